@@ -1,0 +1,170 @@
+import { type Static, Type } from 'typebox';
+import { Bbox, Caution, Commodity, Evidence, Reason, Span, Verdict, WaterClass } from './common.ts';
+import { RigFile } from './rig.ts';
+import { TripFile } from './trip.ts';
+
+const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
+  Type.Union([schema, Type.Null()]);
+
+/** One place where the route comes by a supply point. */
+export const Passing = Type.Object({
+  /** "node/123", "way/45", "relation/6", "own/…" */
+  id: Type.String(),
+  alsoIds: Type.Array(Type.String()),
+  name: nullable(Type.String()),
+  commodity: Commodity,
+  /** What it is, in plain words: "fuel station", "spring". */
+  kind: Type.String(),
+  lon: Type.Number(),
+  lat: Type.Number(),
+  atKm: Type.Number(),
+  offRouteKm: Type.Number(),
+  /** One way. */
+  detourKm: Type.Number(),
+  evidence: Evidence,
+  counts: Type.Boolean(),
+  /** Why it does not count, or what to know where it does. */
+  reasons: Type.Array(Reason),
+  waterClass: Type.Optional(WaterClass),
+});
+export type Passing = Static<typeof Passing>;
+
+export const Edge = Type.Object({
+  kind: Type.Union([Type.Literal('start'), Type.Literal('passing'), Type.Literal('end')]),
+  id: nullable(Type.String()),
+  name: nullable(Type.String()),
+  atKm: Type.Number(),
+  detourKm: Type.Number(),
+});
+export type Edge = Static<typeof Edge>;
+
+/** One term of a sum: what it is, how much, in which unit. */
+export const Term = Type.Object({ label: Type.String(), value: Type.Number(), unit: Type.String() });
+export type Term = Static<typeof Term>;
+
+/** A point off the corridor, or one that does not count, that could rescue a short gap. */
+export const Rescue = Type.Object({
+  id: Type.String(),
+  name: nullable(Type.String()),
+  kind: Type.String(),
+  atKm: Type.Number(),
+  offRouteKm: Type.Number(),
+  detourKm: Type.Number(),
+  evidence: Evidence,
+  counts: Type.Boolean(),
+  reasons: Type.Array(Reason),
+});
+export type Rescue = Static<typeof Rescue>;
+
+/** The stretch between two successive passings that count, for one commodity. */
+export const Gap = Type.Object({
+  from: Edge,
+  to: Edge,
+  lengthKm: Type.Number(),
+  wayKm: Type.Number(),
+  days: Type.Number(),
+  /** Aboard on leaving `from`. */
+  departL: Type.Number(),
+  needL: Type.Number(),
+  reserveL: Type.Number(),
+  arriveL: Type.Number(),
+  marginL: Type.Number(),
+  verdict: Verdict,
+  acrossNoData: Type.Boolean(),
+  weakest: nullable(Evidence),
+  extraL: Type.Number(),
+  extraCans: Type.Integer(),
+  turnBackKm: nullable(Type.Number()),
+  skipHelps: Type.Boolean(),
+  ifToFails: nullable(
+    Type.Object({
+      verdict: Verdict,
+      canReturn: Type.Boolean(),
+      /** Aboard at the next passing less the reserve, having gone to `to` in vain. */
+      marginL: Type.Number(),
+    }),
+  ),
+  /** Where the level falls to the reserve, and to nothing; null when it does not inside the gap. */
+  reserveFromKm: nullable(Type.Number()),
+  runsDryKm: nullable(Type.Number()),
+  /** The level along the gap: straight lines between these. */
+  levels: Type.Array(Type.Object({ atKm: Type.Number(), litres: Type.Number() })),
+  /** Only for a gap that is short: nearest points up to 50 km off the route. */
+  rescue: Type.Array(Rescue),
+  /** The terms that needL and reserveL were summed from. */
+  working: Type.Object({ wayKm: Type.Array(Term), needL: Type.Array(Term), reserveL: Type.Array(Term) }),
+});
+export type Gap = Static<typeof Gap>;
+
+export const Report = Type.Object({
+  /** Drawable litres of the fixed tanks. */
+  capacityL: Type.Number(),
+  /** Litres in one can, and how many are owned. */
+  canL: Type.Number(),
+  cansOwned: Type.Integer(),
+  cover: Type.Array(Span),
+  gaps: Type.Array(Gap),
+  /** Index of the gap of greatest lengthKm, the first of ties. */
+  longest: Type.Integer(),
+  /** Index of the gap of least marginL, the first of ties. */
+  tightest: Type.Integer(),
+});
+export type Report = Static<typeof Report>;
+
+/** A sentence in parts, so that each reader sets quantities in their own units. */
+export const SentencePart = Type.Union([
+  Type.String(),
+  Type.Object({
+    quantity: Type.Number(),
+    unit: Type.Union([Type.Literal('km'), Type.Literal('l'), Type.Literal('days'), Type.Literal('count')]),
+    /** `at`: a place along the route ("km 212"); `much`: a distance or amount ("212 km"). */
+    as: Type.Union([Type.Literal('at'), Type.Literal('much')]),
+  }),
+  Type.Object({ strong: Type.String(), verdict: Type.Optional(Verdict) }),
+]);
+export type SentencePart = Static<typeof SentencePart>;
+export const Sentence = Type.Array(SentencePart);
+export type Sentence = Static<typeof Sentence>;
+
+/** The answer in words: one set of sentences for each commodity, and what to do. */
+export const Answer = Type.Object({
+  fuel: Type.Array(Sentence),
+  water: Type.Array(Sentence),
+  todo: Type.Array(Sentence),
+});
+export type Answer = Static<typeof Answer>;
+
+/** A night on the way: at a camp of the user's, or where the day's hours at the slow pace end. */
+export const Night = Type.Object({
+  atKm: Type.Number(),
+  name: nullable(Type.String()),
+  from: Type.Union([Type.Literal('camp'), Type.Literal('pace')]),
+});
+export type Night = Static<typeof Night>;
+
+/** A default that stood in for something the user did not say. */
+export const Assumption = Type.Object({ path: Type.String(), value: Type.String(), why: Type.String() });
+export type Assumption = Static<typeof Assumption>;
+
+export const Analysis = Type.Object({
+  route: Type.Object({
+    name: Type.String(),
+    lengthKm: Type.Number(),
+    vertices: Type.Integer(),
+    parts: Type.Integer(),
+    bbox: Bbox,
+    longestStepKm: Type.Number(),
+  }),
+  passings: Type.Array(Passing),
+  fuel: Report,
+  water: Report,
+  nights: Type.Array(Night),
+  answer: Answer,
+  /** Rig and trip as reckoned with, every default filled in, and which those were. */
+  rig: RigFile,
+  trip: TripFile,
+  assumptions: Type.Array(Assumption),
+  cautions: Type.Array(Caution),
+  skipped: Type.Array(Type.Object({ id: Type.String(), reason: Type.String() })),
+});
+export type Analysis = Static<typeof Analysis>;

@@ -1,0 +1,55 @@
+import { type Static, Type } from 'typebox';
+
+/** What is carried and used up: fuel goes by distance, water by time. */
+export const Commodity = Type.Union([Type.Literal('fuel'), Type.Literal('water')]);
+export type Commodity = Static<typeof Commodity>;
+
+/** How well a supply point is known, strongest first. */
+export const Evidence = Type.Union([
+  Type.Literal('confirmed'),
+  Type.Literal('stated'),
+  Type.Literal('implied'),
+  Type.Literal('doubtful'),
+]);
+export type Evidence = Static<typeof Evidence>;
+
+/** What a water may be used for. `treatable`: fit after the rig's treatment line; `washing`: skin-safe only. */
+export const WaterClass = Type.Union([
+  Type.Literal('drinking'),
+  Type.Literal('treatable'),
+  Type.Literal('washing'),
+  Type.Literal('none'),
+]);
+export type WaterClass = Static<typeof WaterClass>;
+
+export const Verdict = Type.Union([
+  Type.Literal('enough'),
+  Type.Literal('into-reserve'),
+  Type.Literal('short'),
+  Type.Literal('unknown'),
+]);
+export type Verdict = Static<typeof Verdict>;
+
+/** A reason or caution with a stable code; the text is for people, in metric units. */
+export const Reason = Type.Object({ code: Type.String(), text: Type.String() });
+export type Reason = Static<typeof Reason>;
+
+/** A caution, with the stretch of the route it speaks of where it has one (km along the route). */
+export const Caution = Type.Object({
+  code: Type.String(),
+  text: Type.String(),
+  fromKm: Type.Optional(Type.Number()),
+  toKm: Type.Optional(Type.Number()),
+});
+export type Caution = Static<typeof Caution>;
+
+/** A stretch of the route, km along it. */
+export const Span = Type.Object({ fromKm: Type.Number(), toKm: Type.Number() });
+export type Span = Static<typeof Span>;
+
+/** [west, south, east, north] in degrees; west > east when it crosses the 180th meridian (RFC 7946, 5.2). */
+export const Bbox = Type.Tuple([Type.Number(), Type.Number(), Type.Number(), Type.Number()]);
+export type Bbox = Static<typeof Bbox>;
+
+/** A calendar date, YYYY-MM-DD. */
+export const IsoDate = Type.String({ pattern: '^\\d{4}-\\d{2}-\\d{2}$' });

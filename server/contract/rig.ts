@@ -1,0 +1,91 @@
+import { type Static, Type } from 'typebox';
+
+const closed = { additionalProperties: false } as const;
+const litres = (maximum: number) => Type.Number({ exclusiveMinimum: 0, maximum });
+const share = Type.Number({ minimum: 0, maximum: 1 });
+
+/** A range of use: one number is the typical value, from which the file's reader takes the bounds. */
+const rangeOfUse = (maximum: number) =>
+  Type.Union([
+    Type.Number({ exclusiveMinimum: 0, maximum }),
+    Type.Object({ low: litres(maximum), typical: litres(maximum), high: litres(maximum) }, closed),
+  ]);
+
+const Tank = Type.Object(
+  {
+    name: Type.String({ minLength: 1, maxLength: 80 }),
+    litres: litres(5000),
+    unusableLitres: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
+  },
+  closed,
+);
+
+const Cans = Type.Object({ litres: litres(250), owned: Type.Integer({ minimum: 0, maximum: 200 }) }, closed);
+
+export const FuelKind = Type.Union([
+  Type.Literal('diesel'),
+  Type.Literal('petrol'),
+  Type.Literal('lpg'),
+  Type.Literal('cng'),
+  Type.Literal('lng'),
+  Type.Literal('e85'),
+]);
+export type FuelKind = Static<typeof FuelKind>;
+
+const FuelReserve = Type.Object(
+  {
+    km: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
+    litres: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
+    fraction: Type.Optional(share),
+    shareOfNeed: Type.Optional(share),
+  },
+  closed,
+);
+
+const WaterReserve = Type.Object(
+  {
+    days: Type.Optional(Type.Number({ minimum: 0, maximum: 100 })),
+    litres: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
+    fraction: Type.Optional(share),
+    shareOfNeed: Type.Optional(share),
+  },
+  closed,
+);
+
+const speed = Type.Number({ exclusiveMinimum: 0, maximum: 200 });
+
+/** The rig file as a person writes it: litres, km, hours. What it leaves out gets a stated default. */
+export const RigFile = Type.Object(
+  {
+    name: Type.Optional(Type.String({ maxLength: 120 })),
+    fuel: Type.Object(
+      {
+        kind: FuelKind,
+        litresPer100Km: rangeOfUse(200),
+        tanks: Type.Array(Tank, { minItems: 1, maxItems: 20 }),
+        cans: Type.Optional(Cans),
+        reserve: Type.Optional(FuelReserve),
+      },
+      closed,
+    ),
+    water: Type.Object(
+      {
+        litresPerDay: rangeOfUse(1000),
+        tanks: Type.Array(Tank, { minItems: 1, maxItems: 20 }),
+        cans: Type.Optional(Cans),
+        reserve: Type.Optional(WaterReserve),
+      },
+      closed,
+    ),
+    pace: Type.Object(
+      {
+        hoursPerDay: Type.Number({ exclusiveMinimum: 0, maximum: 24 }),
+        kmPerHour: Type.Union([speed, Type.Object({ slow: speed, typical: speed, fast: speed }, closed)]),
+      },
+      closed,
+    ),
+    equipment: Type.Optional(Type.Object({ ropeAndBucket: Type.Optional(Type.Boolean()) }, closed)),
+  },
+  closed,
+);
+export type RigFile = Static<typeof RigFile>;

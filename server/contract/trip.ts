@@ -1,0 +1,104 @@
+import { type Static, Type } from 'typebox';
+import { Commodity, Evidence, IsoDate } from './common.ts';
+
+const closed = { additionalProperties: false } as const;
+const kmAlong = Type.Number({ minimum: 0, maximum: 100_000 });
+
+/** What belongs to this journey, not to the vehicle. What it leaves out gets a stated default. */
+export const TripFile = Type.Object(
+  {
+    name: Type.Optional(Type.String({ maxLength: 120 })),
+    /** Aboard at the start: litres that can be used, or distance and time since all was full. */
+    aboard: Type.Optional(
+      Type.Object(
+        {
+          fuelLitres: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
+          fuelKmSinceFill: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
+          waterLitres: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
+          waterDaysSinceFill: Type.Optional(Type.Number({ minimum: 0, maximum: 100 })),
+        },
+        closed,
+      ),
+    ),
+    /** From the end of the route to the next supply; 0 when it is there. Hours are hours of driving. */
+    onward: Type.Optional(
+      Type.Object(
+        {
+          km: Type.Number({ minimum: 0, maximum: 5000 }),
+          hours: Type.Optional(Type.Number({ minimum: 0, maximum: 1000 })),
+        },
+        closed,
+      ),
+    ),
+    corridorKm: Type.Optional(Type.Number({ exclusiveMinimum: 0, maximum: 50 })),
+    /** The lowest evidence that counts. */
+    counting: Type.Optional(
+      Type.Object({ fuel: Type.Optional(Evidence), water: Type.Optional(Evidence) }, closed),
+    ),
+    allowancePercent: Type.Optional(Type.Number({ minimum: 0, maximum: 300 })),
+    detourFactor: Type.Optional(Type.Number({ minimum: 1, maximum: 10 })),
+    /** `all`, the number of a track or route in the file (from 1), or its name. */
+    part: Type.Optional(
+      Type.Union([Type.Integer({ minimum: 1, maximum: 10_000 }), Type.String({ minLength: 1 })]),
+    ),
+    /** Judge seasons and the age of tags for this day. */
+    departure: Type.Optional(IsoDate),
+    /** Straight steps longer than this are taken for a sketch, not a road line. */
+    sparseStepKm: Type.Optional(Type.Number({ minimum: 1, maximum: 1000 })),
+    /** Days that each camp waypoint of the route adds to its gap. */
+    campDays: Type.Optional(Type.Number({ minimum: 0, maximum: 30 })),
+    /** Further halts: rest days, waiting. */
+    stays: Type.Optional(
+      Type.Array(
+        Type.Object(
+          {
+            atKm: kmAlong,
+            days: Type.Number({ minimum: 0, maximum: 100 }),
+            name: Type.Optional(Type.String({ maxLength: 120 })),
+          },
+          closed,
+        ),
+        { maxItems: 500 },
+      ),
+    ),
+    /** Stretches that cannot be driven back. */
+    oneWay: Type.Optional(
+      Type.Array(Type.Object({ fromKm: kmAlong, toKm: kmAlong }, closed), { maxItems: 500 }),
+    ),
+    /** What the user found out about single points: telephoned, asked, been there. */
+    confirmations: Type.Optional(
+      Type.Array(
+        Type.Object(
+          {
+            id: Type.String({ minLength: 1 }),
+            on: IsoDate,
+            works: Type.Boolean(),
+            commodity: Type.Optional(Commodity),
+          },
+          closed,
+        ),
+        { maxItems: 5000 },
+      ),
+    ),
+    /** Areas the user vouches for: the extracts show every supply of that commodity in them. */
+    cover: Type.Optional(
+      Type.Array(
+        Type.Object(
+          {
+            commodity: Commodity,
+            bbox: Type.Tuple([
+              Type.Number({ minimum: -180, maximum: 180 }),
+              Type.Number({ minimum: -90, maximum: 90 }),
+              Type.Number({ minimum: -180, maximum: 180 }),
+              Type.Number({ minimum: -90, maximum: 90 }),
+            ]),
+          },
+          closed,
+        ),
+        { maxItems: 100 },
+      ),
+    ),
+  },
+  closed,
+);
+export type TripFile = Static<typeof TripFile>;

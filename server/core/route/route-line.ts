@@ -1,0 +1,34 @@
+import type { Bbox, Caution } from '../../contract/common.ts';
+
+/** A stretch of the line that is not a road line: a jump between segments, or a long straight step. */
+export interface SketchySpan {
+  kind: 'bridge' | 'sparse';
+  fromM: number;
+  toM: number;
+}
+
+/**
+ * The route as measured: one line from start to end.
+ * `lon`, `lat` (degrees) and `atM` (metres along, WGS 84) have one entry a vertex of the densified line, in which
+ * no step is longer than 2 km. Longitudes are unwrapped: they run on past ±180 where the route crosses the
+ * 180th meridian, so neighbouring vertices never differ by more than 180.
+ */
+export interface RouteLine {
+  name: string;
+  lon: Float64Array;
+  lat: Float64Array;
+  atM: Float64Array;
+  /** For each step i (vertex i to i + 1): 1 where the step lies on a bridge over 1 km, on which no passing is sought. */
+  unsought: Uint8Array;
+  lengthM: number;
+  /** Points as read, before densifying. */
+  vertices: number;
+  /** Tracks (or routes) used. */
+  parts: number;
+  /** Longest step between two points as read, bridges aside, metres. */
+  longestStepM: number;
+  bbox: Bbox;
+  /** Bridges over 1 km and sparse steps, in route order; each counts × 1.3 in needs. */
+  sketchy: SketchySpan[];
+  cautions: Caution[];
+}
