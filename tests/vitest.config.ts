@@ -4,8 +4,9 @@ export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
     include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-    testTimeout: 60_000,
-    hookTimeout: 60_000,
+    reporters: ['default', './tests/helpers/reporter.ts'],
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     maxWorkers: 2,
   },
 });
