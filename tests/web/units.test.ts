@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { distanceIn, formatAtKm, formatDays, formatKm, formatLitres, volumeIn } from '../../web/units.ts';
+
+const plain = (text: string) => text.replaceAll('\u00a0', ' ');
+
+describe('quantities for people', () => {
+  it('joins number and unit by a no-break space', () => {
+    expect(formatKm(438.2, 'metric')).toBe('438\u00a0km');
+    expect(formatLitres(18, 'metric')).toBe('18\u00a0l');
+    expect(formatDays(3)).toBe('3\u00a0days');
+  });
+
+  it('shows one decimal below ten and none above', () => {
+    expect(plain(formatKm(9.44, 'metric'))).toBe('9.4 km');
+    expect(plain(formatKm(9.96, 'metric'))).toBe('10 km');
+    expect(plain(formatKm(1448.4, 'metric'))).toBe('1,448 km');
+    expect(plain(formatLitres(0.758, 'metric'))).toBe('0.8 l');
+    expect(plain(formatLitres(109.242, 'metric'))).toBe('109 l');
+  });
+
+  it('shows what is missing with a true minus sign and never a negative zero', () => {
+    expect(plain(formatLitres(-9.442, 'metric'))).toBe('\u22129.4 l');
+    expect(plain(formatLitres(-0.01, 'metric'))).toBe('0 l');
+    expect(plain(formatKm(0, 'metric'))).toBe('0 km');
+  });
+
+  it('converts by the legal definitions of mile and gallon', () => {
+    expect(distanceIn(1.609344, 'us')).toBe(1);
+    expect(distanceIn(1.609344, 'imperial')).toBe(1);
+    expect(volumeIn(3.785411784, 'us')).toBe(1);
+    expect(volumeIn(4.54609, 'imperial')).toBe(1);
+    expect(plain(formatKm(438, 'us'))).toBe('272 mi');
+    expect(plain(formatLitres(130, 'us'))).toBe('34 gal');
+    expect(plain(formatLitres(130, 'imperial'))).toBe('29 gal');
+  });
+
+  it('names a place along the route before its figure', () => {
+    expect(plain(formatAtKm(212.4, 'metric'))).toBe('km 212');
+    expect(plain(formatAtKm(212.4, 'us'))).toBe('mile 132');
+  });
+
+  it('counts one day as a day', () => {
+    expect(plain(formatDays(1))).toBe('1 day');
+    expect(plain(formatDays(1.04))).toBe('1 day');
+    expect(plain(formatDays(2.46))).toBe('2.5 days');
+  });
+});

@@ -1,0 +1,11 @@
+/** What the reader points at or has chosen; map, strip and tables all show it. */
+export interface Focus {
+  /** Hovered place along the route, km. */
+  atKm: number | null;
+  /** Selected gap: which report, and its index there. */
+  gap: { commodity: 'fuel' | 'water'; index: number } | null;
+  /** Selected supply point's id. */
+  supply: string | null;
+}
+
+export const NO_FOCUS: Focus = { atKm: null, gap: null, supply: null };
