@@ -1,0 +1,114 @@
+import type { Edge, Gap } from '../../contract/analysis.ts';
+import type { Evidence } from '../../contract/common.ts';
+import { type Course, type EdgeM, stayDays } from './course.ts';
+import { needOf, SLACK, wayOf } from './need.ts';
+import { type Reckoning, reckon } from './reckon.ts';
+import { canBeDrivenBack, turnBackM } from './turn-back.ts';
+import { VERDICT_RANK } from './verdict.ts';
+
+/** Weakest last. */
+const EVIDENCE_RANK: Record<Evidence, number> = { confirmed: 3, stated: 2, implied: 1, doubtful: 0 };
+
+/**
+ * The gaps of one commodity, tiling the route from `edges[0]` (the start) over every passing that counts to the
+ * end. `startL` is what is aboard at the start; at every passing all fixed tanks are filled. At least two edges.
+ */
+export function gapsOf(course: Course, edges: readonly EdgeM[], startL: number): Gap[] {
+  const fullL = course.rig[course.commodity].drawableL;
+  const departAt = (index: number) => (index === 0 ? startL : fullL);
+  const edge = (index: number): EdgeM => edges[index]!;
+
+  const figures = edges.slice(1).map((to, index) => reckon(course, edge(index), to, departAt(index)));
+  const skipped = skipHelps(course, edges, figures, departAt);
+
+  return figures.map((figure, index): Gap => {
+    const from = edge(index);
+    const to = edge(index + 1);
+    const next = edges[index + 2];
+    const extraL = figure.marginL < -SLACK ? -figure.marginL : 0;
+    const turnM = turnBackM(course, from, to, figure.departL - figure.reserveL);
+    return {
+      from: edgeKm(from),
+      to: edgeKm(to),
+      lengthKm: (to.atM - from.atM) / 1000,
+      wayKm: figure.way.wayKm,
+      days: figure.way.days,
+      departL: figure.departL,
+      needL: figure.needL,
+      reserveL: figure.reserveL,
+      arriveL: figure.arriveL,
+      marginL: figure.marginL,
+      verdict: figure.verdict,
+      acrossNoData: figure.acrossNoData,
+      weakest: weakestOf(from, to),
+      extraL,
+      extraCans: extraL === 0 ? 0 : Math.ceil(extraL / course.rig[course.commodity].canL - SLACK),
+      turnBackKm: turnM === null ? null : turnM / 1000,
+      skipHelps: skipped.has(index),
+      ifToFails: next === undefined ? null : ifToFails(course, from, to, next, figure.departL),
+      reserveFromKm: kmOrNull(figure.reserveFromM),
+      runsDryKm: kmOrNull(figure.runsDryM),
+      levels: figure.levels.map((level) => ({ atKm: level.atM / 1000, litres: level.litres })),
+      rescue: [],
+      working: { wayKm: figure.way.terms, needL: figure.needTerms, reserveL: figure.reserveTerms },
+    };
+  });
+}
+
+/** Gone to `to` in vain: the verdict to the passing after it, and whether `from` can be reached again at all. */
+function ifToFails(
+  course: Course,
+  from: EdgeM,
+  to: EdgeM,
+  next: EdgeM,
+  departL: number,
+): NonNullable<Gap['ifToFails']> {
+  const onward = reckon(course, from, next, departL, 2 * to.detourM);
+  const out = wayOf(course, from, to);
+  const outDays = out.days - stayDays(course, from.atM, to.atM);
+  const returnL = needOf(course, { wayKm: 2 * out.wayKm, days: out.days + outDays }).litres;
+  return {
+    verdict: onward.verdict,
+    canReturn: canBeDrivenBack(course, from, to) && departL - returnL >= -SLACK,
+    marginL: onward.marginL,
+  };
+}
+
+/**
+ * Indexes of the gaps whose verdict would be better if the passing between two gaps were left out: going there costs
+ * more than it brings.
+ */
+function skipHelps(
+  course: Course,
+  edges: readonly EdgeM[],
+  figures: readonly Reckoning[],
+  departAt: (index: number) => number,
+): Set<number> {
+  const helped = new Set<number>();
+  figures.slice(1).forEach((after, index) => {
+    const before = figures[index]!;
+    const worse = Math.min(VERDICT_RANK[before.verdict], VERDICT_RANK[after.verdict]);
+    if (worse === VERDICT_RANK.enough) return;
+    const without = reckon(course, edges[index]!, edges[index + 2]!, departAt(index));
+    const rank = VERDICT_RANK[without.verdict];
+    if (rank <= worse) return;
+    if (VERDICT_RANK[before.verdict] < rank) helped.add(index);
+    if (VERDICT_RANK[after.verdict] < rank) helped.add(index + 1);
+  });
+  return helped;
+}
+
+function weakestOf(from: EdgeM, to: EdgeM): Evidence | null {
+  const known = [from.evidence, to.evidence].filter((evidence) => evidence !== null);
+  return known.sort((a, b) => EVIDENCE_RANK[a] - EVIDENCE_RANK[b])[0] ?? null;
+}
+
+const kmOrNull = (metres: number | null): number | null => (metres === null ? null : metres / 1000);
+
+const edgeKm = (edge: EdgeM): Edge => ({
+  kind: edge.kind,
+  id: edge.id,
+  name: edge.name,
+  atKm: edge.atM / 1000,
+  detourKm: edge.detourM / 1000,
+});

@@ -1,0 +1,67 @@
+import type { Term } from '../../contract/analysis.ts';
+import type { Verdict } from '../../contract/common.ts';
+import { type Course, type EdgeM, sketchyM } from './course.ts';
+import { firstBelowM, type Level, levelsOf } from './levels.ts';
+import { needOf, reserveOf, SLACK, type Way, wayOf } from './need.ts';
+import { verdictOf } from './verdict.ts';
+
+/** The figures of a way from one edge to another, unrounded. */
+export interface Reckoning {
+  way: Way;
+  departL: number;
+  needL: number;
+  reserveL: number;
+  arriveL: number;
+  marginL: number;
+  verdict: Verdict;
+  /** Some of the way has no cover. */
+  acrossNoData: boolean;
+  levels: Level[];
+  reserveFromM: number | null;
+  runsDryM: number | null;
+  needTerms: Term[];
+  reserveTerms: Term[];
+}
+
+/** A millimetre: stretches shorter than that are float noise of cutting. */
+const NOISE_M = 1e-3;
+
+/**
+ * Reckons the way from `from`, left with `departL` aboard, to `to`. `viaM`: metres of further detours on the way,
+ * such as to a supply that turns out to fail, and back.
+ */
+export function reckon(course: Course, from: EdgeM, to: EdgeM, departL: number, viaM = 0): Reckoning {
+  const way = wayOf(course, from, to, viaM);
+  const need = needOf(course, way);
+  const reserve = reserveOf(course, need.litres);
+  const arriveL = departL - need.litres;
+  const marginL = arriveL - reserve.litres;
+  const levels = levelsOf(course, from, to, { way, needL: need.litres, departL, arriveL });
+  const runsDryM = firstBelowM(levels, 0, SLACK);
+  const firstUncovered = course.uncovered.find(
+    (span) => Math.min(span.toM, to.atM) - Math.max(span.fromM, from.atM) > NOISE_M,
+  );
+  const verdict = verdictOf({
+    arriveL,
+    marginL,
+    runsDryM,
+    firstUncoveredM: firstUncovered === undefined ? null : Math.max(firstUncovered.fromM, from.atM),
+    atBestUnknown:
+      sketchyM(course, from.atM, to.atM) > NOISE_M || (to.kind === 'end' && course.onward === null),
+  });
+  return {
+    way,
+    departL,
+    needL: need.litres,
+    reserveL: reserve.litres,
+    arriveL,
+    marginL,
+    verdict,
+    acrossNoData: firstUncovered !== undefined,
+    levels,
+    reserveFromM: firstBelowM(levels, reserve.litres, SLACK),
+    runsDryM,
+    needTerms: need.terms,
+    reserveTerms: reserve.terms,
+  };
+}

@@ -1,0 +1,117 @@
+import type { Assumption } from '../../contract/analysis.ts';
+import type { RigFile } from '../../contract/rig.ts';
+import type { Reserve, Rig, UseRange } from './rig.ts';
+
+/** High end of a fuel rate given as one number (ours). */
+const FUEL_HIGH = 1.25;
+/** High end of a water rate given as one number (ours). */
+const WATER_HIGH = 1.5;
+/** Slow end of a pace given as one number (ours). */
+const PACE_SLOW = 0.7;
+/** The usual size of a portable can (common practice, no source). */
+const CAN_LITRES = 20;
+/** Reserves (ours: no agency publishes one for land vehicles). */
+const FUEL_RESERVE = { km: 100, shareOfNeed: 0.1 };
+const WATER_RESERVE = { days: 2 };
+
+type FuelReserveFile = NonNullable<RigFile['fuel']['reserve']>;
+type WaterReserveFile = NonNullable<RigFile['water']['reserve']>;
+
+/**
+ * Fills in what the rig file leaves out. Gives the rig to reckon with, the file with every default written into it,
+ * and which defaults those were. The file is taken as checked (check-rig).
+ */
+export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumptions: Assumption[] } {
+  const assumptions: Assumption[] = [];
+  const assume = (path: string, value: string, why: string) => assumptions.push({ path, value, why });
+
+  const fuelUse = rangeOf(file.fuel.litresPer100Km, FUEL_HIGH, (high) =>
+    assume('/fuel/litresPer100Km/high', `${high} l/100 km`, `typical × ${FUEL_HIGH} (ours)`),
+  );
+  const waterUse = rangeOf(file.water.litresPerDay, WATER_HIGH, (high) =>
+    assume('/water/litresPerDay/high', `${high} l a day`, `typical × ${WATER_HIGH} (ours)`),
+  );
+  const pace = file.pace.kmPerHour;
+  const kmPerHour =
+    typeof pace === 'number' ? { slow: pace * PACE_SLOW, typical: pace, fast: pace / PACE_SLOW } : pace;
+  if (typeof pace === 'number') {
+    assume('/pace/kmPerHour/slow', `${kmPerHour.slow} km/h`, `typical × ${PACE_SLOW} (ours)`);
+  }
+
+  const fuelCans = file.fuel.cans ?? { litres: CAN_LITRES, owned: 0 };
+  const waterCans = file.water.cans ?? { litres: CAN_LITRES, owned: 0 };
+  if (file.fuel.cans === undefined) assume('/fuel/cans', '20 l, none owned', 'usual size (common practice)');
+  if (file.water.cans === undefined)
+    assume('/water/cans', '20 l, none owned', 'usual size (common practice)');
+
+  const fuelReserve: FuelReserveFile = file.fuel.reserve ?? FUEL_RESERVE;
+  const waterReserve: WaterReserveFile = file.water.reserve ?? WATER_RESERVE;
+  if (file.fuel.reserve === undefined) assume('/fuel/reserve', '100 km and 10 % of the need', 'ours');
+  if (file.water.reserve === undefined) assume('/water/reserve', '2 days', 'ours');
+
+  const name = file.name ?? 'unnamed rig';
+  const ropeAndBucket = file.equipment?.ropeAndBucket ?? false;
+  const tanksOf = (tanks: RigFile['fuel']['tanks']) =>
+    tanks.map((tank) => ({ ...tank, unusableLitres: tank.unusableLitres ?? 0 }));
+
+  return {
+    rig: {
+      name,
+      fuel: {
+        kind: file.fuel.kind,
+        litresPer100Km: fuelUse,
+        drawableL: drawableOf(file.fuel.tanks),
+        canL: fuelCans.litres,
+        cansOwned: fuelCans.owned,
+        reserve: reserveOf(fuelReserve),
+      },
+      water: {
+        litresPerDay: waterUse,
+        drawableL: drawableOf(file.water.tanks),
+        canL: waterCans.litres,
+        cansOwned: waterCans.owned,
+        reserve: reserveOf(waterReserve),
+      },
+      pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour },
+      ropeAndBucket,
+    },
+    settled: {
+      name,
+      fuel: {
+        kind: file.fuel.kind,
+        litresPer100Km: fuelUse,
+        tanks: tanksOf(file.fuel.tanks),
+        cans: fuelCans,
+        reserve: fuelReserve,
+      },
+      water: {
+        litresPerDay: waterUse,
+        tanks: tanksOf(file.water.tanks),
+        cans: waterCans,
+        reserve: waterReserve,
+      },
+      pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour },
+      equipment: { ropeAndBucket },
+    },
+    assumptions,
+  };
+}
+
+function rangeOf(use: number | UseRange, high: number, assumed: (high: number) => void): UseRange {
+  if (typeof use !== 'number') return use;
+  assumed(use * high);
+  return { low: use / high, typical: use, high: use * high };
+}
+
+function drawableOf(tanks: RigFile['fuel']['tanks']): number {
+  return tanks.reduce((sum, tank) => sum + tank.litres - (tank.unusableLitres ?? 0), 0);
+}
+
+/** A reserve that names only a share of the need has no base; one that names only a base has no share. */
+function reserveOf(file: FuelReserveFile & WaterReserveFile): Reserve {
+  const shareOfNeed = file.shareOfNeed ?? 0;
+  if (file.km !== undefined) return { base: { unit: 'km', value: file.km }, shareOfNeed };
+  if (file.days !== undefined) return { base: { unit: 'days', value: file.days }, shareOfNeed };
+  if (file.fraction !== undefined) return { base: { unit: 'fraction', value: file.fraction }, shareOfNeed };
+  return { base: { unit: 'litres', value: file.litres ?? 0 }, shareOfNeed };
+}
