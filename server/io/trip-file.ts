@@ -1,0 +1,19 @@
+import { checkTripValue } from '../app/plan-input.ts';
+import type { RigFile } from '../contract/rig.ts';
+import type { TripFile } from '../contract/trip.ts';
+import type { Outcome } from '../core/problem.ts';
+import { readYamlFile, withLine } from './yaml-file.ts';
+import { parseYaml } from './yaml-text.ts';
+
+/** Reads a trip file, YAML or JSON, and holds it against its rig. */
+export async function readTripFile(path: string, rig: RigFile | null): Promise<Outcome<TripFile>> {
+  const parsed = await readYamlFile(path, 'a trip file (YAML or JSON)');
+  if (!parsed.ok) return parsed;
+  return withLine(checkTripValue(parsed.value.value, path, rig), parsed.value.lineOf);
+}
+
+/** A trip from text that came with a request; places are key paths alone. */
+export function parseTrip(text: string, source: string, rig: RigFile | null): Outcome<TripFile> {
+  const parsed = parseYaml(text, source);
+  return parsed.ok ? checkTripValue(parsed.value.value, source, rig) : parsed;
+}
