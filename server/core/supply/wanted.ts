@@ -1,31 +1,15 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Tags } from '../sources.ts';
-
-const LIFECYCLE = [
-  'disused',
-  'abandoned',
-  'was',
-  'removed',
-  'razed',
-  'demolished',
-  'destroyed',
-  'construction',
-  'proposed',
-] as const;
-const KINDS = ['amenity', 'man_made', 'natural', 'waterway', 'aeroway', 'emergency', 'shop'] as const;
+import { LIFECYCLE_PREFIXES, MAIN_KEYS, matchKinds, WATER_KEYS } from './kinds.ts';
 
 /** An element with none of these keys concerns no supply: readers may pass it over without looking at values. */
 export const WANTED_KEYS: readonly string[] = [
-  ...KINDS,
-  ...LIFECYCLE.flatMap((prefix) => KINDS.map((kind) => `${prefix}:${kind}`)),
-  'drinking_water',
-  'drinking_water:legal',
+  ...MAIN_KEYS,
+  ...LIFECYCLE_PREFIXES.flatMap((prefix) => MAIN_KEYS.map((key) => `${prefix}:${key}`)),
+  ...WATER_KEYS,
 ];
 
 /** The commodities that an object with these tags may supply, counting or not; empty when it is none of ours. */
 export function wantedFor(tags: Tags): Commodity[] {
-  const wanted: Commodity[] = [];
-  if (tags.amenity === 'fuel') wanted.push('fuel');
-  if (tags.amenity === 'drinking_water' || tags.drinking_water !== undefined) wanted.push('water');
-  return wanted;
+  return matchKinds(tags).map((match) => match.rule.commodity);
 }
