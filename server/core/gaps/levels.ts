@@ -24,7 +24,7 @@ export function levelsOf(
   const litresPerWayKm =
     course.commodity === 'fuel' ? (way.wayKm === 0 ? 0 : needL / way.wayKm) : litresPerDay / kmPerDay;
   const standing = course.commodity === 'fuel' ? 0 : litresPerDay;
-  const useOver = (metres: number) => (metres / 1000) * course.allowanceFactor * litresPerWayKm;
+  const litresOver = (metres: number) => (metres / 1000) * course.allowanceFactor * litresPerWayKm;
 
   let litres = departL;
   const levels: Level[] = [{ atM: from.atM, litres }];
@@ -32,11 +32,11 @@ export function levelsOf(
     litres -= by;
     if (by !== 0) levels.push({ atM, litres });
   };
-  drop(from.atM, useOver(from.detourM));
+  drop(from.atM, litresOver(from.detourM));
   let reachedM = from.atM;
   for (const atM of [...breaksM(course, from.atM, to.atM), to.atM]) {
     drop(reachedM, standing * staysAt(course, reachedM));
-    litres -= useOver(drivenM(course, reachedM, atM));
+    litres -= litresOver(drivenM(course, reachedM, atM));
     levels.push({ atM, litres });
     reachedM = atM;
   }

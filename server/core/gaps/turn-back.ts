@@ -3,21 +3,28 @@ import { breaksM, type Course, drivenM, type EdgeM, staysAt } from './course.ts'
 
 /**
  * The last place of a gap, metres along the route, from which `from` can be reached again with `budgetL` (what is
- * aboard on leaving less the reserve) used up, out and back at the rate the verdict uses. Clamped to the gap, and to
+ * aboard on leaving less the reserve) used up, by default out and home at the rate the verdict uses. Clamped to the gap, and to
  * the start of a stretch that cannot be driven back; null when the budget does not cover the detour alone.
- * Out and home at the same rate this is the point of safe return of air navigation, distance = fuel / (out + home).
+ * Without detour, allowance and stays this is the point of safe return of air navigation,
+ * distance = fuel / (litres per km out + litres per km home) (check-values P10, P14).
  */
-export function turnBackM(course: Course, from: EdgeM, to: EdgeM, budgetL: number): number | null {
-  const litresPerM = litresPerWayM(course) * course.allowanceFactor;
+export function turnBackM(
+  course: Course,
+  from: EdgeM,
+  to: EdgeM,
+  budgetL: number,
+  rate: { outLPerWayM: number; homeLPerWayM: number } = alikeBothWays(course),
+): number | null {
+  const litresPerM = (rate.outLPerWayM + rate.homeLPerWayM) * course.allowanceFactor;
   const limitM = oneWayLimitM(course, from.atM, to.atM);
 
-  let left = budgetL - 2 * litresPerM * from.detourM;
+  let left = budgetL - litresPerM * from.detourM;
   if (left < 0) return null;
   let reachedM = from.atM;
   for (const atM of [...breaksM(course, from.atM, limitM), limitM]) {
     left -= standingL(course, reachedM);
     if (left < 0) return reachedM;
-    const stepL = 2 * litresPerM * drivenM(course, reachedM, atM);
+    const stepL = litresPerM * drivenM(course, reachedM, atM);
     if (stepL > left) return reachedM + (left / stepL) * (atM - reachedM);
     left -= stepL;
     reachedM = atM;
@@ -37,10 +44,12 @@ function oneWayLimitM(course: Course, fromM: number, toM: number): number {
 }
 
 /** Litres for a metre of way at the rate the verdict uses; water by the days that the way takes. */
-function litresPerWayM(course: Course): number {
-  return course.commodity === 'fuel'
-    ? course.rig.fuel.litresPer100Km.high / 100_000
-    : course.rig.water.litresPerDay.high / (kmPerDayOf(course.rig) * 1000);
+function alikeBothWays(course: Course): { outLPerWayM: number; homeLPerWayM: number } {
+  const litresPerWayM =
+    course.commodity === 'fuel'
+      ? course.rig.fuel.litresPer100Km.high / 100_000
+      : course.rig.water.litresPerDay.high / (kmPerDayOf(course.rig) * 1000);
+  return { outLPerWayM: litresPerWayM, homeLPerWayM: litresPerWayM };
 }
 
 /** Water used by a stay at a place, on the way out only. */

@@ -1,0 +1,49 @@
+import type { RigFile } from '../../server/contract/rig.ts';
+import type { Course, EdgeM } from '../../server/core/gaps/course.ts';
+import { settleRig } from '../../server/core/rig/settle-rig.ts';
+
+/** The rig of the design's worked example. */
+export const EXAMPLE_RIG: RigFile = {
+  name: 'Long-wheelbase wagon',
+  fuel: {
+    kind: 'diesel',
+    litresPer100Km: { low: 14, typical: 15.5, high: 17 },
+    tanks: [{ name: 'main', litres: 130, unusableLitres: 3 }],
+    cans: { litres: 20, owned: 4 },
+    reserve: { km: 100, shareOfNeed: 0 },
+  },
+  water: {
+    litresPerDay: { low: 11, typical: 14, high: 18 },
+    tanks: [{ name: 'under floor', litres: 70 }],
+    cans: { litres: 20, owned: 2 },
+    reserve: { days: 2 },
+  },
+  pace: { hoursPerDay: 7, kmPerHour: { slow: 35, typical: 45, fast: 60 } },
+};
+
+export function courseOf(changes: Partial<Course> & { rigFile?: RigFile } = {}): Course {
+  const { rigFile, ...course } = changes;
+  return {
+    commodity: 'fuel',
+    rig: settleRig(rigFile ?? EXAMPLE_RIG).rig,
+    lengthM: 1_340_000,
+    allowanceFactor: 1,
+    sketchy: [],
+    stays: [],
+    oneWay: [],
+    uncovered: [],
+    onward: { km: 0, hours: 0 },
+    ...course,
+  };
+}
+
+export const startEdge: EdgeM = { kind: 'start', id: null, name: null, atM: 0, detourM: 0, evidence: null };
+export const endEdge = (atM: number): EdgeM => ({ ...startEdge, kind: 'end', atM });
+export const passingEdge = (atM: number, detourM = 0): EdgeM => ({
+  kind: 'passing',
+  id: `node/${Math.round(atM)}`,
+  name: null,
+  atM,
+  detourM,
+  evidence: 'stated',
+});
