@@ -1,0 +1,144 @@
+import { type KeyboardEvent, type PointerEvent, useId } from 'react';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { Focus } from '../focus.ts';
+import { formatLitres, type UnitSystem } from '../units.ts';
+import { fullLitres, gapIndexAt, stretchesWithoutCover } from './levels.ts';
+import { StripHalf } from './StripHalf.tsx';
+import { StripPatterns } from './StripPatterns.tsx';
+import { StripReadout } from './StripReadout.tsx';
+import { StripRoad } from './StripRoad.tsx';
+import { stepAlong } from './step-along.ts';
+import { stripFrame } from './strip-frame.ts';
+import { useSize } from './use-size.ts';
+import { commodityWord, edgeWords, placeInWords } from './words.ts';
+import './strip.css';
+
+interface Props {
+  reply: AnalysisReply;
+  units: UnitSystem;
+  focus: Focus;
+  onFocus(next: Partial<Focus>): void;
+}
+
+/** Before the page has been measured, and where there is no page. */
+const FIRST_SIZE = { widthPx: 310, heightPx: 720 };
+
+/**
+ * The route pulled straight and drawn upright: what is aboard as width, fuel left of the road, water right of it.
+ * It is also a slider along the route, by pointer and by keyboard.
+ */
+export function Strip({ reply, units, focus, onFocus }: Props) {
+  const { analysis } = reply;
+  const { lengthKm } = analysis.route;
+  const [box, size] = useSize<HTMLDivElement>(FIRST_SIZE);
+  const id = useId();
+  const patterns = `${id.replace(/[^\w-]/g, '')}-`;
+  const frame = stripFrame(analysis, size);
+  const atKm = focus.atKm === null ? null : Math.min(Math.max(focus.atKm, 0), lengthKm);
+
+  const placeOf = (event: PointerEvent<HTMLDivElement>) => {
+    const bounds = event.currentTarget.getBoundingClientRect();
+    const y = ((event.clientY - bounds.top) * size.heightPx) / bounds.height;
+    const onLeft = event.clientX - bounds.left < bounds.width / 2;
+    return { km: frame.kmOfY(y), commodity: onLeft ? ('fuel' as const) : ('water' as const) };
+  };
+  const choose = (commodity: 'fuel' | 'water', km: number) => {
+    const index = gapIndexAt(analysis[commodity], km);
+    if (index < 0) return;
+    const again = focus.gap?.commodity === commodity && focus.gap.index === index;
+    onFocus({ atKm: km, gap: again ? null : { commodity, index } });
+  };
+  const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
+    if (event.key === 'Enter') {
+      if (atKm !== null) choose(analysis.water.gaps.length > 0 && event.shiftKey ? 'water' : 'fuel', atKm);
+      return;
+    }
+    const next = stepAlong(analysis, units, atKm, event.key);
+    if (next === null || event.altKey || event.ctrlKey || event.metaKey) return;
+    event.preventDefault();
+    onFocus({ atKm: next });
+  };
+
+  const start = analysis.fuel.gaps[0]?.from ?? analysis.water.gaps[0]?.from;
+  const withoutCover = [
+    ...stretchesWithoutCover(analysis.fuel, lengthKm),
+    ...stretchesWithoutCover(analysis.water, lengthKm),
+  ];
+  return (
+    <div
+      ref={box}
+      className="strip"
+      role="slider"
+      tabIndex={0}
+      aria-label="Along the route. Arrow keys move, page keys go from supply to supply, Enter chooses the fuel stretch, Shift and Enter the water stretch."
+      aria-orientation="vertical"
+      aria-valuemin={0}
+      aria-valuemax={Math.round(lengthKm)}
+      aria-valuenow={Math.round(atKm ?? 0)}
+      aria-valuetext={placeInWords(analysis, atKm ?? 0, units)}
+      onPointerMove={(event) => onFocus({ atKm: placeOf(event).km })}
+      onPointerLeave={(event) => event.pointerType === 'mouse' && onFocus({ atKm: null })}
+      onClick={(event) => {
+        const { km, commodity } = placeOf(event as PointerEvent<HTMLDivElement>);
+        choose(commodity, km);
+      }}
+      onKeyDown={onKeyDown}
+    >
+      <svg viewBox={`0 0 ${size.widthPx} ${size.heightPx}`} aria-hidden="true" focusable="false">
+        <StripPatterns prefix={patterns} />
+        <StripHeads analysis={analysis} units={units} widthPx={size.widthPx} />
+        {(['fuel', 'water'] as const).map((commodity) => (
+          <StripHalf
+            key={commodity}
+            commodity={commodity}
+            report={analysis[commodity]}
+            passings={analysis.passings}
+            units={units}
+            frame={frame}
+            lengthKm={lengthKm}
+            selected={focus.gap?.commodity === commodity ? focus.gap.index : null}
+            patterns={`${patterns}${commodity}-`}
+          />
+        ))}
+        <StripRoad
+          frame={frame}
+          lengthKm={lengthKm}
+          nights={analysis.nights}
+          withoutCover={withoutCover}
+          units={units}
+          patterns={patterns}
+        />
+        {start !== undefined && (
+          <text className="strip-name" x={size.widthPx / 2} y={size.heightPx - 8} textAnchor="middle">
+            {edgeWords(start, analysis.passings, 'fuel')}
+          </text>
+        )}
+        {atKm !== null && <StripReadout analysis={analysis} frame={frame} units={units} atKm={atKm} />}
+      </svg>
+    </div>
+  );
+}
+
+/** What lies on either side, and how much its full width is. */
+function StripHeads(props: { analysis: AnalysisReply['analysis']; units: UnitSystem; widthPx: number }) {
+  const { analysis, units, widthPx } = props;
+  return (
+    <g className="strip-heads">
+      {(['fuel', 'water'] as const).map((commodity) => {
+        const left = commodity === 'fuel';
+        const x = left ? 12 : widthPx - 12;
+        const anchor = left ? 'start' : 'end';
+        return (
+          <g key={commodity} textAnchor={anchor}>
+            <text className="strip-head" x={x} y={18}>
+              {commodityWord(analysis, commodity)}
+            </text>
+            <text className="strip-detail" x={x} y={34}>
+              {`full width ${formatLitres(fullLitres(analysis[commodity]), units)}`}
+            </text>
+          </g>
+        );
+      })}
+    </g>
+  );
+}

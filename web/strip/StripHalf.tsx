@@ -1,0 +1,167 @@
+import type { Gap, Passing, Report } from '../../server/contract/analysis.ts';
+import type { Commodity } from '../../server/contract/common.ts';
+import type { UnitSystem } from '../units.ts';
+import { gapAreas, type HalfScale } from './area-path.ts';
+import { halfLabels, turnBackGap } from './gap-labels.ts';
+import { stretchesWithoutCover } from './levels.ts';
+import { StripLabels } from './StripLabels.tsx';
+import type { StripFrame } from './strip-frame.ts';
+
+interface Props {
+  commodity: Commodity;
+  report: Report;
+  passings: readonly Passing[];
+  units: UnitSystem;
+  frame: StripFrame;
+  lengthKm: number;
+  selected: number | null;
+  /** Prefix of this strip's pattern ids. */
+  patterns: string;
+}
+
+/** Fills closer than this are drawn with a thinner line, and small marks left out. */
+const CROWDED_PX = 6;
+
+/** One commodity beside the road: what is aboard as width, the fills as lines, names, verdicts, turning point. */
+export function StripHalf(props: Props) {
+  const { commodity, report, frame, patterns } = props;
+  const scale: HalfScale = frame[commodity];
+  const outward = commodity === 'fuel' ? -1 : 1;
+  const outerX = scale.baseX + outward * frame.halfWidthPx;
+  const left = Math.min(scale.baseX, outerX);
+  const crowded = (frame.bottomPx - frame.topPx) / Math.max(1, report.gaps.length) < CROWDED_PX;
+  const fullAcross = (fromKm: number, toKm: number) => ({
+    x: left,
+    width: frame.halfWidthPx,
+    y: frame.yOfKm(toKm),
+    height: Math.max(0, frame.yOfKm(fromKm) - frame.yOfKm(toKm)),
+  });
+  const labels = halfLabels({
+    report,
+    passings: props.passings,
+    commodity,
+    units: props.units,
+    selected: props.selected,
+    lengthKm: props.lengthKm,
+    halfWidthPx: frame.halfWidthPx,
+    topPx: frame.topPx,
+    bottomPx: frame.bottomPx,
+    yOfKm: frame.yOfKm,
+  });
+  const chosen = props.selected === null ? undefined : report.gaps[props.selected];
+
+  return (
+    <g className={`strip-half strip-${commodity}`}>
+      {report.gaps.map((gap) => (
+        <GapArea key={keyOf(gap)} gap={gap} scale={scale} patterns={patterns} fullAcross={fullAcross} />
+      ))}
+      {stretchesWithoutCover(report, props.lengthKm).map((span) => (
+        <g key={span.fromKm} className="strip-no-cover">
+          <rect className="strip-veil" {...fullAcross(span.fromKm, span.toKm)} />
+          <rect fill={`url(#${patterns}dots)`} {...fullAcross(span.fromKm, span.toKm)} />
+        </g>
+      ))}
+      {!crowded &&
+        report.gaps.map((gap) => {
+          const x = scale.baseX + gap.reserveL * scale.pxPerLitre;
+          const y1 = frame.yOfKm(gap.from.atKm);
+          return (
+            <line
+              key={keyOf(gap)}
+              className="strip-reserve-level"
+              x1={x}
+              x2={x}
+              y1={y1}
+              y2={frame.yOfKm(gap.to.atKm)}
+            />
+          );
+        })}
+      {report.gaps.map((gap) => {
+        const y = frame.yOfKm(gap.to.atKm);
+        const className = crowded ? 'strip-fill strip-crowded' : 'strip-fill';
+        return <line key={keyOf(gap)} className={className} x1={scale.baseX} x2={outerX} y1={y} y2={y} />;
+      })}
+      <line className="strip-fill" x1={scale.baseX} x2={outerX} y1={frame.bottomPx} y2={frame.bottomPx} />
+      <UncountedMarks {...props} />
+      {chosen !== undefined && (
+        <rect className="strip-chosen" {...fullAcross(chosen.from.atKm, chosen.to.atKm)} />
+      )}
+      <TurnBackMarks
+        report={report}
+        frame={frame}
+        scale={scale}
+        named={turnBackGap(report, props.selected)}
+        crowded={crowded}
+      />
+      <StripLabels labels={labels} report={report} outerX={outerX} baseX={scale.baseX} outward={outward} />
+    </g>
+  );
+}
+
+const keyOf = (gap: Gap): string => `${gap.from.atKm} ${gap.from.id} ${gap.to.id}`;
+
+function GapArea(props: {
+  gap: Gap;
+  scale: HalfScale;
+  patterns: string;
+  fullAcross(fromKm: number, toKm: number): { x: number; width: number; y: number; height: number };
+}) {
+  const { left, reserve, dry } = gapAreas(props.gap, props.scale);
+  return (
+    <>
+      {left !== null && <path className="strip-left" d={left} />}
+      {reserve !== null && (
+        <path className="strip-into-reserve" d={reserve} fill={`url(#${props.patterns}stripes)`} />
+      )}
+      {dry !== null && (
+        <rect
+          fill={`url(#${props.patterns}hatch)`}
+          className="strip-dry"
+          {...props.fullAcross(dry.fromKm, dry.toKm)}
+        />
+      )}
+    </>
+  );
+}
+
+/** Points that do not count, hollow at the road's edge: fuel square, water round. */
+function UncountedMarks({ commodity, passings, frame }: Props) {
+  const marks = passings.filter((passing) => passing.commodity === commodity && !passing.counts);
+  const crowded = (frame.bottomPx - frame.topPx) / Math.max(1, marks.length) < CROWDED_PX;
+  const x = frame[commodity].baseX + (commodity === 'fuel' ? -5 : 5);
+  return (
+    <g className="strip-uncounted">
+      {marks.map((mark) => {
+        const y = frame.yOfKm(mark.atKm);
+        const key = `${mark.id} ${mark.atKm}`;
+        if (crowded) return <line key={key} x1={x - 3} x2={x + 3} y1={y} y2={y} />;
+        if (commodity === 'water') return <circle key={key} cx={x} cy={y} r={3.2} />;
+        return <rect key={key} x={x - 3} y={y - 3} width={6} height={6} />;
+      })}
+    </g>
+  );
+}
+
+/** Arrowheads towards the start where a gap can last be turned back in. */
+function TurnBackMarks(props: {
+  report: Report;
+  frame: StripFrame;
+  scale: HalfScale;
+  named: number | null;
+  crowded: boolean;
+}) {
+  const { frame, scale } = props;
+  const outward = scale.pxPerLitre < 0 ? -1 : 1;
+  return (
+    <g className="strip-turn-back">
+      {props.report.gaps.map((gap, i) => {
+        const needed = i === props.named || (!props.crowded && gap.verdict !== 'enough');
+        if (!needed || gap.turnBackKm === null || gap.turnBackKm >= gap.to.atKm) return null;
+        const y = frame.yOfKm(gap.turnBackKm);
+        const x = scale.baseX;
+        const tip = `${x + outward * 5},${y + 5} ${x},${y - 4} ${x + outward * 10},${y - 4}`;
+        return <polygon key={keyOf(gap)} points={tip} />;
+      })}
+    </g>
+  );
+}

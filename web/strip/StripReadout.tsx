@@ -1,0 +1,70 @@
+import type { Analysis } from '../../server/contract/analysis.ts';
+import { formatAtKm, type UnitSystem } from '../units.ts';
+import { levelAt } from './levels.ts';
+import type { StripFrame } from './strip-frame.ts';
+import { textWidthPx } from './text-width.ts';
+import { levelWords } from './words.ts';
+
+interface Props {
+  analysis: Analysis;
+  frame: StripFrame;
+  units: UnitSystem;
+  atKm: number;
+}
+
+const FIGURE_PX = 13;
+const NOTE_PX = 11;
+const CHIP_PX = 20;
+
+/** A line across the strip at the place pointed at, with what is aboard there on either side. */
+export function StripReadout({ analysis, frame, units, atKm }: Props) {
+  const y = frame.yOfKm(atKm);
+  const middle = (frame.roadLeftPx + frame.roadRightPx) / 2;
+  const place = formatAtKm(atKm, units);
+  const placeWidth = Math.max(frame.roadRightPx - frame.roadLeftPx, textWidthPx(place, FIGURE_PX) + 8);
+  return (
+    <g className="strip-readout">
+      <line x1={0} x2={frame.widthPx} y1={y} y2={y} />
+      <rect
+        className="strip-here"
+        x={middle - placeWidth / 2}
+        y={y - CHIP_PX / 2}
+        width={placeWidth}
+        height={CHIP_PX}
+        rx={2}
+      />
+      <text className="strip-here-text" x={middle} y={y + 4.6} textAnchor="middle">
+        {place}
+      </text>
+      {(['fuel', 'water'] as const).map((commodity) => {
+        const level = levelAt(analysis[commodity], atKm);
+        if (level === null) return null;
+        const { litres, note } = levelWords(level, units);
+        const outer = commodity === 'fuel' ? 2 : frame.widthPx - 2;
+        const widthPx = Math.max(textWidthPx(litres, FIGURE_PX), textWidthPx(note, NOTE_PX)) + 12;
+        const heightPx = note === '' ? CHIP_PX : CHIP_PX + 13;
+        const left = commodity === 'fuel' ? outer : outer - widthPx;
+        return (
+          <g key={commodity}>
+            <rect
+              className={`strip-chip strip-chip-${commodity}`}
+              x={left}
+              y={y - CHIP_PX / 2}
+              width={widthPx}
+              height={heightPx}
+              rx={2}
+            />
+            <text className="strip-chip-litres" x={left + widthPx / 2} y={y + 4.6} textAnchor="middle">
+              {litres}
+            </text>
+            {note !== '' && (
+              <text className="strip-chip-note" x={left + widthPx / 2} y={y + 18} textAnchor="middle">
+                {note}
+              </text>
+            )}
+          </g>
+        );
+      })}
+    </g>
+  );
+}

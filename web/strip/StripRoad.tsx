@@ -1,0 +1,73 @@
+import type { Night } from '../../server/contract/analysis.ts';
+import type { Span } from '../../server/contract/common.ts';
+import { figureAtKm, type UnitSystem } from '../units.ts';
+import { rulerMarks } from './ruler.ts';
+import type { StripFrame } from './strip-frame.ts';
+
+interface Props {
+  frame: StripFrame;
+  lengthKm: number;
+  nights: readonly Night[];
+  /** Stretches that no extract covers, for either commodity. */
+  withoutCover: readonly Span[];
+  units: UnitSystem;
+  patterns: string;
+}
+
+const FIGURE_SPACING_PX = 46;
+/** A figure and a night's mark share the road only this far apart. */
+const APART_PX = 12;
+
+/** The road itself: round figures up it, nights as moons, stretches without cover dotted. */
+export function StripRoad({ frame, lengthKm, nights, withoutCover, units, patterns }: Props) {
+  const width = frame.roadRightPx - frame.roadLeftPx;
+  const middle = (frame.roadLeftPx + frame.roadRightPx) / 2;
+  const nightHeights = nights.map((night) => frame.yOfKm(night.atKm));
+  const marks = rulerMarks(lengthKm, frame.bottomPx - frame.topPx, FIGURE_SPACING_PX, units);
+  const ends = [frame.topPx + 6, frame.bottomPx - 6];
+  const clear = (y: number) =>
+    y > ends[0]! && y < ends[1]! && nightHeights.every((night) => Math.abs(night - y) >= APART_PX);
+  const nightsShown = nightHeights.filter((y, i) => i === 0 || Math.abs(y - nightHeights[i - 1]!) >= 8);
+  return (
+    <g className="strip-road">
+      <rect
+        className="strip-road-bed"
+        x={frame.roadLeftPx}
+        y={frame.topPx}
+        width={width}
+        height={frame.bottomPx - frame.topPx}
+      />
+      {withoutCover.map((span) => (
+        <rect
+          key={span.fromKm}
+          fill={`url(#${patterns}road-dots)`}
+          x={frame.roadLeftPx}
+          width={width}
+          y={frame.yOfKm(span.toKm)}
+          height={frame.yOfKm(span.fromKm) - frame.yOfKm(span.toKm)}
+        />
+      ))}
+      {marks.map((mark) => {
+        const y = frame.yOfKm(mark.atKm);
+        return (
+          <g key={mark.figure}>
+            <line className="strip-tick" x1={frame.roadLeftPx} x2={frame.roadLeftPx + 4} y1={y} y2={y} />
+            <line className="strip-tick" x1={frame.roadRightPx - 4} x2={frame.roadRightPx} y1={y} y2={y} />
+            {clear(y) && (
+              <text className="strip-figure" x={middle} y={y + 3.7} textAnchor="middle">
+                {figureAtKm(mark.atKm, units)}
+              </text>
+            )}
+          </g>
+        );
+      })}
+      {nightsShown.map((y) => (
+        <path key={y} className="strip-night" d={moon(middle, y, 4.5)} />
+      ))}
+    </g>
+  );
+}
+
+/** A waxing moon: a half circle, closed by a flatter arc. */
+const moon = (x: number, y: number, r: number): string =>
+  `M${x + r * 0.4},${y - r} A${r},${r} 0 1 0 ${x + r * 0.4},${y + r} A${r * 1.05},${r * 1.05} 0 0 1 ${x + r * 0.4},${y - r} Z`;

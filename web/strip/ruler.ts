@@ -1,0 +1,33 @@
+import type { UnitSystem } from '../units.ts';
+import { distanceIn, KM_PER_MILE } from '../units.ts';
+
+/** Round figures along the route in the reader's unit, with the km where each stands. */
+export interface RulerMark {
+  atKm: number;
+  figure: number;
+}
+
+const ROUND = [1, 2, 5];
+
+/** The smallest 1, 2 or 5 times a power of ten that is at least `least`. */
+export function roundStep(least: number): number {
+  const power = 10 ** Math.floor(Math.log10(least));
+  const factor = ROUND.find((round) => round * power >= least * (1 - 1e-9)) ?? 10;
+  return factor * power;
+}
+
+/** Marks for a route drawn `heightPx` high, at least `spacingPx` apart and at whole km or miles; the start included. */
+export function rulerMarks(
+  lengthKm: number,
+  heightPx: number,
+  spacingPx: number,
+  units: UnitSystem,
+): RulerMark[] {
+  const length = distanceIn(lengthKm, units);
+  if (!(length > 0) || !(heightPx > 0)) return [];
+  const step = Math.max(1, roundStep((length * spacingPx) / heightPx));
+  const kmPerUnit = units === 'metric' ? 1 : KM_PER_MILE;
+  const marks: RulerMark[] = [];
+  for (let i = 0; i * step <= length; i++) marks.push({ atKm: i * step * kmPerUnit, figure: i * step });
+  return marks;
+}

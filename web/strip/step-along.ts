@@ -1,0 +1,42 @@
+import type { Analysis } from '../../server/contract/analysis.ts';
+import { KM_PER_MILE, type UnitSystem } from '../units.ts';
+import { roundStep } from './ruler.ts';
+
+/** Arrow keys take about this many steps from end to end. */
+const STEPS = 200;
+
+/**
+ * Where a key leads along the route, km: arrows by a round step, page keys to the next fill, Home and End to the ends.
+ * Null for other keys. Without a place yet, it starts from the beginning.
+ */
+export function stepAlong(
+  analysis: Analysis,
+  units: UnitSystem,
+  atKm: number | null,
+  key: string,
+): number | null {
+  const { lengthKm } = analysis.route;
+  const unitKm = units === 'metric' ? 1 : KM_PER_MILE;
+  const stepKm = unitKm * Math.max(1, roundStep(lengthKm / unitKm / STEPS));
+  const from = atKm ?? 0;
+  const fills = [...analysis.fuel.gaps, ...analysis.water.gaps].map((gap) => gap.to.atKm);
+  const keep = (km: number) => Math.min(Math.max(km, 0), lengthKm);
+  switch (key) {
+    case 'ArrowUp':
+    case 'ArrowRight':
+      return keep((Math.floor(from / stepKm + 1e-9) + 1) * stepKm);
+    case 'ArrowDown':
+    case 'ArrowLeft':
+      return keep((Math.ceil(from / stepKm - 1e-9) - 1) * stepKm);
+    case 'PageUp':
+      return keep(Math.min(lengthKm, ...fills.filter((km) => km > from)));
+    case 'PageDown':
+      return keep(Math.max(0, ...fills.filter((km) => km < from)));
+    case 'Home':
+      return 0;
+    case 'End':
+      return lengthKm;
+    default:
+      return null;
+  }
+}

@@ -1,0 +1,55 @@
+import { scaleLinear } from 'd3-scale';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import type { HalfScale } from './area-path.ts';
+import { fullLitres } from './levels.ts';
+import type { Size } from './use-size.ts';
+
+/** Where everything of the strip lies, px; km run up the page. */
+export interface StripFrame extends Size {
+  topPx: number;
+  bottomPx: number;
+  roadLeftPx: number;
+  roadRightPx: number;
+  halfWidthPx: number;
+  yOfKm(km: number): number;
+  /** The place at a height, kept on the route. */
+  kmOfY(yPx: number): number;
+  fuel: HalfScale;
+  water: HalfScale;
+}
+
+const SIDE_PX = 12;
+/** Room for the heads and for the name of the route's end, and for the name of its start. */
+const HEAD_PX = 46;
+const FOOT_PX = 26;
+const ROAD_PX = 34;
+/** Clear ground between the road and the areas. */
+const VERGE_PX = 4;
+
+export function stripFrame(analysis: Analysis, size: Size): StripFrame {
+  const { lengthKm } = analysis.route;
+  const topPx = HEAD_PX;
+  const bottomPx = Math.max(topPx + 1, size.heightPx - FOOT_PX);
+  const km = scaleLinear([0, Math.max(lengthKm, 1e-9)], [bottomPx, topPx]).clamp(true);
+  const roadLeftPx = (size.widthPx - ROAD_PX) / 2;
+  const roadRightPx = roadLeftPx + ROAD_PX;
+  const halfWidthPx = Math.max(1, roadLeftPx - VERGE_PX - SIDE_PX);
+  const yOfKm = (atKm: number): number => km(atKm);
+  const half = (baseX: number, fullL: number, direction: 1 | -1): HalfScale => ({
+    baseX,
+    pxPerLitre: fullL > 0 ? (direction * halfWidthPx) / fullL : 0,
+    yOfKm,
+  });
+  return {
+    ...size,
+    topPx,
+    bottomPx,
+    roadLeftPx,
+    roadRightPx,
+    halfWidthPx,
+    yOfKm,
+    kmOfY: (yPx) => km.invert(yPx),
+    fuel: half(roadLeftPx - VERGE_PX, fullLitres(analysis.fuel), -1),
+    water: half(roadRightPx + VERGE_PX, fullLitres(analysis.water), 1),
+  };
+}

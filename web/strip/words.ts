@@ -1,0 +1,69 @@
+import type { Analysis, Edge, Gap, Passing, Report } from '../../server/contract/analysis.ts';
+import type { Commodity, Verdict } from '../../server/contract/common.ts';
+import { formatAtKm, formatLitres, type UnitSystem } from '../units.ts';
+import { type LevelAt, levelAt } from './levels.ts';
+
+export const VERDICT_WORDS: Record<Verdict, string> = {
+  enough: 'enough',
+  'into-reserve': 'into reserve',
+  short: 'short',
+  unknown: 'unknown',
+};
+
+/** How much a verdict asks for attention, most first. */
+export const VERDICT_CONCERN: Record<Verdict, number> = {
+  short: 0,
+  unknown: 1,
+  'into-reserve': 2,
+  enough: 3,
+};
+
+/** What the commodity is called on this trip: fuels by their kind. */
+export function commodityWord(analysis: Analysis, commodity: Commodity): string {
+  if (commodity === 'water') return 'drinking water';
+  const { kind } = analysis.rig.fuel;
+  return kind === 'diesel' || kind === 'petrol' ? kind : kind.toUpperCase();
+}
+
+/** What a place that ends a gap is called: its name, else what it is. */
+export function edgeWords(edge: Edge, passings: readonly Passing[], commodity: Commodity): string {
+  if (edge.name !== null && edge.name.trim() !== '') return edge.name;
+  if (edge.kind !== 'passing') return edge.kind;
+  const known = passings.find((passing) => passing.id === edge.id && passing.commodity === commodity);
+  return known?.name ?? known?.kind ?? edge.id ?? 'unnamed';
+}
+
+const STATE_WORDS: Record<LevelAt['state'], string> = {
+  left: '',
+  reserve: 'into the reserve',
+  dry: 'dry',
+};
+
+/** "48 l", and in words what the colour says: "into the reserve", "no map data". */
+export function levelWords(level: LevelAt, units: UnitSystem): { litres: string; note: string } {
+  const notes = [STATE_WORDS[level.state], level.covered ? '' : 'no map data'].filter((note) => note !== '');
+  return { litres: formatLitres(level.litres, units), note: notes.join(', ') };
+}
+
+/** One place of the route for a listener: "km 412: diesel 48 l left, drinking water 20 l left, into the reserve". */
+export function placeInWords(analysis: Analysis, atKm: number, units: UnitSystem): string {
+  const parts = (['fuel', 'water'] as const).flatMap((commodity) => {
+    const level = levelAt(analysis[commodity], atKm);
+    if (level === null) return [];
+    const { litres, note } = levelWords(level, units);
+    return [`${commodityWord(analysis, commodity)} ${litres} left${note === '' ? '' : `, ${note}`}`];
+  });
+  return `${formatAtKm(atKm, units)}: ${parts.join('; ')}`;
+}
+
+/** The gap that asks for most attention: by verdict, then by margin. -1 without gaps. */
+export function worstGapIndex(report: Report): number {
+  let worst = report.gaps.length === 0 ? -1 : 0;
+  report.gaps.forEach((gap, i) => {
+    if (concern(gap, report.gaps[worst]!) < 0) worst = i;
+  });
+  return worst;
+}
+
+const concern = (a: Gap, b: Gap): number =>
+  VERDICT_CONCERN[a.verdict] - VERDICT_CONCERN[b.verdict] || a.marginL - b.marginL;
