@@ -1,0 +1,77 @@
+import type { Caution } from '../../contract/common.ts';
+import type { Outcome } from '../problem.ts';
+import type { RouteDocument, RoutePart } from '../sources.ts';
+
+/** Names listed in a refusal before it becomes unreadable. */
+const LISTED = 12;
+
+export interface ChosenParts {
+  parts: RoutePart[];
+  cautions: Caution[];
+}
+
+const pointsOf = (part: RoutePart) => part.segments.reduce((sum, segment) => sum + segment.lon.length, 0);
+const plain = (name: string) => name.trim().toLowerCase();
+
+/** Numbered from 1: the tracks in file order, then the routes. */
+function numbered(document: RouteDocument): RoutePart[] {
+  return [
+    ...document.parts.filter((part) => part.kind === 'track'),
+    ...document.parts.filter((part) => part.kind === 'route'),
+  ];
+}
+
+function listOf(parts: readonly RoutePart[]): string {
+  const shown = parts
+    .slice(0, LISTED)
+    .map((part, index) => `${index + 1} ${part.kind} "${part.name ?? 'unnamed'}"`);
+  const more = parts.length > LISTED ? [`and ${parts.length - LISTED} more`] : [];
+  return [...shown, ...more].join(', ');
+}
+
+/** The one part that a number (from 1) or a name means, null when none or several do. */
+function findPart(parts: readonly RoutePart[], wanted: number | string): { found: RoutePart[] } {
+  if (typeof wanted === 'number') {
+    const part = Number.isInteger(wanted) ? parts[wanted - 1] : undefined;
+    return { found: part === undefined ? [] : [part] };
+  }
+  const exact = parts.filter((part) => part.name === wanted);
+  if (exact.length > 0) return { found: exact };
+  const alike = parts.filter((part) => part.name !== null && plain(part.name) === plain(wanted));
+  if (alike.length > 0) return { found: alike };
+  return /^\d+$/.test(wanted.trim()) ? findPart(parts, Number(wanted)) : { found: [] };
+}
+
+/**
+ * The parts of a document that make the route: all tracks, without tracks all routes, or the one chosen by number
+ * (from 1: tracks in file order, then routes) or by name. Refuses with `part-unknown` when the choice is none or
+ * several of them. Tracks and routes without a point do not count as being there.
+ */
+export function chooseParts(document: RouteDocument, wanted: 'all' | number | string): Outcome<ChosenParts> {
+  const parts = numbered(document);
+  if (wanted === 'all') {
+    const tracks = parts.filter((part) => part.kind === 'track' && pointsOf(part) > 0);
+    const routes = parts.filter((part) => part.kind === 'route' && pointsOf(part) > 0);
+    if (tracks.length === 0) return { ok: true, value: { parts: routes, cautions: [] } };
+    if (routes.length === 0) return { ok: true, value: { parts: tracks, cautions: [] } };
+    const text = `The file holds ${tracks.length} track(s) and ${routes.length} route(s): the tracks are followed, the routes left out; choose a part to follow one of those`;
+    return { ok: true, value: { parts: tracks, cautions: [{ code: 'routes-left-out', text }] } };
+  }
+  const { found } = findPart(parts, wanted);
+  const [part] = found;
+  if (part !== undefined && found.length === 1) return { ok: true, value: { parts: [part], cautions: [] } };
+  const several = found.length > 1;
+  return {
+    ok: false,
+    problem: {
+      code: 'part-unknown',
+      source: null,
+      place: 'part',
+      came: several
+        ? `the name "${wanted}", which ${found.length} parts bear`
+        : `part ${JSON.stringify(wanted)}`,
+      expected: parts.length === 0 ? 'a file with tracks or routes' : `"all" or one of: ${listOf(parts)}`,
+      remedy: several ? 'Give the number of the part' : 'Give "all", or a number or name from that list',
+    },
+  };
+}
