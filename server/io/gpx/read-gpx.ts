@@ -1,0 +1,101 @@
+import { createReadStream, type Stats } from 'node:fs';
+import { stat } from 'node:fs/promises';
+import type { TextDecoder } from 'node:util';
+import { InputProblem, type ProblemCode } from '../../core/problem.ts';
+import type { RouteDocument } from '../../core/sources.ts';
+import { decoderFor } from './decode.ts';
+import { GpxParser } from './gpx-parser.ts';
+import { MAX_GPX_BYTES } from './limits.ts';
+import { refuseForeignText, refusePacked } from './refuse-format.ts';
+
+const CHUNK_BYTES = 256 * 1024;
+
+function refusal(
+  code: ProblemCode,
+  source: string,
+  came: string,
+  expected: string,
+  remedy: string,
+): InputProblem {
+  return new InputProblem({ code, source, place: null, came, expected, remedy });
+}
+
+function tooLarge(source: string): InputProblem {
+  const limit = `${MAX_GPX_BYTES / 1024 / 1024} MB`;
+  return refusal(
+    'too-large',
+    source,
+    `a file over ${limit}`,
+    `at most ${limit}`,
+    'Thin the route, or split it',
+  );
+}
+
+/** The system's error on opening or reading, as a problem of the input. */
+function unreadable(error: unknown, source: string): unknown {
+  if (!(error instanceof Error) || !('code' in error)) return error;
+  if (error.code === 'ENOENT') {
+    return refusal('file-missing', source, 'no such file', 'a GPX file', 'Check the path and the name');
+  }
+  return refusal(
+    'file-unreadable',
+    source,
+    `a file that cannot be read (${String(error.code)})`,
+    'a readable file',
+    'Check the path and its permissions',
+  );
+}
+
+async function statOf(path: string, source: string): Promise<Stats> {
+  try {
+    return await stat(path);
+  } catch (error) {
+    throw unreadable(error, source);
+  }
+}
+
+/**
+ * Reads a GPX file (1.0, 1.1, or without a namespace) as a stream: tracks with their segments, routes, waypoints;
+ * `ele` is NaN where the file has none. `source` is the file's name for messages. What is passed over is
+ * told in the document's cautions.
+ * Throws InputProblem: `file-missing`, `file-unreadable`, `empty-file`, `too-large`, `unknown-format` (compressed),
+ * `html-page`, `not-xml`, `xml-broken` (also a file cut off), `xml-entity`, `not-gpx`, `coordinate-out-of-range`
+ * (also missing or not a number), `gpx-no-points` (neither points nor waypoints). Throws the signal's reason
+ * when aborted.
+ */
+export async function readGpx(path: string, source: string, signal?: AbortSignal): Promise<RouteDocument> {
+  signal?.throwIfAborted();
+  const stats = await statOf(path, source);
+  if (stats.isDirectory()) {
+    throw refusal('file-unreadable', source, 'a folder', 'a GPX file', 'Give the file itself');
+  }
+  if (stats.size > MAX_GPX_BYTES) throw tooLarge(source);
+
+  const parser = new GpxParser(source);
+  let decoder: TextDecoder | undefined;
+  let bytes = 0;
+  try {
+    const stream = createReadStream(path, { highWaterMark: CHUNK_BYTES });
+    for await (const chunk of stream as AsyncIterable<Buffer>) {
+      signal?.throwIfAborted();
+      bytes += chunk.length;
+      if (bytes > MAX_GPX_BYTES) throw tooLarge(source);
+      if (decoder === undefined) {
+        refusePacked(chunk, source);
+        decoder = decoderFor(chunk, source);
+        const text = decoder.decode(chunk, { stream: true });
+        refuseForeignText(text.slice(0, 4096), source);
+        parser.write(text);
+      } else {
+        parser.write(decoder.decode(chunk, { stream: true }));
+      }
+    }
+  } catch (error) {
+    throw error instanceof InputProblem ? error : unreadable(error, source);
+  }
+  if (decoder === undefined) {
+    throw refusal('empty-file', source, 'an empty file', 'a GPX file', 'Export the route again');
+  }
+  parser.write(decoder.decode());
+  return parser.finish();
+}
