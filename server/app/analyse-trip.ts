@@ -1,0 +1,78 @@
+import type { Analysis } from '../contract/analysis.ts';
+import type { Caution } from '../contract/common.ts';
+import type { RigFile } from '../contract/rig.ts';
+import type { TripFile } from '../contract/trip.ts';
+import { analyse } from '../core/analyse.ts';
+import { type ChangingMapData, mapDataOf } from '../core/mapview/map-data.ts';
+import type { Outcome } from '../core/problem.ts';
+import type { RouteLine } from '../core/route/route-line.ts';
+import type { CoverArea } from '../core/sources.ts';
+import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
+import { touchesRoute } from './near-route.ts';
+
+/** An analysis with what of the map changes with it; the ground stays with the loaded trip. */
+export interface TripAnalysis {
+  analysis: Analysis;
+  map: ChangingMapData;
+}
+
+/** Analyses a loaded trip for a rig and a trip, both checked; `today` is an ISO date. */
+export function analyseTrip(
+  loaded: LoadedTrip,
+  rig: RigFile,
+  trip: TripFile,
+  today: string,
+): Outcome<TripAnalysis> {
+  const { document, camps } = loaded;
+  const supplies = {
+    ...loaded.supplies,
+    cover: [...loaded.supplies.cover, ...(trip.cover ?? []).map(vouchedCover)],
+  };
+  const outcome = analyse({ document, supplies, rig, trip, today, camps });
+  if (!outcome.ok) return outcome;
+  const { route, points } = outcome.value;
+  const corridorKm = outcome.value.analysis.trip.corridorKm ?? 5;
+  const cautions = [...outcome.value.analysis.cautions, ...extentCautions(loaded.extents, route, corridorKm)];
+  const analysis = { ...outcome.value.analysis, cautions };
+  return { ok: true, value: { analysis, map: mapDataOf(analysis, route, points, loaded.notice) } };
+}
+
+/** An area the user vouches for, as a ring; a box over the 180th meridian comes as two. */
+function vouchedCover({ commodity, bbox }: NonNullable<TripFile['cover']>[number]): CoverArea {
+  const [west, south, east, north] = bbox;
+  const boxes =
+    west <= east
+      ? [[west, east]]
+      : [
+          [west, 180],
+          [-180, east],
+        ];
+  const rings = boxes.map(([left, right]): [number, number][] => [
+    [left!, south],
+    [right!, south],
+    [right!, north],
+    [left!, north],
+    [left!, south],
+  ]);
+  return { commodity, rings, guessed: false, source: 'trip' };
+}
+
+/** Extracts that cannot speak of this route: empty ones, and those that reach no place of its corridor. */
+function extentCautions(extents: readonly ExtractExtent[], route: RouteLine, corridorKm: number): Caution[] {
+  const cautions: Caution[] = [];
+  for (const { source, bbox, objects } of extents) {
+    if (bbox === null || objects === 0) {
+      cautions.push({
+        code: 'extract-empty',
+        text: `${source} holds no object that may give fuel or water.`,
+      });
+    }
+    if (bbox !== null && !touchesRoute(route, bbox, corridorKm)) {
+      cautions.push({
+        code: 'extract-off-route',
+        text: `${source} does not touch the route's corridor (${corridorKm} km): it was read but tells nothing of this route. Check that it is the right area.`,
+      });
+    }
+  }
+  return cautions;
+}

@@ -1,0 +1,66 @@
+import type { Bbox } from '../contract/common.ts';
+import type { Outcome } from '../core/problem.ts';
+import { buildRoute } from '../core/route/build-route.ts';
+import type { LoadedTrip } from './loaded-trip.ts';
+import { boxOf, nearRoute } from './near-route.ts';
+import type { NamedFile, TripFileSet, Watch } from './ports.ts';
+
+/** No analysis looks farther off the route: the widest corridor and the widest rescue are 50 km (contract, design). */
+const FARTHEST_KM = 60;
+/** Ground is kept this far around the route's box, degrees (ours: what a fitted map shows around it). */
+const GROUND_MARGIN_DEG = 0.5;
+
+export interface TripRequest {
+  route: NamedFile;
+  extracts: readonly NamedFile[];
+  /** Whether roads, places and coast are wanted for a map. */
+  withGround: boolean;
+  notice: string | null;
+}
+
+/**
+ * Reads a route and its extracts into one value. The route comes first, so that a bad one is refused before a large
+ * extract is read. Objects over 60 km off the route are left out: no analysis of it could use them.
+ */
+export async function loadTrip(
+  request: TripRequest,
+  files: TripFileSet,
+  watch: Watch = {},
+): Promise<Outcome<LoadedTrip>> {
+  const document = await files.readRoute(request.route, watch);
+  if (!document.ok) return document;
+  const route = buildRoute(document.value, { part: 'all', sparseStepKm: 5 });
+  if (!route.ok) {
+    return { ok: false, problem: { ...route.problem, source: route.problem.source ?? request.route.source } };
+  }
+  const { waypoints } = document.value;
+  const ground = request.withGround ? widened(route.value.bbox) : null;
+  const read = await files.readSupplies(request.extracts, waypoints, ground, watch);
+  if (!read.ok) return read;
+  const near = nearRoute(route.value, FARTHEST_KM);
+  const features = read.value.supplies.features.filter((feature) => {
+    const box = boxOf(feature.geometry);
+    return box === null || near(box);
+  });
+  return {
+    ok: true,
+    value: {
+      document: document.value,
+      supplies: { ...read.value.supplies, features },
+      extents: read.value.extents,
+      ground: read.value.ground,
+      camps: files.campsOf(waypoints),
+      notice: request.notice,
+    },
+  };
+}
+
+function widened([west, south, east, north]: Bbox): Bbox {
+  const margin = GROUND_MARGIN_DEG;
+  return [
+    Math.max(-180, west - margin),
+    Math.max(-90, south - margin),
+    Math.min(180, east + margin),
+    Math.min(90, north + margin),
+  ];
+}

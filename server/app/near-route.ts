@@ -1,0 +1,88 @@
+import type { Bbox } from '../contract/common.ts';
+import type { RouteLine } from '../core/route/route-line.ts';
+
+/** Kilometres in a degree of latitude, the least on WGS 84 (110.57 at the equator), so that margins err wide. */
+const KM_PER_DEGREE = 110.5;
+/** Side of the grid's cells, degrees. */
+const CELL_DEG = 0.25;
+const COLUMNS = 360 / CELL_DEG;
+/** A box of more cells than this is near anything: it is not worth the walk. */
+const MAX_WALK = 10_000;
+
+/** Tells whether a box comes within some kilometres of a route; errs on the side of near. */
+export type NearRoute = (bbox: Bbox) => boolean;
+
+/** Lays a grid over the route and its margin: each vertex (they are at most 2 km apart) marks the cells within reach. */
+export function nearRoute(route: Pick<RouteLine, 'lon' | 'lat'>, marginKm: number): NearRoute {
+  const cells = new Set<number>();
+  const marginLat = (marginKm + 2) / KM_PER_DEGREE;
+  let seen = -1;
+  for (let i = 0; i < route.lon.length; i += 1) {
+    const lon = route.lon[i]!;
+    const lat = route.lat[i]!;
+    // Within a tenth of a cell of the last marked vertex nothing new is reached.
+    if (seen >= 0 && Math.abs(lon - route.lon[seen]!) + Math.abs(lat - route.lat[seen]!) < CELL_DEG / 10) {
+      continue;
+    }
+    seen = i;
+    const reachLat = marginLat + CELL_DEG / 10;
+    const cosine = Math.cos((Math.min(89, Math.abs(lat) + reachLat) * Math.PI) / 180);
+    const reachLon = Math.min(180, reachLat / cosine);
+    for (const cell of cellsOf(lon - reachLon, lat - reachLat, lon + reachLon, lat + reachLat))
+      cells.add(cell);
+  }
+  return ([west, south, east, north]) => {
+    const wide = east < west ? east + 360 : east;
+    if (((wide - west) / CELL_DEG) * ((north - south) / CELL_DEG) > MAX_WALK) return true;
+    for (const cell of cellsOf(west, south, wide, north)) if (cells.has(cell)) return true;
+    return false;
+  };
+}
+
+function* cellsOf(west: number, south: number, east: number, north: number): Generator<number> {
+  const firstColumn = Math.floor(west / CELL_DEG);
+  const lastColumn = Math.min(Math.floor(east / CELL_DEG), firstColumn + COLUMNS - 1);
+  for (let row = Math.floor(south / CELL_DEG); row <= Math.floor(north / CELL_DEG); row += 1) {
+    for (let column = firstColumn; column <= lastColumn; column += 1) {
+      yield row * COLUMNS + (((column % COLUMNS) + COLUMNS) % COLUMNS);
+    }
+  }
+}
+
+/** Whether a box comes within some kilometres of the route, vertex by vertex: exact to a kilometre, on the side of near. */
+export function touchesRoute(route: Pick<RouteLine, 'lon' | 'lat'>, bbox: Bbox, withinKm: number): boolean {
+  const [west, south, east, north] = bbox;
+  const width = east < west ? east + 360 - west : east - west;
+  // Vertices are at most 2 km apart, so no place of the line is more than 1 km from one.
+  const reachKm = withinKm + 1;
+  for (let i = 0; i < route.lon.length; i += 1) {
+    const lat = route.lat[i]!;
+    const offLat = Math.max(0, south - lat, lat - north) * KM_PER_DEGREE;
+    const eastward = (((route.lon[i]! - west) % 360) + 360) % 360;
+    const lonGap = eastward <= width ? 0 : Math.min(eastward - width, 360 - eastward);
+    const offLon = lonGap * KM_PER_DEGREE * Math.cos((lat * Math.PI) / 180);
+    if (Math.hypot(offLat, offLon) <= reachKm) return true;
+  }
+  return false;
+}
+
+/** The box around a geometry's positions; null when it has none. Longitudes are taken as they stand. */
+export function boxOf(geometry: { type: string; coordinates?: unknown; geometries?: unknown }): Bbox | null {
+  let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
+  const walk = (value: unknown): void => {
+    if (!Array.isArray(value)) return;
+    if (typeof value[0] === 'number' && typeof value[1] === 'number') {
+      west = Math.min(west, value[0]);
+      east = Math.max(east, value[0]);
+      south = Math.min(south, value[1]);
+      north = Math.max(north, value[1]);
+      return;
+    }
+    for (const member of value) walk(member);
+  };
+  walk(geometry.coordinates);
+  if (Array.isArray(geometry.geometries)) {
+    for (const member of geometry.geometries) walk((member as { coordinates?: unknown }).coordinates);
+  }
+  return west <= east && south <= north ? [west, south, east, north] : null;
+}

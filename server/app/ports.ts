@@ -1,0 +1,33 @@
+import type { Bbox } from '../contract/common.ts';
+import type { Outcome } from '../core/problem.ts';
+import type { RouteDocument, Supplies, Waypoint } from '../core/sources.ts';
+import type { Camp, ExtractExtent, GroundFeature } from './loaded-trip.ts';
+
+/** A file on disk and what to call it in messages. */
+export interface NamedFile {
+  path: string;
+  source: string;
+}
+
+/** How long reading goes on, for whoever watches. */
+export interface Watch {
+  signal?: AbortSignal;
+  /** Bytes read and in all (null when unknown) of the file at hand. */
+  onProgress?: (source: string, doneBytes: number, totalBytes: number | null) => void;
+}
+
+/** What the readers of a trip's files give; server/io/trip-file-set.ts implements it, tests hand in their own. */
+export interface TripFileSet {
+  readRoute(file: NamedFile, watch: Watch): Promise<Outcome<RouteDocument>>;
+  /**
+   * Reads and unites extracts and the route's own supply waypoints. `ground` asks for roads, places and coast in the box,
+   * null for none.
+   */
+  readSupplies(
+    files: readonly NamedFile[],
+    waypoints: readonly Waypoint[],
+    ground: Bbox | null,
+    watch: Watch,
+  ): Promise<Outcome<{ supplies: Supplies; extents: ExtractExtent[]; ground: GroundFeature[] }>>;
+  campsOf(waypoints: readonly Waypoint[]): Camp[];
+}

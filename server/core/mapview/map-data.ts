@@ -1,0 +1,57 @@
+import type { Analysis } from '../../contract/analysis.ts';
+import type { MapData } from '../../contract/map.ts';
+import type { RouteLine } from '../route/route-line.ts';
+import type { SupplyPoint } from '../supply/supply-point.ts';
+import { cutLine, roundDegrees } from './cut-line.ts';
+import { routePieces } from './route-pieces.ts';
+import { drawnLine } from './simplify-line.ts';
+import { supplyMarks } from './supply-marks.ts';
+
+/** Everything of the map that an analysis changes; the ground stays as it was loaded. */
+export type ChangingMapData = Omit<MapData, 'ground'>;
+
+/**
+ * What the map draws. Longitudes run on past ±180 where the route crosses the 180th meridian, supplies with them, so
+ * that nothing is torn apart.
+ */
+export function mapDataOf(
+  analysis: Analysis,
+  route: RouteLine,
+  points: readonly SupplyPoint[],
+  notice: string | null,
+): ChangingMapData {
+  const line = drawnLine(route);
+  const middleLon = (route.lon[0]! + route.lon[route.lon.length - 1]!) / 2;
+  const { lengthKm } = analysis.route;
+  return {
+    bbox: analysis.route.bbox,
+    line: {
+      coordinates: Array.from(line.lon, (lon, i) => [roundDegrees(lon), roundDegrees(line.lat[i]!)]),
+      atKm: Array.from(line.atKm, (km) => Math.round(km * 1000) / 1000),
+    },
+    route: {
+      type: 'FeatureCollection',
+      features: (['fuel', 'water'] as const)
+        .flatMap((commodity) => routePieces(analysis[commodity], commodity, lengthKm))
+        .map((piece) => ({
+          type: 'Feature',
+          geometry: { type: 'LineString', coordinates: cutLine(line, piece.fromKm, piece.toKm) },
+          properties: piece,
+        })),
+    },
+    supplies: {
+      type: 'FeatureCollection',
+      features: supplyMarks(analysis, points).map(({ lon, lat, mark }) => ({
+        type: 'Feature',
+        geometry: { type: 'Point', coordinates: [nearLon(lon, middleLon), lat] },
+        properties: mark,
+      })),
+    },
+    notice,
+  };
+}
+
+/** The longitude shifted by whole turns to lie within 180 degrees of another. */
+function nearLon(lon: number, to: number): number {
+  return roundDegrees(lon - 360 * Math.round((lon - to) / 360));
+}

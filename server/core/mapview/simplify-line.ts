@@ -1,0 +1,99 @@
+import type { RouteLine } from '../route/route-line.ts';
+
+/** A line for drawing: degrees (longitudes unwrapped) and km along the route at each vertex. */
+export interface DrawnLine {
+  lon: Float64Array;
+  lat: Float64Array;
+  atKm: Float64Array;
+}
+
+/** Vertices of a drawn route at most (ours): two commodities' pieces then stay near 2,000. */
+export const MAX_VERTICES = 900;
+/** Bends smaller than this share of the route's extent are left out: 1/20 pixel when it fills 1,000 pixels. */
+const FINEST_SHARE = 1 / 20_000;
+/** Web Mercator's limit (EPSG:3857), beyond which no map of ours draws. */
+const MERCATOR_LIMIT_DEG = 85.05;
+
+const drawn = new WeakMap<RouteLine, DrawnLine>();
+
+/** The route thinned for drawing, kept with the route so that a re-analysis does not thin again. */
+export function drawnLine(route: RouteLine): DrawnLine {
+  const known = drawn.get(route);
+  if (known !== undefined) return known;
+  const fresh = simplifyLine(route, MAX_VERTICES);
+  drawn.set(route, fresh);
+  return fresh;
+}
+
+/**
+ * Douglas and Peucker (1973) on the map's own plane: the most telling vertices up to `maxVertices`, ends always kept.
+ * Each vertex gets the tolerance at which it would fall out, so one pass serves every tolerance.
+ */
+export function simplifyLine(route: Pick<RouteLine, 'lon' | 'lat' | 'atM'>, maxVertices: number): DrawnLine {
+  const count = route.lon.length;
+  const x = Float64Array.from(route.lon, (lon) => (lon * Math.PI) / 180);
+  const y = Float64Array.from(route.lat, mercatorY);
+  const weight = weights(x, y);
+  const extent = Math.max(spread(x), spread(y));
+  const sorted = Float64Array.from(weight).sort();
+  const cut = count > maxVertices ? sorted[count - maxVertices]! : 0;
+  const tolerance = Math.max(cut, extent * FINEST_SHARE);
+  const kept: number[] = [];
+  for (let i = 0; i < count; i += 1) {
+    if (i === 0 || i === count - 1 || weight[i]! > tolerance) kept.push(i);
+  }
+  return {
+    lon: Float64Array.from(kept, (i) => route.lon[i]!),
+    lat: Float64Array.from(kept, (i) => route.lat[i]!),
+    atKm: Float64Array.from(kept, (i) => route.atM[i]! / 1000),
+  };
+}
+
+function mercatorY(lat: number): number {
+  const bounded = Math.min(MERCATOR_LIMIT_DEG, Math.max(-MERCATOR_LIMIT_DEG, lat));
+  return Math.log(Math.tan(Math.PI / 4 + (bounded * Math.PI) / 360));
+}
+
+/** For each vertex the greatest tolerance at which it is still kept; ends are infinite. */
+function weights(x: Float64Array, y: Float64Array): Float64Array {
+  const weight = new Float64Array(x.length);
+  const last = x.length - 1;
+  weight[0] = Number.POSITIVE_INFINITY;
+  weight[last] = Number.POSITIVE_INFINITY;
+  const stack: [number, number, number][] = [[0, last, Number.POSITIVE_INFINITY]];
+  for (let span = stack.pop(); span !== undefined; span = stack.pop()) {
+    const [from, to, above] = span;
+    let farthest = -1;
+    let distance = 0;
+    for (let i = from + 1; i < to; i += 1) {
+      const off = offSegment(x[i]!, y[i]!, x[from]!, y[from]!, x[to]!, y[to]!);
+      if (off > distance) {
+        distance = off;
+        farthest = i;
+      }
+    }
+    if (farthest < 0) continue;
+    const held = Math.min(distance, above);
+    weight[farthest] = held;
+    stack.push([from, farthest, held], [farthest, to, held]);
+  }
+  return weight;
+}
+
+function offSegment(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
+  const dx = bx - ax;
+  const dy = by - ay;
+  const square = dx * dx + dy * dy;
+  const along = square === 0 ? 0 : Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / square));
+  return Math.hypot(px - ax - along * dx, py - ay - along * dy);
+}
+
+function spread(values: Float64Array): number {
+  let low = Number.POSITIVE_INFINITY;
+  let high = Number.NEGATIVE_INFINITY;
+  for (const value of values) {
+    low = Math.min(low, value);
+    high = Math.max(high, value);
+  }
+  return high - low;
+}

@@ -1,0 +1,227 @@
+import { Worker } from 'node:worker_threads';
+import { InputProblem, type ProblemCode } from '../core/problem.ts';
+import type { DoneMessage, TaskTable } from './protocol.ts';
+
+export interface PoolOptions {
+  /** The module that exports `tasks`, as a file URL. */
+  tasks: URL;
+  size: number;
+  /** Jobs that may wait; one more is refused with `too-many-requests`. */
+  maxWaiting: number;
+  /** Heap of one worker, MB; a job that needs more ends in `too-large`. */
+  maxHeapMb: number;
+  /** Told of faults and crashes, for the log. */
+  onFault?: (text: string) => void;
+}
+
+export interface RunOptions {
+  /** From the job's coming to its answer, waiting included; over it `too-slow`. */
+  timeoutMs: number;
+  signal?: AbortSignal | undefined;
+}
+
+/** A job was given up by whoever asked for it. */
+export class JobAborted extends Error {
+  constructor() {
+    super('the job was given up');
+    this.name = 'JobAborted';
+  }
+}
+
+interface Job {
+  number: number;
+  name: string;
+  ask: unknown;
+  settled: boolean;
+  resolve: (give: unknown) => void;
+  reject: (error: Error) => void;
+}
+
+interface Crew {
+  worker: Worker;
+  job: Job | null;
+  /** Ends the worker when it does not come free after an abort. */
+  grace: NodeJS.Timeout | null;
+}
+
+/** How long a worker may take to notice that its job was given up before it is ended and replaced. */
+const GRACE_MS = 1500;
+const ENTRY = new URL('./worker-entry.mjs', import.meta.url);
+
+/**
+ * A fixed number of worker threads and a bounded queue. A job that is given up, runs too long or breaks its worker
+ * costs that worker only: it is ended and another one started.
+ */
+export class WorkerPool<T extends TaskTable> {
+  readonly #options: PoolOptions;
+  readonly #crews: Crew[] = [];
+  #waiting: Job[] = [];
+  #jobs = 0;
+  #closed = false;
+
+  constructor(options: PoolOptions) {
+    this.#options = options;
+    for (let i = 0; i < options.size; i += 1) this.#hire();
+  }
+
+  /** Runs a task. Rejects with InputProblem (busy, too slow, too large), JobAborted, or Error for a fault. */
+  run<N extends keyof T & string>(
+    name: N,
+    ask: Parameters<T[N]>[0],
+    { timeoutMs, signal }: RunOptions,
+  ): Promise<Awaited<ReturnType<T[N]>>> {
+    return new Promise((resolve, reject) => {
+      if (this.#closed) return reject(new Error('the pool is closed'));
+      if (signal?.aborted === true) return reject(new JobAborted());
+      const idle = this.#crews.some((crew) => crew.job === null);
+      if (!idle && this.#waiting.length >= this.#options.maxWaiting)
+        return reject(busy(this.#waiting.length));
+      this.#jobs += 1;
+      const release = () => {
+        clearTimeout(timer);
+        signal?.removeEventListener('abort', onAbort);
+      };
+      const job: Job = {
+        number: this.#jobs,
+        name,
+        ask,
+        settled: false,
+        resolve: (give) => {
+          release();
+          resolve(give as Awaited<ReturnType<T[N]>>);
+        },
+        reject: (error) => {
+          release();
+          reject(error);
+        },
+      };
+      const onAbort = () => this.#giveUp(job, new JobAborted(), GRACE_MS);
+      const timer = setTimeout(() => this.#giveUp(job, tooSlow(timeoutMs), 0), timeoutMs);
+      signal?.addEventListener('abort', onAbort, { once: true });
+      this.#waiting.push(job);
+      this.#handOut();
+    });
+  }
+
+  /** Ends all workers; what runs or waits is rejected. */
+  async close(): Promise<void> {
+    this.#closed = true;
+    const error = new Error('the pool is closed');
+    for (const job of this.#waiting) settle(job, error);
+    this.#waiting = [];
+    await Promise.all(
+      this.#crews.map((crew) => {
+        if (crew.grace !== null) clearTimeout(crew.grace);
+        if (crew.job !== null) settle(crew.job, error);
+        return crew.worker.terminate();
+      }),
+    );
+  }
+
+  #hire(): void {
+    const worker = new Worker(ENTRY, {
+      workerData: { tasks: this.#options.tasks.href },
+      // Without the parent's loaders: the entry registers its own.
+      execArgv: [],
+      resourceLimits: { maxOldGenerationSizeMb: this.#options.maxHeapMb },
+    });
+    const crew: Crew = { worker, job: null, grace: null };
+    this.#crews.push(crew);
+    worker.on('message', (message: 'ready' | DoneMessage) => {
+      if (message !== 'ready') this.#done(crew, message);
+    });
+    worker.on('error', (error: Error) => this.#crashed(crew, error));
+    worker.on('exit', () => this.#replace(crew));
+    worker.unref();
+  }
+
+  #handOut(): void {
+    for (const crew of this.#crews) {
+      if (crew.job !== null) continue;
+      const job = this.#waiting.shift();
+      if (job === undefined) return;
+      crew.job = job;
+      // A worker at work keeps the process alive; an idle one does not.
+      crew.worker.ref();
+      crew.worker.postMessage({ job: job.number, name: job.name, ask: job.ask });
+    }
+  }
+
+  #done(crew: Crew, message: DoneMessage): void {
+    const { job } = crew;
+    if (job === null || job.number !== message.job) return;
+    crew.job = null;
+    crew.worker.unref();
+    if (crew.grace !== null) clearTimeout(crew.grace);
+    crew.grace = null;
+    if ('fault' in message) {
+      if (!job.settled) this.#options.onFault?.(message.fault);
+      settle(job, new Error(message.fault));
+    } else if (!job.settled) {
+      job.settled = true;
+      job.resolve(message.give);
+    }
+    this.#handOut();
+  }
+
+  /** Rejects a job; a worker that is at it gets a while to come free, then is ended. */
+  #giveUp(job: Job, error: Error, graceMs: number): void {
+    settle(job, error);
+    this.#waiting = this.#waiting.filter((waiting) => waiting !== job);
+    const crew = this.#crews.find((one) => one.job === job);
+    if (crew === undefined) return;
+    crew.worker.postMessage({ abort: job.number });
+    if (graceMs === 0) void crew.worker.terminate();
+    else crew.grace = setTimeout(() => void crew.worker.terminate(), graceMs);
+  }
+
+  #crashed(crew: Crew, error: Error): void {
+    this.#options.onFault?.(error.stack ?? error.message);
+    if (crew.job === null) return;
+    const outOfMemory = (error as NodeJS.ErrnoException).code === 'ERR_WORKER_OUT_OF_MEMORY';
+    settle(crew.job, outOfMemory ? tooLarge(this.#options.maxHeapMb) : error);
+  }
+
+  #replace(crew: Crew): void {
+    const place = this.#crews.indexOf(crew);
+    if (place < 0 || this.#closed) return;
+    this.#crews.splice(place, 1);
+    if (crew.grace !== null) clearTimeout(crew.grace);
+    if (crew.job !== null) settle(crew.job, new Error('the worker ended in the middle of a job'));
+    this.#hire();
+    this.#handOut();
+  }
+}
+
+function settle(job: Job, error: Error): void {
+  if (job.settled) return;
+  job.settled = true;
+  job.reject(error);
+}
+
+const refusal = (code: ProblemCode, came: string, expected: string, remedy: string) =>
+  new InputProblem({ code, source: null, place: null, came, expected, remedy });
+
+const busy = (waiting: number) =>
+  refusal(
+    'too-many-requests',
+    `a request while ${waiting} others wait`,
+    'a free place in the queue',
+    'Try again in a few seconds',
+  );
+
+const tooSlow = (timeoutMs: number) =>
+  refusal(
+    'too-slow',
+    `work of more than ${timeoutMs / 1000} s`,
+    'less',
+    'Use a smaller extract: cut it to the area of the route',
+  );
+
+const tooLarge = (heapMb: number) =>
+  refusal(
+    'too-large',
+    `files that need more than ${heapMb} MB of memory`,
+    'less',
+    'Use a smaller extract: cut it to the area of the route',
+  );

@@ -1,0 +1,15 @@
+/** A worker's tasks by name: each takes a value that can be cloned between threads and a signal to give up. */
+export type TaskTable = Record<string, (ask: never, signal: AbortSignal) => Promise<unknown>>;
+
+/** To a worker: a job for the task of that name. */
+export interface JobMessage {
+  job: number;
+  name: string;
+  ask: unknown;
+}
+/** To a worker: give the job up. */
+export interface AbortMessage {
+  abort: number;
+}
+/** From a worker. `fault` is an error that is nobody's input: its text goes to the log, not to the user. */
+export type DoneMessage = { job: number; give: unknown } | { job: number; fault: string };

@@ -1,0 +1,38 @@
+import { parentPort } from 'node:worker_threads';
+import type { AbortMessage, DoneMessage, JobMessage, TaskTable } from './protocol.ts';
+
+/** The worker's side: does each job that comes and answers it, a fault as text. */
+export function serve(tasks: TaskTable): void {
+  const port = parentPort;
+  if (port === null) throw new Error('serve runs in a worker thread');
+  const running = new Map<number, AbortController>();
+
+  const answer = (message: DoneMessage) => port.postMessage(message, transferable(message));
+
+  port.on('message', async (message: JobMessage | AbortMessage) => {
+    if ('abort' in message) {
+      running.get(message.abort)?.abort();
+      return;
+    }
+    const { job, name, ask } = message;
+    const controller = new AbortController();
+    running.set(job, controller);
+    try {
+      const task = tasks[name];
+      if (task === undefined) throw new Error(`no task called ${name}`);
+      answer({ job, give: await task(ask as never, controller.signal) });
+    } catch (error) {
+      answer({ job, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) });
+    } finally {
+      running.delete(job);
+    }
+  });
+  port.postMessage('ready');
+}
+
+/** Bytes that an outcome carries are moved, not copied. */
+function transferable(message: DoneMessage): ArrayBuffer[] {
+  if (!('give' in message)) return [];
+  const value = (message.give as { value?: unknown } | null)?.value;
+  return value instanceof Uint8Array && value.buffer instanceof ArrayBuffer ? [value.buffer] : [];
+}

@@ -1,0 +1,92 @@
+import { afterEach, describe, expect, it } from 'vitest';
+import { InputProblem } from '../../server/core/problem.ts';
+import { JobAborted, type PoolOptions, WorkerPool } from '../../server/work/pool.ts';
+import type { tasks } from './trouble-tasks.ts';
+
+type Trouble = typeof tasks;
+
+const pools: WorkerPool<Trouble>[] = [];
+function poolOf(options: Partial<PoolOptions> = {}): WorkerPool<Trouble> {
+  const pool = new WorkerPool<Trouble>({
+    tasks: new URL('./trouble-tasks.ts', import.meta.url),
+    size: 1,
+    maxWaiting: 4,
+    maxHeapMb: 64,
+    ...options,
+  });
+  pools.push(pool);
+  return pool;
+}
+afterEach(async () => {
+  await Promise.all(pools.splice(0).map((pool) => pool.close()));
+});
+
+const LONG = { timeoutMs: 60_000 };
+const codeOf = (error: unknown) => (error instanceof InputProblem ? error.problem.code : String(error));
+
+describe('the worker pool', () => {
+  it('runs TypeScript tasks, in order where there is one worker', async () => {
+    const pool = poolOf();
+    const sums = await Promise.all([1, 2, 3].map((a) => pool.run('add', { a, b: 10 }, LONG)));
+    expect(sums).toEqual([11, 12, 13]);
+  });
+
+  it('moves the bytes of an outcome over whole', async () => {
+    const outcome = await poolOf().run('bytes', { length: 1_000_000 }, LONG);
+    expect(outcome.value.byteLength).toBe(1_000_000);
+    expect(outcome.value[999_999]).toBe(7);
+  });
+
+  it('leaves the main thread free while a worker is busy', async () => {
+    const pool = poolOf();
+    await pool.run('add', { a: 0, b: 0 }, LONG);
+    const order: string[] = [];
+    const spinning = pool.run('spin', { forMs: 200 }, LONG).then(() => order.push('worker done'));
+    setTimeout(() => order.push('main thread had its turn'), 1);
+    await spinning;
+    expect(order).toEqual(['main thread had its turn', 'worker done']);
+  });
+
+  it('ends a job that takes too long, and works on', async () => {
+    const pool = poolOf();
+    await pool.run('add', { a: 0, b: 0 }, LONG);
+    const error = await pool.run('spin', { forMs: 60_000 }, { timeoutMs: 50 }).catch(codeOf);
+    expect(error).toBe('too-slow');
+    expect(await pool.run('add', { a: 1, b: 2 }, LONG)).toBe(3);
+  });
+
+  it('refuses more jobs than may wait, and counts waiting in the time allowed', async () => {
+    const pool = poolOf({ maxWaiting: 1 });
+    const spinning = pool.run('spin', { forMs: 60_000 }, { timeoutMs: 400 }).catch(codeOf);
+    const waiting = pool.run('add', { a: 1, b: 1 }, { timeoutMs: 50 }).catch(codeOf);
+    const third = await pool.run('add', { a: 1, b: 1 }, LONG).catch(codeOf);
+    expect(third).toBe('too-many-requests');
+    expect(await waiting).toBe('too-slow');
+    expect(await spinning).toBe('too-slow');
+  });
+
+  it('gives a job up when asked to, by word first and by force after a while', async () => {
+    const pool = poolOf();
+    await pool.run('add', { a: 0, b: 0 }, LONG);
+    for (const name of ['untilAborted', 'spin'] as const) {
+      const controller = new AbortController();
+      const running =
+        name === 'spin'
+          ? pool.run(name, { forMs: 60_000 }, { ...LONG, signal: controller.signal })
+          : pool.run(name, null, { ...LONG, signal: controller.signal });
+      controller.abort();
+      await expect(running).rejects.toBeInstanceOf(JobAborted);
+      expect(await pool.run('add', { a: 2, b: 2 }, LONG)).toBe(4);
+    }
+  });
+
+  it('survives a worker that runs out of memory, exits or throws', async () => {
+    const faults: string[] = [];
+    const pool = poolOf({ onFault: (text) => faults.push(text) });
+    expect(await pool.run('hoard', null, LONG).catch(codeOf)).toBe('too-large');
+    await expect(pool.run('exit', null, LONG)).rejects.toThrow('ended in the middle of a job');
+    await expect(pool.run('fault', null, LONG)).rejects.toThrow('a fault of ours');
+    expect(faults.some((text) => text.includes('a fault of ours'))).toBe(true);
+    expect(await pool.run('add', { a: 3, b: 4 }, LONG)).toBe(7);
+  });
+});
