@@ -298,7 +298,8 @@ export function matchKinds(tags: Tags): KindMatch[] {
   for (const key in tags) {
     const forms = FORMS_BY_KEY.get(key);
     if (forms === undefined) continue;
-    const values = tags[key]!.split(';').map((value) => value.trim());
+    const value = tags[key]!;
+    const values = value.includes(';') ? value.split(';').map((part) => part.trim()) : [value];
     for (const form of forms) {
       if (!values.includes(form.value) || !hasRest(tags, form)) continue;
       if (form.prefix === '') live.add(form.rule);

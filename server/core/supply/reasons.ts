@@ -1,8 +1,8 @@
 import type { Evidence, Reason } from '../../contract/common.ts';
 
 /**
- * What a reason does. `blocks`: the point does not count, whatever evidence is asked for. `weakens`: it lowers the
- * evidence, and the level asked for decides. `advises`: good to know, the point counts as before.
+ * What a reason does. `blocks`: the point does not count; a point counts exactly when none of its reasons blocks.
+ * `weakens`: it lowers the evidence, and the level asked for decides. `advises`: good to know, the point counts as before.
  */
 export type ReasonEffect = 'blocks' | 'weakens' | 'advises';
 
@@ -58,6 +58,8 @@ export const REASON_RULES = {
   'minerals-unknown': blocks(() => 'Hot springs may scald and hold minerals that no filter takes out'),
   'use-unknown': blocks(() => 'What the water is for, and whether it can be drawn, is not known'),
 
+  'evidence-below': blocks((detail) => `${detail}: confirm it, or ask for less`),
+
   'never-implied': weakens(
     (fuel) => `Its tags do not say that it sells ${fuel}, which many stations do not: ask first`,
   ),
@@ -76,18 +78,18 @@ export const REASON_RULES = {
   'status-unclear': weakens((tag) => `Whether it works is unclear (${tag}): ask first`),
   'may-be-dry': weakens((tag) => `May be dry (${tag}): ask before you plan on it`),
   'season-unknown': weakens((detail) => `Only in season: ${detail}. Ask before you plan on it`),
-  'tags-differ': weakens((detail) => `The objects merged here differ (${detail}): the worse reading is used`),
+  'tags-differ': advises((detail) => `The objects merged here differ (${detail}): the worse reading is used`),
   stale: weakens((on) => `Last edited or checked on ${on}, over three years before: may have changed since`),
-  'confirmation-expired': weakens((detail) => `Your confirmation has expired (${detail}): confirm it again`),
-  'confirmation-ahead': weakens(
+  'confirmation-expired': advises((detail) => `Your confirmation has expired (${detail}): confirm it again`),
+  'confirmation-ahead': advises(
     (on) => `Your confirmation of ${on} lies after the day judged for, so it is not used`,
   ),
-  'confirmation-undated': weakens(
+  'confirmation-undated': advises(
     (on) => `Your confirmation of ${on} cannot be weighed without a date of departure: give one`,
   ),
-  'evidence-below': weakens((detail) => `${detail}: confirm it, or ask for less`),
 
   confirmed: advises((on) => `You confirmed it on ${on}`),
+  'confirmed-against-tags': advises((texts) => `Your confirmation stands against this: ${texts}`),
   'class-by-tags': advises(
     () => 'You confirmed that it gives water; whether that is fit to drink still goes by the map',
   ),
@@ -122,6 +124,10 @@ export interface FoundReason {
 export const found = (code: ReasonCode, detail = ''): FoundReason => ({ code, detail });
 
 export const effectOf = (code: ReasonCode): ReasonEffect => REASON_RULES[code].effect;
+
+/** True for what stands against a supply until the user confirms that it works. */
+export const isAnswered = (code: ReasonCode): boolean =>
+  REASON_RULES[code].answered && REASON_RULES[code].effect !== 'advises';
 
 const ORDER = new Map(Object.keys(REASON_RULES).map((code, place) => [code, place]));
 
