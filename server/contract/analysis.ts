@@ -165,6 +165,8 @@ export const Analysis = Type.Object({
   trip: TripFile,
   assumptions: Type.Array(Assumption),
   cautions: Type.Array(Caution),
+  /** Cautions that every answer carries. */
+  standing: Type.Array(Reason),
   skipped: Type.Array(Type.Object({ id: Type.String(), reason: Type.String() })),
 });
 export type Analysis = Static<typeof Analysis>;

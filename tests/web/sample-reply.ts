@@ -160,7 +160,8 @@ function mapOf(passings: Passing[], fuel: Report, water: Report): MapData {
           counts: at.counts,
           evidence: at.evidence,
           atKm: [at.atKm],
-          tags: at.commodity === 'fuel' ? { amenity: 'fuel', 'fuel:diesel': 'yes' } : { drinking_water: 'yes' },
+          tags:
+            at.commodity === 'fuel' ? { amenity: 'fuel', 'fuel:diesel': 'yes' } : { drinking_water: 'yes' },
         },
       });
   }
@@ -249,6 +250,7 @@ export function sampleReply(): AnalysisReply {
       trip: { onward: { km: 0 } },
       assumptions: [],
       cautions: [],
+      standing: [{ code: 'carry-reserve', text: 'Carry the reserve.' }],
       skipped: [],
     },
     map: mapOf(passings, fuel, water),

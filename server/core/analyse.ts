@@ -1,0 +1,140 @@
+import type { Analysis, Gap, Report } from '../contract/analysis.ts';
+import type { Caution, Commodity } from '../contract/common.ts';
+import type { RigFile } from '../contract/rig.ts';
+import type { TripFile } from '../contract/trip.ts';
+import { answerOf } from './answer/answer-of.ts';
+import { courseOf, coverCautions, coverOf, edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
+import type { SpanM } from './gaps/course.ts';
+import { gapsOf } from './gaps/gaps-of.ts';
+import { nightsOf } from './gaps/nights.ts';
+import { withRescues } from './gaps/rescue.ts';
+import { startLevel } from './gaps/start-level.ts';
+import { type Camp, placeCamps, staysOf } from './gaps/stays.ts';
+import { passingsOf } from './passings-of.ts';
+import type { Outcome } from './problem.ts';
+import type { Rig } from './rig/rig.ts';
+import { settleRig } from './rig/settle-rig.ts';
+import { buildRoute } from './route/build-route.ts';
+import type { RouteLine } from './route/route-line.ts';
+import type { RouteDocument, Supplies } from './sources.ts';
+import { STANDING_CAUTIONS } from './standing-cautions.ts';
+import { toSupplyFeatures } from './supply/features.ts';
+import { classify } from './supply/rules.ts';
+import type { SupplyPoint } from './supply/supply-point.ts';
+import { settleTrip } from './trip/settle-trip.ts';
+
+export interface AnalyseInput {
+  document: RouteDocument;
+  /** From all extracts and the user's own points. */
+  supplies: Supplies;
+  rig: RigFile;
+  trip: TripFile;
+  /** YYYY-MM-DD: the day for which the age of tags is judged when the trip has no departure. */
+  today: string;
+  camps: readonly Camp[];
+}
+
+export interface Analysed {
+  analysis: Analysis;
+  route: RouteLine;
+  points: SupplyPoint[];
+}
+
+/**
+ * The one entry point: a route, supplies, a rig and a trip in, the whole answer out. Pure: the same input gives the
+ * same answer, and no input is changed. Fails only where no route can be made of the document.
+ */
+export function analyse(input: AnalyseInput): Outcome<Analysed> {
+  const { rig, settled: settledRig, assumptions: rigAssumptions } = settleRig(input.rig);
+  const { trip, settled: settledTrip, assumptions: tripAssumptions } = settleTrip(input.trip);
+  const built = buildRoute(input.document, { part: trip.part, sparseStepKm: trip.sparseStepKm });
+  if (!built.ok) return built;
+  const route = built.value;
+
+  const located = toSupplyFeatures(input.supplies.features);
+  const points = classify(located.features, {
+    fuelKind: rig.fuel.kind,
+    ropeAndBucket: rig.ropeAndBucket,
+    counting: trip.counting,
+    on: trip.departure ?? input.today,
+    confirmations: trip.confirmations,
+  });
+  const corridorM = trip.corridorKm * 1000;
+  const passings = passingsOf(route, points, corridorM, trip.detourFactor);
+  const camps = placeCamps(route, input.camps, corridorM);
+  const halts = staysOf(route, trip, camps.placed);
+  const ends = namesOfEnds(route, input.document);
+
+  const cautions: Caution[] = [
+    ...input.document.cautions,
+    ...route.cautions,
+    ...input.supplies.cautions,
+    ...camps.cautions,
+    ...halts.cautions,
+  ];
+  const reportFor = (commodity: Commodity): Report => {
+    const cover = coverOf(route, input.supplies, commodity);
+    const course = courseOf(route, rig, trip, commodity, halts.stays, uncoveredOf(route, cover));
+    const start = startLevel(rig, trip, commodity);
+    cautions.push(...start.cautions, ...coverCautions(course));
+    const gaps = gapsOf(course, edgesOf(route, passings, commodity, ends), start.litres);
+    return reportOf(rig, commodity, cover, withRescues(gaps, route, points, commodity, trip.detourFactor));
+  };
+  const fuel = reportFor('fuel');
+  const water = reportFor('water');
+  if (trip.onward === null) {
+    const endKm = route.lengthM / 1000;
+    const text =
+      'How far it is from the end of the route to the next supply was not told. Say so: 0 km when it is there.';
+    cautions.push({ code: 'onward-unknown', text, fromKm: endKm, toKm: endKm });
+  }
+
+  return {
+    ok: true,
+    value: {
+      route,
+      points,
+      analysis: {
+        route: {
+          name: route.name,
+          lengthKm: route.lengthM / 1000,
+          vertices: route.vertices,
+          parts: route.parts,
+          bbox: route.bbox,
+          longestStepKm: route.longestStepM / 1000,
+        },
+        passings,
+        fuel,
+        water,
+        nights: nightsOf(courseOf(route, rig, trip, 'water', halts.stays, []), camps.placed),
+        answer: answerOf({ fuel, water, passings, fuelKind: rig.fuel.kind }),
+        rig: settledRig,
+        trip: settledTrip,
+        assumptions: [
+          ...rigAssumptions.map((one) => ({ ...one, path: `/rig${one.path}` })),
+          ...tripAssumptions.map((one) => ({ ...one, path: `/trip${one.path}` })),
+        ],
+        cautions,
+        standing: [...STANDING_CAUTIONS],
+        skipped: [...input.supplies.skipped, ...located.skipped],
+      },
+    },
+  };
+}
+
+function reportOf(rig: Rig, commodity: Commodity, cover: readonly SpanM[], gaps: Gap[]): Report {
+  const store = rig[commodity];
+  return {
+    capacityL: store.drawableL,
+    canL: store.canL,
+    cansOwned: store.cansOwned,
+    cover: cover.map((span) => ({ fromKm: span.fromM / 1000, toKm: span.toM / 1000 })),
+    gaps,
+    longest: indexOfMost(gaps, (gap) => gap.lengthKm),
+    tightest: indexOfMost(gaps, (gap) => -gap.marginL),
+  };
+}
+
+/** Index of the greatest, the first of ties. */
+const indexOfMost = (gaps: readonly Gap[], figure: (gap: Gap) => number): number =>
+  gaps.reduce((best, gap, index) => (figure(gap) > figure(gaps[best]!) ? index : best), 0);

@@ -1,0 +1,18 @@
+import type { Passing } from '../contract/analysis.ts';
+import { findPassings } from './route/passings.ts';
+import type { RouteLine } from './route/route-line.ts';
+import type { SupplyPoint } from './supply/supply-point.ts';
+
+/** Every passing of every point inside the corridor, counting or not, in route order; metres in, km out. */
+export function passingsOf(
+  route: RouteLine,
+  points: readonly SupplyPoint[],
+  corridorM: number,
+  detourFactor: number,
+): Passing[] {
+  return findPassings(route, points, corridorM).map((place): Passing => {
+    const { tags: _tags, ...point } = points[place.point]!;
+    const offRouteKm = place.offM / 1000;
+    return { ...point, atKm: place.atM / 1000, offRouteKm, detourKm: offRouteKm * detourFactor };
+  });
+}
