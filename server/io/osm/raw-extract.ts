@@ -35,6 +35,8 @@ export interface RawExtract {
   features: MappedFeature[];
   /** Declared bounds, null when the file declares none. */
   bounds: Bbox | null;
+  /** Further declared bounds, where a file declares several boxes. */
+  moreBounds?: Bbox[];
   /** Hull of all object positions, closed ring of [lon, lat], when no bounds are declared and there is one. */
   hull: [number, number][] | null;
   /** Whether the file shows objects of a commodity at all, and whether it is a general map (holds roads or places). */
