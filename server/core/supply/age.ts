@@ -1,10 +1,11 @@
 import type { Tags } from '../sources.ts';
+import type { KnownKey } from './vocabulary.ts';
 
 /** Tags older than this many years may no longer hold (ours). */
 export const STALE_YEARS = 3;
 
 /** Keys that hold the day of a look on the spot. */
-export const CHECK_KEYS = ['check_date', 'survey:date'] as const;
+export const CHECK_KEYS = ['check_date', 'survey:date'] as const satisfies KnownKey[];
 
 export interface Age {
   /** The newest day on which the tags were edited or checked, ISO date; null when none is known. */

@@ -1,11 +1,12 @@
 import type { Tags } from '../sources.ts';
 import { asTag, type Judgement } from './judgement.ts';
-import type { KindMatch } from './kinds.ts';
+import type { KindMatch } from './match-kinds.ts';
 import { effectOf, type ReasonCode } from './reasons.ts';
 import { seasonState } from './seasons.ts';
+import { isTagged, isTaggedNotNo, type KnownKey, type KnownValue, tagValue } from './vocabulary.ts';
 
-/** `access` values (id-tagging-schema, field `access`), and what each means to a traveller; null where it means nothing. */
-export const ACCESS_RULES: Readonly<Record<string, ReasonCode | null>> = {
+/** What each `access` value means to a traveller; null where it means nothing to look out for. */
+const ACCESS_RULES: Record<KnownValue<'access'>, ReasonCode | null> = {
   yes: null,
   permissive: null,
   designated: null,
@@ -18,25 +19,31 @@ export const ACCESS_RULES: Readonly<Record<string, ReasonCode | null>> = {
   no: 'not-public',
 };
 
-/** `operational_status` and `pump:status` values that say it works or does not (from memory; not in the schema). */
-export const STATUS_WORKS: readonly string[] = ['operational', 'functional', 'ok', 'open', 'active', 'yes'];
-export const STATUS_BROKEN: readonly string[] = [
-  'broken',
-  'closed',
-  'out_of_order',
-  'nonoperational',
-  'missing',
-  'locked',
-  'no',
-];
-const STATUS_KEYS = ['operational_status', 'pump:status'] as const;
+/** Whether a value of `operational_status` or `pump:status` says that it works. */
+const STATUS_RULES: Record<KnownValue<'operational_status' | 'pump:status'>, 'works' | 'broken'> = {
+  operational: 'works',
+  functional: 'works',
+  ok: 'works',
+  open: 'works',
+  active: 'works',
+  broken: 'broken',
+  closed: 'broken',
+  out_of_order: 'broken',
+  nonoperational: 'broken',
+  missing: 'broken',
+  locked: 'broken',
+};
+const STATUS_KEYS = ['operational_status', 'pump:status'] as const satisfies KnownKey[];
 
-/** Keys that say of the whole object that it is out of use (discouraged, still met). */
-export const OUT_OF_USE_KEYS = ['disused', 'abandoned'] as const;
+/** Say of the whole object that it is out of use (discouraged, still met). */
+const OUT_OF_USE_KEYS = ['disused', 'abandoned'] as const satisfies KnownKey[];
+
+const ruleFor = <T>(rules: Readonly<Record<string, T>>, value: string): T | undefined =>
+  Object.hasOwn(rules, value) ? rules[value] : undefined;
 
 function judgeAccess(tags: Tags, judgement: Judgement): void {
-  for (const value of tags.access?.split(';') ?? []) {
-    const code = ACCESS_RULES[value.trim()];
+  for (const value of tagValue(tags, 'access')?.split(';') ?? []) {
+    const code = ruleFor<ReasonCode | null>(ACCESS_RULES, value.trim());
     if (code === null) continue;
     const known = code ?? 'access-unclear';
     judgement.add(known, asTag(tags, 'access'), effectOf(known) === 'weakens' ? 'doubtful' : undefined);
@@ -45,8 +52,9 @@ function judgeAccess(tags: Tags, judgement: Judgement): void {
 
 function judgeSeason(tags: Tags, on: string | null, lat: number, judgement: Judgement): void {
   const bySeason =
-    tags.drinking_water === 'seasonal' && (tags.seasonal === undefined || tags.seasonal === 'no');
-  const words = bySeason ? 'yes' : tags.seasonal;
+    isTagged(tags, 'drinking_water', 'seasonal') &&
+    (tagValue(tags, 'seasonal') === undefined || isTagged(tags, 'seasonal', 'no'));
+  const words = bySeason ? 'yes' : tagValue(tags, 'seasonal');
   const detail = bySeason ? asTag(tags, 'drinking_water') : asTag(tags, 'seasonal');
   const state = seasonState(words, on, lat);
   if (state === 'in') judgement.add('in-season', detail);
@@ -66,24 +74,26 @@ export function judgeUse(
 ): void {
   for (const prefix of match.prefixes) judgement.against('out-of-use', `${prefix}:${match.rule.key}`);
   for (const key of OUT_OF_USE_KEYS) {
-    if (tags[key] !== undefined && tags[key] !== 'no') judgement.against('out-of-use', asTag(tags, key));
+    if (isTaggedNotNo(tags, key)) judgement.against('out-of-use', asTag(tags, key));
   }
   judgeAccess(tags, judgement);
   judgeSeason(tags, on, lat, judgement);
 
   for (const key of STATUS_KEYS) {
-    const value = tags[key];
-    if (value === undefined || STATUS_WORKS.includes(value)) continue;
-    judgement.against(STATUS_BROKEN.includes(value) ? 'broken' : 'status-unclear', asTag(tags, key));
+    const value = tagValue(tags, key);
+    const status = value === undefined ? 'works' : ruleFor(STATUS_RULES, value);
+    if (status === 'works') continue;
+    judgement.against(status ?? 'status-unclear', asTag(tags, key));
   }
-  const hours = tags.opening_hours?.trim();
+  const hours = tagValue(tags, 'opening_hours')?.trim();
   if (hours !== undefined && hours !== '') {
     if (/^(off|closed)\b[^;,]*$/i.test(hours)) judgement.against('closed', asTag(tags, 'opening_hours'));
     else if (hours !== '24/7') judgement.add('opening-hours', hours);
   }
-  if (tags.hgv === 'only') judgement.against('lorries-only', asTag(tags, 'hgv'));
-  if (tags.fee !== undefined && tags.fee !== 'no' && match.rule.commodity === 'water') {
+  if (isTagged(tags, 'hgv', 'only')) judgement.against('lorries-only', asTag(tags, 'hgv'));
+  if (isTaggedNotNo(tags, 'fee') && match.rule.commodity === 'water') {
     judgement.add('fee', asTag(tags, 'fee'));
   }
-  if (tags.fixme !== undefined) judgement.add('mapper-doubt', tags.fixme);
+  const fixme = tagValue(tags, 'fixme');
+  if (fixme !== undefined) judgement.add('mapper-doubt', fixme);
 }

@@ -2,11 +2,15 @@ import type { WaterClass } from '../../contract/common.ts';
 import type { Tags } from '../sources.ts';
 import { asTag, Judgement } from './judgement.ts';
 import type { WaterKindRule } from './kinds.ts';
+import { isTagged, isTaggedNotNo, type KnownValue, tagValue } from './vocabulary.ts';
 
 const FITNESS: Record<WaterClass, number> = { drinking: 3, treatable: 2, washing: 1, none: 0 };
 
 /** The less fit of two classes. */
 export const lessFit = (a: WaterClass, b: WaterClass): WaterClass => (FITNESS[a] <= FITNESS[b] ? a : b);
+
+/** Values of `drinking_water` that say it is fit; when it is there is the season's matter. */
+const PLAIN_WORDS: readonly string[] = ['yes', 'seasonal'] satisfies KnownValue<'drinking_water'>[];
 
 export interface WaterJudgement {
   judgement: Judgement;
@@ -18,7 +22,7 @@ function fromKind(rule: WaterKindRule, tags: Tags): WaterJudgement {
   const judgement = new Judgement(rule.evidence);
   if (rule.reason !== undefined) judgement.add(rule.reason);
   let waterClass = rule.waterClass;
-  if (tags['drinking_water:legal'] === 'no') {
+  if (isTagged(tags, 'drinking_water:legal', 'no')) {
     judgement.add('not-controlled', asTag(tags, 'drinking_water:legal'));
     waterClass = lessFit(waterClass, 'treatable');
   }
@@ -29,7 +33,7 @@ function fromKind(rule: WaterKindRule, tags: Tags): WaterJudgement {
 function unfit(rule: WaterKindRule, tags: Tags): WaterJudgement {
   const waterClass = lessFit(rule.waterClass, 'washing');
   const judgement = new Judgement(rule.evidence);
-  const contradicts = rule.waterClass === 'drinking' || tags['drinking_water:legal'] === 'yes';
+  const contradicts = rule.waterClass === 'drinking' || isTagged(tags, 'drinking_water:legal', 'yes');
   if (contradicts) judgement.against('tags-contradict', `${rule.key}, ${asTag(tags, 'drinking_water')}`);
   else judgement.add('not-fit', asTag(tags, 'drinking_water'));
   if (rule.reason !== undefined && rule.reason !== 'not-stated-fit') judgement.add(rule.reason);
@@ -44,19 +48,19 @@ function stated(rule: WaterKindRule, tags: Tags): WaterJudgement {
   const judgement = new Judgement('stated');
   let waterClass: WaterClass = 'drinking';
   if (rule.sticks === true && rule.reason !== undefined) judgement.against(rule.reason);
-  const value = tags.drinking_water;
-  if (value === 'untreated') {
+  const value = tagValue(tags, 'drinking_water');
+  if (isTagged(tags, 'drinking_water', 'untreated')) {
     judgement.add('untreated', asTag(tags, 'drinking_water'));
     waterClass = 'treatable';
-  } else if (value === 'conditional') {
+  } else if (isTagged(tags, 'drinking_water', 'conditional')) {
     judgement.against('fit-on-condition', asTag(tags, 'drinking_water'));
     waterClass = 'treatable';
-  } else if (value !== 'yes' && value !== 'seasonal' && value !== undefined) {
+  } else if (value !== undefined && !PLAIN_WORDS.includes(value)) {
     judgement.against('fit-unclear', asTag(tags, 'drinking_water'));
     // Nothing in such a value makes a trough better than a trough.
     waterClass = lessFit(rule.waterClass, 'treatable');
   }
-  if (tags['drinking_water:legal'] === 'no') {
+  if (isTagged(tags, 'drinking_water:legal', 'no')) {
     judgement.add('not-controlled', asTag(tags, 'drinking_water:legal'));
     waterClass = lessFit(waterClass, 'treatable');
   }
@@ -65,20 +69,24 @@ function stated(rule: WaterKindRule, tags: Tags): WaterJudgement {
 
 /** What kind and tags say about water: how well it is known to be there, and what it is fit for. */
 export function judgeWater(rule: WaterKindRule, tags: Tags, ropeAndBucket: boolean): WaterJudgement {
-  const value = tags.drinking_water;
-  const declared = value !== undefined || tags['drinking_water:legal'] === 'yes';
-  const judged = value === 'no' ? unfit(rule, tags) : declared ? stated(rule, tags) : fromKind(rule, tags);
+  const declared =
+    tagValue(tags, 'drinking_water') !== undefined || isTagged(tags, 'drinking_water:legal', 'yes');
+  const judged = isTagged(tags, 'drinking_water', 'no')
+    ? unfit(rule, tags)
+    : declared
+      ? stated(rule, tags)
+      : fromKind(rule, tags);
   const { judgement } = judged;
 
-  if (tags.salt === 'yes') {
+  if (isTagged(tags, 'salt', 'yes')) {
     judgement.against('salty', asTag(tags, 'salt'));
     judged.waterClass = lessFit(judged.waterClass, 'washing');
   }
-  if (tags.intermittent !== undefined && tags.intermittent !== 'no') {
+  if (isTaggedNotNo(tags, 'intermittent')) {
     judgement.against('may-be-dry', asTag(tags, 'intermittent'));
   }
-  if (tags.pump === 'no' && !ropeAndBucket) judgement.add('no-pump', asTag(tags, 'pump'));
-  if (tags.pump === 'powered') judgement.add('powered-pump', asTag(tags, 'pump'));
-  if (tags.bottle === 'no') judgement.against('hard-to-fill', asTag(tags, 'bottle'));
+  if (isTagged(tags, 'pump', 'no') && !ropeAndBucket) judgement.add('no-pump', asTag(tags, 'pump'));
+  if (isTagged(tags, 'pump', 'powered')) judgement.add('powered-pump', asTag(tags, 'pump'));
+  if (isTagged(tags, 'bottle', 'no')) judgement.against('hard-to-fill', asTag(tags, 'bottle'));
   return judged;
 }

@@ -1,20 +1,13 @@
 import Flatbush from 'flatbush';
 import type { Geometry } from 'geojson';
+import { CHECK_KEYS } from './age.ts';
 import type { PlacedFeature, SupplyFeature } from './features.ts';
 import { isInside, type UnwrappedPolygon, unwrapPolygon } from './place.ts';
+import { isDeciding } from './vocabulary.ts';
 import { wantedFor } from './wanted.ts';
 
 /** Longitudes of an area over the 180th meridian run on past it: a node is sought at each turn. */
 const TURNS = [0, 360, -360];
-
-/** Keys in which two mappings of one thing may differ without any bearing on fuel or water. */
-const isJudged = (key: string): boolean =>
-  !/^(name|alt_name|old_name|official_name|short_name|brand|operator|branch|ref|source|note|description|wheelchair|building|image|mapillary|level|start_date)(:|$)/.test(
-    key,
-  ) &&
-  !/^(addr|contact|payment|phone|website|email|fax|wikidata|wikipedia|is_in|gnis|roof|building)(:|$)/.test(
-    key,
-  );
 
 interface Area {
   placed: PlacedFeature;
@@ -60,9 +53,14 @@ const olderOf = (a: string | null, b: string | null): string | null =>
 /** Puts a node into the area that holds it: the area's own tags stand, the node's fill in, differences are kept. */
 function absorb(area: SupplyFeature, node: SupplyFeature): SupplyFeature {
   const keys = Object.keys(node.tags).filter(
-    (key) => isJudged(key) && area.tags[key] !== undefined && area.tags[key] !== node.tags[key],
+    (key) => isDeciding(key) && area.tags[key] !== undefined && area.tags[key] !== node.tags[key],
   );
-  const tags = { ...node.tags, ...area.tags };
+  const tags: Record<string, string> = { ...node.tags, ...area.tags };
+  for (const key of CHECK_KEYS) {
+    // Texts of one form (2024-05-01) compare like dates: the older look is the one to be held to.
+    const older = olderOf(area.tags[key] ?? null, node.tags[key] ?? null);
+    if (older !== null) tags[key] = older;
+  }
   const otherReadings = [
     ...(area.otherReadings ?? []),
     ...(keys.length === 0 ? [] : [{ id: node.id, tags: { ...area.tags, ...node.tags }, keys }]),
@@ -108,6 +106,9 @@ export function mergeNodes(placed: readonly PlacedFeature[]): SupplyFeature[] {
       for (const i of index.search(lon, node.lat, lon, node.lat)) {
         const area = areas[i]!;
         if (!area.placed.kinds.some((kind) => kinds.includes(kind))) continue;
+        // An area whose own tags would hide one of the node's supplies does not take it in.
+        const together = wantedFor({ ...node.tags, ...area.placed.feature.tags });
+        if (!node.wanted.every((commodity) => together.includes(commodity))) continue;
         if (!area.polygons.some((polygon) => isInside(polygon, lon, node.lat))) continue;
         const better =
           home === null ||

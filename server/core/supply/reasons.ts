@@ -58,8 +58,6 @@ export const REASON_RULES = {
   'minerals-unknown': blocks(() => 'Hot springs may scald and hold minerals that no filter takes out'),
   'use-unknown': blocks(() => 'What the water is for, and whether it can be drawn, is not known'),
 
-  'evidence-below': blocks((detail) => `${detail}: confirm it, or ask for less`),
-
   'never-implied': weakens(
     (fuel) => `Its tags do not say that it sells ${fuel}, which many stations do not: ask first`,
   ),
@@ -78,6 +76,8 @@ export const REASON_RULES = {
   'status-unclear': weakens((tag) => `Whether it works is unclear (${tag}): ask first`),
   'may-be-dry': weakens((tag) => `May be dry (${tag}): ask before you plan on it`),
   'season-unknown': weakens((detail) => `Only in season: ${detail}. Ask before you plan on it`),
+  'evidence-below': blocks((detail) => `${detail}: confirm it, or ask for less`),
+
   'tags-differ': advises((detail) => `The objects merged here differ (${detail}): the worse reading is used`),
   stale: weakens((on) => `Last edited or checked on ${on}, over three years before: may have changed since`),
   'confirmation-expired': advises((detail) => `Your confirmation has expired (${detail}): confirm it again`),

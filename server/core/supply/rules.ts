@@ -10,7 +10,8 @@ import { judgeFuel } from './judge-fuel.ts';
 import { judgeUse } from './judge-use.ts';
 import { judgeWater, lessFit } from './judge-water.ts';
 import type { Judgement } from './judgement.ts';
-import { ANY_WITH_WATER, type KindRule, matchKinds } from './kinds.ts';
+import { ANY_WITH_WATER, type KindRule } from './kinds.ts';
+import { matchKinds } from './match-kinds.ts';
 import {
   effectOf,
   type FoundReason,
@@ -121,6 +122,7 @@ function judgeOne(
   else {
     if (day !== null) age(reading, feature, day);
     reading.reasons.push(...report.reasons);
+    if (report.state === 'out') reading.evidence = 'doubtful';
   }
 
   const level = judge.counting[commodity];

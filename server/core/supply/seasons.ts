@@ -1,10 +1,12 @@
+import type { KnownValue } from './vocabulary.ts';
+
 /**
  * Whether a supply tagged `seasonal=*` gives on a day. `unknown`: no day given, or the words do not tell the months.
  */
 export type SeasonState = 'always' | 'in' | 'out' | 'unknown';
 
 /** Meteorological seasons of the northern half of the Earth, months 1 to 12 (WMO practice; from memory). */
-const NORTHERN_MONTHS: Readonly<Record<string, readonly number[]>> = {
+const NORTHERN_MONTHS: Record<Exclude<KnownValue<'seasonal'>, 'yes' | 'no'>, readonly number[]> = {
   spring: [3, 4, 5],
   summer: [6, 7, 8],
   autumn: [9, 10, 11],
@@ -24,7 +26,7 @@ export function seasonState(words: string | undefined, on: string | null, lat: n
   const northernMonth = lat < 0 ? ((month + 5) % 12) + 1 : month;
   let told = true;
   for (const word of words.split(';')) {
-    const months = NORTHERN_MONTHS[word.trim()];
+    const months = Object.entries(NORTHERN_MONTHS).find(([season]) => season === word.trim())?.[1];
     if (months === undefined) told = false;
     else if (months.includes(northernMonth)) return 'in';
   }

@@ -1,6 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Tags } from '../sources.ts';
-import { LIFECYCLE_PREFIXES, MAIN_KEYS, matchKinds, WATER_KEYS } from './kinds.ts';
+import { LIFECYCLE_PREFIXES, MAIN_KEYS, WATER_KEYS } from './kinds.ts';
+import { matchKinds } from './match-kinds.ts';
 
 /** An element with none of these keys concerns no supply: readers may pass it over without looking at values. */
 export const WANTED_KEYS: readonly string[] = [
