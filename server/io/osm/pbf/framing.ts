@@ -1,0 +1,109 @@
+import { readSync } from 'node:fs';
+import { BrokenBlock, pbfProblem } from './broken.ts';
+import { Cursor } from './cursor.ts';
+
+/** Limits of the file format (OSM wiki, "PBF Format", "File format"): a reader may refuse what is larger. */
+export const MAX_BLOB_HEADER_BYTES = 64 * 1024;
+export const MAX_BLOB_BYTES = 32 * 1024 * 1024;
+
+/** Where a blob lies in the file: bytes from its start. */
+export interface Frame {
+  type: string;
+  /** Of the frame's length field. */
+  frameStart: number;
+  blobStart: number;
+  blobBytes: number;
+}
+
+/** Enough for the length field and any usual BlobHeader in one read. */
+const FIRST_READ_BYTES = 64;
+
+function readExactly(fd: number, into: Uint8Array, bytes: number, at: number): number {
+  let done = 0;
+  while (done < bytes) {
+    const got = readSync(fd, into, done, bytes - done, at + done);
+    if (got === 0) break;
+    done += got;
+  }
+  return done;
+}
+
+/**
+ * The frames of the file from `start` on, checked against the file's size, without reading the blobs.
+ * A file cut exactly between two blobs looks whole: nothing in the format tells.
+ */
+export function* framesOf(fd: number, fileBytes: number, source: string, start = 0): Generator<Frame> {
+  const beginning = new Uint8Array(FIRST_READ_BYTES);
+  let at = start;
+  while (at < fileBytes) {
+    const cut = (what: string, from: number) =>
+      pbfProblem('pbf-truncated', source, from, `the file ends inside ${what}`, 'the whole file');
+    const got = readExactly(fd, beginning, Math.min(FIRST_READ_BYTES, fileBytes - at), at);
+    if (got < 4) throw cut("a blob's length", at);
+    const headerBytes = new DataView(beginning.buffer).getUint32(0);
+    if (headerBytes > MAX_BLOB_HEADER_BYTES) {
+      if (at === 0)
+        throw pbfProblem(
+          'pbf-oversized',
+          source,
+          at,
+          `a blob header that claims ${headerBytes} bytes`,
+          `at most ${MAX_BLOB_HEADER_BYTES}`,
+          'Check that this is an .osm.pbf file, and download or make it again',
+        );
+      throw oversized(source, at, 'a blob header', headerBytes, MAX_BLOB_HEADER_BYTES);
+    }
+    if (at + 4 + headerBytes > fileBytes) throw cut('a blob header', at);
+    let header = beginning.subarray(4, 4 + headerBytes);
+    if (header.length < headerBytes) {
+      header = new Uint8Array(headerBytes);
+      if (readExactly(fd, header, headerBytes, at + 4) < headerBytes) throw cut('a blob header', at);
+    }
+    const { type, blobBytes } = parseBlobHeader(header, source, at);
+    const blobStart = at + 4 + headerBytes;
+    if (blobBytes > MAX_BLOB_BYTES) throw oversized(source, at, 'a blob', blobBytes, MAX_BLOB_BYTES);
+    if (blobStart + blobBytes > fileBytes) throw cut('a blob', at);
+    yield { type, frameStart: at, blobStart, blobBytes };
+    at = blobStart + blobBytes;
+  }
+}
+
+function oversized(source: string, at: number, what: string, bytes: number, most: number) {
+  return pbfProblem('pbf-oversized', source, at, `${what} that claims ${bytes} bytes`, `at most ${most}`);
+}
+
+function parseBlobHeader(
+  header: Uint8Array,
+  source: string,
+  at: number,
+): { type: string; blobBytes: number } {
+  try {
+    const cursor = new Cursor(header);
+    let type = '';
+    let blobBytes = -1;
+    for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+      if (tag === 10) type = cursor.text();
+      else if (tag === 24) blobBytes = cursor.integer();
+      else cursor.skip(tag);
+    }
+    if (type === '' || blobBytes < 0) throw new BrokenBlock('a blob header without type or size');
+    return { type, blobBytes };
+  } catch (error) {
+    if (!(error instanceof BrokenBlock)) throw error;
+    throw pbfProblem('pbf-broken', source, at, error.message, 'a blob header');
+  }
+}
+
+/** Reads a blob's bytes into `into`, which must have room. */
+export function readBlobBytes(fd: number, frame: Frame, into: Uint8Array, source: string): Uint8Array {
+  if (readExactly(fd, into, frame.blobBytes, frame.blobStart) < frame.blobBytes) {
+    throw pbfProblem(
+      'pbf-truncated',
+      source,
+      frame.frameStart,
+      'the file became shorter while it was read',
+      'the whole file',
+    );
+  }
+  return into.subarray(0, frame.blobBytes);
+}

@@ -1,0 +1,37 @@
+/** Ids of one type in one block. */
+export interface IdSpan {
+  count: number;
+  least: number;
+  greatest: number;
+  /** Each id is greater than the one before. */
+  rising: boolean;
+}
+
+export const emptySpan = (): IdSpan => ({
+  count: 0,
+  least: Number.POSITIVE_INFINITY,
+  greatest: Number.NEGATIVE_INFINITY,
+  rising: true,
+});
+
+/** Takes one more id into the span. */
+export function widen(span: IdSpan, id: number): void {
+  // In a rising run the last id is the greatest.
+  if (id <= span.greatest) span.rising = false;
+  else span.greatest = id;
+  if (id < span.least) span.least = id;
+  span.count += 1;
+}
+
+/** Takes the first `count` of `ids` into the span. */
+export function widenByAll(span: IdSpan, ids: Float64Array, count: number): void {
+  for (let index = 0; index < count; index += 1) widen(span, ids[index]!);
+}
+
+/** Whether blocks with these spans, in the file's order, can hold one id twice. */
+export function mayRepeat(spans: readonly IdSpan[]): boolean {
+  const filled = spans.filter((span) => span.count > 0);
+  if (filled.some((span) => !span.rising)) return true;
+  const ordered = [...filled].sort((a, b) => a.least - b.least);
+  return ordered.some((span, index) => index > 0 && span.least <= ordered[index - 1]!.greatest);
+}

@@ -1,0 +1,86 @@
+import { BrokenBlock } from './broken.ts';
+import { Cursor, type Range } from './cursor.ts';
+
+const TOO_LONG = 'a list of numbers that runs past its end';
+
+/**
+ * The running sums of a packed list of zigzag differences, written to `into` (which must have room for one value a
+ * byte). Gives their number.
+ */
+export function decodeDeltas(bytes: Uint8Array, range: Range, into: Float64Array): number {
+  const { end } = range;
+  let position = range.start;
+  let value = 0;
+  let count = 0;
+  while (position < end) {
+    let raw = bytes[position++]!;
+    if (raw > 127) {
+      const second = bytes[position++]!;
+      raw = (raw & 127) | ((second & 127) << 7);
+      if (second > 127) {
+        const third = bytes[position++]!;
+        raw |= (third & 127) << 14;
+        if (third > 127) {
+          const fourth = bytes[position++]!;
+          raw |= (fourth & 127) << 21;
+          if (fourth > 127) {
+            const cursor = new Cursor(bytes, position - 4, end);
+            value += cursor.signed();
+            position = cursor.position;
+            into[count++] = value;
+            continue;
+          }
+        }
+      }
+    }
+    value += (raw >>> 1) ^ -(raw & 1);
+    into[count++] = value;
+  }
+  if (position > end) throw new BrokenBlock(TOO_LONG);
+  return count;
+}
+
+/**
+ * Values of a packed list at ascending `places` only; `delta` for running sums of zigzag differences, otherwise the
+ * plain integers. Stops reading behind the last place.
+ */
+export function valuesAt(
+  bytes: Uint8Array,
+  range: Range,
+  places: readonly number[],
+  delta: boolean,
+): Float64Array {
+  const values = new Float64Array(places.length);
+  const cursor = new Cursor(bytes, range.start, range.end);
+  let value = 0;
+  let at = -1;
+  for (let index = 0; index < places.length; index += 1) {
+    const place = places[index]!;
+    while (at < place) {
+      value = delta ? value + cursor.signed() : cursor.integer();
+      at += 1;
+    }
+    values[index] = value;
+  }
+  return values;
+}
+
+/** All the plain integers of a packed list. */
+export function decodeIntegers(bytes: Uint8Array, range: Range): number[] {
+  const cursor = new Cursor(bytes, range.start, range.end);
+  const values: number[] = [];
+  while (cursor.position < range.end) values.push(cursor.integer());
+  return values;
+}
+
+/** All the running sums of a packed list of zigzag differences, as a plain array. */
+export function decodeSums(bytes: Uint8Array, range: Range): number[] {
+  const cursor = new Cursor(bytes, range.start, range.end);
+  const values: number[] = [];
+  let value = 0;
+  while (cursor.position < range.end) {
+    value += cursor.signed();
+    values.push(value);
+  }
+  return values;
+}
