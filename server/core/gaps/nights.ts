@@ -5,6 +5,8 @@ import type { PlacedCamp } from './stays.ts';
 
 /** More nights than this are not listed one by one. */
 const MOST_NIGHTS = 1000;
+/** A day that ends within a metre of a stop ends there; no night is put right before it. */
+const NOISE_KM = 1e-3;
 
 /**
  * Where nights are spent: at the user's camps, and between them wherever a day's hours at the slow pace end.
@@ -23,8 +25,8 @@ export function nightsOf(course: Course, camps: readonly PlacedCamp[]): Night[] 
   for (const stop of stops) {
     for (;;) {
       const wayKm = (drivenM(course, reachedM, stop.atM) * course.allowanceFactor) / 1000;
-      if (wayKm <= leftKm || nights.length >= MOST_NIGHTS) {
-        leftKm -= wayKm;
+      if (wayKm <= leftKm + NOISE_KM || nights.length >= MOST_NIGHTS) {
+        leftKm = Math.max(0, leftKm - wayKm);
         reachedM = stop.atM;
         break;
       }
