@@ -1,0 +1,122 @@
+import { lazy, Suspense, useCallback, useEffect, useState } from 'react';
+import type { TripFile } from '../server/contract/trip.ts';
+import { Announcer } from './Announcer.tsx';
+import { CommodityAnswer, Todo } from './answer/Answer.tsx';
+import { type Focus, NO_FOCUS } from './focus.ts';
+import { OpenFiles } from './open/OpenFiles.tsx';
+import { Problem } from './open/Problem.tsx';
+import { usePageDrop } from './open/use-page-drop.ts';
+import { Panels } from './panels/Panels.tsx';
+import { Questions } from './questions/Questions.tsx';
+import { useSetting } from './state/use-setting.ts';
+import { useTheme } from './state/use-theme.ts';
+import { useTrip } from './state/use-trip.ts';
+import { Strip } from './strip/Strip.tsx';
+import { TripHead } from './TripHead.tsx';
+import type { UnitSystem } from './units.ts';
+
+const MapView = lazy(() => import('./map/MapView.tsx').then((module) => ({ default: module.MapView })));
+
+const UNITS: readonly UnitSystem[] = ['metric', 'us', 'imperial'];
+const NO_FILES: readonly File[] = [];
+
+/** The one page: answer on top; strip, map and panels below, linked by what the reader points at. */
+export function App() {
+  const { state, edit, open } = useTrip();
+  const { dark, choice, choose } = useTheme();
+  const [units, setUnits] = useSetting<UnitSystem>('drystage-units', UNITS, 'metric');
+  const [focus, setFocus] = useState<Focus>(NO_FOCUS);
+  const [opening, setOpening] = useState<readonly File[] | null>(null);
+  const [view, setView] = useState<'strip' | 'map'>('strip');
+  const onFocus = useCallback((next: Partial<Focus>) => setFocus((last) => ({ ...last, ...next })), []);
+  usePageDrop(setOpening, opening === null);
+
+  const { reply, said, problem, phase, openings } = state;
+  const routeName = reply?.analysis.route.name;
+  useEffect(() => {
+    if (routeName !== undefined) document.title = `${routeName}: Drystage`;
+  }, [routeName]);
+  const answer = (change: Pick<TripFile, 'aboard' | 'onward'>) => {
+    if (said !== null) edit({ ...said, trip: { ...said.trip, ...change } });
+  };
+  const stale = phase === 'reckoning' || phase === 'refused' ? 'page stale' : 'page';
+
+  return (
+    <div className={stale} data-phase={phase} data-view={view}>
+      <header className="top">
+        <TripHead
+          analysis={reply?.analysis ?? null}
+          {...{
+            units,
+            theme: choice,
+            onUnits: setUnits,
+            onTheme: choose,
+            onOpen: () => setOpening(NO_FILES),
+          }}
+        />
+        {reply !== null && (
+          <>
+            <CommodityAnswer analysis={reply.analysis} units={units} commodity="fuel" />
+            <CommodityAnswer analysis={reply.analysis} units={units} commodity="water" />
+            <Todo analysis={reply.analysis} units={units} />
+          </>
+        )}
+      </header>
+      <Announcer analysis={reply?.analysis ?? null} units={units} />
+      <main>
+        {reply === null || said === null ? (
+          <div className="opening">
+            {problem === null ? <p>Opening the demo…</p> : <Problem problem={problem} />}
+          </div>
+        ) : (
+          <>
+            {problem !== null && (
+              <Problem problem={problem} before="Not reckoned; the answer shown is the one before." />
+            )}
+            <Questions key={openings} analysis={reply.analysis} units={units} onAnswer={answer} />
+            <div className="work" key={openings}>
+              <fieldset className="view-switch">
+                <legend className="only-read">Show the route as</legend>
+                {(['strip', 'map'] as const).map((each) => (
+                  <label key={each}>
+                    <input type="radio" name="view" checked={view === each} onChange={() => setView(each)} />{' '}
+                    {each === 'strip' ? 'Strip' : 'Map'}
+                  </label>
+                ))}
+              </fieldset>
+              <section className="strip-place" aria-label="The route as a strip">
+                <Strip reply={reply} units={units} focus={focus} onFocus={onFocus} />
+              </section>
+              <section className="map-place" aria-label="The route on a map">
+                <Suspense fallback={<p className="opening">Drawing the map…</p>}>
+                  <MapView reply={reply} units={units} focus={focus} onFocus={onFocus} dark={dark} />
+                </Suspense>
+              </section>
+              <section className="panels-place" aria-label="Tables, rig and notes">
+                <Panels
+                  {...{ reply, said, units, problem, onFocus, onEdit: edit }}
+                  selectedGap={focus.gap}
+                  selectedSupply={focus.supply}
+                />
+              </section>
+            </div>
+          </>
+        )}
+      </main>
+      {opening !== null && (
+        <OpenFiles
+          dropped={opening}
+          said={said}
+          demo={reply?.id === 'demo'}
+          onClose={() => setOpening(null)}
+          onOpened={(next, files) => {
+            open(next, files);
+            // Places of the route before mean nothing on this one.
+            setFocus(NO_FOCUS);
+            setOpening(null);
+          }}
+        />
+      )}
+    </div>
+  );
+}

@@ -1,0 +1,56 @@
+import type { Analysis } from '../../server/contract/analysis.ts';
+import type { Commodity } from '../../server/contract/common.ts';
+import { distanceUnit, figureKm, formatDays, type UnitSystem } from '../units.ts';
+import { commodityWords, VERDICT_WORDS, worstOf } from '../words.ts';
+import { Sentences } from './Sentences.tsx';
+import { VerdictMark } from './VerdictMark.tsx';
+
+interface AnswerProps {
+  analysis: Analysis;
+  units: UnitSystem;
+}
+
+/** One commodity's answer: its longest stretch as a figure, how many stretches are how bad, and why. */
+export function CommodityAnswer({ analysis, units, commodity }: AnswerProps & { commodity: Commodity }) {
+  const report = analysis[commodity];
+  const longest = report.gaps[report.longest];
+  const { verdict, count, of } = worstOf(report);
+  const stretches = of === 1 ? 'stretch' : 'stretches';
+  const headingId = `answer-${commodity}`;
+  return (
+    <section className="answer" aria-labelledby={headingId}>
+      <h2 className="label" id={headingId}>
+        <span className={`swatch swatch-${commodity}`} aria-hidden="true" />
+        Longest stretch without {commodityWords(commodity, analysis.rig.fuel.kind)}
+      </h2>
+      {longest !== undefined && (
+        <p className="figure" data-testid={`longest-${commodity}`}>
+          <span className="big">{figureKm(longest.lengthKm, units)}</span>{' '}
+          <span className="unit">
+            {distanceUnit(units)}
+            {commodity === 'water' && `, ${formatDays(longest.days)}`}
+          </span>
+          <span className="worst">
+            <VerdictMark verdict={verdict}>
+              {count === of ? (of === 1 ? '' : 'all ') : `${count} of `}
+              {of === 1 ? 'the only stretch' : `${of} ${stretches}`} {VERDICT_WORDS[verdict]}
+            </VerdictMark>
+          </span>
+        </p>
+      )}
+      <Sentences sentences={analysis.answer[commodity]} units={units} />
+    </section>
+  );
+}
+
+/** What to do, set off from all else by being turned inside out. */
+export function Todo({ analysis, units }: AnswerProps) {
+  return (
+    <section className="todo" aria-labelledby="todo">
+      <h2 className="label" id="todo">
+        Do this
+      </h2>
+      <Sentences sentences={analysis.answer.todo} units={units} />
+    </section>
+  );
+}

@@ -1,0 +1,21 @@
+import { createElement, Fragment, type ReactNode } from 'react';
+import type { Sentence, SentencePart } from '../../server/contract/analysis.ts';
+import type { UnitSystem } from '../units.ts';
+import { partText } from './sentence.ts';
+
+/** Sentences run on in one paragraph, quantities in the reader's units, strong parts marked by their verdict. */
+export function Sentences({ sentences, units }: { sentences: readonly Sentence[]; units: UnitSystem }) {
+  const parts = sentences.flatMap((sentence, index): ReactNode[] => [
+    ...(index > 0 ? [' '] : []),
+    ...sentence.map((part) => partNode(part, units)),
+  ]);
+  // Spread, since parts of a sentence have no identity beyond their place.
+  return createElement('p', null, ...parts);
+}
+
+function partNode(part: SentencePart, units: UnitSystem): ReactNode {
+  const text = partText(part, units);
+  if (typeof part === 'string') return createElement(Fragment, null, text);
+  if (!('strong' in part)) return <span className="quantity">{text}</span>;
+  return <strong className={part.verdict === undefined ? '' : `words-${part.verdict}`}>{text}</strong>;
+}

@@ -1,0 +1,242 @@
+import { useEffect, useRef, useState } from 'react';
+import {
+  Button,
+  Dialog,
+  DropZone,
+  FileTrigger,
+  Heading,
+  Label,
+  Modal,
+  ModalOverlay,
+  ProgressBar,
+  Text,
+} from 'react-aria-components';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+import {
+  detailsOf,
+  type OwnFiles,
+  type ProblemDetails,
+  sendFiles,
+  type UploadStage,
+  wasCalledOff,
+} from '../api.ts';
+import { type Said, withoutPlaces } from '../rig/said.ts';
+import { formatFigure } from '../units.ts';
+import { type OwnFile, type Role, withFiles } from './guess-role.ts';
+import { Problem } from './Problem.tsx';
+
+interface OpenFilesProps {
+  /** Files dropped on the page, to begin with. */
+  dropped: readonly File[];
+  /** The rig and trip on the page; null when nothing is open. */
+  said: Said | null;
+  /** Whether that trip belongs to the demo. */
+  demo: boolean;
+  onClose: () => void;
+  onOpened: (reply: AnalysisReply, files: OwnFiles) => void;
+}
+
+const ROLE_WORDS: Record<Role, string> = {
+  route: 'the route (GPX)',
+  extract: 'map extract or waypoints',
+  rig: 'rig',
+  trip: 'trip',
+};
+
+/** The dialog for the reader's own route and extracts. It keeps everything chosen until the answer is there. */
+export function OpenFiles({ dropped, said, demo, onClose, onOpened }: OpenFilesProps) {
+  const [files, setFiles] = useState<OwnFile[]>([]);
+  const [keepTrip, setKeepTrip] = useState(!demo);
+  const [stage, setStage] = useState<UploadStage | null>(null);
+  const [problem, setProblem] = useState<ProblemDetails | null>(null);
+  const [lacking, setLacking] = useState<string | null>(null);
+  const upload = useRef<AbortController | null>(null);
+
+  const add = (added: readonly File[]) => {
+    setProblem(null);
+    setLacking(null);
+    withFiles(files, added).then(setFiles, (error: unknown) =>
+      setLacking(`A file could not be read: ${error instanceof Error ? error.message : String(error)}`),
+    );
+  };
+  // The page hands over what was dropped on it once, as the dialog opens.
+  useEffect(() => {
+    if (dropped.length > 0)
+      withFiles([], dropped).then(setFiles, () => setLacking('A file could not be read.'));
+  }, [dropped]);
+  useEffect(() => () => upload.current?.abort(), []);
+
+  const send = async () => {
+    const ofRole = (role: Role) => files.filter((each) => each.role === role).map((each) => each.file);
+    const [route, ...otherRoutes] = ofRole('route');
+    const extracts = ofRole('extract');
+    const rigFile = ofRole('rig')[0];
+    const tripFile = ofRole('trip')[0];
+    const lack = lackOf({ route, otherRoutes, extracts, rig: rigFile ?? said?.rig });
+    setLacking(lack);
+    if (lack !== null || route === undefined) return;
+
+    const control = new AbortController();
+    upload.current = control;
+    setProblem(null);
+    setStage({ stage: 'sending', share: 0 });
+    try {
+      const keptTrip = said === null ? null : keepTrip ? said.trip : withoutPlaces(said.trip);
+      const own: OwnFiles = {
+        route,
+        extracts,
+        rig: rigFile === undefined ? said!.rig : await rigFile.text(),
+        trip: tripFile === undefined ? keptTrip : await tripFile.text(),
+      };
+      onOpened(await sendFiles(own, setStage, control.signal), own);
+    } catch (error) {
+      if (!wasCalledOff(error)) setProblem(detailsOf(error));
+    } finally {
+      setStage(null);
+    }
+  };
+
+  const busy = stage !== null;
+  return (
+    <ModalOverlay
+      isOpen
+      isDismissable={!busy}
+      onOpenChange={(open) => !open && onClose()}
+      className="overlay"
+    >
+      <Modal className="modal">
+        <Dialog className="dialog">
+          <Heading slot="title">Open your own route</Heading>
+          <p>
+            The route as GPX, and one or more extracts of OpenStreetMap that cover it (.osm.pbf, .osm,
+            Overpass JSON, GeoJSON), or waypoints of your own. A rig and a trip file if you have them.
+          </p>
+          <DropZone
+            className="drop"
+            isDisabled={busy}
+            onDrop={async (event) => {
+              const items = event.items.filter((item) => item.kind === 'file');
+              add(await Promise.all(items.map((item) => item.getFile())));
+            }}
+          >
+            <Text slot="label">Drop files here, or</Text>
+            <FileTrigger allowsMultiple onSelect={(list) => add(list === null ? [] : [...list])}>
+              <Button isDisabled={busy}>choose files</Button>
+            </FileTrigger>
+          </DropZone>
+
+          {files.length > 0 && (
+            <ul className="chosen" aria-label="Chosen files">
+              {files.map((each) => (
+                <li key={each.key}>
+                  <span className="name">
+                    {each.file.name} <span className="soft">{sizeText(each.file.size)}</span>
+                  </span>
+                  <select
+                    aria-label={`${each.file.name} is`}
+                    value={each.role}
+                    disabled={busy}
+                    onChange={(event) => {
+                      const role = event.target.value as Role;
+                      setFiles(files.map((other) => (other.key === each.key ? { ...other, role } : other)));
+                    }}
+                  >
+                    {Object.entries(ROLE_WORDS).map(([role, words]) => (
+                      <option key={role} value={role}>
+                        {words}
+                      </option>
+                    ))}
+                  </select>
+                  <button
+                    type="button"
+                    className="quiet"
+                    disabled={busy}
+                    onClick={() => setFiles(files.filter((other) => other.key !== each.key))}
+                  >
+                    Remove<span className="only-read"> {each.file.name}</span>
+                  </button>
+                </li>
+              ))}
+            </ul>
+          )}
+
+          {said !== null && !files.some((each) => each.role === 'rig') && (
+            <p>
+              Reckoned with the rig on the page: <b>{said.rig.name ?? 'unnamed rig'}</b>. It can be changed
+              afterwards.
+            </p>
+          )}
+          {said !== null && !files.some((each) => each.role === 'trip') && (
+            <label className="tick">
+              <input
+                type="checkbox"
+                checked={keepTrip}
+                disabled={busy}
+                onChange={(event) => setKeepTrip(event.target.checked)}
+              />{' '}
+              Keep what {demo ? "the demo's" : 'this'} trip says of places and days: aboard, onward, halts,
+              findings
+            </label>
+          )}
+
+          {lacking !== null && (
+            <p className="problem" role="alert">
+              {lacking}
+            </p>
+          )}
+          {problem !== null && <Problem problem={problem} />}
+          {stage !== null && (
+            <ProgressBar
+              className="progress"
+              isIndeterminate={stage.stage === 'reading'}
+              value={stage.stage === 'sending' ? stage.share * 100 : 100}
+              valueLabel={
+                stage.stage === 'sending'
+                  ? `${Math.floor(stage.share * 100)} % sent`
+                  : 'all sent; being read and reckoned'
+              }
+            >
+              {({ percentage, valueText, isIndeterminate }) => (
+                <>
+                  <Label>{isIndeterminate ? 'Reading…' : 'Sending…'}</Label> <span>{valueText}</span>
+                  <span className={isIndeterminate ? 'bar reading' : 'bar'}>
+                    <span style={{ width: `${percentage ?? 100}%` }} />
+                  </span>
+                </>
+              )}
+            </ProgressBar>
+          )}
+          <div className="dialog-actions">
+            <Button onPress={() => (busy ? upload.current?.abort() : onClose())}>
+              {busy ? 'Call it off' : 'Close'}
+            </Button>
+            <Button className="main" isDisabled={busy || files.length === 0} onPress={() => void send()}>
+              Work it out
+            </Button>
+          </div>
+        </Dialog>
+      </Modal>
+    </ModalOverlay>
+  );
+}
+
+/** What is missing before the files can be sent, null when nothing is. */
+function lackOf(chosen: {
+  route: File | undefined;
+  otherRoutes: readonly File[];
+  extracts: readonly File[];
+  rig: unknown;
+}): string | null {
+  if (chosen.route === undefined)
+    return 'No route among these files: add a GPX file, or say which one it is.';
+  if (chosen.otherRoutes.length > 0) return 'More than one file is said to be the route: choose one.';
+  if (chosen.extracts.length === 0) {
+    return 'No map extract among these files: without one no supply is known. Add an extract that covers the route.';
+  }
+  return chosen.rig === undefined ? 'No rig is open: add a rig file.' : null;
+}
+
+function sizeText(bytes: number): string {
+  if (bytes < 1e6) return `${formatFigure(Math.max(1, bytes / 1e3), 0)}\u00a0kB`;
+  return `${formatFigure(bytes / 1e6, bytes < 1e7 ? 1 : 0)}\u00a0MB`;
+}

@@ -1,0 +1,129 @@
+import type { Gap, Term } from '../../server/contract/analysis.ts';
+import { formatAtKm, formatDays, formatFigure, formatKm, formatLitres, type UnitSystem } from '../units.ts';
+import { EVIDENCE_WORDS, edgeName, VERDICT_WORDS } from '../words.ts';
+
+interface GapDetailsProps {
+  gap: Gap;
+  canL: number;
+  units: UnitSystem;
+}
+
+/** Everything reckoned about one stretch, and the terms it was reckoned from. */
+export function GapDetails({ gap, canL, units }: GapDetailsProps) {
+  const litres = (value: number) => formatLitres(value, units);
+  return (
+    <div className="gap-details">
+      <dl>
+        <dt>Way</dt>
+        <dd>
+          {formatKm(gap.wayKm, units)}, {formatDays(gap.days)}
+        </dd>
+        <dt>Aboard at the start of it</dt>
+        <dd>{litres(gap.departL)}</dd>
+        <dt>Reserve to keep</dt>
+        <dd>{litres(gap.reserveL)}</dd>
+        <dt>Margin</dt>
+        <dd>
+          {gap.marginL < 0
+            ? `${litres(-gap.marginL)} too little`
+            : `${litres(gap.marginL)} above the reserve`}
+        </dd>
+        {gap.extraL > 0 && (
+          <>
+            <dt>Extra to carry</dt>
+            <dd>
+              {litres(gap.extraL)}: {gap.extraCans} {gap.extraCans === 1 ? 'can' : 'cans'} of {litres(canL)}
+            </dd>
+          </>
+        )}
+        {gap.reserveFromKm !== null && (
+          <>
+            <dt>Into the reserve from</dt>
+            <dd>{formatAtKm(gap.reserveFromKm, units)}</dd>
+          </>
+        )}
+        {gap.runsDryKm !== null && (
+          <>
+            <dt>Runs dry at</dt>
+            <dd>{formatAtKm(gap.runsDryKm, units)}</dd>
+          </>
+        )}
+        <dt>Turn back before</dt>
+        <dd>
+          {gap.turnBackKm === null
+            ? 'no turning back with the reserve intact'
+            : formatAtKm(gap.turnBackKm, units)}
+        </dd>
+        <dt>Weakest end</dt>
+        <dd>{gap.weakest === null ? 'start and end of the route' : EVIDENCE_WORDS[gap.weakest]}</dd>
+        {gap.ifToFails !== null && (
+          <>
+            <dt>If {edgeName(gap.to)} fails</dt>
+            <dd>
+              {VERDICT_WORDS[gap.ifToFails.verdict]} to the next supply,{' '}
+              {gap.ifToFails.marginL < 0
+                ? `${litres(-gap.ifToFails.marginL)} too little`
+                : `${litres(gap.ifToFails.marginL)} above the reserve`}
+              ; {edgeName(gap.from)} {gap.ifToFails.canReturn ? 'can' : 'cannot'} be regained
+            </dd>
+          </>
+        )}
+      </dl>
+      {gap.skipHelps && (
+        <p>Leaving one of its ends out would better a verdict: its detour costs more than it gives.</p>
+      )}
+      {gap.acrossNoData && <p>Part of this stretch is outside the extracts; it was taken as dry.</p>}
+      {gap.rescue.length > 0 && <Rescues gap={gap} units={units} />}
+      <details>
+        <summary>How it was reckoned</summary>
+        <Terms of="Way" terms={gap.working.wayKm} units={units} />
+        <Terms of="Need" terms={gap.working.needL} units={units} />
+        <Terms of="Reserve" terms={gap.working.reserveL} units={units} />
+      </details>
+    </div>
+  );
+}
+
+function Rescues({ gap, units }: { gap: Gap; units: UnitSystem }) {
+  return (
+    <>
+      <h4>What could rescue it</h4>
+      <ul>
+        {gap.rescue.map((point) => (
+          <li key={`${point.id} ${point.atKm}`}>
+            <b>{point.name ?? point.kind}</b>
+            {point.name === null ? '' : `, ${point.kind}`}: {formatAtKm(point.atKm, units)},{' '}
+            {formatKm(point.detourKm, units)} off, {EVIDENCE_WORDS[point.evidence]}
+            {point.counts ? '' : `; does not count: ${point.reasons.map((reason) => reason.text).join('; ')}`}
+          </li>
+        ))}
+      </ul>
+    </>
+  );
+}
+
+function Terms({ of, terms, units }: { of: string; terms: readonly Term[]; units: UnitSystem }) {
+  return (
+    <>
+      <h4>{of}</h4>
+      <dl className="terms">
+        {terms.map((term) => (
+          <div key={`${term.label} ${term.value}`}>
+            <dt>{term.label}</dt>
+            <dd>{termText(term, units)}</dd>
+          </div>
+        ))}
+      </dl>
+    </>
+  );
+}
+
+/** Kilometres and litres in the reader's units; rates and shares as they were reckoned with. */
+function termText(term: Term, units: UnitSystem): string {
+  const figure = (value: number) => formatFigure(value, 2);
+  if (term.unit === 'km' && units !== 'metric') {
+    return formatKm(term.value, units);
+  }
+  if (term.unit === 'l' && units !== 'metric') return formatLitres(term.value, units);
+  return `${figure(term.value)}\u00a0${term.unit}`.trim();
+}

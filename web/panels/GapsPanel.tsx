@@ -1,0 +1,166 @@
+import { useMemo } from 'react';
+import type { Analysis, Gap } from '../../server/contract/analysis.ts';
+import type { Commodity } from '../../server/contract/common.ts';
+import { VerdictMark } from '../answer/VerdictMark.tsx';
+import type { Focus } from '../focus.ts';
+import { fileName } from '../save-file.ts';
+import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
+import {
+  distanceIn,
+  distanceUnit,
+  figureKm,
+  figureLitres,
+  formatDays,
+  type UnitSystem,
+  volumeIn,
+  volumeUnit,
+} from '../units.ts';
+import { edgeName, FUEL_WORDS, severityOf, VERDICT_WORDS } from '../words.ts';
+import { GapDetails } from './GapDetails.tsx';
+
+interface GapRow {
+  index: number;
+  gap: Gap;
+}
+
+interface GapsPanelProps {
+  analysis: Analysis;
+  units: UnitSystem;
+  selected: Focus['gap'];
+  onFocus: (next: Partial<Focus>) => void;
+}
+
+export function GapsPanel({ analysis, units, selected, onFocus }: GapsPanelProps) {
+  const fuel = FUEL_WORDS[analysis.rig.fuel.kind];
+  return (
+    <>
+      <GapTable caption={`Fuel: ${fuel}`} commodity="fuel" {...{ analysis, units, selected, onFocus }} />
+      <GapTable caption="Drinking water" commodity="water" {...{ analysis, units, selected, onFocus }} />
+    </>
+  );
+}
+
+/** Where a stretch is decided: where it runs dry, else where it meets the reserve, else its middle. */
+const tellingKm = (gap: Gap): number =>
+  gap.runsDryKm ?? gap.reserveFromKm ?? (gap.from.atKm + gap.to.atKm) / 2;
+
+const keyOf = (row: GapRow): string => String(row.index);
+
+function GapTable(props: GapsPanelProps & { caption: string; commodity: Commodity }) {
+  const { analysis, units, selected, onFocus, commodity } = props;
+  const report = analysis[commodity];
+  const rows = useMemo(() => report.gaps.map((gap, index) => ({ gap, index })), [report]);
+  const columns = useMemo(() => columnsFor(units), [units]);
+  const csv = useMemo(
+    () => ({
+      name: `${fileName(analysis.route.name)}-${commodity}-gaps`,
+      columns: csvColumnsFor(units),
+    }),
+    [analysis.route.name, commodity, units],
+  );
+  return (
+    <DataTable
+      caption={props.caption}
+      columns={columns}
+      rows={rows}
+      rowKey={keyOf}
+      selected={selected?.commodity === commodity ? String(selected.index) : null}
+      onSelect={(row) => onFocus({ gap: row === null ? null : { commodity, index: row.index } })}
+      onPoint={(row) => onFocus({ atKm: row === null ? null : tellingKm(row.gap) })}
+      details={(row) => <GapDetails gap={row.gap} canL={report.canL} units={units} />}
+      csv={csv}
+      empty="There is no stretch to reckon."
+    />
+  );
+}
+
+function columnsFor(units: UnitSystem): Column<GapRow>[] {
+  return [
+    {
+      key: 'stretch',
+      head: 'Stretch',
+      value: ({ gap }) => gap.from.atKm,
+      cell: ({ gap }) => (
+        <>
+          {edgeName(gap.from)} <span className="second">to {edgeName(gap.to)}</span>
+        </>
+      ),
+    },
+    {
+      key: 'length',
+      head: distanceUnit(units),
+      align: 'end',
+      value: ({ gap }) => gap.lengthKm,
+      cell: ({ gap }) => (
+        <>
+          {figureKm(gap.lengthKm, units)} <span className="second">{formatDays(gap.days)}</span>
+        </>
+      ),
+    },
+    {
+      key: 'need',
+      head: 'needs',
+      unit: volumeUnit(units),
+      align: 'end',
+      value: ({ gap }) => gap.needL,
+      cell: ({ gap }) => figureLitres(gap.needL, units),
+    },
+    {
+      key: 'left',
+      head: 'left',
+      unit: volumeUnit(units),
+      align: 'end',
+      value: ({ gap }) => gap.arriveL,
+      cell: ({ gap }) => figureLitres(gap.arriveL, units),
+    },
+    {
+      key: 'verdict',
+      head: 'Verdict',
+      align: 'end',
+      value: ({ gap }) => severityOf(gap.verdict),
+      cell: ({ gap }) => (
+        <>
+          <VerdictMark verdict={gap.verdict} />
+          {gap.extraCans > 0 && (
+            <span className="second">
+              +{gap.extraCans} {gap.extraCans === 1 ? 'can' : 'cans'}
+            </span>
+          )}
+        </>
+      ),
+    },
+  ];
+}
+
+function csvColumnsFor(units: UnitSystem): CsvColumn<GapRow>[] {
+  const long = distanceUnit(units);
+  const volume = units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
+  const distance = (km: number | null) => (km === null ? null : distanceIn(km, units));
+  const litres = (amount: number) => volumeIn(amount, units);
+  return [
+    { head: 'from', value: ({ gap }) => edgeName(gap.from) },
+    { head: 'from id', value: ({ gap }) => gap.from.id },
+    { head: `from (${long} along)`, value: ({ gap }) => distance(gap.from.atKm) },
+    { head: 'to', value: ({ gap }) => edgeName(gap.to) },
+    { head: 'to id', value: ({ gap }) => gap.to.id },
+    { head: `to (${long} along)`, value: ({ gap }) => distance(gap.to.atKm) },
+    { head: `length (${long})`, value: ({ gap }) => distance(gap.lengthKm) },
+    { head: `way (${long})`, value: ({ gap }) => distance(gap.wayKm) },
+    { head: 'days', value: ({ gap }) => gap.days },
+    { head: `needs (${volume})`, value: ({ gap }) => litres(gap.needL) },
+    { head: `reserve (${volume})`, value: ({ gap }) => litres(gap.reserveL) },
+    { head: `left on arrival (${volume})`, value: ({ gap }) => litres(gap.arriveL) },
+    { head: `margin (${volume})`, value: ({ gap }) => litres(gap.marginL) },
+    { head: 'verdict', value: ({ gap }) => VERDICT_WORDS[gap.verdict] },
+    { head: 'across no data', value: ({ gap }) => gap.acrossNoData },
+    { head: 'weakest evidence', value: ({ gap }) => gap.weakest },
+    { head: `extra (${volume})`, value: ({ gap }) => litres(gap.extraL) },
+    { head: 'extra cans', value: ({ gap }) => gap.extraCans },
+    { head: `turn back before (${long} along)`, value: ({ gap }) => distance(gap.turnBackKm) },
+    { head: 'skip helps', value: ({ gap }) => gap.skipHelps },
+    {
+      head: 'if the next supply fails',
+      value: ({ gap }) => (gap.ifToFails === null ? null : VERDICT_WORDS[gap.ifToFails.verdict]),
+    },
+  ];
+}

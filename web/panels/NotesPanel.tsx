@@ -1,0 +1,109 @@
+import { useState } from 'react';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import { fieldWords } from '../rig/field-words.ts';
+import { assumedAt } from '../rig/said.ts';
+import { formatAtKm, type UnitSystem } from '../units.ts';
+
+/** More than this is opened on demand (ours). */
+const SKIPPED_AT_FIRST = 30;
+
+interface NotesPanelProps {
+  analysis: Analysis;
+  notice: string | null;
+  units: UnitSystem;
+}
+
+export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
+  const [allSkipped, setAllSkipped] = useState(false);
+  const skipped = allSkipped ? analysis.skipped : analysis.skipped.slice(0, SKIPPED_AT_FIRST);
+  const more = analysis.skipped.length - skipped.length;
+  const { longestStepKm, vertices, parts } = analysis.route;
+  return (
+    <div className="notes">
+      <h3>Before you go</h3>
+      <ul>
+        {analysis.standing.map(({ code, text }) => (
+          <li key={code}>{text}</li>
+        ))}
+      </ul>
+
+      <h3>About this route and its data</h3>
+      {analysis.cautions.length === 0 ? (
+        <p>Nothing further to warn of.</p>
+      ) : (
+        <ul>
+          {analysis.cautions.map((caution) => (
+            <li key={`${caution.code} ${caution.fromKm ?? ''} ${caution.text}`}>
+              {caution.fromKm !== undefined && (
+                <b>
+                  {formatAtKm(caution.fromKm, units)}
+                  {caution.toKm === undefined || caution.toKm === caution.fromKm
+                    ? ''
+                    : ` to ${formatAtKm(caution.toKm, units)}`}
+                  :{' '}
+                </b>
+              )}
+              {caution.text}
+            </li>
+          ))}
+        </ul>
+      )}
+      <p className="soft">
+        The route has {vertices} points in {parts} {parts === 1 ? 'part' : 'parts'}; its longest straight step
+        is {(longestStepKm * 1000).toFixed(0)} m.
+      </p>
+
+      <h3>What was assumed</h3>
+      {analysis.assumptions.length === 0 ? (
+        <p>Nothing: every quantity was given.</p>
+      ) : (
+        <dl>
+          {analysis.assumptions.map(({ path, value, why }) => (
+            <div key={path}>
+              <dt>{fieldWords(assumedAt(path).path)}</dt>
+              <dd>
+                {value}: {why}
+              </dd>
+            </div>
+          ))}
+        </dl>
+      )}
+
+      <h3>Map objects passed over: {analysis.skipped.length}</h3>
+      {analysis.skipped.length > 0 && (
+        <ul>
+          {skipped.map(({ id, reason }) => (
+            <li key={`${id} ${reason}`}>
+              <b>{id}</b>: {reason}
+            </li>
+          ))}
+        </ul>
+      )}
+      {more > 0 && (
+        <button type="button" onClick={() => setAllSkipped(true)}>
+          Show the other {more}
+        </button>
+      )}
+
+      <h3>Where the data comes from</h3>
+      <p>
+        {notice === null ? (
+          <>
+            Supplies, roads and places: © OpenStreetMap contributors, under the{' '}
+            <a href="https://opendatacommons.org/licenses/odbl/" rel="noreferrer">
+              Open Database License
+            </a>{' '}
+            (
+            <a href="https://www.openstreetmap.org/copyright" rel="noreferrer">
+              copyright
+            </a>
+            ). A plan made from them and passed on must say so.
+          </>
+        ) : (
+          <>{notice} Its data is made up, in the form of OpenStreetMap's.</>
+        )}{' '}
+        World outline: Natural Earth, public domain. Your files stay on the machine that runs Drystage.
+      </p>
+    </div>
+  );
+}

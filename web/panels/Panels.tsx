@@ -1,0 +1,82 @@
+import { useEffect, useState } from 'react';
+import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
+import type { Passing } from '../../server/contract/analysis.ts';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { ProblemDetails } from '../api.ts';
+import type { Focus } from '../focus.ts';
+import { RigPanel } from '../rig/RigPanel.tsx';
+import type { Said } from '../rig/said.ts';
+import type { UnitSystem } from '../units.ts';
+import { GapsPanel } from './GapsPanel.tsx';
+import { NotesPanel } from './NotesPanel.tsx';
+import { SuppliesPanel } from './SuppliesPanel.tsx';
+
+interface PanelsProps {
+  reply: AnalysisReply;
+  said: Said;
+  units: UnitSystem;
+  selectedGap: Focus['gap'];
+  selectedSupply: Focus['supply'];
+  problem: ProblemDetails | null;
+  onFocus: (next: Partial<Focus>) => void;
+  onEdit: (said: Said) => void;
+}
+
+/** The tables, the form and the notes, one at a time. */
+export function Panels(props: PanelsProps) {
+  const { reply, said, units, selectedGap, selectedSupply, problem, onFocus, onEdit } = props;
+  const { analysis, map } = reply;
+  const [tab, setTab] = useState('gaps');
+
+  // What is chosen on the map or the strip shows in its table.
+  useEffect(() => {
+    if (selectedSupply !== null) setTab('supplies');
+  }, [selectedSupply]);
+  useEffect(() => {
+    if (selectedGap !== null) setTab('gaps');
+  }, [selectedGap]);
+
+  const found = (passing: Passing, works: boolean) => {
+    const others = (said.trip.confirmations ?? []).filter(
+      (each) => each.id !== passing.id || (each.commodity ?? passing.commodity) !== passing.commodity,
+    );
+    const on = new Date().toISOString().slice(0, 10);
+    const finding = { id: passing.id, on, works, commodity: passing.commodity };
+    onEdit({ ...said, trip: { ...said.trip, confirmations: [...others, finding] } });
+  };
+
+  return (
+    <Tabs className="panels" selectedKey={tab} onSelectionChange={(key) => setTab(String(key))}>
+      <TabList aria-label="About the trip" className="tab-list">
+        <Tab id="gaps">Gaps</Tab>
+        <Tab id="supplies">Supplies</Tab>
+        <Tab id="rig">Rig &amp; trip</Tab>
+        <Tab id="notes">Notes</Tab>
+      </TabList>
+      <TabPanel id="gaps" className="tab-panel">
+        <GapsPanel analysis={analysis} units={units} selected={selectedGap} onFocus={onFocus} />
+      </TabPanel>
+      <TabPanel id="supplies" className="tab-panel">
+        <SuppliesPanel
+          analysis={analysis}
+          units={units}
+          selected={selectedSupply}
+          onFocus={onFocus}
+          onFound={found}
+        />
+      </TabPanel>
+      <TabPanel id="rig" className="tab-panel">
+        <RigPanel analysis={analysis} said={said} units={units} problem={problem} onEdit={onEdit} />
+      </TabPanel>
+      <TabPanel id="notes" className="tab-panel">
+        <NotesPanel analysis={analysis} notice={map.notice} units={units} />
+      </TabPanel>
+      <p className="caution-line">
+        Planning aid. Map data can be wrong or old: confirm each point.{' '}
+        <button type="button" className="quiet" onClick={() => setTab('notes')}>
+          All cautions
+        </button>
+      </p>
+    </Tabs>
+  );
+}

@@ -1,0 +1,173 @@
+import { useMemo, useState } from 'react';
+import type { Analysis, Passing } from '../../server/contract/analysis.ts';
+import type { Focus } from '../focus.ts';
+import { fileName } from '../save-file.ts';
+import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
+import { distanceIn, distanceUnit, figureAtKm, figureKm, type UnitSystem } from '../units.ts';
+import { EVIDENCE_WORDS, strengthOf, WATER_CLASS_WORDS } from '../words.ts';
+import { SupplyDetails } from './SupplyDetails.tsx';
+
+export interface SupplyRow {
+  /** The same point can be passed more than once: its place in the list tells the passings apart. */
+  key: string;
+  passing: Passing;
+}
+
+interface SuppliesPanelProps {
+  analysis: Analysis;
+  units: UnitSystem;
+  selected: string | null;
+  onFocus: (next: Partial<Focus>) => void;
+  /** Notes what the user found out about a point. */
+  onFound: (passing: Passing, works: boolean) => void;
+}
+
+const SHOWN = ['all', 'fuel', 'water'] as const;
+const COUNTING = ['all', 'counts', 'does not count'] as const;
+type Shown = (typeof SHOWN)[number];
+type CountingChoice = (typeof COUNTING)[number];
+
+const keyOf = (row: SupplyRow): string => row.key;
+
+export function SuppliesPanel({ analysis, units, selected, onFocus, onFound }: SuppliesPanelProps) {
+  const [shown, setShown] = useState<Shown>('all');
+  const [counting, setCounting] = useState<CountingChoice>('all');
+  const [chosenKey, setChosenKey] = useState<string | null>(null);
+
+  const rows = useMemo(
+    () =>
+      analysis.passings
+        .map((passing, index) => ({ passing, key: `${index} ${passing.id}` }))
+        .filter(({ passing }) => shown === 'all' || passing.commodity === shown)
+        .filter(({ passing }) => counting === 'all' || passing.counts === (counting === 'counts')),
+    [analysis.passings, shown, counting],
+  );
+  const columns = useMemo(() => columnsFor(units), [units]);
+  const csv = useMemo(
+    () => ({ name: `${fileName(analysis.route.name)}-supplies`, columns: csvColumnsFor(units) }),
+    [analysis.route.name, units],
+  );
+
+  // A point chosen on the map has no passing of its own: its first row opens, unless one of its rows is open already.
+  const chosen = rows.find((row) => row.key === chosenKey && row.passing.id === selected);
+  const open = chosen ?? (selected === null ? undefined : rows.find((row) => row.passing.id === selected));
+
+  return (
+    <>
+      <div className="filters">
+        <label>
+          Show{' '}
+          <select value={shown} onChange={(event) => setShown(oneOf(SHOWN, event.target.value))}>
+            <option value="all">fuel and water</option>
+            <option value="fuel">fuel</option>
+            <option value="water">water</option>
+          </select>
+        </label>
+        <label>
+          that{' '}
+          <select value={counting} onChange={(event) => setCounting(oneOf(COUNTING, event.target.value))}>
+            <option value="all">counts or not</option>
+            <option value="counts">counts</option>
+            <option value="does not count">does not count</option>
+          </select>
+        </label>
+      </div>
+      <DataTable
+        caption={`Supplies: ${rows.length}`}
+        columns={columns}
+        rows={rows}
+        rowKey={keyOf}
+        selected={open?.key ?? null}
+        onSelect={(row) => {
+          setChosenKey(row?.key ?? null);
+          onFocus({ supply: row?.passing.id ?? null, ...(row === null ? {} : { atKm: row.passing.atKm }) });
+        }}
+        onPoint={(row) => onFocus({ atKm: row?.passing.atKm ?? null })}
+        details={(row) => <SupplyDetails passing={row.passing} units={units} onFound={onFound} />}
+        csv={csv}
+        empty="No supply of this kind lies within the corridor."
+      />
+    </>
+  );
+}
+
+function oneOf<T extends string>(allowed: readonly T[], value: string): T {
+  return allowed.find((each) => each === value) ?? allowed[0]!;
+}
+
+const nameOf = (passing: Passing): string => passing.name ?? passing.kind;
+
+function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
+  const long = distanceUnit(units);
+  return [
+    {
+      key: 'name',
+      head: 'Supply',
+      value: ({ passing }) => nameOf(passing),
+      cell: ({ passing }) => (
+        <>
+          <span className={`swatch swatch-${passing.commodity}${passing.counts ? '' : ' hollow'}`} />
+          <span className="only-read">{passing.commodity}: </span>
+          {nameOf(passing)}{' '}
+          <span className="second">{passing.name === null ? passing.id : passing.kind}</span>
+        </>
+      ),
+    },
+    {
+      key: 'at',
+      head: 'at',
+      unit: long,
+      align: 'end',
+      value: ({ passing }) => passing.atKm,
+      cell: ({ passing }) => figureAtKm(passing.atKm, units),
+    },
+    {
+      key: 'detour',
+      head: 'detour',
+      unit: long,
+      align: 'end',
+      value: ({ passing }) => passing.detourKm,
+      cell: ({ passing }) => figureKm(passing.detourKm, units),
+    },
+    {
+      key: 'evidence',
+      head: 'Known',
+      align: 'end',
+      value: ({ passing }) => strengthOf(passing.evidence) + (passing.counts ? 0 : 10),
+      cell: ({ passing }) => (
+        <>
+          <span className={passing.counts ? 'counts' : 'counts-not'}>
+            {passing.counts ? 'counts' : 'does not count'}
+          </span>{' '}
+          <span className="second">
+            {passing.counts ? passing.evidence : (passing.reasons[0]?.text ?? passing.evidence)}
+          </span>
+        </>
+      ),
+    },
+  ];
+}
+
+function csvColumnsFor(units: UnitSystem): CsvColumn<SupplyRow>[] {
+  const long = distanceUnit(units);
+  return [
+    { head: 'id', value: ({ passing }) => passing.id },
+    { head: 'also known as', value: ({ passing }) => passing.alsoIds.join(' ') },
+    { head: 'name', value: ({ passing }) => passing.name },
+    { head: 'commodity', value: ({ passing }) => passing.commodity },
+    { head: 'kind', value: ({ passing }) => passing.kind },
+    {
+      head: 'water class',
+      value: ({ passing }) =>
+        passing.waterClass === undefined ? null : WATER_CLASS_WORDS[passing.waterClass],
+    },
+    { head: `at (${long} along)`, value: ({ passing }) => distanceIn(passing.atKm, units) },
+    { head: `off the route (${long})`, value: ({ passing }) => distanceIn(passing.offRouteKm, units) },
+    { head: `detour one way (${long})`, value: ({ passing }) => distanceIn(passing.detourKm, units) },
+    { head: 'evidence', value: ({ passing }) => EVIDENCE_WORDS[passing.evidence] },
+    { head: 'counts', value: ({ passing }) => passing.counts },
+    { head: 'reasons', value: ({ passing }) => passing.reasons.map((reason) => reason.text).join('; ') },
+    { head: 'longitude (degrees)', value: ({ passing }) => passing.lon },
+    { head: 'latitude (degrees)', value: ({ passing }) => passing.lat },
+  ];
+}

@@ -1,0 +1,53 @@
+import type { Passing } from '../../server/contract/analysis.ts';
+import { formatAtKm, formatKm, type UnitSystem } from '../units.ts';
+import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words.ts';
+
+interface SupplyDetailsProps {
+  passing: Passing;
+  units: UnitSystem;
+  onFound: (passing: Passing, works: boolean) => void;
+}
+
+/** What is known of one supply at one passing, and two buttons for what the user found out. */
+export function SupplyDetails({ passing, units, onFound }: SupplyDetailsProps) {
+  return (
+    <div className="supply-details">
+      <dl>
+        <dt>On the map</dt>
+        <dd>
+          {[passing.id, ...passing.alsoIds].join(', ')} at {passing.lat.toFixed(5)}, {passing.lon.toFixed(5)}
+        </dd>
+        <dt>From the route</dt>
+        <dd>
+          {formatAtKm(passing.atKm, units)}, {formatKm(passing.offRouteKm, units)} off in a straight line,{' '}
+          {formatKm(passing.detourKm, units)} of driving one way
+        </dd>
+        <dt>Evidence</dt>
+        <dd>{EVIDENCE_WORDS[passing.evidence]}</dd>
+        {passing.waterClass !== undefined && (
+          <>
+            <dt>Water</dt>
+            <dd>{WATER_CLASS_WORDS[passing.waterClass]}</dd>
+          </>
+        )}
+        {passing.reasons.length > 0 && (
+          <>
+            <dt>{passing.counts ? 'Mind' : 'Why it does not count'}</dt>
+            {passing.reasons.map((reason) => (
+              <dd key={reason.code}>{reason.text}</dd>
+            ))}
+          </>
+        )}
+      </dl>
+      <p className="actions">
+        Asked or been there today?{' '}
+        <button type="button" onClick={() => onFound(passing, true)}>
+          It works
+        </button>
+        <button type="button" onClick={() => onFound(passing, false)}>
+          It does not
+        </button>
+      </p>
+    </div>
+  );
+}

@@ -1,0 +1,107 @@
+import { KM_PER_MILE, LITRES_PER_IMPERIAL_GALLON, LITRES_PER_US_GALLON, type UnitSystem } from '../units.ts';
+
+/** What a field holds. Files are metric; the reader types in their own units. */
+export type QuantityKind =
+  | 'volume'
+  | 'distance'
+  | 'speed'
+  | 'fuelUse'
+  | 'waterUse'
+  | 'share'
+  | 'percent'
+  | 'days'
+  | 'hours'
+  | 'factor'
+  | 'count';
+
+interface Conversion {
+  unit: string;
+  toUser: (metric: number) => number;
+  toMetric: (user: number) => number;
+}
+
+const times = (factor: number, unit: string): Conversion => ({
+  unit,
+  toUser: (metric) => metric * factor,
+  toMetric: (user) => user / factor,
+});
+const same = (unit: string) => times(1, unit);
+
+/** Miles to the gallon run the other way: the higher, the less is used. Its own inverse. */
+function milesPerGallon(litresPerGallon: number): Conversion {
+  const flip = (value: number) => (100 * litresPerGallon) / (KM_PER_MILE * value);
+  return { unit: 'mi/gal', toUser: flip, toMetric: flip };
+}
+
+const miles = times(1 / KM_PER_MILE, 'mi');
+const milesAnHour = times(1 / KM_PER_MILE, 'mph');
+const everywhere = (conversion: Conversion): Record<UnitSystem, Conversion> => ({
+  metric: conversion,
+  us: conversion,
+  imperial: conversion,
+});
+
+const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
+  volume: {
+    metric: same('l'),
+    us: times(1 / LITRES_PER_US_GALLON, 'gal'),
+    imperial: times(1 / LITRES_PER_IMPERIAL_GALLON, 'gal'),
+  },
+  distance: { metric: same('km'), us: miles, imperial: miles },
+  speed: { metric: same('km/h'), us: milesAnHour, imperial: milesAnHour },
+  fuelUse: {
+    metric: same('l/100 km'),
+    us: milesPerGallon(LITRES_PER_US_GALLON),
+    imperial: milesPerGallon(LITRES_PER_IMPERIAL_GALLON),
+  },
+  waterUse: {
+    metric: same('l a day'),
+    us: times(1 / LITRES_PER_US_GALLON, 'gal a day'),
+    imperial: times(1 / LITRES_PER_IMPERIAL_GALLON, 'gal a day'),
+  },
+  share: everywhere(times(100, '%')),
+  percent: everywhere(same('%')),
+  days: everywhere(same('days')),
+  hours: everywhere(same('hours')),
+  factor: everywhere(same('×')),
+  count: everywhere(same('')),
+};
+
+export const unitOf = (kind: QuantityKind, units: UnitSystem): string => CONVERSIONS[kind][units].unit;
+
+/** A metric value as the text of a field: four significant figures where converted, as it stands where not. */
+export function fieldText(metric: number, kind: QuantityKind, units: UnitSystem): string {
+  const value = CONVERSIONS[kind][units].toUser(metric);
+  // Twelve figures take binary noise away; four are finer than any gauge once a value has been converted.
+  const figures = value === metric ? 12 : 4;
+  return Number.isFinite(value)
+    ? String(Number(value.toPrecision(Math.max(figures, wholeFigures(value)))))
+    : '';
+}
+
+const wholeFigures = (value: number): number => Math.trunc(Math.abs(value)).toString().length;
+
+export type Typed = { ok: true; value: number } | { ok: false; why: string };
+
+/** Reads what was typed, in the reader's units, and gives it in metric. */
+export function readTyped(text: string, kind: QuantityKind, units: UnitSystem): Typed {
+  const plain = text
+    .trim()
+    .replace('\u2212', '-')
+    .replaceAll(/[\s\u00a0\u202f]/g, '');
+  if (plain === '') return { ok: false, why: 'Needs a number.' };
+  if (/^-?\d{1,3},\d{3}$/.test(plain)) {
+    return {
+      ok: false,
+      why: `“${text.trim()}” can be read two ways: write it without a comma, or with a point.`,
+    };
+  }
+  const typed = plain.replace(/^(-?\d*),(\d+)$/, '$1.$2');
+  if (!/^-?(\d+\.?\d*|\.\d+)$/.test(typed)) {
+    return { ok: false, why: `Needs a number, not “${text.trim()}”.` };
+  }
+  const metric = CONVERSIONS[kind][units].toMetric(Number(typed));
+  if (!Number.isFinite(metric)) return { ok: false, why: 'Needs a number above 0.' };
+  // Twelve significant figures: shares typed in per cent stay whole (10 % is 0.1).
+  return { ok: true, value: Number(metric.toPrecision(12)) };
+}

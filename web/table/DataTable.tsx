@@ -1,0 +1,183 @@
+import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'react';
+import { saveFile } from '../save-file.ts';
+import { type CsvCell, toCsv } from './csv.ts';
+import { type Direction, type SortValue, sortedBy } from './order.ts';
+
+export interface Column<Row> {
+  key: string;
+  head: string;
+  /** Set in the head, after the word. */
+  unit?: string;
+  align?: 'end';
+  /** What the column sorts by. */
+  value: (row: Row) => SortValue;
+  cell: (row: Row) => ReactNode;
+}
+
+/** One column of the saved file; its head names the unit. */
+export interface CsvColumn<Row> {
+  head: string;
+  value: (row: Row) => CsvCell;
+}
+
+interface DataTableProps<Row> {
+  caption: string;
+  /** The first column is the row's head: its content is a button that selects the row. */
+  columns: readonly Column<Row>[];
+  rows: readonly Row[];
+  rowKey: (row: Row) => string;
+  selected: string | null;
+  onSelect: (row: Row | null) => void;
+  onPoint: (row: Row | null) => void;
+  details: (row: Row) => ReactNode;
+  csv: { name: string; columns: readonly CsvColumn<Row>[] };
+  empty: string;
+}
+
+/** Rows drawn at once: more make typing and hovering slow, fewer make leafing tedious (ours). */
+const PAGE_ROWS = 60;
+
+/** A table that sorts by its heads, leafs when it is long, opens a row's details in place and saves itself as CSV. */
+export function DataTable<Row>(props: DataTableProps<Row>) {
+  const { columns, rows, rowKey, selected } = props;
+  const [order, setOrder] = useState<{ key: string; direction: Direction } | null>(null);
+  const [page, setPage] = useState(0);
+  const captionId = useId();
+
+  const sorted = useMemo(() => {
+    const column = columns.find((each) => each.key === order?.key);
+    return column === undefined || order === null ? rows : sortedBy(rows, column.value, order.direction);
+  }, [columns, rows, order]);
+
+  const pages = Math.max(1, Math.ceil(sorted.length / PAGE_ROWS));
+  const shownPage = Math.min(page, pages - 1);
+  const shown = sorted.slice(shownPage * PAGE_ROWS, (shownPage + 1) * PAGE_ROWS);
+
+  // A row chosen on the map or the strip may be on another page.
+  useEffect(() => {
+    if (selected === null) return;
+    const at = sorted.findIndex((row) => rowKey(row) === selected);
+    if (at >= 0) setPage(Math.floor(at / PAGE_ROWS));
+  }, [selected, sorted, rowKey]);
+
+  const sortBy = (key: string) => {
+    setPage(0);
+    setOrder((last) =>
+      last?.key === key && last.direction === 'ascending'
+        ? { key, direction: 'descending' }
+        : { key, direction: 'ascending' },
+    );
+  };
+  const save = () =>
+    saveFile(
+      `${props.csv.name}.csv`,
+      'text/csv;charset=utf-8',
+      toCsv(
+        props.csv.columns.map((column) => column.head),
+        sorted.map((row) => props.csv.columns.map((column) => column.value(row))),
+      ),
+    );
+
+  return (
+    <div className="data-table">
+      <div className="table-title">
+        <h3 id={captionId}>{props.caption}</h3>
+        <button type="button" className="quiet" onClick={save} disabled={rows.length === 0}>
+          Save as CSV<span className="only-read">: {props.caption}</span>
+        </button>
+      </div>
+      {rows.length === 0 ? (
+        <p className="empty">{props.empty}</p>
+      ) : (
+        <table aria-labelledby={captionId} aria-rowcount={sorted.length + 1}>
+          <thead>
+            <tr>
+              {columns.map((column) => (
+                <th
+                  key={column.key}
+                  scope="col"
+                  className={column.align === 'end' ? 'end' : undefined}
+                  aria-sort={order?.key === column.key ? order.direction : 'none'}
+                >
+                  <button type="button" onClick={() => sortBy(column.key)}>
+                    {column.head}
+                    {column.unit === undefined ? '' : `\u00a0${column.unit}`}
+                    <span className="arrow" aria-hidden="true">
+                      {order?.key === column.key ? (order.direction === 'ascending' ? '↑' : '↓') : ''}
+                    </span>
+                  </button>
+                </th>
+              ))}
+            </tr>
+          </thead>
+          <tbody onMouseLeave={() => props.onPoint(null)}>
+            {shown.map((row) => (
+              <TableRow key={rowKey(row)} row={row} table={props} open={rowKey(row) === selected} />
+            ))}
+          </tbody>
+        </table>
+      )}
+      {pages > 1 && (
+        <nav className="pages" aria-label={`Pages of ${props.caption}`}>
+          <button type="button" disabled={shownPage === 0} onClick={() => setPage(shownPage - 1)}>
+            Previous
+          </button>
+          <span aria-live="polite">
+            {shownPage * PAGE_ROWS + 1} to {Math.min(sorted.length, (shownPage + 1) * PAGE_ROWS)} of{' '}
+            {sorted.length}
+          </span>
+          <button type="button" disabled={shownPage === pages - 1} onClick={() => setPage(shownPage + 1)}>
+            Next
+          </button>
+        </nav>
+      )}
+    </div>
+  );
+}
+
+function TableRow<Row>({ row, table, open }: { row: Row; table: DataTableProps<Row>; open: boolean }) {
+  const line = useRef<HTMLTableRowElement>(null);
+  const toggle = () => table.onSelect(open ? null : row);
+  useEffect(() => {
+    if (open) line.current?.scrollIntoView({ block: 'nearest' });
+  }, [open]);
+  return (
+    <>
+      {/* The whole row takes the mouse as a larger target; the keyboard has the button in its first cell. */}
+      <tr
+        ref={line}
+        className={open ? 'open' : undefined}
+        onClick={toggle}
+        onMouseEnter={() => table.onPoint(row)}
+      >
+        {table.columns.map((column, index) =>
+          index === 0 ? (
+            <th key={column.key} scope="row">
+              <button
+                type="button"
+                className="row-button"
+                aria-expanded={open}
+                onFocus={() => table.onPoint(row)}
+                onClick={(event) => {
+                  event.stopPropagation();
+                  toggle();
+                }}
+              >
+                {column.cell(row)}
+              </button>
+            </th>
+          ) : (
+            <td key={column.key} className={column.align === 'end' ? 'end' : undefined}>
+              {column.cell(row)}
+            </td>
+          ),
+        )}
+      </tr>
+      {open && (
+        <tr className="details">
+          <td colSpan={table.columns.length}>{table.details(row)}</td>
+        </tr>
+      )}
+    </>
+  );
+}
