@@ -102,7 +102,14 @@ function fileProblem(error: unknown, source: string): unknown {
     return refusal('file-missing', source, null, 'there is no such file', 'a file to read', 'Check the path');
   }
   if (error.code === 'EISDIR') {
-    return refusal('file-unreadable', source, null, 'this is a folder', 'a file', 'Name the file in the folder');
+    return refusal(
+      'file-unreadable',
+      source,
+      null,
+      'this is a folder',
+      'a file',
+      'Name the file in the folder',
+    );
   }
   if (error.code === 'EACCES' || error.code === 'EPERM') {
     return refusal(

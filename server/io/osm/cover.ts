@@ -8,7 +8,8 @@ const COMMODITIES: readonly Commodity[] = ['fuel', 'water'];
 
 /** A box as closed rings, anticlockwise; two when it crosses the 180th meridian (west > east). */
 export function ringsOfBox([west, south, east, north]: Bbox): Ring[] {
-  if (west > east) return [...ringsOfBox([west, south, 180, north]), ...ringsOfBox([-180, south, east, north])];
+  if (west > east)
+    return [...ringsOfBox([west, south, 180, north]), ...ringsOfBox([-180, south, east, north])];
   return [
     [
       [west, south],

@@ -6,6 +6,7 @@ import { HullOfObjects } from './hull.ts';
 import { LentGeometry } from './lent-geometry.ts';
 import { PASSES_MAX } from './limits.ts';
 import { compareAge } from './newest.ts';
+import { newestOf } from './newest-element.ts';
 import type { ParsedElement } from './osm-xml-parser.ts';
 import { isOnEarth } from './position.ts';
 import type { RawElement, RawExtract } from './raw-extract.ts';
@@ -72,7 +73,8 @@ class WantedPass {
     this.deletedSeen += 1;
     const known = this.#deleted.get(key);
     if (known === undefined || compareAge(element, known) > 0) this.#deleted.set(key, element);
-    this.#supersede(key, element);
+    const living = this.wanted.get(key);
+    if (living !== undefined && compareAge(element, living) >= 0) this.wanted.delete(key);
   }
 
   #visitLiving(key: string, element: RawElement): void {
@@ -80,31 +82,37 @@ class WantedPass {
       for (const [lon, lat] of ownPositions(element)) if (isOnEarth(lon, lat)) this.hull.add(lon, lat);
     }
     const tags = element.tags;
-    if (tags === undefined) return this.#supersede(key, element);
-    if (this.#commodities(tags).length === 0) {
-      this.general ||= marksGeneralMap(tags);
-      return this.#supersede(key, element);
+    if (tags === undefined || this.#commodities(tags).length === 0) {
+      this.general ||= tags !== undefined && marksGeneralMap(tags);
+      this.#supersede(key, element);
+      return;
     }
     const bad = badPosition(element);
     if (bad !== null) {
       this.skipped.push({ id: key, reason: bad });
-      return this.#supersede(key, element);
+      this.#supersede(key, element);
+      return;
     }
     const known = this.wanted.get(key);
     const gone = this.#deleted.get(key);
     if (gone !== undefined && compareAge(gone, element) >= 0) return;
-    if (known === undefined || compareAge(element, known) >= 0) this.wanted.set(key, element);
+    this.wanted.set(key, known === undefined ? element : newestOf(known, element));
   }
 
-  /** A newer version that is no supply any more takes an older one away. */
+  /**
+   * A newer version that is no supply any more takes an older one away. It must be known to be newer: replies often
+   * give an object twice, with its tags and as a bare node of something else.
+   */
   #supersede(key: string, element: RawElement): void {
     if (this.wanted.size === 0) return;
     const known = this.wanted.get(key);
-    if (known !== undefined && compareAge(element, known) >= 0) this.wanted.delete(key);
+    if (known !== undefined && compareAge(element, known) > 0) this.wanted.delete(key);
   }
 
   shows(): Filtered['shows'] {
-    const shown = new Set([...this.wanted.values()].flatMap((element) => this.#commodities(element.tags ?? {})));
+    const shown = new Set(
+      [...this.wanted.values()].flatMap((element) => this.#commodities(element.tags ?? {})),
+    );
     return { fuel: shown.has('fuel'), water: shown.has('water'), general: this.general };
   }
 }

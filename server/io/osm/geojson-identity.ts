@@ -53,7 +53,8 @@ export function geoJsonIdentity(feature: JsonObject, properties: JsonObject): Ge
     idOf(feature.id);
   if (id !== null && properties.id === id) usedKeys.add('id');
   const meta = properties.meta;
-  const inMeta = typeof meta === 'object' && meta !== null && 'timestamp' in meta ? meta.timestamp : undefined;
+  const inMeta =
+    typeof meta === 'object' && meta !== null && 'timestamp' in meta ? meta.timestamp : undefined;
   const editedAt = textOf(properties['@timestamp'] ?? inMeta ?? properties.timestamp);
   return { id, label: textOf(feature.id) ?? textOf(properties['@id']), editedAt, usedKeys };
 }

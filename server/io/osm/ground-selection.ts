@@ -53,7 +53,10 @@ export class GroundSelection {
   }
 
   endFirstPass(): void {
-    if (!this.#nodeAfterWay) return this.#seekNodes();
+    if (!this.#nodeAfterWay) {
+      this.#seekNodes();
+      return;
+    }
     this.#ways = new GroundWays();
     this.#state = 'ways again';
   }

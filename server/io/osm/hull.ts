@@ -12,7 +12,8 @@ function hullOf(positions: Position[]): Position[] {
   const chain = (order: Position[]): Position[] => {
     const kept: Position[] = [];
     for (const position of order) {
-      while (kept.length >= 2 && turn(kept[kept.length - 2]!, kept[kept.length - 1]!, position) <= 0) kept.pop();
+      while (kept.length >= 2 && turn(kept[kept.length - 2]!, kept[kept.length - 1]!, position) <= 0)
+        kept.pop();
       kept.push(position);
     }
     kept.pop();

@@ -21,6 +21,7 @@ export function compareAge(a: Age, b: Age): number {
   const aAt = millisecondsOf(a);
   const bAt = millisecondsOf(b);
   if (!Number.isNaN(aAt) && !Number.isNaN(bAt)) return aAt - bAt;
-  const known = (version: number | undefined, at: number) => (version !== undefined || !Number.isNaN(at) ? 1 : 0);
+  const known = (version: number | undefined, at: number) =>
+    version !== undefined || !Number.isNaN(at) ? 1 : 0;
   return known(a.version, aAt) - known(b.version, bAt);
 }

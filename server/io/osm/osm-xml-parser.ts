@@ -1,6 +1,6 @@
 import { SaxesParser } from 'saxes';
 import type { Bbox } from '../../contract/common.ts';
-import { InputProblem } from '../../core/problem.ts';
+import type { InputProblem } from '../../core/problem.ts';
 import { refusal } from './problems.ts';
 import type { OsmType, RawElement } from './raw-extract.ts';
 import { utf16Of } from './sniff.ts';
@@ -46,7 +46,11 @@ class OsmXmlReader {
     this.#source = source;
     this.#handlers = handlers;
     this.#parser.on('error', (error) => {
-      throw this.#refuse('xml-broken', error.message.replace(/^.*?\d+:\d+: /, ''), 'well-formed XML to its end');
+      throw this.#refuse(
+        'xml-broken',
+        error.message.replace(/^.*?\d+:\d+: /, ''),
+        'well-formed XML to its end',
+      );
     });
     this.#parser.on('doctype', () => {
       throw this.#refuse('xml-entity', 'a document type with entities', 'plain OSM XML, which has none');
@@ -159,9 +163,14 @@ class OsmXmlReader {
 
   #openMember(relation: RawElement, attributes: Attributes): void {
     if (!isOsmType(attributes.type)) {
-      throw this.#refuse('osm-broken', `a member of type "${attributes.type ?? ''}"`, 'node, way or relation');
+      throw this.#refuse(
+        'osm-broken',
+        `a member of type "${attributes.type ?? ''}"`,
+        'node, way or relation',
+      );
     }
-    if (attributes.ref === undefined) throw this.#refuse('osm-broken', 'a member without ref', 'the id of one');
+    if (attributes.ref === undefined)
+      throw this.#refuse('osm-broken', 'a member without ref', 'the id of one');
     this.#member = { type: attributes.type, ref: this.#refOf(attributes.ref), role: attributes.role ?? '' };
     const at = pairOf(attributes);
     if (at !== null) Object.assign(this.#member, at);

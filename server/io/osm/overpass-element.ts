@@ -12,7 +12,11 @@ const isOsmType = (value: unknown): value is OsmType =>
 
 /** Some converters write numbers as text; what is no number at all becomes NaN, and later no position. */
 const numberOf = (value: unknown): number =>
-  typeof value === 'number' ? value : typeof value === 'string' && value.trim() !== '' ? Number(value) : Number.NaN;
+  typeof value === 'number'
+    ? value
+    : typeof value === 'string' && value.trim() !== ''
+      ? Number(value)
+      : Number.NaN;
 
 const idOf = (value: unknown): number | null => {
   const id = numberOf(value);
@@ -93,7 +97,8 @@ export function overpassElement(value: unknown, place: string, source: string): 
     throw shapeProblem(source, place, 'an element without type', 'node, way or relation');
   }
   const id = idOf(value.id);
-  if (id === null) throw shapeProblem(source, place, `a ${value.type} without a number as id`, 'a whole number');
+  if (id === null)
+    throw shapeProblem(source, place, `a ${value.type} without a number as id`, 'a whole number');
   const element: RawElement = { type: value.type, id };
   if (element.type === 'node') Object.assign(element, atOf(value));
   addParts(element, value, place, source);

@@ -1,11 +1,6 @@
 /** Whether this is a position on earth: WGS 84 degrees, both finite and in range. */
 export const isOnEarth = (lon: unknown, lat: unknown): boolean =>
-  typeof lon === 'number' &&
-  typeof lat === 'number' &&
-  lon >= -180 &&
-  lon <= 180 &&
-  lat >= -90 &&
-  lat <= 90;
+  typeof lon === 'number' && typeof lat === 'number' && lon >= -180 && lon <= 180 && lat >= -90 && lat <= 90;
 
 /**
  * The middle of positions [lon, lat] by plain means of degrees; null when there are none. Right to a few metres for

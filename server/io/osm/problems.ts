@@ -13,4 +13,5 @@ export function refusal(
 }
 
 /** What all the readers of this folder take together, for messages. */
-export const SUPPLY_FORMATS = 'OpenStreetMap data (.osm.pbf, .osm XML, Overpass JSON, GeoJSON) or GPX waypoints';
+export const SUPPLY_FORMATS =
+  'OpenStreetMap data (.osm.pbf, .osm XML, Overpass JSON, GeoJSON) or GPX waypoints';

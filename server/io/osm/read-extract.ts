@@ -27,14 +27,25 @@ const unpacked =
   };
 
 const refusing =
-  (code: 'unknown-format' | 'html-page' | 'empty-file' | 'xml-entity', came: string, remedy: string): Reader =>
+  (
+    code: 'unknown-format' | 'html-page' | 'empty-file' | 'xml-entity',
+    came: string,
+    remedy: string,
+  ): Reader =>
   async (_path, bytes, options) => {
     const isNothing = bytes.content === 'empty' && bytes.fileBytes > 0;
-    throw refusal(code, options.source, null, isNothing ? 'there is nothing in it' : came, SUPPLY_FORMATS, remedy);
+    throw refusal(
+      code,
+      options.source,
+      null,
+      isNothing ? 'there is nothing in it' : came,
+      SUPPLY_FORMATS,
+      remedy,
+    );
   };
 
 const READERS: Record<Content, Reader> = {
-  pbf: unpacked(readPbf, 'a pbf file'),
+  pbf: unpacked((path, options) => readPbf({ path }, options), 'a pbf file'),
   gpx: unpacked(readWaypoints, 'a GPX file'),
   'osm-xml': (_path, bytes, options) => readOsmXml(bytes, options),
   json: (_path, bytes, options) => readJson(bytes, options),

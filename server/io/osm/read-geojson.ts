@@ -31,7 +31,8 @@ type Judged = { geometry: Geometry; positions: [number, number][] } | { reason: 
 function judge(value: unknown): Judged {
   if (!isObject(value)) return { reason: 'it has no geometry' };
   const depth = DEPTHS.get(value.type);
-  if (depth === undefined) return { reason: `a geometry of type ${String(value.type)} stands for no one place` };
+  if (depth === undefined)
+    return { reason: `a geometry of type ${String(value.type)} stands for no one place` };
   const positions: [number, number][] = [];
   let reason: string | null = null;
   const trim = (part: unknown, levels: number): unknown => {
@@ -87,10 +88,19 @@ class FeatureReader {
   placed = 0;
   offEarth = 0;
   readonly #ownIds = new OwnIds();
+  readonly #source: string;
+
+  constructor(source: string) {
+    this.#source = source;
+  }
+
+  #nameOf(number: number): string {
+    return `${this.#source} feature ${number}`;
+  }
 
   read(value: unknown, number: number): void {
     if (!isObject(value) || value.type !== 'Feature') {
-      this.skipped.push({ id: `feature ${number}`, reason: 'it is not a GeoJSON feature' });
+      this.skipped.push({ id: this.#nameOf(number), reason: 'it is not a GeoJSON feature' });
       return;
     }
     const judged = judge(value.geometry);
@@ -101,7 +111,7 @@ class FeatureReader {
     const properties = isObject(value.properties) ? value.properties : {};
     const identity = geoJsonIdentity(value, properties);
     const tags = geoJsonTags(properties, identity.usedKeys);
-    const fallbackId = identity.id ?? `feature ${number}`;
+    const fallbackId = identity.id ?? this.#nameOf(number);
     if (Object.keys(tags).length === 0) {
       this.skipped.push({ id: fallbackId, reason: 'it has no tags' });
       return;
@@ -133,7 +143,7 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
   if (!Array.isArray(list)) {
     throw refusal('json-shape', source, '/features', 'no list of features', 'an array', 'Export it again');
   }
-  const reader = new FeatureReader();
+  const reader = new FeatureReader(source);
   for (const [i, value] of list.entries()) reader.read(value, i + 1);
   if (reader.placed === 0 && reader.offEarth > 0) {
     throw refusal(

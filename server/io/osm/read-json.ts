@@ -32,7 +32,14 @@ async function textOf(bytes: ByteSource, options: ReadOptions): Promise<string> 
   try {
     return new TextDecoder(utf16Of(content) ?? 'utf-8', { fatal: true }).decode(content);
   } catch {
-    throw refusal('json-broken', options.source, null, 'bytes that are not UTF-8 text', 'UTF-8', 'Save it as UTF-8');
+    throw refusal(
+      'json-broken',
+      options.source,
+      null,
+      'bytes that are not UTF-8 text',
+      'UTF-8',
+      'Save it as UTF-8',
+    );
   }
 }
 

@@ -26,6 +26,16 @@ const OTHER_ARCHIVES: readonly (readonly number[])[] = [
   [0x04, 0x22, 0x4d, 0x18],
 ];
 
+/** What follows "BZh" and the block size 1 to 9: a block (pi), or at once the end of an empty stream (its root). */
+const BZIP2_BLOCK = [0x31, 0x41, 0x59, 0x26, 0x53, 0x59];
+const BZIP2_END = [0x17, 0x72, 0x45, 0x38, 0x50, 0x90];
+
+function isBzip2(head: Buffer): boolean {
+  if (!/^BZh[1-9]/.test(head.subarray(0, 4).toString('latin1'))) return false;
+  const rest = head.subarray(4);
+  return rest.length < 6 || startsWith(rest, BZIP2_BLOCK) || startsWith(rest, BZIP2_END);
+}
+
 /** Protocol buffer field 1, length 9, then the block's type: how the first BlobHeader of a pbf file begins. */
 const PBF_HEADER = Buffer.from('\x0a\x09OSMHeader', 'latin1');
 /** The OSM pbf format allows a BlobHeader of at most 64 KiB; it stands behind a length of 4 bytes, big end first. */
@@ -75,7 +85,7 @@ function xmlContent(text: string): Content {
 export function sniff(head: Buffer): Content {
   if (head.length === 0) return 'empty';
   if (startsWith(head, [0x1f, 0x8b])) return 'gzip';
-  if (/^BZh[1-9](?:1AY&SY|\x17rE8P\x90)/.test(head.subarray(0, 10).toString('latin1'))) return 'bzip2';
+  if (isBzip2(head)) return 'bzip2';
   if (startsWith(head, [0x50, 0x4b, 0x03, 0x04]) || startsWith(head, [0x50, 0x4b, 0x05, 0x06])) return 'zip';
   if (OTHER_ARCHIVES.some((magic) => startsWith(head, magic))) return 'other-archive';
   if (isPbf(head)) return 'pbf';

@@ -15,4 +15,5 @@ export function commoditiesOf(tags: Tags): readonly Commodity[] {
  * Whether an object that supplies nothing shows that a file is a general map: roads or places. A file cut down to
  * supplies holds neither.
  */
-export const marksGeneralMap = (tags: Tags): boolean => tags.highway !== undefined || tags.place !== undefined;
+export const marksGeneralMap = (tags: Tags): boolean =>
+  tags.highway !== undefined || tags.place !== undefined;

@@ -69,9 +69,17 @@ export const SUPPLY_WORDS: readonly WaypointWord[] = [
     tags: { natural: 'spring' },
     inNames: true,
   },
-  { words: ['water tank', 'cistern', 'zisterne'], tags: { man_made: 'storage_tank', content: 'water' }, inNames: true },
+  {
+    words: ['water tank', 'cistern', 'zisterne'],
+    tags: { man_made: 'storage_tank', content: 'water' },
+    inNames: true,
+  },
   { words: ['waterhole', 'water hole'], tags: { natural: 'waterhole' }, inNames: true },
-  { words: ['water', 'wasser', 'eau', 'agua', 'acqua', 'вода'], tags: { man_made: 'water_tap' }, inNames: false },
+  {
+    words: ['water', 'wasser', 'eau', 'agua', 'acqua', 'вода'],
+    tags: { man_made: 'water_tap' },
+    inNames: false,
+  },
 ];
 
 /** Beside a supply word these turn it round: "no fuel", "well (dry)". Such a waypoint is listed as skipped. */

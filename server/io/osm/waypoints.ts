@@ -1,8 +1,8 @@
 import type { MappedFeature, Waypoint } from '../../core/sources.ts';
 import { OwnIds } from './own-ids.ts';
+import { commoditiesOf } from './wanted-tags.ts';
 import { holdsAny, parseTagText, supplyWord, wordsOf } from './waypoint-tags.ts';
 import { CAMP_WORDS } from './waypoint-words.ts';
-import { commoditiesOf } from './wanted-tags.ts';
 
 export interface WaypointSupplies {
   features: MappedFeature[];

@@ -1,0 +1,147 @@
+import type { Geometry } from 'geojson';
+import osmtogeojson, { type OsmFeature } from 'osmtogeojson';
+import type { Caution } from '../../contract/common.ts';
+import type { MappedFeature } from '../../core/sources.ts';
+import { keyOf, keyOfRef } from './element-key.ts';
+import { KnownPositions, type Placed } from './known-positions.ts';
+import { isOnEarth } from './position.ts';
+import type { RawElement } from './raw-extract.ts';
+
+export interface Converted {
+  features: MappedFeature[];
+  skipped: { id: string; reason: string }[];
+  cautions: Caution[];
+}
+
+/** Ids named in a caution before it says "and others". Ours. */
+const NAMED_MAX = 5;
+
+type At = { lat: number; lon: number };
+const onEarthOrNull = (at: unknown): At | null => {
+  const { lat, lon } = (at ?? {}) as Partial<At>;
+  return isOnEarth(lon, lat) ? { lat: lat!, lon: lon! } : null;
+};
+
+/**
+ * A copy that osmtogeojson may change, without what it would place by a stand-in (centres and bounds are ours to use),
+ * and with ways of no role in a multipolygon taken for outlines, as they mostly are.
+ */
+function prepared(element: RawElement): RawElement {
+  const { center: _center, bounds: _bounds, ...copy } = element;
+  if (copy.type === 'way') {
+    if (copy.nodes !== undefined) copy.nodes = [...copy.nodes];
+    if (copy.geometry !== undefined) copy.geometry = copy.geometry.map(onEarthOrNull);
+    if (copy.geometry?.every((at) => at === null)) delete copy.geometry;
+  }
+  if (copy.type === 'relation') {
+    const isArea = copy.tags?.type === 'multipolygon' || copy.tags?.type === 'boundary';
+    copy.members = (copy.members ?? []).map((member) => ({
+      ...member,
+      ...(isArea && member.type === 'way' && member.role === '' && { role: 'outer' }),
+      ...(member.geometry !== undefined && { geometry: member.geometry.map(onEarthOrNull) }),
+    }));
+  }
+  return copy;
+}
+
+const RANK: Readonly<Record<string, number>> = { MultiPolygon: 3, Polygon: 3, LineString: 2, Point: 1 };
+
+const isRing = (ring: number[][]): boolean => {
+  const first = ring[0];
+  const last = ring.at(-1);
+  return ring.length >= 4 && first?.[0] === last?.[0] && first?.[1] === last?.[1];
+};
+
+function isSound(geometry: Geometry): boolean {
+  if (geometry.type === 'Polygon') return geometry.coordinates.every(isRing);
+  if (geometry.type === 'MultiPolygon') return geometry.coordinates.flat().every(isRing);
+  return true;
+}
+
+/** The best of the features made of one element: areas before lines before points. */
+function bestById(features: readonly OsmFeature[]): Map<string, OsmFeature> {
+  const best = new Map<string, OsmFeature>();
+  for (const feature of features) {
+    const id = String(feature.id);
+    const known = best.get(id);
+    if (known === undefined || (RANK[feature.geometry.type] ?? 0) > (RANK[known.geometry.type] ?? 0)) {
+      best.set(id, feature);
+    }
+  }
+  return best;
+}
+
+const saysTheSame = (way: RawElement, relation: RawElement): boolean =>
+  Object.entries(way.tags ?? {}).every(([key, value]) => relation.tags?.[key] === value);
+
+/** For each way that outlines a wanted relation with the same tags: that relation. */
+function outlinesOf(wanted: readonly RawElement[], elements: ReadonlyMap<string, RawElement>) {
+  const outlines = new Map<string, string>();
+  for (const relation of wanted) {
+    if (relation.type !== 'relation' || relation.tags?.type !== 'multipolygon') continue;
+    for (const member of relation.members ?? []) {
+      const key = keyOfRef(member.type, member.ref);
+      const way = member.type === 'way' ? elements.get(key) : undefined;
+      if (way !== undefined && saysTheSame(way, relation)) outlines.set(key, keyOf(relation));
+    }
+  }
+  return outlines;
+}
+
+function roughCaution(ids: readonly string[]): Caution[] {
+  if (ids.length === 0) return [];
+  const named = ids.slice(0, NAMED_MAX).join(', ');
+  const text =
+    `${ids.length} supplies are placed by what the extracts hold of them, for parts are missing: ${named}` +
+    (ids.length > NAMED_MAX ? ' and others' : '');
+  return [{ code: 'placed-roughly', text }];
+}
+
+/**
+ * Turns the wanted among the elements into features with their mapped geometry and their own tags. Every wanted element
+ * gives one feature or one entry in `skipped`; `elements` has each object once, with the nodes and members needed.
+ */
+export function convert(elements: readonly RawElement[], wantedKeys: ReadonlySet<string>): Converted {
+  const byKey = new Map(elements.map((element) => [keyOf(element), element]));
+  const usable = [...byKey.values()].filter(
+    (element) => element.type !== 'node' || isOnEarth(element.lon, element.lat),
+  );
+  const made = bestById(osmtogeojson({ elements: usable.map(prepared) }).features);
+  const wanted = [...byKey.values()].filter((element) => wantedKeys.has(keyOf(element)));
+  const outlines = outlinesOf(wanted, byKey);
+  const known = new KnownPositions(byKey);
+  const converted: Converted = { features: [], skipped: [], cautions: [] };
+  const rough: string[] = [];
+  for (const element of wanted) {
+    const id = keyOf(element);
+    const outlined = outlines.get(id);
+    if (outlined !== undefined) {
+      converted.skipped.push({ id, reason: `it is the outline of ${outlined}, which has the same tags` });
+      continue;
+    }
+    const placed = placedBy(made.get(id), element, known);
+    if (typeof placed === 'string') {
+      converted.skipped.push({ id, reason: placed });
+      continue;
+    }
+    if (placed.rough) rough.push(id);
+    const editedAt = element.timestamp ?? null;
+    converted.features.push({ id, geometry: placed.geometry, tags: element.tags ?? {}, editedAt });
+  }
+  converted.cautions.push(...roughCaution(rough));
+  return converted;
+}
+
+/** Where an element is: as osmtogeojson made it, or by what is known; or why it cannot be placed. */
+function placedBy(
+  feature: OsmFeature | undefined,
+  element: RawElement,
+  known: KnownPositions,
+): Placed | string {
+  if (feature !== undefined && isSound(feature.geometry)) {
+    const tainted = feature.properties?.tainted === true;
+    // An area with a piece missing may be any shape; a way with a node missing is still there.
+    if (!tainted || element.type === 'way') return { geometry: feature.geometry, rough: tainted };
+  }
+  return known.place(element);
+}

@@ -1,0 +1,138 @@
+import { isDeepStrictEqual } from 'node:util';
+import type { Bbox, Commodity } from '../../contract/common.ts';
+import type { MappedFeature, Supplies } from '../../core/sources.ts';
+import { convert } from './convert.ts';
+import { coverOfExtract, coverOfUser } from './cover.ts';
+import { keyOf, parseKey } from './element-key.ts';
+import { type Age, compareAge } from './newest.ts';
+import { newestOf } from './newest-element.ts';
+import type { RawElement, RawExtract } from './raw-extract.ts';
+
+/** The version of an object that is taken, so far. */
+type Candidate =
+  | { kind: 'element'; element: RawElement; wanted: boolean; source: string }
+  | { kind: 'feature'; feature: MappedFeature; source: string };
+
+const ageOf = (candidate: Candidate): Age =>
+  candidate.kind === 'element' ? candidate.element : { timestamp: candidate.feature.editedAt };
+
+const suppliesSomething = (candidate: Candidate): boolean => candidate.kind === 'feature' || candidate.wanted;
+
+/** Of two versions of one object: the newer; of two that cannot be told apart a supply, and the later file's. */
+function winnerOf(earlier: Candidate, later: Candidate): Candidate {
+  const order = compareAge(ageOf(later), ageOf(earlier));
+  if (order < 0) return earlier;
+  if (order > 0) return later;
+  // What only lends its place is often given without its tags, so it says nothing against a supply.
+  if (suppliesSomething(earlier) && !suppliesSomething(later)) return earlier;
+  if (earlier.kind === 'element' && later.kind === 'element') {
+    return { ...later, element: newestOf(earlier.element, later.element) };
+  }
+  return later;
+}
+
+/** Brings the objects of several extracts together, each in its newest version. */
+class Union {
+  readonly #winners = new Map<string, Candidate>();
+  readonly skipped: { id: string; reason: string }[] = [];
+
+  offer(id: string, candidate: Candidate): void {
+    const known = this.#winners.get(id);
+    this.#winners.set(id, known === undefined ? candidate : winnerOf(known, candidate));
+    if (known === undefined) return;
+    const winner = this.#winners.get(id)!;
+    const loser = winner === known ? candidate : known;
+    if (suppliesSomething(loser) && !suppliesSomething(winner)) {
+      const reason = `${winner.source} has a newer version of it, which is no supply any more`;
+      this.skipped.push({ id, reason });
+    }
+  }
+
+  /** Ids of the user's own are by name, so two files may give one id to two places. */
+  offerOwn(feature: MappedFeature, source: string): void {
+    let id = feature.id;
+    for (let n = 2; ; n += 1) {
+      const known = this.#winners.get(id);
+      if (known === undefined) break;
+      if (known.kind === 'feature' && isDeepStrictEqual({ ...known.feature, id: feature.id }, feature))
+        return;
+      id = `${feature.id}-${n}`;
+    }
+    this.#winners.set(id, { kind: 'feature', feature: { ...feature, id }, source });
+  }
+
+  get winners(): ReadonlyMap<string, Candidate> {
+    return this.#winners;
+  }
+}
+
+function gather(extracts: readonly RawExtract[], extra: readonly MappedFeature[]): Union {
+  const union = new Union();
+  const offerFeature = (feature: MappedFeature, source: string): void => {
+    if (parseKey(feature.id) === null) union.offerOwn(feature, source);
+    else union.offer(feature.id, { kind: 'feature', feature, source });
+  };
+  for (const { source, elements, wanted, features } of extracts) {
+    for (const element of elements) {
+      const id = keyOf(element);
+      union.offer(id, { kind: 'element', element, wanted: wanted.has(id), source });
+    }
+    for (const feature of features) offerFeature(feature, source);
+  }
+  for (const feature of extra) offerFeature(feature, 'the route');
+  return union;
+}
+
+/** The features of the winners, in the order in which their objects first came. */
+function featuresOf(union: Union) {
+  const elements: RawElement[] = [];
+  const wanted = new Set<string>();
+  for (const [id, candidate] of union.winners) {
+    if (candidate.kind !== 'element') continue;
+    elements.push(candidate.element);
+    if (candidate.wanted) wanted.add(id);
+  }
+  const converted = convert(elements, wanted);
+  const byId = new Map(converted.features.map((feature) => [feature.id, feature]));
+  for (const [id, candidate] of union.winners)
+    if (candidate.kind === 'feature') byId.set(id, candidate.feature);
+  const features = [...union.winners.keys()].flatMap((id) => byId.get(id) ?? []);
+  return { ...converted, features };
+}
+
+/**
+ * Unites extracts, later ones given later, with features of other origin (the route's own waypoints) and areas that the
+ * user vouches for. An object that several files have is taken once, in its newest version: by version number, then by
+ * time of edit, one of known age before one of unknown, then from the later file. Every wanted object gives one feature
+ * or one entry in `skipped`.
+ */
+export function unite(
+  extracts: readonly RawExtract[],
+  extra: readonly MappedFeature[],
+  userCover: readonly { commodity: Commodity; bbox: Bbox }[],
+): Supplies {
+  const union = gather(extracts, extra);
+  const { features, skipped, cautions } = featuresOf(union);
+  const covers = extracts.map(coverOfExtract);
+  const found = new Set(features.map((feature) => feature.id));
+  const reported = new Set<string>();
+  const lost = [...extracts.flatMap((extract) => extract.skipped), ...union.skipped, ...skipped].filter(
+    ({ id }) => {
+      if (parseKey(id) === null) return true;
+      // What one file could not place, another may have had whole.
+      if (found.has(id) || reported.has(id)) return false;
+      reported.add(id);
+      return true;
+    },
+  );
+  return {
+    features,
+    cover: [...covers.flatMap((cover) => cover.areas), ...coverOfUser(userCover)],
+    skipped: lost,
+    cautions: [
+      ...extracts.flatMap((extract) => extract.cautions),
+      ...covers.flatMap((cover) => cover.cautions),
+      ...cautions,
+    ],
+  };
+}
