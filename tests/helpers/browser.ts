@@ -1,0 +1,51 @@
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { type Browser, chromium } from 'playwright-core';
+
+/** A browser unpacked into a folder of this run: its program and the surroundings it must be started with. */
+export interface UnpackedBrowser {
+  folder: string;
+  executablePath: string;
+  env: Record<string, string>;
+}
+
+/** The package looks at these as it is loaded: they make it bring its own libraries, which a bare system lacks. */
+const OWN_LIBRARIES = { AWS_EXECUTION_ENV: 'AWS_Lambda_nodejs20.x' };
+
+/** A headless browser that draws WebGL in software. The package's own flags run all in one process, which dies. */
+const FLAGS = [
+  '--no-sandbox',
+  '--no-zygote',
+  '--use-gl=angle',
+  '--use-angle=swiftshader',
+  '--enable-unsafe-swiftshader',
+];
+
+/**
+ * Unpacks the browser that npm installed, about 1.5 s. Once a run: two at a time get in each other's way, since the
+ * package is told its place by TMPDIR only. Give `folder` to `removeBrowser` afterwards.
+ */
+export async function unpackBrowser(): Promise<UnpackedBrowser> {
+  const folder = await mkdtemp(join(tmpdir(), 'drystage-browser-'));
+  const before = { ...process.env };
+  Object.assign(process.env, OWN_LIBRARIES, { TMPDIR: folder });
+  try {
+    const { default: packed } = await import('@sparticuz/chromium');
+    const executablePath = await packed.executablePath();
+    const env = Object.fromEntries(
+      Object.entries(process.env).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])),
+    );
+    return { folder, executablePath, env: { ...env, HOME: folder } };
+  } finally {
+    for (const name of Object.keys(process.env)) if (!(name in before)) delete process.env[name];
+    Object.assign(process.env, before);
+  }
+}
+
+export const removeBrowser = (browser: UnpackedBrowser): Promise<void> =>
+  rm(browser.folder, { recursive: true, force: true, maxRetries: 5 });
+
+/** Starts the unpacked browser; close it in the end. */
+export const startBrowser = (browser: UnpackedBrowser): Promise<Browser> =>
+  chromium.launch({ executablePath: browser.executablePath, env: browser.env, args: FLAGS, headless: true });
