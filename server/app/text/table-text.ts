@@ -1,0 +1,25 @@
+/** A column: its head, the unit of all its figures on the line below, and which way it leans. */
+export interface Column {
+  head: string;
+  unit: string;
+  lean: 'left' | 'right';
+}
+
+/** Lays rows out under their columns' heads and units, two blanks between columns. */
+export function tableText(columns: readonly Column[], rows: readonly (readonly string[])[]): string[] {
+  const lines = [columns.map((column) => column.head), columns.map((column) => column.unit), ...rows];
+  const widths = columns.map((_, index) => Math.max(...lines.map((line) => widthOf(line[index] ?? ''))));
+  return lines.map((line) =>
+    columns
+      .map(({ lean }, index) => padded(line[index] ?? '', widths[index]!, lean))
+      .join('  ')
+      .trimEnd(),
+  );
+}
+
+const widthOf = (text: string) => [...text].length;
+
+function padded(text: string, width: number, lean: Column['lean']): string {
+  const blanks = ' '.repeat(Math.max(0, width - widthOf(text)));
+  return lean === 'left' ? text + blanks : blanks + text;
+}

@@ -1,0 +1,133 @@
+import { randomUUID } from 'node:crypto';
+import type { RigFile } from '../contract/rig.ts';
+import type { TripFile } from '../contract/trip.ts';
+import { InputProblem } from '../core/problem.ts';
+import { WorkerPool } from '../work/pool.ts';
+import type { tasks } from '../work/tasks.ts';
+import { DEMO_EXTRACT, DEMO_ID, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from './demo.ts';
+import type { Limits } from './limits.ts';
+import { TripStore } from './trip-store.ts';
+import type { Upload } from './upload.ts';
+import { valueOrThrow } from './value-or-throw.ts';
+
+type Work = typeof tasks;
+
+export interface ServiceOptions {
+  limits: Limits;
+  today: () => string;
+  onFault: (text: string) => void;
+}
+
+const TASKS = new URL('../work/tasks.ts', import.meta.url);
+
+/**
+ * Loads and analyses trips in workers. Reading has a worker of its own, so that a large upload holds up no re-analysis.
+ * Replies are JSON bytes of an AnalysisReply.
+ */
+export class AnalysisService {
+  readonly #limits: Limits;
+  readonly #today: () => string;
+  readonly #reading: WorkerPool<Work>;
+  readonly #analysing: WorkerPool<Work>;
+  readonly #store: TripStore;
+  #demoTrip: Promise<SharedArrayBuffer> | null = null;
+  #demoReply: { day: string; bytes: Promise<Uint8Array> } | null = null;
+
+  constructor({ limits, today, onFault }: ServiceOptions) {
+    this.#limits = limits;
+    this.#today = today;
+    const shared = {
+      tasks: TASKS,
+      size: 1,
+      maxWaiting: limits.waitingJobs,
+      maxHeapMb: limits.workerHeapMb,
+      onFault,
+    };
+    this.#reading = new WorkerPool<Work>(shared);
+    this.#analysing = new WorkerPool<Work>(shared);
+    this.#store = new TripStore(limits.keptTrips, limits.keptBytes);
+  }
+
+  /** Reads what was uploaded, keeps it and analyses it. */
+  async analyseUpload(
+    upload: Upload,
+    rig: RigFile,
+    trip: TripFile,
+    signal: AbortSignal,
+  ): Promise<Uint8Array> {
+    const { route, extracts } = upload;
+    const ask = { route, extracts, notice: null };
+    const packed = valueOrThrow(
+      await this.#reading.run('load', ask, { timeoutMs: this.#limits.readMs, signal }),
+    );
+    const id = randomUUID();
+    const bytes = await this.#analyse(id, packed, rig, trip, signal);
+    this.#store.put(id, packed);
+    return bytes;
+  }
+
+  /** Analyses a kept trip again; `not-found` when it is gone. */
+  async analyseAgain(id: string, rig: RigFile, trip: TripFile, signal: AbortSignal): Promise<Uint8Array> {
+    const packed = id === DEMO_ID ? await this.#loadDemo() : this.#store.get(id);
+    if (packed !== null) return this.#analyse(id, packed, rig, trip, signal);
+    throw new InputProblem({
+      code: 'not-found',
+      source: null,
+      place: null,
+      came: 'an analysis that is no longer kept',
+      expected: 'one that was sent since the server started and was used not long ago',
+      remedy: 'Send the files again',
+    });
+  }
+
+  /** The demo with its own rig and trip, reckoned once a day. */
+  async demo(): Promise<Uint8Array> {
+    const day = this.#today();
+    if (this.#demoReply?.day !== day) {
+      const bytes = this.#analyseDemo();
+      this.#demoReply = { day, bytes };
+      // A failure is told to whoever asked, and tried again for the next.
+      bytes.catch(() => {
+        this.#demoReply = null;
+      });
+    }
+    return this.#demoReply.bytes;
+  }
+
+  async close(): Promise<void> {
+    await Promise.all([this.#reading.close(), this.#analysing.close()]);
+  }
+
+  async #analyseDemo(): Promise<Uint8Array> {
+    const { rig, trip } = valueOrThrow(await readDemoPlan());
+    return this.#analyse(DEMO_ID, await this.#loadDemo(), rig, trip, undefined);
+  }
+
+  #loadDemo(): Promise<SharedArrayBuffer> {
+    this.#demoTrip ??= this.#reading
+      .run(
+        'load',
+        { route: DEMO_ROUTE, extracts: [DEMO_EXTRACT], notice: DEMO_NOTICE },
+        { timeoutMs: this.#limits.readMs },
+      )
+      .then(valueOrThrow)
+      .catch((error: unknown) => {
+        this.#demoTrip = null;
+        throw error;
+      });
+    return this.#demoTrip;
+  }
+
+  async #analyse(
+    id: string,
+    packed: SharedArrayBuffer,
+    rig: RigFile,
+    trip: TripFile,
+    signal: AbortSignal | undefined,
+  ): Promise<Uint8Array> {
+    const ask = { id, packed, rig, trip, today: this.#today() };
+    return valueOrThrow(
+      await this.#analysing.run('analyse', ask, { timeoutMs: this.#limits.analyseMs, signal }),
+    );
+  }
+}

@@ -1,0 +1,90 @@
+import helmet from '@fastify/helmet';
+import multipart from '@fastify/multipart';
+import rateLimit from '@fastify/rate-limit';
+import swagger from '@fastify/swagger';
+import swaggerUi from '@fastify/swagger-ui';
+import { Type, type TypeBoxTypeProvider } from '@fastify/type-provider-typebox';
+import fastify, { type FastifyInstance } from 'fastify';
+import { today } from '../app/today.ts';
+import { analysisRoutes } from './analysis-routes.ts';
+import { AnalysisService } from './analysis-service.ts';
+import { handleErrors } from './error-handler.ts';
+import { DEFAULT_LIMITS, type Limits } from './limits.ts';
+import { servePage, WEB_FOLDER } from './page.ts';
+import { ProblemReply } from './problem-reply.ts';
+
+export interface AppOptions {
+  limits?: Partial<Limits>;
+  /** The day for seasons and ages of tags, YYYY-MM-DD; the machine's by default. */
+  today?: () => string;
+  /** Folder of the built page. */
+  webFolder?: string;
+  /** Told of the program's own faults; stderr by default. */
+  onFault?: (text: string) => void;
+}
+
+/** A rig and a trip in JSON are small; uploads go by multipart, which has limits of its own. */
+const JSON_BODY_BYTES = 1_000_000;
+
+/** Composes the server; main.ts listens, tests inject. Closing it ends its workers. */
+export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
+  const limits = { ...DEFAULT_LIMITS, ...options.limits };
+  const onFault = options.onFault ?? ((text: string) => console.error(text));
+  const app = fastify({
+    bodyLimit: JSON_BODY_BYTES,
+    requestTimeout: limits.uploadMs,
+    forceCloseConnections: 'idle',
+  }).withTypeProvider<TypeBoxTypeProvider>();
+  // Handlers hold rig and trip against the same schemas with words for people; replies are JSON bytes already.
+  app.setValidatorCompiler(() => (value) => ({ value }));
+  app.setSerializerCompiler(() => (value) => JSON.stringify(value));
+  handleErrors(app, onFault);
+
+  const service = new AnalysisService({ limits, today: options.today ?? today, onFault });
+  app.addHook('onClose', () => service.close());
+
+  await app.register(helmet, {
+    // The page is served over plain HTTP on the own machine or network: no upgrade of its requests to HTTPS.
+    strictTransportSecurity: false,
+    contentSecurityPolicy: {
+      directives: {
+        upgradeInsecureRequests: null,
+        imgSrc: ["'self'", 'data:', 'blob:'],
+        workerSrc: ["'self'", 'blob:'],
+      },
+    },
+  });
+  await app.register(rateLimit, {
+    timeWindow: '1 minute',
+    max: (request) => (isLocal(request.ip) ? limits.requestsPerMinuteLocal : limits.requestsPerMinute),
+  });
+  await app.register(multipart);
+  await app.register(swagger, {
+    openapi: {
+      openapi: '3.1.0',
+      info: {
+        title: 'Drystage',
+        description:
+          'Fuel and water gaps of a route. Problems are RFC 9457; server/http/PROBLEMS.md lists them.',
+        version: '1',
+      },
+    },
+  });
+  await app.register(swaggerUi, { routePrefix: '/api/docs', staticCSP: true });
+
+  app.get(
+    '/api/health',
+    {
+      schema: {
+        summary: 'Whether the server answers',
+        response: { 200: Type.Object({ ok: Type.Boolean() }), '5xx': ProblemReply },
+      },
+    },
+    async () => ({ ok: true }),
+  );
+  await app.register(analysisRoutes(service, limits));
+  await servePage(app, options.webFolder ?? WEB_FOLDER);
+  return app;
+}
+
+const isLocal = (ip: string) => ip === '::1' || ip.startsWith('127.') || ip.startsWith('::ffff:127.');

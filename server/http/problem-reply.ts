@@ -1,0 +1,84 @@
+import type { FastifyReply } from 'fastify';
+import { type Static, Type } from 'typebox';
+import type { Problem, ProblemCode } from '../core/problem.ts';
+
+/** A problem as RFC 9457 has it, with what it concerns beside it. */
+export const ProblemReply = Type.Object(
+  {
+    /** Names the kind of problem; `urn:drystage:problem:` and the code. */
+    type: Type.String(),
+    title: Type.String(),
+    status: Type.Integer(),
+    detail: Type.String(),
+    code: Type.String(),
+    source: Type.Union([Type.String(), Type.Null()]),
+    place: Type.Union([Type.String(), Type.Null()]),
+    remedy: Type.String(),
+  },
+  { $id: 'Problem' },
+);
+export type ProblemReply = Static<typeof ProblemReply>;
+
+/** Status and title of every code; server/http/PROBLEMS.md lists the same. */
+export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string }> = {
+  'file-missing': { status: 422, title: 'File not there' },
+  'file-unreadable': { status: 422, title: 'File cannot be read' },
+  'empty-file': { status: 422, title: 'Empty file' },
+  'unknown-format': { status: 422, title: 'Format not known' },
+  'html-page': { status: 422, title: 'A web page instead of data' },
+  'not-xml': { status: 422, title: 'Not XML' },
+  'xml-broken': { status: 422, title: 'Broken XML' },
+  'xml-entity': { status: 422, title: 'XML with a document type or entities' },
+  'not-gpx': { status: 422, title: 'Not GPX' },
+  'gpx-no-points': { status: 422, title: 'No points in the route' },
+  'gpx-one-point': { status: 422, title: 'Only one point in the route' },
+  'coordinate-out-of-range': { status: 422, title: 'Coordinate out of range' },
+  'part-unknown': { status: 422, title: 'No such part of the route' },
+  'pbf-broken': { status: 422, title: 'Broken pbf' },
+  'pbf-truncated': { status: 422, title: 'Truncated pbf' },
+  'pbf-oversized': { status: 422, title: 'Oversized pbf block' },
+  'pbf-compression': { status: 422, title: 'Compression not supported' },
+  'pbf-feature': { status: 422, title: 'Pbf feature not supported' },
+  'osm-broken': { status: 422, title: 'Broken OpenStreetMap data' },
+  'json-broken': { status: 422, title: 'Broken JSON' },
+  'json-shape': { status: 422, title: 'JSON of another kind' },
+  'gzip-broken': { status: 422, title: 'Broken gzip' },
+  'bzip2-broken': { status: 422, title: 'Broken bzip2' },
+  'expands-too-far': { status: 422, title: 'Expands too far' },
+  'yaml-broken': { status: 422, title: 'Broken YAML' },
+  'rig-invalid': { status: 422, title: 'Rig not usable' },
+  'trip-invalid': { status: 422, title: 'Trip not usable' },
+  'command-invalid': { status: 400, title: 'Command not understood' },
+  'request-invalid': { status: 400, title: 'Request not understood' },
+  'too-large': { status: 413, title: 'Too large' },
+  'too-slow': { status: 503, title: 'Took too long' },
+  'too-many-requests': { status: 429, title: 'Too many requests' },
+  'not-found': { status: 404, title: 'Not found' },
+  'port-taken': { status: 500, title: 'Port taken' },
+  internal: { status: 500, title: 'Fault of the program' },
+};
+
+const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
+
+/** The body that tells of a problem. */
+export function problemBody(problem: Problem): ProblemReply {
+  const { status, title } = PROBLEM_KINDS[problem.code];
+  const where = [problem.source, problem.place].filter((part) => part !== null).join(', ');
+  const what = `${problem.came}; expected ${problem.expected}`;
+  return {
+    type: `urn:drystage:problem:${problem.code}`,
+    title,
+    status,
+    detail: sentence(where === '' ? what : `${where}: ${what}`),
+    code: problem.code,
+    source: problem.source,
+    place: problem.place,
+    remedy: sentence(problem.remedy),
+  };
+}
+
+/** Sends a problem as application/problem+json with its status. */
+export function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
+  const body = problemBody(problem);
+  return reply.code(body.status).type('application/problem+json').send(JSON.stringify(body));
+}

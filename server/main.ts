@@ -1,0 +1,77 @@
+import { reportText } from './app/text/report-text.ts';
+import type { AnalysisReply } from './contract/map.ts';
+import { type Problem, problemLine } from './core/problem.ts';
+import { buildApp } from './http/app.ts';
+
+const DEFAULT_HOST = '127.0.0.1';
+const DEFAULT_PORT = '8460';
+/** Connections still open this long after a stop was asked for are cut. */
+const STOP_MS = 5_000;
+
+/** Ends the process with one line, as the command line does. */
+function stopWith(problem: Omit<Problem, 'source'>): never {
+  process.stderr.write(`${problemLine({ source: null, ...problem })}\n`);
+  process.exit(2);
+}
+
+const host = process.env.HOST?.trim() || DEFAULT_HOST;
+const portText = process.env.PORT?.trim() || DEFAULT_PORT;
+const port = /^\d{1,5}$/.test(portText) ? Number(portText) : Number.NaN;
+if (!(port <= 65_535)) {
+  stopWith({
+    code: 'command-invalid',
+    place: 'PORT',
+    came: `"${portText}"`,
+    expected: 'a whole number from 0 to 65535',
+    remedy: `Set PORT to a free port, or leave it out for ${DEFAULT_PORT}`,
+  });
+}
+
+const app = await buildApp();
+try {
+  await app.listen({ host, port });
+} catch (error) {
+  const code = (error as NodeJS.ErrnoException).code;
+  if (code === 'EADDRINUSE' || code === 'EACCES') {
+    stopWith({
+      code: 'port-taken',
+      place: 'PORT',
+      came: `port ${port} on ${host} ${code === 'EACCES' ? 'is not ours to use' : 'is taken by another program'}`,
+      expected: 'a free port',
+      remedy: `Stop that program or choose another port: PORT=${port === 8460 ? 8461 : 8460} npm start`,
+    });
+  }
+  if (code === 'EADDRNOTAVAIL' || code === 'ENOTFOUND' || code === 'EAI_AGAIN') {
+    stopWith({
+      code: 'command-invalid',
+      place: 'HOST',
+      came: `"${host}"`,
+      expected: 'an address of this machine',
+      remedy: `Set HOST to one, or leave it out for ${DEFAULT_HOST}`,
+    });
+  }
+  throw error;
+}
+
+let stopping = false;
+for (const signal of ['SIGINT', 'SIGTERM'] as const) {
+  process.on(signal, () => {
+    if (stopping) process.exit(1);
+    stopping = true;
+    setTimeout(() => process.exit(0), STOP_MS).unref();
+    void app.close().then(() => process.exit(0));
+  });
+}
+
+const demo = await app.inject('/api/demo');
+if (demo.statusCode === 200) {
+  const { analysis, map } = demo.json<AnalysisReply>();
+  process.stdout.write(`${reportText(analysis, map.notice)}\n`);
+} else {
+  const { detail, remedy } = demo.json<{ detail: string; remedy: string }>();
+  process.stderr.write(`The demo could not be loaded: ${detail} ${remedy}\n`);
+}
+const address = app.server.address();
+const shownPort = typeof address === 'object' && address !== null ? address.port : port;
+const shownHost = host.includes(':') ? `[${host}]` : host;
+process.stdout.write(`Open http://${shownHost}:${shownPort} (Ctrl-C stops the server)\n`);
