@@ -23,7 +23,7 @@ export interface PbfSource {
 /** Files below this size are read in the calling thread: threads take longer to start. Ours, measured. */
 const THREADS_FROM_BYTES = 12 * 1024 * 1024;
 
-/** Reading threads: memory grows with each (about 35 MB), and the target is 200 MB in all. Ours. */
+/** Most reading threads: memory grows with each (about 35 MB), and the target is 200 MB in all. Ours. */
 const MOST_THREADS = 2;
 
 /**
@@ -36,12 +36,17 @@ const MOST_THREADS = 2;
  * @throws InputProblem file-missing, file-unreadable, empty-file, pbf-broken, pbf-truncated, pbf-oversized,
  *   pbf-compression, pbf-feature; the signal's reason when aborted.
  */
-export async function readPbf(source: PbfSource, options: ReadOptions): Promise<RawExtract> {
+export async function readPbf(
+  source: PbfSource,
+  options: ReadOptions,
+  threadsFromBytes = THREADS_FROM_BYTES,
+): Promise<RawExtract> {
   options.signal?.throwIfAborted();
   const fileBytes = sizeOf(source.path, options.source);
   const fd = openSync(source.path, 'r');
   try {
-    return await readOpened(fd, fileBytes, source.path, options);
+    const threads = fileBytes < threadsFromBytes ? 0 : Math.min(MOST_THREADS, availableParallelism());
+    return await readOpened(fd, fileBytes, source.path, options, threads);
   } finally {
     closeSync(fd);
   }
@@ -77,7 +82,13 @@ function sizeOf(path: string, source: string): number {
   return stats.size;
 }
 
-async function readOpened(fd: number, fileBytes: number, path: string, options: ReadOptions) {
+async function readOpened(
+  fd: number,
+  fileBytes: number,
+  path: string,
+  options: ReadOptions,
+  threads: number,
+): Promise<RawExtract> {
   const { source, ground } = options;
   const frames = framesOf(fd, fileBytes, source);
   const { header, dataStart } = readHeader(frames, path, source);
@@ -88,9 +99,9 @@ async function readOpened(fd: number, fileBytes: number, path: string, options: 
     hull: header.bounds === null,
   };
   const crew: Crew =
-    fileBytes < THREADS_FROM_BYTES
+    threads === 0
       ? new LoneCrew(settings, options.signal)
-      : new ThreadCrew(settings, Math.min(MOST_THREADS, availableParallelism()), options.signal);
+      : new ThreadCrew(settings, threads, options.signal);
   try {
     const reading = new Reading(crew, options, header);
     await reading.scan(frames, dataStart, fileBytes);
