@@ -1,6 +1,7 @@
 import type { Passing } from '../contract/analysis.ts';
 import type { Caution, Commodity } from '../contract/common.ts';
 import type { Course, EdgeM, SpanM, Stay } from './gaps/course.ts';
+import { evenCourse } from './gaps/even-course.ts';
 import type { Rig } from './rig/rig.ts';
 import { coverSpans } from './route/cover-spans.ts';
 import { locate } from './route/locate.ts';
@@ -38,7 +39,7 @@ export function courseOf(
   stays: readonly Stay[],
   uncovered: readonly SpanM[],
 ): Course {
-  return {
+  return evenCourse({
     commodity,
     rig,
     lengthM: route.lengthM,
@@ -48,7 +49,7 @@ export function courseOf(
     oneWay: trip.oneWay.map((span) => ({ fromM: span.fromKm * 1000, toM: span.toKm * 1000 })),
     uncovered,
     onward: trip.onward,
-  };
+  });
 }
 
 /** Start, every passing of the commodity that counts, end. */

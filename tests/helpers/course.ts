@@ -1,5 +1,6 @@
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { Course, EdgeM } from '../../server/core/gaps/course.ts';
+import { type EvenCourseFacts, evenCourse } from '../../server/core/gaps/even-course.ts';
 import { settleRig } from '../../server/core/rig/settle-rig.ts';
 
 /** The rig of the design's worked example. */
@@ -21,9 +22,9 @@ export const EXAMPLE_RIG: RigFile = {
   pace: { hoursPerDay: 7, kmPerHour: { slow: 35, typical: 45, fast: 60 } },
 };
 
-export function courseOf(changes: Partial<Course> & { rigFile?: RigFile } = {}): Course {
+export function courseOf(changes: Partial<EvenCourseFacts> & { rigFile?: RigFile } = {}): Course {
   const { rigFile, ...course } = changes;
-  return {
+  return evenCourse({
     commodity: 'fuel',
     rig: settleRig(rigFile ?? EXAMPLE_RIG).rig,
     lengthM: 1_340_000,
@@ -34,7 +35,7 @@ export function courseOf(changes: Partial<Course> & { rigFile?: RigFile } = {}):
     uncovered: [],
     onward: { km: 0, hours: 0 },
     ...course,
-  };
+  });
 }
 
 export const startEdge: EdgeM = { kind: 'start', id: null, name: null, atM: 0, detourM: 0, evidence: null };

@@ -1,7 +1,7 @@
 import type { Edge, Gap } from '../../contract/analysis.ts';
 import type { Evidence } from '../../contract/common.ts';
-import { type Course, type EdgeM, stayDays } from './course.ts';
-import { needOf, SLACK, wayOf } from './need.ts';
+import type { Course, EdgeM } from './course.ts';
+import { returnNeedL, SLACK } from './need.ts';
 import { type Reckoning, reckon } from './reckon.ts';
 import { canBeDrivenBack, turnBackM } from './turn-back.ts';
 import { VERDICT_RANK } from './verdict.ts';
@@ -64,12 +64,9 @@ function ifToFails(
   departL: number,
 ): NonNullable<Gap['ifToFails']> {
   const onward = reckon(course, from, next, departL, 2 * to.detourM);
-  const out = wayOf(course, from, to);
-  const outDays = out.days - stayDays(course, from.atM, to.atM);
-  const returnL = needOf(course, { wayKm: 2 * out.wayKm, days: out.days + outDays }).litres;
   return {
     verdict: onward.verdict,
-    canReturn: canBeDrivenBack(course, from, to) && departL - returnL >= -SLACK,
+    canReturn: canBeDrivenBack(course, from, to) && departL - returnNeedL(course, from, to) >= -SLACK,
     marginL: onward.marginL,
   };
 }

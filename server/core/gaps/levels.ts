@@ -1,6 +1,6 @@
-import { kmPerDayOf } from '../rig/rig.ts';
-import { breaksM, type Course, drivenM, type EdgeM, staysAt } from './course.ts';
+import type { Course, EdgeM } from './course.ts';
 import type { Way } from './need.ts';
+import { amountBetween, breaksInside, jumpAt } from './profile.ts';
 
 /** What is aboard at a place of the route; two levels at one place make a drop (a detour, a stay). */
 export interface Level {
@@ -10,7 +10,8 @@ export interface Level {
 
 /**
  * The level along a gap, from what is aboard on leaving `from` to what is aboard on reaching `to`, detours and the
- * way past the end of the route included. What a gap needs is spread over its way (fuel) or its days (water).
+ * way past the end of the route included. What is charged beyond the litres along the way (water goes by every day
+ * begun) is spread over the whole gap.
  */
 export function levelsOf(
   course: Course,
@@ -19,28 +20,28 @@ export function levelsOf(
   figures: { way: Way; needL: number; departL: number; arriveL: number },
 ): Level[] {
   const { way, needL, departL, arriveL } = figures;
-  const kmPerDay = kmPerDayOf(course.rig);
-  const litresPerDay = way.days === 0 ? 0 : needL / way.days;
-  const litresPerWayKm =
-    course.commodity === 'fuel' ? (way.wayKm === 0 ? 0 : needL / way.wayKm) : litresPerDay / kmPerDay;
-  const standing = course.commodity === 'fuel' ? 0 : litresPerDay;
-  const litresOver = (metres: number) => (metres / 1000) * course.allowanceFactor * litresPerWayKm;
+  const { out } = course.litres;
+  const onwardL = course.commodity === 'water' ? way.onwardExtraDays * course.rig.water.litresPerDay.high : 0;
+  const plainL = amountBetween(out, from.atM, to.atM) + way.offM * course.off.litres + onwardL;
+  const spread = plainL === 0 ? 1 : needL / plainL;
 
   let litres = departL;
   const levels: Level[] = [{ atM: from.atM, litres }];
   const drop = (atM: number, by: number) => {
-    litres -= by;
-    if (by !== 0) levels.push({ atM, litres });
-  };
-  drop(from.atM, litresOver(from.detourM));
-  let reachedM = from.atM;
-  for (const atM of [...breaksM(course, from.atM, to.atM), to.atM]) {
-    drop(reachedM, standing * staysAt(course, reachedM));
-    litres -= litresOver(drivenM(course, reachedM, atM));
+    if (by === 0) return;
+    litres -= by * spread;
     levels.push({ atM, litres });
+  };
+  drop(from.atM, from.detourM * course.off.litres);
+  let reachedM = from.atM;
+  for (const atM of [...breaksInside(out, from.atM, to.atM), to.atM]) {
+    const standing = jumpAt(out, reachedM);
+    if (reachedM < to.atM) drop(reachedM, standing);
+    litres -= (amountBetween(out, reachedM, atM) - standing) * spread;
+    if (atM > reachedM) levels.push({ atM, litres });
     reachedM = atM;
   }
-  // The last drop takes up what floats left over, so that the line ends on the gap's own figure.
+  // The last drop, to the supply and past the end, also takes up what floats left over.
   if (litres !== arriveL) levels.push({ atM: to.atM, litres: arriveL });
   return levels;
 }

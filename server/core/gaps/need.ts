@@ -1,6 +1,7 @@
 import type { Term } from '../../contract/analysis.ts';
-import { kmPerDayOf, type Reserve } from '../rig/rig.ts';
-import { type Course, drivenM, type EdgeM, SKETCHY_FACTOR, sketchyM, stayDays } from './course.ts';
+import type { Reserve } from '../rig/rig.ts';
+import { type Course, type EdgeM, sketchyM } from './course.ts';
+import { amountBetween } from './profile.ts';
 
 /**
  * Days are floats; a gap of 3 days that comes out as 3.000000000001 has not begun a fourth.
@@ -8,13 +9,14 @@ import { type Course, drivenM, type EdgeM, SKETCHY_FACTOR, sketchyM, stayDays } 
  */
 export const SLACK = 1e-9;
 
-/** What has to be driven, and how long it takes: all in the terms it was summed from. */
+/** What has to be driven, and how long it takes. */
 export interface Way {
   wayKm: number;
   /** Driving, stays and the hours past the end, in days of the pace the verdict uses. */
   days: number;
-  /** Of `days`: standing still (stays) and hours past the end of the route that its km do not explain. */
-  standingDays: number;
+  /** Metres off the route: detours and the way past the end, before the allowance. */
+  offM: number;
+  /** Days past the end of the route that its km do not explain. */
   onwardExtraDays: number;
   terms: Term[];
 }
@@ -24,34 +26,30 @@ export interface Way {
  * end of the route, all raised by the allowance.
  */
 export function wayOf(course: Course, from: EdgeM, to: EdgeM, viaM = 0): Way {
-  const lengthKm = (to.atM - from.atM) / 1000;
-  const sketchyKm = ((SKETCHY_FACTOR - 1) * sketchyM(course, from.atM, to.atM)) / 1000;
   const onward = to.kind === 'end' ? course.onward : null;
-  const onwardKm = onward?.km ?? 0;
-  const drivenKm = (drivenM(course, from.atM, to.atM) + from.detourM + to.detourM + viaM) / 1000 + onwardKm;
-  const wayKm = drivenKm * course.allowanceFactor;
-
-  const kmPerDay = kmPerDayOf(course.rig);
-  const standingDays = stayDays(course, from.atM, to.atM);
+  const onwardM = (onward?.km ?? 0) * 1000;
+  const offM = from.detourM + to.detourM + viaM + onwardM;
+  const wayKm = (amountBetween(course.wayM, from.atM, to.atM) + offM * course.off.wayM) / 1000;
   const onwardExtraDays = Math.max(
     0,
-    (onward?.hours ?? 0) / course.rig.pace.hoursPerDay - (onwardKm * course.allowanceFactor) / kmPerDay,
+    (onward?.hours ?? 0) / course.rig.pace.hoursPerDay - onwardM * course.off.days,
   );
 
+  const lengthKm = (to.atM - from.atM) / 1000;
   const terms: Term[] = [{ label: 'along the route', value: lengthKm, unit: 'km' }];
   const add = (label: string, value: number) => {
     if (value !== 0) terms.push({ label, value, unit: 'km' });
   };
-  add('straight lines where a road is meant, 30 % more', sketchyKm);
   add('from the supply back to the route', from.detourM / 1000);
   add('to a supply that fails, and back', viaM / 1000);
   add('from the route to the supply', to.detourM / 1000);
-  add('past the end of the route', onwardKm);
-  add('allowance for bends', drivenKm * (course.allowanceFactor - 1));
+  add('past the end of the route', onwardM / 1000);
+  const raised = sketchyM(course, from.atM, to.atM) > 0 ? ' and straight lines' : '';
+  add(`allowance for bends${raised}`, wayKm - lengthKm - offM / 1000);
   return {
     wayKm,
-    days: wayKm / kmPerDay + standingDays + onwardExtraDays,
-    standingDays,
+    days: amountBetween(course.days, from.atM, to.atM) + offM * course.off.days + onwardExtraDays,
+    offM,
     onwardExtraDays,
     terms,
   };
@@ -62,21 +60,41 @@ export interface Litres {
   terms: Term[];
 }
 
-/** Use over a way at the rate the verdict uses, without reserve. Water is charged for every day begun. */
-export function needOf(course: Course, way: Pick<Way, 'wayKm' | 'days'>): Litres {
-  if (course.commodity === 'fuel') {
-    const { high } = course.rig.fuel.litresPer100Km;
-    const litres = (way.wayKm * high) / 100;
-    return {
-      litres,
-      terms: [{ label: `${shown(way.wayKm)} km at ${high} l/100 km`, value: litres, unit: 'l' }],
-    };
+/** Use over a way at the rate the verdict uses, without reserve. */
+export function needOf(course: Course, from: EdgeM, to: EdgeM, way: Way): Litres {
+  if (course.commodity === 'water') return waterFor(course, way.days);
+  const terms = course.explain(from.atM, to.atM);
+  if (way.offM !== 0) {
+    const label = `${shown((way.offM * course.off.wayM) / 1000)} km off the route`;
+    terms.push({ label, value: way.offM * course.off.litres, unit: 'l' });
   }
+  return {
+    litres: amountBetween(course.litres.out, from.atM, to.atM) + way.offM * course.off.litres,
+    terms,
+  };
+}
+
+/** Use over the way from `from` to `to` and home again; stays are made on the way out. */
+export function returnNeedL(course: Course, from: EdgeM, to: EdgeM): number {
+  const offM = 2 * (from.detourM + to.detourM);
+  const litres =
+    amountBetween(course.litres.out, from.atM, to.atM) +
+    amountBetween(course.litres.home, from.atM, to.atM) +
+    offM * course.off.litres;
+  if (course.commodity === 'fuel') return litres;
+  return waterFor(course, litres / course.rig.water.litresPerDay.high).litres;
+}
+
+/** Water for a number of days: for every day begun, or by the time that passes. */
+function waterFor(course: Course, days: number): Litres {
   const { high } = course.rig.water.litresPerDay;
-  const days = Math.ceil(way.days - SLACK);
-  const litres = days * high;
-  const label = `${days} ${days === 1 ? 'day' : 'days'} begun at ${high} l a day`;
-  return { litres, terms: [{ label, value: litres, unit: 'l' }] };
+  const charged = course.charge === 'elapsed' ? days : Math.ceil(days - SLACK);
+  const what =
+    course.charge === 'elapsed'
+      ? `${shown(charged)} days`
+      : `${charged} ${charged === 1 ? 'day' : 'days'} begun`;
+  const litres = charged * high;
+  return { litres, terms: [{ label: `${what} at ${high} l a day`, value: litres, unit: 'l' }] };
 }
 
 /** What must still be aboard on arrival. */

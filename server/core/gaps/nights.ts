@@ -1,6 +1,7 @@
 import type { Night } from '../../contract/analysis.ts';
 import { kmPerDayOf } from '../rig/rig.ts';
-import { breaksM, type Course, drivenM } from './course.ts';
+import type { Course } from './course.ts';
+import { amountBetween, breaksInside } from './profile.ts';
 import type { PlacedCamp } from './stays.ts';
 
 /** More nights than this are not listed one by one. */
@@ -19,12 +20,12 @@ export function nightsOf(course: Course, camps: readonly PlacedCamp[]): Night[] 
   let reachedM = 0;
   const stops = [
     ...camps.map((camp) => ({ atM: camp.atM, camp })),
-    ...breaksM(course, 0, course.lengthM).map((atM) => ({ atM, camp: null })),
+    ...breaksInside(course.wayM, 0, course.lengthM).map((atM) => ({ atM, camp: null })),
     { atM: course.lengthM, camp: null },
   ].sort((a, b) => a.atM - b.atM);
   for (const stop of stops) {
     for (;;) {
-      const wayKm = (drivenM(course, reachedM, stop.atM) * course.allowanceFactor) / 1000;
+      const wayKm = amountBetween(course.wayM, reachedM, stop.atM) / 1000;
       if (wayKm <= leftKm + NOISE_KM || nights.length >= MOST_NIGHTS) {
         leftKm = Math.max(0, leftKm - wayKm);
         reachedM = stop.atM;

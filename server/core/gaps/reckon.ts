@@ -32,7 +32,7 @@ const NOISE_M = 1e-3;
  */
 export function reckon(course: Course, from: EdgeM, to: EdgeM, departL: number, viaM = 0): Reckoning {
   const way = wayOf(course, from, to, viaM);
-  const need = needOf(course, way);
+  const need = needOf(course, from, to, way);
   const reserve = reserveOf(course, need.litres);
   const arriveL = departL - need.litres;
   const marginL = arriveL - reserve.litres;

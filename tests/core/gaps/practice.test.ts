@@ -4,7 +4,7 @@ import { gapsOf } from '../../../server/core/gaps/gaps-of.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, startEdge } from '../../helpers/course.ts';
 
 const gapOver = (km: number, rigFile: RigFile, commodity: 'fuel' | 'water' = 'fuel') => {
-  const course = courseOf({ rigFile, commodity });
+  const course = courseOf({ rigFile, commodity, lengthM: km * 1000 });
   return gapsOf(course, [startEdge, endEdge(km * 1000)], course.rig[commodity].drawableL)[0]!;
 };
 

@@ -156,7 +156,7 @@ describe('gaps', () => {
     fc.assert(
       fc.property(course, passings, (changes, points) => {
         const flat = courseOf({ ...changes, commodity: 'fuel', sketchy: [], stays: [] });
-        const perKm = (flat.rig.fuel.litresPer100Km.high / 100) * flat.allowanceFactor;
+        const perKm = (flat.rig.fuel.litresPer100Km.high / 100) * changes.allowanceFactor;
         for (const gap of reckoned(flat, points)) {
           const budget = gap.departL - gap.reserveL;
           if (gap.turnBackKm === null) {

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { evenProfile } from '../../../server/core/gaps/profile.ts';
 import { turnBackM } from '../../../server/core/gaps/turn-back.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
 
@@ -32,8 +33,9 @@ describe('the point of safe return', () => {
     { row: 'P13', hours: 20 + 13 / 60, out: 107, home: 153, nauticalMiles: 1272.95, within: 0.01 },
   ])('agrees with worked example $row of air navigation', ({ hours, out, home, nauticalMiles, within }) => {
     // One litre an hour and one "metre" a nautical mile turn endurance into litres.
-    const rate = { outLPerWayM: 1 / out, homeLPerWayM: 1 / home };
-    const turn = turnBackM(courseOf(), startEdge, endEdge(10_000), hours, rate)!;
+    const litres = { out: evenProfile(10_000, 1 / out), home: evenProfile(10_000, 1 / home) };
+    const course = { ...courseOf({ lengthM: 10_000 }), litres };
+    const turn = turnBackM(course, startEdge, endEdge(10_000), hours)!;
     expect(Math.abs(turn - nauticalMiles)).toBeLessThanOrEqual(within);
   });
 

@@ -1,0 +1,85 @@
+import type { Commodity } from '../../contract/common.ts';
+import { kmPerDayOf, type Rig } from '../rig/rig.ts';
+import type { Course, SpanM, Stay } from './course.ts';
+import { amountBetween, type Profile, profileOf } from './profile.ts';
+
+/** A straight line where a road is meant is this much shorter than the road (ours). */
+export const SKETCHY_FACTOR = 1.3;
+
+/** What a course of one rate all the way is made of. */
+export interface EvenCourseFacts {
+  commodity: Commodity;
+  rig: Rig;
+  lengthM: number;
+  /** Needs are the measured way times this: 1.05 for an allowance of 5 %. */
+  allowanceFactor: number;
+  sketchy: readonly SpanM[];
+  /** In route order. */
+  stays: readonly Stay[];
+  oneWay: readonly SpanM[];
+  uncovered: readonly SpanM[];
+  onward: { km: number; hours: number } | null;
+}
+
+/** A course on which every kilometre of way costs the same: one rate of use, one pace. */
+export function evenCourse(facts: EvenCourseFacts): Course {
+  const { rig, commodity, lengthM, sketchy, stays, allowanceFactor } = facts;
+  const daysPerWayM = 1 / (kmPerDayOf(rig) * 1000);
+  const litresPerWayM =
+    commodity === 'fuel' ? rig.fuel.litresPer100Km.high / 100_000 : rig.water.litresPerDay.high * daysPerWayM;
+  const standing = commodity === 'fuel' ? 0 : rig.water.litresPerDay.high;
+
+  const along = (perWayM: number, perStayDay: number): Profile =>
+    profileOf(stepsOf(lengthM, sketchy, stays, allowanceFactor, perWayM, perStayDay));
+  const wayM = along(1, 0);
+  return {
+    commodity,
+    rig,
+    lengthM,
+    wayM,
+    days: along(daysPerWayM, 1),
+    litres: { out: along(litresPerWayM, standing), home: along(litresPerWayM, 0) },
+    off: {
+      wayM: allowanceFactor,
+      days: allowanceFactor * daysPerWayM,
+      litres: allowanceFactor * litresPerWayM,
+    },
+    explain: (fromM, toM) => {
+      const wayKm = amountBetween(wayM, fromM, toM) / 1000;
+      const rate = rig.fuel.litresPer100Km.high;
+      const label = `${Math.round(wayKm * 10) / 10} km along the route at ${rate} l/100 km`;
+      return [{ label, value: (wayKm * rate) / 100, unit: 'l' }];
+    },
+    charge: 'days-begun',
+    sketchy,
+    oneWay: facts.oneWay,
+    uncovered: facts.uncovered,
+    onward: facts.onward,
+  };
+}
+
+function stepsOf(
+  lengthM: number,
+  sketchy: readonly SpanM[],
+  stays: readonly Stay[],
+  allowanceFactor: number,
+  perWayM: number,
+  perStayDay: number,
+): { lengthM: number; amount: number }[] {
+  const places = [
+    ...new Set([
+      0,
+      lengthM,
+      ...sketchy.flatMap((span) => [span.fromM, span.toM]),
+      ...stays.map((stay) => stay.atM),
+    ]),
+  ].sort((a, b) => a - b);
+  return places.slice(0, -1).flatMap((fromM, index) => {
+    const toM = places[index + 1]!;
+    const straight = sketchy.some((span) => span.fromM <= fromM && toM <= span.toM);
+    const drivenM = (toM - fromM) * (straight ? SKETCHY_FACTOR : 1);
+    const stayDays = stays.filter((stay) => stay.atM === fromM).reduce((sum, stay) => sum + stay.days, 0);
+    const step = { lengthM: toM - fromM, amount: drivenM * allowanceFactor * perWayM };
+    return stayDays === 0 ? [step] : [{ lengthM: 0, amount: stayDays * perStayDay }, step];
+  });
+}

@@ -1,0 +1,72 @@
+/**
+ * A quantity summed along the route from its start: `sum[i]` at `atM[i]` metres, straight lines between. Both rise or
+ * stay; `atM` begins with 0 and ends with the route's length. Two entries at one place are a jump (a night, a stay).
+ */
+export interface Profile {
+  atM: Float64Array;
+  sum: Float64Array;
+}
+
+/** A profile of one straight line: `perM` of the quantity for each metre. */
+export const evenProfile = (lengthM: number, perM: number): Profile => ({
+  atM: Float64Array.of(0, lengthM),
+  sum: Float64Array.of(0, lengthM * perM),
+});
+
+/** A profile from steps, each of a length in metres and an amount; a step without length is a jump. */
+export function profileOf(steps: Iterable<{ lengthM: number; amount: number }>): Profile {
+  const atM = [0];
+  const sum = [0];
+  for (const step of steps) {
+    atM.push(atM.at(-1)! + step.lengthM);
+    sum.push(sum.at(-1)! + step.amount);
+  }
+  return { atM: Float64Array.from(atM), sum: Float64Array.from(sum) };
+}
+
+/** Index of the first entry at or after a place. */
+function firstAtOrAfter(profile: Profile, atM: number): number {
+  let low = 0;
+  let high = profile.atM.length - 1;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (profile.atM[middle]! < atM) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+/** The sum on arriving at a place: a jump there is still to come. Places are clamped to the route. */
+export function sumBefore(profile: Profile, atM: number): number {
+  const next = firstAtOrAfter(profile, atM);
+  const nextM = profile.atM[next]!;
+  const nextSum = profile.sum[next]!;
+  if (next === 0 || nextM <= atM) return nextSum;
+  const previousM = profile.atM[next - 1]!;
+  const previousSum = profile.sum[next - 1]!;
+  return previousSum + ((atM - previousM) / (nextM - previousM)) * (nextSum - previousSum);
+}
+
+/** What the stretch from `fromM` on and before `toM` amounts to; stretches that tile the route share no jump. */
+export const amountBetween = (profile: Profile, fromM: number, toM: number): number =>
+  sumBefore(profile, toM) - sumBefore(profile, fromM);
+
+/** The entries strictly inside a stretch, as places, in order, each once. */
+export function breaksInside(profile: Profile, fromM: number, toM: number): number[] {
+  const places: number[] = [];
+  for (let index = firstAtOrAfter(profile, fromM); index < profile.atM.length; index += 1) {
+    const atM = profile.atM[index]!;
+    if (atM >= toM) break;
+    if (atM > fromM && places.at(-1) !== atM) places.push(atM);
+  }
+  return places;
+}
+
+/** The height of the jump at a place; 0 where there is none. */
+export function jumpAt(profile: Profile, atM: number): number {
+  let index = firstAtOrAfter(profile, atM);
+  if (profile.atM[index] !== atM) return 0;
+  const before = profile.sum[index]!;
+  while (profile.atM[index + 1] === atM) index += 1;
+  return profile.sum[index]! - before;
+}
