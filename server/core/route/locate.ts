@@ -1,4 +1,4 @@
-import { between } from '../geodesy/densify.ts';
+import { geodesicBetween } from '../geodesy/geodesic.ts';
 import { wrapLongitude } from '../geodesy/longitude.ts';
 import { nearestPlace } from './nearest.ts';
 import { indexRoute } from './route-index.ts';
@@ -25,14 +25,13 @@ export function positionAt(route: RouteLine, atM: number): { lon: number; lat: n
   const fromM = route.atM[step]!;
   const lengthM = route.atM[step + 1]! - fromM;
   const share = lengthM === 0 ? 0 : (atM - fromM) / lengthM;
-  const place = between(
+  const { lon, lat } = geodesicBetween(
     route.lon[step]!,
     route.lat[step]!,
     route.lon[step + 1]!,
     route.lat[step + 1]!,
-    share,
-  );
-  return { lon: wrapLongitude(place.lon), lat: place.lat };
+  )(share);
+  return { lon: wrapLongitude(lon), lat };
 }
 
 /** The single place on the route nearest to a position, however far away; the earlier of ties. */
