@@ -1,3 +1,4 @@
+import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { stepM } from '../../server/core/geodesy/step.ts';
 import { type DemoElement, demoElements, demoText, demoTrack } from './demo-files.ts';
@@ -73,12 +74,7 @@ describe('the route of Orrimar', () => {
   it('stays on the land, in the empty part of the southern Indian Ocean', () => {
     const shore = outline();
     expect(track.filter((point) => !isInside(point, shore))).toEqual([]);
-    for (const [lon, lat] of shore) {
-      expect(lon).toBeGreaterThan(84);
-      expect(lon).toBeLessThan(94);
-      expect(lat).toBeGreaterThan(-38);
-      expect(lat).toBeLessThan(-33);
-    }
+    expect(shore.filter(([lon, lat]) => lon < 84 || lon > 94 || lat < -38 || lat > -33)).toEqual([]);
   });
 
   it('leaves the bounds of the extract twice', () => {
@@ -193,10 +189,8 @@ describe('the map of Orrimar', () => {
     const departure = /departure: "(\d{4}-\d{2}-\d{2})"/.exec(demoText('trip.yaml'))?.[1];
     expect(departure).toBeDefined();
     const threeYearsBefore = `${Number(departure!.slice(0, 4)) - 3}${departure!.slice(4)}`;
-    for (const { version, timestamp } of elements) {
-      expect(version).toBeGreaterThanOrEqual(1);
-      expect(timestamp).toMatch(/^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$/);
-    }
+    const time = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\dZ$/;
+    expect(elements.filter(({ version, timestamp }) => !(version >= 1 && time.test(timestamp)))).toEqual([]);
     const stale = elements.filter(({ timestamp }) => timestamp < threeYearsBefore);
     expect(stale.map(({ type, id }) => `${type}/${id}`)).toEqual(['node/19']);
   });
@@ -205,12 +199,24 @@ describe('the map of Orrimar', () => {
     const keys = elements.map(({ type, id }) => `${type}/${id}`);
     const there = new Set(keys);
     expect(there.size).toBe(keys.length);
-    for (const { nodes: refs, members } of elements) {
-      for (const ref of refs ?? []) expect(there.has(`node/${ref}`)).toBe(true);
-      for (const { type, ref } of members ?? []) expect(there.has(`${type}/${ref}`)).toBe(true);
-    }
+    const referred = elements.flatMap(({ nodes: refs, members }) => [
+      ...(refs ?? []).map((ref) => `node/${ref}`),
+      ...(members ?? []).map(({ type, ref }) => `${type}/${ref}`),
+    ]);
+    expect(referred.filter((key) => !there.has(key))).toEqual([]);
     const rank = { node: 0, way: 1, relation: 2 };
     const sorted = elements.toSorted((a, b) => rank[a.type] - rank[b.type] || a.id - b.id);
     expect(sorted).toEqual(elements);
+  });
+
+  it('is described object by object in the README', () => {
+    const readme = readFileSync(new URL('../../fixtures/README.md', import.meta.url), 'utf8');
+    const named = [...readme.matchAll(/((?:node|way|relation)\/\d+) ([A-Z][^,|]*?)(?=,| in it| \|)/g)];
+    expect(named.length).toBeGreaterThan(30);
+    const names = new Map(elements.map(({ type, id, tags }) => [`${type}/${id}`, tags?.name]));
+    for (const [, id, name] of named) expect(names.get(id!), id).toBe(name!.trim());
+    const described = new Set([...readme.matchAll(/(?:node|way|relation)\/\d+/g)].map(([id]) => id));
+    const supplies = elements.filter(({ type, id }) => type === 'node' && id < 100);
+    expect(supplies.map(({ id }) => `node/${id}`).filter((id) => !described.has(id))).toEqual([]);
   });
 });

@@ -1,0 +1,186 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { analyseTrip } from '../../server/app/analyse-trip.ts';
+import { loadTrip } from '../../server/app/load-trip.ts';
+import type { Analysis, Gap, Report } from '../../server/contract/analysis.ts';
+import type { RigFile } from '../../server/contract/rig.ts';
+import type { TripFile } from '../../server/contract/trip.ts';
+import type { Outcome } from '../../server/core/problem.ts';
+import { readRigFile } from '../../server/io/rig-file.ts';
+import { readTripFile } from '../../server/io/trip-file.ts';
+import { tripFileSet } from '../../server/io/trip-file-set.ts';
+import { demoPath } from './demo-files.ts';
+
+const TODAY = '2026-11-01';
+
+function unwrapped<T>(outcome: Outcome<T>): T {
+  if (!outcome.ok) throw new Error(outcome.problem.came);
+  return outcome.value;
+}
+
+async function demoAnalysis(extract: string): Promise<{ analysis: Analysis; rig: RigFile; trip: TripFile }> {
+  const rig = unwrapped(await readRigFile(demoPath('rig.yaml')));
+  const trip = unwrapped(await readTripFile(demoPath('trip.yaml'), rig));
+  const loaded = unwrapped(
+    await loadTrip(
+      {
+        route: { path: demoPath('route.gpx'), source: 'route.gpx' },
+        extracts: [{ path: demoPath(extract), source: extract }],
+        withGround: false,
+        notice: null,
+      },
+      tripFileSet,
+    ),
+  );
+  return { analysis: unwrapped(analyseTrip(loaded, rig, trip, TODAY)).analysis, rig, trip };
+}
+
+let analysis: Analysis;
+beforeAll(async () => {
+  ({ analysis } = await demoAnalysis('orrimar.osm.pbf'));
+});
+
+const edgeName = ({ id, kind }: Gap['from']) => id ?? kind;
+const linesOf = (report: Report) =>
+  report.gaps.map(
+    (gap) =>
+      `${edgeName(gap.from)} to ${edgeName(gap.to)}: ${gap.verdict}${gap.acrossNoData ? ' across no data' : ''}`,
+  );
+
+describe('the verdicts of the demo', () => {
+  it('are these for fuel: enough, short, into the reserve', () => {
+    expect(linesOf(analysis.fuel)).toEqual([
+      'start to node/1: enough',
+      'node/1 to way/1: enough',
+      'way/1 to way/1: enough',
+      'way/1 to node/19: short',
+      'node/19 to node/28: into-reserve across no data',
+      'node/28 to end: enough',
+    ]);
+  });
+
+  it('are these for water: enough, short, unknown, into the reserve, enough across no data', () => {
+    expect(linesOf(analysis.water)).toEqual([
+      'start to node/2: enough',
+      'node/2 to node/4: enough',
+      'node/4 to node/7: enough',
+      'node/7 to node/7: enough',
+      'node/7 to relation/1: short',
+      'relation/1 to node/21: enough',
+      'node/21 to node/25: unknown across no data',
+      'node/25 to node/27: into-reserve',
+      'node/27 to node/29: enough across no data',
+      'node/29 to end: enough',
+    ]);
+  });
+
+  it('have the longest dry stretch short, with a spring, a bore, a tank and a private well inside that do not count', () => {
+    const dry = analysis.water.gaps[analysis.water.longest]!;
+    expect(dry.verdict).toBe('short');
+    expect(dry.lengthKm).toBeGreaterThan(600);
+    const inside = analysis.passings.filter(
+      ({ commodity, atKm }) => commodity === 'water' && atKm > dry.from.atKm && atKm < dry.to.atKm,
+    );
+    expect(inside.map(({ id }) => id)).toEqual(['node/10', 'node/12', 'node/13', 'way/2', 'node/16']);
+    expect(inside.every(({ counts }) => !counts)).toBe(true);
+  });
+
+  it('do not hang by a hair: no margin or empty tank within half a litre of another verdict', () => {
+    for (const gap of [...analysis.fuel.gaps, ...analysis.water.gaps]) {
+      expect(Math.abs(gap.marginL)).toBeGreaterThan(0.5);
+      expect(Math.abs(gap.arriveL)).toBeGreaterThan(0.5);
+    }
+  });
+
+  it('need no more cans than the rig owns', () => {
+    for (const report of [analysis.fuel, analysis.water]) {
+      for (const gap of report.gaps) expect(gap.extraCans).toBeLessThanOrEqual(report.cansOwned);
+    }
+    expect(analysis.fuel.gaps.some(({ extraCans }) => extraCans > 0)).toBe(true);
+  });
+
+  it('agree with plain arithmetic on the gaps’ edges', () => {
+    for (const gap of analysis.fuel.gaps) {
+      const wayKm = (gap.lengthKm + gap.from.detourKm + gap.to.detourKm) * 1.05;
+      const needL = wayKm * 0.17;
+      expect(gap.needL).toBeCloseTo(needL, 9);
+      expect(gap.marginL).toBeCloseTo(127 - needL - 17 - 0.1 * needL, 9);
+    }
+    const restDays = (gap: Gap) =>
+      [
+        { atKm: 418, days: 1 },
+        { atKm: 1046, days: 2 },
+      ].reduce((sum, { atKm, days }) => (atKm > gap.from.atKm && atKm < gap.to.atKm ? sum + days : sum), 0);
+    for (const gap of analysis.water.gaps) {
+      const wayKm = (gap.lengthKm + gap.from.detourKm + gap.to.detourKm) * 1.05;
+      const needL = Math.ceil(wayKm / (7 * 35) + restDays(gap)) * 18;
+      expect(gap.needL).toBeCloseTo(needL, 9);
+      expect(gap.marginL).toBeCloseTo(70 - needL - 36, 9);
+    }
+  });
+});
+
+describe('the supplies of the demo', () => {
+  it('count or not as the README says', () => {
+    const counting = new Set(analysis.passings.filter(({ counts }) => counts).map(({ id }) => id));
+    expect([...counting].sort()).toEqual(
+      [
+        'node/1',
+        'node/2',
+        'node/4',
+        'way/1',
+        'node/7',
+        'relation/1',
+        'node/19',
+        'node/21',
+        'node/25',
+        'node/27',
+        'node/28',
+        'node/29',
+      ].sort(),
+    );
+  });
+
+  it('are passed twice at Ketta and on the lookout road, once elsewhere', () => {
+    const times = new Map<string, number>();
+    for (const { id } of analysis.passings) times.set(id, (times.get(id) ?? 0) + 1);
+    const twice = [...times].filter(([, count]) => count === 2).map(([id]) => id);
+    expect(twice.sort()).toEqual(['node/7', 'node/8', 'way/1']);
+    expect(Math.max(...times.values())).toBe(2);
+  });
+
+  it('merge the node of the station at Ketta into its area', () => {
+    const ketta = analysis.passings.find(({ id }) => id === 'way/1');
+    expect(ketta?.alsoIds).toEqual(['node/6']);
+    expect(analysis.passings.some(({ id }) => id === 'node/6')).toBe(false);
+  });
+
+  it('show the old tags at Mine camp one level lower', () => {
+    const mine = analysis.passings.find(({ id }) => id === 'node/19');
+    expect(mine?.evidence).toBe('implied');
+    expect(mine?.reasons.map(({ code }) => code)).toContain('stale');
+  });
+
+  it('leave nothing out', () => {
+    expect(analysis.skipped).toEqual([]);
+  });
+
+  it('offer the town off the road as a rescue of both short gaps', () => {
+    for (const [report, id] of [
+      [analysis.fuel, 'node/17'],
+      [analysis.water, 'node/18'],
+    ] as const) {
+      const short = report.gaps.find(({ verdict }) => verdict === 'short');
+      expect(short?.rescue.find((rescue) => rescue.id === id)?.counts).toBe(true);
+    }
+  });
+});
+
+describe('the three forms of the map', () => {
+  it.each(['orrimar.osm', 'orrimar.overpass.json'])(
+    'give with %s the analysis of the pbf',
+    async (extract) => {
+      const other = await demoAnalysis(extract);
+      expect(other.analysis).toEqual(analysis);
+    },
+  );
+});
