@@ -60,10 +60,10 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
   };
 
   const start = analysis.fuel.gaps[0]?.from ?? analysis.water.gaps[0]?.from;
-  const withoutCover = [
-    ...stretchesWithoutCover(analysis.fuel, lengthKm),
-    ...stretchesWithoutCover(analysis.water, lengthKm),
-  ];
+  const withoutCover = {
+    fuel: stretchesWithoutCover(analysis.fuel, lengthKm),
+    water: stretchesWithoutCover(analysis.water, lengthKm),
+  };
   return (
     <div
       ref={box}

@@ -1,5 +1,5 @@
 import type { Night } from '../../server/contract/analysis.ts';
-import type { Span } from '../../server/contract/common.ts';
+import type { Commodity, Span } from '../../server/contract/common.ts';
 import { figureAtKm, type UnitSystem } from '../units.ts';
 import { rulerMarks } from './ruler.ts';
 import type { StripFrame } from './strip-frame.ts';
@@ -8,8 +8,8 @@ interface Props {
   frame: StripFrame;
   lengthKm: number;
   nights: readonly Night[];
-  /** Stretches that no extract covers, for either commodity. */
-  withoutCover: readonly Span[];
+  /** Stretches that no extract covers: the road is dotted on that commodity's side. */
+  withoutCover: Record<Commodity, readonly Span[]>;
   units: UnitSystem;
   patterns: string;
 }
@@ -37,16 +37,18 @@ export function StripRoad({ frame, lengthKm, nights, withoutCover, units, patter
         width={width}
         height={frame.bottomPx - frame.topPx}
       />
-      {withoutCover.map((span) => (
-        <rect
-          key={span.fromKm}
-          fill={`url(#${patterns}road-dots)`}
-          x={frame.roadLeftPx}
-          width={width}
-          y={frame.yOfKm(span.toKm)}
-          height={frame.yOfKm(span.fromKm) - frame.yOfKm(span.toKm)}
-        />
-      ))}
+      {(['fuel', 'water'] as const).map((commodity) =>
+        withoutCover[commodity].map((span) => (
+          <rect
+            key={`${commodity} ${span.fromKm}`}
+            fill={`url(#${patterns}road-dots)`}
+            x={commodity === 'fuel' ? frame.roadLeftPx : middle}
+            width={width / 2}
+            y={frame.yOfKm(span.toKm)}
+            height={frame.yOfKm(span.fromKm) - frame.yOfKm(span.toKm)}
+          />
+        )),
+      )}
       {marks.map((mark) => {
         const y = frame.yOfKm(mark.atKm);
         return (
@@ -68,6 +70,9 @@ export function StripRoad({ frame, lengthKm, nights, withoutCover, units, patter
   );
 }
 
-/** A waxing moon: a half circle, closed by a flatter arc. */
-const moon = (x: number, y: number, r: number): string =>
-  `M${x + r * 0.4},${y - r} A${r},${r} 0 1 0 ${x + r * 0.4},${y + r} A${r * 1.05},${r * 1.05} 0 0 1 ${x + r * 0.4},${y - r} Z`;
+/** A crescent: the greater part of a circle, closed by an arc that bends into it. */
+const moon = (x: number, y: number, r: number): string => {
+  const hornX = x + r * 0.5;
+  const hornY = r * 0.87;
+  return `M${hornX},${y - hornY} A${r},${r} 0 1 0 ${hornX},${y + hornY} A${r * 0.95},${r * 0.95} 0 0 1 ${hornX},${y - hornY} Z`;
+};

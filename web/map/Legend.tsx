@@ -1,0 +1,111 @@
+import { useEffect, useRef } from 'react';
+
+/** Below this the legend starts closed: the map needs the room. */
+const OPEN_FROM_PX = 560;
+
+/** What the lines and marks mean. */
+export function Legend({ fuelWord }: { fuelWord: string }) {
+  const box = useRef<HTMLDetailsElement>(null);
+  useEffect(() => {
+    const map = box.current?.parentElement;
+    if (box.current && map && map.clientWidth < OPEN_FROM_PX) box.current.open = false;
+  }, []);
+  return (
+    <details className="map-legend" ref={box} open>
+      <summary>
+        <span className="map-legend-side map-legend-fuel">{`Left: ${fuelWord}`}</span>
+        <span className="map-legend-side map-legend-water">Right: drinking water</span>
+      </summary>
+      <ul>
+        <Row words="what is left, full to low">
+          <polygon className="legend-fuel" points="0,2 36,7 36,9 0,12" />
+        </Row>
+        <Row words="into the reserve">
+          <line
+            className="legend-fuel-line"
+            x1={0}
+            x2={36}
+            y1={7}
+            y2={7}
+            strokeWidth={5}
+            strokeDasharray="5 4"
+          />
+        </Row>
+        <Row words="runs dry">
+          {[0, 6, 12, 18, 24, 30].map((x) => (
+            <polygon key={x} className="legend-dry" points={`${x},12 ${x + 3},12 ${x + 6},2 ${x + 3},2`} />
+          ))}
+        </Row>
+        <Row words="edge: stretch is short, into reserve, unknown">
+          <line className="legend-dry-line" x1={0} x2={11} y1={7} y2={7} strokeWidth={2.4} />
+          <line
+            className="legend-ink-line"
+            x1={14}
+            x2={24}
+            y1={7}
+            y2={7}
+            strokeWidth={1.8}
+            strokeDasharray="4 2"
+          />
+          <line
+            className="legend-ink-line"
+            x1={27}
+            x2={36}
+            y1={7}
+            y2={7}
+            strokeWidth={2}
+            strokeDasharray="1.5 2"
+          />
+        </Row>
+        <Row words="no map data">
+          <line
+            className="legend-ink-line"
+            x1={2}
+            x2={36}
+            y1={7}
+            y2={7}
+            strokeWidth={3.4}
+            strokeLinecap="round"
+            strokeDasharray="0 6"
+          />
+        </Row>
+        <Row words="supply that counts">
+          <rect className="legend-fuel" x={5} y={1} width={11} height={12} rx={1.5} />
+          <path className="legend-water" d={DROP} transform="translate(27 8.6)" />
+        </Row>
+        <Row words="does not count">
+          <rect
+            className="legend-fuel-line"
+            x={6}
+            y={2}
+            width={9}
+            height={10}
+            rx={1.5}
+            fill="none"
+            strokeWidth={1.6}
+          />
+          <path
+            className="legend-water-line"
+            d={DROP}
+            transform="translate(27 8.6)"
+            fill="none"
+            strokeWidth={1.6}
+          />
+        </Row>
+      </ul>
+    </details>
+  );
+}
+
+const DROP = 'M0,-8 L4,-1.5 A4.6,4.6 0 1 1 -4,-1.5 Z';
+
+function Row({ words, children }: { words: string; children: React.ReactNode }) {
+  return (
+    <li>
+      <svg width={36} height={14} viewBox="0 0 36 14" aria-hidden="true" focusable="false">
+        {children}
+      </svg>
+      {words}
+    </li>
+  );
+}

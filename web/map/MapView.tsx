@@ -1,0 +1,208 @@
+import type { FeatureCollection } from 'geojson';
+import { useEffect, useMemo, useRef, useState } from 'react';
+import { createPortal } from 'react-dom';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { Focus } from '../focus.ts';
+import { commodityWord } from '../strip/words.ts';
+import { formatAtKm, type UnitSystem } from '../units.ts';
+import { Legend } from './Legend.tsx';
+import type { MapEvents, MapHandle } from './map-handle.ts';
+import { mapStyle } from './map-style.ts';
+import { boundsBetween, nearestKm, positionAt } from './nearest-km.ts';
+import { DARK, LIGHT } from './palette.ts';
+import { SupplyCard } from './SupplyCard.tsx';
+import { supplyFacts } from './supply-facts.ts';
+import { worldLand } from './world-land.ts';
+import './map.css';
+
+interface Props {
+  reply: AnalysisReply;
+  units: UnitSystem;
+  focus: Focus;
+  onFocus(next: Partial<Focus>): void;
+  dark: boolean;
+}
+
+const NO_MAP =
+  'The map could not be drawn: this browser gives the page no WebGL. Strip and tables show the same.';
+
+/** The route from above, as two lines as wide as what is aboard; supply points, the ground, a legend. */
+export function MapView({ reply, units, focus, onFocus, dark }: Props) {
+  const { map, analysis } = reply;
+  const palette = dark ? DARK : LIGHT;
+  const box = useRef<HTMLDivElement>(null);
+  const [handle, setHandle] = useState<MapHandle | null>(null);
+  const [trouble, setTrouble] = useState<string | null>(null);
+  const world = useWorld();
+  /** True while the point to show was chosen on the map itself: its card then takes the focus. */
+  const chosenHere = useRef(false);
+
+  const style = useMemo(
+    // The chosen gap is set by its own filter below, so that choosing one does not compare whole styles.
+    () => mapStyle(map, palette, { world }),
+    [map, palette, world],
+  );
+
+  // What the map's listeners call is always of the last rendering.
+  const events = useRef<MapEvents>(null);
+  events.current = {
+    onRoute: (at) => onFocus({ atKm: at === null ? null : nearestKm(map.line, at[0], at[1]) }),
+    onSupply: (id) => {
+      chosenHere.current = true;
+      onFocus({ supply: id });
+    },
+    onNothing: () => onFocus({ supply: null }),
+  };
+
+  const atStart = useRef({ style, bounds: wholeRoute(map), name: analysis.route.name });
+  useEffect(() => {
+    let gone = false;
+    let made: MapHandle | null = null;
+    import('./map-handle.ts')
+      .then(({ createMap }) => {
+        if (gone || box.current === null) return;
+        const { style: first, bounds, name } = atStart.current;
+        made = createMap(box.current, first, bounds, `Map of ${name}`, {
+          onRoute: (at) => events.current?.onRoute(at),
+          onSupply: (id) => events.current?.onSupply(id),
+          onNothing: () => events.current?.onNothing(),
+        });
+        setHandle(made);
+      })
+      .catch(() => !gone && setTrouble(NO_MAP));
+    return () => {
+      gone = true;
+      made?.remove();
+      setHandle(null);
+    };
+  }, []);
+
+  useEffect(() => handle?.setStyle(style), [handle, style]);
+  useEffect(() => handle?.setUnits(units), [handle, units]);
+
+  // Another route, not the same one reckoned anew, moves the view.
+  const routeKey = `${reply.id} ${map.line.coordinates.length} ${analysis.route.bbox.join(' ')}`;
+  const shown = useRef(routeKey);
+  useEffect(() => {
+    if (handle === null || shown.current === routeKey) return;
+    shown.current = routeKey;
+    const bounds = wholeRoute(map);
+    if (bounds !== null) handle.show(bounds, 'at-once');
+  }, [handle, routeKey, map]);
+
+  const gap = focus.gap;
+  const chosen = gap === null ? undefined : analysis[gap.commodity].gaps[gap.index];
+  const fromKm = chosen?.from.atKm;
+  const toKm = chosen?.to.atKm;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: a new style (`style`) forgets the filter
+  useEffect(() => handle?.setChosenGap(gap), [handle, gap, style]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: only choosing moves the view, not a new analysis
+  useEffect(() => {
+    if (handle === null || fromKm === undefined || toKm === undefined) return;
+    const bounds = boundsBetween(map.line, fromKm, toKm);
+    if (bounds !== null) handle.show(bounds, 'gently');
+  }, [handle, gap?.commodity, gap?.index]);
+
+  useEffect(() => {
+    if (handle === null) return;
+    const at = focus.atKm === null ? null : positionAt(map.line, focus.atKm);
+    handle.setHere(at, focus.atKm === null ? '' : formatAtKm(focus.atKm, units));
+  }, [handle, focus.atKm, map.line, units]);
+
+  const facts = useMemo(
+    () => (focus.supply === null ? null : supplyFacts(reply, focus.supply)),
+    [reply, focus.supply],
+  );
+  const card = usePopup(handle, facts === null ? null : facts.at, focus.supply, chosenHere);
+
+  return (
+    // biome-ignore lint/a11y/noStaticElementInteractions: Escape closes the card wherever the focus is inside the map
+    <div
+      className="map"
+      onKeyDown={(event) => {
+        if (event.key !== 'Escape' || focus.supply === null) return;
+        event.stopPropagation();
+        onFocus({ supply: null });
+      }}
+    >
+      <div ref={box} className="map-canvas" />
+      {trouble !== null && (
+        <p className="map-trouble" role="status">
+          {trouble}
+        </p>
+      )}
+      {map.notice !== null && <p className="map-notice">{map.notice}</p>}
+      <Legend fuelWord={commodityWord(analysis, 'fuel')} />
+      <Attribution invented={map.notice !== null} world={world !== null} />
+      {card !== null &&
+        facts !== null &&
+        createPortal(
+          <SupplyCard facts={facts} units={units} onClose={() => onFocus({ supply: null })} />,
+          card,
+        )}
+    </div>
+  );
+}
+
+const wholeRoute = (map: AnalysisReply['map']) =>
+  boundsBetween(map.line, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+
+/** The world's outline once it is there; without it the map still shows what the extracts hold. */
+function useWorld(): FeatureCollection | null {
+  const [world, setWorld] = useState<FeatureCollection | null>(null);
+  useEffect(() => {
+    let gone = false;
+    worldLand().then(
+      (land) => !gone && setWorld(land),
+      (error: unknown) => console.warn('The world outline is missing from the map:', error),
+    );
+    return () => {
+      gone = true;
+    };
+  }, []);
+  return world;
+}
+
+/** A popup at `at` for the point `id`; gives the element to draw its card into. */
+function usePopup(
+  handle: MapHandle | null,
+  at: [number, number] | null,
+  id: string | null,
+  chosenHere: { current: boolean },
+): HTMLElement | null {
+  const [element, setElement] = useState<HTMLElement | null>(null);
+  const lon = at?.[0];
+  const lat = at?.[1];
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another point at the same place (`id`) opens anew
+  useEffect(() => {
+    if (handle === null || lon === undefined || lat === undefined) return;
+    const content = document.createElement('div');
+    setElement(content);
+    handle.openPopup([lon, lat], content);
+    return () => {
+      handle.closePopup();
+      setElement(null);
+    };
+  }, [handle, lon, lat, id]);
+  useEffect(() => {
+    if (element === null || !chosenHere.current) return;
+    chosenHere.current = false;
+    element.querySelector('button')?.focus({ preventScroll: true });
+  }, [element, chosenHere]);
+  return element;
+}
+
+function Attribution({ invented, world }: { invented: boolean; world: boolean }) {
+  return (
+    <p className="map-attribution">
+      {invented ? (
+        'invented data in the form of OpenStreetMap'
+      ) : (
+        <a href="https://www.openstreetmap.org/copyright" target="_blank" rel="noreferrer">
+          © OpenStreetMap contributors (ODbL)
+        </a>
+      )}
+      {world && ', outline Natural Earth'}
+    </p>
+  );
+}

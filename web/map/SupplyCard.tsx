@@ -1,0 +1,81 @@
+import { useId } from 'react';
+import type { WaterClass } from '../../server/contract/common.ts';
+import { formatAtKm, formatKm, type UnitSystem } from '../units.ts';
+import type { SupplyFacts, SupplyPointFacts } from './supply-facts.ts';
+
+interface Props {
+  facts: SupplyPointFacts;
+  units: UnitSystem;
+  onClose(): void;
+}
+
+const WATER_WORDS: Record<WaterClass, string> = {
+  drinking: 'fit to drink as it is',
+  treatable: 'to be treated before drinking',
+  washing: 'for washing only',
+  none: 'not for drinking or washing',
+};
+
+/** What a supply point is, where the route comes by, why it counts or not, and its tags as mapped. */
+export function SupplyCard({ facts, units, onClose }: Props) {
+  const title = useId();
+  const name = facts.name ?? facts.commodities[0]?.kind ?? facts.id;
+  return (
+    <section className="supply-card" role="dialog" aria-labelledby={title}>
+      <button type="button" className="supply-close" onClick={onClose} aria-label={`Close ${name}`}>
+        ×
+      </button>
+      <h3 id={title}>{name}</h3>
+      {facts.commodities.map((one) => (
+        <CommodityFacts key={one.commodity} facts={one} units={units} named={facts.name !== null} />
+      ))}
+      <details>
+        <summary>
+          {facts.tags.length === 1 ? '1 tag' : `${facts.tags.length} tags`}, {facts.id}
+        </summary>
+        <dl className="supply-tags">
+          {facts.tags.map(([key, value]) => (
+            <div key={key}>
+              <dt>{key}</dt>
+              <dd>{value}</dd>
+            </div>
+          ))}
+        </dl>
+      </details>
+    </section>
+  );
+}
+
+function CommodityFacts({ facts, units, named }: { facts: SupplyFacts; units: UnitSystem; named: boolean }) {
+  const { commodity, kind, counts, evidence, waterClass, reasons, passings } = facts;
+  return (
+    <div className={`supply-facts supply-${commodity}`}>
+      <p className="supply-kind">
+        <span
+          className={`supply-mark supply-mark-${commodity}${counts ? '' : ' supply-mark-hollow'}`}
+          aria-hidden="true"
+        />
+        {named && `${kind}: `}
+        <b>{counts ? 'counts' : 'does not count'}</b>
+        {`, ${evidence}`}
+        {waterClass !== undefined && `, ${WATER_WORDS[waterClass]}`}
+      </p>
+      {reasons.length > 0 && (
+        <ul>
+          {reasons.map((reason) => (
+            <li key={reason.code}>{reason.text}</li>
+          ))}
+        </ul>
+      )}
+      <ul className="supply-passings">
+        {passings.map((passing) => (
+          <li key={passing.atKm}>
+            <b>{formatAtKm(passing.atKm, units)}</b>
+            {`, ${formatKm(passing.offRouteKm, units)} off the route, detour ${formatKm(passing.detourKm, units)} one way`}
+          </li>
+        ))}
+      </ul>
+      {facts.rescueOnly && <p>Beyond the corridor: listed because a stretch is short.</p>}
+    </div>
+  );
+}

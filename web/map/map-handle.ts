@@ -1,0 +1,217 @@
+import 'maplibre-gl/dist/maplibre-gl.css';
+import {
+  MapLibreMap,
+  type MapMouseEvent,
+  Marker,
+  NavigationControl,
+  Popup,
+  ScaleControl,
+  type StyleSpecification,
+  setWorkerUrl,
+} from 'maplibre-gl';
+import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
+import type { Focus } from '../focus.ts';
+import type { UnitSystem } from '../units.ts';
+import { drawImage } from './mark-images.ts';
+import { CHOSEN_LAYER, chosenPieces, HIT_LAYER } from './route-layers.ts';
+import { SUPPLY_LAYERS } from './supply-layers.ts';
+
+setWorkerUrl(workerUrl);
+
+export type LonLat = [number, number];
+export type MapBounds = [LonLat, LonLat];
+
+export interface MapEvents {
+  /** The pointer is over the route near this position; null when it has left it. */
+  onRoute(at: LonLat | null): void;
+  onSupply(id: string): void;
+  /** The reader clicked where nothing is. */
+  onNothing(): void;
+}
+
+/** The one owner of the map object: everything the page does to the map goes through this. */
+export interface MapHandle {
+  setStyle(style: StyleSpecification): void;
+  setUnits(units: UnitSystem): void;
+  /** Moves the view to show these bounds, at once or gently. */
+  show(bounds: MapBounds, how: 'at-once' | 'gently'): void;
+  setChosenGap(gap: Focus['gap']): void;
+  /** A pin with a label; null takes it away. */
+  setHere(at: LonLat | null, label: string): void;
+  /** The content is filled in afterwards, so the focus is the caller's to move. */
+  openPopup(at: LonLat, content: HTMLElement): void;
+  closePopup(): void;
+  remove(): void;
+}
+
+const PADDING_PX = 56;
+/** Nobody needs to see a single fuel pump across the whole screen when the route is fitted. */
+const CLOSEST_FIT_ZOOM = 13;
+/** How near to a mark a pointer or finger must come. */
+const REACH_PX = 9;
+
+const calm = (): boolean => window.matchMedia('(prefers-reduced-motion: reduce)').matches;
+
+/** Makes the map in `container`. Throws when the browser has no WebGL. */
+export function createMap(
+  container: HTMLElement,
+  style: StyleSpecification,
+  bounds: MapBounds | null,
+  label: string,
+  events: MapEvents,
+): MapHandle {
+  const map = new MapLibreMap({
+    container,
+    style,
+    ...(bounds === null
+      ? {}
+      : { bounds, fitBoundsOptions: { padding: paddingFor(container), maxZoom: CLOSEST_FIT_ZOOM } }),
+    attributionControl: false, // the page shows its own, always open
+    dragRotate: false,
+    pitchWithRotate: false,
+    touchPitch: false,
+    maxPitch: 0,
+    fadeDuration: calm() ? 0 : 200,
+  });
+  map.touchZoomRotate.disableRotation();
+  map.keyboard.disableRotation();
+  map.addControl(new NavigationControl({ showCompass: false }), 'top-right');
+  const scale = new ScaleControl({ maxWidth: 110, unit: 'metric' });
+  map.addControl(scale, 'bottom-right');
+  map.getCanvas().setAttribute('aria-label', label);
+  map.setMissingStyleImageResolver((id) => {
+    const image = drawImage(id);
+    if (image === null || map.hasImage(id)) return;
+    const { pixelRatio, ...pixels } = image;
+    map.addImage(id, pixels, { pixelRatio });
+  });
+  listen(map, events);
+
+  // A style can be compared with the one before, and a filter set, only once the first has loaded.
+  let current = style;
+  let ready = false;
+  const waiting: (() => void)[] = [];
+  const whenReady = (act: () => void): void => {
+    if (ready) act();
+    else waiting.push(act);
+  };
+  map.once('style.load', () => {
+    ready = true;
+    for (const act of waiting.splice(0)) act();
+  });
+
+  let here: Marker | null = null;
+  let popup: Popup | null = null;
+  return {
+    setStyle: (next) =>
+      whenReady(() => {
+        if (next === current) return;
+        current = next;
+        map.setStyle(next, { diff: true });
+      }),
+    setUnits: (units) => scale.setUnit(units === 'metric' ? 'metric' : 'imperial'),
+    show: (target, how) => {
+      map.fitBounds(target, {
+        padding: paddingFor(container),
+        maxZoom: CLOSEST_FIT_ZOOM,
+        animate: how === 'gently' && !calm(),
+        duration: 600,
+        linear: true,
+      });
+    },
+    setChosenGap: (gap) => whenReady(() => map.setFilter(CHOSEN_LAYER, chosenPieces(gap))),
+    setHere: (at, text) => {
+      if (at === null) {
+        here?.remove();
+        here = null;
+        return;
+      }
+      here ??= new Marker({ element: pin() }).setLngLat(at).addTo(map);
+      here.setLngLat(at);
+      const caption = here.getElement().querySelector('span');
+      if (caption !== null) caption.textContent = text;
+    },
+    openPopup: (at, content) => {
+      popup?.remove();
+      popup = new Popup({
+        closeButton: false, // the card brings its own
+        closeOnClick: false,
+        focusAfterOpen: false,
+        maxWidth: 'min(320px, 86vw)',
+        offset: 14,
+        className: 'map-popup',
+      })
+        .setLngLat(at)
+        .setDOMContent(content)
+        .addTo(map);
+      if (!map.getBounds().contains(at)) map.easeTo({ center: at, animate: !calm(), duration: 600 });
+    },
+    closePopup: () => {
+      const hadFocus = popup?.getElement()?.contains(document.activeElement) ?? false;
+      popup?.remove();
+      popup = null;
+      if (hadFocus) map.getCanvas().focus();
+    },
+    remove: () => {
+      popup?.remove();
+      here?.remove();
+      map.remove();
+    },
+  };
+}
+
+/** Less room is left free where there is little. */
+function paddingFor(container: HTMLElement): number {
+  const least = Math.min(container.clientWidth, container.clientHeight);
+  return Math.max(8, Math.min(PADDING_PX, least * 0.12));
+}
+
+function pin(): HTMLElement {
+  const element = document.createElement('div');
+  element.className = 'map-here';
+  element.setAttribute('aria-hidden', 'true'); // the strip's slider says the same in words
+  element.append(document.createElement('span'));
+  return element;
+}
+
+function listen(map: MapLibreMap, events: MapEvents): void {
+  let onRoute = false;
+  const within = (event: MapMouseEvent, layers: readonly string[], reachPx: number) => {
+    const { x, y } = event.point;
+    const drawn = layers.filter((layer) => map.getLayer(layer) !== undefined);
+    if (drawn.length === 0) return [];
+    const box: [LonLat, LonLat] = [
+      [x - reachPx, y - reachPx],
+      [x + reachPx, y + reachPx],
+    ];
+    return map.queryRenderedFeatures(box, { layers: drawn });
+  };
+  const leave = () => {
+    if (onRoute) events.onRoute(null);
+    onRoute = false;
+  };
+  map.on('mousemove', (event) => {
+    const onSupply = within(event, SUPPLY_LAYERS, 2).length > 0;
+    map.getCanvas().style.cursor = onSupply ? 'pointer' : '';
+    if (within(event, [HIT_LAYER], 0).length === 0) return leave();
+    onRoute = true;
+    events.onRoute([event.lngLat.lng, event.lngLat.lat]);
+  });
+  map.on('mouseout', leave);
+  map.on('click', (event) => {
+    const supplies = within(event, SUPPLY_LAYERS, REACH_PX);
+    const nearest = supplies
+      .map((feature) => {
+        const [lon, lat] = (feature.geometry as GeoJSON.Point).coordinates as LonLat;
+        const at = map.project([lon, lat]);
+        return {
+          id: feature.properties.id as string,
+          away: Math.hypot(at.x - event.point.x, at.y - event.point.y),
+        };
+      })
+      .sort((a, b) => a.away - b.away)[0];
+    if (nearest !== undefined) return events.onSupply(nearest.id);
+    events.onNothing();
+    if (within(event, [HIT_LAYER], 0).length > 0) events.onRoute([event.lngLat.lng, event.lngLat.lat]);
+  });
+}

@@ -1,0 +1,119 @@
+import type { LayerSpecification, StyleSpecification } from '@maplibre/maplibre-gl-style-spec';
+import type { Feature, FeatureCollection, GeoJSON } from 'geojson';
+import type { MapData } from '../../server/contract/map.ts';
+import type { Focus } from '../focus.ts';
+import { emptyCollection, groundFeatures, landAreas } from './land.ts';
+import type { Palette } from './palette.ts';
+import { routeLayers } from './route-layers.ts';
+import { MAP_FONT, supplyFeatures, supplyLayers } from './supply-layers.ts';
+
+export interface StyleExtras {
+  /** The world's land; null until it is there, or when it cannot be had. */
+  world?: FeatureCollection | null;
+  /** The chosen gap, drawn with an outline. */
+  gap?: Focus['gap'];
+}
+
+const collection = (features: Feature[]): FeatureCollection => ({ type: 'FeatureCollection', features });
+const source = (data: GeoJSON) => ({ type: 'geojson' as const, data });
+
+/**
+ * The whole map as one style: a pure function of what the analysis gives to draw and of the palette. No glyphs, sprites
+ * or tiles: it needs no network. Without data (null) it is the empty ground.
+ */
+export function mapStyle(
+  map: MapData | null,
+  palette: Palette,
+  extras: StyleExtras = {},
+): StyleSpecification {
+  const ground = map === null ? [] : groundFeatures(map);
+  const land = landAreas(ground);
+  const world = extras.world ?? null;
+  // Without any outline of land the ground says nothing of sea or land.
+  const outlined = world !== null || land.length > 0;
+  const layers: LayerSpecification[] = [
+    {
+      id: 'background',
+      type: 'background',
+      paint: { 'background-color': outlined ? palette.sea : palette.paper },
+    },
+    { id: 'world', type: 'fill', source: 'world', paint: { 'fill-color': palette.sand } },
+    { id: 'land', type: 'fill', source: 'land', paint: { 'fill-color': palette.sand } },
+    ...groundLayers(palette),
+    ...(map === null ? [] : routeLayers(palette, extras.gap ?? null)),
+    // Names are placed from the top layer down, so those of supplies come before those of places.
+    placeLayer(palette),
+    ...(map === null ? [] : supplyLayers(map, palette)),
+  ];
+  return {
+    version: 8,
+    sources: {
+      world: source(world ?? emptyCollection()),
+      land: source(collection(land)),
+      ground: source(collection(ground)),
+      line: source(map === null ? emptyCollection() : lineOf(map)),
+      // The contract's shapes are GeoJSON; its types are looser than @types/geojson.
+      route: source(map === null ? emptyCollection() : (map.route as unknown as FeatureCollection)),
+      supplies: source(collection(map === null ? [] : supplyFeatures(map))),
+    },
+    layers,
+  };
+}
+
+function lineOf(map: MapData): FeatureCollection {
+  const { coordinates } = map.line;
+  if (coordinates.length < 2) return emptyCollection();
+  return collection([{ type: 'Feature', geometry: { type: 'LineString', coordinates }, properties: {} }]);
+}
+
+function groundLayers(palette: Palette): LayerSpecification[] {
+  return [
+    {
+      id: 'coast',
+      type: 'line',
+      source: 'ground',
+      filter: ['==', ['get', 'what'], 'coast'],
+      paint: { 'line-color': palette.soft, 'line-width': 0.8 },
+    },
+    {
+      id: 'tracks',
+      type: 'line',
+      source: 'ground',
+      filter: ['==', ['get', 'what'], 'track'],
+      layout: { 'line-join': 'round' },
+      paint: { 'line-color': palette.soft, 'line-width': 1, 'line-dasharray': [4, 3] },
+    },
+    {
+      id: 'roads',
+      type: 'line',
+      source: 'ground',
+      filter: ['==', ['get', 'what'], 'road'],
+      layout: { 'line-join': 'round', 'line-cap': 'round' },
+      paint: {
+        'line-color': palette.soft,
+        'line-width': ['match', ['get', 'rank'], ['motorway', 'trunk', 'primary'], 1.8, 1.1],
+      },
+    },
+  ];
+}
+
+/** Towns and villages: names without a mark, larger for larger places. */
+function placeLayer(palette: Palette): LayerSpecification {
+  return {
+    id: 'places',
+    type: 'symbol',
+    source: 'ground',
+    filter: ['all', ['==', ['get', 'what'], 'place'], ['!=', ['coalesce', ['get', 'name'], ''], '']],
+    layout: {
+      'text-field': ['get', 'name'],
+      'text-font': MAP_FONT,
+      'text-size': ['match', ['get', 'rank'], 'city', 16, 'town', 14, 12],
+      'text-variable-anchor': ['bottom', 'top', 'left', 'right'],
+      'text-radial-offset': 1.3,
+      'text-max-width': 10,
+      'text-letter-spacing': 0.06,
+      'symbol-sort-key': ['match', ['get', 'rank'], 'city', 0, 'town', 1, 2],
+    },
+    paint: { 'text-color': palette.soft, 'text-halo-color': palette.sand, 'text-halo-width': 1.5 },
+  };
+}

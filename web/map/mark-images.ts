@@ -1,0 +1,119 @@
+/**
+ * The map's own images, drawn at run time from distances to simple shapes: no sprite files. An image's id says
+ * what it shows and in which colours, so that it can be drawn whenever the map asks for it.
+ */
+export type MarkShape = 'fuel' | 'water';
+
+export interface MarkImage {
+  width: number;
+  height: number;
+  data: Uint8ClampedArray;
+  pixelRatio: number;
+}
+
+type Rgb = readonly [number, number, number];
+
+/** Pixels of the image for one pixel of the page: sharp on dense screens, clean when scaled down. */
+const PIXEL_RATIO = 2;
+const MARK_PX = 24;
+const HATCH_PX = 8;
+
+/** Id of a supply mark: filled where the point counts, hollow where it does not. */
+export const markImageId = (shape: MarkShape, counts: boolean, colour: string, ground: string): string =>
+  `mark ${shape} ${counts ? 'filled' : 'hollow'} ${colour} ${ground}`;
+
+/** Id of the hatching of a dry stretch. */
+export const hatchImageId = (colour: string, ground: string): string => `hatch ${colour} ${ground}`;
+
+/** The image for an id; null for an id that is none of ours. */
+export function drawImage(id: string): MarkImage | null {
+  const [kind, ...rest] = id.split(' ');
+  if (kind === 'mark' && rest.length === 4) {
+    const [shape, fill, colour, ground] = rest as [string, string, string, string];
+    if (shape !== 'fuel' && shape !== 'water') return null;
+    return drawMark(shape, fill === 'filled', rgbOf(colour), rgbOf(ground));
+  }
+  if (kind === 'hatch' && rest.length === 2) return drawHatch(rgbOf(rest[0]!), rgbOf(rest[1]!));
+  return null;
+}
+
+/** "#c56a10" as three bytes. */
+function rgbOf(hex: string): Rgb {
+  const value = Number.parseInt(hex.slice(1), 16);
+  return [(value >> 16) & 255, (value >> 8) & 255, value & 255];
+}
+
+/** Signed distance to a square with slightly rounded corners round the origin: negative inside. */
+function squareDistance(x: number, y: number): number {
+  const half = 6;
+  const corner = 1.5;
+  const dx = Math.abs(x) - half + corner;
+  const dy = Math.abs(y) - half + corner;
+  return Math.hypot(Math.max(dx, 0), Math.max(dy, 0)) + Math.min(Math.max(dx, dy), 0) - corner;
+}
+
+/** Signed distance, near enough, to a drop: a circle whose upper side is drawn out to a point. */
+function dropDistance(x: number, y: number): number {
+  const radius = 5.8;
+  const middleY = 2.4;
+  const tipY = -9.5;
+  const reach = middleY - tipY;
+  const circle = Math.hypot(x, y - middleY) - radius;
+  // Tangents from the tip to the circle: the half angle's sine is radius over reach.
+  const sine = radius / reach;
+  const cosine = Math.sqrt(1 - sine * sine);
+  const side = (Math.abs(x) * cosine - (y - tipY) * sine) / 1;
+  const tangentY = middleY - radius * sine;
+  return y <= tangentY ? Math.max(side, tipY - y) : Math.min(circle, Math.max(side, y - middleY));
+}
+
+/** Width of the line of a hollow mark, and of the clear ground round every mark. */
+const LINE_PX = 1.8;
+const CASING_PX = 1.8;
+
+function drawMark(shape: MarkShape, filled: boolean, colour: Rgb, ground: Rgb): MarkImage {
+  const distance = shape === 'fuel' ? squareDistance : dropDistance;
+  return paint(MARK_PX, MARK_PX, (x, y) => {
+    const d = distance(x - MARK_PX / 2, y - MARK_PX / 2);
+    const inside = coverage(d);
+    const outside = coverage(d - CASING_PX);
+    const body = filled ? inside : inside - coverage(d + LINE_PX);
+    return [mix(ground, colour, outside === 0 ? 0 : body / outside), outside];
+  });
+}
+
+/** Diagonal stripes that meet themselves when repeated along the line. */
+function drawHatch(colour: Rgb, ground: Rgb): MarkImage {
+  return paint(HATCH_PX, HATCH_PX, (x, y) => {
+    const along = (((x + y) % HATCH_PX) + HATCH_PX) % HATCH_PX;
+    const stripe = coverage((Math.abs(along - HATCH_PX / 2) - HATCH_PX / 4) * Math.SQRT1_2);
+    return [mix(ground, colour, stripe), 1];
+  });
+}
+
+/** How much of a pixel lies inside, from the signed distance of its middle, px. */
+const coverage = (distancePx: number): number => Math.min(1, Math.max(0, 0.5 - distancePx * PIXEL_RATIO));
+
+const mix = (from: Rgb, to: Rgb, share: number): Rgb => [
+  from[0] + (to[0] - from[0]) * share,
+  from[1] + (to[1] - from[1]) * share,
+  from[2] + (to[2] - from[2]) * share,
+];
+
+function paint(
+  widthPx: number,
+  heightPx: number,
+  at: (xPx: number, yPx: number) => readonly [Rgb, number],
+): MarkImage {
+  const width = widthPx * PIXEL_RATIO;
+  const height = heightPx * PIXEL_RATIO;
+  const data = new Uint8ClampedArray(width * height * 4);
+  for (let row = 0; row < height; row++) {
+    for (let column = 0; column < width; column++) {
+      const [rgb, alpha] = at((column + 0.5) / PIXEL_RATIO, (row + 0.5) / PIXEL_RATIO);
+      // MapLibre wants colour multiplied by alpha only inside its atlas; what it takes here is plain RGBA.
+      data.set([rgb[0], rgb[1], rgb[2], alpha * 255], (row * width + column) * 4);
+    }
+  }
+  return { width, height, data, pixelRatio: PIXEL_RATIO };
+}

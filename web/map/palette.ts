@@ -1,0 +1,40 @@
+/** The page's colour roles as the map needs them: it cannot read custom properties itself. */
+export interface Palette {
+  paper: string;
+  sheet: string;
+  ink: string;
+  soft: string;
+  rule: string;
+  sand: string;
+  sea: string;
+  fuel: string;
+  water: string;
+  dry: string;
+}
+
+/** The same values as web/style/tokens.css; a test holds the two together. */
+export const LIGHT: Palette = {
+  paper: '#f7f2e8',
+  sheet: '#fffdf8',
+  ink: '#211c15',
+  soft: '#6d6456',
+  rule: '#ddd3c0',
+  sand: '#efe4cd',
+  sea: '#e2ebee',
+  fuel: '#c56a10',
+  water: '#0f6ba8',
+  dry: '#8e1b4b',
+};
+
+export const DARK: Palette = {
+  paper: '#171410',
+  sheet: '#201c16',
+  ink: '#f1e9da',
+  soft: '#a99e8b',
+  rule: '#3a3328',
+  sand: '#2a2419',
+  sea: '#18242a',
+  fuel: '#f0963c',
+  water: '#58b2ec',
+  dry: '#ff5f9a',
+};

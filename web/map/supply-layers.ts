@@ -1,0 +1,114 @@
+import type {
+  DataDrivenPropertyValueSpecification,
+  ExpressionSpecification,
+  SymbolLayerSpecification,
+} from '@maplibre/maplibre-gl-style-spec';
+import type { Feature, Point } from 'geojson';
+import type { MapData } from '../../server/contract/map.ts';
+import { markImageId } from './mark-images.ts';
+import type { Palette } from './palette.ts';
+
+/** The page's own type, drawn by the browser: MapLibre takes the weight from the first name (no glyph files). */
+export const MAP_FONT = ['Semibold', 'Overpass Variable', 'Overpass', 'system-ui'];
+
+export const SUPPLY_LAYERS = ['supplies-hollow', 'supplies-filled'] as const;
+
+interface SupplyPoint {
+  id: string;
+  commodity: 'fuel' | 'water';
+  counts: boolean;
+  /** Empty where another mark of the same point carries the name. */
+  label: string;
+  /** The point has a mark of the other commodity as well: the two stand side by side. */
+  paired: boolean;
+}
+
+/** Supply points with what drawing needs. */
+export function supplyFeatures(map: MapData): Feature<Point, SupplyPoint>[] {
+  const marks = map.supplies.features;
+  const commodities = new Map<string, Set<string>>();
+  for (const { properties } of marks) {
+    const known = commodities.get(properties.id) ?? new Set<string>();
+    commodities.set(properties.id, known.add(properties.commodity));
+  }
+  const named = new Set<string>();
+  const countingFirst = [...marks].sort((a, b) => Number(b.properties.counts) - Number(a.properties.counts));
+  return countingFirst.map(({ geometry, properties }) => {
+    const { id, commodity, counts, name } = properties;
+    const label = counts && !named.has(id) ? (name ?? '') : '';
+    if (label !== '') named.add(id);
+    return {
+      type: 'Feature',
+      geometry: { type: 'Point', coordinates: geometry.coordinates },
+      properties: { id, commodity, counts, label, paired: (commodities.get(id)?.size ?? 0) > 1 },
+    };
+  });
+}
+
+/** Many points are drawn smaller, so that the route stays in sight. */
+const MANY = 120;
+
+/** Marks and names, lowest first: hollow marks, filled marks, names beside those that count. */
+export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecification[] {
+  const scale = map.supplies.features.length > MANY ? 0.6 : 1;
+  const size = (factor: number): DataDrivenPropertyValueSpecification<number> => [
+    'interpolate',
+    ['linear'],
+    ['zoom'],
+    5,
+    0.8 * factor * scale,
+    9,
+    factor * Math.min(1, scale * 1.4),
+    13,
+    1.15 * factor,
+  ];
+  const image = (counts: boolean): ExpressionSpecification => [
+    'match',
+    ['get', 'commodity'],
+    'fuel',
+    markImageId('fuel', counts, palette.fuel, palette.sheet),
+    markImageId('water', counts, palette.water, palette.sheet),
+  ];
+  const marks = (counts: boolean): SymbolLayerSpecification => ({
+    id: counts ? 'supplies-filled' : 'supplies-hollow',
+    type: 'symbol',
+    source: 'supplies',
+    filter: ['==', ['get', 'counts'], counts],
+    layout: {
+      'icon-image': image(counts),
+      'icon-size': size(counts ? 1 : 0.72),
+      'icon-offset': [
+        'case',
+        ['!', ['get', 'paired']],
+        ['literal', [0, 0]],
+        ['==', ['get', 'commodity'], 'fuel'],
+        ['literal', [-8, 0]],
+        ['literal', [8, 0]],
+      ],
+      // Every point is drawn; names keep clear of those that count.
+      'icon-allow-overlap': true,
+      'icon-ignore-placement': !counts,
+    },
+  });
+  return [
+    marks(false),
+    marks(true),
+    {
+      id: 'supplies-names',
+      type: 'symbol',
+      source: 'supplies',
+      filter: ['!=', ['get', 'label'], ''],
+      layout: {
+        'text-field': ['get', 'label'],
+        'text-font': MAP_FONT,
+        'text-size': 13,
+        'text-variable-anchor': ['left', 'right', 'bottom', 'top'],
+        'text-radial-offset': 1.5,
+        'text-justify': 'auto',
+        'text-max-width': 12,
+        'symbol-sort-key': ['case', ['==', ['get', 'commodity'], 'fuel'], 0, 1],
+      },
+      paint: { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 2 },
+    },
+  ];
+}

@@ -1,0 +1,22 @@
+import type { FeatureCollection } from 'geojson';
+import type { Topology } from 'topojson-specification';
+import landUrl from 'world-atlas/land-50m.json?url';
+
+let loading: Promise<FeatureCollection> | null = null;
+
+/** The world's land at 1:50 million (Natural Earth, public domain), fetched from the page's own server once. */
+export function worldLand(): Promise<FeatureCollection> {
+  loading ??= load().catch((error: unknown) => {
+    loading = null; // try again at the next map
+    throw error;
+  });
+  return loading;
+}
+
+async function load(): Promise<FeatureCollection> {
+  const [{ feature }, answer] = await Promise.all([import('topojson-client'), fetch(landUrl)]);
+  if (!answer.ok) throw new Error(`the world's outline came with status ${answer.status}`);
+  const topology = (await answer.json()) as Topology;
+  const land = feature(topology, topology.objects.land!);
+  return land.type === 'FeatureCollection' ? land : { type: 'FeatureCollection', features: [land] };
+}
