@@ -69,7 +69,7 @@ export function problemBody(problem: Problem): ProblemReply {
     type: `urn:drystage:problem:${problem.code}`,
     title,
     status,
-    detail: sentence(where === '' ? what : `${where}: ${what}`),
+    detail: where === '' ? sentence(what) : `${where}: ${what}.`,
     code: problem.code,
     source: problem.source,
     place: problem.place,
@@ -80,5 +80,9 @@ export function problemBody(problem: Problem): ProblemReply {
 /** Sends a problem as application/problem+json with its status. */
 export function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
   const body = problemBody(problem);
-  return reply.code(body.status).type('application/problem+json').send(JSON.stringify(body));
+  // As bytes: to text the framework would add a charset, which the media type does not have.
+  return reply
+    .code(body.status)
+    .header('content-type', 'application/problem+json')
+    .send(Buffer.from(JSON.stringify(body)));
 }

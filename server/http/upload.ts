@@ -45,13 +45,15 @@ export async function takeUpload(request: FastifyRequest, limits: Limits): Promi
   }
   const length = Number(request.headers['content-length'] ?? 0);
   if (length > limits.requestBytes) throw tooLarge('the request', limits.requestBytes);
-  const folder = await mkdtemp(join(tmpdir(), 'drystage-'));
+  const folder = await mkdtemp(join(tmpdir(), `drystage-${process.pid}-`));
   const discard = () => rm(folder, { recursive: true, force: true });
   try {
     return { ...(await takeParts(request, folder, limits)), discard };
   } catch (error) {
     await discard();
-    throw error;
+    throw isCutShort(error)
+      ? invalid('the form', 'a form that ends too early', 'a whole multipart form', 'Send it again')
+      : error;
   }
 }
 
@@ -127,6 +129,11 @@ async function textOf(part: Multipart): Promise<string> {
     chunks.push(chunk);
   }
   return Buffer.concat(chunks).toString('utf8');
+}
+
+/** The form's parser and streams have no code for a body that ends inside a part. */
+function isCutShort(error: unknown): boolean {
+  return error instanceof Error && /unexpected end of|premature close|multipart: /i.test(error.message);
 }
 
 /** The name that the client gave the file, safe to show; never used as a path. */
