@@ -138,10 +138,9 @@ function placedBy(
   element: RawElement,
   known: KnownPositions,
 ): Placed | string {
+  // Closed rings are a true part of the area even when a member is missing; open ones are not.
   if (feature !== undefined && isSound(feature.geometry)) {
-    const tainted = feature.properties?.tainted === true;
-    // An area with a piece missing may be any shape; a way with a node missing is still there.
-    if (!tainted || element.type === 'way') return { geometry: feature.geometry, rough: tainted };
+    return { geometry: feature.geometry, rough: feature.properties?.tainted === true };
   }
   return known.place(element);
 }
