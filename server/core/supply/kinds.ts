@@ -1,4 +1,4 @@
-import type { Commodity, Evidence, WaterClass } from '../../contract/common.ts';
+import type { Evidence, WaterClass } from '../../contract/common.ts';
 import type { Tags } from '../sources.ts';
 import type { ReasonCode } from './reasons.ts';
 

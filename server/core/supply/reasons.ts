@@ -76,10 +76,10 @@ export const REASON_RULES = {
   'status-unclear': weakens((tag) => `Whether it works is unclear (${tag}): ask first`),
   'may-be-dry': weakens((tag) => `May be dry (${tag}): ask before you plan on it`),
   'season-unknown': weakens((detail) => `Only in season: ${detail}. Ask before you plan on it`),
+  stale: weakens((on) => `Last edited or checked on ${on}, over three years before: may have changed since`),
   'evidence-below': blocks((detail) => `${detail}: confirm it, or ask for less`),
 
   'tags-differ': advises((detail) => `The objects merged here differ (${detail}): the worse reading is used`),
-  stale: weakens((on) => `Last edited or checked on ${on}, over three years before: may have changed since`),
   'confirmation-expired': advises((detail) => `Your confirmation has expired (${detail}): confirm it again`),
   'confirmation-ahead': advises(
     (on) => `Your confirmation of ${on} lies after the day judged for, so it is not used`,

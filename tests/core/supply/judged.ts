@@ -1,0 +1,49 @@
+import type { Commodity } from '../../../server/contract/common.ts';
+import type { MappedFeature, Tags } from '../../../server/core/sources.ts';
+import { toSupplyFeatures } from '../../../server/core/supply/features.ts';
+import { classify, type Judging } from '../../../server/core/supply/rules.ts';
+import type { SupplyPoint } from '../../../server/core/supply/supply-point.ts';
+
+/** Diesel, no rope, no date, the default levels. */
+export const PLAIN: Judging = {
+  fuelKind: 'diesel',
+  ropeAndBucket: false,
+  counting: { fuel: 'implied', water: 'stated' },
+  on: null,
+  confirmations: [],
+};
+
+export interface Place {
+  id?: string;
+  lon?: number;
+  lat?: number;
+  editedAt?: string | null;
+}
+
+export function nodeOf(tags: Tags, place: Place = {}): MappedFeature {
+  return {
+    id: place.id ?? 'node/1',
+    geometry: { type: 'Point', coordinates: [place.lon ?? 88, place.lat ?? -35] },
+    tags,
+    editedAt: place.editedAt ?? null,
+  };
+}
+
+/** Every point that one node with these tags gives. */
+export function pointsOf(tags: Tags, judge: Partial<Judging> = {}, place: Place = {}): SupplyPoint[] {
+  return classify(toSupplyFeatures([nodeOf(tags, place)]).features, { ...PLAIN, ...judge });
+}
+
+/** The point of one commodity that a node with these tags gives. */
+export function pointOf(
+  commodity: Commodity,
+  tags: Tags,
+  judge: Partial<Judging> = {},
+  place: Place = {},
+): SupplyPoint {
+  const point = pointsOf(tags, judge, place).find((one) => one.commodity === commodity);
+  if (point === undefined) throw new Error(`no ${commodity} point for ${JSON.stringify(tags)}`);
+  return point;
+}
+
+export const codesOf = (point: SupplyPoint): string[] => point.reasons.map(({ code }) => code);
