@@ -15,18 +15,8 @@ interface TripHeadProps {
 export function TripHead({ analysis, units, theme, onUnits, onTheme, onOpen }: TripHeadProps) {
   return (
     <div className="trip-head">
-      <h1>Drystage</h1>
-      {analysis !== null && (
-        <p>
-          <b>{analysis.route.name}</b>
-          <br />
-          {formatKm(analysis.route.lengthKm, units)}, {daysOf(analysis)}; {analysis.rig.name ?? 'unnamed rig'}
-        </p>
-      )}
-      <div className="page-controls">
-        <button type="button" className="main" onClick={onOpen}>
-          Open your own route
-        </button>
+      <div className="name-row">
+        <h1>Drystage</h1>
         <select
           aria-label="Units"
           value={units}
@@ -41,11 +31,23 @@ export function TripHead({ analysis, units, theme, onUnits, onTheme, onOpen }: T
           value={theme}
           onChange={(event) => onTheme(event.target.value as ThemeChoice)}
         >
-          <option value="system">as system</option>
+          <option value="system">auto</option>
           <option value="light">light</option>
           <option value="dark">dark</option>
         </select>
       </div>
+      {analysis !== null && (
+        <p>
+          <b>{analysis.route.name}</b>
+          <br />
+          {formatKm(analysis.route.lengthKm, units)}, {daysOf(analysis)}
+          <br />
+          {analysis.rig.name ?? 'unnamed rig'}
+        </p>
+      )}
+      <button type="button" className="main" onClick={onOpen}>
+        Open your own route
+      </button>
     </div>
   );
 }

@@ -7,6 +7,7 @@ import './style/tables.css';
 import './style/forms.css';
 import './style/print.css';
 import { StrictMode } from 'react';
+import { I18nProvider } from 'react-aria-components';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 
@@ -14,6 +15,9 @@ const root = document.getElementById('root');
 if (root === null) throw new Error('the page has no #root element');
 createRoot(root).render(
   <StrictMode>
-    <App />
+    {/* The only language whose words for screen readers are built in (vite.config.ts). */}
+    <I18nProvider locale="en-US">
+      <App />
+    </I18nProvider>
   </StrictMode>,
 );

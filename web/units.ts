@@ -46,11 +46,14 @@ export function formatFigure(value: number, decimals: number): string {
 /** One decimal below ten, where it matters; none above. */
 const decimalsFor = (value: number): number => (Math.abs(value) < 9.95 ? 1 : 0);
 
-/** A distance's figure without its unit, for a column whose head names the unit. */
-export function figureKm(km: number, units: UnitSystem): string {
-  const value = distanceIn(km, units);
+/** A small distance or time is never shown as none. */
+function figureAboveNone(value: number): string {
+  if (value > 0 && value < 0.05) return `<${NO_BREAK}0.1`;
   return formatFigure(value, decimalsFor(value));
 }
+
+/** A distance's figure without its unit, for a column whose head names the unit. */
+export const figureKm = (km: number, units: UnitSystem): string => figureAboveNone(distanceIn(km, units));
 
 /** A place along the route is shown without decimals: "212". */
 export const figureAtKm = (km: number, units: UnitSystem): string => formatFigure(distanceIn(km, units), 0);
@@ -60,7 +63,7 @@ export function figureLitres(litres: number, units: UnitSystem): string {
   return formatFigure(value, decimalsFor(value));
 }
 
-export const figureDays = (days: number): string => formatFigure(days, decimalsFor(days));
+export const figureDays = (days: number): string => figureAboveNone(days);
 
 /** A distance with its unit: "438 km", "272 mi". */
 export const formatKm = (km: number, units: UnitSystem): string =>

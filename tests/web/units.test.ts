@@ -22,6 +22,7 @@ describe('quantities for people', () => {
     expect(plain(formatLitres(-9.442, 'metric'))).toBe('\u22129.4 l');
     expect(plain(formatLitres(-0.01, 'metric'))).toBe('0 l');
     expect(plain(formatKm(0, 'metric'))).toBe('0 km');
+    expect(plain(formatKm(0.02, 'metric'))).toBe('< 0.1 km');
   });
 
   it('converts by the legal definitions of mile and gallon', () => {
@@ -43,5 +44,7 @@ describe('quantities for people', () => {
     expect(plain(formatDays(1))).toBe('1 day');
     expect(plain(formatDays(1.04))).toBe('1 day');
     expect(plain(formatDays(2.46))).toBe('2.5 days');
+    expect(plain(formatDays(0.01))).toBe('< 0.1 days');
+    expect(plain(formatDays(0))).toBe('0 days');
   });
 });

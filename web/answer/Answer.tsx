@@ -1,6 +1,6 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
-import { distanceUnit, figureKm, formatDays, type UnitSystem } from '../units.ts';
+import { distanceUnit, figureKm, formatDays, formatFigure, type UnitSystem } from '../units.ts';
 import { commodityWords, VERDICT_WORDS, worstOf } from '../words.ts';
 import { Sentences } from './Sentences.tsx';
 import { VerdictMark } from './VerdictMark.tsx';
@@ -15,7 +15,6 @@ export function CommodityAnswer({ analysis, units, commodity }: AnswerProps & { 
   const report = analysis[commodity];
   const longest = report.gaps[report.longest];
   const { verdict, count, of } = worstOf(report);
-  const stretches = of === 1 ? 'stretch' : 'stretches';
   const headingId = `answer-${commodity}`;
   return (
     <section className="answer" aria-labelledby={headingId}>
@@ -30,17 +29,23 @@ export function CommodityAnswer({ analysis, units, commodity }: AnswerProps & { 
             {distanceUnit(units)}
             {commodity === 'water' && `, ${formatDays(longest.days)}`}
           </span>
-          <span className="worst">
-            <VerdictMark verdict={verdict}>
-              {count === of ? (of === 1 ? '' : 'all ') : `${count} of `}
-              {of === 1 ? 'the only stretch' : `${of} ${stretches}`} {VERDICT_WORDS[verdict]}
-            </VerdictMark>
-          </span>
         </p>
       )}
-      <Sentences sentences={analysis.answer[commodity]} units={units} />
+      <Sentences sentences={analysis.answer[commodity]} units={units}>
+        <VerdictMark verdict={verdict}>
+          {shareWords(count, of)} {VERDICT_WORDS[verdict]}
+        </VerdictMark>{' '}
+      </Sentences>
     </section>
   );
+}
+
+/** "1 of 6 stretches", "all 6 stretches". */
+function shareWords(count: number, of: number): string {
+  if (of === 1) return 'The only stretch:';
+  return count === of
+    ? `All ${formatFigure(of, 0)} stretches`
+    : `${formatFigure(count, 0)} of ${formatFigure(of, 0)} stretches`;
 }
 
 /** What to do, set off from all else by being turned inside out. */

@@ -4,13 +4,19 @@ import type { UnitSystem } from '../units.ts';
 import { partText } from './sentence.ts';
 
 /** Sentences run on in one paragraph, quantities in the reader's units, strong parts marked by their verdict. */
-export function Sentences({ sentences, units }: { sentences: readonly Sentence[]; units: UnitSystem }) {
+export function Sentences(props: {
+  sentences: readonly Sentence[];
+  units: UnitSystem;
+  /** What stands before the first sentence, in the same paragraph. */
+  children?: ReactNode;
+}) {
+  const { sentences, units } = props;
   const parts = sentences.flatMap((sentence, index): ReactNode[] => [
     ...(index > 0 ? [' '] : []),
     ...sentence.map((part) => partNode(part, units)),
   ]);
   // Spread, since parts of a sentence have no identity beyond their place.
-  return createElement('p', null, ...parts);
+  return createElement('p', null, props.children, ...parts);
 }
 
 function partNode(part: SentencePart, units: UnitSystem): ReactNode {

@@ -72,7 +72,7 @@ export function Panels(props: PanelsProps) {
         <NotesPanel analysis={analysis} notice={map.notice} units={units} />
       </TabPanel>
       <p className="caution-line">
-        Planning aid. Map data can be wrong or old: confirm each point.{' '}
+        Planning aid: confirm every point.{' '}
         <button type="button" className="quiet" onClick={() => setTab('notes')}>
           All cautions
         </button>

@@ -103,6 +103,7 @@ function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
     {
       key: 'name',
       head: 'Supply',
+      width: '36%',
       value: ({ passing }) => nameOf(passing),
       cell: ({ passing }) => (
         <>
@@ -133,6 +134,7 @@ function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
       key: 'evidence',
       head: 'Known',
       align: 'end',
+      width: '36%',
       value: ({ passing }) => strengthOf(passing.evidence) + (passing.counts ? 0 : 10),
       cell: ({ passing }) => (
         <>

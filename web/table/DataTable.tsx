@@ -9,6 +9,8 @@ export interface Column<Row> {
   /** Set in the head, after the word. */
   unit?: string;
   align?: 'end';
+  /** Share of the table's width; columns without one share the rest by their content. */
+  width?: string;
   /** What the column sorts by. */
   value: (row: Row) => SortValue;
   cell: (row: Row) => ReactNode;
@@ -97,6 +99,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
                   key={column.key}
                   scope="col"
                   className={column.align === 'end' ? 'end' : undefined}
+                  style={{ width: column.width }}
                   aria-sort={order?.key === column.key ? order.direction : 'none'}
                 >
                   <button type="button" onClick={() => sortBy(column.key)}>
