@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { InputProblem } from '../core/problem.ts';
-import { WorkerPool } from '../work/pool.ts';
+import { JobAborted, WorkerPool } from '../work/pool.ts';
 import type { tasks } from '../work/tasks.ts';
 import { DEMO_EXTRACT, DEMO_ID, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from './demo.ts';
 import type { Limits } from './limits.ts';
@@ -62,6 +62,7 @@ export class AnalysisService {
     );
     const id = randomUUID();
     const bytes = await this.#analyse(id, packed, rig, trip, signal);
+    if (signal.aborted) throw new JobAborted();
     this.#store.put(id, packed);
     return bytes;
   }
@@ -92,6 +93,11 @@ export class AnalysisService {
       });
     }
     return this.#demoReply.bytes;
+  }
+
+  /** Jobs of each kind at work or waiting, and trips kept for re-analysis. */
+  get load(): { reading: number; analysing: number; kept: number } {
+    return { reading: this.#reading.jobs, analysing: this.#analysing.jobs, kept: this.#store.count };
   }
 
   async close(): Promise<void> {

@@ -11,7 +11,6 @@ import { AnalysisService } from './analysis-service.ts';
 import { handleErrors } from './error-handler.ts';
 import { DEFAULT_LIMITS, type Limits } from './limits.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
-import { ProblemReply } from './problem-reply.ts';
 
 export interface AppOptions {
   limits?: Partial<Limits>;
@@ -25,6 +24,13 @@ export interface AppOptions {
 
 /** A rig and a trip in JSON are small; uploads go by multipart, which has limits of its own. */
 const JSON_BODY_BYTES = 1_000_000;
+
+const Health = Type.Object({
+  ok: Type.Literal(true),
+  reading: Type.Integer({ description: 'Uploads being read or waiting' }),
+  analysing: Type.Integer({ description: 'Analyses at work or waiting' }),
+  kept: Type.Integer({ description: 'Trips kept for re-analysis' }),
+});
 
 /** Composes the server; main.ts listens, tests inject. Closing it ends its workers. */
 export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
@@ -74,13 +80,8 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
 
   app.get(
     '/api/health',
-    {
-      schema: {
-        summary: 'Whether the server answers',
-        response: { 200: Type.Object({ ok: Type.Boolean() }), '5xx': ProblemReply },
-      },
-    },
-    async () => ({ ok: true }),
+    { schema: { summary: 'Whether the server answers, and what it is at', response: { 200: Health } } },
+    async () => ({ ok: true as const, ...service.load }),
   );
   await app.register(analysisRoutes(service, limits));
   await servePage(app, options.webFolder ?? WEB_FOLDER);

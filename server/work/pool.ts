@@ -103,6 +103,11 @@ export class WorkerPool<T extends TaskTable> {
     });
   }
 
+  /** Jobs at work and waiting; a job that was given up counts until its worker has come free. */
+  get jobs(): number {
+    return this.#waiting.length + this.#crews.filter((crew) => crew.job !== null).length;
+  }
+
   /** Ends all workers; what runs or waits is rejected. */
   async close(): Promise<void> {
     this.#closed = true;

@@ -1,0 +1,17 @@
+import { runCommand } from '../../server/cli.ts';
+
+/** Runs the command in this process and gathers what it writes. */
+export async function runCli(...args: string[]): Promise<{ status: number; out: string; err: string }> {
+  let out = '';
+  let err = '';
+  const status = await runCommand(args, {
+    out: (text) => {
+      out += text;
+    },
+    err: (text) => {
+      err += text;
+    },
+    terminal: false,
+  });
+  return { status, out, err };
+}
