@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { Commodity, Evidence, IsoDate } from './common.ts';
+import { SurfaceEntry } from './surface.ts';
 
 const closed = { additionalProperties: false } as const;
 const kmAlong = Type.Number({ minimum: 0, maximum: 100_000 });
@@ -43,6 +44,10 @@ export const TripFile = Type.Object(
     ),
     /** Judge seasons and the age of tags for this day. */
     departure: Type.Optional(IsoDate),
+    /** What is under the wheels, by stretch; the rest is unknown. */
+    surfaces: Type.Optional(Type.Array(SurfaceEntry, { maxItems: 2000 })),
+    /** The coldest night expected, °C: diesel may not stand it. */
+    coldestNightC: Type.Optional(Type.Number({ minimum: -70, maximum: 50 })),
     /** Straight steps longer than this are taken for a sketch, not a road line. */
     sparseStepKm: Type.Optional(Type.Number({ minimum: 1, maximum: 1000 })),
     /** Days that each camp waypoint of the route adds to its gap. */

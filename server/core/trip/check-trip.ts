@@ -1,6 +1,7 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { TripFile } from '../../contract/trip.ts';
 import { drawableL, type Misfit } from '../rig/check-rig.ts';
+import { checkSurfaces } from '../surface/check-surfaces.ts';
 
 /** Rounding of a person's figure: 0.05 l above the tanks is not worth a refusal. */
 const AMPLE_L = 0.05;
@@ -13,6 +14,7 @@ export function checkTrip(trip: TripFile, rig: RigFile | null): Misfit | null {
     (rig === null ? null : aboardFits(trip, rig)) ??
     datesReal(trip) ??
     stretchesForward(trip) ??
+    checkSurfaces(trip.surfaces) ??
     boxesOpen(trip)
   );
 }

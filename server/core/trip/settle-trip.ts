@@ -17,6 +17,9 @@ export interface Trip {
   stays: NonNullable<TripFile['stays']>;
   oneWay: NonNullable<TripFile['oneWay']>;
   confirmations: NonNullable<TripFile['confirmations']>;
+  surfaces: NonNullable<TripFile['surfaces']>;
+  /** °C; null when not told. */
+  coldestNightC: number | null;
 }
 
 /** Each default with where it comes from. */
@@ -70,6 +73,8 @@ export function settleTrip(file: TripFile): { trip: Trip; settled: TripFile; ass
       stays: file.stays ?? [],
       oneWay: file.oneWay ?? [],
       confirmations: file.confirmations ?? [],
+      surfaces: file.surfaces ?? [],
+      coldestNightC: file.coldestNightC ?? null,
     },
     settled: { ...file, ...figures, counting, part },
     assumptions,
