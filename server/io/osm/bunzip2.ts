@@ -1,3 +1,4 @@
+/// <reference path="./unbzip2-stream.d.ts" />
 import unbzip2Stream from 'unbzip2-stream';
 import { InputProblem } from '../../core/problem.ts';
 import type { ExpansionGuard } from './byte-source.ts';

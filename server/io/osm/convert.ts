@@ -1,3 +1,4 @@
+/// <reference path="./osmtogeojson.d.ts" />
 import type { Geometry } from 'geojson';
 import osmtogeojson, { type OsmFeature } from 'osmtogeojson';
 import type { Caution } from '../../contract/common.ts';

@@ -43,21 +43,32 @@ async function textOf(bytes: ByteSource, options: ReadOptions): Promise<string> 
   }
 }
 
+/** V8 names the position, or for short texts quotes ten characters on each side of it. */
+function positionIn(message: string, text: string): number | null {
+  const named = /position (\d+)/.exec(message)?.[1];
+  if (named !== undefined) return Number(named);
+  const quoted = /, (\.{3})?"(.*)"(?:\.{3})? is not valid JSON$/s.exec(message);
+  const at = quoted?.[2] === undefined ? -1 : text.indexOf(quoted[2]);
+  return at === -1 ? null : at + (quoted?.[1] === undefined ? 0 : 10);
+}
+
+function lineAndColumn(text: string, position: number): string {
+  const before = text.slice(0, position);
+  return `line ${before.split('\n').length}, column ${position - before.lastIndexOf('\n')}`;
+}
+
 function parse(text: string, source: string): unknown {
   try {
     return JSON.parse(text);
   } catch (error) {
     const message = error instanceof Error ? error.message : '';
-    const at = /position (\d+)/.exec(message)?.[1];
-    const position = at === undefined ? text.length : Number(at);
-    const before = text.slice(0, position);
-    const line = before.split('\n').length;
-    const column = position - before.lastIndexOf('\n');
-    const cut = position >= text.trimEnd().length;
+    const saysCut = /end of JSON|Unterminated/i.test(message);
+    const position = saysCut ? text.length : positionIn(message, text);
+    const cut = position !== null && position >= text.trimEnd().length;
     throw refusal(
       'json-broken',
       source,
-      `line ${line}, column ${column}`,
+      position === null ? null : lineAndColumn(text, position),
       cut ? 'the JSON ends too early' : 'this is not JSON',
       'one whole JSON document',
       'Download or export it again',
