@@ -31,7 +31,7 @@ export function App() {
   const onFocus = useCallback((next: Partial<Focus>) => setFocus((last) => ({ ...last, ...next })), []);
   usePageDrop(setOpening, opening === null);
 
-  const { reply, said, problem, phase, openings } = state;
+  const { reply, said, opened, problem, phase, openings } = state;
   const routeName = reply?.analysis.route.name;
   useEffect(() => {
     if (routeName !== undefined) document.title = `${routeName}: Drystage`;
@@ -107,7 +107,7 @@ export function App() {
         <OpenFiles
           dropped={opening}
           said={said}
-          demo={reply?.id === 'demo'}
+          demoTrip={reply?.id === 'demo' ? (opened?.trip ?? null) : null}
           onClose={() => setOpening(null)}
           onOpened={(next, files) => {
             open(next, files);

@@ -12,6 +12,7 @@ import {
   Text,
 } from 'react-aria-components';
 import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { TripFile } from '../../server/contract/trip.ts';
 import {
   detailsOf,
   type OwnFiles,
@@ -20,7 +21,7 @@ import {
   type UploadStage,
   wasCalledOff,
 } from '../api.ts';
-import { type Said, withoutPlaces } from '../rig/said.ts';
+import { type Said, tripForAnotherRoute } from '../rig/said.ts';
 import { formatFigure } from '../units.ts';
 import { type OwnFile, type Role, withFiles } from './guess-role.ts';
 import { Problem } from './Problem.tsx';
@@ -30,8 +31,8 @@ interface OpenFilesProps {
   dropped: readonly File[];
   /** The rig and trip on the page; null when nothing is open. */
   said: Said | null;
-  /** Whether that trip belongs to the demo. */
-  demo: boolean;
+  /** The demo's trip as it was before any edit, when that is what is open. */
+  demoTrip: TripFile | null;
   onClose: () => void;
   onOpened: (reply: AnalysisReply, files: OwnFiles) => void;
 }
@@ -44,7 +45,8 @@ const ROLE_WORDS: Record<Role, string> = {
 };
 
 /** The dialog for the reader's own route and extracts. It keeps everything chosen until the answer is there. */
-export function OpenFiles({ dropped, said, demo, onClose, onOpened }: OpenFilesProps) {
+export function OpenFiles({ dropped, said, demoTrip, onClose, onOpened }: OpenFilesProps) {
+  const demo = demoTrip !== null;
   const [files, setFiles] = useState<OwnFile[]>([]);
   const [keepTrip, setKeepTrip] = useState(!demo);
   const [stage, setStage] = useState<UploadStage | null>(null);
@@ -81,7 +83,7 @@ export function OpenFiles({ dropped, said, demo, onClose, onOpened }: OpenFilesP
     setProblem(null);
     setStage({ stage: 'sending', share: 0 });
     try {
-      const keptTrip = said === null ? null : keepTrip ? said.trip : withoutPlaces(said.trip);
+      const keptTrip = said === null ? null : keepTrip ? said.trip : tripForAnotherRoute(said.trip, demoTrip);
       const own: OwnFiles = {
         route,
         extracts,

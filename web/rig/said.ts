@@ -60,18 +60,23 @@ export function afterEdit(said: Json, settled: Json, path: string, value: Json |
   return withValueAt(said, path, value);
 }
 
+/** Settings of a trip that hold on any route. */
+const GENERAL = [
+  'corridorKm',
+  'counting',
+  'allowancePercent',
+  'detourFactor',
+  'sparseStepKm',
+  'campDays',
+] as const;
+
 /**
- * A trip for another route. Places and days of the old journey would be wrong there and could make a gap look
- * better than it is, so only the settings that hold anywhere stay.
+ * A trip for another route. Places and days of the old journey would be wrong there and could make a gap look better
+ * than it is, so only the settings that hold anywhere stay; of a demo only those that the user changed in it.
  */
-export function withoutPlaces(trip: TripFile): TripFile {
-  const { corridorKm, counting, allowancePercent, detourFactor, sparseStepKm, campDays } = trip;
-  return {
-    ...(corridorKm === undefined ? {} : { corridorKm }),
-    ...(counting === undefined ? {} : { counting }),
-    ...(allowancePercent === undefined ? {} : { allowancePercent }),
-    ...(detourFactor === undefined ? {} : { detourFactor }),
-    ...(sparseStepKm === undefined ? {} : { sparseStepKm }),
-    ...(campDays === undefined ? {} : { campDays }),
-  };
+export function tripForAnotherRoute(trip: TripFile, demo: TripFile | null): TripFile {
+  const kept = GENERAL.filter(
+    (key) => trip[key] !== undefined && JSON.stringify(trip[key]) !== JSON.stringify(demo?.[key]),
+  );
+  return Object.fromEntries(kept.map((key) => [key, trip[key]]));
 }

@@ -19,6 +19,8 @@ export interface TripState {
   reply: AnalysisReply | null;
   /** Rig and trip as the user said them, edits included. */
   said: Said | null;
+  /** The same before any edit. */
+  opened: Said | null;
   /** `opening`: nothing to show yet. `reckoning`: an edit is on its way, the answer shown is the one before it. */
   phase: 'opening' | 'settled' | 'reckoning' | 'refused';
   problem: ProblemDetails | null;
@@ -39,6 +41,7 @@ type Step =
 const NOTHING: TripState = {
   reply: null,
   said: null,
+  opened: null,
   phase: 'opening',
   problem: null,
   pending: null,
@@ -49,17 +52,20 @@ const NOTHING: TripState = {
 /** The page's state after one step; pure. */
 export function nextState(state: TripState, step: Step): TripState {
   switch (step.kind) {
-    case 'opened':
+    case 'opened': {
+      const said = saidIn(step.reply.analysis);
       return {
         ...state,
         reply: step.reply,
-        said: saidIn(step.reply.analysis),
+        said,
+        opened: said,
         files: step.files,
         phase: 'settled',
         problem: null,
         openings: state.openings + 1,
         pending: null,
       };
+    }
     case 'edited':
       if (state.reply === null) return state;
       return {

@@ -1,5 +1,6 @@
 import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { saveFile } from '../save-file.ts';
+import { formatFigure } from '../units.ts';
 import { type CsvCell, toCsv } from './csv.ts';
 import { type Direction, type SortValue, sortedBy } from './order.ts';
 
@@ -126,8 +127,9 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
             Previous
           </button>
           <span aria-live="polite">
-            {shownPage * PAGE_ROWS + 1} to {Math.min(sorted.length, (shownPage + 1) * PAGE_ROWS)} of{' '}
-            {sorted.length}
+            {formatFigure(shownPage * PAGE_ROWS + 1, 0)} to{' '}
+            {formatFigure(Math.min(sorted.length, (shownPage + 1) * PAGE_ROWS), 0)} of{' '}
+            {formatFigure(sorted.length, 0)}
           </span>
           <button type="button" disabled={shownPage === pages - 1} onClick={() => setPage(shownPage + 1)}>
             Next

@@ -1,0 +1,101 @@
+import { renderToStaticMarkup } from 'react-dom/server';
+import { describe, expect, it } from 'vitest';
+import { GapDetails } from '../../../web/panels/GapDetails.tsx';
+import { GapsPanel } from '../../../web/panels/GapsPanel.tsx';
+import { NotesPanel } from '../../../web/panels/NotesPanel.tsx';
+import { SuppliesPanel } from '../../../web/panels/SuppliesPanel.tsx';
+import { sampleReply } from '../sample-reply.ts';
+
+const { analysis } = sampleReply();
+const nothing = () => {};
+const textOf = (markup: string) => markup.replace(/<[^>]*>/g, ' ').replaceAll('\u00a0', ' ');
+
+describe('the tables', () => {
+  it('have a row for each gap of both commodities', () => {
+    const markup = renderToStaticMarkup(
+      <GapsPanel analysis={analysis} units="metric" selected={null} onFocus={nothing} />,
+    );
+    const rows = markup.match(/scope="row"/g) ?? [];
+    expect(rows).toHaveLength(analysis.fuel.gaps.length + analysis.water.gaps.length);
+  });
+
+  it('say of every column whether it is sorted', () => {
+    const markup = renderToStaticMarkup(
+      <GapsPanel analysis={analysis} units="metric" selected={null} onFocus={nothing} />,
+    );
+    const heads = markup.match(/scope="col"/g) ?? [];
+    expect(markup.match(/aria-sort="none"/g)).toHaveLength(heads.length);
+  });
+
+  it('show every passing, with why it does not count', () => {
+    const markup = renderToStaticMarkup(
+      <SuppliesPanel
+        analysis={analysis}
+        units="metric"
+        selected={null}
+        onFocus={nothing}
+        onFound={nothing}
+      />,
+    );
+    expect(markup.match(/scope="row"/g)).toHaveLength(analysis.passings.length);
+    for (const passing of analysis.passings.filter((each) => !each.counts)) {
+      expect(textOf(markup)).toContain(passing.reasons[0]?.text ?? 'does not count');
+    }
+  });
+
+  it('leaf twenty thousand passings, a page at a time', () => {
+    const many = Array.from({ length: 20_000 }, (_, index) => ({
+      ...analysis.passings[index % analysis.passings.length]!,
+      id: `node/${index}`,
+    }));
+    const markup = renderToStaticMarkup(
+      <SuppliesPanel
+        analysis={{ ...analysis, passings: many }}
+        units="metric"
+        selected={null}
+        onFocus={nothing}
+        onFound={nothing}
+      />,
+    );
+    expect(markup.match(/scope="row"/g)).toHaveLength(60);
+    expect(textOf(markup)).toMatch(/1\s+to\s+60\s+of\s+20,000/);
+  });
+});
+
+describe("a gap's details", () => {
+  it.each(analysis.fuel.gaps.map((gap, index) => [index, gap] as const))(
+    'show the working of fuel gap %i',
+    (_, gap) => {
+      const text = textOf(renderToStaticMarkup(<GapDetails gap={gap} canL={20} units="metric" />));
+      for (const term of [...gap.working.wayKm, ...gap.working.needL, ...gap.working.reserveL]) {
+        expect(text).toContain(term.label);
+      }
+      if (gap.extraCans > 0) expect(text).toContain(`${gap.extraCans} can`);
+      if (gap.ifToFails !== null) expect(text).toMatch(/fails/);
+    },
+  );
+
+  it('never call a null turn-back point a place', () => {
+    const gap = { ...analysis.fuel.gaps[0]!, turnBackKm: null };
+    const text = textOf(renderToStaticMarkup(<GapDetails gap={gap} canL={20} units="metric" />));
+    expect(text).toContain('no turning back');
+  });
+});
+
+describe('the notes', () => {
+  const text = textOf(renderToStaticMarkup(<NotesPanel analysis={analysis} notice={null} units="metric" />));
+
+  it('show every caution, assumption and skipped object', () => {
+    for (const { text: caution } of [...analysis.standing, ...analysis.cautions]) {
+      expect(text).toContain(caution.replaceAll("'", '&#x27;'));
+    }
+    for (const { value } of analysis.assumptions) expect(text).toContain(value);
+    for (const { id } of analysis.skipped) expect(text).toContain(id);
+  });
+
+  it('name the data, its licence and whose it is', () => {
+    expect(text).toContain('© OpenStreetMap contributors');
+    expect(text).toContain('Open Database License');
+    expect(text).toContain('Natural Earth');
+  });
+});
