@@ -35,8 +35,8 @@ const STATUS_RULES: Record<KnownValue<'operational_status' | 'pump:status'>, 'wo
 };
 const STATUS_KEYS = ['operational_status', 'pump:status'] as const satisfies KnownKey[];
 
-/** Say of the whole object that it is out of use (discouraged, still met). */
-const OUT_OF_USE_KEYS = ['disused', 'abandoned'] as const satisfies KnownKey[];
+/** Say of the whole object that it is out of use or not yet built (discouraged, still met). */
+const OUT_OF_USE_KEYS = ['disused', 'abandoned', 'construction'] as const satisfies KnownKey[];
 
 const ruleFor = <T>(rules: Readonly<Record<string, T>>, value: string): T | undefined =>
   Object.hasOwn(rules, value) ? rules[value] : undefined;

@@ -11,20 +11,18 @@ export interface KindMatch {
 interface FormOfRule {
   rule: KindRule;
   prefix: string;
-  value: string;
   /** Further tags, looked for with and without the prefix. */
   rest: [string, string][];
 }
-/** Every form under its main key, bare and with each prefix: one look-up for each tag of an object. */
-const FORMS_BY_KEY = new Map<string, FormOfRule[]>();
+/** Every form by its main key, bare and with each prefix, and by its value: readers ask for millions of objects. */
+const FORMS = new Map<string, Map<string, FormOfRule[]>>();
 for (const prefix of ['', ...LIFECYCLE_PREFIXES]) {
   for (const rule of KIND_RULES) {
     for (const form of rule.forms) {
       const [[key, value], ...rest] = Object.entries(form) as [[string, string], ...[string, string][]];
       const fullKey = prefix === '' ? key : `${prefix}:${key}`;
-      const forms = FORMS_BY_KEY.get(fullKey) ?? [];
-      forms.push({ rule, prefix, value, rest });
-      FORMS_BY_KEY.set(fullKey, forms);
+      const byValue = FORMS.get(fullKey) ?? new Map<string, FormOfRule[]>();
+      FORMS.set(fullKey, byValue.set(value, [...(byValue.get(value) ?? []), { rule, prefix, rest }]));
     }
   }
 }
@@ -42,31 +40,35 @@ function speaksOfWater(tags: Tags): boolean {
   return tags['drinking_water:legal'] === 'yes';
 }
 
+/** The forms of the table that the tags hold. */
+function formsOf(tags: Tags): FormOfRule[] {
+  const found: FormOfRule[] = [];
+  for (const key in tags) {
+    const byValue = FORMS.get(key);
+    if (byValue === undefined) continue;
+    const value = tags[key]!;
+    const values = value.includes(';') ? value.split(';').map((part) => part.trim()) : [value];
+    for (const one of values) {
+      for (const form of byValue.get(one) ?? []) if (hasRest(tags, form)) found.push(form);
+    }
+  }
+  return found;
+}
+
 /**
  * The kinds an object with these tags is of: at most one for each commodity, the first of the table, live ones before
  * former ones. Where any kind of that commodity is tagged as former, its prefix comes along: the tags contradict.
  */
 export function matchKinds(tags: Tags): KindMatch[] {
-  const live = new Set<KindRule>();
-  const former = new Map<KindRule, string>();
-  for (const key in tags) {
-    const forms = FORMS_BY_KEY.get(key);
-    if (forms === undefined) continue;
-    const value = tags[key]!;
-    const values = value.includes(';') ? value.split(';').map((part) => part.trim()) : [value];
-    for (const form of forms) {
-      if (!values.includes(form.value) || !hasRest(tags, form)) continue;
-      if (form.prefix === '') live.add(form.rule);
-      else former.set(form.rule, form.prefix);
-    }
-  }
+  const forms = formsOf(tags);
+  if (forms.length === 0) return speaksOfWater(tags) ? [{ rule: ANY_WITH_WATER, prefixes: [] }] : [];
   const matches: KindMatch[] = [];
   for (const commodity of ['fuel', 'water'] as const satisfies readonly Commodity[]) {
-    const isOurs = (rule: KindRule) => rule.commodity === commodity;
-    const prefixes = [...former].filter(([rule]) => isOurs(rule)).map(([, prefix]) => prefix);
-    const found = live.size === 0 && prefixes.length === 0 ? [] : KIND_RULES.filter(isOurs);
-    const rule =
-      found.find((candidate) => live.has(candidate)) ?? found.find((candidate) => former.has(candidate));
+    const ours = forms.filter(({ rule }) => rule.commodity === commodity);
+    const live = ours.filter(({ prefix }) => prefix === '');
+    const candidates = (live.length > 0 ? live : ours).map(({ rule }) => rule);
+    const rule = KIND_RULES.find((one) => candidates.includes(one));
+    const prefixes = ours.filter(({ prefix }) => prefix !== '').map(({ prefix }) => prefix);
     if (rule !== undefined) matches.push({ rule, prefixes });
     else if (commodity === 'water' && speaksOfWater(tags)) {
       matches.push({ rule: ANY_WITH_WATER, prefixes: [] });

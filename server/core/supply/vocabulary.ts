@@ -39,6 +39,7 @@ export const VOCABULARY = {
   ],
   disused: ['no'],
   abandoned: ['no'],
+  construction: ['no'],
   hgv: ['only'],
   fee: ['no'],
   opening_hours: [],
@@ -56,8 +57,10 @@ export const isTagged = <K extends KnownKey>(tags: Tags, key: K, value: KnownVal
   tags[key] === value;
 
 /** True where the key is there and says anything but no. */
-export const isTaggedNotNo = (tags: Tags, key: 'intermittent' | 'disused' | 'abandoned' | 'fee'): boolean =>
-  tags[key] !== undefined && tags[key] !== 'no';
+export const isTaggedNotNo = (
+  tags: Tags,
+  key: 'intermittent' | 'disused' | 'abandoned' | 'construction' | 'fee',
+): boolean => tags[key] !== undefined && tags[key] !== 'no';
 
 const ADVICE_ONLY: readonly string[] = ['fee', 'fixme', 'check_date', 'survey:date'];
 const DECIDING = new Set<string>([

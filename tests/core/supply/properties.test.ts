@@ -3,6 +3,8 @@ import { describe, expect, it } from 'vitest';
 import type { Evidence } from '../../../server/contract/common.ts';
 import { toSupplyFeatures } from '../../../server/core/supply/features.ts';
 import { FUEL_RULES } from '../../../server/core/supply/fuels.ts';
+import { LIFECYCLE_PREFIXES } from '../../../server/core/supply/kinds.ts';
+import { matchKinds } from '../../../server/core/supply/match-kinds.ts';
 import { effectOf, type ReasonCode } from '../../../server/core/supply/reasons.ts';
 import { classify } from '../../../server/core/supply/rules.ts';
 import type { SupplyPoint } from '../../../server/core/supply/supply-point.ts';
@@ -61,7 +63,6 @@ describe('judging supplies', () => {
     ['salt', 'yes'],
     ['opening_hours', 'off'],
     ['operational_status', 'broken'],
-    ['was:amenity', 'fuel'],
   ])('never counts a point because of %s=%s', (key, value) => {
     fc.assert(
       fc.property(anyTags, anyJudging, anyEdit, (tags, judge, editedAt) => {
@@ -72,6 +73,22 @@ describe('judging supplies', () => {
         const marred = pointsOf({ ...tags, [key]: value }, judge, { editedAt });
         const after = counting(marred.filter((point) => known.includes(point.commodity)));
         for (const one of after) expect(counting(points)).toContain(one);
+      }),
+      RUNS,
+    );
+  });
+
+  it('never counts a point because its kind is marked as former as well', () => {
+    const prefixes = fc.constantFrom(...LIFECYCLE_PREFIXES);
+    fc.assert(
+      fc.property(anyTags, anyJudging, prefixes, (tags, judge, prefix) => {
+        const before = counting(pointsOf(tags, judge));
+        for (const { rule } of matchKinds(tags)) {
+          const [key, value] = Object.entries(rule.forms[0]!)[0]!;
+          if (tags[key] !== value) continue;
+          const after = counting(pointsOf({ ...tags, [`${prefix}:${key}`]: value }, judge));
+          for (const one of after) expect(before).toContain(one);
+        }
       }),
       RUNS,
     );

@@ -41,6 +41,7 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'pump:status': 'no field; from memory',
   disused: 'the plain key is discouraged but met (O15a)',
   abandoned: 'as before (O15a)',
+  'construction=no': 'said of the whole object, as disused=no is (from memory)',
   'fuel:HVO': 'not in the list of fuels; used by mappers',
   'fuel:HVO100': 'as before',
   'fuel:petrol': 'not in the list of fuels; used by mappers',

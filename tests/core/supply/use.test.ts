@@ -21,6 +21,7 @@ const CASES: [Tags, string, boolean, string[]][] = [
   [{ disused: 'yes' }, 'doubtful', false, ['out-of-use', 'evidence-below']],
   [{ disused: 'no' }, 'stated', true, []],
   [{ abandoned: 'yes' }, 'doubtful', false, ['out-of-use', 'evidence-below']],
+  [{ construction: 'yes' }, 'doubtful', false, ['out-of-use', 'evidence-below']],
   [{ 'was:amenity': 'fuel' }, 'doubtful', false, ['out-of-use', 'evidence-below']],
   [{ 'was:shop': 'bakery' }, 'stated', true, []],
   [{ opening_hours: '24/7' }, 'stated', true, []],
