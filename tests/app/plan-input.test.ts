@@ -54,7 +54,7 @@ describe('a rig from outside', () => {
     [
       'fuel.tanks.0.unusable',
       3,
-      'rig.yaml, /fuel/tanks/0/unusable: an unknown key; expected one of name, litres, unusableLitres. Did you mean "unusableLitres".',
+      'rig.yaml, /fuel/tanks/0/unusable: an unknown key; expected one of name, litres, unusableLitres, fillPercent. Did you mean "unusableLitres".',
     ],
     [
       'colour',
@@ -116,13 +116,14 @@ describe('a rig from outside', () => {
       50,
       'rig.yaml, /pace/kmPerHour: slow 50, typical 45, fast 60; expected slow <= typical <= fast. Put the three numbers of /pace/kmPerHour in order.',
     ],
-    [
-      'fuel',
-      [],
-      'rig.yaml, /fuel: a list of 0; expected a group of keys (kind, litresPer100Km, tanks, cans, reserve). Correct /fuel.',
-    ],
   ])('is refused for %s = %j', (path, value, line) => {
     expect(lineOf(checkRigValue(rigWith(path, value), 'rig.yaml'))).toBe(line);
+  });
+
+  it('names the keys of a group where something else came', () => {
+    expect(lineOf(checkRigValue(rigWith('fuel', []), 'rig.yaml'))).toMatch(
+      /^rig\.yaml, \/fuel: a list of 0; expected a group of keys \(kind, litresPer100Km, tanks, [^)]*\)\. Correct \/fuel\.$/,
+    );
   });
 
   it.each([null, 7, 'text', [], undefined])('is refused when it is %j as a whole', (value) => {
