@@ -1,8 +1,10 @@
 import { type Static, Type } from 'typebox';
+import { FUEL_DETAIL } from './fuel-use.ts';
 
 const closed = { additionalProperties: false } as const;
 const litres = (maximum: number) => Type.Number({ exclusiveMinimum: 0, maximum });
 const share = Type.Number({ minimum: 0, maximum: 1 });
+const fillPercent = Type.Number({ exclusiveMinimum: 0, maximum: 100 });
 
 /** A range of use: one number is the typical value, from which the file's reader takes the bounds. */
 const rangeOfUse = (maximum: number) =>
@@ -16,11 +18,20 @@ const Tank = Type.Object(
     name: Type.String({ minLength: 1, maxLength: 80 }),
     litres: litres(5000),
     unusableLitres: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
+    /** How full it is filled at most. */
+    fillPercent: Type.Optional(fillPercent),
   },
   closed,
 );
 
-const Cans = Type.Object({ litres: litres(250), owned: Type.Integer({ minimum: 0, maximum: 200 }) }, closed);
+const Cans = Type.Object(
+  {
+    litres: litres(250),
+    owned: Type.Integer({ minimum: 0, maximum: 200 }),
+    fillPercent: Type.Optional(fillPercent),
+  },
+  closed,
+);
 
 export const FuelKind = Type.Union([
   Type.Literal('diesel'),
@@ -65,6 +76,7 @@ export const RigFile = Type.Object(
         tanks: Type.Array(Tank, { minItems: 1, maxItems: 20 }),
         cans: Type.Optional(Cans),
         reserve: Type.Optional(FuelReserve),
+        ...FUEL_DETAIL,
       },
       closed,
     ),

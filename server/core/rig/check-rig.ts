@@ -48,10 +48,11 @@ function paceInOrder(pace: RigFile['pace']['kmPerHour']): Misfit | null {
 function tanksDrawable(tanks: readonly Tank[], path: string): Misfit | null {
   for (const [index, tank] of tanks.entries()) {
     const unusableL = tank.unusableLitres ?? 0;
-    if (unusableL < tank.litres) continue;
+    if (unusableL < filledL(tank)) continue;
+    const filled = tank.fillPercent === undefined ? '' : ` filled to ${tank.fillPercent} %`;
     return {
       path: `${path}/${index}/unusableLitres`,
-      came: `${unusableL} l that cannot be used in a tank of ${tank.litres} l`,
+      came: `${unusableL} l that cannot be used in a tank of ${tank.litres} l${filled}`,
       expected: 'less than the tank holds',
       remedy: 'Give the litres that stay in the tank when the pump draws air, or leave the key out',
     };
@@ -76,5 +77,9 @@ function oneBase<K extends string>(
 
 /** Litres of the tanks that can be drawn. */
 export function drawableL(tanks: readonly Tank[]): number {
-  return tanks.reduce((sum, tank) => sum + tank.litres - (tank.unusableLitres ?? 0), 0);
+  return tanks.reduce((sum, tank) => sum + filledL(tank) - (tank.unusableLitres ?? 0), 0);
 }
+
+/** Litres in a container that is filled as far as its filling limit allows. */
+export const filledL = (container: { litres: number; fillPercent?: number }): number =>
+  container.fillPercent === undefined ? container.litres : (container.litres * container.fillPercent) / 100;

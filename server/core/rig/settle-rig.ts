@@ -1,5 +1,6 @@
 import type { Assumption } from '../../contract/analysis.ts';
 import type { RigFile } from '../../contract/rig.ts';
+import { drawableL, filledL } from './check-rig.ts';
 import type { Reserve, Rig, UseRange } from './rig.ts';
 
 /** High end of a fuel rate given as one number (ours). */
@@ -60,15 +61,15 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
       fuel: {
         kind: file.fuel.kind,
         litresPer100Km: fuelUse,
-        drawableL: drawableOf(file.fuel.tanks),
-        canL: fuelCans.litres,
+        drawableL: drawableL(file.fuel.tanks),
+        canL: filledL(fuelCans),
         cansOwned: fuelCans.owned,
         reserve: reserveOf(fuelReserve),
       },
       water: {
         litresPerDay: waterUse,
-        drawableL: drawableOf(file.water.tanks),
-        canL: waterCans.litres,
+        drawableL: drawableL(file.water.tanks),
+        canL: filledL(waterCans),
         cansOwned: waterCans.owned,
         reserve: reserveOf(waterReserve),
       },
@@ -101,10 +102,6 @@ function rangeOf(use: number | UseRange, high: number, assumed: (high: number) =
   if (typeof use !== 'number') return use;
   assumed(use * high);
   return { low: use / high, typical: use, high: use * high };
-}
-
-function drawableOf(tanks: RigFile['fuel']['tanks']): number {
-  return tanks.reduce((sum, tank) => sum + tank.litres - (tank.unusableLitres ?? 0), 0);
 }
 
 /** A reserve that names only a share of the need has no base; one that names only a base has no share. */
