@@ -55,7 +55,7 @@ function wayTags(random: () => number, number: number): Tags {
   if (dice < 0.87) return { highway: 'tertiary', name: `Road ${number % 900}`, maxspeed: '80' };
   if (dice < 0.93) return { landuse: 'farmland' };
   if (dice < 0.99) return { natural: 'wood', leaf_type: 'needleleaved' };
-  if (dice < 0.9992) return { amenity: 'parking', access: 'yes' };
+  if (dice < 0.9998) return { amenity: 'parking', access: 'yes' };
   return { amenity: 'fuel', building: 'yes', name: `Station ${number}` };
 }
 
@@ -104,8 +104,8 @@ function writeNodes(encoder: PbfEncoder, random: () => number, more: () => boole
     }
     // One editing after another: runs of nodes share their time.
     if (index % 40 === 0) timestamp = timeOf(random);
-    lon += (random() - 0.5) * 0.0006;
-    lat += (random() - 0.5) * 0.0006;
+    lon += (random() - 0.5) * 0.004;
+    lat += (random() - 0.5) * 0.004;
     encoder.add({
       type: 'node',
       id: nodeIdOf(index),

@@ -113,10 +113,3 @@ export const lonOf = (block: Block, stored: number): number =>
   (block.lonOffset + block.granularity * stored) / 1e9;
 
 export const isOnEarth = (lon: number, lat: number): boolean => Math.abs(lon) <= 180 && Math.abs(lat) <= 90;
-
-/** ISO time of a stored one; undefined when it is not set or absurd. */
-export function timeOf(block: Block, stored: number): string | undefined {
-  const milliseconds = stored * block.dateGranularity;
-  if (!(milliseconds > 0 && milliseconds < 8.64e15)) return undefined;
-  return new Date(milliseconds).toISOString().replace('.000Z', 'Z');
-}

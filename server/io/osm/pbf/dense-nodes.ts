@@ -3,7 +3,7 @@ import { type Block, latOf, lonOf } from './block.ts';
 import { BrokenBlock } from './broken.ts';
 import { Cursor, NOWHERE, type Range } from './cursor.ts';
 import { type Decoded, setEdit, tagsOf } from './elements.ts';
-import { decodeDeltas, valuesAt } from './packed.ts';
+import { decodeDeltas, integersAt, sumsAt } from './packed.ts';
 
 /** Where the lists of a DenseNodes message lie. */
 export interface DenseNodes {
@@ -138,20 +138,19 @@ export function denseNodesAt(
   places: readonly number[],
 ): Decoded[] {
   const { bytes } = block;
-  const at = (range: Range, delta: boolean) =>
-    lengthOf(range) === 0 ? null : valuesAt(bytes, range, places, delta);
-  const lats = at(dense.lats, true);
-  const lons = at(dense.lons, true);
-  if (places.length > 0 && (lats === null || lons === null)) throw new BrokenBlock('nodes without positions');
-  const versions = at(dense.versions, false);
-  const times = at(dense.times, true);
-  const visibles = at(dense.visibles, false);
+  if (places.length > 0 && (dense.lats === NOWHERE || dense.lons === NOWHERE))
+    throw new BrokenBlock('nodes without positions');
+  const lats = sumsAt(bytes, dense.lats, places);
+  const lons = sumsAt(bytes, dense.lons, places);
+  const versions = lengthOf(dense.versions) === 0 ? null : integersAt(bytes, dense.versions, places);
+  const times = lengthOf(dense.times) === 0 ? null : sumsAt(bytes, dense.times, places);
+  const visibles = lengthOf(dense.visibles) === 0 ? null : integersAt(bytes, dense.visibles, places);
   return places.map((place, index) => {
     const element: RawElement = {
       type: 'node',
       id: ids[place]!,
-      lat: latOf(block, lats![index]!),
-      lon: lonOf(block, lons![index]!),
+      lat: latOf(block, lats[index]!),
+      lon: lonOf(block, lons[index]!),
     };
     setEdit(element, block, versions?.[index] ?? 0, times?.[index] ?? 0);
     return { element, deleted: visibles?.[index] === 0 };

@@ -1,7 +1,8 @@
 import type { OsmType, RawElement } from '../raw-extract.ts';
-import { type Block, latOf, lonOf, timeOf } from './block.ts';
+import { type Block, latOf, lonOf } from './block.ts';
 import { BrokenBlock } from './broken.ts';
 import { Cursor, NOWHERE, type Range } from './cursor.ts';
+import { isoTime } from './iso-time.ts';
 import { decodeIntegers, decodeSums } from './packed.ts';
 
 /** An element in full, with what RawElement has no place for. */
@@ -31,7 +32,7 @@ export function tagsOf(block: Block, keys: readonly number[], values: readonly n
 /** Version and time onto the element, where they are set. */
 export function setEdit(element: RawElement, block: Block, version: number, storedTime: number): void {
   if (version > 0) element.version = version;
-  const timestamp = timeOf(block, storedTime);
+  const timestamp = isoTime(storedTime * block.dateGranularity);
   if (timestamp !== undefined) element.timestamp = timestamp;
 }
 

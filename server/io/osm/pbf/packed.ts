@@ -2,6 +2,7 @@ import { BrokenBlock } from './broken.ts';
 import { Cursor, type Range } from './cursor.ts';
 
 const TOO_LONG = 'a list of numbers that runs past its end';
+const TOO_SHORT = 'a list with fewer numbers than there are nodes';
 
 /**
  * The running sums of a packed list of zigzag differences, written to `into` (which must have room for one value a
@@ -41,26 +42,56 @@ export function decodeDeltas(bytes: Uint8Array, range: Range, into: Float64Array
 }
 
 /**
- * Values of a packed list at ascending `places` only; `delta` for running sums of zigzag differences, otherwise the
- * plain integers. Stops reading behind the last place.
+ * Running sums of a packed list of zigzag differences at ascending `places` only. Stops reading behind the last one.
  */
-export function valuesAt(
-  bytes: Uint8Array,
-  range: Range,
-  places: readonly number[],
-  delta: boolean,
-): Float64Array {
-  const values = new Float64Array(places.length);
-  const cursor = new Cursor(bytes, range.start, range.end);
+export function sumsAt(bytes: Uint8Array, range: Range, places: readonly number[]): Float64Array {
+  const sums = new Float64Array(places.length);
+  const { end } = range;
+  let position = range.start;
   let value = 0;
   let at = -1;
   for (let index = 0; index < places.length; index += 1) {
     const place = places[index]!;
     while (at < place) {
-      value = delta ? value + cursor.signed() : cursor.integer();
+      if (position >= end) throw new BrokenBlock(TOO_SHORT);
+      let raw = bytes[position++]!;
+      if (raw > 127) {
+        const second = bytes[position++]!;
+        raw = (raw & 127) | ((second & 127) << 7);
+        if (second > 127) {
+          const third = bytes[position++]!;
+          raw |= (third & 127) << 14;
+          if (third > 127) {
+            const cursor = new Cursor(bytes, position - 3, end);
+            value += cursor.signed();
+            position = cursor.position;
+            at += 1;
+            continue;
+          }
+        }
+      }
+      value += (raw >>> 1) ^ -(raw & 1);
       at += 1;
     }
-    values[index] = value;
+    sums[index] = value;
+  }
+  if (position > end) throw new BrokenBlock(TOO_LONG);
+  return sums;
+}
+
+/** Plain integers of a packed list at ascending `places` only. Stops reading behind the last one. */
+export function integersAt(bytes: Uint8Array, range: Range, places: readonly number[]): Float64Array {
+  const values = new Float64Array(places.length);
+  const cursor = new Cursor(bytes, range.start, range.end);
+  let position = range.start;
+  let at = 0;
+  for (let index = 0; index < places.length; index += 1) {
+    const place = places[index]!;
+    for (; at < place; at += 1) while (position < range.end && bytes[position++]! > 127);
+    cursor.enter(position, range.end);
+    values[index] = cursor.integer();
+    position = cursor.position;
+    at += 1;
   }
   return values;
 }
