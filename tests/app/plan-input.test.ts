@@ -8,10 +8,6 @@ import { RigFile } from '../../server/contract/rig.ts';
 import { TripFile } from '../../server/contract/trip.ts';
 import { type Outcome, problemLine } from '../../server/core/problem.ts';
 
-/** The contract grows; what it knows is told in its own order. */
-const FUEL_KEYS = Object.keys(RigFile.properties.fuel.properties).join(', ');
-const TANK_KEYS = Object.keys(RigFile.properties.fuel.properties.tanks.items.properties).join(', ');
-
 const rig = () => ({
   name: 'Long-wheelbase wagon',
   fuel: {
