@@ -1,4 +1,4 @@
-import { useEffect, useRef } from 'react';
+import { type ReactNode, useEffect, useRef } from 'react';
 
 /** Below this the legend starts closed: the map needs the room. */
 const OPEN_FROM_PX = 560;
@@ -17,7 +17,7 @@ export function Legend({ fuelWord }: { fuelWord: string }) {
         <span className="map-legend-side map-legend-water">Right: drinking water</span>
       </summary>
       <ul>
-        <Row words="what is left, full to low">
+        <Row words="what is left">
           <polygon className="legend-fuel" points="0,2 36,7 36,9 0,12" />
         </Row>
         <Row words="into the reserve">
@@ -36,27 +36,6 @@ export function Legend({ fuelWord }: { fuelWord: string }) {
             <polygon key={x} className="legend-dry" points={`${x},12 ${x + 3},12 ${x + 6},2 ${x + 3},2`} />
           ))}
         </Row>
-        <Row words="edge: stretch is short, into reserve, unknown">
-          <line className="legend-dry-line" x1={0} x2={11} y1={7} y2={7} strokeWidth={2.4} />
-          <line
-            className="legend-ink-line"
-            x1={14}
-            x2={24}
-            y1={7}
-            y2={7}
-            strokeWidth={1.8}
-            strokeDasharray="4 2"
-          />
-          <line
-            className="legend-ink-line"
-            x1={27}
-            x2={36}
-            y1={7}
-            y2={7}
-            strokeWidth={2}
-            strokeDasharray="1.5 2"
-          />
-        </Row>
         <Row words="no map data">
           <line
             className="legend-ink-line"
@@ -69,7 +48,7 @@ export function Legend({ fuelWord }: { fuelWord: string }) {
             strokeDasharray="0 6"
           />
         </Row>
-        <Row words="supply that counts">
+        <Row words="supply counts">
           <rect className="legend-fuel" x={5} y={1} width={11} height={12} rx={1.5} />
           <path className="legend-water" d={DROP} transform="translate(27 8.6)" />
         </Row>
@@ -92,6 +71,27 @@ export function Legend({ fuelWord }: { fuelWord: string }) {
             strokeWidth={1.6}
           />
         </Row>
+        <Row words="edge of a stretch: short, into reserve, unknown" wide>
+          <line className="legend-dry-line" x1={0} x2={11} y1={7} y2={7} strokeWidth={2.4} />
+          <line
+            className="legend-ink-line"
+            x1={14}
+            x2={24}
+            y1={7}
+            y2={7}
+            strokeWidth={1.8}
+            strokeDasharray="4 2"
+          />
+          <line
+            className="legend-ink-line"
+            x1={27}
+            x2={36}
+            y1={7}
+            y2={7}
+            strokeWidth={2}
+            strokeDasharray="1.5 2"
+          />
+        </Row>
       </ul>
     </details>
   );
@@ -99,9 +99,9 @@ export function Legend({ fuelWord }: { fuelWord: string }) {
 
 const DROP = 'M0,-8 L4,-1.5 A4.6,4.6 0 1 1 -4,-1.5 Z';
 
-function Row({ words, children }: { words: string; children: React.ReactNode }) {
+function Row({ words, wide, children }: { words: string; wide?: boolean; children: ReactNode }) {
   return (
-    <li>
+    <li className={wide === true ? 'map-legend-wide' : undefined}>
       <svg width={36} height={14} viewBox="0 0 36 14" aria-hidden="true" focusable="false">
         {children}
       </svg>

@@ -4,6 +4,7 @@ import {
   type MapMouseEvent,
   Marker,
   NavigationControl,
+  type PaddingOptions,
   Popup,
   ScaleControl,
   type StyleSpecification,
@@ -44,7 +45,8 @@ export interface MapHandle {
   remove(): void;
 }
 
-const PADDING_PX = 56;
+const SIDE_PADDING_PX = 120;
+const END_PADDING_PX = 56;
 /** Nobody needs to see a single fuel pump across the whole screen when the route is fitted. */
 const CLOSEST_FIT_ZOOM = 13;
 /** How near to a mark a pointer or finger must come. */
@@ -160,10 +162,14 @@ export function createMap(
   };
 }
 
-/** Less room is left free where there is little. */
-function paddingFor(container: HTMLElement): number {
-  const least = Math.min(container.clientWidth, container.clientHeight);
-  return Math.max(8, Math.min(PADDING_PX, least * 0.12));
+/** Room for names at the sides and for the legend below; less where there is little of it. */
+function paddingFor(container: HTMLElement): PaddingOptions {
+  const { clientWidth, clientHeight } = container;
+  const across = Math.max(10, Math.min(SIDE_PADDING_PX, clientWidth * 0.14));
+  const upDown = Math.max(10, Math.min(END_PADDING_PX, clientHeight * 0.12));
+  const legendPx = container.parentElement?.querySelector('.map-legend')?.clientHeight ?? 0;
+  const below = legendPx < clientHeight * 0.35 ? legendPx + upDown / 2 : 0;
+  return { left: across, right: across, top: upDown, bottom: Math.max(upDown, below) };
 }
 
 function pin(): HTMLElement {

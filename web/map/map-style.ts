@@ -5,7 +5,7 @@ import type { Focus } from '../focus.ts';
 import { emptyCollection, groundFeatures, landAreas } from './land.ts';
 import type { Palette } from './palette.ts';
 import { routeLayers } from './route-layers.ts';
-import { MAP_FONT, supplyFeatures, supplyLayers } from './supply-layers.ts';
+import { ANCHORS, MAP_FONT, supplyFeatures, supplyLayers } from './supply-layers.ts';
 
 export interface StyleExtras {
   /** The world's land; null until it is there, or when it cannot be had. */
@@ -16,6 +16,10 @@ export interface StyleExtras {
 
 const collection = (features: Feature[]): FeatureCollection => ({ type: 'FeatureCollection', features });
 const source = (data: GeoJSON) => ({ type: 'geojson' as const, data });
+
+/** Hairpins finer than this are left out at each zoom, px: lines drawn beside them would throw spikes. */
+const SMOOTH_PX = 2;
+const smoothed = (data: GeoJSON) => ({ ...source(data), tolerance: SMOOTH_PX });
 
 /**
  * The whole map as one style: a pure function of what the analysis gives to draw and of the palette. No glyphs, sprites
@@ -51,9 +55,9 @@ export function mapStyle(
       world: source(world ?? emptyCollection()),
       land: source(collection(land)),
       ground: source(collection(ground)),
-      line: source(map === null ? emptyCollection() : lineOf(map)),
+      line: smoothed(map === null ? emptyCollection() : lineOf(map)),
       // The contract's shapes are GeoJSON; its types are looser than @types/geojson.
-      route: source(map === null ? emptyCollection() : (map.route as unknown as FeatureCollection)),
+      route: smoothed(map === null ? emptyCollection() : (map.route as unknown as FeatureCollection)),
       supplies: source(collection(map === null ? [] : supplyFeatures(map))),
     },
     layers,
@@ -108,7 +112,7 @@ function placeLayer(palette: Palette): LayerSpecification {
       'text-field': ['get', 'name'],
       'text-font': MAP_FONT,
       'text-size': ['match', ['get', 'rank'], 'city', 16, 'town', 14, 12],
-      'text-variable-anchor': ['bottom', 'top', 'left', 'right'],
+      'text-variable-anchor': ANCHORS,
       'text-radial-offset': 1.3,
       'text-max-width': 10,
       'text-letter-spacing': 0.06,

@@ -25,8 +25,13 @@ export const markImageId = (shape: MarkShape, counts: boolean, colour: string, g
 /** Id of the hatching of a dry stretch. */
 export const hatchImageId = (colour: string, ground: string): string => `hatch ${colour} ${ground}`;
 
+/** Id of an image that shows nothing and only takes up room. */
+export const CLEAR_IMAGE = 'clear';
+const CLEAR_PX = 14;
+
 /** The image for an id; null for an id that is none of ours. */
 export function drawImage(id: string): MarkImage | null {
+  if (id === CLEAR_IMAGE) return paint(CLEAR_PX, CLEAR_PX, () => [[0, 0, 0], 0]);
   const [kind, ...rest] = id.split(' ');
   if (kind === 'mark' && rest.length === 4) {
     const [shape, fill, colour, ground] = rest as [string, string, string, string];

@@ -106,7 +106,8 @@ function commodityLayers(commodity: Commodity, palette: Palette): LineLayerSpeci
       type: 'line',
       source: 'route',
       filter: piece(commodity, state('left')),
-      layout: { 'line-cap': 'butt', 'line-join': 'round' },
+      // Round ends close the seams between pieces at bends.
+      layout: { 'line-cap': 'round', 'line-join': 'round' },
       paint: {
         'line-color': palette[commodity],
         'line-opacity': opacity,

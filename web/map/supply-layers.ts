@@ -5,13 +5,25 @@ import type {
 } from '@maplibre/maplibre-gl-style-spec';
 import type { Feature, Point } from 'geojson';
 import type { MapData } from '../../server/contract/map.ts';
-import { markImageId } from './mark-images.ts';
+import { CLEAR_IMAGE, markImageId } from './mark-images.ts';
 import type { Palette } from './palette.ts';
 
 /** The page's own type, drawn by the browser: MapLibre takes the weight from the first name (no glyph files). */
 export const MAP_FONT = ['Semibold', 'Overpass Variable', 'Overpass', 'system-ui'];
 
 export const SUPPLY_LAYERS = ['supplies-hollow', 'supplies-filled'] as const;
+
+/** Where a name may stand about its point, best first. */
+export const ANCHORS: (
+  | 'left'
+  | 'right'
+  | 'bottom'
+  | 'top'
+  | 'bottom-left'
+  | 'top-left'
+  | 'bottom-right'
+  | 'top-right'
+)[] = ['left', 'right', 'bottom', 'top', 'bottom-left', 'top-left', 'bottom-right', 'top-right'];
 
 interface SupplyPoint {
   id: string;
@@ -45,12 +57,14 @@ export function supplyFeatures(map: MapData): Feature<Point, SupplyPoint>[] {
   });
 }
 
-/** Many points are drawn smaller, so that the route stays in sight. */
+/** More points than this are drawn smaller from afar, and unnamed, so that the route stays in sight. */
 const MANY = 120;
+const NAMES_OF_MANY_FROM_ZOOM = 9;
 
 /** Marks and names, lowest first: hollow marks, filled marks, names beside those that count. */
 export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecification[] {
-  const scale = map.supplies.features.length > MANY ? 0.6 : 1;
+  const count = map.supplies.features.length;
+  const scale = count > MANY ? Math.max(0.3, Math.sqrt(MANY / count)) : 1;
   const size = (factor: number): DataDrivenPropertyValueSpecification<number> => [
     'interpolate',
     ['linear'],
@@ -97,18 +111,33 @@ export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecifi
       id: 'supplies-names',
       type: 'symbol',
       source: 'supplies',
+      minzoom: count > MANY ? NAMES_OF_MANY_FROM_ZOOM : 0,
       filter: ['!=', ['get', 'label'], ''],
       layout: {
         'text-field': ['get', 'label'],
         'text-font': MAP_FONT,
         'text-size': 13,
-        'text-variable-anchor': ['left', 'right', 'bottom', 'top'],
+        'text-variable-anchor': ANCHORS,
         'text-radial-offset': 1.5,
         'text-justify': 'auto',
         'text-max-width': 12,
         'symbol-sort-key': ['case', ['==', ['get', 'commodity'], 'fuel'], 0, 1],
       },
       paint: { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 2 },
+    },
+    {
+      // Seen by nobody: it takes the route's own ground before any name is placed, so that none covers the lines.
+      id: 'route-kept-clear',
+      type: 'symbol',
+      source: 'line',
+      layout: {
+        'symbol-placement': 'line',
+        'symbol-spacing': 14,
+        'icon-image': CLEAR_IMAGE,
+        'icon-padding': 2,
+        'icon-rotation-alignment': 'viewport',
+        'icon-allow-overlap': true,
+      },
     },
   ];
 }

@@ -1,4 +1,4 @@
-import { type KeyboardEvent, type PointerEvent, useId } from 'react';
+import { type KeyboardEvent, type PointerEvent, useId, useMemo } from 'react';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import type { Focus } from '../focus.ts';
 import { formatLitres, type UnitSystem } from '../units.ts';
@@ -8,7 +8,7 @@ import { StripPatterns } from './StripPatterns.tsx';
 import { StripReadout } from './StripReadout.tsx';
 import { StripRoad } from './StripRoad.tsx';
 import { stepAlong } from './step-along.ts';
-import { stripFrame } from './strip-frame.ts';
+import { type StripFrame, stripFrame } from './strip-frame.ts';
 import { useSize } from './use-size.ts';
 import { commodityWord, edgeWords, placeInWords } from './words.ts';
 import './strip.css';
@@ -33,7 +33,7 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
   const [box, size] = useSize<HTMLDivElement>(FIRST_SIZE);
   const id = useId();
   const patterns = `${id.replace(/[^\w-]/g, '')}-`;
-  const frame = stripFrame(analysis, size);
+  const frame = useMemo(() => stripFrame(analysis, size), [analysis, size]);
   const atKm = focus.atKm === null ? null : Math.min(Math.max(focus.atKm, 0), lengthKm);
 
   const placeOf = (event: PointerEvent<HTMLDivElement>) => {
@@ -60,17 +60,21 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
   };
 
   const start = analysis.fuel.gaps[0]?.from ?? analysis.water.gaps[0]?.from;
-  const withoutCover = {
-    fuel: stretchesWithoutCover(analysis.fuel, lengthKm),
-    water: stretchesWithoutCover(analysis.water, lengthKm),
-  };
+  const withoutCover = useMemo(
+    () => ({
+      fuel: stretchesWithoutCover(analysis.fuel, lengthKm),
+      water: stretchesWithoutCover(analysis.water, lengthKm),
+    }),
+    [analysis, lengthKm],
+  );
   return (
     <div
       ref={box}
       className="strip"
       role="slider"
       tabIndex={0}
-      aria-label="Along the route. Arrow keys move, page keys go from supply to supply, Enter chooses the fuel stretch, Shift and Enter the water stretch."
+      aria-label="Along the route"
+      aria-describedby={`${id}keys`}
       aria-orientation="vertical"
       aria-valuemin={0}
       aria-valuemax={Math.round(lengthKm)}
@@ -84,9 +88,13 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
       }}
       onKeyDown={onKeyDown}
     >
+      <p id={`${id}keys`} hidden>
+        Arrow keys move along the route, page keys go from supply to supply. Enter chooses the stretch of
+        fuel, Shift and Enter that of water.
+      </p>
       <svg viewBox={`0 0 ${size.widthPx} ${size.heightPx}`} aria-hidden="true" focusable="false">
         <StripPatterns prefix={patterns} />
-        <StripHeads analysis={analysis} units={units} widthPx={size.widthPx} />
+        <StripHeads analysis={analysis} units={units} frame={frame} />
         {(['fuel', 'water'] as const).map((commodity) => (
           <StripHalf
             key={commodity}
@@ -120,8 +128,9 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
 }
 
 /** What lies on either side, and how much its full width is. */
-function StripHeads(props: { analysis: AnalysisReply['analysis']; units: UnitSystem; widthPx: number }) {
-  const { analysis, units, widthPx } = props;
+function StripHeads(props: { analysis: AnalysisReply['analysis']; units: UnitSystem; frame: StripFrame }) {
+  const { analysis, units } = props;
+  const { widthPx, narrow } = props.frame;
   return (
     <g className="strip-heads">
       {(['fuel', 'water'] as const).map((commodity) => {
@@ -131,10 +140,10 @@ function StripHeads(props: { analysis: AnalysisReply['analysis']; units: UnitSys
         return (
           <g key={commodity} textAnchor={anchor}>
             <text className="strip-head" x={x} y={18}>
-              {commodityWord(analysis, commodity)}
+              {narrow && !left ? 'water' : commodityWord(analysis, commodity)}
             </text>
             <text className="strip-detail" x={x} y={34}>
-              {`full width ${formatLitres(fullLitres(analysis[commodity]), units)}`}
+              {`${narrow ? '' : 'full width '}${formatLitres(fullLitres(analysis[commodity]), units)}`}
             </text>
           </g>
         );

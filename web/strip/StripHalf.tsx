@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Gap, Passing, Report } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { UnitSystem } from '../units.ts';
@@ -19,11 +20,11 @@ interface Props {
   patterns: string;
 }
 
-/** Fills closer than this are drawn with a thinner line, and small marks left out. */
+/** Where fills come closer than this, on average, only the lines of named ones are drawn, and small marks left out. */
 const CROWDED_PX = 6;
 
 /** One commodity beside the road: what is aboard as width, the fills as lines, names, verdicts, turning point. */
-export function StripHalf(props: Props) {
+export const StripHalf = memo(function StripHalf(props: Props) {
   const { commodity, report, frame, patterns } = props;
   const scale: HalfScale = frame[commodity];
   const outward = commodity === 'fuel' ? -1 : 1;
@@ -76,8 +77,10 @@ export function StripHalf(props: Props) {
             />
           );
         })}
-      {report.gaps.map((gap) => {
+      {report.gaps.map((gap, i) => {
         const y = frame.yOfKm(gap.to.atKm);
+        const named = labels.some((label) => label.kind === 'gap' && label.gapIndex === i);
+        if (crowded && !named && i < report.gaps.length - 1) return null;
         const className = crowded ? 'strip-fill strip-crowded' : 'strip-fill';
         return <line key={keyOf(gap)} className={className} x1={scale.baseX} x2={outerX} y1={y} y2={y} />;
       })}
@@ -96,7 +99,7 @@ export function StripHalf(props: Props) {
       <StripLabels labels={labels} report={report} outerX={outerX} baseX={scale.baseX} outward={outward} />
     </g>
   );
-}
+});
 
 const keyOf = (gap: Gap): string => `${gap.from.atKm} ${gap.from.id} ${gap.to.id}`;
 

@@ -1,6 +1,13 @@
 import type { Report } from '../../server/contract/analysis.ts';
-import { DETAIL_PX, LINE_PX, type StripLabel, verdictWidthPx } from './gap-labels.ts';
-import { VERDICT_WORDS } from './words.ts';
+import type { Verdict } from '../../server/contract/common.ts';
+import {
+  DETAIL_PX,
+  detailWords,
+  LINE_PX,
+  type StripLabel,
+  TURN_BACK_INSET_PX,
+  verdictWidthPx,
+} from './gap-labels.ts';
 
 interface Props {
   labels: readonly StripLabel[];
@@ -37,7 +44,11 @@ export function StripLabels({ labels, report, outerX, baseX, outward }: Props) {
           return (
             <text key="turn-back" className="strip-turn-text" textAnchor={towards}>
               {label.lines.map((line, i) => (
-                <tspan key={line} x={baseX + outward * 14} y={label.topPx + BASELINE_PX + i * (LINE_PX - 2)}>
+                <tspan
+                  key={line}
+                  x={baseX + outward * TURN_BACK_INSET_PX}
+                  y={label.topPx + BASELINE_PX + i * (LINE_PX - 2)}
+                >
                   {line}
                 </tspan>
               ))}
@@ -63,9 +74,8 @@ export function StripLabels({ labels, report, outerX, baseX, outward }: Props) {
             </text>
             {label.length !== null && (
               <Detail
-                words={VERDICT_WORDS[gap.verdict]}
+                words={detailWords(gap.verdict, label.length, Math.abs(outerX - baseX))}
                 verdict={gap.verdict}
-                length={label.length}
                 x={outerX}
                 y={nameY + LINE_PX}
                 outward={outward}
@@ -80,41 +90,44 @@ export function StripLabels({ labels, report, outerX, baseX, outward }: Props) {
 
 /** "384 km" with the verdict's word in the same dress as in the tables. */
 function Detail(props: {
-  words: string;
-  verdict: string;
-  length: string;
+  words: { verdict: string; length: string | null };
+  verdict: Verdict;
   x: number;
   y: number;
   outward: 1 | -1;
 }) {
   const { words, verdict, x, y, outward } = props;
   const anchor = outward < 0 ? 'start' : 'end';
-  const widthPx = verdictWidthPx(words);
+  if (verdict === 'enough') {
+    return (
+      <text className="strip-detail" x={x} y={y} textAnchor={anchor}>
+        {[words.length, words.verdict].filter((word) => word).join(', ')}
+      </text>
+    );
+  }
+  const widthPx = verdictWidthPx(words.verdict);
   const left = outward < 0 ? x : x - widthPx;
-  const plain = verdict === 'enough';
   return (
     <>
-      {!plain && (
-        <rect
-          className="strip-verdict-ground"
-          x={left}
-          y={y - DETAIL_PX}
-          width={widthPx}
-          height={LINE_PX}
-          rx={2}
-        />
-      )}
+      <rect
+        className="strip-verdict-ground"
+        x={left}
+        y={y - DETAIL_PX}
+        width={widthPx}
+        height={LINE_PX}
+        rx={2}
+      />
       {verdict === 'into-reserve' && (
         <line className="strip-verdict-line" x1={left} x2={left + widthPx} y1={y + 3} y2={y + 3} />
       )}
-      {!plain && (
-        <text className="strip-verdict" x={left + widthPx / 2} y={y} textAnchor="middle">
-          {words}
+      <text className="strip-verdict" x={left + widthPx / 2} y={y} textAnchor="middle">
+        {words.verdict}
+      </text>
+      {words.length !== null && (
+        <text className="strip-detail" x={x - outward * (widthPx + 4)} y={y} textAnchor={anchor}>
+          {words.length}
         </text>
       )}
-      <text className="strip-detail" x={plain ? x : x - outward * (widthPx + 4)} y={y} textAnchor={anchor}>
-        {plain ? `${props.length}, ${words}` : props.length}
-      </text>
     </>
   );
 }

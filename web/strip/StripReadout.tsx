@@ -39,7 +39,7 @@ export function StripReadout({ analysis, frame, units, atKm }: Props) {
       {(['fuel', 'water'] as const).map((commodity) => {
         const level = levelAt(analysis[commodity], atKm);
         if (level === null) return null;
-        const { litres, note } = levelWords(level, units);
+        const { litres, note } = levelWords(level, units, frame.narrow);
         const outer = commodity === 'fuel' ? 2 : frame.widthPx - 2;
         const widthPx = Math.max(textWidthPx(litres, FIGURE_PX), textWidthPx(note, NOTE_PX)) + 12;
         const heightPx = note === '' ? CHIP_PX : CHIP_PX + 13;

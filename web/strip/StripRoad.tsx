@@ -1,3 +1,4 @@
+import { memo } from 'react';
 import type { Night } from '../../server/contract/analysis.ts';
 import type { Commodity, Span } from '../../server/contract/common.ts';
 import { figureAtKm, type UnitSystem } from '../units.ts';
@@ -19,7 +20,14 @@ const FIGURE_SPACING_PX = 46;
 const APART_PX = 12;
 
 /** The road itself: round figures up it, nights as moons, stretches without cover dotted. */
-export function StripRoad({ frame, lengthKm, nights, withoutCover, units, patterns }: Props) {
+export const StripRoad = memo(function StripRoad({
+  frame,
+  lengthKm,
+  nights,
+  withoutCover,
+  units,
+  patterns,
+}: Props) {
   const width = frame.roadRightPx - frame.roadLeftPx;
   const middle = (frame.roadLeftPx + frame.roadRightPx) / 2;
   const nightHeights = nights.map((night) => frame.yOfKm(night.atKm));
@@ -68,7 +76,7 @@ export function StripRoad({ frame, lengthKm, nights, withoutCover, units, patter
       ))}
     </g>
   );
-}
+});
 
 /** A crescent: the greater part of a circle, closed by an arc that bends into it. */
 const moon = (x: number, y: number, r: number): string => {

@@ -1,14 +1,16 @@
 import type { Gap, Passing, Report } from '../../server/contract/analysis.ts';
-import type { Commodity } from '../../server/contract/common.ts';
+import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import { formatAtKm, formatKm, type UnitSystem } from '../units.ts';
 import { stretchesWithoutCover } from './levels.ts';
-import { type LabelWish, placeLabels } from './place-labels.ts';
+import { type LabelWish, type PlacedLabel, placeLabels } from './place-labels.ts';
 import { fitText, textWidthPx } from './text-width.ts';
-import { edgeWords, VERDICT_CONCERN, worstGapIndex } from './words.ts';
+import { edgeWords, SHORT_VERDICT_WORDS, VERDICT_CONCERN, VERDICT_WORDS, worstGapIndex } from './words.ts';
 
 export const NAME_PX = 12.5;
 export const DETAIL_PX = 11.5;
 export const LINE_PX = 15;
+/** From the road's edge to the words beside a turn-back arrow. */
+export const TURN_BACK_INSET_PX = 14;
 
 /** What stands beside the strip, ready to draw; `topPx` is where its first line's box begins. */
 export type StripLabel =
@@ -43,6 +45,14 @@ export interface HalfLabelsInput {
 /** Below this a moved label still plainly belongs to its line. */
 const LEADER_FROM_PX = 4;
 const MAX_SHIFT_PX = 16;
+/** A gap drawn shorter than this is named only for a reason. */
+const NAMED_FROM_PX = 9;
+/** The longest gaps are named however short they are drawn. */
+const ALWAYS_NAMED = 6;
+/** Among so many gaps the longest show their length even where it stands over the next one. */
+const CROWD = 40;
+/** A name with length and verdict beneath it. */
+const BOTH_LINES_PX = 2 * LINE_PX + 2;
 
 /** The gap whose turn-back point is written out: the chosen one, else the one that asks for most attention. */
 export function turnBackGap(report: Report, selected: number | null): number | null {
@@ -57,28 +67,34 @@ export function turnBackGap(report: Report, selected: number | null): number | n
 /** Every label of one half: placed in one column so that none covers another; what does not fit is left out. */
 export function halfLabels(input: HalfLabelsInput): StripLabel[] {
   const { report, units, yOfKm } = input;
-  const drafts = new Map<string, { wish: LabelWish; make(topPx: number, shiftPx: number): StripLabel }>();
-  const add = (wish: LabelWish, make: (topPx: number, shiftPx: number) => StripLabel): void => {
+  const drafts = new Map<string, { wish: LabelWish; make(placed: PlacedLabel): StripLabel }>();
+  const add = (wish: LabelWish, make: (placed: PlacedLabel) => StripLabel): void => {
     drafts.set(wish.key, { wish, make });
   };
 
   const turnBack = turnBackGap(report, input.selected);
-  if (turnBack !== null) {
-    const turnBackKm = report.gaps[turnBack]!.turnBackKm!;
+  const turnBackKm = turnBack === null ? null : report.gaps[turnBack]!.turnBackKm;
+  const turnLines = turnBackKm === null ? null : turnBackLines(turnBackKm, units, input.halfWidthPx);
+  if (turnBack !== null && turnBackKm !== null && turnLines !== null) {
     const atPx = yOfKm(turnBackKm);
-    const lines: [string, string] = ['turn back', `before ${formatAtKm(turnBackKm, units)}`];
     const heightPx = 2 * LINE_PX;
-    add({ key: 'turn-back', topPx: atPx - LINE_PX, heightPx, rank: -1, maxShiftPx: LINE_PX }, (topPx) => ({
-      kind: 'turn-back',
-      gapIndex: turnBack,
-      topPx,
-      atPx,
-      lines,
-    }));
+    add(
+      { key: 'turn-back', topPx: atPx - LINE_PX, heightPx, rank: -1, maxShiftPx: LINE_PX },
+      ({ topPx }) => ({
+        kind: 'turn-back',
+        gapIndex: turnBack,
+        topPx,
+        atPx,
+        lines: turnLines,
+      }),
+    );
   }
 
   const worst = worstGapIndex(report);
   const longestKm = Math.max(...report.gaps.map((gap) => gap.lengthKm), 1);
+  const longest = [...report.gaps.keys()]
+    .sort((a, b) => report.gaps[b]!.lengthKm - report.gaps[a]!.lengthKm)
+    .slice(0, ALWAYS_NAMED);
   report.gaps.forEach((gap, gapIndex) => {
     const topPx = yOfKm(gap.to.atKm) + 2;
     const roomPx = yOfKm(gap.from.atKm) - yOfKm(gap.to.atKm);
@@ -86,22 +102,30 @@ export function halfLabels(input: HalfLabelsInput): StripLabel[] {
     const name = fitText(fullName, NAME_PX, input.halfWidthPx - 4);
     const length = formatKm(gap.lengthKm, units);
     const rank = rankOf(gap, gapIndex, input.selected, worst, longestKm);
-    const make =
-      (withLength: boolean) =>
-      (at: number, shiftPx: number): StripLabel => ({
-        kind: 'gap',
-        gapIndex,
-        topPx: at,
-        name,
-        fullName,
-        length: withLength ? length : null,
-        leaderFromPx: Math.abs(shiftPx) > LEADER_FROM_PX ? topPx - 2 : null,
-      });
-    const two = roomPx >= 2 * LINE_PX + 4 || rank < 2;
-    const heightPx = two ? 2 * LINE_PX + 2 : LINE_PX;
-    add({ key: `gap ${gapIndex}`, topPx, heightPx, rank, maxShiftPx: MAX_SHIFT_PX }, make(two));
+    // Names of a town's twenty pumps tell nothing: only what stands apart, is among the longest or asks for attention.
+    const calm = gap.verdict === 'enough' && rank > 2;
+    if (calm && roomPx < NAMED_FROM_PX && !longest.includes(gapIndex)) return;
+    const two =
+      roomPx >= BOTH_LINES_PX || rank <= 1 || (report.gaps.length > CROWD && longest.includes(gapIndex));
+    const wish: LabelWish = {
+      key: `gap ${gapIndex}`,
+      topPx,
+      heightPx: LINE_PX,
+      rank,
+      maxShiftPx: MAX_SHIFT_PX,
+    };
+    add(two ? { ...wish, heightPx: BOTH_LINES_PX, shorterPx: LINE_PX } : wish, (placed) => ({
+      kind: 'gap',
+      gapIndex,
+      topPx: placed.topPx,
+      name,
+      fullName,
+      length: placed.heightPx > LINE_PX ? length : null,
+      leaderFromPx: Math.abs(placed.shiftPx) > LEADER_FROM_PX ? topPx - 2 : null,
+    }));
   });
 
+  const noData = textWidthPx('no map data', DETAIL_PX) <= input.halfWidthPx ? 'no map data' : 'no data';
   stretchesWithoutCover(report, input.lengthKm).forEach((span, i) => {
     const roomPx = yOfKm(span.fromKm) - yOfKm(span.toKm);
     if (roomPx < LINE_PX) return;
@@ -110,17 +134,26 @@ export function halfLabels(input: HalfLabelsInput): StripLabel[] {
       key: `no-data ${i}`,
       topPx: middlePx - LINE_PX / 2,
       heightPx: LINE_PX,
-      rank: 2.5,
+      rank: 8,
       maxShiftPx: roomPx / 2,
     };
-    add(wish, (topPx) => ({ kind: 'no-data', topPx, text: 'no map data' }));
+    add(wish, ({ topPx }) => ({ kind: 'no-data', topPx, text: noData }));
   });
 
   const placed = placeLabels(
     [...drafts.values()].map((draft) => draft.wish),
     { topPx: input.topPx, bottomPx: input.bottomPx },
   );
-  return placed.map(({ key, topPx, shiftPx }) => drafts.get(key)!.make(topPx, shiftPx));
+  return placed.map((label) => drafts.get(label.key)!.make(label));
+}
+
+/** The words beside a turn-back arrow; null where the strip is too narrow for them (the tables have them too). */
+function turnBackLines(turnBackKm: number, units: UnitSystem, halfWidthPx: number): [string, string] | null {
+  const place = formatAtKm(turnBackKm, units);
+  const fits = (text: string): boolean => textWidthPx(text, DETAIL_PX) + TURN_BACK_INSET_PX <= halfWidthPx;
+  if (!fits('turn back')) return null;
+  if (fits(`before ${place}`)) return ['turn back', `before ${place}`];
+  return fits(place) ? ['turn back', place] : null;
 }
 
 /** The chosen gap and the supply it starts from first, then the worst, then by verdict and length. */
@@ -134,3 +167,19 @@ function rankOf(gap: Gap, index: number, selected: number | null, worst: number,
 
 /** About how wide a verdict's word stands with its frame's padding. */
 export const verdictWidthPx = (words: string): number => textWidthPx(words, DETAIL_PX) + 8;
+
+/** What of verdict and length fits into a half: both, the verdict alone, or its short word. */
+export function detailWords(
+  verdict: Verdict,
+  length: string,
+  halfWidthPx: number,
+): { verdict: string; length: string | null } {
+  const words = VERDICT_WORDS[verdict];
+  const besidePx = textWidthPx(length, DETAIL_PX) + 4;
+  if (verdictWidthPx(words) + besidePx <= halfWidthPx) return { verdict: words, length };
+  if (verdict === 'enough') return { verdict: '', length };
+  return {
+    verdict: verdictWidthPx(words) <= halfWidthPx ? words : SHORT_VERDICT_WORDS[verdict],
+    length: null,
+  };
+}

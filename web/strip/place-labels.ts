@@ -3,6 +3,8 @@ export interface LabelWish {
   key: string;
   topPx: number;
   heightPx: number;
+  /** Where the whole label does not fit, so much of it may stand. */
+  shorterPx?: number;
   /** Smaller comes first. */
   rank: number;
   /** How far it may be moved from where it would like to stand. */
@@ -12,6 +14,7 @@ export interface LabelWish {
 export interface PlacedLabel {
   key: string;
   topPx: number;
+  heightPx: number;
   /** How far it was moved, downwards positive. */
   shiftPx: number;
 }
@@ -27,18 +30,22 @@ const HAIR_PX = 1e-6;
 /**
  * Labels along one edge, in one column: the best ranked first, each where it fits with every label already taken,
  * in the order of their wishes, none overlapping, none moved further than it allows, none outside the bounds.
- * A label that does not fit is left out. Gives the placed ones from top to bottom.
+ * A label that does not fit stands shorter where it may, else is left out. Gives the placed ones from top to bottom.
  */
 export function placeLabels(wishes: readonly LabelWish[], bounds: Bounds): PlacedLabel[] {
   const byRank = [...wishes].sort((a, b) => a.rank - b.rank || a.topPx - b.topPx);
   let taken: LabelWish[] = [];
   let placed: PlacedLabel[] = [];
   for (const wish of byRank) {
-    const trial = insertByTop(taken, wish);
-    const arranged = arrange(trial, bounds);
-    if (arranged === null) continue;
-    taken = trial;
-    placed = arranged;
+    const sizes = wish.shorterPx === undefined ? [wish.heightPx] : [wish.heightPx, wish.shorterPx];
+    for (const heightPx of sizes) {
+      const trial = insertByTop(taken, { ...wish, heightPx });
+      const arranged = arrange(trial, bounds);
+      if (arranged === null) continue;
+      taken = trial;
+      placed = arranged;
+      break;
+    }
   }
   return placed;
 }
@@ -86,7 +93,7 @@ function arrange(wishes: readonly LabelWish[], bounds: Bounds): PlacedLabel[] | 
     for (const wish of block.members) {
       const shiftPx = topPx - wish.topPx;
       if (Math.abs(shiftPx) > wish.maxShiftPx + HAIR_PX) return null;
-      placed.push({ key: wish.key, topPx, shiftPx });
+      placed.push({ key: wish.key, topPx, heightPx: wish.heightPx, shiftPx });
       topPx += wish.heightPx;
     }
   }

@@ -11,6 +11,8 @@ export interface StripFrame extends Size {
   roadLeftPx: number;
   roadRightPx: number;
   halfWidthPx: number;
+  /** Only the shortest words fit beside the road. */
+  narrow: boolean;
   yOfKm(km: number): number;
   /** The place at a height, kept on the route. */
   kmOfY(yPx: number): number;
@@ -25,6 +27,7 @@ const FOOT_PX = 26;
 const ROAD_PX = 34;
 /** Clear ground between the road and the areas. */
 const VERGE_PX = 4;
+const NARROW_BELOW_PX = 110;
 
 export function stripFrame(analysis: Analysis, size: Size): StripFrame {
   const { lengthKm } = analysis.route;
@@ -47,6 +50,7 @@ export function stripFrame(analysis: Analysis, size: Size): StripFrame {
     roadLeftPx,
     roadRightPx,
     halfWidthPx,
+    narrow: halfWidthPx < NARROW_BELOW_PX,
     yOfKm,
     kmOfY: (yPx) => km.invert(yPx),
     fuel: half(roadLeftPx - VERGE_PX, fullLitres(analysis.fuel), -1),

@@ -10,6 +10,9 @@ export const VERDICT_WORDS: Record<Verdict, string> = {
   unknown: 'unknown',
 };
 
+/** For a strip that is too narrow for more. */
+export const SHORT_VERDICT_WORDS: Record<Verdict, string> = { ...VERDICT_WORDS, 'into-reserve': 'reserve' };
+
 /** How much a verdict asks for attention, most first. */
 export const VERDICT_CONCERN: Record<Verdict, number> = {
   short: 0,
@@ -39,9 +42,15 @@ const STATE_WORDS: Record<LevelAt['state'], string> = {
   dry: 'dry',
 };
 
-/** "48 l", and in words what the colour says: "into the reserve", "no map data". */
-export function levelWords(level: LevelAt, units: UnitSystem): { litres: string; note: string } {
-  const notes = [STATE_WORDS[level.state], level.covered ? '' : 'no map data'].filter((note) => note !== '');
+/** "48 l", and in words what the colour says: "into the reserve", "no map data"; `narrow` for the shortest words. */
+export function levelWords(
+  level: LevelAt,
+  units: UnitSystem,
+  narrow = false,
+): { litres: string; note: string } {
+  const state = narrow && level.state === 'reserve' ? 'reserve' : STATE_WORDS[level.state];
+  const uncovered = narrow ? 'no data' : 'no map data';
+  const notes = [state, level.covered ? '' : uncovered].filter((note) => note !== '');
   return { litres: formatLitres(level.litres, units), note: notes.join(', ') };
 }
 
