@@ -1,10 +1,19 @@
-/** xsd:decimal with the exponent that some writers use all the same; no hexadecimal, no blanks inside. */
-const DECIMAL = /^[+-]?(?:\d+\.?\d*|\.\d+)(?:[eE][+-]?\d+)?$/;
+const ZERO = 48;
+/** Second letters of 0x…, 0o…, 0b…, in lower case: JavaScript reads these as numbers, GPX does not. */
+const RADIX_LETTERS = new Set(['x', 'o', 'b'].map((letter) => letter.charCodeAt(0)));
+const TO_LOWER_CASE = 32;
 
-/** The number that a GPX text means, NaN when it is none (empty text among them). */
+/**
+ * The number that a GPX text means, NaN when it is none (empty text among them): xsd:decimal, with the exponent that
+ * some writers use all the same. No pattern is matched, as a long track asks this a million times.
+ */
 export function decimalOf(text: string): number {
   const trimmed = text.trim();
-  return DECIMAL.test(trimmed) ? Number(trimmed) : Number.NaN;
+  if (trimmed === '') return Number.NaN;
+  if (trimmed.charCodeAt(0) === ZERO && RADIX_LETTERS.has(trimmed.charCodeAt(1) | TO_LOWER_CASE))
+    return Number.NaN;
+  const value = Number(trimmed);
+  return Number.isFinite(value) ? value : Number.NaN;
 }
 
 export interface CoordinateFault {

@@ -43,6 +43,9 @@ export class GpxParser {
   private hadSegment = false;
   private segment: PointList | null = null;
   private waypoint: Waypoint | null = null;
+  private readonly hear = (text: string): void => {
+    this.text += text;
+  };
 
   constructor(source: string) {
     this.source = source;
@@ -276,11 +279,8 @@ export class GpxParser {
 
   private listen(): void {
     this.text = '';
-    const hear = (text: string) => {
-      this.text += text;
-    };
-    this.parser.on('text', hear);
-    this.parser.on('cdata', hear);
+    this.parser.on('text', this.hear);
+    this.parser.on('cdata', this.hear);
   }
 
   private end(tag: SaxesTagPlain): void {
