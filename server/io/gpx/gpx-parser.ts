@@ -1,12 +1,11 @@
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
 import { InputProblem, type ProblemCode } from '../../core/problem.ts';
-import type { RouteDocument, RoutePart, Waypoint } from '../../core/sources.ts';
+import type { RouteDocument } from '../../core/sources.ts';
 import { decimalOf, readCoordinate } from './coordinate.ts';
+import { DocumentBuilder, type WaypointText } from './document-builder.ts';
 import { MAX_DEPTH, MAX_POINTS, MAX_WAYPOINTS } from './limits.ts';
-import { PointList } from './point-list.ts';
 import { Tally } from './tally.ts';
 
-type WaypointText = 'name' | 'symbol' | 'type' | 'comment' | 'description' | 'time';
 const WAYPOINT_TEXTS = new Map<string, WaypointText>([
   ['name', 'name'],
   ['sym', 'symbol'],
@@ -16,8 +15,14 @@ const WAYPOINT_TEXTS = new Map<string, WaypointText>([
   ['time', 'time'],
 ]);
 
-/** Recorders without a fix write the start of Unix time: no time at all. */
-const FILLER_YEAR = '1970';
+/** Whether the text of an element is kept. */
+function keepsText(name: string, parent: string): boolean {
+  if (name === 'ele') return parent === 'trkpt' || parent === 'rtept' || parent === 'wpt';
+  if (parent === 'wpt') return WAYPOINT_TEXTS.has(name);
+  return (
+    name === 'name' && (parent === 'trk' || parent === 'rte' || parent === 'metadata' || parent === 'gpx')
+  );
+}
 
 /**
  * Takes the text of a GPX file piece by piece and makes a RouteDocument of it. Elements of other namespaces and all
@@ -34,15 +39,7 @@ export class GpxParser {
   private skipFrom = 0;
   private rootClosed = false;
   private text = '';
-  private points = 0;
-  private name: string | null = null;
-  private readonly parts: RoutePart[] = [];
-  private readonly waypoints: Waypoint[] = [];
-  private part: RoutePart | null = null;
-  /** Whether the open track had any segment, empty or not. */
-  private hadSegment = false;
-  private segment: PointList | null = null;
-  private waypoint: Waypoint | null = null;
+  private readonly builder = new DocumentBuilder(this.tally, () => this.parser.line);
   private readonly hear = (text: string): void => {
     this.text += text;
   };
@@ -52,7 +49,7 @@ export class GpxParser {
     this.parser.on('error', (error) => this.broken(error));
     this.parser.on('doctype', (doctype) => this.refuseDoctype(doctype));
     this.parser.on('opentag', (tag) => this.start(tag));
-    this.parser.on('closetag', (tag) => this.end(tag));
+    this.parser.on('closetag', () => this.end());
   }
 
   write(text: string): void {
@@ -72,7 +69,7 @@ export class GpxParser {
     }
     if (this.rootClosed) this.parser.close();
     else this.refuse('empty-file', 'a file without any element', 'a GPX file', 'Export the route again');
-    if (this.points === 0 && this.waypoints.length === 0) {
+    if (this.builder.pointCount === 0 && this.builder.waypointCount === 0) {
       this.refuse(
         'gpx-no-points',
         'a GPX file without any point',
@@ -81,12 +78,7 @@ export class GpxParser {
         null,
       );
     }
-    return {
-      name: this.name,
-      parts: this.parts,
-      waypoints: this.waypoints,
-      cautions: this.tally.cautions(),
-    };
+    return this.builder.finish();
   }
 
   private here(): string {
@@ -180,54 +172,32 @@ export class GpxParser {
   }
 
   private startElement(name: string, parent: string, attributes: Record<string, string>): void {
-    switch (name) {
-      case 'trkpt':
-        this.startTrackPoint(parent, attributes);
-        return;
-      case 'rtept':
-        if (parent === 'rte' && this.segment !== null) this.addPoint(attributes);
-        else this.tally.note('gpx-stray-points', this.parser.line);
-        return;
-      case 'wpt':
-        if (parent === 'gpx') this.startWaypoint(attributes);
-        else this.tally.note('gpx-stray-points', this.parser.line);
-        return;
-      case 'trk':
-      case 'rte':
-        if (parent === 'gpx') this.startPart(name);
-        return;
-      case 'trkseg':
-        if (parent === 'trk' && this.part !== null) this.startSegment();
-        return;
-      default:
-        if (this.wants(name, parent)) this.listen();
+    const { builder } = this;
+    if (name === 'trkpt' || name === 'rtept') {
+      if (name === 'trkpt' && parent === 'trk') {
+        this.tally.note('gpx-no-segment', this.parser.line);
+        if (!builder.inSegment) builder.openSegment();
+        this.addPoint(attributes);
+      } else if (parent === (name === 'trkpt' ? 'trkseg' : 'rte') && builder.inSegment) {
+        this.addPoint(attributes);
+      } else {
+        this.skipStray();
+      }
+    } else if (name === 'wpt') {
+      if (parent === 'gpx') this.startWaypoint(attributes);
+      else this.skipStray();
+    } else if (name === 'trkseg' && parent === 'trk') {
+      builder.openSegment();
+    } else if ((name === 'trk' || name === 'rte') && parent === 'gpx') {
+      builder.openPart(name === 'trk' ? 'track' : 'route');
+    } else if (keepsText(name, parent)) {
+      this.listen();
     }
   }
 
-  private startPart(name: 'trk' | 'rte'): void {
-    this.part = { kind: name === 'trk' ? 'track' : 'route', name: null, segments: [] };
-    this.parts.push(this.part);
-    this.hadSegment = name === 'rte';
-    if (name === 'rte') this.segment = new PointList();
-  }
-
-  private startSegment(): void {
-    // A segment that the file did not open is closed by one that it does.
-    if (this.segment !== null) this.endSegment();
-    this.segment = new PointList();
-    this.hadSegment = true;
-  }
-
-  private startTrackPoint(parent: string, attributes: Record<string, string>): void {
-    if (this.part !== null && parent === 'trk') {
-      this.tally.note('gpx-no-segment', this.parser.line);
-      this.segment ??= new PointList();
-      this.addPoint(attributes);
-    } else if (parent === 'trkseg' && this.segment !== null) {
-      this.addPoint(attributes);
-    } else {
-      this.tally.note('gpx-stray-points', this.parser.line);
-    }
+  private skipStray(): void {
+    this.tally.note('gpx-stray-points', this.parser.line);
+    this.skipFrom = this.open.length;
   }
 
   private coordinate(attributes: Record<string, string>): { lon: number; lat: number } {
@@ -241,40 +211,18 @@ export class GpxParser {
 
   private addPoint(attributes: Record<string, string>): void {
     const { lon, lat } = this.coordinate(attributes);
-    this.points += 1;
-    if (this.points > MAX_POINTS) {
+    if (this.builder.pointCount >= MAX_POINTS) {
       this.refuse('too-large', `over ${MAX_POINTS} points`, 'fewer', 'Thin the route, or split it');
     }
-    this.segment?.add(lon, lat);
+    this.builder.addPoint(lon, lat);
   }
 
   private startWaypoint(attributes: Record<string, string>): void {
     const { lon, lat } = this.coordinate(attributes);
-    if (this.waypoints.length >= MAX_WAYPOINTS) {
+    if (this.builder.waypointCount >= MAX_WAYPOINTS) {
       this.refuse('too-large', `over ${MAX_WAYPOINTS} waypoints`, 'fewer', 'Split the file');
     }
-    const waypoint: Waypoint = {
-      lon,
-      lat,
-      ele: null,
-      name: null,
-      symbol: null,
-      type: null,
-      comment: null,
-      description: null,
-      time: null,
-    };
-    this.waypoint = waypoint;
-    this.waypoints.push(waypoint);
-  }
-
-  /** Whether the text of an element is kept; asked again at its end. */
-  private wants(name: string, parent: string): boolean {
-    if (name === 'ele') return parent === 'trkpt' || parent === 'rtept' || parent === 'wpt';
-    if (parent === 'wpt') return this.waypoint !== null && WAYPOINT_TEXTS.has(name);
-    return (
-      name === 'name' && (parent === 'trk' || parent === 'rte' || parent === 'metadata' || parent === 'gpx')
-    );
+    this.builder.openWaypoint(lon, lat);
   }
 
   private listen(): void {
@@ -283,7 +231,7 @@ export class GpxParser {
     this.parser.on('cdata', this.hear);
   }
 
-  private end(tag: SaxesTagPlain): void {
+  private end(): void {
     const { open } = this;
     const depth = open.length;
     const name = open.pop();
@@ -292,57 +240,28 @@ export class GpxParser {
       if (depth === this.skipFrom) this.skipFrom = 0;
       return;
     }
-    if (name === undefined || tag.name.length === 0) return;
+    if (name === undefined) return;
     const parent = open.at(-1) ?? '';
-    if (name === 'wpt' && parent === 'gpx') this.waypoint = null;
-    else if (name === 'trkseg' && parent === 'trk') this.endSegment();
-    else if ((name === 'trk' || name === 'rte') && parent === 'gpx') this.endPart();
-    else if (this.wants(name, parent)) this.take(name, parent);
-  }
-
-  private endSegment(): void {
-    if (this.segment === null || this.part === null) return;
-    if (this.segment.count === 0) this.tally.note('gpx-empty-part', this.parser.line);
-    else this.part.segments.push(this.segment.finish());
-    this.segment = null;
-  }
-
-  private endPart(): void {
-    this.endSegment();
-    if (!this.hadSegment && this.part !== null && this.part.segments.length === 0) {
-      this.tally.note('gpx-empty-part', this.parser.line);
-    }
-    this.part = null;
+    if (name === 'wpt' && parent === 'gpx') this.builder.closeWaypoint();
+    else if (name === 'trkseg' && parent === 'trk') this.builder.closeSegment();
+    else if ((name === 'trk' || name === 'rte') && parent === 'gpx') this.builder.closePart();
+    else if (keepsText(name, parent)) this.take(name, parent);
   }
 
   private take(name: string, parent: string): void {
     this.parser.off('text');
     this.parser.off('cdata');
-    if (name === 'ele') {
-      this.takeElevation(parent);
-      return;
-    }
     const text = this.text.trim();
     if (text === '') return;
-    const field = WAYPOINT_TEXTS.get(name);
-    if (this.waypoint !== null && field !== undefined && parent === 'wpt') {
-      if (field === 'time' && text.startsWith(FILLER_YEAR)) return;
-      this.waypoint[field] ??= text;
-    } else if (this.part !== null) {
-      this.part.name ??= text;
+    const field = parent === 'wpt' ? WAYPOINT_TEXTS.get(name) : undefined;
+    if (name === 'ele') {
+      const ele = decimalOf(text);
+      if (Number.isNaN(ele)) this.tally.note('gpx-elevation-unread', this.parser.line);
+      else this.builder.setElevation(ele);
+    } else if (field !== undefined) {
+      this.builder.setWaypointText(field, text);
     } else {
-      this.name ??= text;
-    }
-  }
-
-  private takeElevation(parent: string): void {
-    const ele = decimalOf(this.text);
-    if (Number.isNaN(ele)) {
-      if (this.text.trim() !== '') this.tally.note('gpx-elevation-unread', this.parser.line);
-    } else if (parent === 'wpt') {
-      if (this.waypoint !== null) this.waypoint.ele ??= ele;
-    } else {
-      this.segment?.setElevation(ele);
+      this.builder.setName(text, parent === 'trk' || parent === 'rte');
     }
   }
 }

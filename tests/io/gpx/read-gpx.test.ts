@@ -162,6 +162,18 @@ describe('what is passed over is told', () => {
     expect(codes((await readText(damaged)).cautions)).toEqual(['gpx-damaged-text']);
   });
 
+  it('what stray elements hold goes nowhere else', async () => {
+    const document = await readText(
+      gpx(`<odd><trk><name>Odd</name><trkseg><trkpt lat="5" lon="6"/></trkseg></trk></odd>
+        <trk><name>Own</name><trkseg><trkpt lat="1" lon="2"/><wpt lat="3" lon="4"><ele>7</ele><name>In</name></wpt></trkseg></trk>`),
+    );
+    expect(document.name).toBeNull();
+    expect(document.waypoints).toEqual([]);
+    expect(document.parts.map((part) => part.name)).toEqual(['Own']);
+    expect([...document.parts[0]!.segments[0]!.ele]).toEqual([Number.NaN]);
+    expect(document.cautions[0]!.text).toContain('2 point(s)');
+  });
+
   it('points directly in a track are read all the same', async () => {
     const { parts } = await readText(
       gpx(
