@@ -91,7 +91,7 @@ export function buildRoute(document: RouteDocument, choice: RouteChoice): Outcom
       for (let i = 0; i < segment.lon.length; i += 1) {
         const fromM = line.lengthM;
         const jump = i === 0;
-        line.extend(segment.lon[i]!, segment.lat[i]!, jump ? LONG_BRIDGE_M : Infinity);
+        line.extend(segment.lon[i]!, segment.lat[i]!, jump ? LONG_BRIDGE_M : Infinity, segment.ele[i]);
         const stepLengthM = line.lengthM - fromM;
         vertices += 1;
         if (stepLengthM === 0) continue;
@@ -136,7 +136,7 @@ export function buildRoute(document: RouteDocument, choice: RouteChoice): Outcom
   }
   if (longestSparse !== undefined) cautions.push(sparseCaution(sparse, longestSparse, choice.sparseStepKm));
 
-  const { lon, lat, atM, unsought } = line.finish();
+  const { lon, lat, atM, eleM, unsought } = line.finish();
   return {
     ok: true,
     value: {
@@ -144,6 +144,7 @@ export function buildRoute(document: RouteDocument, choice: RouteChoice): Outcom
       lon,
       lat,
       atM,
+      eleM,
       unsought,
       lengthM: line.lengthM,
       vertices,

@@ -18,6 +18,8 @@ export interface RouteLine {
   lon: Float64Array;
   lat: Float64Array;
   atM: Float64Array;
+  /** Elevation of each vertex as the file has it, metres; NaN where it has none. Null when it has none at all. */
+  eleM: Float64Array | null;
   /** For each step i (vertex i to i + 1): 1 where the step lies on a bridge over 1 km, on which no passing is sought. */
   unsought: Uint8Array;
   lengthM: number;
