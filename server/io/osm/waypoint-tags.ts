@@ -17,16 +17,17 @@ export interface TagText {
  * something else. A piece without "=" belongs to the value before it, which held a semicolon itself.
  */
 export function parseTagText(text: string): TagText | null {
-  const pieces = text.replace(/\s+/g, ' ').trim().split(/;\s?/);
-  if (!TAG.test(pieces[0] ?? '')) return null;
+  const folded = text.replace(/\s+/g, ' ').trim();
+  if (!TAG.test(folded.split(';', 1)[0] ?? '')) return null;
   const tags: Record<string, string> = {};
-  let last: string | null = null;
-  for (const piece of pieces) {
-    const match = TAG.exec(piece);
+  let last = '';
+  // Each piece with the semicolon before it, so that a value's own one comes back as it was.
+  for (const [, semicolon, piece] of folded.matchAll(/(^|; ?)([^;]*)/g)) {
+    const match = TAG.exec(piece!);
     if (match !== null) {
       last = match[1]!;
       setTag(tags, last, match[2]!.trim());
-    } else if (last !== null && piece.trim() !== '') setTag(tags, last, `${tags[last]};${piece.trim()}`);
+    } else if (piece !== '') setTag(tags, last, `${tags[last]}${semicolon}${piece!.trim()}`);
   }
   const named = tags.id ?? tags['@id'];
   const id = named !== undefined && parseKey(named) !== null ? named : null;

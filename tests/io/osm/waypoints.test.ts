@@ -35,7 +35,7 @@ describe('tags written into a waypoint', () => {
     const text = 'amenity=fuel; opening_hours=Mo-Fr 08:00-12:00; Sa 09:00-11:00; website=http://x.test/?a=1';
     expect(parseTagText(text)?.tags).toEqual({
       amenity: 'fuel',
-      opening_hours: 'Mo-Fr 08:00-12:00;Sa 09:00-11:00',
+      opening_hours: 'Mo-Fr 08:00-12:00; Sa 09:00-11:00',
       website: 'http://x.test/?a=1',
     });
   });
