@@ -1,0 +1,36 @@
+import { renderToStaticMarkup } from 'react-dom/server';
+import { expect, test } from 'vitest';
+import { NO_FOCUS } from '../../../web/focus.ts';
+import { MapView } from '../../../web/map/MapView.tsx';
+import { sampleReply } from '../sample-reply.ts';
+
+function draw(reply = sampleReply()) {
+  return renderToStaticMarkup(
+    <MapView reply={reply} units="metric" focus={NO_FOCUS} onFocus={() => {}} dark={false} />,
+  );
+}
+
+test('invented land is said to be invented, on the map and in its attribution', () => {
+  const markup = draw();
+  expect(markup).toContain('This land is invented. Do not drive by it.');
+  expect(markup).toContain('invented data in the form of OpenStreetMap');
+  expect(markup).not.toContain('openstreetmap.org');
+});
+
+test('real data is attributed to the contributors with its licence', () => {
+  const reply = sampleReply();
+  reply.map.notice = null;
+  const markup = draw(reply);
+  expect(markup).toContain('© OpenStreetMap contributors (ODbL)');
+  expect(markup).toContain('https://www.openstreetmap.org/copyright');
+  expect(markup).not.toContain('invented');
+});
+
+test('the legend says what each line means, and calls the fuel by its kind', () => {
+  const reply = sampleReply();
+  reply.analysis.rig.fuel.kind = 'lpg';
+  const markup = draw(reply);
+  expect(markup).toContain('Left: LPG');
+  for (const words of ['what is left', 'into the reserve', 'runs dry', 'no map data', 'does not count'])
+    expect(markup).toContain(words);
+});
