@@ -1,0 +1,105 @@
+/** Metres of height along the route, all known: `eleM[i]` at `atM[i]`, straight lines between. */
+export interface Heights {
+  atM: Float64Array;
+  eleM: Float64Array;
+}
+
+/** No road is lower or higher (ours): what lies outside stands for "unknown" in some programs. */
+const LOWEST_M = -600;
+const HIGHEST_M = 8000;
+
+/**
+ * The heights that a route's elevations give. Vertices without one (or with one that no road has) are left out, so
+ * that the line runs straight from known to known; null when fewer than two are left. `unknownM`: metres of route
+ * on steps with an end that has none.
+ */
+export function heightsOf(
+  atM: Float64Array,
+  eleM: Float64Array,
+): { heights: Heights | null; unknownM: number; absurd: number } {
+  const known: number[] = [];
+  let absurd = 0;
+  let unknownM = 0;
+  let before = true;
+  for (let index = 0; index < eleM.length; index += 1) {
+    const ele = eleM[index]!;
+    const good = ele >= LOWEST_M && ele <= HIGHEST_M;
+    if (good) known.push(index);
+    else if (!Number.isNaN(ele)) absurd += 1;
+    if (index > 0 && !(good && before)) unknownM += atM[index]! - atM[index - 1]!;
+    before = good;
+  }
+  if (known.length < 2) return { heights: null, unknownM, absurd };
+  return {
+    heights: {
+      atM: Float64Array.from(known, (index) => atM[index]!),
+      eleM: Float64Array.from(known, (index) => eleM[index]!),
+    },
+    unknownM,
+    absurd,
+  };
+}
+
+/** Metres up and down over a line of heights. */
+export function climbOf(eleM: Float64Array): { upM: number; downM: number } {
+  let [upM, downM] = [0, 0];
+  for (let index = 1; index < eleM.length; index += 1) {
+    const rise = eleM[index]! - eleM[index - 1]!;
+    if (rise > 0) upM += rise;
+    else downM -= rise;
+  }
+  return { upM, downM };
+}
+
+/**
+ * Indexes of the turning points: the first place, the last, and every summit and hollow from which the line falls or
+ * rises by more than `thresholdM` before it turns again. Rises and falls up to the threshold are noise.
+ */
+export function turningPoints(eleM: Float64Array, thresholdM: number): number[] {
+  const turns = [0];
+  let low = 0;
+  let high = 0;
+  let heading: 'up' | 'down' | null = null;
+  for (let index = 1; index < eleM.length; index += 1) {
+    const ele = eleM[index]!;
+    if (ele > eleM[high]!) high = index;
+    if (ele < eleM[low]!) low = index;
+    if (heading !== 'down' && eleM[high]! - ele > thresholdM) {
+      if (heading === 'up') turns.push(high);
+      heading = 'down';
+      low = index;
+      high = index;
+    } else if (heading !== 'up' && ele - eleM[low]! > thresholdM) {
+      if (heading === 'down') turns.push(low);
+      heading = 'up';
+      low = index;
+      high = index;
+    }
+  }
+  // The last leg ends at its summit or hollow; what follows is noise, and the end closes the line.
+  const peak = heading === 'up' ? high : heading === 'down' ? low : 0;
+  if (peak > turns.at(-1)!) turns.push(peak);
+  if (eleM.length - 1 > turns.at(-1)!) turns.push(eleM.length - 1);
+  return turns;
+}
+
+/**
+ * Heights without noise: from turning point to turning point the line only rises or only falls, as late as the
+ * measured one does. Up and down are those of the turning points, never more than the measured ones.
+ */
+export function smoothed(heights: Heights, thresholdM: number): Heights {
+  const turns = turningPoints(heights.eleM, thresholdM);
+  const eleM = Float64Array.from(heights.eleM);
+  for (let leg = 1; leg < turns.length; leg += 1) {
+    const first = turns[leg - 1]!;
+    const last = turns[leg]!;
+    const end = eleM[last]!;
+    const up = end >= eleM[first]!;
+    for (let index = first + 1; index < last; index += 1) {
+      const before = eleM[index - 1]!;
+      const here = eleM[index]!;
+      eleM[index] = up ? Math.min(end, Math.max(before, here)) : Math.max(end, Math.min(before, here));
+    }
+  }
+  return { atM: heights.atM, eleM };
+}
