@@ -47,13 +47,25 @@ export class Census {
 
 const ascending = (ids: ReadonlySet<number>): Float64Array => Float64Array.from(ids).sort();
 
-/** Of several versions of one object the newest; of equal ones the later in the file. */
-export function newestOf(elements: Iterable<RawElement>): Map<string, RawElement> {
-  const newest = new Map<string, RawElement>();
-  for (const element of elements) {
-    const id = `${element.type}/${element.id}`;
-    const other = newest.get(id);
-    if (other === undefined || (element.version ?? 0) >= (other.version ?? 0)) newest.set(id, element);
+/** Objects by type and id, each in its newest version; of equal versions the one added last. */
+export class Newest {
+  readonly #byType: Record<OsmType, Map<number, RawElement>> = {
+    node: new Map(),
+    way: new Map(),
+    relation: new Map(),
+  };
+
+  add(element: RawElement): void {
+    const known = this.#byType[element.type];
+    const other = known.get(element.id);
+    if (other === undefined || (element.version ?? 0) >= (other.version ?? 0)) known.set(element.id, element);
   }
-  return newest;
+
+  get(type: OsmType, id: number): RawElement | undefined {
+    return this.#byType[type].get(id);
+  }
+
+  all(type: OsmType): Iterable<RawElement> {
+    return this.#byType[type].values();
+  }
 }

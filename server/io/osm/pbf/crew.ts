@@ -65,6 +65,8 @@ class Hand {
   constructor(settings: JobSettings) {
     this.worker = new Worker(new URL('./worker.mjs', import.meta.url), {
       workerData: settings,
+      // Not the loaders of the thread that starts it: worker.mjs brings its own.
+      execArgv: [],
       resourceLimits: { maxYoungGenerationSizeMb: YOUNG_GENERATION_MB },
     });
     this.worker.on('message', (reply: WorkerReply) => this.#waiting.shift()?.settle(reply));

@@ -48,18 +48,14 @@ function placesOf(ids: Float64Array, count: number, sought: Float64Array): numbe
 }
 
 /**
- * The elements of a block with the ids sought, in the block's order, without tags: what lends geometry. Deleted ones
- * come with `version` alone, so that an older version of the same object can be known as old.
+ * The elements of a block with the ids sought, in the block's order, without tags and times: what lends geometry.
+ * Deleted ones come with `version` alone, so that an older version of the same object can be known as old.
  *
  * @throws BrokenBlock
  */
 export function findInBlock(block: Block, sought: Sought): RawElement[] {
   const found: RawElement[] = [];
-  const keep = ({ element, deleted }: Decoded) => {
-    delete element.tags;
-    const offEarth = element.type === 'node' && !isOnEarth(element.lon!, element.lat!);
-    found.push(deleted || offEarth ? bare(element) : element);
-  };
+  const keep = (decoded: Decoded) => found.push(lent(decoded));
   const cursor = new Cursor(block.bytes);
   for (const group of block.groups) {
     cursor.enter(group.start, group.end);
@@ -84,8 +80,20 @@ export function findInBlock(block: Block, sought: Sought): RawElement[] {
 export const isBare = (element: RawElement): boolean =>
   element.lat === undefined && element.nodes === undefined && element.members === undefined;
 
-function bare({ type, id, version }: RawElement): RawElement {
-  return version === undefined ? { type, id } : { type, id, version };
+/** What geometry needs of an element, and its version, so that the newest can be told. */
+function lent({ element, deleted }: Decoded): RawElement {
+  const { type, id, lat, lon, version, nodes, members, geometry } = element;
+  const kept: RawElement = { type, id };
+  if (version !== undefined) kept.version = version;
+  if (deleted || (type === 'node' && !isOnEarth(lon!, lat!))) return kept;
+  if (lat !== undefined && lon !== undefined) {
+    kept.lat = lat;
+    kept.lon = lon;
+  }
+  if (nodes !== undefined) kept.nodes = nodes;
+  if (members !== undefined) kept.members = members;
+  if (geometry !== undefined) kept.geometry = geometry;
+  return kept;
 }
 
 function findDense(block: Block, range: Range, sought: Float64Array): Decoded[] {

@@ -3,7 +3,7 @@ import { availableParallelism } from 'node:os';
 import type { Bbox, Caution } from '../../../contract/common.ts';
 import type { OsmType, RawElement, RawExtract, ReadOptions } from '../raw-extract.ts';
 import { pbfProblem } from './broken.ts';
-import { Census, newestOf } from './census.ts';
+import { Census, Newest } from './census.ts';
 import { type Crew, LoneCrew, ThreadCrew } from './crew.ts';
 import { isBare } from './find.ts';
 import { type Frame, framesOf } from './framing.ts';
@@ -30,7 +30,7 @@ const MOST_THREADS = 2;
  * Reads what concerns supply from an .osm.pbf file: the wanted elements, the nodes and members that give them geometry,
  * and, when asked, the map's ground. Blob by blob: memory does not grow with the file.
  *
- * Nodes that lend geometry come without tags, also those whose position is stored in the way itself. A file that was
+ * What only lends geometry comes without tags and times, also nodes whose position is stored in the way itself. A file that was
  * cut exactly between two blobs cannot be told from a whole one. A hull over the 180th meridian has longitudes beyond 180.
  *
  * @throws InputProblem file-missing, file-unreadable, empty-file, pbf-broken, pbf-truncated, pbf-oversized,
@@ -238,28 +238,29 @@ class Reading {
     for (const member of this.#wanted.flatMap((element) => element.members ?? []))
       if (member.type === 'way' && !wantedWays.has(member.ref)) sought.way.add(member.ref);
 
-    const newest = newestOf(await this.#find(sought));
+    const newest = await this.#find(sought);
     this.#dropOutdated(newest);
     const wantedNow = new Set(this.#wanted.map(idOf));
-    return [...newest.values()].filter(
-      (element) => element.type === 'way' && !isBare(element) && !wantedNow.has(idOf(element)),
-    );
+    return [...newest.all('way')].filter((way) => !isBare(way) && !wantedNow.has(idOf(way)));
   }
 
-  #dropOutdated(newest: ReadonlyMap<string, RawElement>): void {
-    const kept = newestOf(this.#wanted);
-    for (const [id, element] of kept) {
-      if ((newest.get(id)?.version ?? 0) <= (element.version ?? 0)) continue;
-      kept.delete(id);
-      this.#skipped.push({ id, reason: 'a newer version in the same file is deleted or no supply any more' });
-    }
-    this.#wanted = [...kept.values()];
+  #dropOutdated(inFile: Newest): void {
+    const newest = new Newest();
+    for (const element of this.#wanted) newest.add(element);
+    this.#wanted = this.#wanted.filter((element) => {
+      const { type, id, version = 0 } = element;
+      if (newest.get(type, id) !== element) return false;
+      if ((inFile.get(type, id)?.version ?? 0) <= version) return true;
+      const reason = 'a newer version in the same file is deleted or no supply any more';
+      this.#skipped.push({ id: idOf(element), reason });
+      return false;
+    });
   }
 
-  async #find(sought: Record<OsmType, Set<number>>): Promise<RawElement[]> {
-    const found: RawElement[] = [];
+  async #find(sought: Record<OsmType, Set<number>>): Promise<Newest> {
+    const found = new Newest();
     await this.#crew.run(this.#census.findJobs(sought), (result) => {
-      for (const element of result as RawElement[]) found.push(element);
+      for (const element of result as RawElement[]) found.add(element);
     });
     return found;
   }
@@ -274,8 +275,8 @@ class Reading {
         for (const id of way.nodes ?? []) if (!nodes.has(id)) sought.node.add(id);
     for (const member of this.#wanted.flatMap((element) => element.members ?? []))
       if (member.type === 'node' && !nodes.has(member.ref)) sought.node.add(member.ref);
-    for (const node of newestOf(await this.#find(sought)).values())
-      if (!isBare(node)) nodes.set(node.id, node);
+    const found = await this.#find(sought);
+    for (const node of found.all('node')) if (!isBare(node)) nodes.set(node.id, node);
     return nodes;
   }
 

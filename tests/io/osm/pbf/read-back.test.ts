@@ -72,9 +72,11 @@ const options: fc.Arbitrary<PbfWriteOptions> = fc.record({
   offset: fc.constantFrom([0, 0] as const, [-4_000_000_000, 7_000_000_000] as const),
 });
 
-const plain = ({ tags: all, ...element }: PbfElement, withTags: boolean): RawElement => {
+/** As the reader gives it: wanted with all, lent without tags and time. */
+const plain = ({ tags: all, timestamp, ...element }: PbfElement, withTags: boolean): RawElement => {
   const kept = withTags && all !== undefined && Object.keys(all).length > 0 ? { tags: { ...all } } : {};
-  return { ...(element as Omit<RawElement, 'tags'>), ...kept } as RawElement;
+  const time = withTags && timestamp !== undefined ? { timestamp } : {};
+  return { ...(element as Omit<RawElement, 'tags'>), ...kept, ...time } as RawElement;
 };
 
 /** What the reader must give, worked out by following the references of the whole world in memory. */
