@@ -65,7 +65,7 @@ export function createMap(
   const map = new MapLibreMap({
     container,
     style,
-    ...(bounds === null
+    ...(bounds === null || isHidden(container)
       ? {}
       : { bounds, fitBoundsOptions: { padding: paddingFor(container), maxZoom: CLOSEST_FIT_ZOOM } }),
     attributionControl: false, // the page shows its own, always open
@@ -102,6 +102,23 @@ export function createMap(
     for (const act of waiting.splice(0)) act();
   });
 
+  // A map that is not on show (a phone shows strip or map) has no size to fit into: it fits when it comes up.
+  let toFit = isHidden(container) ? bounds : null;
+  const fitTo = (target: MapBounds, animate: boolean): void => {
+    toFit = isHidden(container) ? target : null;
+    if (toFit !== null) return;
+    map.fitBounds(target, {
+      padding: paddingFor(container),
+      maxZoom: CLOSEST_FIT_ZOOM,
+      animate,
+      duration: 600,
+      linear: true,
+    });
+  };
+  map.on('resize', () => {
+    if (toFit !== null) fitTo(toFit, false);
+  });
+
   let here: Marker | null = null;
   let popup: Popup | null = null;
   return {
@@ -112,15 +129,7 @@ export function createMap(
         map.setStyle(next, { diff: true });
       }),
     setUnits: (units) => scale.setUnit(units === 'metric' ? 'metric' : 'imperial'),
-    show: (target, how) => {
-      map.fitBounds(target, {
-        padding: paddingFor(container),
-        maxZoom: CLOSEST_FIT_ZOOM,
-        animate: how === 'gently' && !calm(),
-        duration: 600,
-        linear: true,
-      });
-    },
+    show: (target, how) => fitTo(target, how === 'gently' && !calm()),
     setChosenGap: (gap) => whenReady(() => map.setFilter(CHOSEN_LAYER, chosenPieces(gap))),
     setHere: (at, text) => {
       if (at === null) {
@@ -161,6 +170,9 @@ export function createMap(
     },
   };
 }
+
+const isHidden = (container: HTMLElement): boolean =>
+  container.clientWidth === 0 || container.clientHeight === 0;
 
 /** Room for names at the sides and for the legend below; less where there is little of it. */
 function paddingFor(container: HTMLElement): PaddingOptions {

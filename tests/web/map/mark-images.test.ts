@@ -36,7 +36,7 @@ describe('marks', () => {
     const corner = [fuel.width / 2 - 10, fuel.height / 2 - 10] as const;
     expect(pixel(fuel, ...corner)).toEqual([0xc5, 0x6a, 0x10, 255]);
     expect(pixel(water, ...corner)[3]).toBeLessThan(128);
-    const above = [fuel.width / 2, fuel.height / 2 - 16] as const;
+    const above = [fuel.width / 2, fuel.height / 2 - 18] as const;
     expect(pixel(fuel, ...above)[3]).toBe(0);
     expect(pixel(water, ...above)[3]).toBe(255);
   });
