@@ -1,3 +1,4 @@
+import type { Commodity } from '../../contract/common.ts';
 import type { Tags } from '../sources.ts';
 import { asTag, type Judgement } from './judgement.ts';
 import type { KindMatch } from './match-kinds.ts';
@@ -50,8 +51,15 @@ function judgeAccess(tags: Tags, judgement: Judgement): void {
   }
 }
 
-function judgeSeason(tags: Tags, on: string | null, lat: number, judgement: Judgement): void {
+function judgeSeason(
+  commodity: Commodity,
+  tags: Tags,
+  on: string | null,
+  lat: number,
+  judgement: Judgement,
+): void {
   const bySeason =
+    commodity === 'water' &&
     isTagged(tags, 'drinking_water', 'seasonal') &&
     (tagValue(tags, 'seasonal') === undefined || isTagged(tags, 'seasonal', 'no'));
   const words = bySeason ? 'yes' : tagValue(tags, 'seasonal');
@@ -77,7 +85,7 @@ export function judgeUse(
     if (isTaggedNotNo(tags, key)) judgement.against('out-of-use', asTag(tags, key));
   }
   judgeAccess(tags, judgement);
-  judgeSeason(tags, on, lat, judgement);
+  judgeSeason(match.rule.commodity, tags, on, lat, judgement);
 
   for (const key of STATUS_KEYS) {
     const value = tagValue(tags, key);

@@ -136,7 +136,7 @@ export function inWords(reasons: readonly FoundReason[]): Reason[] {
   const details = new Map<ReasonCode, Set<string>>();
   for (const { code, detail } of reasons) {
     const known = details.get(code) ?? new Set();
-    known.add(detail);
+    known.add(detail.trim().replace(/\s+/g, ' '));
     details.set(code, known);
   }
   return [...details]

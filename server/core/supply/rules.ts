@@ -112,6 +112,12 @@ function judgeOne(
   const readings = tagSets.map((tags) => read(inCurrentForm(tags), commodity, feature.lat, judge));
   const reading = worstOf(readings.filter((one) => one !== null));
   if (reading === null) return null;
+  if (commodity === 'water' && readings.includes(null)) {
+    // One of the merged objects says outright that it has no drinking water.
+    reading.reasons.push(found('tags-contradict', 'water in one mapping of it, none in another'));
+    reading.evidence = 'doubtful';
+    reading.waterClass = lessFit(reading.waterClass ?? 'none', 'washing');
+  }
   for (const { id, keys } of feature.otherReadings ?? []) {
     reading.reasons.push(found('tags-differ', `${id}: ${keys.join(', ')}`));
   }

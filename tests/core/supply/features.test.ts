@@ -253,6 +253,20 @@ describe('merged objects that differ', () => {
     expect(judged(untreated, fit, unfit)).toMatchObject({ waterClass: 'washing', counts: false });
   });
 
+  it('hold no drinking water where one of them says it has none', () => {
+    const camp = { tourism: 'camp_site', drinking_water: 'yes' };
+    const station = { ...FUEL, drinking_water: 'yes' };
+    const mapped = [areaOf(station), inside({ ...FUEL, drinking_water: 'no' })];
+    const points = classify(toSupplyFeatures(mapped).features, PLAIN);
+    expect(points.map(({ commodity, counts }) => [commodity, counts])).toEqual([
+      ['fuel', true],
+      ['water', false],
+    ]);
+    expect(points[1]).toMatchObject({ waterClass: 'washing', evidence: 'doubtful' });
+    expect(codesOf(points[1]!)).toEqual(['tags-contradict', 'evidence-below', 'tags-differ']);
+    expect(judged(camp, camp).counts).toBe(true);
+  });
+
   it('do not differ where only names, fees or remarks do', () => {
     const point = judged(
       { ...FUEL, name: 'North', fee: 'no' },

@@ -59,6 +59,17 @@ describe('whether anybody can make use of it', () => {
     }
   });
 
+  it('a season of the water is none of the fuel', () => {
+    const tags = { ...STATION, drinking_water: 'seasonal' };
+    expect(pointOf('fuel', tags).counts).toBe(true);
+    expect(pointOf('water', tags).counts).toBe(false);
+  });
+
+  it("keeps a mapper's note on one line", () => {
+    const point = pointOf('fuel', { ...STATION, fixme: ' moved\nnorth? ' });
+    expect(point.reasons[0]?.text).toMatch(/: moved north\?$/);
+  });
+
   it('a live kind with another kind of the same commodity marked as former is out of use', () => {
     const point = pointOf('water', {
       man_made: 'water_tap',
