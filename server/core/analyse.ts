@@ -56,7 +56,8 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     fuelKind: rig.fuel.kind,
     ropeAndBucket: rig.ropeAndBucket,
     counting: trip.counting,
-    on: trip.departure ?? input.today,
+    on: trip.departure,
+    today: input.today,
     confirmations: trip.confirmations,
   });
   const corridorM = trip.corridorKm * 1000;

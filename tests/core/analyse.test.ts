@@ -215,3 +215,27 @@ describe('a route that is a sketch', () => {
     expect(analysis.route.lengthKm).toBeCloseTo(100, 3);
   });
 });
+
+describe('the day for which supplies are judged', () => {
+  const seasonal = pointFeature('node/1', 50, { ...TAP, seasonal: 'summer' });
+  const old = { ...pointFeature('node/2', 50, DIESEL), editedAt: '2013-04-01T00:00:00Z' };
+  const evidence = (features: Parameters<typeof analysisOf>[0], trip: object, today: string) =>
+    analysisOf({ ...features, document: equatorDocument(100), trip, today }).passings.map((one) => [
+      one.evidence,
+      one.counts,
+    ]);
+
+  test('a season is judged for the departure only: without one it is doubtful, whatever today is', () => {
+    expect(evidence({ features: [seasonal] }, { departure: '2026-07-01' }, '2026-01-01')).toEqual([
+      ['stated', true],
+    ]);
+    expect(evidence({ features: [seasonal] }, {}, '2026-07-01')).toEqual([['doubtful', false]]);
+  });
+
+  test('the age of tags is judged for the departure, or today where there is none', () => {
+    expect(evidence({ features: [old] }, { departure: '2015-07-01' }, '2026-07-01')).toEqual([
+      ['stated', true],
+    ]);
+    expect(evidence({ features: [old] }, {}, '2026-07-01')).toEqual([['implied', true]]);
+  });
+});
