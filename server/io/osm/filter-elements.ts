@@ -1,5 +1,6 @@
 import type { Bbox, Caution, Commodity } from '../../contract/common.ts';
 import type { Tags } from '../../core/sources.ts';
+import { detached, lentOnly } from './detached.ts';
 import { keyOf } from './element-key.ts';
 import { GroundSelection } from './ground-selection.ts';
 import { HullOfObjects } from './hull.ts';
@@ -72,7 +73,7 @@ class WantedPass {
   #visitDeleted(key: string, element: RawElement): void {
     this.deletedSeen += 1;
     const known = this.#deleted.get(key);
-    if (known === undefined || compareAge(element, known) > 0) this.#deleted.set(key, element);
+    if (known === undefined || compareAge(element, known) > 0) this.#deleted.set(key, lentOnly(element));
     const living = this.wanted.get(key);
     if (living !== undefined && compareAge(element, living) >= 0) this.wanted.delete(key);
   }
@@ -96,7 +97,8 @@ class WantedPass {
     const known = this.wanted.get(key);
     const gone = this.#deleted.get(key);
     if (gone !== undefined && compareAge(gone, element) >= 0) return;
-    this.wanted.set(key, known === undefined ? element : newestOf(known, element));
+    const kept = detached(element);
+    this.wanted.set(key, known === undefined ? kept : newestOf(known, kept));
   }
 
   /**

@@ -1,5 +1,6 @@
 import type { Bbox } from '../../contract/common.ts';
-import { GroundWays, groundKindOf } from './ground.ts';
+import { detached } from './detached.ts';
+import { GroundWays, groundKindOf, isDrawn } from './ground.ts';
 import { IdList } from './id-list.ts';
 import { LentGeometry } from './lent-geometry.ts';
 import { isOnEarth } from './position.ts';
@@ -39,7 +40,8 @@ export class GroundSelection {
     if (this.#waySeen) this.#nodeAfterWay = true;
     if (!isOnEarth(node.lon, node.lat) || !isInBox(node.lon!, node.lat!, this.#box)) return;
     this.#nodesInBox.add(node.id);
-    if (node.tags !== undefined && groundKindOf('node', node.tags) !== null) this.#places.push(node);
+    if (node.tags !== undefined && groundKindOf('node', node.tags) !== null)
+      this.#places.push(detached(node, isDrawn));
   }
 
   #visitWay(way: RawElement): void {
@@ -49,7 +51,7 @@ export class GroundSelection {
     const touches =
       way.geometry?.some((at) => at !== null && isInBox(at.lon, at.lat, this.#box)) ||
       way.nodes?.some((id) => this.#nodesInBox.has(id));
-    if (touches) this.#ways.add(way, kind);
+    if (touches) this.#ways.add(detached(way, isDrawn), kind);
   }
 
   endFirstPass(): void {

@@ -9,6 +9,10 @@ const ROADS = ['motorway', 'trunk', 'primary', 'secondary', 'tertiary', 'unclass
 const LINKED: ReadonlySet<string> = new Set(['motorway', 'trunk', 'primary', 'secondary', 'tertiary']);
 const PLACES: readonly string[] = ['city', 'town', 'village', 'hamlet'];
 
+/** Tags that a map draws by; the others are not kept. */
+const DRAWN_KEYS: ReadonlySet<string> = new Set(['highway', 'natural', 'place', 'name']);
+export const isDrawn = (key: string): boolean => DRAWN_KEYS.has(key);
+
 export interface GroundKind {
   what: GroundMark['what'];
   /** As tagged: "primary", "town". */

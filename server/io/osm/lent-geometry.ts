@@ -1,3 +1,4 @@
+import { lentOnly } from './detached.ts';
 import { keyOf, keyOfRef } from './element-key.ts';
 import { compareAge } from './newest.ts';
 import { isOnEarth } from './position.ts';
@@ -44,7 +45,7 @@ export class LentGeometry {
     if (element.type === 'node' && !isOnEarth(element.lon, element.lat)) return;
     const key = keyOf(element);
     const known = this.#found.get(key);
-    if (known === undefined || compareAge(element, known) >= 0) this.#found.set(key, element);
+    if (known === undefined || compareAge(element, known) >= 0) this.#found.set(key, lentOnly(element));
   }
 
   /** After a pass: what was found needs things of its own. */

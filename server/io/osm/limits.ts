@@ -19,7 +19,7 @@ export const EXPANDED_BYTES_MAX = 16 * GIBIBYTE;
  * only beyond the first bytes, where a small file of much alike may exceed it honestly. Ours.
  */
 export const EXPANSION_RATIO_MAX = 200;
-export const EXPANSION_JUDGED_FROM_BYTES = 64 * MEBIBYTE;
+export const EXPANSION_JUDGED_FROM_BYTES = 16 * MEBIBYTE;
 
 /**
  * JSON is parsed in one piece, which takes about ten times its size in memory, and no JavaScript string holds more
