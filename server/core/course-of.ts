@@ -7,6 +7,7 @@ import { coverSpans } from './route/cover-spans.ts';
 import { locate } from './route/locate.ts';
 import type { RouteLine } from './route/route-line.ts';
 import type { RouteDocument, Supplies } from './sources.ts';
+import { surfaceSpans } from './surface/surface.ts';
 import type { Trip } from './trip/settle-trip.ts';
 
 /** A waypoint this near to the start or the end of the route lends it its name, metres (ours). */
@@ -44,6 +45,14 @@ export function courseOf(
     rig,
     lengthM: route.lengthM,
     allowanceFactor: 1 + trip.allowancePercent / 100,
+    allowances:
+      trip.surfaces.length === 0
+        ? []
+        : surfaceSpans(route.lengthM, trip).map((span) => ({
+            fromM: span.fromM,
+            toM: span.toM,
+            factor: 1 + span.allowancePercent / 100,
+          })),
     sketchy: route.sketchy,
     stays,
     oneWay: trip.oneWay.map((span) => ({ fromM: span.fromKm * 1000, toM: span.toKm * 1000 })),

@@ -24,8 +24,12 @@ export function heightsOf(
   for (let index = 0; index < eleM.length; index += 1) {
     const ele = eleM[index]!;
     const good = ele >= LOWEST_M && ele <= HIGHEST_M;
-    if (good) known.push(index);
-    else if (!Number.isNaN(ele)) absurd += 1;
+    if (good) {
+      // Of points at one place the last holds, so that no height is gained without a way.
+      if (known.length > 0 && atM[known.at(-1)!] === atM[index]) known.pop();
+      known.push(index);
+    }
+    if (!good && !Number.isNaN(ele)) absurd += 1;
     if (index > 0 && !(good && before)) unknownM += atM[index]! - atM[index - 1]!;
     before = good;
   }

@@ -13,6 +13,8 @@ export interface EvenCourseFacts {
   lengthM: number;
   /** Needs are the measured way times this: 1.05 for an allowance of 5 %. */
   allowanceFactor: number;
+  /** Where the surface is told: stretches that tile the route, each with its own; else `allowanceFactor` holds. */
+  allowances?: readonly (SpanM & { factor: number })[];
   sketchy: readonly SpanM[];
   /** In route order. */
   stays: readonly Stay[];
@@ -23,14 +25,14 @@ export interface EvenCourseFacts {
 
 /** A course on which every kilometre of way costs the same: one rate of use, one pace. */
 export function evenCourse(facts: EvenCourseFacts): Course {
-  const { rig, commodity, lengthM, sketchy, stays, allowanceFactor } = facts;
+  const { rig, commodity, lengthM, sketchy, allowanceFactor } = facts;
   const daysPerWayM = 1 / (kmPerDayOf(rig) * 1000);
   const litresPerWayM =
     commodity === 'fuel' ? rig.fuel.litresPer100Km.high / 100_000 : rig.water.litresPerDay.high * daysPerWayM;
   const standing = commodity === 'fuel' ? 0 : rig.water.litresPerDay.high;
 
   const along = (perWayM: number, perStayDay: number): Profile =>
-    profileOf(stepsOf(lengthM, sketchy, stays, allowanceFactor, perWayM, perStayDay));
+    profileOf(stepsOf(facts, perWayM, perStayDay));
   const wayM = along(1, 0);
   return {
     commodity,
@@ -59,10 +61,7 @@ export function evenCourse(facts: EvenCourseFacts): Course {
 }
 
 function stepsOf(
-  lengthM: number,
-  sketchy: readonly SpanM[],
-  stays: readonly Stay[],
-  allowanceFactor: number,
+  { lengthM, sketchy, stays, allowanceFactor, allowances = [] }: EvenCourseFacts,
   perWayM: number,
   perStayDay: number,
 ): { lengthM: number; amount: number }[] {
@@ -72,6 +71,7 @@ function stepsOf(
       lengthM,
       ...sketchy.flatMap((span) => [span.fromM, span.toM]),
       ...stays.map((stay) => stay.atM),
+      ...allowances.flatMap((span) => [span.fromM, span.toM]),
     ]),
   ].sort((a, b) => a - b);
   return places.slice(0, -1).flatMap((fromM, index) => {
@@ -79,7 +79,9 @@ function stepsOf(
     const straight = sketchy.some((span) => span.fromM <= fromM && toM <= span.toM);
     const drivenM = (toM - fromM) * (straight ? SKETCHY_FACTOR : 1);
     const stayDays = stays.filter((stay) => stay.atM === fromM).reduce((sum, stay) => sum + stay.days, 0);
-    const step = { lengthM: toM - fromM, amount: drivenM * allowanceFactor * perWayM };
+    const factor =
+      allowances.find((span) => span.fromM <= fromM && toM <= span.toM)?.factor ?? allowanceFactor;
+    const step = { lengthM: toM - fromM, amount: drivenM * factor * perWayM };
     return stayDays === 0 ? [step] : [{ lengthM: 0, amount: stayDays * perStayDay }, step];
   });
 }

@@ -1,4 +1,5 @@
 import type { FuelKind } from '../../contract/rig.ts';
+import type { FuelModel } from '../fuel/fuel-model.ts';
 
 /** Low, typical and high end of a quantity, in the unit of the name that holds it. */
 export interface UseRange {
@@ -25,7 +26,7 @@ export interface Store {
 /** A rig with every default filled in, ready to be reckoned with. */
 export interface Rig {
   name: string;
-  fuel: Store & { kind: FuelKind; litresPer100Km: UseRange };
+  fuel: Store & { kind: FuelKind; litresPer100Km: UseRange; model: FuelModel };
   water: Store & { litresPerDay: UseRange };
   pace: { hoursPerDay: number; kmPerHour: { slow: number; typical: number; fast: number } };
   ropeAndBucket: boolean;

@@ -1,5 +1,6 @@
 import type { Assumption } from '../../contract/analysis.ts';
 import type { RigFile } from '../../contract/rig.ts';
+import { settleFuelModel } from '../fuel/fuel-model.ts';
 import { drawableL, filledL } from './check-rig.ts';
 import type { Reserve, Rig, UseRange } from './rig.ts';
 
@@ -65,6 +66,7 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
         canL: filledL(fuelCans),
         cansOwned: fuelCans.owned,
         reserve: reserveOf(fuelReserve),
+        model: settleFuelModel(file.fuel, assume),
       },
       water: {
         litresPerDay: waterUse,
