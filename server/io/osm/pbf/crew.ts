@@ -50,7 +50,7 @@ export type WorkerReply =
 const JOBS_AT_A_WORKER = 3;
 
 /** Young generation of a worker's heap: small, for memory's sake, since little outlives a block. */
-const YOUNG_GENERATION_MB = 1;
+const YOUNG_GENERATION_MB = 2;
 
 interface Waiting {
   settle: (reply: WorkerReply) => void;

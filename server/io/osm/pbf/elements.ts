@@ -82,6 +82,20 @@ function setTags(element: RawElement, block: Block, keys: Range, values: Range):
   element.tags = tags;
 }
 
+/** The tags alone of a way or relation: most that have a key of interest turn out to be of none. */
+export function listedTags(block: Block, range: Range): Record<string, string> {
+  const parts = new Cursor(block.bytes, range.start, range.end);
+  let keys = NOWHERE;
+  let values = NOWHERE;
+  for (let tag = parts.tag(); tag !== 0; tag = parts.tag()) {
+    if (tag === 18) keys = parts.onlyRange(keys);
+    else if (tag === 26) values = parts.onlyRange(values);
+    else parts.skip(tag);
+    if (keys !== NOWHERE && values !== NOWHERE) break;
+  }
+  return tagsOf(block, decodeIntegers(block.bytes, keys), decodeIntegers(block.bytes, values));
+}
+
 interface ListFields {
   id: number;
   element: RawElement;

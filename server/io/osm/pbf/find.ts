@@ -53,7 +53,7 @@ function placesOf(ids: Float64Array, count: number, sought: Float64Array): numbe
  *
  * @throws BrokenBlock
  */
-export function findInBlock(block: Block, sought: Sought): RawElement[] {
+export function findInBlock(block: Block, sought: Sought): Found {
   const found: RawElement[] = [];
   const keep = (decoded: Decoded) => found.push(lent(decoded));
   const cursor = new Cursor(block.bytes);
@@ -73,7 +73,42 @@ export function findInBlock(block: Block, sought: Sought): RawElement[] {
       } else cursor.skip(tag);
     }
   }
-  return found;
+  return {
+    nodes: packNodes(found.filter((element) => element.type === 'node')),
+    listed: found.filter((element) => element.type !== 'node'),
+  };
+}
+
+/** What was found in a block; nodes are packed, since there are many and objects are costly to send. */
+export interface Found {
+  /** Id, latitude, longitude and version of each node in turn; NaN for what is not there. */
+  nodes: Float64Array;
+  listed: RawElement[];
+}
+
+const PACKED_FIELDS = 4;
+
+function packNodes(nodes: readonly RawElement[]): Float64Array {
+  const packed = new Float64Array(nodes.length * PACKED_FIELDS);
+  nodes.forEach(({ id, lat = Number.NaN, lon = Number.NaN, version = Number.NaN }, index) => {
+    packed.set([id, lat, lon, version], index * PACKED_FIELDS);
+  });
+  return packed;
+}
+
+/** The nodes that were packed. */
+export function unpackNodes(packed: Float64Array): RawElement[] {
+  const nodes: RawElement[] = [];
+  for (let at = 0; at < packed.length; at += PACKED_FIELDS) {
+    const node: RawElement = { type: 'node', id: packed[at]! };
+    if (!Number.isNaN(packed[at + 3]!)) node.version = packed[at + 3]!;
+    if (!Number.isNaN(packed[at + 1]!)) {
+      node.lat = packed[at + 1]!;
+      node.lon = packed[at + 2]!;
+    }
+    nodes.push(node);
+  }
+  return nodes;
 }
 
 /** A found element that gives no geometry: no position, no nodes, no members. */

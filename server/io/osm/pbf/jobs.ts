@@ -1,10 +1,9 @@
 import { closeSync, openSync } from 'node:fs';
 import type { Bbox } from '../../../contract/common.ts';
-import type { RawElement } from '../raw-extract.ts';
 import { openBlob } from './blob.ts';
 import { openBlock } from './block.ts';
 import { BrokenBlock, pbfProblem } from './broken.ts';
-import { findInBlock, type Sought } from './find.ts';
+import { type Found, findInBlock, type Sought } from './find.ts';
 import { type Frame, readBlobBytes } from './framing.ts';
 import { type GroundWay, groundWaysOf } from './ground-ways.ts';
 import { IdFilter } from './id-filter.ts';
@@ -18,7 +17,7 @@ export type Job =
 
 export interface JobResults {
   scan: ScanResult;
-  find: RawElement[];
+  find: Found;
   ground: GroundWay[];
 }
 export type JobResult = JobResults[Job['kind']];

@@ -5,7 +5,7 @@ import type { OsmType, RawElement, RawExtract, ReadOptions } from '../raw-extrac
 import { pbfProblem } from './broken.ts';
 import { Census, Newest } from './census.ts';
 import { type Crew, LoneCrew, ThreadCrew } from './crew.ts';
-import { isBare } from './find.ts';
+import { type Found, isBare, unpackNodes } from './find.ts';
 import { type Frame, framesOf } from './framing.ts';
 import { GroundKeeper, groundWithNodes, positionsOf } from './ground-keeper.ts';
 import type { GroundWay } from './ground-ways.ts';
@@ -260,7 +260,9 @@ class Reading {
   async #find(sought: Record<OsmType, Set<number>>): Promise<Newest> {
     const found = new Newest();
     await this.#crew.run(this.#census.findJobs(sought), (result) => {
-      for (const element of result as RawElement[]) found.add(element);
+      const { nodes, listed } = result as Found;
+      for (const element of unpackNodes(nodes)) found.add(element);
+      for (const element of listed) found.add(element);
     });
     return found;
   }

@@ -12,7 +12,7 @@ import {
   type TagHit,
   tagHits,
 } from './dense-nodes.ts';
-import { type Decoded, decodePlainNode, decodeRelation, decodeWay } from './elements.ts';
+import { type Decoded, decodePlainNode, decodeRelation, decodeWay, listedTags } from './elements.ts';
 import { groundTagsOf, isGroundPlace, isInBox } from './ground-kinds.ts';
 import { HullSupports, type Supports } from './hull.ts';
 import type { IdFilter } from './id-filter.ts';
@@ -197,8 +197,10 @@ export class Scanner {
     if (seen === null) return;
     if ((seen & GENERAL_KEY) !== 0) result.general = true;
     if ((seen & WANTED_KEY) === 0) return;
-    const decoded = type === 'way' ? decodeWay(block, { start, end }) : decodeRelation(block, { start, end });
-    this.#keepWanted(decoded, decoded.element.tags ?? {}, result);
+    const range = { start, end };
+    const tags = listedTags(block, range);
+    if (wantedFor(tags).length === 0) return;
+    this.#keepWanted(type === 'way' ? decodeWay(block, range) : decodeRelation(block, range), tags, result);
   }
 }
 
