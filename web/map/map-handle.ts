@@ -14,7 +14,7 @@ import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import type { Focus } from '../focus.ts';
 import type { UnitSystem } from '../units.ts';
 import { drawImage } from './mark-images.ts';
-import { CHOSEN_LAYER, chosenPieces, HIT_LAYER } from './route-layers.ts';
+import { CHOSEN_LAYER, chosenGap, HIT_LAYER } from './route-layers.ts';
 import { SUPPLY_LAYERS } from './supply-layers.ts';
 
 setWorkerUrl(workerUrl);
@@ -45,7 +45,7 @@ export interface MapHandle {
   remove(): void;
 }
 
-const SIDE_PADDING_PX = 120;
+const SIDE_PADDING_PX = 110;
 const END_PADDING_PX = 56;
 /** Nobody needs to see a single fuel pump across the whole screen when the route is fitted. */
 const CLOSEST_FIT_ZOOM = 13;
@@ -130,7 +130,7 @@ export function createMap(
       }),
     setUnits: (units) => scale.setUnit(units === 'metric' ? 'metric' : 'imperial'),
     show: (target, how) => fitTo(target, how === 'gently' && !calm()),
-    setChosenGap: (gap) => whenReady(() => map.setFilter(CHOSEN_LAYER, chosenPieces(gap))),
+    setChosenGap: (gap) => whenReady(() => map.setFilter(CHOSEN_LAYER, chosenGap(gap))),
     setHere: (at, text) => {
       if (at === null) {
         here?.remove();
@@ -177,7 +177,7 @@ const isHidden = (container: HTMLElement): boolean =>
 /** Room for names at the sides and for the legend below; less where there is little of it. */
 function paddingFor(container: HTMLElement): PaddingOptions {
   const { clientWidth, clientHeight } = container;
-  const across = Math.max(10, Math.min(SIDE_PADDING_PX, clientWidth * 0.14));
+  const across = Math.max(10, Math.min(SIDE_PADDING_PX, clientWidth * 0.15));
   const upDown = Math.max(10, Math.min(END_PADDING_PX, clientHeight * 0.12));
   const legendPx = container.parentElement?.querySelector('.map-legend')?.clientHeight ?? 0;
   const below = legendPx < clientHeight * 0.35 ? legendPx + upDown / 2 : 0;

@@ -2,10 +2,12 @@ import type { LayerSpecification, StyleSpecification } from '@maplibre/maplibre-
 import type { Feature, FeatureCollection, GeoJSON } from 'geojson';
 import type { MapData } from '../../server/contract/map.ts';
 import type { Focus } from '../focus.ts';
+import { gapLines } from './gap-lines.ts';
 import { emptyCollection, groundFeatures, landAreas } from './land.ts';
+import { nameAnchors, westOf } from './name-anchors.ts';
 import type { Palette } from './palette.ts';
 import { routeLayers } from './route-layers.ts';
-import { ANCHORS, MAP_FONT, supplyFeatures, supplyLayers } from './supply-layers.ts';
+import { MAP_FONT, supplyFeatures, supplyLayers } from './supply-layers.ts';
 
 export interface StyleExtras {
   /** The world's land; null until it is there, or when it cannot be had. */
@@ -18,7 +20,7 @@ const collection = (features: Feature[]): FeatureCollection => ({ type: 'Feature
 const source = (data: GeoJSON) => ({ type: 'geojson' as const, data });
 
 /** Hairpins finer than this are left out at each zoom, px: lines drawn beside them would throw spikes. */
-const SMOOTH_PX = 2;
+const SMOOTH_PX = 1;
 const smoothed = (data: GeoJSON) => ({ ...source(data), tolerance: SMOOTH_PX });
 
 /**
@@ -54,14 +56,25 @@ export function mapStyle(
     sources: {
       world: source(world ?? emptyCollection()),
       land: source(collection(land)),
-      ground: source(collection(ground)),
+      ground: source(collection(map === null ? [] : placed(ground, map))),
       line: smoothed(map === null ? emptyCollection() : lineOf(map)),
       // The contract's shapes are GeoJSON; its types are looser than @types/geojson.
       route: smoothed(map === null ? emptyCollection() : (map.route as unknown as FeatureCollection)),
+      gaps: smoothed(collection(map === null ? [] : gapLines(map))),
       supplies: source(collection(map === null ? [] : supplyFeatures(map))),
     },
     layers,
   };
+}
+
+/** The ground with what its names need to stand well. */
+function placed(ground: readonly Feature[], map: MapData): Feature[] {
+  const isWest = westOf(map);
+  return ground.map((feature) =>
+    feature.geometry.type === 'Point'
+      ? { ...feature, properties: { ...feature.properties, west: isWest(feature.geometry.coordinates[0]!) } }
+      : feature,
+  );
 }
 
 function lineOf(map: MapData): FeatureCollection {
@@ -112,8 +125,7 @@ function placeLayer(palette: Palette): LayerSpecification {
       'text-field': ['get', 'name'],
       'text-font': MAP_FONT,
       'text-size': ['match', ['get', 'rank'], 'city', 16, 'town', 14, 12],
-      'text-variable-anchor': ANCHORS,
-      'text-radial-offset': 1.3,
+      'text-variable-anchor-offset': nameAnchors(1.3),
       'text-max-width': 10,
       'text-letter-spacing': 0.06,
       'symbol-sort-key': ['match', ['get', 'rank'], 'city', 0, 'town', 1, 2],

@@ -58,8 +58,8 @@ const piece = (commodity: Commodity, ...more: ExpressionSpecification[]): Filter
 const state = (name: 'left' | 'reserve' | 'dry'): ExpressionSpecification => ['==', ['get', 'state'], name];
 const verdict = (name: string): ExpressionSpecification => ['==', ['get', 'verdict'], name];
 
-/** Which pieces of the route belong to the chosen gap; none without one. */
-export const chosenPieces = (gap: Focus['gap']): FilterSpecification =>
+/** Picks the chosen gap's line; none without one. */
+export const chosenGap = (gap: Focus['gap']): FilterSpecification =>
   [
     'all',
     ['==', ['get', 'commodity'], gap?.commodity ?? ''],
@@ -76,8 +76,8 @@ export function routeLayers(palette: Palette, gap: Focus['gap']): LineLayerSpeci
     {
       id: CHOSEN_LAYER,
       type: 'line',
-      source: 'route',
-      filter: chosenPieces(gap),
+      source: 'gaps',
+      filter: chosenGap(gap),
       layout: { 'line-cap': 'round', 'line-join': 'round' },
       paint: { 'line-color': palette.ink, 'line-width': byZoom((lanePx) => 2 * lanePx + 16) },
     },
@@ -169,7 +169,7 @@ function edgeLayer(
   return {
     id: `route-${commodity}-${name}`,
     type: 'line',
-    source: 'route',
+    source: 'gaps',
     filter: piece(commodity, verdict(name)),
     layout: { 'line-cap': 'butt', 'line-join': 'round' },
     paint: { 'line-color': colour, 'line-offset': edgeOffset(commodity), ...paint },

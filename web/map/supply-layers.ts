@@ -6,6 +6,7 @@ import type {
 import type { Feature, Point } from 'geojson';
 import type { MapData } from '../../server/contract/map.ts';
 import { CLEAR_IMAGE, markImageId } from './mark-images.ts';
+import { nameAnchors, westOf } from './name-anchors.ts';
 import type { Palette } from './palette.ts';
 
 /** The page's own type, drawn by the browser: MapLibre takes the weight from the first name (no glyph files). */
@@ -13,24 +14,14 @@ export const MAP_FONT = ['Semibold', 'Overpass Variable', 'Overpass', 'system-ui
 
 export const SUPPLY_LAYERS = ['supplies-hollow', 'supplies-filled'] as const;
 
-/** Where a name may stand about its point, best first. */
-export const ANCHORS: (
-  | 'left'
-  | 'right'
-  | 'bottom'
-  | 'top'
-  | 'bottom-left'
-  | 'top-left'
-  | 'bottom-right'
-  | 'top-right'
-)[] = ['left', 'right', 'bottom', 'top', 'bottom-left', 'top-left', 'bottom-right', 'top-right'];
-
 interface SupplyPoint {
   id: string;
   commodity: 'fuel' | 'water';
   counts: boolean;
   /** Empty where another mark of the same point carries the name. */
   label: string;
+  /** In the western half of the map: its name would rather stand east of it. */
+  west: boolean;
   /** The point has a mark of the other commodity as well: the two stand side by side. */
   paired: boolean;
 }
@@ -43,6 +34,7 @@ export function supplyFeatures(map: MapData): Feature<Point, SupplyPoint>[] {
     const known = commodities.get(properties.id) ?? new Set<string>();
     commodities.set(properties.id, known.add(properties.commodity));
   }
+  const isWest = westOf(map);
   const named = new Set<string>();
   const countingFirst = [...marks].sort((a, b) => Number(b.properties.counts) - Number(a.properties.counts));
   return countingFirst.map(({ geometry, properties }) => {
@@ -52,7 +44,14 @@ export function supplyFeatures(map: MapData): Feature<Point, SupplyPoint>[] {
     return {
       type: 'Feature',
       geometry: { type: 'Point', coordinates: geometry.coordinates },
-      properties: { id, commodity, counts, label, paired: (commodities.get(id)?.size ?? 0) > 1 },
+      properties: {
+        id,
+        commodity,
+        counts,
+        label,
+        west: isWest(geometry.coordinates[0]!),
+        paired: (commodities.get(id)?.size ?? 0) > 1,
+      },
     };
   });
 }
@@ -117,8 +116,7 @@ export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecifi
         'text-field': ['get', 'label'],
         'text-font': MAP_FONT,
         'text-size': 13,
-        'text-variable-anchor': ANCHORS,
-        'text-radial-offset': 1.5,
+        'text-variable-anchor-offset': nameAnchors(1.5),
         'text-justify': 'auto',
         'text-max-width': 12,
         'symbol-sort-key': ['case', ['==', ['get', 'commodity'], 'fuel'], 0, 1],

@@ -15,9 +15,9 @@ interface Props {
   patterns: string;
 }
 
-const FIGURE_SPACING_PX = 46;
+const FIGURE_SPACING_PX = 34;
 /** A figure and a night's mark share the road only this far apart. */
-const APART_PX = 12;
+const APART_PX = 11;
 
 /** The road itself: round figures up it, nights as moons, stretches without cover dotted. */
 export const StripRoad = memo(function StripRoad({

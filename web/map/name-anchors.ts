@@ -1,0 +1,49 @@
+import type { ExpressionSpecification } from '@maplibre/maplibre-gl-style-spec';
+import type { MapData } from '../../server/contract/map.ts';
+import { boundsBetween } from './nearest-km.ts';
+
+type Anchor = 'left' | 'right' | 'bottom' | 'top' | 'bottom-left' | 'top-left' | 'bottom-right' | 'top-right';
+
+/** Sides of a name's point where it may stand, best first; an anchor is the edge of the text that touches the point. */
+const EASTWARDS: readonly Anchor[] = [
+  'left',
+  'bottom-left',
+  'top-left',
+  'bottom',
+  'top',
+  'right',
+  'bottom-right',
+  'top-right',
+];
+
+const mirrored = (anchor: Anchor): Anchor => {
+  if (anchor.includes('left')) return anchor.replace('left', 'right') as Anchor;
+  return anchor.replace('right', 'left') as Anchor;
+};
+
+/** How far the text stands off, em: right and down positive. */
+function offset(anchor: Anchor, distanceEm: number): [number, number] {
+  const diagonal = anchor.includes('-') ? Math.SQRT1_2 : 1;
+  const x = anchor.includes('left') ? 1 : anchor.includes('right') ? -1 : 0;
+  const y = anchor.includes('top') ? 1 : anchor.includes('bottom') ? -1 : 0;
+  return [x * distanceEm * diagonal, y * distanceEm * diagonal];
+}
+
+/** Names stand towards the middle of the map, so that its edge cuts none: by each feature's `west`. */
+export function nameAnchors(distanceEm: number): ExpressionSpecification {
+  const places = (anchors: readonly Anchor[]) =>
+    anchors.flatMap((anchor) => [anchor, offset(anchor, distanceEm)]);
+  return [
+    'case',
+    ['==', ['get', 'west'], true],
+    ['literal', places(EASTWARDS)],
+    ['literal', places(EASTWARDS.map(mirrored))],
+  ] as unknown as ExpressionSpecification;
+}
+
+/** Tells whether a longitude lies in the western half of the route. */
+export function westOf(map: MapData): (lon: number) => boolean {
+  const bounds = boundsBetween(map.line, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
+  const middle = bounds === null ? 0 : (bounds[0][0] + bounds[1][0]) / 2;
+  return (lon) => lon < middle;
+}
