@@ -6,7 +6,7 @@ import { LONGEST_STEP_M, stepM } from './step.ts';
 const UNEVENNESS = 1.012;
 
 /** How many equal parts a step needs so that none is longer than 2 km; 1 when it is short enough as it is. */
-export function partsOfStep(lengthM: number): number {
+function partsOfStep(lengthM: number): number {
   return lengthM <= LONGEST_STEP_M ? 1 : Math.ceil((lengthM * UNEVENNESS) / LONGEST_STEP_M);
 }
 

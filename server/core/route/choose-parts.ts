@@ -29,17 +29,17 @@ function listOf(parts: readonly RoutePart[]): string {
   return [...shown, ...more].join(', ');
 }
 
-/** The one part that a number (from 1) or a name means, null when none or several do. */
-function findPart(parts: readonly RoutePart[], wanted: number | string): { found: RoutePart[] } {
+/** The parts that a number (from 1) or a name means: one, none, or several of the same name. */
+function partsMeant(parts: readonly RoutePart[], wanted: number | string): RoutePart[] {
   if (typeof wanted === 'number') {
     const part = Number.isInteger(wanted) ? parts[wanted - 1] : undefined;
-    return { found: part === undefined ? [] : [part] };
+    return part === undefined ? [] : [part];
   }
   const exact = parts.filter((part) => part.name === wanted);
-  if (exact.length > 0) return { found: exact };
+  if (exact.length > 0) return exact;
   const alike = parts.filter((part) => part.name !== null && plain(part.name) === plain(wanted));
-  if (alike.length > 0) return { found: alike };
-  return /^\d+$/.test(wanted.trim()) ? findPart(parts, Number(wanted)) : { found: [] };
+  if (alike.length > 0) return alike;
+  return /^\d+$/.test(wanted.trim()) ? partsMeant(parts, Number(wanted)) : [];
 }
 
 /**
@@ -57,7 +57,7 @@ export function chooseParts(document: RouteDocument, wanted: 'all' | number | st
     const text = `The file holds ${tracks.length} track(s) and ${routes.length} route(s): the tracks are followed, the routes left out; choose a part to follow one of those`;
     return { ok: true, value: { parts: tracks, cautions: [{ code: 'routes-left-out', text }] } };
   }
-  const { found } = findPart(parts, wanted);
+  const found = partsMeant(parts, wanted);
   const [part] = found;
   if (part !== undefined && found.length === 1) return { ok: true, value: { parts: [part], cautions: [] } };
   const several = found.length > 1;
