@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { Bbox, Caution, Commodity, Evidence, Reason, Span, Verdict, WaterClass } from './common.ts';
+import { FuelUse } from './fuel-use.ts';
 import { RigFile } from './rig.ts';
 import { TripFile } from './trip.ts';
 
@@ -159,6 +160,8 @@ export const Analysis = Type.Object({
   fuel: Report,
   water: Report,
   nights: Type.Array(Night),
+  /** What the fuel's litres were reckoned with, and how far they go. */
+  fuelUse: FuelUse,
   answer: Answer,
   /** Rig and trip as reckoned with, every default filled in, and which those were. */
   rig: RigFile,

@@ -4,7 +4,10 @@ import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { answerOf } from './answer/answer-of.ts';
 import { courseOf, coverCautions, coverOf, edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
-import type { SpanM } from './gaps/course.ts';
+import { fuelCourse, fuelPlan } from './fuel/fuel-course.ts';
+import { fuelUseOf } from './fuel/fuel-use-of.ts';
+import { nightsAt } from './fuel/nights-at.ts';
+import type { Course, SpanM } from './gaps/course.ts';
 import { gapsOf } from './gaps/gaps-of.ts';
 import { nightsOf } from './gaps/nights.ts';
 import { withRescues } from './gaps/rescue.ts';
@@ -65,6 +68,15 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
   const camps = placeCamps(route, input.camps, corridorM);
   const halts = staysOf(route, trip, camps.placed);
   const ends = namesOfEnds(route, input.document);
+  const nights = nightsOf(courseOf(route, rig, trip, 'water', halts.stays, []), camps.placed);
+  const plan = fuelPlan({
+    route,
+    rig,
+    trip,
+    stays: halts.stays,
+    nights: nightsAt(nights, trip),
+    massKg: null,
+  });
 
   const cautions: Caution[] = [
     ...input.document.cautions,
@@ -72,17 +84,22 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     ...input.supplies.cautions,
     ...camps.cautions,
     ...halts.cautions,
+    ...plan.cautions,
   ];
-  const reportFor = (commodity: Commodity): Report => {
+  const reportFor = (commodity: Commodity): { report: Report; course: Course } => {
     const cover = coverOf(route, input.supplies, commodity);
-    const course = courseOf(route, rig, trip, commodity, halts.stays, uncoveredOf(route, cover));
+    const even = courseOf(route, rig, trip, commodity, halts.stays, uncoveredOf(route, cover));
+    const course = commodity === 'fuel' ? fuelCourse(even, plan) : even;
     const start = startLevel(rig, trip, commodity);
     cautions.push(...start.cautions, ...coverCautions(course));
     const gaps = gapsOf(course, edgesOf(route, passings, commodity, ends), start.litres);
-    return reportOf(rig, commodity, cover, withRescues(gaps, route, points, commodity, trip.detourFactor));
+    const rescued = withRescues(gaps, route, points, commodity, trip.detourFactor);
+    return { report: reportOf(rig, commodity, cover, rescued), course };
   };
-  const fuel = reportFor('fuel');
-  const water = reportFor('water');
+  const { report: fuel, course } = reportFor('fuel');
+  const { report: water } = reportFor('water');
+  const use = fuelUseOf({ plan, course, file: settledRig.fuel, trip, passings, points });
+  cautions.push(...use.cautions);
   if (trip.onward === null) {
     const endKm = route.lengthM / 1000;
     const text =
@@ -107,13 +124,15 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
         passings,
         fuel,
         water,
-        nights: nightsOf(courseOf(route, rig, trip, 'water', halts.stays, []), camps.placed),
+        nights,
+        fuelUse: use.fuelUse,
         answer: answerOf({ fuel, water, passings, fuelKind: rig.fuel.kind }),
         rig: settledRig,
         trip: settledTrip,
         assumptions: [
           ...rigAssumptions.map((one) => ({ ...one, path: `/rig${one.path}` })),
           ...tripAssumptions.map((one) => ({ ...one, path: `/trip${one.path}` })),
+          ...use.assumptions,
         ],
         cautions,
         standing: [...STANDING_CAUTIONS],

@@ -1,6 +1,7 @@
 import type { Edge, Gap, Passing, Report } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { AnalysisReply, MapData, RoutePiece } from '../../server/contract/map.ts';
+import { SAMPLE_FUEL_USE } from './sample-fuel-use.ts';
 
 /**
  * A small hand-made reply on an invented coast: four fuel gaps, four water gaps, one of each verdict, one
@@ -236,6 +237,7 @@ export function sampleReply(): AnalysisReply {
         { atKm: 735, name: null, from: 'pace' },
         { atKm: 980, name: null, from: 'pace' },
       ],
+      fuelUse: SAMPLE_FUEL_USE,
       answer: { fuel: [], water: [], todo: [] },
       rig: {
         name: 'Sample wagon',

@@ -61,22 +61,19 @@ export interface FuelProfiles {
  * is the even course, to the last bit.
  */
 export function fuelProfiles(given: FuelFacts, rate: Rate): FuelProfiles {
-  const { rig, lengthM } = given;
+  const { rig } = given;
   const model = rig.fuel.model;
   const nightL = model.perHour.heater * model.hours.heaterPerNight;
   const facts = nightL > 0 ? given : { ...given, nights: [] };
-  const liftedKg = liftedMassKg(rig, given.massKg);
   const perSurface = (surface: Surface) => rateOn(facts, surface, rate);
   const litresPer100Km = rig.fuel.litresPer100Km[rate];
 
   const along = (perWayM: (surface: Surface) => number, jumps: (atM: number) => number | null) =>
     profileOf(stepsOf(facts, perWayM, jumps));
   const noJump = () => null;
-  const stayDaysAt = (atM: number) =>
-    facts.stays.filter((stay) => stay.atM === atM).reduce((sum, stay) => sum + stay.days, 0);
-  const emptyStay = (atM: number) => (stayDaysAt(atM) === 0 ? null : 0);
+  const emptyStay = (atM: number) => (stayDaysAt(facts, atM) === 0 ? null : 0);
   const wayM = along(() => 1, emptyStay);
-  const running = along((surface) => perSurface(surface).litresPerWayM, emptyStay);
+  const running = runningOf(facts, rate);
 
   const dayL =
     model.perHour.idling * model.hours.idlingPerDay +
@@ -89,19 +86,10 @@ export function fuelProfiles(given: FuelFacts, rate: Rate): FuelProfiles {
   };
   const nightsAt = (atM: number) =>
     facts.nights.filter((night) => night.atM === atM).reduce((sum, night) => sum + night.nights, 0);
-  const standing = (atM: number) => stayDaysAt(atM) * stayL + nightsAt(atM) * nightL || null;
+  const standing = (atM: number) => stayDaysAt(facts, atM) * stayL + nightsAt(atM) * nightL || null;
   const hours = byHour ? { out: along(hourly, standing), home: along(hourly, noJump) } : null;
 
-  const climb =
-    facts.heights === null || liftedKg === null
-      ? null
-      : climbProfiles({
-          lengthM,
-          heights: facts.heights,
-          litresPerClimbM: litresPerClimbM(rig, liftedKg),
-          sparedPerDescentM: model.climb.giveBack * litresPerClimbM(rig, model.observed.massKg ?? 0),
-          level: running,
-        });
+  const climb = climbAlong(facts, running);
 
   const outParts = [running, ...(hours === null ? [] : [hours.out]), ...(climb === null ? [] : [climb.out])];
   const homeParts = [
@@ -119,7 +107,7 @@ export function fuelProfiles(given: FuelFacts, rate: Rate): FuelProfiles {
         perSurface(surface).label(litresPer100Km),
       );
       if (climb !== null) {
-        const label = `climbs less what descents spare, ${Math.round(liftedKg ?? 0)} kg`;
+        const label = `climbs less what descents spare, ${Math.round(liftedMassKg(rig, facts.massKg) ?? 0)} kg`;
         terms.push({ label, value: amountBetween(climb.out, fromM, toM), unit: 'l' });
       }
       if (hours !== null) {
@@ -143,6 +131,39 @@ export function liftedMassKg(rig: Rig, massKg: number | null): number | null {
 /** Litres that a metre of climb takes. */
 const litresPerClimbM = (rig: Rig, massKg: number): number =>
   liftL(massKg, 1, rig.fuel.model.climb.efficiency, FUEL_KINDS[rig.fuel.kind].energyMJPerL.typical);
+
+function climbAlong(facts: FuelFacts, level: Profile): { out: Profile; home: Profile } | null {
+  const { rig, heights, lengthM } = facts;
+  const liftedKg = liftedMassKg(rig, facts.massKg);
+  if (heights === null || liftedKg === null) return null;
+  const { climb, observed } = rig.fuel.model;
+  return climbProfiles({
+    lengthM,
+    heights,
+    litresPerClimbM: litresPerClimbM(rig, liftedKg),
+    sparedPerDescentM: climb.giveBack * litresPerClimbM(rig, observed.massKg ?? 0),
+    level,
+  });
+}
+
+/** Litres for the climbs of the whole route less what its descents spare, at the high rate; null where not reckoned. */
+export function climbLitres(facts: FuelFacts): number | null {
+  const climb = climbAlong(facts, runningOf(facts, 'high'));
+  return climb === null ? null : amountBetween(climb.out, 0, facts.lengthM);
+}
+
+/** Litres that the way takes on the level. */
+const runningOf = (facts: FuelFacts, rate: Rate): Profile =>
+  profileOf(
+    stepsOf(
+      facts,
+      (surface) => rateOn(facts, surface, rate).litresPerWayM,
+      (atM) => (stayDaysAt(facts, atM) === 0 ? null : 0),
+    ),
+  );
+
+const stayDaysAt = ({ stays }: FuelFacts, atM: number): number =>
+  stays.filter((stay) => stay.atM === atM).reduce((sum, stay) => sum + stay.days, 0);
 
 /** The multiple for load; 1 where the mass now or the observed mass is not told. */
 export function loadFactorOf(rig: Rig, massKg: number | null): number {
