@@ -28,7 +28,11 @@ const refuse = (problem: Omit<Problem, 'source'>): Outcome<never> => ({
 });
 
 const kmText = (metres: number) =>
-  metres < 1_000 ? `${Math.round(metres)} m` : `${(metres / 1000).toFixed(1)} km`;
+  metres < 1
+    ? 'less than a metre'
+    : metres < 1_000
+      ? `${Math.round(metres)} m`
+      : `${(metres / 1000).toFixed(1)} km`;
 
 /** [w, s, e, n] of unwrapped longitudes; west > east when the line crosses the 180th meridian. */
 function bboxOf(lon: Float64Array, lat: Float64Array): Bbox {

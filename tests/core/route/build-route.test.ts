@@ -120,6 +120,11 @@ describe('bridges', () => {
     expect(route.longestStepM).toBeCloseTo(3_000, 0);
   });
 
+  it('does not call a jump of centimetres one of 0 m', () => {
+    const route = routeOfSegments(first, [onPlain(3_000.2, 0), onPlain(5_000, 0)]);
+    expect(route.cautions[0]!.text).toContain('a jump of less than a metre');
+  });
+
   it('marks a jump over 1 km as a sketch on which nothing is sought', () => {
     const route = routeOfSegments(first, [onPlain(9_000, 0), onPlain(10_000, 0)]);
     expect(route.sketchy).toHaveLength(1);
