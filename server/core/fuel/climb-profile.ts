@@ -8,7 +8,6 @@ const TOLERANCE_L = 0.01;
 const MOST_SPARED = 0.8;
 
 export interface ClimbFacts {
-  lengthM: number;
   heights: Heights;
   litresPerClimbM: number;
   /** Litres that a metre of descent spares. */
@@ -22,20 +21,16 @@ export interface ClimbFacts {
  * descent on the way home. Single places of these profiles may fall; with the level's litres they never do.
  */
 export function climbProfiles(facts: ClimbFacts): { out: Profile; home: Profile } {
-  const places = withPlaces(facts);
+  const places = placesOf(facts);
   const run = sumsAt(facts.level, places);
   const heights = sumsAt({ atM: facts.heights.atM, sum: facts.heights.eleM }, places);
   const out = new Float64Array(places.length);
   const home = new Float64Array(places.length);
   for (let index = 1; index < places.length; index += 1) {
     const riseM = heights[index]! - heights[index - 1]!;
-    const liftL = Math.abs(riseM) * facts.litresPerClimbM;
-    const sparedL = Math.min(
-      Math.abs(riseM) * facts.sparedPerDescentM,
-      MOST_SPARED * (run[index]! - run[index - 1]!),
-    );
-    out[index] = out[index - 1]! + (riseM > 0 ? liftL : -sparedL);
-    home[index] = home[index - 1]! + (riseM > 0 ? -sparedL : liftL);
+    const runL = run[index]! - run[index - 1]!;
+    out[index] = out[index - 1]! + stepL(facts, riseM, runL);
+    home[index] = home[index - 1]! + stepL(facts, -riseM, runL);
   }
   const kept = new Set(facts.level.atM);
   return {
@@ -44,18 +39,33 @@ export function climbProfiles(facts: ClimbFacts): { out: Profile; home: Profile 
   };
 }
 
+/** Litres of the whole route, driven forwards: the last entry of `climbProfiles(facts).out`. */
+export function climbTotalL(facts: ClimbFacts): number {
+  const places = placesOf(facts);
+  const run = sumsAt(facts.level, places);
+  const heights = sumsAt({ atM: facts.heights.atM, sum: facts.heights.eleM }, places);
+  let litres = 0;
+  for (let index = 1; index < places.length; index += 1) {
+    litres += stepL(facts, heights[index]! - heights[index - 1]!, run[index]! - run[index - 1]!);
+  }
+  return litres;
+}
+
+/** A step's litres beyond those on the level; negative on a descent. */
+const stepL = (facts: ClimbFacts, riseM: number, runL: number): number =>
+  riseM > 0 ? riseM * facts.litresPerClimbM : -Math.min(-riseM * facts.sparedPerDescentM, MOST_SPARED * runL);
+
 /** Every place with a known height, and every place where the level's rate may change, in order, each once. */
-function withPlaces({ lengthM, heights, level }: ClimbFacts): Float64Array {
-  const all = Float64Array.of(0, ...level.atM, lengthM);
-  const merged = new Float64Array(all.length + heights.atM.length);
-  merged.set(all);
-  merged.set(heights.atM, all.length);
-  merged.sort();
-  let count = 0;
-  for (const place of merged) {
-    if (count > 0 && merged[count - 1] === place) continue;
-    merged[count] = place;
+function placesOf({ heights, level }: ClimbFacts): Float64Array {
+  const [first, second] = [level.atM, heights.atM];
+  const places = new Float64Array(first.length + second.length);
+  let [count, i, j] = [0, 0, 0];
+  while (i < first.length || j < second.length) {
+    const next = Math.min(first[i] ?? Infinity, second[j] ?? Infinity);
+    while (first[i] === next) i += 1;
+    while (second[j] === next) j += 1;
+    places[count] = next;
     count += 1;
   }
-  return merged.slice(0, count);
+  return places.slice(0, count);
 }

@@ -5,7 +5,7 @@ import { SKETCHY_FACTOR } from '../gaps/even-course.ts';
 import { amountBetween, type Profile, profileOf } from '../gaps/profile.ts';
 import type { Rig } from '../rig/rig.ts';
 import type { SurfaceSpan } from '../surface/surface.ts';
-import { climbProfiles } from './climb-profile.ts';
+import { type ClimbFacts, climbProfiles, climbTotalL } from './climb-profile.ts';
 import type { Heights } from './elevation.ts';
 import { FUEL_KINDS } from './kinds.ts';
 import { liftL } from './lift.ts';
@@ -62,34 +62,23 @@ export interface FuelProfiles {
  */
 export function fuelProfiles(given: FuelFacts, rate: Rate): FuelProfiles {
   const { rig } = given;
-  const model = rig.fuel.model;
-  const nightL = model.perHour.heater * model.hours.heaterPerNight;
-  const facts = nightL > 0 ? given : { ...given, nights: [] };
+  const facts = withNightsThatCount(given);
   const perSurface = (surface: Surface) => rateOn(facts, surface, rate);
   const litresPer100Km = rig.fuel.litresPer100Km[rate];
 
-  const along = (perWayM: (surface: Surface) => number, jumps: (atM: number) => number | null) =>
-    profileOf(stepsOf(facts, perWayM, jumps));
-  const noJump = () => null;
-  const emptyStay = (atM: number) => (stayDaysAt(facts, atM) === 0 ? null : 0);
-  const wayM = along(() => 1, emptyStay);
+  const wayM = profileOf(
+    stepsOf(
+      facts,
+      () => 1,
+      (atM) => (stayDaysAt(facts, atM) === 0 ? null : 0),
+    ),
+  );
   const running = runningOf(facts, rate);
 
-  const dayL =
-    model.perHour.idling * model.hours.idlingPerDay +
-    model.perHour.airConditioning * model.hours.airConditioningPerDay;
-  const stayL = model.perHour.airConditioning * model.hours.airConditioningPerDay;
-  const byHour = dayL > 0 || nightL > 0;
-  const hourly = (surface: Surface) => {
-    const kmPerHour = facts.kmPerHour(surface, PACE_OF[rate]);
-    return dayL / (rig.pace.hoursPerDay * kmPerHour * 1000);
-  };
-  const nightsAt = (atM: number) =>
-    facts.nights.filter((night) => night.atM === atM).reduce((sum, night) => sum + night.nights, 0);
-  const standing = (atM: number) => stayDaysAt(facts, atM) * stayL + nightsAt(atM) * nightL || null;
-  const hours = byHour ? { out: along(hourly, standing), home: along(hourly, noJump) } : null;
+  const hours = hoursAlong(facts, rate);
 
-  const climb = climbAlong(facts, running);
+  const climbFacts = climbFactsOf(facts, running);
+  const climb = climbFacts === null ? null : climbProfiles(climbFacts);
 
   const outParts = [running, ...(hours === null ? [] : [hours.out]), ...(climb === null ? [] : [climb.out])];
   const homeParts = [
@@ -101,7 +90,7 @@ export function fuelProfiles(given: FuelFacts, rate: Rate): FuelProfiles {
     wayM,
     out: summedProfiles(outParts),
     home: summedProfiles(homeParts),
-    offLPerWayM: perSurface('unknown').litresPerWayM + (byHour ? hourly('unknown') : 0),
+    offLPerWayM: perSurface('unknown').litresPerWayM + (hours?.perWayM('unknown') ?? 0),
     explain: (fromM, toM) => {
       const terms = runningTerms(facts, wayM, running, fromM, toM, (surface) =>
         perSurface(surface).label(litresPer100Km),
@@ -132,24 +121,53 @@ export function liftedMassKg(rig: Rig, massKg: number | null): number | null {
 const litresPerClimbM = (rig: Rig, massKg: number): number =>
   liftL(massKg, 1, rig.fuel.model.climb.efficiency, FUEL_KINDS[rig.fuel.kind].energyMJPerL.typical);
 
-function climbAlong(facts: FuelFacts, level: Profile): { out: Profile; home: Profile } | null {
-  const { rig, heights, lengthM } = facts;
+function climbFactsOf(facts: FuelFacts, level: Profile): ClimbFacts | null {
+  const { rig, heights } = facts;
   const liftedKg = liftedMassKg(rig, facts.massKg);
   if (heights === null || liftedKg === null) return null;
   const { climb, observed } = rig.fuel.model;
-  return climbProfiles({
-    lengthM,
+  return {
     heights,
     litresPerClimbM: litresPerClimbM(rig, liftedKg),
     sparedPerDescentM: climb.giveBack * litresPerClimbM(rig, observed.massKg ?? 0),
     level,
-  });
+  };
 }
 
-/** Litres for the climbs of the whole route less what its descents spare, at the high rate; null where not reckoned. */
-export function climbLitres(facts: FuelFacts): number | null {
-  const climb = climbAlong(facts, runningOf(facts, 'high'));
-  return climb === null ? null : amountBetween(climb.out, 0, facts.lengthM);
+/** Litres of the whole route: what `fuelProfiles(facts, rate).out` comes to, and what of that climbs take. */
+export function routeLitres(given: FuelFacts, rate: Rate): { litres: number; climbL: number | null } {
+  const facts = withNightsThatCount(given);
+  const running = runningOf(facts, rate);
+  const hours = hoursAlong(facts, rate);
+  const climbFacts = climbFactsOf(facts, running);
+  const climbL = climbFacts === null ? null : climbTotalL(climbFacts);
+  const hoursL = hours === null ? 0 : amountBetween(hours.out, 0, facts.lengthM);
+  return { litres: amountBetween(running, 0, facts.lengthM) + hoursL + (climbL ?? 0), climbL };
+}
+
+/** Nights are places of the profiles only where they take fuel. */
+const withNightsThatCount = (facts: FuelFacts): FuelFacts => {
+  const { perHour, hours } = facts.rig.fuel.model;
+  return perHour.heater * hours.heaterPerNight > 0 ? facts : { ...facts, nights: [] };
+};
+
+/** What goes by the hour: idling and cooling as days pass, cooling on days of halt, heating at night; null for nothing. */
+function hoursAlong(facts: FuelFacts, rate: Rate) {
+  const { perHour, hours } = facts.rig.fuel.model;
+  const stayL = perHour.airConditioning * hours.airConditioningPerDay;
+  const dayL = perHour.idling * hours.idlingPerDay + stayL;
+  const nightL = perHour.heater * hours.heaterPerNight;
+  if (dayL === 0 && nightL === 0) return null;
+  const perWayM = (surface: Surface) =>
+    dayL / (facts.rig.pace.hoursPerDay * facts.kmPerHour(surface, PACE_OF[rate]) * 1000);
+  const nightsAt = (atM: number) =>
+    facts.nights.filter((night) => night.atM === atM).reduce((sum, night) => sum + night.nights, 0);
+  const standingL = (atM: number) => stayDaysAt(facts, atM) * stayL + nightsAt(atM) * nightL;
+  return {
+    perWayM,
+    out: profileOf(stepsOf(facts, perWayM, (atM) => standingL(atM) || null)),
+    home: profileOf(stepsOf(facts, perWayM, () => null)),
+  };
 }
 
 /** Litres that the way takes on the level. */

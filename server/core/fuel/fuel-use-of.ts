@@ -14,7 +14,7 @@ import { coldCautions } from './cold.ts';
 import { climbOf } from './elevation.ts';
 import { fillPercentAt, growthL } from './filling.ts';
 import type { FuelPlan } from './fuel-course.ts';
-import { climbLitres, fuelProfiles, liftedMassKg, loadFactorOf, type Rate } from './fuel-profiles.ts';
+import { liftedMassKg, loadFactorOf, type Rate, routeLitres } from './fuel-profiles.ts';
 import { FUEL_KINDS } from './kinds.ts';
 import { estimateFactors, ROLLING } from './physics.ts';
 import { relativeFactor, SURFACE_FACTORS } from './surface-factors.ts';
@@ -49,9 +49,9 @@ export function fuelUseOf(sources: FuelUseSources): {
   const baseReserveL = reserveOf(course, 0).litres;
 
   const totals = {
-    low: routeLitres(sources, 'low'),
-    typical: routeLitres(sources, 'typical'),
-    high: routeLitres(sources, 'high'),
+    low: routeTotal(sources, 'low'),
+    typical: routeTotal(sources, 'typical'),
+    high: routeTotal(sources, 'high'),
   };
   const lengthKm = facts.lengthM / 1000;
   const rangesAt = (rateOf: (rate: Rate) => number) => ({
@@ -96,12 +96,11 @@ export function fuelUseOf(sources: FuelUseSources): {
   };
 }
 
-function routeLitres({ plan, course }: FuelUseSources, rate: Rate): number {
+function routeTotal({ plan, course }: FuelUseSources, rate: Rate): number {
+  if (plan.full) return routeLitres(plan.facts, rate).litres;
   const { lengthM, rig } = plan.facts;
   const highL = amountBetween(course.litres.out, 0, lengthM);
-  if (rate === 'high') return highL;
-  if (plan.full) return amountBetween(fuelProfiles(plan.facts, rate).out, 0, lengthM);
-  return (highL * rig.fuel.litresPer100Km[rate]) / rig.fuel.litresPer100Km.high;
+  return rate === 'high' ? highL : (highL * rig.fuel.litresPer100Km[rate]) / rig.fuel.litresPer100Km.high;
 }
 
 /** The base of the reserve goes at the rate the verdict uses; its share of the need goes with the need. */
@@ -168,7 +167,7 @@ function climbRow(plan: FuelPlan): FuelUse['climb'] {
     ...climbOf(facts.heights.eleM),
     rawUpM: climbOf(measured.eleM).upM,
     ...climb,
-    litres: plan.full ? climbLitres(facts) : null,
+    litres: plan.full ? routeLitres(facts, 'high').climbL : null,
   };
 }
 

@@ -27,13 +27,13 @@ export const ROLLING: Record<Exclude<Surface, 'unknown'>, Rolling> = {
     trust: 'A hint: packed and loose gravel differ threefold, and corrugations are not in it',
   },
   track: {
-    coefficient: { low: 0.04, typical: 0.05, high: 0.08 },
-    source: 'engineering table: medium hard soil, solid sand 0.04 to 0.08',
+    coefficient: { low: 0.02, typical: 0.04, high: 0.08 },
+    source: 'between rolled gravel 0.02 and medium hard soil 0.04 to 0.08 (engineering table)',
     trust: 'A hint: ruts, low gears and stopping are not in it',
   },
   sand: {
-    coefficient: { low: 0.1, typical: 0.2, high: 0.4 },
-    source: 'sand 0.1 to 0.2 (Carvill), loose sand 0.2 to 0.4 (engineering table)',
+    coefficient: { low: 0.04, typical: 0.12, high: 0.4 },
+    source: 'solid sand 0.04 to 0.08, loose sand 0.2 to 0.4 (engineering table), sand 0.1 to 0.2 (Carvill)',
     trust:
       'Not to be trusted in soft sand: it hangs on tyre pressure, moisture and momentum more than on the table',
   },
@@ -43,8 +43,9 @@ export const ROLLING: Record<Exclude<Surface, 'unknown'>, Rolling> = {
     trust: 'Not to be trusted at walking pace in low gear: count litres per hour there',
   },
   mud: {
-    coefficient: { low: 0.06, typical: 0.1, high: 0.2 },
-    source: 'wet loose gravel 0.06 (Marks), medium hard soil 0.08; the rest ours',
+    coefficient: { low: 0.04, typical: 0.08, high: 0.2 },
+    source:
+      'medium hard soil 0.04 to 0.08 (engineering table, Carvill), wet loose gravel 0.06 (Marks); upper bound ours',
     trust: 'Not to be trusted: wheelspin and sinking in are not in it',
   },
   salt: {
