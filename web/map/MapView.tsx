@@ -113,6 +113,11 @@ export function MapView({ reply, units, focus, onFocus, dark }: Props) {
     () => (focus.supply === null ? null : supplyFacts(reply, focus.supply)),
     [reply, focus.supply],
   );
+  const closeCard = () => {
+    // The card goes before the map could notice: keyboards stay where they were, on the map.
+    if (card?.contains(document.activeElement)) handle?.takeFocus();
+    onFocus({ supply: null });
+  };
   const card = usePopup(handle, facts === null ? null : facts.at, focus.supply, chosenHere);
 
   return (
@@ -122,7 +127,7 @@ export function MapView({ reply, units, focus, onFocus, dark }: Props) {
       onKeyDown={(event) => {
         if (event.key !== 'Escape' || focus.supply === null) return;
         event.stopPropagation();
-        onFocus({ supply: null });
+        closeCard();
       }}
     >
       <div ref={box} className="map-canvas" />
@@ -136,10 +141,7 @@ export function MapView({ reply, units, focus, onFocus, dark }: Props) {
       <Attribution invented={map.notice !== null} world={world !== null} />
       {card !== null &&
         facts !== null &&
-        createPortal(
-          <SupplyCard facts={facts} units={units} onClose={() => onFocus({ supply: null })} />,
-          card,
-        )}
+        createPortal(<SupplyCard facts={facts} units={units} onClose={closeCard} />, card)}
     </div>
   );
 }

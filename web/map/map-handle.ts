@@ -42,6 +42,8 @@ export interface MapHandle {
   /** The content is filled in afterwards, so the focus is the caller's to move. */
   openPopup(at: LonLat, content: HTMLElement): void;
   closePopup(): void;
+  /** Moves the keyboard to the map itself. */
+  takeFocus(): void;
   remove(): void;
 }
 
@@ -158,11 +160,10 @@ export function createMap(
       if (!map.getBounds().contains(at)) map.easeTo({ center: at, animate: !calm(), duration: 600 });
     },
     closePopup: () => {
-      const hadFocus = popup?.getElement()?.contains(document.activeElement) ?? false;
       popup?.remove();
       popup = null;
-      if (hadFocus) map.getCanvas().focus();
     },
+    takeFocus: () => map.getCanvas().focus(),
     remove: () => {
       popup?.remove();
       here?.remove();
