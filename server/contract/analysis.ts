@@ -2,6 +2,7 @@ import { type Static, Type } from 'typebox';
 import { Bbox, Caution, Commodity, Evidence, Reason, Span, Verdict, WaterClass } from './common.ts';
 import { FuelUse } from './fuel-use.ts';
 import { RigFile } from './rig.ts';
+import { TreatmentReport } from './treatment.ts';
 import { TripFile } from './trip.ts';
 
 const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
@@ -162,6 +163,8 @@ export const Analysis = Type.Object({
   nights: Type.Array(Night),
   /** What the fuel's litres were reckoned with, and how far they go. */
   fuelUse: FuelUse,
+  /** What the treatment line does; null for a rig without one. */
+  treatment: nullable(TreatmentReport),
   answer: Answer,
   /** Rig and trip as reckoned with, every default filled in, and which those were. */
   rig: RigFile,

@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { FUEL_DETAIL } from './fuel-use.ts';
+import { TreatmentFile } from './treatment.ts';
 
 const closed = { additionalProperties: false } as const;
 const litres = (maximum: number) => Type.Number({ exclusiveMinimum: 0, maximum });
@@ -96,6 +97,8 @@ export const RigFile = Type.Object(
       },
       closed,
     ),
+    /** What makes water fit to drink, stage by stage. */
+    treatment: Type.Optional(TreatmentFile),
     equipment: Type.Optional(Type.Object({ ropeAndBucket: Type.Optional(Type.Boolean()) }, closed)),
   },
   closed,

@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox';
 import { Commodity, Evidence, IsoDate } from './common.ts';
 import { SurfaceEntry } from './surface.ts';
+import { WaterNote } from './treatment.ts';
 
 const closed = { additionalProperties: false } as const;
 const kmAlong = Type.Number({ minimum: 0, maximum: 100_000 });
@@ -85,6 +86,8 @@ export const TripFile = Type.Object(
         { maxItems: 5000 },
       ),
     ),
+    /** What the user found out about the water of single points: salt, depth, flow. */
+    waterNotes: Type.Optional(Type.Array(WaterNote, { maxItems: 5000 })),
     /** Areas the user vouches for: the extracts show every supply of that commodity in them. */
     cover: Type.Optional(
       Type.Array(

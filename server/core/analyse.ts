@@ -126,6 +126,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
         water,
         nights,
         fuelUse: use.fuelUse,
+        treatment: null,
         answer: answerOf({ fuel, water, passings, fuelKind: rig.fuel.kind }),
         rig: settledRig,
         trip: settledTrip,

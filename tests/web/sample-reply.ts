@@ -238,6 +238,7 @@ export function sampleReply(): AnalysisReply {
         { atKm: 980, name: null, from: 'pace' },
       ],
       fuelUse: SAMPLE_FUEL_USE,
+      treatment: null,
       answer: { fuel: [], water: [], todo: [] },
       rig: {
         name: 'Sample wagon',
