@@ -10,7 +10,7 @@ export interface PoolOptions {
   maxWaiting: number;
   /** Heap of one worker, MB; a job that needs more ends in `too-large`. */
   maxHeapMb: number;
-  /** Told of faults and crashes, for the log. */
+  /** Told of crashes that no job's rejection tells of, for the log. */
   onFault?: (text: string) => void;
 }
 
@@ -160,7 +160,6 @@ export class WorkerPool<T extends TaskTable> {
     if (crew.grace !== null) clearTimeout(crew.grace);
     crew.grace = null;
     if ('fault' in message) {
-      if (!job.settled) this.#options.onFault?.(message.fault);
       settle(job, new Error(message.fault));
     } else if (!job.settled) {
       job.settled = true;
@@ -181,8 +180,10 @@ export class WorkerPool<T extends TaskTable> {
   }
 
   #crashed(crew: Crew, error: Error): void {
-    this.#options.onFault?.(error.stack ?? error.message);
-    if (crew.job === null) return;
+    if (crew.job === null || crew.job.settled) {
+      this.#options.onFault?.(error.stack ?? error.message);
+      return;
+    }
     const outOfMemory = (error as NodeJS.ErrnoException).code === 'ERR_WORKER_OUT_OF_MEMORY';
     settle(crew.job, outOfMemory ? tooLarge(this.#options.maxHeapMb) : error);
   }

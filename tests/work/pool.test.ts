@@ -81,12 +81,10 @@ describe('the worker pool', () => {
   });
 
   it('survives a worker that runs out of memory, exits or throws', async () => {
-    const faults: string[] = [];
-    const pool = poolOf({ onFault: (text) => faults.push(text) });
+    const pool = poolOf();
     expect(await pool.run('hoard', null, LONG).catch(codeOf)).toBe('too-large');
     await expect(pool.run('exit', null, LONG)).rejects.toThrow('ended in the middle of a job');
     await expect(pool.run('fault', null, LONG)).rejects.toThrow('a fault of ours');
-    expect(faults.some((text) => text.includes('a fault of ours'))).toBe(true);
     expect(await pool.run('add', { a: 3, b: 4 }, LONG)).toBe(7);
   });
 });

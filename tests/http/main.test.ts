@@ -1,0 +1,94 @@
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import type { AddressInfo } from 'node:net';
+import { createServer } from 'node:net';
+import { fileURLToPath } from 'node:url';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { reportText } from '../../server/app/text/report-text.ts';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+
+const MAIN = fileURLToPath(new URL('../../server/main.ts', import.meta.url));
+
+interface Started {
+  child: ChildProcess;
+  text: { out: string; err: string };
+}
+
+function start(env: Record<string, string>): Started {
+  const child = spawn(process.execPath, ['--import', 'tsx', MAIN], { env: { ...process.env, ...env } });
+  const text = { out: '', err: '' };
+  child.stdout.on('data', (chunk: Buffer) => {
+    text.out += chunk.toString();
+  });
+  child.stderr.on('data', (chunk: Buffer) => {
+    text.err += chunk.toString();
+  });
+  return { child, text };
+}
+
+/** Resolves with the address when the server says that it serves. */
+async function addressOf({ child, text }: Started): Promise<string> {
+  for (;;) {
+    const address = /Open (http:\S+)/.exec(text.out)?.[1];
+    if (address !== undefined) return address;
+    if (child.exitCode !== null) throw new Error(`the server ended: ${text.err}`);
+    await Promise.race([once(child.stdout!, 'data'), once(child, 'exit')]);
+  }
+}
+
+async function end({ child, text }: Started): Promise<{ status: number | null; err: string }> {
+  if (child.exitCode === null) await once(child, 'close');
+  return { status: child.exitCode, err: text.err };
+}
+
+describe('the server as a process', () => {
+  let server: Started;
+  let address = '';
+  beforeAll(async () => {
+    server = start({ PORT: '0', HOST: '' });
+    address = await addressOf(server);
+  });
+  afterAll(() => {
+    server.child.kill('SIGKILL');
+  });
+
+  it('listens on this machine alone, and prints the answer that it serves', async () => {
+    expect(address).toMatch(/^http:\/\/127\.0\.0\.1:\d+$/);
+    const { analysis, map } = (await (await fetch(`${address}/api/demo`)).json()) as AnalysisReply;
+    expect(server.text.out).toContain(reportText(analysis, map.notice));
+    expect(server.text.out.startsWith('Orrimar is invented. Do not drive by it.')).toBe(true);
+    expect(server.text.err).toBe('');
+  });
+
+  it('ends in order when it is told to', async () => {
+    server.child.kill('SIGTERM');
+    expect(await end(server)).toEqual({ status: 0, err: '' });
+  });
+});
+
+describe('a server that cannot start', () => {
+  it('says that the port is taken, in one line', async () => {
+    const other = createServer().listen(0, '127.0.0.1');
+    await once(other, 'listening');
+    const { port } = other.address() as AddressInfo;
+    const { status, err } = await end(start({ PORT: String(port), HOST: '127.0.0.1' }));
+    other.close();
+    expect(status).toBe(2);
+    expect(err).toMatch(
+      new RegExp(
+        `^PORT: port ${port} on 127\\.0\\.0\\.1 is taken by another program; expected a free port\\. .*PORT=\\d+ npm start\\.\\n$`,
+      ),
+    );
+  });
+
+  it.each([
+    [{ PORT: 'eighty', HOST: '' }, 'PORT: "eighty"; expected a whole number from 0 to 65535.'],
+    [{ PORT: '70000', HOST: '' }, 'PORT: "70000"; expected'],
+    [{ PORT: '0', HOST: '192.0.2.1' }, 'HOST: "192.0.2.1"; expected an address of this machine.'],
+  ])('refuses %j in one line', async (env, line) => {
+    const { status, err } = await end(start(env));
+    expect(status).toBe(2);
+    expect(err).toContain(line);
+    expect(err.trimEnd()).not.toContain('\n');
+  });
+});
