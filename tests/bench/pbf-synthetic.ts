@@ -157,7 +157,7 @@ function writeRelations(
       role: step === 0 ? 'outer' : 'inner',
     }));
     const tags: Tags =
-      random() < 0.002
+      random() < 0.0001
         ? { type: 'multipolygon', amenity: 'fuel' }
         : { type: 'multipolygon', landuse: 'forest' };
     encoder.add({ type: 'relation', id: 900 + index, members, version: 2, timestamp: timeOf(random), tags });

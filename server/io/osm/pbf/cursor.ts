@@ -32,6 +32,12 @@ export class Cursor {
   /** The next field's tag: field number × 8 + wire type; 0 at the end. */
   tag(): number {
     if (this.position >= this.end) return 0;
+    // Nearly all tags are of one byte; fields 1 to 15 are.
+    const byte = this.bytes[this.position]!;
+    if (byte < 128 && byte > 7) {
+      this.position += 1;
+      return byte;
+    }
     const tag = this.integer();
     if (tag < 8) throw new BrokenBlock(`a field with the number ${tag >> 3}`);
     return tag;

@@ -25,7 +25,15 @@ export function widen(span: IdSpan, id: number): void {
 
 /** Takes the first `count` of `ids` into the span. */
 export function widenByAll(span: IdSpan, ids: Float64Array, count: number): void {
-  for (let index = 0; index < count; index += 1) widen(span, ids[index]!);
+  if (count === 0) return;
+  widen(span, ids[0]!);
+  let before = ids[0]!;
+  let place = 1;
+  // The usual case: they rise to the end.
+  for (; place < count && ids[place]! > before; place += 1) before = ids[place]!;
+  span.greatest = Math.max(span.greatest, before);
+  span.count += place - 1;
+  for (; place < count; place += 1) widen(span, ids[place]!);
 }
 
 /** Whether blocks with these spans, in the file's order, can hold one id twice. */
