@@ -57,6 +57,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
   const located = toSupplyFeatures(input.supplies.features);
   const points = classify(located.features, {
     fuelKind: rig.fuel.kind,
+    engine: rig.fuel.model.engine,
     ropeAndBucket: rig.ropeAndBucket,
     counting: trip.counting,
     on: trip.departure,

@@ -1,17 +1,26 @@
 import type { FuelKind } from '../../contract/rig.ts';
 import type { Tags } from '../sources.ts';
+import { type EngineNeeds, furtherKeys, gradeVerdict } from './engine-needs.ts';
 import { FUEL_RULES, NOT_A_FUEL } from './fuels.ts';
 import { asTag, Judgement } from './judgement.ts';
 import type { FuelKindRule } from './kinds.ts';
-import { effectOf } from './reasons.ts';
+import { effectOf, type ReasonCode } from './reasons.ts';
 
-/** What kind and tags say about fuel for a rig that burns `fuelKind`: whether this station sells it. */
-export function judgeFuel(rule: FuelKindRule, tags: Tags, fuelKind: FuelKind): Judgement {
+/**
+ * What kind and tags say about fuel for a rig that burns `fuelKind`, in an engine with these needs: whether this
+ * station sells it.
+ */
+export function judgeFuel(
+  rule: FuelKindRule,
+  tags: Tags,
+  fuelKind: FuelKind,
+  engine: EngineNeeds = {},
+): Judgement {
   const fuel = FUEL_RULES[fuelKind];
-  const sold = fuel.keys.filter((key) => tags[key] === 'yes');
+  const sold = [...fuel.keys, ...furtherKeys(fuelKind, engine)].filter((key) => tags[key] === 'yes');
   const refused = fuel.keys.filter((key) => tags[key] === 'no');
   const unclear = fuel.keys.filter((key) => tags[key] !== undefined && !/^(yes|no)$/.test(tags[key]));
-  const kin = Object.keys(fuel.kin).filter((key) => tags[key] === 'yes');
+  const kin = Object.keys(fuel.kin).filter((key) => tags[key] === 'yes' && !sold.includes(key));
   const list = (keys: readonly string[]) => keys.map((key) => asTag(tags, key)).join(', ');
 
   if (rule.sticks === true) {
@@ -21,8 +30,10 @@ export function judgeFuel(rule: FuelKindRule, tags: Tags, fuelKind: FuelKind): J
     return judgement;
   }
   if (sold.length > 0) {
+    if (sold.some((key) => gradeVerdict(key, engine) !== 'suits')) return judgeGrades(sold, tags, engine);
     const judgement = new Judgement('stated');
     for (const { keys, code } of fuel.onlyThese) {
+      if (answeredByEngine(code, engine)) continue;
       if (sold.every((key) => keys.includes(key))) judgement.add(code, list(sold));
     }
     return judgement;
@@ -30,6 +41,12 @@ export function judgeFuel(rule: FuelKindRule, tags: Tags, fuelKind: FuelKind): J
   if (unclear.length > 0) {
     const judgement = new Judgement('doubtful');
     judgement.against('fuel-unclear', list(unclear));
+    return judgement;
+  }
+  const beyond = kin.filter((key) => gradeVerdict(key, engine) !== 'suits');
+  if (beyond.length > 0 && beyond.length === kin.length) {
+    const judgement = new Judgement('doubtful');
+    judgement.against('blend-beyond-engine', list(beyond));
     return judgement;
   }
   if (kin.length > 0) {
@@ -57,3 +74,28 @@ export function judgeFuel(rule: FuelKindRule, tags: Tags, fuelKind: FuelKind): J
   if (rule.reason !== undefined) judgement.against(rule.reason);
   return judgement;
 }
+
+/** A grade that the engine takes makes the station count; one that may suit leaves it implied; else it does not count. */
+function judgeGrades(sold: readonly string[], tags: Tags, engine: EngineNeeds): Judgement {
+  const those = (verdict: ReturnType<typeof gradeVerdict>) =>
+    sold
+      .filter((key) => gradeVerdict(key, engine) === verdict)
+      .map((key) => asTag(tags, key))
+      .join(', ');
+  if (those('suits') !== '') return new Judgement('stated');
+  if (those('grade-not-stated') !== '') {
+    const judgement = new Judgement('implied');
+    judgement.add('grade-not-stated', those('grade-not-stated'));
+    return judgement;
+  }
+  const judgement = new Judgement('doubtful');
+  for (const code of ['grade-below-engine', 'blend-beyond-engine'] as const) {
+    if (those(code) !== '') judgement.against(code, those(code));
+  }
+  return judgement;
+}
+
+/** Advice to look up what the engine takes is not given to somebody who told it. */
+const answeredByEngine = (code: ReasonCode, engine: EngineNeeds): boolean =>
+  (code === 'low-octane' && engine.octane !== undefined) ||
+  (code === 'ethanol-blend' && engine.ethanolPercent !== undefined);

@@ -41,6 +41,10 @@ export const REASON_RULES = {
   'out-of-season': blocksUntilConfirmed((detail) => `Out of season: ${detail}. Ask before you plan on it`),
   'no-pump': blocks((tag) => `No pump (${tag}): needs rope and bucket aboard`),
   'fuel-not-sold': blocks((tag) => `Does not sell your fuel (${tag})`),
+  'grade-below-engine': blocks(
+    (tags) => `Lists only petrol of a lower octane number than your engine needs (${tags})`,
+  ),
+  'blend-beyond-engine': blocks((tags) => `Lists only blends that your engine does not take (${tags})`),
   'for-aircraft': blocks(() => 'Fuel for aircraft, not for vehicles'),
   'for-boats': blocksUntilConfirmed(() => 'For boats: ask whether a vehicle can get there and is served'),
   'tags-contradict': blocks((tag) => `Its tags contradict each other (${tag}): take it as not fit to drink`),
@@ -105,6 +109,9 @@ export const REASON_RULES = {
   ),
   'low-octane': advises(
     (tag) => `Only petrol of low octane number is listed (${tag}): check that your engine takes it`,
+  ),
+  'grade-not-stated': advises(
+    (tags) => `Whether its grade suits your engine is not stated (${tags}): ask first`,
   ),
   'powered-pump': advises((tag) => `The pump needs power (${tag})`),
   fee: advises((tag) => `Costs money (${tag})`),

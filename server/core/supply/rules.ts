@@ -4,6 +4,7 @@ import type { TripFile } from '../../contract/trip.ts';
 import type { Tags } from '../sources.ts';
 import { ageOf } from './age.ts';
 import { type Confirmation, reportOn } from './confirmations.ts';
+import type { EngineNeeds } from './engine-needs.ts';
 import type { SupplyFeature } from './features.ts';
 import { hostLabel } from './hosts.ts';
 import { judgeFuel } from './judge-fuel.ts';
@@ -28,6 +29,8 @@ import { inCurrentForm } from './tag-forms.ts';
 /** What supplies are judged for: the needs of a rig, the evidence asked for, the day, the user's own reports. */
 export interface Judging {
   fuelKind: FuelKind;
+  /** What the engine takes, where that is told. */
+  engine?: EngineNeeds;
   ropeAndBucket: boolean;
   /** The lowest evidence that counts. */
   counting: { fuel: Evidence; water: Evidence };
@@ -52,7 +55,7 @@ function read(tags: Tags, commodity: Commodity, lat: number, judge: Judging): Re
   const { rule } = match;
   let judgement: Judgement;
   let waterClass: WaterClass | null = null;
-  if (rule.commodity === 'fuel') judgement = judgeFuel(rule, tags, judge.fuelKind);
+  if (rule.commodity === 'fuel') judgement = judgeFuel(rule, tags, judge.fuelKind, judge.engine);
   else ({ judgement, waterClass } = judgeWater(rule, tags, judge.ropeAndBucket));
   judgeUse(match, tags, judge.on, lat, judgement);
   return { rule, evidence: judgement.evidence, waterClass, reasons: judgement.reasons };

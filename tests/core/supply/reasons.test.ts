@@ -25,6 +25,18 @@ const CASES: Record<Exclude<ReasonCode, 'tags-differ'>, [Tags, Partial<Judging>?
   'out-of-season': [{ ...TAP, seasonal: 'winter' }, { on: '2026-01-15' }],
   'no-pump': [{ man_made: 'water_well', pump: 'no' }],
   'fuel-not-sold': [{ amenity: 'fuel', 'fuel:diesel': 'no' }],
+  'grade-below-engine': [
+    { amenity: 'fuel', 'fuel:octane_91': 'yes' },
+    { fuelKind: 'petrol', engine: { octane: 95 } },
+  ],
+  'blend-beyond-engine': [
+    { amenity: 'fuel', 'fuel:e10': 'yes' },
+    { fuelKind: 'petrol', engine: { ethanolPercent: 5 } },
+  ],
+  'grade-not-stated': [
+    { amenity: 'fuel', 'fuel:petrol': 'yes' },
+    { fuelKind: 'petrol', engine: { octane: 95 } },
+  ],
   'for-aircraft': [{ aeroway: 'fuel' }],
   'for-boats': [{ waterway: 'fuel' }],
   'tags-contradict': [{ ...TAP, drinking_water: 'no' }],
