@@ -4,9 +4,10 @@ import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { analyse } from '../core/analyse.ts';
 import { type ChangingMapData, mapDataOf } from '../core/mapview/map-data.ts';
+import { type DrawnLine, MAX_VERTICES, simplifyLine } from '../core/mapview/simplify-line.ts';
 import type { Outcome } from '../core/problem.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
-import type { CoverArea } from '../core/sources.ts';
+import type { CoverArea, RouteDocument } from '../core/sources.ts';
 import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
 import { touchesRoute } from './near-route.ts';
 
@@ -33,8 +34,20 @@ export function analyseTrip(
   const { route, points } = outcome.value;
   const corridorKm = outcome.value.analysis.trip.corridorKm ?? 5;
   const cautions = [...outcome.value.analysis.cautions, ...extentCautions(loaded.extents, route, corridorKm)];
+  const line = drawnLine(document, outcome.value.analysis.trip.part ?? 'all', route);
   const analysis = { ...outcome.value.analysis, cautions };
-  return { ok: true, value: { analysis, map: mapDataOf(analysis, route, points, loaded.notice) } };
+  return { ok: true, value: { analysis, map: mapDataOf(analysis, route, points, loaded.notice, line) } };
+}
+
+/** The thinned route of each document by part: no rig or trip changes it, and an analysis comes at every keystroke. */
+const drawn = new WeakMap<RouteDocument, Map<string | number, DrawnLine>>();
+
+function drawnLine(document: RouteDocument, part: string | number, route: RouteLine): DrawnLine {
+  const ofDocument = drawn.get(document) ?? new Map<string | number, DrawnLine>();
+  drawn.set(document, ofDocument);
+  const line = ofDocument.get(part) ?? simplifyLine(route, MAX_VERTICES);
+  ofDocument.set(part, line);
+  return line;
 }
 
 /** An area the user vouches for, as a ring; a box over the 180th meridian comes as two. */

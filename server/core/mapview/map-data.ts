@@ -4,14 +4,14 @@ import type { RouteLine } from '../route/route-line.ts';
 import type { SupplyPoint } from '../supply/supply-point.ts';
 import { cutLine, roundDegrees } from './cut-line.ts';
 import { routePieces } from './route-pieces.ts';
-import { drawnLine } from './simplify-line.ts';
+import type { DrawnLine } from './simplify-line.ts';
 import { supplyMarks } from './supply-marks.ts';
 
 /** Everything of the map that an analysis changes; the ground stays as it was loaded. */
 export type ChangingMapData = Omit<MapData, 'ground'>;
 
 /**
- * What the map draws. Longitudes run on past ±180 where the route crosses the 180th meridian, supplies with them, so
+ * What the map draws; `line` is the route thinned by simplifyLine. Longitudes run on past ±180 where the route crosses the 180th meridian, supplies with them, so
  * that nothing is torn apart.
  */
 export function mapDataOf(
@@ -19,8 +19,8 @@ export function mapDataOf(
   route: RouteLine,
   points: readonly SupplyPoint[],
   notice: string | null,
+  line: DrawnLine,
 ): ChangingMapData {
-  const line = drawnLine(route);
   const middleLon = (route.lon[0]! + route.lon[route.lon.length - 1]!) / 2;
   const { lengthKm } = analysis.route;
   return {

@@ -14,25 +14,18 @@ const FINEST_SHARE = 1 / 20_000;
 /** Web Mercator's limit (EPSG:3857), beyond which no map of ours draws. */
 const MERCATOR_LIMIT_DEG = 85.05;
 
-const drawn = new WeakMap<RouteLine, DrawnLine>();
-
-/** The route thinned for drawing, kept with the route so that a re-analysis does not thin again. */
-export function drawnLine(route: RouteLine): DrawnLine {
-  const known = drawn.get(route);
-  if (known !== undefined) return known;
-  const fresh = simplifyLine(route, MAX_VERTICES);
-  drawn.set(route, fresh);
-  return fresh;
-}
-
 /**
  * Douglas and Peucker (1973) on the map's own plane: the most telling vertices up to `maxVertices`, ends always kept.
  * Each vertex gets the tolerance at which it would fall out, so one pass serves every tolerance.
  */
 export function simplifyLine(route: Pick<RouteLine, 'lon' | 'lat' | 'atM'>, maxVertices: number): DrawnLine {
   const count = route.lon.length;
-  const x = Float64Array.from(route.lon, (lon) => (lon * Math.PI) / 180);
-  const y = Float64Array.from(route.lat, mercatorY);
+  const x = new Float64Array(count);
+  const y = new Float64Array(count);
+  for (let i = 0; i < count; i += 1) {
+    x[i] = (route.lon[i]! * Math.PI) / 180;
+    y[i] = mercatorY(route.lat[i]!);
+  }
   const weight = weights(x, y);
   const extent = Math.max(spread(x), spread(y));
   const sorted = Float64Array.from(weight).sort();
