@@ -1,0 +1,77 @@
+import { describe, expect, test } from 'vitest';
+import type { Sentence } from '../../../server/contract/analysis.ts';
+import {
+  analysisOf,
+  DIESEL,
+  equatorDocument,
+  inputOf,
+  pointFeature,
+  TAP,
+} from '../../helpers/analyse-input.ts';
+
+/** A sentence as plain words, quantities rounded to whole units. */
+const plain = (sentences: Sentence[]): string =>
+  sentences
+    .map((sentence) =>
+      sentence
+        .map((part) => {
+          if (typeof part === 'string') return part;
+          if ('strong' in part) return part.strong;
+          const figure = Math.round(part.quantity);
+          return part.as === 'at' ? `km ${figure}` : `${figure} ${part.unit}`;
+        })
+        .join(''),
+    )
+    .join(' ');
+
+const named = (id: string, km: number, tags: Record<string, string>, name: string) =>
+  pointFeature(id, km, { ...tags, name });
+
+describe('the answer in sentences', () => {
+  test('names the longest stretch, what it comes to, and what to carry where', () => {
+    const features = [named('node/1', 640, DIESEL, 'Halfway')];
+    const { answer } = analysisOf({ features });
+    expect(plain(answer.fuel)).toBe(
+      'Halfway to the end, km 640 to km 1340. Arrives with 8 l: eats into the reserve by 9 l.',
+    );
+    expect(plain(answer.todo)).toContain(
+      'Carry 1 can of 20 l diesel from Halfway (km 640) to the end (km 1340).',
+    );
+  });
+
+  test('says where a short stretch runs dry, and which supply inside it does not count and why', () => {
+    const features = [named('node/2', 700, { natural: 'spring' }, 'Cold spring')];
+    const { answer } = analysisOf({ features });
+    expect(plain(answer.water)).toMatch(/Runs dry at km \d+\./);
+    expect(plain(answer.water)).toContain('Cold spring (km 700) does not count: not stated fit to drink');
+  });
+
+  test('names a worse stretch beside the longest', () => {
+    const features = [named('node/1', 700, DIESEL, 'Middle')];
+    const trip = { ...inputOf().trip, aboard: { fuelLitres: 30 } };
+    const { answer } = analysisOf({ features, trip, document: equatorDocument(1420) });
+    expect(plain(answer.fuel)).toContain('Worse: the start to Middle, km 0 to km 700. Runs dry at');
+  });
+
+  test('asks for what is not known instead of proposing cans for it', () => {
+    const supplies = { features: [], cover: [], skipped: [], cautions: [] };
+    const { answer } = analysisOf({ supplies });
+    expect(plain(answer.fuel)).toContain('part of it is without map data');
+    expect(plain(answer.todo)).toContain('Find out where there is diesel between km 0 and km 1340');
+    expect(plain(answer.todo)).not.toContain('Carry');
+  });
+
+  test('says that all holds only when all does', () => {
+    const features = [named('node/1', 100, DIESEL, 'A'), named('node/2', 100, TAP, 'B')];
+    const { answer } = analysisOf({ features, document: equatorDocument(200) });
+    expect(plain(answer.todo)).toContain('every stretch holds with the reserve');
+    expect(plain(analysisOf({ features }).answer.todo)).not.toContain('every stretch holds');
+  });
+
+  test('says how many cans are lacking beyond those owned', () => {
+    const { answer } = analysisOf({ features: [] });
+    // 1,340 km need 227.8 l and 17 l of reserve, 127 l are aboard: 117.8 l, 6 cans, 4 owned.
+    expect(plain(answer.todo)).toContain('Carry 6 cans of 20 l diesel');
+    expect(plain(answer.todo)).toContain('that is 2 more than you own');
+  });
+});
