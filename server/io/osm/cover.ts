@@ -49,7 +49,6 @@ export function ringsOfHull(hull: Ring): Ring[] {
 
 /** The commodities for which this file would show every supply in its area. */
 function commoditiesCovered(extract: RawExtract): readonly Commodity[] {
-  if (extract.format === 'gpx-waypoints') return [];
   // A file cut down to fuel says nothing of water, whatever bounds its header kept from the file it was cut from.
   return extract.shows.general ? COMMODITIES : COMMODITIES.filter((commodity) => extract.shows[commodity]);
 }

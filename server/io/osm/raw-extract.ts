@@ -37,7 +37,10 @@ export interface RawExtract {
   bounds: Bbox | null;
   /** Further declared bounds, where a file declares several boxes. */
   moreBounds?: Bbox[];
-  /** Hull of all object positions, closed ring of [lon, lat], when no bounds are declared and there is one. */
+  /**
+   * Hull of all object positions, closed ring of [lon, lat], when no bounds are declared and there is one. Longitudes
+   * run on past 180 where the objects lie on both sides of the 180th meridian.
+   */
   hull: [number, number][] | null;
   /** Whether the file shows objects of a commodity at all, and whether it is a general map (holds roads or places). */
   shows: { fuel: boolean; water: boolean; general: boolean };

@@ -186,6 +186,23 @@ describe('what is not whole', () => {
       features: ['relation/20 Point'],
       cautions: ['placed-roughly'],
     });
+    const openSquare = [...SQUARE, way(10, [1, 2, 3, 4]), way(11, [4, 77])];
+    expect(
+      outcome([
+        ...openSquare,
+        relation(
+          20,
+          [
+            ['way', 10, 'outer'],
+            ['way', 11, 'outer'],
+          ],
+          MULTIPOLYGON,
+        ),
+      ]),
+    ).toMatchObject({
+      features: ['relation/20 Point'],
+      cautions: ['placed-roughly'],
+    });
     const holeMissing = relation(
       20,
       [

@@ -85,12 +85,23 @@ describe('OSM XML', () => {
     ]);
   });
 
+  it('keeps a way’s written positions beside the nodes that they belong to', async () => {
+    const extract = await read(
+      '<way id="2"><nd ref="91"/><nd ref="92" lat="3" lon="4"/><nd ref="93"/><tag k="amenity" v="fuel"/></way>',
+    );
+    expect(extract.elements).toMatchObject([
+      { nodes: [91, 92, 93], geometry: [null, { lat: 3, lon: 4 }, null] },
+    ]);
+  });
+
   it('passes deleted objects over, also their older versions, and says so', async () => {
     const extract = await read(`${fuelNode(1, 2, 3, 'version="1"')}
       ${fuelNode(1, 2, 3, 'version="2" visible="false"')}
       ${fuelNode(2, 2, 3, 'action="delete"')}${fuelNode(3, 2, 3)}`);
     expect([...extract.wanted]).toEqual(['node/3']);
     expect(extract.cautions.map(({ code }) => code)).toContain('deleted-passed-over');
+    const newestFirst = fuelNode(1, 2, 3, 'version="2" visible="false"') + fuelNode(1, 2, 3, 'version="1"');
+    expect((await read(newestFirst)).wanted.size).toBe(0);
   });
 
   it('takes the newest version in the file, whatever the order', async () => {
@@ -139,6 +150,8 @@ describe('OSM XML', () => {
     expect(extract.cautions[0]?.code).toBe('extract-incomplete');
     const supplies = unite([extract], [], []);
     expect([supplies.features.length, supplies.cover]).toEqual([1, []]);
+    const unbounded = await read(AREA + remark);
+    expect([unbounded.hull, unite([unbounded], [], []).cover]).toEqual([null, []]);
   });
 
   it('tells a general map from a file cut down to supplies', async () => {

@@ -80,6 +80,9 @@ describe('Overpass JSON', () => {
     ]);
     const supplies = unite([cut], [], []);
     expect([supplies.features.length, supplies.cover]).toEqual([3, []]);
+    const bounds = { minlat: 0, minlon: 0, maxlat: 1, maxlon: 2 };
+    const bounded = await read(corners, { bounds, remark: 'runtime error: Query timed out' });
+    expect([bounded.bounds, unite([bounded], [], []).cover]).toEqual([null, []]);
     expect(supplies.cautions.map(({ code }) => code)).toEqual(['extract-incomplete', 'cover-none']);
   });
 

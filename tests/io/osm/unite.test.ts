@@ -89,6 +89,8 @@ describe('of an object in several extracts', () => {
     expect(unite([cut], [], []).skipped.map(({ id }) => id)).toEqual(['way/5']);
     const both = unite([cut, whole], [], []);
     expect([both.features.map(({ id }) => id), both.skipped]).toEqual([['way/5'], []]);
+    const placeless = extract('c.osm', [], { skipped: [{ id: 'node/1', reason: 'it has no position' }] });
+    expect(unite([placeless, extract('d.osm', [station(1, 'D')])], [], []).skipped).toEqual([]);
   });
 
   it('ready-made features take part by their time of edit', () => {
