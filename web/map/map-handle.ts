@@ -181,7 +181,7 @@ function paddingFor(container: HTMLElement): PaddingOptions {
   const across = Math.max(10, Math.min(SIDE_PADDING_PX, clientWidth * 0.15));
   const upDown = Math.max(10, Math.min(END_PADDING_PX, clientHeight * 0.12));
   const legendPx = container.parentElement?.querySelector('.map-legend')?.clientHeight ?? 0;
-  const below = legendPx < clientHeight * 0.35 ? legendPx + upDown / 2 : 0;
+  const below = legendPx < clientHeight * 0.35 ? legendPx + upDown : 0;
   return { left: across, right: across, top: upDown, bottom: Math.max(upDown, below) };
 }
 

@@ -15,6 +15,7 @@ interface Props {
 const FIGURE_PX = 13;
 const NOTE_PX = 11;
 const CHIP_PX = 20;
+const NOTE_LINE_PX = 13;
 
 /** A line across the strip at the place pointed at, with what is aboard there on either side. */
 export function StripReadout({ analysis, frame, units, atKm }: Props) {
@@ -39,10 +40,11 @@ export function StripReadout({ analysis, frame, units, atKm }: Props) {
       {(['fuel', 'water'] as const).map((commodity) => {
         const level = levelAt(analysis[commodity], atKm);
         if (level === null) return null;
-        const { litres, note } = levelWords(level, units, frame.narrow);
+        const { litres, notes } = levelWords(level, units, frame.narrow);
         const outer = commodity === 'fuel' ? 2 : frame.widthPx - 2;
-        const widthPx = Math.max(textWidthPx(litres, FIGURE_PX), textWidthPx(note, NOTE_PX)) + 12;
-        const heightPx = note === '' ? CHIP_PX : CHIP_PX + 13;
+        const notesPx = notes.map((note) => textWidthPx(note, NOTE_PX));
+        const widthPx = Math.max(textWidthPx(litres, FIGURE_PX), ...notesPx) + 12;
+        const heightPx = CHIP_PX + notes.length * NOTE_LINE_PX;
         const left = commodity === 'fuel' ? outer : outer - widthPx;
         return (
           <g key={commodity}>
@@ -57,11 +59,17 @@ export function StripReadout({ analysis, frame, units, atKm }: Props) {
             <text className="strip-chip-litres" x={left + widthPx / 2} y={y + 4.6} textAnchor="middle">
               {litres}
             </text>
-            {note !== '' && (
-              <text className="strip-chip-note" x={left + widthPx / 2} y={y + 18} textAnchor="middle">
+            {notes.map((note, i) => (
+              <text
+                key={note}
+                className="strip-chip-note"
+                x={left + widthPx / 2}
+                y={y + 18 + i * NOTE_LINE_PX}
+                textAnchor="middle"
+              >
                 {note}
               </text>
-            )}
+            ))}
           </g>
         );
       })}

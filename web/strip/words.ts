@@ -47,11 +47,11 @@ export function levelWords(
   level: LevelAt,
   units: UnitSystem,
   narrow = false,
-): { litres: string; note: string } {
+): { litres: string; notes: string[] } {
   const state = narrow && level.state === 'reserve' ? 'reserve' : STATE_WORDS[level.state];
   const uncovered = narrow ? 'no data' : 'no map data';
   const notes = [state, level.covered ? '' : uncovered].filter((note) => note !== '');
-  return { litres: formatLitres(level.litres, units), note: notes.join(', ') };
+  return { litres: formatLitres(level.litres, units), notes };
 }
 
 /** One place of the route for a listener: "km 412: diesel 48 l left, drinking water 20 l left, into the reserve". */
@@ -59,8 +59,8 @@ export function placeInWords(analysis: Analysis, atKm: number, units: UnitSystem
   const parts = (['fuel', 'water'] as const).flatMap((commodity) => {
     const level = levelAt(analysis[commodity], atKm);
     if (level === null) return [];
-    const { litres, note } = levelWords(level, units);
-    return [`${commodityWord(analysis, commodity)} ${litres} left${note === '' ? '' : `, ${note}`}`];
+    const { litres, notes } = levelWords(level, units);
+    return [`${commodityWord(analysis, commodity)} ${[`${litres} left`, ...notes].join(', ')}`];
   });
   return `${formatAtKm(atKm, units)}: ${parts.join('; ')}`;
 }
