@@ -38,9 +38,7 @@ export function fuelUseText(use: FuelUse): string[] {
   }
   if (use.climb !== null) {
     const taken = use.climb.litres === null ? 'not reckoned' : litres(use.climb.litres);
-    lines.push(
-      `climbs: ${use.climb.upM.toFixed(0)} m up, ${use.climb.downM.toFixed(0)} m down: ${taken}`,
-    );
+    lines.push(`climbs: ${use.climb.upM.toFixed(0)} m up, ${use.climb.downM.toFixed(0)} m down: ${taken}`);
   }
   if (use.urea !== null) {
     const { needL, tankL, rangeKm, longestKm, points } = use.urea;
@@ -52,7 +50,11 @@ export function fuelUseText(use: FuelUse): string[] {
 }
 
 const rangesText = ({ low, typical, high }: Record<'low' | 'typical' | 'high', FuelRange>): string =>
-  `${[low, typical, high].map((range) => km(range.beforeKm)).join(', ')} to the last drop; ${[low, typical, high]
+  `${[low, typical, high].map((range) => km(range.beforeKm)).join(', ')} to the last drop; ${[
+    low,
+    typical,
+    high,
+  ]
     .map((range) => km(range.afterKm))
     .join(', ')} to the reserve (low, typical, high use)`;
 
@@ -62,7 +64,5 @@ const surfaceCells = (row: SurfaceRow): string[] => [
   figure(row.allowancePercent),
   row.factor.toFixed(2),
   row.from === 'rig' ? 'your rig' : 'ours',
-  row.estimate === null
-    ? '-'
-    : `${row.estimate.low.toFixed(2)} to ${row.estimate.high.toFixed(2)}`,
+  row.estimate === null ? '-' : `${row.estimate.low.toFixed(2)} to ${row.estimate.high.toFixed(2)}`,
 ];

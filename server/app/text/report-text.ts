@@ -1,6 +1,7 @@
 import type { Analysis } from '../../contract/analysis.ts';
 import type { Caution } from '../../contract/common.ts';
 import { figure, km } from './figures.ts';
+import { fuelUseText } from './fuel-text.ts';
 import { carriedText, gapTable } from './gap-table.ts';
 import { plain } from './plain.ts';
 import { sentenceText } from './sentence-text.ts';
@@ -19,6 +20,7 @@ export function reportText(analysis: Analysis, notice: string | null): string {
   ]);
   blocks.push(['What to do', ...answer.todo.map(sentenceText).map((text) => `- ${text}`)]);
   blocks.push([`Fuel (${rig.fuel.kind}): ${carriedText(fuel)}`, ...gapTable(fuel)]);
+  blocks.push(fuelUseText(analysis.fuelUse));
   blocks.push([`Drinking water: ${carriedText(water)}`, ...gapTable(water)]);
   blocks.push([
     'Cautions',
