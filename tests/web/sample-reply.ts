@@ -237,6 +237,13 @@ export function sampleReply(): AnalysisReply {
         { atKm: 735, name: null, from: 'pace' },
         { atKm: 980, name: null, from: 'pace' },
       ],
+      days: {
+        rows: [],
+        allListed: true,
+        drivingHours: { slow: 34, typical: 27, fast: 20 },
+        elapsedDays: { slow: 4.3, typical: 3.6, fast: 2.9 },
+        waterCharge: 'days-begun',
+      },
       fuelUse: SAMPLE_FUEL_USE,
       treatment: null,
       answer: { fuel: [], water: [], todo: [] },
