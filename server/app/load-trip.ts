@@ -1,4 +1,5 @@
-import type { Bbox } from '../contract/common.ts';
+import type { Bbox, Caution } from '../contract/common.ts';
+import { thinGround } from '../core/mapview/thin-ground.ts';
 import type { Outcome } from '../core/problem.ts';
 import { buildRoute } from '../core/route/build-route.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
@@ -37,6 +38,16 @@ export async function loadTrip(
   const ground = request.withGround ? widened(route.value.bbox) : null;
   const read = await files.readSupplies(request.extracts, waypoints, ground, watch);
   if (!read.ok) return read;
+  const { ground: drawn, dropped } = thinGround(read.value.ground, route.value.bbox);
+  const cautions: Caution[] =
+    dropped === 0
+      ? []
+      : [
+          {
+            code: 'ground-thinned',
+            text: `The map leaves out ${dropped} of the lesser roads and tracks of the extracts. The reckoning is not touched.`,
+          },
+        ];
   const near = nearRoute(route.value, FARTHEST_KM);
   const features = read.value.supplies.features.filter((feature) => {
     const box = boxOf(feature.geometry);
@@ -46,9 +57,13 @@ export async function loadTrip(
     ok: true,
     value: {
       document: document.value,
-      supplies: { ...read.value.supplies, features },
+      supplies: {
+        ...read.value.supplies,
+        features,
+        cautions: [...read.value.supplies.cautions, ...cautions],
+      },
       extents: read.value.extents,
-      ground: read.value.ground,
+      ground: drawn,
       camps: files.campsOf(waypoints),
       notice: request.notice,
     },

@@ -10,7 +10,7 @@ export interface DrawnLine {
 /** Vertices of a drawn route at most (ours): two commodities' pieces then stay near 2,000. */
 export const MAX_VERTICES = 900;
 /** Bends smaller than this share of the route's extent are left out: 1/20 pixel when it fills 1,000 pixels. */
-const FINEST_SHARE = 1 / 20_000;
+export const FINEST_SHARE = 1 / 20_000;
 /** Web Mercator's limit (EPSG:3857), beyond which no map of ours draws. */
 const MERCATOR_LIMIT_DEG = 85.05;
 
@@ -20,13 +20,8 @@ const MERCATOR_LIMIT_DEG = 85.05;
  */
 export function simplifyLine(route: Pick<RouteLine, 'lon' | 'lat' | 'atM'>, maxVertices: number): DrawnLine {
   const count = route.lon.length;
-  const x = new Float64Array(count);
-  const y = new Float64Array(count);
-  for (let i = 0; i < count; i += 1) {
-    x[i] = (route.lon[i]! * Math.PI) / 180;
-    y[i] = mercatorY(route.lat[i]!);
-  }
-  const weight = weights(x, y);
+  const { x, y } = onMap(route.lon, route.lat);
+  const weight = weightsOf(x, y);
   const extent = Math.max(spread(x), spread(y));
   const sorted = Float64Array.from(weight).sort();
   const cut = count > maxVertices ? sorted[count - maxVertices]! : 0;
@@ -42,13 +37,24 @@ export function simplifyLine(route: Pick<RouteLine, 'lon' | 'lat' | 'atM'>, maxV
   };
 }
 
+/** Degrees on the map's plane (Web Mercator), in radians. */
+export function onMap(lon: ArrayLike<number>, lat: ArrayLike<number>): { x: Float64Array; y: Float64Array } {
+  const x = new Float64Array(lon.length);
+  const y = new Float64Array(lon.length);
+  for (let i = 0; i < lon.length; i += 1) {
+    x[i] = (lon[i]! * Math.PI) / 180;
+    y[i] = mercatorY(lat[i]!);
+  }
+  return { x, y };
+}
+
 function mercatorY(lat: number): number {
   const bounded = Math.min(MERCATOR_LIMIT_DEG, Math.max(-MERCATOR_LIMIT_DEG, lat));
   return Math.log(Math.tan(Math.PI / 4 + (bounded * Math.PI) / 360));
 }
 
 /** For each vertex the greatest tolerance at which it is still kept; ends are infinite. */
-function weights(x: Float64Array, y: Float64Array): Float64Array {
+export function weightsOf(x: Float64Array, y: Float64Array): Float64Array {
   const weight = new Float64Array(x.length);
   const last = x.length - 1;
   weight[0] = Number.POSITIVE_INFINITY;
