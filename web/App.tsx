@@ -15,7 +15,12 @@ import { Strip } from './strip/Strip.tsx';
 import { TripHead } from './TripHead.tsx';
 import type { UnitSystem } from './units.ts';
 
-const MapView = lazy(() => import('./map/MapView.tsx').then((module) => ({ default: module.MapView })));
+// The map's code is two thirds of all: it is fetched beside the demo, not after it.
+const mapModule = import('./map/MapView.tsx');
+const MapView = lazy(() => mapModule.then((module) => ({ default: module.MapView })));
+void import('./map/map-handle.ts').catch(() => {
+  // The map itself says so where it is drawn.
+});
 
 const UNITS: readonly UnitSystem[] = ['metric', 'us', 'imperial'];
 const NO_FILES: readonly File[] = [];
@@ -29,7 +34,7 @@ export function App() {
   const [opening, setOpening] = useState<readonly File[] | null>(null);
   const [view, setView] = useState<'strip' | 'map'>('strip');
   const onFocus = useCallback((next: Partial<Focus>) => setFocus((last) => ({ ...last, ...next })), []);
-  usePageDrop(setOpening, opening === null);
+  usePageDrop(setOpening);
 
   const { reply, said, opened, problem, phase, openings } = state;
   const routeName = reply?.analysis.route.name;
@@ -73,8 +78,13 @@ export function App() {
             {problem !== null && (
               <Problem problem={problem} before="Not reckoned; the answer shown is the one before." />
             )}
-            <Questions key={openings} analysis={reply.analysis} units={units} onAnswer={answer} />
-            <div className="work" key={openings}>
+            <Questions
+              key={`questions ${openings}`}
+              analysis={reply.analysis}
+              units={units}
+              onAnswer={answer}
+            />
+            <div className="work" key={`work ${openings}`}>
               <fieldset className="view-switch">
                 <legend className="only-read">Show the route as</legend>
                 {(['strip', 'map'] as const).map((each) => (

@@ -4,7 +4,9 @@ export function saveFile(name: string, type: string, text: string): void {
   const link = document.createElement('a');
   link.href = address;
   link.download = name;
+  document.body.append(link);
   link.click();
+  link.remove();
   // The download has its own hold on the blob once it has begun.
   setTimeout(() => URL.revokeObjectURL(address), 10_000);
 }

@@ -1,15 +1,13 @@
-import { useEffect, useRef, useState } from 'react';
+import { useCallback, useEffect, useRef, useState } from 'react';
 import {
   Button,
   Dialog,
-  DropZone,
   FileTrigger,
   Heading,
   Label,
   Modal,
   ModalOverlay,
   ProgressBar,
-  Text,
 } from 'react-aria-components';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
@@ -27,7 +25,7 @@ import { type OwnFile, type Role, withFiles } from './guess-role.ts';
 import { Problem } from './Problem.tsx';
 
 interface OpenFilesProps {
-  /** Files dropped on the page, to begin with. */
+  /** The files last dropped on the page. */
   dropped: readonly File[];
   /** The rig and trip on the page; null when nothing is open. */
   said: Said | null;
@@ -54,18 +52,18 @@ export function OpenFiles({ dropped, said, demoTrip, onClose, onOpened }: OpenFi
   const [lacking, setLacking] = useState<string | null>(null);
   const upload = useRef<AbortController | null>(null);
 
-  const add = (added: readonly File[]) => {
+  const chosen = useRef<readonly OwnFile[]>([]);
+  chosen.current = files;
+
+  const add = useCallback((added: readonly File[]) => {
+    if (added.length === 0) return;
     setProblem(null);
     setLacking(null);
-    withFiles(files, added).then(setFiles, (error: unknown) =>
+    withFiles(chosen.current, added).then(setFiles, (error: unknown) =>
       setLacking(`A file could not be read: ${error instanceof Error ? error.message : String(error)}`),
     );
-  };
-  // The page hands over what was dropped on it once, as the dialog opens.
-  useEffect(() => {
-    if (dropped.length > 0)
-      withFiles([], dropped).then(setFiles, () => setLacking('A file could not be read.'));
-  }, [dropped]);
+  }, []);
+  useEffect(() => add(dropped), [add, dropped]);
   useEffect(() => () => upload.current?.abort(), []);
 
   const send = async () => {
@@ -113,19 +111,12 @@ export function OpenFiles({ dropped, said, demoTrip, onClose, onOpened }: OpenFi
             The route as GPX, and one or more extracts of OpenStreetMap that cover it (.osm.pbf, .osm,
             Overpass JSON, GeoJSON), or waypoints of your own. A rig and a trip file if you have them.
           </p>
-          <DropZone
-            className="drop"
-            isDisabled={busy}
-            onDrop={async (event) => {
-              const items = event.items.filter((item) => item.kind === 'file');
-              add(await Promise.all(items.map((item) => item.getFile())));
-            }}
-          >
-            <Text slot="label">Drop files here, or</Text>
+          <div className="drop">
+            Drop files on the page, or{' '}
             <FileTrigger allowsMultiple onSelect={(list) => add(list === null ? [] : [...list])}>
               <Button isDisabled={busy}>choose files</Button>
             </FileTrigger>
-          </DropZone>
+          </div>
 
           {files.length > 0 && (
             <ul className="chosen" aria-label="Chosen files">

@@ -1,9 +1,8 @@
 import { useEffect } from 'react';
 
-/** Files dropped anywhere on the page, unless the dialog's own drop zone takes them. */
-export function usePageDrop(onFiles: (files: File[]) => void, enabled: boolean): void {
+/** Files dropped anywhere on the page; each drop is a list of its own. `onFiles` must keep its identity. */
+export function usePageDrop(onFiles: (files: File[]) => void): void {
   useEffect(() => {
-    if (!enabled) return;
     const over = (event: DragEvent) => {
       if (event.dataTransfer?.types.includes('Files')) event.preventDefault();
     };
@@ -19,5 +18,5 @@ export function usePageDrop(onFiles: (files: File[]) => void, enabled: boolean):
       window.removeEventListener('dragover', over);
       window.removeEventListener('drop', drop);
     };
-  }, [onFiles, enabled]);
+  }, [onFiles]);
 }

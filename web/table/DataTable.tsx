@@ -85,8 +85,14 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
     <div className="data-table">
       <div className="table-title">
         <h3 id={captionId}>{props.caption}</h3>
-        <button type="button" className="quiet" onClick={save} disabled={rows.length === 0}>
-          Save as CSV<span className="only-read">: {props.caption}</span>
+        <button
+          type="button"
+          className="quiet"
+          aria-label={`Save as CSV: ${props.caption}`}
+          onClick={save}
+          disabled={rows.length === 0}
+        >
+          Save as CSV
         </button>
       </div>
       {rows.length === 0 ? (

@@ -1,0 +1,149 @@
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { figureKm, formatKm, formatLitres } from '../../web/units.ts';
+import { edgeName, VERDICT_WORDS } from '../../web/words.ts';
+import { openPage, PHONE, pixelsOf, plain, type Site, startSite, textOf, type WatchedPage } from './site.ts';
+
+let site: Site;
+beforeAll(async () => {
+  site = await startSite();
+});
+afterAll(() => site?.close());
+
+describe('the demo', () => {
+  let opened: WatchedPage;
+  beforeAll(async () => {
+    opened = await openPage(site);
+  });
+  afterAll(() => opened?.close());
+
+  it("opens at once and shows the API's longest stretches", async () => {
+    for (const commodity of ['fuel', 'water'] as const) {
+      const report = site.demo.analysis[commodity];
+      const shown = await textOf(opened.page.getByTestId(`longest-${commodity}`));
+      expect(shown).toContain(plain(formatKm(report.gaps[report.longest]!.lengthKm, 'metric')));
+    }
+  });
+
+  it("has a row for each of the API's gaps, with its figures and verdict", async () => {
+    const { fuel, water } = site.demo.analysis;
+    const rows = await opened.page.locator('.data-table tbody tr').allInnerTexts();
+    const gaps = [...fuel.gaps, ...water.gaps];
+    expect(rows).toHaveLength(gaps.length);
+    for (const [index, gap] of gaps.entries()) {
+      const row = plain(rows[index]!);
+      expect(row).toContain(`${edgeName(gap.from)} to ${edgeName(gap.to)}`);
+      expect(row).toContain(plain(figureKm(gap.lengthKm, 'metric')));
+      expect(row).toContain(plain(formatLitres(gap.arriveL, 'metric')).replace(/ l$/, ''));
+      expect(row).toContain(VERDICT_WORDS[gap.verdict]);
+    }
+  });
+
+  it('says that the land is invented', async () => {
+    await expect.poll(() => textOf(opened.page.locator('.map-place'))).toContain(site.demo.map.notice!);
+  });
+
+  it('draws the route on the map, fuel and water both', async () => {
+    const palette = ['#c56a10', '#0f6ba8', '#efe4cd'];
+    await expect
+      .poll(
+        async () => Math.min(...(await pixelsOf(opened.page, '.map-place .maplibregl-canvas', palette)).of),
+        {
+          timeout: 30_000,
+        },
+      )
+      .toBeGreaterThan(200);
+  });
+
+  it('marks on the strip and the map what the pointer is on in a table', async () => {
+    const { page } = opened;
+    const gap = site.demo.analysis.fuel.gaps[0]!;
+    expect(await page.locator('.strip-readout').count()).toBe(0);
+    await page.getByRole('button', { name: `${edgeName(gap.from)} to ${edgeName(gap.to)}` }).hover();
+    await page.locator('.strip-readout').waitFor();
+    await expect.poll(() => page.locator('.map-here').textContent()).toMatch(/^km/);
+    await page.locator('h1').hover();
+    await expect.poll(() => page.locator('.strip-readout').count()).toBe(0);
+  });
+
+  it('opens the details and the working of a gap', async () => {
+    const { page } = opened;
+    const { fuel } = site.demo.analysis;
+    const worst = fuel.gaps[fuel.tightest]!;
+    await page.getByRole('button', { name: `${edgeName(worst.from)} to ${edgeName(worst.to)}` }).click();
+    const details = page.locator('.gap-details');
+    expect(await textOf(details)).toContain(plain(formatLitres(worst.reserveL, 'metric')));
+    await details.getByText('How it was reckoned').click();
+    for (const term of worst.working.needL) expect(await textOf(details)).toContain(term.label);
+  });
+
+  it('shows on the map the supply chosen in the table, and closes it with Escape', async () => {
+    const { page } = opened;
+    const passing = site.demo.analysis.passings.find((each) => !each.counts && each.name !== null)!;
+    await page.getByRole('tab', { name: 'Supplies' }).click();
+    await page.getByRole('button', { name: passing.name! }).first().click();
+    const card = page.locator('.map-place [role=dialog]');
+    await card.waitFor();
+    expect(await textOf(card)).toContain(passing.name!);
+    expect(await textOf(card)).toContain(passing.reasons[0]!.text);
+    await card.getByRole('button').first().focus();
+    await page.keyboard.press('Escape');
+    await card.waitFor({ state: 'detached' });
+    await page.getByRole('tab', { name: 'Gaps' }).click();
+  });
+
+  it('sorts a table and saves it as CSV', async () => {
+    const { page } = opened;
+    const table = page.getByRole('table', { name: 'Fuel: diesel' });
+    await table.getByRole('button', { name: 'needs l' }).click();
+    await table.getByRole('button', { name: 'needs l' }).click();
+    expect(await textOf(table.locator('th[aria-sort="descending"]'))).toContain('needs');
+    const most = [...site.demo.analysis.fuel.gaps].sort((a, b) => b.needL - a.needL)[0]!;
+    expect(await textOf(table.locator('tbody tr').first())).toContain(edgeName(most.to));
+
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as CSV: Fuel: diesel' }).click(),
+    ]);
+    expect(download.suggestedFilename()).toMatch(/fuel-gaps\.csv$/);
+    const chunks: Buffer[] = [];
+    for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
+    const lines = Buffer.concat(chunks).toString('utf8').trim().split('\r\n');
+    expect(lines).toHaveLength(site.demo.analysis.fuel.gaps.length + 1);
+    expect(lines[0]).toContain('needs (l)');
+  });
+
+  it('speaks miles and gallons when asked', async () => {
+    const { page } = opened;
+    await page.getByRole('combobox', { name: 'Units' }).selectOption('us');
+    const { fuel } = site.demo.analysis;
+    const shown = await textOf(page.getByTestId('longest-fuel'));
+    expect(shown).toContain(plain(formatKm(fuel.gaps[fuel.longest]!.lengthKm, 'us')));
+    await page.getByRole('combobox', { name: 'Units' }).selectOption('metric');
+  });
+
+  it('did all that without an error and without a request to anywhere else', () => {
+    expect(opened.faults).toEqual([]);
+  });
+});
+
+describe.each([
+  ['a phone', PHONE],
+  ['a narrow phone', { viewport: { width: 320, height: 640 } }],
+])('on %s', (_name, options) => {
+  it('nothing makes the page scroll sideways', async () => {
+    const opened = await openPage(site, options);
+    const { page } = opened;
+    try {
+      for (const tab of ['Gaps', 'Supplies', 'Rig & trip', 'Notes']) {
+        await page.getByRole('tab', { name: tab }).click();
+        const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+        expect(over, tab).toBeLessThanOrEqual(0);
+      }
+      await page.getByRole('radio', { name: 'Map' }).check();
+      await page.locator('.maplibregl-canvas').waitFor();
+      expect(opened.faults).toEqual([]);
+    } finally {
+      await opened.close();
+    }
+  });
+});

@@ -1,0 +1,120 @@
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+import { sentenceText } from '../../web/answer/sentence.ts';
+import { worstOf } from '../../web/words.ts';
+import { openPage, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+
+let site: Site;
+let opened: WatchedPage;
+let page: Page;
+beforeAll(async () => {
+  site = await startSite();
+  opened = await openPage(site);
+  page = opened.page;
+  await page.getByRole('tab', { name: 'Rig & trip' }).click();
+});
+afterAll(async () => {
+  await opened?.close();
+  await site?.close();
+});
+
+const holds = () => page.getByRole('textbox', { name: 'Holds', exact: true }).first();
+const fuelAnswer = () => textOf(page.locator('.answer').first());
+
+describe('the rig on the page', () => {
+  it("turns the verdict as the tank is enlarged, to the API's own words", async () => {
+    const { rig, trip, fuel } = site.demo.analysis;
+    expect(worstOf(fuel).verdict).toBe('short');
+    expect(await fuelAnswer()).toContain('short');
+
+    const [tank] = rig.fuel.tanks;
+    const larger = { ...rig, fuel: { ...rig.fuel, tanks: [{ ...tank!, litres: 400 }] } };
+    const response = await fetch(`${site.origin}/api/analyses/demo`, {
+      method: 'POST',
+      headers: { 'content-type': 'application/json' },
+      body: JSON.stringify({ rig: larger, trip }),
+    });
+    const { analysis } = (await response.json()) as AnalysisReply;
+    expect(worstOf(analysis.fuel).verdict).toBe('enough');
+
+    await holds().fill('400');
+    await expect.poll(fuelAnswer).not.toContain('short');
+    await settled(page);
+    for (const sentence of analysis.answer.fuel) {
+      expect(await fuelAnswer()).toContain(plain(sentenceText(sentence, 'metric')));
+    }
+  });
+
+  it('tells people who do not see the page what the new answer is', async () => {
+    await expect
+      .poll(async () => plain((await page.locator('[role=status]').first().textContent()) ?? ''))
+      .toContain('stretches enough');
+  });
+
+  it('says what is wrong beside the field, keeps the old answer and what was typed', async () => {
+    const before = await fuelAnswer();
+    await holds().fill('-5');
+    await page.locator('.page[data-phase="refused"]').waitFor();
+    expect(await holds().getAttribute('aria-invalid')).toBe('true');
+    const remark = page.locator('.field.wrong .error').first();
+    expect(await textOf(remark)).toContain('-5');
+    expect(await fuelAnswer()).toBe(before);
+    expect(await holds().inputValue()).toBe('-5');
+
+    await holds().fill('4oo');
+    expect(await textOf(remark)).toContain('“4oo”');
+    expect(await fuelAnswer()).toBe(before);
+
+    await holds().fill('130');
+    await settled(page);
+    expect(await fuelAnswer()).toContain('short');
+    expect(await page.locator('.field.wrong').count()).toBe(0);
+  });
+
+  it('adds a second tank and takes it away again', async () => {
+    await page.getByRole('button', { name: 'Add a tank' }).first().click();
+    await expect.poll(() => page.getByRole('textbox', { name: 'Holds', exact: true }).count()).toBe(3);
+    await page.getByRole('textbox', { name: 'Holds', exact: true }).nth(1).fill('270');
+    await expect.poll(fuelAnswer).not.toContain('short');
+    await page.getByRole('button', { name: 'Remove tank 2' }).click();
+    await expect.poll(fuelAnswer).toContain('short');
+  });
+
+  it('asks again what is aboard when the answer is taken back, and takes the new answer', async () => {
+    await page
+      .getByRole('combobox', { name: 'Fuel aboard' })
+      .selectOption({ label: 'not said: taken as full' });
+    const question = page.getByRole('heading', { name: 'What is aboard at the start?' });
+    await question.waitFor();
+    const band = page.locator('.questions');
+    await band.getByRole('combobox', { name: 'Diesel' }).selectOption({ label: 'driven since full' });
+    await band.getByRole('textbox', { name: /driven since full/ }).fill('100');
+    await band.getByRole('button', { name: 'Use this' }).click();
+    await question.waitFor({ state: 'detached' });
+    expect(await page.getByRole('textbox', { name: 'driven since all was full' }).inputValue()).toBe('100');
+  });
+
+  it('saves the rig as a file that the page opens again', async () => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save the rig as a file' }).click(),
+    ]);
+    const path = await download.path();
+    await holds().fill('500');
+    await expect.poll(fuelAnswer).not.toContain('short');
+    const [chooser] = await Promise.all([
+      page.waitForEvent('filechooser'),
+      page.getByRole('button', { name: 'Open a rig file' }).click(),
+    ]);
+    await chooser.setFiles(path);
+    await expect.poll(fuelAnswer).toContain('short');
+    expect(await holds().inputValue()).toBe('130');
+  });
+
+  it('met no error but the refusals that were meant', () => {
+    // The browser itself notes each refused request on the console.
+    const meant = /the server responded with a status of 422/;
+    expect(opened.faults.filter((fault) => !meant.test(fault))).toEqual([]);
+  });
+});

@@ -1,0 +1,129 @@
+import { readFileSync } from 'node:fs';
+import type { Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { describeReal, realPath } from '../helpers/real.ts';
+import { demoFile, openPage, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+
+let site: Site;
+let opened: WatchedPage;
+let page: Page;
+beforeAll(async () => {
+  site = await startSite();
+});
+afterAll(() => site?.close());
+beforeEach(async () => {
+  opened = await openPage(site);
+  page = opened.page;
+});
+afterEach(() => opened?.close());
+
+const dialog = () => page.getByRole('dialog', { name: 'Open your own route' });
+const choose = async (...paths: string[]) => {
+  await dialog().locator('input[type=file]').setInputFiles(paths);
+  await dialog().getByRole('list', { name: 'Chosen files' }).waitFor();
+};
+const workItOut = () => dialog().getByRole('button', { name: 'Work it out' }).click();
+
+/** Drops files on the page as a file manager would. */
+async function drop(files: readonly { name: string; bytes: Buffer }[]): Promise<void> {
+  const transfer = await page.evaluateHandle(
+    (list) => {
+      const data = new DataTransfer();
+      for (const { name, base64 } of list) {
+        const bytes = Uint8Array.from(atob(base64), (character) => character.charCodeAt(0));
+        data.items.add(new File([bytes], name));
+      }
+      return data;
+    },
+    files.map(({ name, bytes }) => ({ name, base64: bytes.toString('base64') })),
+  );
+  await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+}
+
+describe('own files', () => {
+  it("dropped on the page are read and give the demo's own figures", async () => {
+    await drop(
+      ['route.gpx', 'orrimar.overpass.json', 'rig.yaml', 'trip.yaml'].map((name) => ({
+        name,
+        bytes: readFileSync(demoFile(name)),
+      })),
+    );
+    await dialog().locator('.chosen .name', { hasText: 'orrimar.overpass.json' }).waitFor();
+    const shown = await textOf(page.locator('.answer').first());
+    const [response] = await Promise.all([
+      page.waitForResponse((each) => each.url().endsWith('/api/analyses')),
+      workItOut(),
+    ]);
+    expect(response.status()).toBe(200);
+    await dialog().waitFor({ state: 'detached' });
+    expect(await textOf(page.locator('.answer').first())).toBe(shown);
+    expect(opened.faults).toEqual([]);
+  });
+
+  it("ask what the files do not tell, and do not take the demo's answers for the reader's", async () => {
+    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await choose(demoFile('route.gpx'), demoFile('orrimar.osm.pbf'));
+    await workItOut();
+    await dialog().waitFor({ state: 'detached' });
+    await page.getByRole('heading', { name: 'What is aboard at the start?' }).waitFor();
+    const onward = page.getByRole('heading', { name: /How far is it from the end/ });
+    await onward.waitFor();
+    await page.getByRole('button', { name: 'It is right there' }).click();
+    await onward.waitFor({ state: 'detached' });
+    await settled(page);
+    await page.getByRole('tab', { name: 'Rig & trip' }).click();
+    expect(await page.getByRole('textbox', { name: 'From the end to the next supply' }).inputValue()).toBe(
+      '0',
+    );
+  });
+
+  it('that are broken are refused in words, and nothing chosen or shown is lost', async () => {
+    const before = await textOf(page.locator('.answer').first());
+    const whole = readFileSync(demoFile('route.gpx'));
+    await drop([
+      { name: 'cut-off.gpx', bytes: whole.subarray(0, whole.length / 2) },
+      { name: 'orrimar.osm.pbf', bytes: readFileSync(demoFile('orrimar.osm.pbf')) },
+    ]);
+    await dialog().locator('.chosen .name', { hasText: 'cut-off.gpx' }).waitFor();
+    await workItOut();
+    const alert = dialog().getByRole('alert');
+    await alert.waitFor();
+    expect(await textOf(alert)).toContain('cut-off.gpx');
+    expect(await dialog().getByRole('listitem').count()).toBe(2);
+    expect(await textOf(page.locator('.answer').first())).toBe(before);
+
+    // Put right in place: the broken one out, the whole one in.
+    await dialog().getByRole('button', { name: 'Remove cut-off.gpx' }).click();
+    await choose(demoFile('route.gpx'));
+    await workItOut();
+    await dialog().waitFor({ state: 'detached' });
+  });
+
+  it('without an extract or a route are not sent, and what is missing is said', async () => {
+    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await choose(demoFile('route.gpx'));
+    await workItOut();
+    expect(await textOf(dialog().getByRole('alert'))).toContain('No map extract');
+    await page.keyboard.press('Escape');
+    await dialog().waitFor({ state: 'detached' });
+    expect(opened.faults).toEqual([]);
+  });
+});
+
+describeReal('a real route with many supplies', () => {
+  it('opens, leafs its tables and keeps typing quick', async () => {
+    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await choose(
+      realPath('routes/swiss-grand-tour.gpx'),
+      realPath('extracts/switzerland-fuel-2026.overpass.json'),
+    );
+    await workItOut();
+    await dialog().waitFor({ state: 'detached' });
+    const table = page.getByRole('table', { name: 'Fuel: diesel' });
+    expect(await table.locator('tbody tr').count()).toBe(60);
+    expect(Number(await table.getAttribute('aria-rowcount'))).toBeGreaterThan(400);
+    await page.getByRole('button', { name: 'Next' }).first().click();
+    expect(await textOf(page.locator('.pages').first())).toContain('61 to 120');
+    expect(opened.faults).toEqual([]);
+  });
+});

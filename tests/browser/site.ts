@@ -1,0 +1,114 @@
+import { existsSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import type { FastifyInstance } from 'fastify';
+import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
+import { inject } from 'vitest';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+import { buildApp } from '../../server/http/app.ts';
+import { startBrowser } from '../helpers/browser.ts';
+
+const BUILT_PAGE = fileURLToPath(new URL('../../web/dist/index.html', import.meta.url));
+
+export const demoFile = (name: string): string =>
+  fileURLToPath(new URL(`../../fixtures/orrimar/${name}`, import.meta.url));
+
+/** The app as production builds it, on a free port, and a browser to look at it. */
+export interface Site {
+  origin: string;
+  app: FastifyInstance;
+  browser: Browser;
+  demo: AnalysisReply;
+  close: () => Promise<void>;
+}
+
+export async function startSite(): Promise<Site> {
+  if (!existsSync(BUILT_PAGE))
+    throw new Error('The page is not built: run "npm run build" before the browser tests');
+  const app = await buildApp();
+  const origin = await app.listen({ port: 0, host: '127.0.0.1' });
+  const browser = await startBrowser(inject('browser'));
+  const answer = await fetch(`${origin}/api/demo`);
+  if (!answer.ok) throw new Error(`The demo does not come: ${await answer.text()}`);
+  const demo = (await answer.json()) as AnalysisReply;
+  const close = async () => {
+    await browser.close();
+    await app.close();
+  };
+  return { origin, app, browser, demo, close };
+}
+
+/** A page with what must not happen on it written down. */
+export interface WatchedPage {
+  page: Page;
+  /** Errors on the console, uncaught ones, and requests that left the site's origin. */
+  faults: string[];
+  close: () => Promise<void>;
+}
+
+export const WIDE = { viewport: { width: 1440, height: 900 } };
+export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true };
+
+export async function openPage(site: Site, options: BrowserContextOptions = WIDE): Promise<WatchedPage> {
+  const context = await site.browser.newContext(options);
+  context.setDefaultTimeout(20_000);
+  const page = await context.newPage();
+  const faults: string[] = [];
+  page.on('console', (message) => {
+    if (message.type() === 'error') faults.push(`console: ${message.text()}`);
+  });
+  page.on('pageerror', (error) => faults.push(`uncaught: ${error.message}`));
+  page.on('request', (request) => {
+    const { protocol, origin } = new URL(request.url());
+    if (protocol !== 'data:' && protocol !== 'blob:' && origin !== site.origin) {
+      faults.push(`left the origin: ${request.url()}`);
+    }
+  });
+  await page.goto(site.origin);
+  await page.locator('.strip-place svg').first().waitFor();
+  return { page, faults, close: () => context.close() };
+}
+
+/** Waits until the page has reckoned what was typed. */
+export const settled = (page: Page): Promise<void> => page.locator('.page[data-phase="settled"]').waitFor();
+
+/** Which of these colours (CSS hex) a picture of the element shows, and how many pixels of each; near ones count. */
+export async function pixelsOf(
+  page: Page,
+  selector: string,
+  colours: readonly string[],
+): Promise<{ of: number[]; distinct: number }> {
+  const png = (await page.locator(selector).screenshot()).toString('base64');
+  return page.evaluate(
+    async ([data, wanted]) => {
+      const image = new Image();
+      image.src = `data:image/png;base64,${data}`;
+      await image.decode();
+      const canvas = document.createElement('canvas');
+      canvas.width = image.width;
+      canvas.height = image.height;
+      const context = canvas.getContext('2d');
+      if (context === null) throw new Error('no 2d canvas in the test browser');
+      context.drawImage(image, 0, 0);
+      const { data: pixels } = context.getImageData(0, 0, image.width, image.height);
+      const targets = wanted.map((hex) => [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16)));
+      const of = targets.map(() => 0);
+      const seen = new Set<number>();
+      for (let at = 0; at < pixels.length; at += 4) {
+        const pixel = [pixels[at]!, pixels[at + 1]!, pixels[at + 2]!];
+        seen.add(pixel[0]! * 65536 + pixel[1]! * 256 + pixel[2]!);
+        for (const [index, target] of targets.entries()) {
+          if (target.every((channel, place) => Math.abs(channel - pixel[place]!) <= 12)) of[index]! += 1;
+        }
+      }
+      return { of, distinct: seen.size };
+    },
+    [png, [...colours]] as const,
+  );
+}
+
+/** What a reader sees of these elements now, as one text. */
+export const textOf = async (elements: Locator): Promise<string> =>
+  plain((await elements.allInnerTexts()).join(' '));
+
+/** Text as a reader sees it, with plain spaces. */
+export const plain = (text: string): string => text.replace(/[\s\u00a0]+/g, ' ').trim();
