@@ -200,6 +200,8 @@ export const WaterNote = Type.Object(
   {
     id: Type.String({ minLength: 1, maxLength: 120 }),
     on: IsoDate,
+    /** What it is, where the map does not tell or is wrong. */
+    source: optional(SourceKind),
     /** Tested or tasted: no more salt than people drink. */
     saltOk: Type.Boolean(),
     /** From the ground to the water. */

@@ -60,6 +60,8 @@ export const REASON_RULES = {
   'fit-unclear': blocks((tag) => `Whether it is fit to drink is unclear (${tag}): ask, or treat it`),
   'salt-unknown': blocks(() => 'Well water may be salty or foul, which no filter mends: have it tested'),
   'minerals-unknown': blocks(() => 'Hot springs may scald and hold minerals that no filter takes out'),
+  'salt-found': blocks((on) => `You noted on ${on} that it is salty: only reverse osmosis takes out salt`),
+  'line-lacks': blocks((detail) => `Your treatment line does not make it fit to drink: ${detail}`),
   'use-unknown': blocks(() => 'What the water is for, and whether it can be drawn, is not known'),
 
   'never-implied': weakens(
@@ -97,6 +99,14 @@ export const REASON_RULES = {
   'class-by-tags': advises(
     () => 'You confirmed that it gives water; whether that is fit to drink still goes by the map',
   ),
+  'treat-everything': advises(
+    () =>
+      'Stated fit to drink, but you treat every source that is not confirmed: fit for a resident is not fit for you',
+  ),
+  'made-fit': advises((detail) => `Fit to drink only after your treatment line: ${detail}`),
+  'treated-as-far-as-known': advises((detail) => `Reckoned as far as known: ${detail}`),
+  'salt-noted': advises((on) => `You noted on ${on} that it is not salty`),
+  'time-to-fill': advises((detail) => `Filling takes time: ${detail}`),
   'in-season': advises((detail) => `Only in season: ${detail}, and so on the day judged for`),
   'customers-only': advises((tag) => `For customers only (${tag})`),
   'access-unknown': advises((tag) => `Who may use it is not known (${tag})`),

@@ -25,6 +25,7 @@ import {
 } from './reasons.ts';
 import type { SupplyPoint } from './supply-point.ts';
 import { inCurrentForm } from './tag-forms.ts';
+import { type Treats, treat } from './treats.ts';
 
 /** What supplies are judged for: the needs of a rig, the evidence asked for, the day, the user's own reports. */
 export interface Judging {
@@ -39,6 +40,8 @@ export interface Judging {
   /** ISO date that stands in for age and confirmations, not for seasons, when `on` is null; without it age is not judged. */
   today?: string;
   confirmations: TripFile['confirmations'];
+  /** What the rig's treatment line and the user's notes make of a water; left out where there is neither. */
+  treats?: Treats;
 }
 
 /** One reading of an object's tags for one commodity. */
@@ -132,6 +135,11 @@ function judgeOne(
     if (day !== null) age(reading, feature, day);
     reading.reasons.push(...report.reasons);
     if (report.state === 'out') reading.evidence = 'doubtful';
+  }
+
+  if (commodity === 'water' && judge.treats !== undefined) {
+    const ids = [feature.id, ...feature.alsoIds];
+    treat(reading, judge.treats({ ids, ruleKey: reading.rule.key, tags: inCurrentForm(feature.tags) }));
   }
 
   const level = judge.counting[commodity];
