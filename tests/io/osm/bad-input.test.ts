@@ -1,8 +1,9 @@
-import { mkdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, truncateSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
 import { problemLine } from '../../../server/core/problem.ts';
+import { JSON_BYTES_MAX } from '../../../server/io/osm/limits.ts';
 import { fuelNode, osmXml, problemAt, scratchFolder } from './scratch.ts';
 
 const put = scratchFolder();
@@ -106,6 +107,14 @@ describe('an extract that cannot be used', () => {
     const path = `${dirname(put('beside', ''))}/folder`;
     mkdirSync(path);
     expect((await problemAt(path)).code).toBe('file-unreadable');
+  });
+
+  it('JSON above the size that can be parsed in one piece', async () => {
+    const path = put('huge.json', '{"elements": [');
+    // A hole in the file: nothing of it is on the disk.
+    truncateSync(path, JSON_BYTES_MAX + 1);
+    const problem = await problemAt(path, 'huge.json');
+    expect([problem.code, problem.remedy]).toEqual(['too-large', expect.stringMatching(/\.osm\.pbf/)]);
   });
 
   it('a pbf file packed once more names the remedy', async () => {

@@ -60,6 +60,7 @@ describe('what an extract covers', () => {
   it('waypoints cover nothing, and say so', () => {
     const waypoints = { format: 'gpx-waypoints' as const, bounds: null };
     expect([covered(waypoints), codes(waypoints)]).toEqual([[], ['cover-none']]);
+    expect(covered({ ...waypoints, bounds: [84, -36, 87, -34] })).toEqual([]);
   });
 
   it('without bounds the hull stands in, with a caution; without either there is none', () => {

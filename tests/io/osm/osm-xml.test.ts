@@ -32,6 +32,12 @@ describe('OSM XML', () => {
     expect(extract.hull).toBeNull();
   });
 
+  it('takes no tags from what only lends its place', async () => {
+    const gate = '<node id="11" lat="-35" lon="85"><tag k="barrier" v="gate"/></node>';
+    const extract = await read(gate + AREA.replace('<node id="11" lat="-35" lon="85"/>', ''));
+    expect(extract.elements.filter(({ tags }) => tags !== undefined).map(({ id }) => id)).toEqual([5]);
+  });
+
   it('finds members and nodes wherever they stand in the file', async () => {
     const relation = `<relation id="7"><member type="way" ref="6" role="outer"/><tag k="type" v="multipolygon"/>
       <tag k="amenity" v="fuel"/></relation>`;
