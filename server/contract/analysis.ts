@@ -4,6 +4,7 @@ import { FuelUse } from './fuel-use.ts';
 import { RigFile } from './rig.ts';
 import { TreatmentReport } from './treatment.ts';
 import { TripFile } from './trip.ts';
+import { MassReport } from './vehicle.ts';
 
 const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
   Type.Union([schema, Type.Null()]);
@@ -165,6 +166,8 @@ export const Analysis = Type.Object({
   fuelUse: FuelUse,
   /** What the treatment line does; null for a rig without one. */
   treatment: nullable(TreatmentReport),
+  /** What the loaded vehicle weighs; null for a rig that does not tell its vehicle's mass. */
+  mass: nullable(MassReport),
   answer: Answer,
   /** Rig and trip as reckoned with, every default filled in, and which those were. */
   rig: RigFile,

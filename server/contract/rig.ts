@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox';
 import { FUEL_DETAIL } from './fuel-use.ts';
 import { TreatmentFile } from './treatment.ts';
+import { CAN_MASS, TANK_MASS, Vehicle } from './vehicle.ts';
 
 const closed = { additionalProperties: false } as const;
 const litres = (maximum: number) => Type.Number({ exclusiveMinimum: 0, maximum });
@@ -21,6 +22,7 @@ const Tank = Type.Object(
     unusableLitres: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
     /** How full it is filled at most. */
     fillPercent: Type.Optional(fillPercent),
+    ...TANK_MASS,
   },
   closed,
 );
@@ -30,6 +32,7 @@ const Cans = Type.Object(
     litres: litres(250),
     owned: Type.Integer({ minimum: 0, maximum: 200 }),
     fillPercent: Type.Optional(fillPercent),
+    ...CAN_MASS,
   },
   closed,
 );
@@ -99,6 +102,8 @@ export const RigFile = Type.Object(
     ),
     /** What makes water fit to drink, stage by stage. */
     treatment: Type.Optional(TreatmentFile),
+    /** What it weighs, what it may weigh, who and what rides in it. */
+    vehicle: Type.Optional(Vehicle),
     equipment: Type.Optional(Type.Object({ ropeAndBucket: Type.Optional(Type.Boolean()) }, closed)),
   },
   closed,

@@ -128,6 +128,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
         nights,
         fuelUse: use.fuelUse,
         treatment: null,
+        mass: null,
         answer: answerOf({ fuel, water, passings, fuelKind: rig.fuel.kind }),
         rig: settledRig,
         trip: settledTrip,

@@ -246,6 +246,7 @@ export function sampleReply(): AnalysisReply {
       },
       fuelUse: SAMPLE_FUEL_USE,
       treatment: null,
+      mass: null,
       answer: { fuel: [], water: [], todo: [] },
       rig: {
         name: 'Sample wagon',
