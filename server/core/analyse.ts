@@ -9,10 +9,17 @@ import { fuelUseOf } from './fuel/fuel-use-of.ts';
 import { nightsAt } from './fuel/nights-at.ts';
 import type { Course, SpanM } from './gaps/course.ts';
 import { gapsOf } from './gaps/gaps-of.ts';
-import { nightsOf } from './gaps/nights.ts';
 import { withRescues } from './gaps/rescue.ts';
 import { startLevel } from './gaps/start-level.ts';
 import { type Camp, placeCamps, staysOf } from './gaps/stays.ts';
+import { withArrivals } from './pace/arrivals.ts';
+import { daysOf } from './pace/days-of.ts';
+import type { OpeningHoursReader } from './pace/opening.ts';
+import { paceAssumptions, paceOn, withCampHours } from './pace/pace-on.ts';
+import { pacePlan } from './pace/pace-plan.ts';
+import { pacedCourse } from './pace/paced-course.ts';
+import { judgedOnReach } from './pace/season-on-reach.ts';
+import { allCamps } from './pace/trip-stops.ts';
 import { passingsOf } from './passings-of.ts';
 import type { Outcome } from './problem.ts';
 import type { Rig } from './rig/rig.ts';
@@ -22,8 +29,11 @@ import type { RouteLine } from './route/route-line.ts';
 import type { RouteDocument, Supplies } from './sources.ts';
 import { STANDING_CAUTIONS } from './standing-cautions.ts';
 import { toSupplyFeatures } from './supply/features.ts';
-import { classify } from './supply/rules.ts';
+import { classify, type Judging } from './supply/rules.ts';
 import type { SupplyPoint } from './supply/supply-point.ts';
+import { routeTopM } from './treatment/route-top.ts';
+import { treatmentReport } from './treatment/treatment-report.ts';
+import { treatsOf } from './treatment/treats-of.ts';
 import { settleTrip } from './trip/settle-trip.ts';
 
 export interface AnalyseInput {
@@ -35,6 +45,8 @@ export interface AnalyseInput {
   /** YYYY-MM-DD: the day for which the age of tags is judged when the trip has no departure. */
   today: string;
   camps: readonly Camp[];
+  /** Reads opening hours; without it no arrival is judged. */
+  openingHours?: OpeningHoursReader;
 }
 
 export interface Analysed {
@@ -48,14 +60,15 @@ export interface Analysed {
  * same answer, and no input is changed. Fails only where no route can be made of the document.
  */
 export function analyse(input: AnalyseInput): Outcome<Analysed> {
-  const { rig, settled: settledRig, assumptions: rigAssumptions } = settleRig(input.rig);
+  const { rig: wholeRig, settled: settledRig, assumptions: rigAssumptions } = settleRig(input.rig);
   const { trip, settled: settledTrip, assumptions: tripAssumptions } = settleTrip(input.trip);
+  const rig = withCampHours(wholeRig, trip.campAfterHours);
   const built = buildRoute(input.document, { part: trip.part, sparseStepKm: trip.sparseStepKm });
   if (!built.ok) return built;
   const route = built.value;
 
   const located = toSupplyFeatures(input.supplies.features);
-  const points = classify(located.features, {
+  const judging: Judging = {
     fuelKind: rig.fuel.kind,
     engine: rig.fuel.model.engine,
     ropeAndBucket: rig.ropeAndBucket,
@@ -63,13 +76,40 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     on: trip.departure,
     today: input.today,
     confirmations: trip.confirmations,
-  });
+    treats: treatsOf({
+      line: rig.treatment,
+      notes: trip.waterNotes,
+      on: trip.departure ?? input.today,
+      altitudeM: routeTopM(route),
+      tankL: rig.water.drawableL,
+      ropeAndBucket: rig.ropeAndBucket,
+    }),
+  };
+  const departing = classify(located.features, judging);
   const corridorM = trip.corridorKm * 1000;
-  const passings = passingsOf(route, points, corridorM, trip.detourFactor);
   const camps = placeCamps(route, input.camps, corridorM);
-  const halts = staysOf(route, trip, camps.placed);
+  const halting = allCamps(route.lengthM, trip, camps.placed);
+  const halts = staysOf(route, trip, halting.camps);
   const ends = namesOfEnds(route, input.document);
-  const nights = nightsOf(courseOf(route, rig, trip, 'water', halts.stays, []), camps.placed);
+  const { wayM } = courseOf(route, rig, trip, 'water', halts.stays, []);
+  const pace = pacePlan(route.lengthM, rig, trip, halting.camps, wayM);
+  const { nights } = pace.schedules.slow;
+  const { points, passings: judged } = judgedOnReach({
+    route,
+    plan: pace,
+    features: located.features,
+    points: departing,
+    passings: passingsOf(route, departing, corridorM, trip.detourFactor),
+    judging,
+  });
+  const tagsOf = new Map(points.map((point) => [`${point.commodity} ${point.id}`, point.tags]));
+  const { passings, cautions: shut } = withArrivals(
+    judged,
+    pace,
+    (passing) => tagsOf.get(`${passing.commodity} ${passing.id}`),
+    input.openingHours,
+    rig.water.litresPerDay.high,
+  );
   const plan = fuelPlan({
     route,
     rig,
@@ -77,6 +117,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     stays: halts.stays,
     nights: nightsAt(nights, trip),
     massKg: null,
+    kmPerHour: (surface, end) => paceOn(rig, surface).kmPerHour[end],
   });
 
   const cautions: Caution[] = [
@@ -84,12 +125,15 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     ...route.cautions,
     ...input.supplies.cautions,
     ...camps.cautions,
+    ...halting.cautions,
     ...halts.cautions,
+    ...shut,
     ...plan.cautions,
   ];
   const reportFor = (commodity: Commodity): { report: Report; course: Course } => {
     const cover = coverOf(route, input.supplies, commodity);
-    const even = courseOf(route, rig, trip, commodity, halts.stays, uncoveredOf(route, cover));
+    const uncovered = uncoveredOf(route, cover);
+    const even = pacedCourse(courseOf(route, rig, trip, commodity, halts.stays, uncovered), pace);
     const course = commodity === 'fuel' ? fuelCourse(even, plan) : even;
     const start = startLevel(rig, trip, commodity);
     cautions.push(...start.cautions, ...coverCautions(course));
@@ -101,6 +145,16 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
   const { report: water } = reportFor('water');
   const use = fuelUseOf({ plan, course, file: settledRig.fuel, trip, passings, points });
   cautions.push(...use.cautions);
+  const treatment =
+    rig.treatment === null
+      ? null
+      : treatmentReport(rig.treatment, {
+          litresPerDay: rig.water.litresPerDay.high,
+          days: water.gaps.reduce((days, gap) => days + gap.days, 0),
+          altitudeM: routeTopM(route),
+          coldestNightC: trip.coldestNightC,
+        });
+  cautions.push(...(treatment?.cautions ?? []));
   if (trip.onward === null) {
     const endKm = route.lengthM / 1000;
     const text =
@@ -126,8 +180,9 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
         fuel,
         water,
         nights,
+        days: daysOf(pace, route.lengthM, fuel, water),
         fuelUse: use.fuelUse,
-        treatment: null,
+        treatment,
         mass: null,
         answer: answerOf({ fuel, water, passings, fuelKind: rig.fuel.kind }),
         rig: settledRig,
@@ -136,6 +191,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
           ...rigAssumptions.map((one) => ({ ...one, path: `/rig${one.path}` })),
           ...tripAssumptions.map((one) => ({ ...one, path: `/trip${one.path}` })),
           ...use.assumptions,
+          ...(trip.surfaces.length === 0 ? [] : paceAssumptions(rig, pace.surfaces)),
         ],
         cautions,
         standing: [...STANDING_CAUTIONS],

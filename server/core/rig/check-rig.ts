@@ -1,4 +1,7 @@
 import type { RigFile } from '../../contract/rig.ts';
+import { checkFuel } from '../fuel/check-fuel.ts';
+import { checkPace } from '../pace/check-pace.ts';
+import { checkTreatment } from '../treatment/check-treatment.ts';
 
 /** A value that fits the schema but not the rest: path, what came, what was expected, what to do. */
 export interface Misfit {
@@ -17,10 +20,13 @@ export function checkRig(rig: RigFile): Misfit | null {
     rangeInOrder(rig.fuel.litresPer100Km, '/fuel/litresPer100Km') ??
     tanksDrawable(rig.fuel.tanks, '/fuel/tanks') ??
     oneBase(rig.fuel.reserve, ['km', 'litres', 'fraction'], '/fuel/reserve') ??
+    checkFuel(rig.fuel) ??
     rangeInOrder(rig.water.litresPerDay, '/water/litresPerDay') ??
     tanksDrawable(rig.water.tanks, '/water/tanks') ??
     oneBase(rig.water.reserve, ['days', 'litres', 'fraction'], '/water/reserve') ??
-    paceInOrder(rig.pace.kmPerHour)
+    paceInOrder(rig.pace.kmPerHour) ??
+    checkPace(rig.pace) ??
+    checkTreatment(rig.treatment)
   );
 }
 

@@ -1,5 +1,6 @@
-import type { FuelKind } from '../../contract/rig.ts';
+import type { FuelKind, RigFile } from '../../contract/rig.ts';
 import type { FuelModel } from '../fuel/fuel-model.ts';
+import type { Treatment } from '../treatment/treatment.ts';
 
 /** Low, typical and high end of a quantity, in the unit of the name that holds it. */
 export interface UseRange {
@@ -28,8 +29,15 @@ export interface Rig {
   name: string;
   fuel: Store & { kind: FuelKind; litresPer100Km: UseRange; model: FuelModel };
   water: Store & { litresPerDay: UseRange };
-  pace: { hoursPerDay: number; kmPerHour: { slow: number; typical: number; fast: number } };
+  pace: {
+    hoursPerDay: number;
+    kmPerHour: { slow: number; typical: number; fast: number };
+    /** Where the rig tells it by surface. */
+    bySurface?: NonNullable<RigFile['pace']['bySurface']>;
+  };
   ropeAndBucket: boolean;
+  /** Null for a rig without one. */
+  treatment: Treatment | null;
 }
 
 /** Kilometres of way in a day at the pace the verdict uses. */

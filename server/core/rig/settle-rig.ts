@@ -1,6 +1,7 @@
 import type { Assumption } from '../../contract/analysis.ts';
 import type { RigFile } from '../../contract/rig.ts';
-import { settleFuelModel } from '../fuel/fuel-model.ts';
+import { settledDetail, settleFuelModel } from '../fuel/fuel-model.ts';
+import { settleTreatment } from '../treatment/settle-treatment.ts';
 import { drawableL, filledL } from './check-rig.ts';
 import type { Reserve, Rig, UseRange } from './rig.ts';
 
@@ -51,8 +52,11 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
   if (file.fuel.reserve === undefined) assume('/fuel/reserve', '100 km and 10 % of the need', 'ours');
   if (file.water.reserve === undefined) assume('/water/reserve', '2 days', 'ours');
 
+  const bySurface = file.pace.bySurface === undefined ? {} : { bySurface: file.pace.bySurface };
+  const fuelModel = settleFuelModel(file.fuel, assume);
   const name = file.name ?? 'unnamed rig';
   const ropeAndBucket = file.equipment?.ropeAndBucket ?? false;
+  const line = file.treatment === undefined ? null : settleTreatment(file.treatment, assume);
   const tanksOf = (tanks: RigFile['fuel']['tanks']) =>
     tanks.map((tank) => ({ ...tank, unusableLitres: tank.unusableLitres ?? 0 }));
 
@@ -66,7 +70,7 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
         canL: filledL(fuelCans),
         cansOwned: fuelCans.owned,
         reserve: reserveOf(fuelReserve),
-        model: settleFuelModel(file.fuel, assume),
+        model: fuelModel,
       },
       water: {
         litresPerDay: waterUse,
@@ -75,8 +79,9 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
         cansOwned: waterCans.owned,
         reserve: reserveOf(waterReserve),
       },
-      pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour },
+      pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour, ...bySurface },
       ropeAndBucket,
+      treatment: line?.treatment ?? null,
     },
     settled: {
       name,
@@ -86,6 +91,7 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
         tanks: tanksOf(file.fuel.tanks),
         cans: fuelCans,
         reserve: fuelReserve,
+        ...settledDetail(file.fuel, fuelModel),
       },
       water: {
         litresPerDay: waterUse,
@@ -93,8 +99,9 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
         cans: waterCans,
         reserve: waterReserve,
       },
-      pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour },
+      pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour, ...bySurface },
       equipment: { ropeAndBucket },
+      ...(line === null ? {} : { treatment: line.settled }),
     },
     assumptions,
   };

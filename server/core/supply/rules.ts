@@ -37,11 +37,13 @@ export interface Judging {
   counting: { fuel: Evidence; water: Evidence };
   /** ISO date for which seasons, age and confirmations are judged; null when the user names none. */
   on: string | null;
+  /** ISO dates that seasons are judged for in place of `on`: in season only where each of them is. */
+  seasonDays?: readonly string[];
   /** ISO date that stands in for age and confirmations, not for seasons, when `on` is null; without it age is not judged. */
   today?: string;
   confirmations: TripFile['confirmations'];
   /** What the rig's treatment line and the user's notes make of a water; left out where there is neither. */
-  treats?: Treats;
+  treats?: Treats | undefined;
 }
 
 /** One reading of an object's tags for one commodity. */
@@ -60,7 +62,7 @@ function read(tags: Tags, commodity: Commodity, lat: number, judge: Judging): Re
   let waterClass: WaterClass | null = null;
   if (rule.commodity === 'fuel') judgement = judgeFuel(rule, tags, judge.fuelKind, judge.engine);
   else ({ judgement, waterClass } = judgeWater(rule, tags, judge.ropeAndBucket));
-  judgeUse(match, tags, judge.on, lat, judgement);
+  judgeUse(match, tags, judge.seasonDays ?? (judge.on === null ? [] : [judge.on]), lat, judgement);
   return { rule, evidence: judgement.evidence, waterClass, reasons: judgement.reasons };
 }
 

@@ -54,6 +54,9 @@ function datesReal(trip: TripFile): Misfit | null {
   for (const [index, confirmation] of (trip.confirmations ?? []).entries()) {
     dates.push({ path: `/confirmations/${index}/on`, date: confirmation.on });
   }
+  for (const [index, note] of (trip.waterNotes ?? []).entries()) {
+    dates.push({ path: `/waterNotes/${index}/on`, date: note.on });
+  }
   for (const { path, date } of dates) {
     if (date === undefined || isRealDate(date)) continue;
     return { path, came: `"${date}"`, expected: 'a day that the calendar has', remedy: `Correct ${path}` };

@@ -14,9 +14,14 @@ export interface Trip {
   departure: string | null;
   sparseStepKm: number;
   campDays: number;
+  /** Local hour at which each day's driving begins; null when not told. */
+  departureHour: number | null;
+  campAfterHours: number | null;
+  camps: { atKm: number; name: string | null }[];
   stays: NonNullable<TripFile['stays']>;
   oneWay: NonNullable<TripFile['oneWay']>;
   confirmations: NonNullable<TripFile['confirmations']>;
+  waterNotes: NonNullable<TripFile['waterNotes']>;
   surfaces: NonNullable<TripFile['surfaces']>;
   /** °C; null when not told. */
   coldestNightC: number | null;
@@ -70,9 +75,13 @@ export function settleTrip(file: TripFile): { trip: Trip; settled: TripFile; ass
       aboard: file.aboard ?? {},
       onward: file.onward === undefined ? null : { km: file.onward.km, hours: file.onward.hours ?? 0 },
       departure: file.departure ?? null,
+      departureHour: file.departureHour ?? null,
+      campAfterHours: file.campAfterHours ?? null,
+      camps: (file.camps ?? []).map(({ atKm, name }) => ({ atKm, name: name ?? null })),
       stays: file.stays ?? [],
       oneWay: file.oneWay ?? [],
       confirmations: file.confirmations ?? [],
+      waterNotes: file.waterNotes ?? [],
       surfaces: file.surfaces ?? [],
       coldestNightC: file.coldestNightC ?? null,
     },

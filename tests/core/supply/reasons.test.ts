@@ -4,6 +4,7 @@ import type { Tags } from '../../../server/core/sources.ts';
 import { toSupplyFeatures } from '../../../server/core/supply/features.ts';
 import { REASON_RULES, type ReasonCode } from '../../../server/core/supply/reasons.ts';
 import { classify, type Judging } from '../../../server/core/supply/rules.ts';
+import type { WaterTreated } from '../../../server/core/supply/treats.ts';
 import { anyJudging, anyTags } from './any-tags.ts';
 import { codesOf, nodeOf, PLAIN, pointsOf } from './judged.ts';
 
@@ -12,6 +13,19 @@ const TAP = { amenity: 'drinking_water' };
 const reports = (on: string, works: boolean): Partial<Judging> => ({
   on: '2026-05-31',
   confirmations: [{ id: 'node/1', on, works }],
+});
+
+const treated = (changes: Partial<WaterTreated>): Partial<Judging> => ({
+  treats: () => ({
+    salt: 'none',
+    saltOn: null,
+    fit: null,
+    details: [],
+    remarks: [],
+    filling: null,
+    treatEverything: false,
+    ...changes,
+  }),
 });
 
 /** One case for each reason: the tags, and what they are judged for. */
@@ -52,6 +66,8 @@ const CASES: Record<Exclude<ReasonCode, 'tags-differ'>, [Tags, Partial<Judging>?
   'fit-unclear': [{ natural: 'spring', drinking_water: 'perhaps' }],
   'salt-unknown': [{ man_made: 'water_well' }],
   'minerals-unknown': [{ natural: 'hot_spring' }],
+  'salt-found': [TAP, treated({ salt: 'bad', saltOn: '2026-05-01' })],
+  'line-lacks': [{ natural: 'spring' }, treated({ fit: false, details: ['4 log of viruses short'] })],
   'use-unknown': [{ man_made: 'storage_tank', content: 'water' }],
   'never-implied': [{ amenity: 'fuel' }, { fuelKind: 'lng' }],
   'other-fuels-listed': [{ amenity: 'fuel', 'fuel:octane_95': 'yes' }],
@@ -73,6 +89,11 @@ const CASES: Record<Exclude<ReasonCode, 'tags-differ'>, [Tags, Partial<Judging>?
   confirmed: [TAP, reports('2026-05-30', true)],
   'confirmed-against-tags': [{ ...TAP, access: 'private' }, reports('2026-05-30', true)],
   'class-by-tags': [{ natural: 'spring' }, reports('2026-05-30', true)],
+  'treat-everything': [TAP, treated({ fit: true, treatEverything: true })],
+  'made-fit': [{ natural: 'spring' }, treated({ fit: true, details: ['taken as spring'] })],
+  'treated-as-far-as-known': [{ natural: 'spring' }, treated({ fit: true, remarks: ['pH not told'] })],
+  'salt-noted': [{ man_made: 'water_well' }, treated({ salt: 'ok', saltOn: '2026-05-01' })],
+  'time-to-fill': [TAP, treated({ filling: '70 l in about 23 min' })],
   'in-season': [{ ...TAP, seasonal: 'summer' }, { on: '2026-01-15' }],
   'customers-only': [{ ...STATION, access: 'customers' }],
   'access-unknown': [{ ...STATION, access: 'unknown' }],
