@@ -93,6 +93,13 @@ function Tanks({ commodity }: { commodity: 'fuel' | 'water' }) {
           <TextField label="Tank" at={`${entry}/name`} />
           <QuantityField label="Holds" at={`${entry}/litres`} kind="volume" />
           <QuantityField label="of it unusable" at={`${entry}/unusableLitres`} kind="volume" optional />
+          <QuantityField
+            label="Filled to"
+            at={`${entry}/fillPercent`}
+            kind="percent"
+            optional
+            hint="empty: to the brim"
+          />
         </>
       )}
     </ListFields>

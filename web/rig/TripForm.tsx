@@ -8,6 +8,10 @@ const EVIDENCE = [
   { value: 'implied', words: 'implied by its kind' },
   { value: 'doubtful', words: 'even doubtful' },
 ];
+const SURFACES = ['sealed', 'gravel', 'track', 'sand', 'rock', 'mud', 'salt', 'unknown'].map((value) => ({
+  value,
+  words: value,
+}));
 const COMMODITIES = [
   { value: 'fuel', words: 'fuel' },
   { value: 'water', words: 'water' },
@@ -40,6 +44,13 @@ export function TripForm() {
           hint="0 when it is there"
         />
         <QuantityField label="which takes" at="/onward/hours" kind="hours" optional />
+        <QuantityField
+          label="Coldest night expected"
+          at="/coldestNightC"
+          kind="celsius"
+          optional
+          hint="diesel may not stand it"
+        />
         <TextField label="Departure" type="date" at="/departure" hint="for seasons and the age of tags" />
       </fieldset>
       <fieldset>
@@ -61,6 +72,27 @@ export function TripForm() {
           hint="all, a number from 1, or a track's name"
         />
       </fieldset>
+      <ListFields
+        legend="What is under the wheels"
+        one="stretch"
+        at={{ in: 'trip', path: '/surfaces' }}
+        fresh={() => ({ fromKm: 0, toKm: 1, surface: 'track' })}
+      >
+        {(entry) => (
+          <>
+            <ChoiceField label="Surface" at={`${entry}/surface`} choices={SURFACES} />
+            <QuantityField label="from" at={`${entry}/fromKm`} kind="distance" />
+            <QuantityField label="to" at={`${entry}/toKm`} kind="distance" />
+            <QuantityField
+              label="Allowance for winding"
+              at={`${entry}/allowancePercent`}
+              kind="percent"
+              optional
+              hint="empty: that of the surface"
+            />
+          </>
+        )}
+      </ListFields>
       <ListFields
         legend="Further halts"
         one="halt"

@@ -12,6 +12,7 @@ export type QuantityKind =
   | 'days'
   | 'hours'
   | 'factor'
+  | 'celsius'
   | 'count';
 
 interface Conversion {
@@ -64,6 +65,7 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
   days: everywhere(same('days')),
   hours: everywhere(same('hours')),
   factor: everywhere(same('×')),
+  celsius: everywhere(same('°C')),
   count: everywhere(same('')),
 };
 

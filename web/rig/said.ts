@@ -17,7 +17,8 @@ export const asRig = (value: Json): RigFile => value as unknown as RigFile;
 export const asTrip = (value: Json): TripFile => value as unknown as TripFile;
 
 /** True when the path belongs to the rig's file, not to the trip's. */
-export const isRigPath = (path: string): boolean => /^\/(fuel|water|pace|equipment)(\/|$)/.test(path);
+export const isRigPath = (path: string): boolean =>
+  /^\/(fuel|water|pace|equipment|treatment|vehicle)(\/|$)/.test(path);
 
 /** Takes the assumed values out of the settled rig and trip; an assumption's path starts with the file it is of. */
 export function saidIn(analysis: Analysis): Said {

@@ -14,6 +14,7 @@ const KINDS: QuantityKind[] = [
   'days',
   'hours',
   'factor',
+  'celsius',
   'count',
 ];
 const UNITS: UnitSystem[] = ['metric', 'us', 'imperial'];
