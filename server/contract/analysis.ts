@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox';
 import { Bbox, Caution, Commodity, Evidence, Reason, Span, Verdict, WaterClass } from './common.ts';
 import { FuelUse } from './fuel-use.ts';
+import { Arrival, Days } from './pace.ts';
 import { RigFile } from './rig.ts';
 import { TreatmentReport } from './treatment.ts';
 import { TripFile } from './trip.ts';
@@ -29,6 +30,8 @@ export const Passing = Type.Object({
   /** Why it does not count, or what to know where it does. */
   reasons: Type.Array(Reason),
   waterClass: Type.Optional(WaterClass),
+  /** Null where it has no mapped hours, and while date or hour of departure is not told. */
+  arrival: Type.Optional(nullable(Arrival)),
 });
 export type Passing = Static<typeof Passing>;
 
@@ -162,6 +165,7 @@ export const Analysis = Type.Object({
   fuel: Report,
   water: Report,
   nights: Type.Array(Night),
+  days: Days,
   /** What the fuel's litres were reckoned with, and how far they go. */
   fuelUse: FuelUse,
   /** What the treatment line does; null for a rig without one. */

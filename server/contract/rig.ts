@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { FUEL_DETAIL } from './fuel-use.ts';
+import { PACE_DETAIL } from './pace.ts';
 import { TreatmentFile } from './treatment.ts';
 import { CAN_MASS, TANK_MASS, Vehicle } from './vehicle.ts';
 
@@ -97,6 +98,7 @@ export const RigFile = Type.Object(
       {
         hoursPerDay: Type.Number({ exclusiveMinimum: 0, maximum: 24 }),
         kmPerHour: Type.Union([speed, Type.Object({ slow: speed, typical: speed, fast: speed }, closed)]),
+        ...PACE_DETAIL,
       },
       closed,
     ),

@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { Commodity, Evidence, IsoDate } from './common.ts';
+import { DAYS_DETAIL } from './pace.ts';
 import { SurfaceEntry } from './surface.ts';
 import { WaterNote } from './treatment.ts';
 
@@ -53,6 +54,7 @@ export const TripFile = Type.Object(
     sparseStepKm: Type.Optional(Type.Number({ minimum: 1, maximum: 1000 })),
     /** Days that each camp waypoint of the route adds to its gap. */
     campDays: Type.Optional(Type.Number({ minimum: 0, maximum: 30 })),
+    ...DAYS_DETAIL,
     /** Further halts: rest days, waiting. */
     stays: Type.Optional(
       Type.Array(

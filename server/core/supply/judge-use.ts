@@ -3,7 +3,7 @@ import type { Tags } from '../sources.ts';
 import { asTag, type Judgement } from './judgement.ts';
 import type { KindMatch } from './match-kinds.ts';
 import { effectOf, type ReasonCode } from './reasons.ts';
-import { seasonState } from './seasons.ts';
+import { type SeasonState, seasonState } from './seasons.ts';
 import { isTagged, isTaggedNotNo, type KnownKey, type KnownValue, tagValue } from './vocabulary.ts';
 
 /** What each `access` value means to a traveller; null where it means nothing to look out for. */
@@ -54,7 +54,7 @@ function judgeAccess(tags: Tags, judgement: Judgement): void {
 function judgeSeason(
   commodity: Commodity,
   tags: Tags,
-  on: string | null,
+  days: readonly string[],
   lat: number,
   judgement: Judgement,
 ): void {
@@ -64,19 +64,28 @@ function judgeSeason(
     (tagValue(tags, 'seasonal') === undefined || isTagged(tags, 'seasonal', 'no'));
   const words = bySeason ? 'yes' : tagValue(tags, 'seasonal');
   const detail = bySeason ? asTag(tags, 'drinking_water') : asTag(tags, 'seasonal');
-  const state = seasonState(words, on, lat);
+  const states = days.map((day) => seasonState(words, day, lat));
+  const state = days.length === 0 ? seasonState(words, null, lat) : worstOf(states);
+  const when = days.length > 1 ? `${days[0]} to ${days.at(-1)}` : days[0];
   if (state === 'in') judgement.add('in-season', detail);
-  if (state === 'out') judgement.against('out-of-season', `${detail}, judged for ${on}`);
+  if (state === 'out') judgement.against('out-of-season', `${detail}, judged for ${when}`);
   if (state === 'unknown') {
-    judgement.against('season-unknown', on === null ? `${detail}, no date of departure given` : detail);
+    judgement.against('season-unknown', days.length === 0 ? `${detail}, no date of departure given` : detail);
   }
 }
 
-/** What the tags say about whether anybody can make use of it: in use, open, allowed, working, in season. */
+/** Out of season on one of the days is out of season. */
+const worstOf = (states: readonly SeasonState[]): SeasonState =>
+  (['out', 'unknown', 'in', 'always'] as const).find((state) => states.includes(state)) ?? 'always';
+
+/**
+ * What the tags say about whether anybody can make use of it: in use, open, allowed, working, in season on all of the
+ * days (ISO dates; none where no date is given).
+ */
 export function judgeUse(
   match: KindMatch,
   tags: Tags,
-  on: string | null,
+  days: readonly string[],
   lat: number,
   judgement: Judgement,
 ): void {
@@ -85,7 +94,7 @@ export function judgeUse(
     if (isTaggedNotNo(tags, key)) judgement.against('out-of-use', asTag(tags, key));
   }
   judgeAccess(tags, judgement);
-  judgeSeason(match.rule.commodity, tags, on, lat, judgement);
+  judgeSeason(match.rule.commodity, tags, days, lat, judgement);
 
   for (const key of STATUS_KEYS) {
     const value = tagValue(tags, key);

@@ -1,0 +1,70 @@
+import type { Surface } from '../../contract/surface.ts';
+import { amountBetween, type Profile } from '../gaps/profile.ts';
+import type { PlacedCamp } from '../gaps/stays.ts';
+import type { Rig } from '../rig/rig.ts';
+import { type SurfaceSpan, surfaceSpans } from '../surface/surface.ts';
+import type { Trip } from '../trip/settle-trip.ts';
+import { type PaceEnd, paceOn } from './pace-on.ts';
+import { type Piece, type Schedule, type Stop, scheduleOf } from './schedule.ts';
+import { stopsOf } from './trip-stops.ts';
+
+/** The drive at three paces. */
+export interface PacePlan {
+  rig: Rig;
+  stops: readonly Stop[];
+  /** At the slow pace. */
+  pieces: readonly Piece[];
+  schedules: Record<PaceEnd, Schedule>;
+  /** True where the pace differs from one rate all the way: the rig tells it by surface, or the trip names surfaces. */
+  bySurface: boolean;
+  /** Surfaces of the route, in order, some more than once. */
+  surfaces: readonly Surface[];
+  /** True where the hour of departure is told, so that nights have their place. */
+  timed: boolean;
+  /** Day of departure, null when it is not told, and the hour; 0 where only the day is told. */
+  departure: { date: string | null; hour: number };
+}
+
+/** Schedules for a route whose way, allowance included, is `wayM`. */
+export function pacePlan(
+  lengthM: number,
+  rig: Rig,
+  trip: Trip,
+  camps: readonly PlacedCamp[],
+  wayM: Profile,
+): PacePlan {
+  const stops = stopsOf(lengthM, trip, camps);
+  const spans = surfaceSpans(lengthM, trip);
+  const pieces = piecesOf(wayM, spans, rig, 'slow');
+  const schedule = (pace: PaceEnd) =>
+    scheduleOf(
+      pace === 'slow' ? pieces : piecesOf(wayM, spans, rig, pace),
+      stops,
+      paceOn(rig, 'unknown').hoursPerDay,
+    );
+  return {
+    rig,
+    stops,
+    pieces,
+    schedules: { slow: schedule('slow'), typical: schedule('typical'), fast: schedule('fast') },
+    bySurface: trip.surfaces.length > 0 || Object.keys(rig.pace.bySurface ?? {}).length > 0,
+    surfaces: spans.map((span) => span.surface),
+    timed: trip.departureHour !== null,
+    departure: { date: trip.departure, hour: trip.departureHour ?? 0 },
+  };
+}
+
+/** The route cut wherever the way or the surface changes its rate. */
+function piecesOf(wayM: Profile, spans: readonly SurfaceSpan[], rig: Rig, pace: PaceEnd): Piece[] {
+  const places = [...new Set([...wayM.atM, ...spans.flatMap((span) => [span.fromM, span.toM])])].sort(
+    (a, b) => a - b,
+  );
+  let span = 0;
+  return places.slice(0, -1).map((fromM, index) => {
+    const toM = places[index + 1]!;
+    while (span + 1 < spans.length && spans[span]!.toM <= fromM) span += 1;
+    const { hoursPerDay, kmPerHour } = paceOn(rig, spans[span]?.surface ?? 'unknown');
+    const hours = amountBetween(wayM, fromM, toM) / 1000 / kmPerHour[pace];
+    return { fromM, toM, hours, dayShare: hours / hoursPerDay };
+  });
+}

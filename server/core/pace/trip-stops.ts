@@ -1,0 +1,52 @@
+import type { Caution } from '../../contract/common.ts';
+import type { PlacedCamp } from '../gaps/stays.ts';
+import type { Trip } from '../trip/settle-trip.ts';
+import type { Stop } from './schedule.ts';
+
+/** A stop at or past the end is made this far before it, metres, so that it belongs to the last gap. */
+const BEFORE_END_M = 1e-3;
+
+/** The route's own camps and those that the trip names, in route order; one past the end comes out as a caution. */
+export function allCamps(
+  lengthM: number,
+  trip: Pick<Trip, 'camps'>,
+  placed: readonly PlacedCamp[],
+): { camps: PlacedCamp[]; cautions: Caution[] } {
+  const cautions: Caution[] = [];
+  const camps = [...placed];
+  for (const camp of trip.camps) {
+    if (camp.atKm * 1000 <= lengthM) camps.push({ atM: camp.atKm * 1000, name: camp.name });
+    else {
+      const text = `The camp at km ${camp.atKm} lies past the end of the route and is left out.`;
+      cautions.push({ code: 'camp-off-route', text, fromKm: camp.atKm, toKm: camp.atKm });
+    }
+  }
+  return { camps: camps.sort((a, b) => a.atM - b.atM), cautions };
+}
+
+/**
+ * Camps and stays in route order. A camp is for as many whole nights as it takes days, at least one: the rest of the
+ * day on which it is reached is not driven.
+ */
+export function stopsOf(
+  lengthM: number,
+  trip: Pick<Trip, 'campDays' | 'stays'>,
+  camps: readonly PlacedCamp[],
+): Stop[] {
+  const lastM = Math.max(0, lengthM - BEFORE_END_M);
+  const nights = Math.max(1, Math.ceil(trip.campDays));
+  const stops: Stop[] = [
+    ...camps.map((camp) => ({ ...camp, kind: 'camp' as const, days: nights })),
+    ...trip.stays
+      .filter((stay) => stay.days > 0)
+      .map((stay) => ({
+        atM: stay.atKm * 1000,
+        kind: 'stay' as const,
+        name: stay.name ?? null,
+        days: stay.days,
+      })),
+  ];
+  return stops
+    .map((stop) => ({ ...stop, atM: Math.min(stop.atM, lastM) }))
+    .sort((a, b) => a.atM - b.atM || (a.kind === b.kind ? 0 : a.kind === 'camp' ? -1 : 1));
+}
