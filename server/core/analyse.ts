@@ -118,6 +118,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     nights: nightsAt(nights, trip),
     massKg: null,
     kmPerHour: (surface, end) => paceOn(rig, surface).kmPerHour[end],
+    hoursPerDay: (surface) => paceOn(rig, surface).hoursPerDay,
   });
 
   const cautions: Caution[] = [

@@ -16,8 +16,8 @@ export interface FuelSources {
   nights: readonly NightsAt[];
   /** Mass at departure, kg, where the vehicle's masses are told. */
   massKg: number | null;
-  /** Pace on each surface, where it is told; else the rig's own. */
-  kmPerHour?: (surface: Surface, pace: Pace) => number;
+  kmPerHour: (surface: Surface, pace: Pace) => number;
+  hoursPerDay: (surface: Surface) => number;
 }
 
 /** What the fuel of a trip is reckoned with. */
@@ -74,7 +74,8 @@ export function fuelPlan(sources: FuelSources): FuelPlan {
       heights: measured === null ? null : smoothed(measured, model.climb.thresholdM),
       massKg,
       allowancePercent: trip.allowancePercent,
-      kmPerHour: sources.kmPerHour ?? ((_, pace) => rig.pace.kmPerHour[pace]),
+      kmPerHour: sources.kmPerHour,
+      hoursPerDay: sources.hoursPerDay,
     },
     full: model.told || trip.surfaces.length > 0 || sources.massKg !== null,
     measured,

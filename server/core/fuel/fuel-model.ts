@@ -127,3 +127,30 @@ function climbOf(file: FuelFile, massKg: number | null, efficiency: number, assu
     thresholdM: settle('thresholdM', THRESHOLD_M, ' m'),
   };
 }
+
+/** What a rig file told of its fuel use, with the defaults that come to bear written into it. */
+export function settledDetail(file: FuelFile, model: FuelModel): Partial<FuelFile> {
+  const { observed, surfaceFactors, hours, engine, urea, physics } = file;
+  const { perHour } = model;
+  const rates = {
+    ...(perHour.idling > 0 ? { idling: perHour.idling } : {}),
+    ...(perHour.crawling > 0 ? { crawling: perHour.crawling } : {}),
+    ...(perHour.airConditioning > 0 ? { airConditioning: perHour.airConditioning } : {}),
+    ...(perHour.heater > 0 ? { heater: perHour.heater } : {}),
+  };
+  const massTold = model.observed.massKg !== null;
+  return {
+    ...(observed === undefined ? {} : { observed }),
+    ...(surfaceFactors === undefined ? {} : { surfaceFactors }),
+    ...(file.perHour === undefined && hours === undefined ? {} : { perHour: { ...file.perHour, ...rates } }),
+    ...(hours === undefined ? {} : { hours }),
+    ...(file.climb === undefined && !massTold ? {} : { climb: model.climb }),
+    ...(model.loadPercentPer100Kg === null ? {} : { loadPercentPer100Kg: model.loadPercentPer100Kg }),
+    ...(file.loadPercentPer100Kg === undefined || massTold
+      ? {}
+      : { loadPercentPer100Kg: file.loadPercentPer100Kg }),
+    ...(engine === undefined ? {} : { engine }),
+    ...(urea === undefined ? {} : { urea }),
+    ...(physics === undefined ? {} : { physics }),
+  };
+}

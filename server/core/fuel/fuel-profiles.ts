@@ -36,6 +36,7 @@ export interface FuelFacts {
   /** For the way off the route, percent. */
   allowancePercent: number;
   kmPerHour: (surface: Surface, pace: Pace) => number;
+  hoursPerDay: (surface: Surface) => number;
 }
 
 export type Rate = 'low' | 'typical' | 'high';
@@ -159,7 +160,7 @@ function hoursAlong(facts: FuelFacts, rate: Rate) {
   const nightL = perHour.heater * hours.heaterPerNight;
   if (dayL === 0 && nightL === 0) return null;
   const perWayM = (surface: Surface) =>
-    dayL / (facts.rig.pace.hoursPerDay * facts.kmPerHour(surface, PACE_OF[rate]) * 1000);
+    dayL / (facts.hoursPerDay(surface) * facts.kmPerHour(surface, PACE_OF[rate]) * 1000);
   const nightsAt = (atM: number) =>
     facts.nights.filter((night) => night.atM === atM).reduce((sum, night) => sum + night.nights, 0);
   const standingL = (atM: number) => stayDaysAt(facts, atM) * stayL + nightsAt(atM) * nightL;

@@ -163,7 +163,15 @@ describe('rolling and drag', () => {
   });
 
   test('the estimate beside the factors goes by the same figures (F19)', () => {
-    const row = analysisOf({ rig: rigWith({ observed: { surface: 'sealed', massKg: 3000 } }) });
+    // At one pace on both surfaces, so that the air drags alike.
+    const { pace } = EXAMPLE_RIG;
+    const kmPerHour = { slow: 35, typical: 45, fast: 60 };
+    const row = analysisOf({
+      rig: {
+        ...rigWith({ observed: { surface: 'sealed', massKg: 3000 } }),
+        pace: { ...pace, bySurface: { sand: { kmPerHour } } },
+      },
+    });
     const sand = row.fuelUse.surfaces.find(({ surface }) => surface === 'sand')!;
     const moreL = litresPer100KmAgainst(3000 * 9.80665 * (0.12 - 0.013), 0.35, 36);
     expect(sand.estimate!.typical).toBeCloseTo(1 + moreL / 15.5, 10);

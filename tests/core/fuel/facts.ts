@@ -36,6 +36,7 @@ export function factsOf(
     massKg: rig.fuel.model.observed.massKg,
     allowancePercent,
     kmPerHour: (_, pace) => rig.pace.kmPerHour[pace],
+    hoursPerDay: () => rig.pace.hoursPerDay,
     ...rest,
   };
 }
