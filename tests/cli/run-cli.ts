@@ -1,4 +1,4 @@
-import { runCommand } from '../../server/cli.ts';
+import { runCommand } from '../../server/command.ts';
 
 /** Runs the command in this process and gathers what it writes. */
 export async function runCli(...args: string[]): Promise<{ status: number; out: string; err: string }> {
