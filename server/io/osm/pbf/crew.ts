@@ -117,6 +117,7 @@ export class ThreadCrew implements Crew {
         if (!reply.ok) throw 'problem' in reply ? new InputProblem(reply.problem) : new Error(reply.fault);
         early.set(number, { result: reply.result, job });
         for (let ready = early.get(taken); ready !== undefined; ready = early.get(taken)) {
+          this.#signal?.throwIfAborted();
           early.delete(taken);
           taken += 1;
           take(ready.result, ready.job);

@@ -74,6 +74,7 @@ describe('a cut file', () => {
       const problem = await problemOfBytes(GOOD.subarray(0, length));
       expect(problem.code).toBe('pbf-truncated');
       expect(problem.place).toMatch(/^byte \d+$/);
+      expect(problem.came).toMatch(/^the file ends inside a blob/);
     }
   });
 
@@ -263,17 +264,20 @@ describe('a reading', () => {
     ['in several threads', 0],
   ])('should stop when aborted, %s', async (_, threadsFromBytes) => {
     const controller = new AbortController();
+    let lastDone = 0;
     const reading = readBytes(
       long,
       {
         signal: controller.signal,
         onProgress: (done) => {
+          lastDone = done;
           if (done > 2000) controller.abort(new Error('enough'));
         },
       },
       threadsFromBytes,
     );
     await expect(reading).rejects.toThrow('enough');
+    expect(lastDone).toBeLessThan(long.length / 2);
     await expect(readBytes(long, { signal: AbortSignal.abort(new Error('too early')) })).rejects.toThrow(
       'too early',
     );

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { encodePbfElements, type PbfElement } from '../../../../fixtures/pbf-writer.ts';
-import { GroundKeeper } from '../../../../server/io/osm/pbf/ground-keeper.ts';
+import { GroundKeeper, groundWithNodes } from '../../../../server/io/osm/pbf/ground-keeper.ts';
 import { IdFilter } from '../../../../server/io/osm/pbf/id-filter.ts';
 import type { RawElement } from '../../../../server/io/osm/raw-extract.ts';
 import { readBytes } from './pbf-files.ts';
@@ -144,6 +144,23 @@ describe('the ground', () => {
 
   it('should not be gathered unless asked for', async () => {
     expect((await readBytes(encodePbfElements(null, WORLD))).ground).toEqual([]);
+  });
+});
+
+describe('ways that the filter of ids let through', () => {
+  it('should be left out when none of their nodes lies in the box after all', () => {
+    const nodes = new Map<number, RawElement>([
+      [1, { type: 'node', id: 1, lon: 10.5, lat: 20.5 }],
+      [2, { type: 'node', id: 2, lon: 30, lat: 40 }],
+      [3, { type: 'node', id: 3, lon: 31, lat: 40 }],
+    ]);
+    const ways: RawElement[] = [
+      { type: 'way', id: 1, nodes: [2, 3] },
+      { type: 'way', id: 2, nodes: [1, 2] },
+      { type: 'way', id: 3, nodes: [1, 99] },
+    ];
+    const ground = groundWithNodes(ways, BOX, (id) => nodes.get(id));
+    expect(ground.map(({ type, id }) => `${type}/${id}`)).toEqual(['node/1', 'node/2', 'way/2']);
   });
 });
 
