@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { memo, useEffect, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/map.ts';
@@ -22,8 +22,8 @@ interface PanelsProps {
   onEdit: (said: Said) => void;
 }
 
-/** The tables, the form and the notes, one at a time. */
-export function Panels(props: PanelsProps) {
+/** The tables, the form and the notes, one at a time. Pointing along the route changes nothing in here. */
+export const Panels = memo(function Panels(props: PanelsProps) {
   const { reply, said, units, selectedGap, selectedSupply, problem, onFocus, onEdit } = props;
   const { analysis, map } = reply;
   const [tab, setTab] = useState('gaps');
@@ -79,4 +79,4 @@ export function Panels(props: PanelsProps) {
       </p>
     </Tabs>
   );
-}
+});

@@ -31,3 +31,20 @@ const WORDS: Record<string, string> = {
 
 /** The words for a path; the path itself where there are none, so that nothing is hidden. */
 export const fieldWords = (path: string): string => WORDS[path] ?? path;
+
+/** "/fuel/tanks/0/litres" as "fuel, tanks 1, litres": for places that have no words of their own. */
+function pathWords(path: string): string {
+  const known = WORDS[path];
+  if (known !== undefined) return known;
+  const words = path
+    .split('/')
+    .slice(1)
+    .map((key) =>
+      /^\d+$/.test(key) ? String(Number(key) + 1) : key.replace(/[A-Z0-9]+/g, ' $&').toLowerCase(),
+    );
+  return words.join(', ').replace(/, (\d+)/g, ' $1');
+}
+
+/** A refusal's text with the paths of rig and trip in words, as people know them from the form. */
+export const withoutPaths = (text: string): string =>
+  text.replace(/(?<![\w.:/])\/[a-zA-Z][\w]*(\/\w+)*/g, (path) => pathWords(path));

@@ -3,6 +3,7 @@ import type { Analysis } from '../../server/contract/analysis.ts';
 import type { ProblemDetails } from '../api.ts';
 import { type Json, valueAt } from '../json-path.ts';
 import type { UnitSystem } from '../units.ts';
+import { withoutPaths } from './field-words.ts';
 import { afterEdit, asJson, asRig, assumedAt, asTrip, isRigPath, type Said } from './said.ts';
 
 /** What every field of the form needs; fields know their value by its path. */
@@ -75,5 +76,7 @@ export function refusalFor(
   if (problem.code !== `${file}-invalid` && problem.code !== 'request-invalid') return null;
   const place = /\/[\w/]*/.exec(problem.place)?.[0].replace(/^\/(rig|trip)\//, '/');
   if (place !== path && `${place}/typical` !== path) return null;
-  return problem.detail;
+  // Beside the field its place need not be said again: "Rig, /fuel/tanks/0/litres: -5; expected …".
+  const said = problem.detail.indexOf(`${place}: `);
+  return withoutPaths(said < 0 ? problem.detail : problem.detail.slice(said + `${place}: `.length));
 }
