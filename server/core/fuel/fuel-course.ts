@@ -39,6 +39,7 @@ export function fuelPlan(sources: FuelSources): FuelPlan {
   const { model } = rig.fuel;
   const cautions: Caution[] = [];
   const lengthKm = route.lengthM / 1000;
+  const lastM = Math.max(0, route.lengthM - 1e-3);
   for (const entry of trip.surfaces) {
     if (entry.fromKm < lengthKm) continue;
     const text = `The surface told from km ${entry.fromKm} on lies past the end of the route and is left out.`;
@@ -70,7 +71,8 @@ export function fuelPlan(sources: FuelSources): FuelPlan {
       spans: surfaceSpans(route.lengthM, trip),
       sketchy: route.sketchy,
       stays: sources.stays,
-      nights: sources.nights,
+      // A night at the end belongs to the last gap, so it is put just before the end.
+      nights: sources.nights.map((night) => ({ ...night, atM: Math.min(night.atM, lastM) })),
       heights: measured === null ? null : smoothed(measured, model.climb.thresholdM),
       massKg,
       allowancePercent: trip.allowancePercent,

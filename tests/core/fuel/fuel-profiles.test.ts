@@ -332,6 +332,15 @@ describe('an analysis with fuel in full', () => {
     expect(codes({})).not.toContain('climb-unknown');
   });
 
+  test('heating goes for every night, a stay at the end of the route included', () => {
+    const heated = rigWith({ perHour: { heater: 0.5 }, hours: { heaterPerNight: 8 } });
+    const needL = (stays: { atKm: number; days: number }[]) =>
+      analysisOf({ rig: heated, trip: { ...inputOf().trip, stays } }).fuel.gaps[0]!.needL;
+    // 1,340 km at 245 km a day end the day five times on the way.
+    expect(needL([])).toBeCloseTo(13.4 * 17 + 5 * 4, 6);
+    expect(needL([{ atKm: 1340, days: 2 }])).toBeCloseTo(13.4 * 17 + 7 * 4, 6);
+  });
+
   test('a filling limit takes from what tanks and cans give', () => {
     const filled = analysisOf({
       rig: {
