@@ -64,6 +64,11 @@ export function fuelPlan(sources: FuelSources): FuelPlan {
     const text = `The route has no elevations for ${(read.unknownM / 1000).toFixed(1)} km: climbs there are not reckoned.`;
     cautions.push({ code: 'climb-unknown', text });
   }
+  if (sources.massKg !== null && model.observed.massKg === null) {
+    const text =
+      'The mass at which the fuel rate was observed is not told: the load adds nothing to the rate, and descents spare nothing. Tell it.';
+    cautions.push({ code: 'load-not-reckoned', text });
+  }
   return {
     facts: {
       lengthM: route.lengthM,

@@ -3,7 +3,9 @@ import { describe, expect, test } from 'vitest';
 import { climbOf, heightsOf, smoothed, turningPoints } from '../../../server/core/fuel/elevation.ts';
 import { sumsAt, thinned } from '../../../server/core/fuel/summed-profiles.ts';
 import { profileOf } from '../../../server/core/gaps/profile.ts';
+import { readGpx } from '../../../server/io/gpx/read-gpx.ts';
 import { equatorDocument } from '../../helpers/analyse-input.ts';
+import { describeReal, realPath } from '../../helpers/real.ts';
 import { routeOfDocument } from '../route/lines.ts';
 import { heightsOver } from './facts.ts';
 
@@ -157,5 +159,22 @@ describe('a thinned profile', () => {
         },
       ),
     );
+  });
+});
+
+describeReal('climbs of a real track', () => {
+  test('shrink as the threshold grows, and keep the difference between its ends', async () => {
+    const route = routeOfDocument(await readGpx(realPath('routes/grand-canyon.gpx'), 'grand-canyon.gpx'));
+    const { heights, unknownM, absurd } = heightsOf(route.atM, route.eleM!);
+    expect([unknownM, absurd]).toEqual([0, 0]);
+    const raw = climbOf(heights!.eleM);
+    let last = raw;
+    for (const thresholdM of [0, 2, 5, 10, 20, 50]) {
+      const climb = climbOf(smoothed(heights!, thresholdM).eleM);
+      expect(climb.upM).toBeLessThanOrEqual(last.upM + 1e-6);
+      expect(climb.upM - climb.downM).toBeCloseTo(raw.upM - raw.downM, 6);
+      last = climb;
+    }
+    expect(climbOf(smoothed(heights!, 10).eleM).upM).toBeLessThan(raw.upM / 2);
   });
 });
