@@ -6,6 +6,7 @@ import { reportText } from './app/text/report-text.ts';
 import { today } from './app/today.ts';
 import type { TripFile } from './contract/trip.ts';
 import { InputProblem, type Outcome, type Problem, problemLine } from './core/problem.ts';
+import { openingHours } from './io/opening-hours.ts';
 import { readRigFile } from './io/rig-file.ts';
 import { readTripFile } from './io/trip-file.ts';
 import { tripFileSet } from './io/trip-file-set.ts';
@@ -137,7 +138,7 @@ async function gaps(asked: GapsArguments, io: CommandIo): Promise<Outcome<null>>
   );
   progress?.clear();
   if (!loaded.ok) return loaded;
-  const outcome = analyseTrip(loaded.value, rig.value, trip, today());
+  const outcome = analyseTrip(loaded.value, rig.value, trip, today(), openingHours);
   if (!outcome.ok) return { ok: false, problem: named(outcome.problem, asked.route) };
   const { analysis } = outcome.value;
   io.out(asked.json ? `${JSON.stringify(analysis)}\n` : reportText(analysis, loaded.value.notice));

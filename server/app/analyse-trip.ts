@@ -10,6 +10,7 @@ import type { RouteLine } from '../core/route/route-line.ts';
 import type { CoverArea, RouteDocument } from '../core/sources.ts';
 import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
 import { touchesRoute } from './near-route.ts';
+import type { OpeningHours } from './ports.ts';
 
 /** An analysis with what of the map changes with it; the ground stays with the loaded trip. */
 export interface TripAnalysis {
@@ -17,19 +18,28 @@ export interface TripAnalysis {
   map: ChangingMapData;
 }
 
-/** Analyses a loaded trip for a rig and a trip, both checked; `today` is an ISO date. */
+/** Analyses a loaded trip for a rig and a trip, both checked; `today` is an ISO date. Without `openingHours` no arrival is judged. */
 export function analyseTrip(
   loaded: LoadedTrip,
   rig: RigFile,
   trip: TripFile,
   today: string,
+  openingHours?: OpeningHours,
 ): Outcome<TripAnalysis> {
   const { document, camps } = loaded;
   const supplies = {
     ...loaded.supplies,
     cover: [...loaded.supplies.cover, ...(trip.cover ?? []).map(vouchedCover)],
   };
-  const outcome = analyse({ document, supplies, rig, trip, today, camps });
+  const outcome = analyse({
+    document,
+    supplies,
+    rig,
+    trip,
+    today,
+    camps,
+    ...(openingHours === undefined ? {} : { openingHours }),
+  });
   if (!outcome.ok) return outcome;
   const { route, points } = outcome.value;
   const corridorKm = outcome.value.analysis.trip.corridorKm ?? 5;

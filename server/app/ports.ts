@@ -1,4 +1,5 @@
 import type { Bbox } from '../contract/common.ts';
+import type { OpeningHoursReader } from '../core/pace/opening.ts';
 import type { Outcome } from '../core/problem.ts';
 import type { RouteDocument, Supplies, Waypoint } from '../core/sources.ts';
 import type { Camp, ExtractExtent, GroundFeature } from './loaded-trip.ts';
@@ -15,6 +16,9 @@ export interface Watch {
   /** Bytes read and in all (null when unknown) of the file at hand. */
   onProgress?: (source: string, doneBytes: number, totalBytes: number | null) => void;
 }
+
+/** Reads opening hours; server/io/opening-hours.ts implements it, tests hand in their own. */
+export type OpeningHours = OpeningHoursReader;
 
 /** What the readers of a trip's files give; server/io/trip-file-set.ts implements it, tests hand in their own. */
 export interface TripFileSet {

@@ -93,7 +93,7 @@ export const Day = Type.Object({
     kind: Type.Union([Type.Literal('camp'), Type.Literal('pace'), Type.Literal('stay'), Type.Literal('end')]),
     name: nullable(Type.String()),
   }),
-  /** When its end is reached at the fast and at the slow pace; null while date or hour of departure is not told. */
+  /** When its end is reached at the fast and at the slow pace; null while date or hour of departure is not told, and for a day without driving. */
   arrive: nullable(Type.Object({ earliest: LocalTime, latest: LocalTime })),
   /** Left on reaching the day's end, at the rates the verdict uses, detours to supplies on the way included. */
   fuelL: Type.Number(),

@@ -14,8 +14,9 @@ import { startLevel } from './gaps/start-level.ts';
 import { type Camp, placeCamps, staysOf } from './gaps/stays.ts';
 import { withArrivals } from './pace/arrivals.ts';
 import { daysOf } from './pace/days-of.ts';
+import { nightInsideCautions } from './pace/night-inside.ts';
 import type { OpeningHoursReader } from './pace/opening.ts';
-import { paceAssumptions, paceOn, withCampHours } from './pace/pace-on.ts';
+import { campHoursCautions, paceAssumptions, paceOn, withCampHours } from './pace/pace-on.ts';
 import { pacePlan } from './pace/pace-plan.ts';
 import { pacedCourse } from './pace/paced-course.ts';
 import { judgedOnReach } from './pace/season-on-reach.ts';
@@ -126,6 +127,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     ...route.cautions,
     ...input.supplies.cautions,
     ...camps.cautions,
+    ...campHoursCautions(wholeRig, trip.campAfterHours),
     ...halting.cautions,
     ...halts.cautions,
     ...shut,
@@ -144,6 +146,8 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
   };
   const { report: fuel, course } = reportFor('fuel');
   const { report: water } = reportFor('water');
+  const { litresPerDay, reserve } = rig.water;
+  cautions.push(...nightInsideCautions(pace, water.gaps, litresPerDay.high, reserve.shareOfNeed));
   const use = fuelUseOf({ plan, course, file: settledRig.fuel, trip, passings, points });
   cautions.push(...use.cautions);
   const treatment =

@@ -5,6 +5,7 @@ import type { NamedFile } from '../app/ports.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/problem.ts';
+import { openingHours } from '../io/opening-hours.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
 import { packTrip, unpackTrip } from './pack.ts';
 import { replyText } from './reply-text.ts';
@@ -40,7 +41,7 @@ export const tasks = {
   /** Analyses a packed trip; gives the whole AnalysisReply as JSON text in UTF-8. */
   async analyse({ id, packed, rig, trip, today }: AnalyseAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
     const loaded = unpackedTrip(id, packed);
-    const outcome = analyseTrip(loaded, rig, trip, today);
+    const outcome = analyseTrip(loaded, rig, trip, today, openingHours);
     if (!outcome.ok) return outcome;
     return { ok: true, value: new TextEncoder().encode(replyText(id, loaded, outcome.value)) };
   },

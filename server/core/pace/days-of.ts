@@ -19,7 +19,7 @@ export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Rep
     while (slow.days[position + daysHere]?.toM === haltM) daysHere += 1;
     const share = haltsBefore / (haltsBefore + daysHere);
     const arrive =
-      date === null || !plan.timed
+      date === null || !plan.timed || day.hours === 0
         ? null
         : {
             earliest: localTime({ date, hour }, sumBefore(fast.elapsedH, haltM)),

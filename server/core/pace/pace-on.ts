@@ -1,4 +1,5 @@
 import type { Assumption } from '../../contract/analysis.ts';
+import type { Caution } from '../../contract/common.ts';
 import { SURFACES, type Surface } from '../../contract/surface.ts';
 import type { Rig } from '../rig/rig.ts';
 
@@ -64,4 +65,12 @@ export function paceAssumptions(rig: Pick<Rig, 'pace'>, surfaces: Iterable<Surfa
       value: `${Math.round(paceOn(rig, surface).kmPerHour.slow * 10) / 10} km/h slow`,
       why: `the rig's pace × ${SURFACE_PACE[surface]} (ours)`,
     }));
+}
+
+/** Says so where the trip asks for longer days than the rig drives: the rig's hours hold. */
+export function campHoursCautions(rig: Pick<Rig, 'pace'>, campAfterHours: number | null): Caution[] {
+  const { hoursPerDay } = rig.pace;
+  if (campAfterHours === null || campAfterHours <= hoursPerDay) return [];
+  const text = `A camp after ${campAfterHours} h of driving was asked for, but the rig drives ${hoursPerDay} h a day: reckoned with ${hoursPerDay} h. Raise the rig's hours per day to drive longer.`;
+  return [{ code: 'camp-after-hours-late', text }];
 }

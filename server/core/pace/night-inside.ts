@@ -1,0 +1,37 @@
+import type { Gap } from '../../contract/analysis.ts';
+import type { Caution } from '../../contract/common.ts';
+import { amountBetween } from '../gaps/profile.ts';
+import type { PaceEnd } from './pace-on.ts';
+import type { PacePlan } from './pace-plan.ts';
+
+/**
+ * Water gaps that hold at the slow pace only because no night falls inside: at another pace, as at any delay, one may.
+ * Only where the hour of departure is told, and only where that would change the verdict.
+ */
+export function nightInsideCautions(
+  plan: PacePlan,
+  gaps: readonly Gap[],
+  waterLPerDay: number,
+  shareOfNeed: number,
+): Caution[] {
+  if (!plan.timed) return [];
+  const daysAt = (pace: PaceEnd, gap: Gap) =>
+    amountBetween(plan.schedules[pace].elapsedH, gap.from.atKm * 1000, gap.to.atKm * 1000) / 24;
+  return gaps.flatMap((gap) => {
+    const moreDays = Math.max(daysAt('typical', gap), daysAt('fast', gap)) - daysAt('slow', gap);
+    const moreL = moreDays * waterLPerDay;
+    if (moreL <= 0) return [];
+    const emptied = gap.arriveL >= 0 && gap.arriveL - moreL < 0;
+    const intoReserve = gap.marginL >= 0 && gap.marginL - moreL * (1 + shareOfNeed) < 0;
+    if (!emptied && !intoReserve) return [];
+    const end = emptied ? 'the water does not last' : 'it goes into the reserve';
+    return [
+      {
+        code: 'night-may-fall-inside',
+        text: `A crew that goes faster spends a night more on this stretch, ${(Math.round(moreL * 10) / 10).toFixed(1)} l of water more: then ${end}.`,
+        fromKm: gap.from.atKm,
+        toKm: gap.to.atKm,
+      },
+    ];
+  });
+}

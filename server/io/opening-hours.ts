@@ -1,0 +1,137 @@
+import OpeningHoursText from 'opening_hours';
+import type { OpeningHours } from '../app/ports.ts';
+import type { OpeningAnswer } from '../core/pace/opening.ts';
+
+/** How far past the latest arrival the next opening is looked for, days (ours). */
+const LOOK_AHEAD_DAYS = 14;
+/** Texts kept parsed; a text costs about 0.2 ms to parse. */
+const MOST_KEPT = 2000;
+/** OpenStreetMap allows 255 characters in a value; other sources may hold longer ones. */
+const LONGEST_TEXT = 1000;
+const HOUR_MS = 3_600_000;
+
+const NO_HOLIDAYS = 'public and school holidays are not reckoned';
+const unknown = (comment: string, unreadable = false): OpeningAnswer => ({
+  open: null,
+  waitHours: null,
+  comment,
+  unreadable,
+});
+
+/**
+ * Opening hours by the package opening_hours, which implements the specification of the OpenStreetMap wiki
+ * (Key:opening_hours/specification). Local clock throughout: the process's own time zone makes no difference. Hours
+ * that go by the sun are unknown, as legal time is not known here; rules for holidays are left out, and that is said,
+ * as the country is not known.
+ */
+export const openingHours: OpeningHours = (text, _place, earliest, latest) => {
+  if (text.length > LONGEST_TEXT) return unknown('they cannot be read', true);
+  if (/\b(sunrise|sunset|dawn|dusk)\b/i.test(text)) return unknown('they go by the sun');
+  const plainText = withoutHolidays(text);
+  if (plainText === null) return unknown('they speak of holidays only');
+  const hours = parsed(plainText);
+  if (hours === null) return unknown('they cannot be read', true);
+  const from = dateOf(earliest);
+  const to = dateOf(latest);
+  const until = new Date(to);
+  until.setDate(until.getDate() + LOOK_AHEAD_DAYS);
+  let told: Told[];
+  try {
+    told = hours.getOpenIntervals(from, until).map(([start, end, isUnknown, comment]) => ({
+      fromH: hoursOf(start),
+      toH: hoursOf(end),
+      isUnknown,
+      comment: comment === undefined || comment.trim() === '' ? null : comment.trim(),
+    }));
+  } catch {
+    return unknown('they cannot be read', true);
+  }
+  const answer = judged(told, hoursOf(from), hoursOf(to), hoursOf(until));
+  if (plainText === text) return answer;
+  return { ...answer, comment: answer.comment === null ? NO_HOLIDAYS : `${answer.comment}; ${NO_HOLIDAYS}` };
+};
+
+/** A stretch of time in which it is open, or may be; hours of the local clock since 1970. */
+interface Told {
+  fromH: number;
+  toH: number;
+  isUnknown: boolean;
+  comment: string | null;
+}
+
+function judged(told: readonly Told[], fromH: number, toH: number, untilH: number): OpeningAnswer {
+  const meant = told.filter((one) => one.fromH <= toH && one.toH > fromH);
+  const comment = meant.find((one) => one.comment !== null)?.comment ?? null;
+  let waitHours: number | null = 0;
+  let shut = false;
+  let reachedH = fromH;
+  for (const next of [...told, { fromH: untilH, toH: untilH, isUnknown: true, comment: null }]) {
+    if (reachedH > toH) break;
+    if (next.fromH > reachedH) {
+      shut = true;
+      const waited: number | null = next.isUnknown ? null : next.fromH - Math.max(reachedH, fromH);
+      waitHours = waitHours === null || waited === null ? null : Math.max(waitHours, waited);
+    }
+    reachedH = Math.max(reachedH, next.toH);
+  }
+  if (shut) return { open: false, waitHours, comment, unreadable: false };
+  const open = meant.some((one) => one.isUnknown) ? null : true;
+  return { open, waitHours: open === null ? null : 0, comment, unreadable: false };
+}
+
+/** The text without its rules for holidays; null where nothing else is left or they cannot be taken out. */
+function withoutHolidays(text: string): string | null {
+  const bare = text.replace(/"[^"]*"/g, '');
+  if (!/\b(PH|SH)\b/.test(bare)) return text;
+  const left = text
+    .replace(/,\s*(PH|SH)(\s*,\s*(PH|SH))*\s+(off|closed)\b/g, '')
+    .split(';')
+    .filter((rule) => !/^\s*(PH|SH)(\s*,\s*(PH|SH))*(?!\s*,?\s*(Mo|Tu|We|Th|Fr|Sa|Su)\b)/.test(rule))
+    .join(';')
+    .replace(/,\s*(PH|SH)\b/g, '')
+    .replace(/\b(PH|SH)\s*,\s*/g, '')
+    .trim();
+  return left === '' || /\b(PH|SH)\b/.test(left.replace(/"[^"]*"/g, '')) ? null : left;
+}
+
+const kept = new Map<string, OpeningHoursText | null>();
+
+/** The text parsed; null where it cannot be. The package throws texts, not errors. */
+function parsed(text: string): OpeningHoursText | null {
+  const known = kept.get(text);
+  if (known !== undefined) return known;
+  let hours: OpeningHoursText | null = null;
+  try {
+    hours = new OpeningHoursText(text, null, { ...QUIET });
+  } catch {
+    // Tags hold what anybody wrote: whatever the package makes of it, the text is not readable.
+  }
+  if (kept.size >= MOST_KEPT) kept.clear();
+  kept.set(text, hours);
+  return hours;
+}
+
+/** Whole ranges of time only, in English, no advice on style. */
+const QUIET = {
+  mode: 0,
+  tag_key: 'opening_hours',
+  map_value: false,
+  warnings_severity: 4,
+  locale: 'en',
+} as const;
+
+/** "2027-05-03T14:05" as the process's own clock would show it. */
+function dateOf(local: string): Date {
+  const [year, month, day, hour, minute] = local.split(/[-T:]/).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+    number,
+  ];
+  return new Date(year, month - 1, day, hour, minute);
+}
+
+/** Hours that the clock shows, so that no change of the process's own clock counts. */
+const hoursOf = (date: Date): number =>
+  Date.UTC(date.getFullYear(), date.getMonth(), date.getDate(), date.getHours(), date.getMinutes()) / HOUR_MS;
