@@ -179,15 +179,17 @@ export const FuelUse = Type.Object({
     energyMJPerL: Bounds,
     source: Type.String(),
   }),
-  /** How far each container may be filled cool so that it is not full when hot, and by how much its filling grows. */
+  /** Liquids only. How far each container may be filled cool so that it is not full when hot, and by how much its filling grows. */
   filling: Type.Array(
     Type.Object({
       name: Type.String(),
       litres: Type.Number(),
       /** As reckoned with. */
       fillPercent: Type.Number(),
-      /** Highest filling at 15 °C by the rule for packagings of dangerous goods (ADR 4.1.1.4). */
+      /** Highest filling at 15 °C for packagings of dangerous goods, by expansion (ADR 4.1.1.4 (b)). */
       safePercent: Type.Number(),
+      /** The same by where the fuel begins to boil (ADR 4.1.1.4 (a)): either rule may be kept to. */
+      boilingPercent: Type.Number(),
       /** Litres by which a full container's filling grows from 15 to 50 °C. */
       growsL: Type.Number(),
     }),

@@ -35,6 +35,8 @@ export const SAMPLE_FUEL_USE: FuelUse = {
     energyMJPerL: { low: 35.81, typical: 36, high: 36 },
     source: 'sample',
   },
-  filling: [{ name: 'main', litres: 130, fillPercent: 100, safePercent: 95.2, growsL: 3.8 }],
+  filling: [
+    { name: 'main', litres: 130, fillPercent: 100, safePercent: 95.2, boilingPercent: 94, growsL: 3.8 },
+  ],
   urea: null,
 };

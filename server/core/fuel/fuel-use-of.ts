@@ -12,7 +12,7 @@ import { ALLOWANCE_PERCENT, kmBySurface } from '../surface/surface.ts';
 import type { Trip } from '../trip/settle-trip.ts';
 import { coldCautions } from './cold.ts';
 import { climbOf } from './elevation.ts';
-import { fillPercentAt, growthL } from './filling.ts';
+import { fillPercentAt, fillPercentByBoilingPoint, growthL } from './filling.ts';
 import type { FuelPlan } from './fuel-course.ts';
 import { liftedMassKg, loadFactorOf, type Rate, routeLitres } from './fuel-profiles.ts';
 import { FUEL_KINDS } from './kinds.ts';
@@ -172,7 +172,8 @@ function climbRow(plan: FuelPlan): FuelUse['climb'] {
 }
 
 function fillingRows(rig: Rig, file: RigFile['fuel']): FuelUse['filling'] {
-  const { expansionPerK } = FUEL_KINDS[rig.fuel.kind];
+  const { expansionPerK, initialBoilingC } = FUEL_KINDS[rig.fuel.kind];
+  if (initialBoilingC === null) return [];
   const containers = [
     ...file.tanks,
     ...(file.cans === undefined || file.cans.owned === 0 ? [] : [{ name: 'can', ...file.cans }]),
@@ -182,6 +183,7 @@ function fillingRows(rig: Rig, file: RigFile['fuel']): FuelUse['filling'] {
     litres,
     fillPercent: fillPercent ?? 100,
     safePercent: fillPercentAt(expansionPerK, COOL_C),
+    boilingPercent: fillPercentByBoilingPoint(initialBoilingC),
     growsL: growthL(litres, expansionPerK, WARMING_K),
   }));
 }

@@ -10,6 +10,8 @@ export interface FuelKindFacts {
   energyMJPerL: UseRange;
   /** Where density and energy come from. */
   source: string;
+  /** Where it begins to boil, °C (from memory); null for what is kept under pressure. */
+  initialBoilingC: number | null;
   /** By how much of its volume it grows with each kelvin. */
   expansionPerK: number;
   /** Share of its energy that lifts a vehicle, where the rig does not say. */
@@ -38,6 +40,7 @@ export const FUEL_KINDS: Record<FuelKind, FuelKindFacts> = {
     densityKgPerM3: { low: 820, typical: 832, high: 845 },
     energyMJPerL: { low: 35.81, typical: REGULATORY_MJ_PER_L.diesel, high: REGULATORY_MJ_PER_L.diesel },
     source: 'density EN 590, Table 1 (typical from memory); energy ADR 1.1.3.2, lower bound US DOE AFDC',
+    initialBoilingC: 170,
     expansionPerK: 0.00083,
     climbEfficiency: 0.35,
     idlingLPerHour: DIESEL_IDLING,
@@ -47,6 +50,7 @@ export const FUEL_KINDS: Record<FuelKind, FuelKindFacts> = {
     densityKgPerM3: { low: 720, typical: 745, high: 775 },
     energyMJPerL: { low: 31.25, typical: REGULATORY_MJ_PER_L.petrol, high: 32.36 },
     source: 'density EN 228 (typical from memory); energy ADR 1.1.3.2, bounds US DOE AFDC for E10',
+    initialBoilingC: 35,
     expansionPerK: 0.00095,
     climbEfficiency: 0.25,
     idlingLPerHour: PETROL_IDLING,
@@ -57,6 +61,7 @@ export const FUEL_KINDS: Record<FuelKind, FuelKindFacts> = {
     energyMJPerL: { low: 23, typical: REGULATORY_MJ_PER_L.lpg, high: 26 },
     source: 'energy ADR 1.1.3.2; density and bounds from memory',
     // Liquid propane and butane grow about twice as much as petrol (from memory).
+    initialBoilingC: null,
     expansionPerK: 0.0025,
     climbEfficiency: 0.25,
     idlingLPerHour: likePetrol(REGULATORY_MJ_PER_L.lpg),
@@ -67,6 +72,7 @@ export const FUEL_KINDS: Record<FuelKind, FuelKindFacts> = {
     energyMJPerL: { low: 7.5, typical: 8.4, high: 9 },
     source:
       'from memory: 35 MJ a standard cubic metre (ADR 1.1.3.2), some 240 of them in a cubic metre at 200 bar',
+    initialBoilingC: null,
     expansionPerK: 0,
     climbEfficiency: 0.25,
     idlingLPerHour: likePetrol(8.4),
@@ -76,6 +82,7 @@ export const FUEL_KINDS: Record<FuelKind, FuelKindFacts> = {
     densityKgPerM3: { low: 420, typical: 440, high: 470 },
     energyMJPerL: { low: 20, typical: 21, high: 23 },
     source: 'from memory',
+    initialBoilingC: null,
     expansionPerK: 0.0035,
     climbEfficiency: 0.25,
     idlingLPerHour: likePetrol(21),
@@ -85,6 +92,7 @@ export const FUEL_KINDS: Record<FuelKind, FuelKindFacts> = {
     densityKgPerM3: { low: 770, typical: 780, high: 790 },
     energyMJPerL: { low: 22, typical: E85_MJ_PER_L, high: 25 },
     source: 'energy 85 % ethanol and 15 % petrol of ADR 1.1.3.2; density and bounds from memory',
+    initialBoilingC: 35,
     expansionPerK: 0.0011,
     climbEfficiency: 0.25,
     idlingLPerHour: likePetrol(E85_MJ_PER_L),

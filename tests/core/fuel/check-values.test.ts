@@ -100,6 +100,12 @@ describe('containers and heat', () => {
     expect(rounded(at(diesel.expansionPerK))).toEqual([94.47, 95.23, 96.4]);
   });
 
+  test('petrol begins to boil under 60 °C (from memory), so the table allows 90 %; gases have no such rule', () => {
+    const fillingOf = (kind: 'petrol' | 'lpg') => analysisOf({ rig: rigWith({ kind }) }).fuelUse.filling;
+    expect(fillingOf('petrol')[0]!.boilingPercent).toBe(90);
+    expect(fillingOf('lpg')).toEqual([]);
+  });
+
   test('every analysis lists tanks and cans with both', () => {
     const { filling } = analysisOf().fuelUse;
     expect(filling.map(({ name, litres }) => [name, litres])).toEqual([
@@ -107,6 +113,7 @@ describe('containers and heat', () => {
       ['can', 20],
     ]);
     expect(filling[1]!.safePercent).toBeCloseTo(95.23, 2);
+    expect(filling[1]!.boilingPercent).toBe(94);
     expect(filling[1]!.growsL).toBeCloseTo(20 * 0.00083 * 35, 10);
   });
 });
