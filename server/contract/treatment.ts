@@ -4,7 +4,8 @@ import { IsoDate } from './common.ts';
 const closed = { additionalProperties: false } as const;
 const optional = <T extends Parameters<typeof Type.Optional>[0]>(schema: T) => Type.Optional(schema);
 const log = Type.Number({ minimum: 0, maximum: 12 });
-const percent = Type.Number({ minimum: 0, exclusiveMaximum: 100 });
+/** Up to 12 log. */
+const percent = Type.Number({ minimum: 0, maximum: 99.9999999999 });
 const litresPerMinute = Type.Number({ exclusiveMinimum: 0, maximum: 500 });
 const turbidityNtu = Type.Number({ minimum: 0, maximum: 10_000 });
 const pressureKPa = Type.Number({ exclusiveMinimum: 0, maximum: 10_000 });

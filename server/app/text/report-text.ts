@@ -1,10 +1,12 @@
 import type { Analysis } from '../../contract/analysis.ts';
 import type { Caution } from '../../contract/common.ts';
+import { daysText } from './days-text.ts';
 import { figure, km } from './figures.ts';
 import { fuelUseText } from './fuel-text.ts';
 import { carriedText, gapTable } from './gap-table.ts';
 import { plain } from './plain.ts';
 import { sentenceText } from './sentence-text.ts';
+import { treatmentLines } from './treatment-text.ts';
 
 /** Ids named for each reason of passing something over; --json gives them all. */
 const NAMED_SKIPPED = 5;
@@ -22,6 +24,8 @@ export function reportText(analysis: Analysis, notice: string | null): string {
   blocks.push([`Fuel (${rig.fuel.kind}): ${carriedText(fuel)}`, ...gapTable(fuel)]);
   blocks.push(fuelUseText(analysis.fuelUse));
   blocks.push([`Drinking water: ${carriedText(water)}`, ...gapTable(water)]);
+  blocks.push(treatmentLines(analysis.treatment));
+  blocks.push(daysText(analysis));
   blocks.push([
     'Cautions',
     ...[...analysis.cautions, ...analysis.standing].map((caution) => `- ${cautionText(caution)}`),

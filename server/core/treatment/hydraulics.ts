@@ -13,7 +13,8 @@ export interface Hose {
   boreMm: number;
 }
 
-const speedOf = (hose: Hose, lPerMin: number): number =>
+/** Speed of the water in a hose, metres per second. */
+export const hoseSpeed = (hose: Hose, lPerMin: number): number =>
   lPerMin / 60_000 / ((Math.PI / 4) * (hose.boreMm / 1000) ** 2);
 
 /**
@@ -23,17 +24,13 @@ const speedOf = (hose: Hose, lPerMin: number): number =>
 export function hoseDropKPa(hose: Hose, lPerMin: number): number {
   if (lPerMin <= 0) return 0;
   const boreM = hose.boreMm / 1000;
-  const speed = speedOf(hose, lPerMin);
+  const speed = hoseSpeed(hose, lPerMin);
   const reynolds = (speed * boreM) / VISCOSITY;
-  const factor =
-    reynolds < LAMINAR_BELOW
-      ? 64 / reynolds
-      : 0.25 / Math.log10(ROUGHNESS_M / (3.7 * boreM) + 5.74 / reynolds ** 0.9) ** 2;
+  // With 64/Re the speed stands once only: written so that next to no flow loses next to nothing.
+  if (reynolds < LAMINAR_BELOW) return (32 * VISCOSITY * DENSITY * hose.lengthM * speed) / boreM ** 2 / 1000;
+  const factor = 0.25 / Math.log10(ROUGHNESS_M / (3.7 * boreM) + 5.74 / reynolds ** 0.9) ** 2;
   return (factor * (hose.lengthM / boreM) * DENSITY * speed ** 2) / 2 / 1000;
 }
-
-/** Speed, Reynolds number and friction factor follow from the drop; metres per second. */
-export const hoseSpeed = speedOf;
 
 /**
  * Head lost by Hazen and Williams's formula in SI, metres of water: for comparison only, it is poor for bores below

@@ -16,7 +16,10 @@ const PIPED: readonly string[] = [
 export function sourceKindOf(ruleKey: string, tags: Tags): SourceKind {
   if (ruleKey === 'man_made=water_well' || tags.man_made === 'water_well') {
     // Only where its tags say that people drink it is a well more than a hole in the desert.
-    const drunk = isTagged(tags, 'drinking_water', 'yes') || isTagged(tags, 'drinking_water:legal', 'yes');
+    const drunk =
+      PIPED.includes(ruleKey) ||
+      isTagged(tags, 'drinking_water', 'yes') ||
+      isTagged(tags, 'drinking_water:legal', 'yes');
     return drunk || tags.man_made === 'village_pump' ? 'village-well' : 'bore';
   }
   if (ruleKey === 'natural=spring' || ruleKey === 'man_made=spring_box' || tags.natural === 'spring') {
