@@ -91,10 +91,7 @@ export function settleFuelModel(file: FuelFile, assume: Assume): FuelModel {
     climb: climbOf(file, massKg, kind.climbEfficiency, assume),
     engine: file.engine ?? {},
     urea: file.urea ?? null,
-    physics: {
-      dragAreaM2: file.physics?.dragAreaM2 ?? DRAG_AREA_M2,
-      tyreBar: file.physics?.tyreBar ?? null,
-    },
+    physics: physicsOf(file, massKg, assume),
   };
 }
 
@@ -128,6 +125,14 @@ function climbOf(file: FuelFile, massKg: number | null, efficiency: number, assu
   };
 }
 
+function physicsOf(file: FuelFile, massKg: number | null, assume: Assume): FuelModel['physics'] {
+  const told = file.physics?.dragAreaM2;
+  if (told === undefined && massKg !== null) {
+    assume('/fuel/physics/dragAreaM2', `${DRAG_AREA_M2} m²`, 'ours; for the estimate from physics only');
+  }
+  return { dragAreaM2: told ?? DRAG_AREA_M2, tyreBar: file.physics?.tyreBar ?? null };
+}
+
 /** What a rig file told of its fuel use, with the defaults that come to bear written into it. */
 export function settledDetail(file: FuelFile, model: FuelModel): Partial<FuelFile> {
   const { observed, surfaceFactors, hours, engine, urea, physics } = file;
@@ -151,6 +156,8 @@ export function settledDetail(file: FuelFile, model: FuelModel): Partial<FuelFil
       : { loadPercentPer100Kg: file.loadPercentPer100Kg }),
     ...(engine === undefined ? {} : { engine }),
     ...(urea === undefined ? {} : { urea }),
-    ...(physics === undefined ? {} : { physics }),
+    ...(physics === undefined && !massTold
+      ? {}
+      : { physics: { ...physics, dragAreaM2: model.physics.dragAreaM2 } }),
   };
 }

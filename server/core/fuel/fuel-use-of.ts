@@ -188,18 +188,25 @@ function fillingRows(rig: Rig, file: RigFile['fuel']): FuelUse['filling'] {
   }));
 }
 
-/** The factors of ours that came to bear on this route. */
+/** The factors and allowances of ours that came to bear on this route. */
 function surfaceAssumptions({ facts }: FuelPlan): Assumption[] {
-  const { model } = facts.rig.fuel;
+  const { observed, ownFactors } = facts.rig.fuel.model;
   const used = [...new Set<Surface>(facts.spans.map((span) => span.surface))];
-  const assumptions = used
-    .filter((surface) => surface !== model.observed.surface && !model.ownFactors.includes(surface))
+  const factors = used
+    .filter((surface) => surface !== observed.surface && !ownFactors.includes(surface))
     .map((surface) => ({
       path: `/rig/fuel/surfaceFactors/${surface}`,
       value: `${SURFACE_FACTORS[surface]} × sealed road`,
       why: 'ours',
     }));
-  if (model.observed.surface !== 'unknown') return assumptions;
+  const allowances = used.flatMap((surface): Assumption[] => {
+    if (surface === 'unknown') return [];
+    const percent = ALLOWANCE_PERCENT[surface];
+    const bears = facts.spans.some((span) => span.surface === surface && span.allowancePercent === percent);
+    if (!bears) return [];
+    return [{ path: '/trip/surfaces', value: `${surface}: ${percent} % for bends`, why: 'ours' }];
+  });
+  if (observed.surface !== 'unknown') return [...factors, ...allowances];
   const why = 'not told: surfaces are reckoned from sealed road and never lower the rate (ours)';
-  return [{ path: '/rig/fuel/observed/surface', value: 'unknown', why }, ...assumptions];
+  return [{ path: '/rig/fuel/observed/surface', value: 'unknown', why }, ...factors, ...allowances];
 }

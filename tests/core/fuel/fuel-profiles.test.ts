@@ -320,6 +320,11 @@ describe('an analysis with fuel in full', () => {
     const paths = assumptions.map(({ path }) => path);
     expect(paths).toContain('/rig/fuel/surfaceFactors/sand');
     expect(paths).not.toContain('/rig/fuel/surfaceFactors/rock');
+    expect(assumptions).toContainEqual({
+      path: '/trip/surfaces',
+      value: 'sand: 30 % for bends',
+      why: 'ours',
+    });
     expect(cautions.find(({ code }) => code === 'surface-off-route')?.text).toMatch(/km 1400/);
   });
 
