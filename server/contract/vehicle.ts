@@ -62,8 +62,8 @@ export const KerbIncludes = Type.Union([
 ]);
 export type KerbIncludes = Static<typeof KerbIncludes>;
 
-const Load = Type.Object({ name, kg: itemKg, position: Position }, closed);
-const Being = Type.Object({ name: optional(name), kg: itemKg, position: Position }, closed);
+const Load = Type.Object({ name, kg: itemKg, position: optional(Position) }, closed);
+const Being = Type.Object({ name: optional(name), kg: itemKg, position: optional(Position) }, closed);
 const metres = (minimum: number, maximum: number) => Type.Number({ minimum, maximum });
 
 /** The vehicle as it stands: masses, measures, what rides in it. All but the kerb mass may be left out. */
@@ -77,6 +77,23 @@ export const Vehicle = Type.Object(
     trackM: optional(metres(0.5, 3)),
     /** Height of the centre of gravity at kerb mass. */
     cgHeightM: optional(metres(0.1, 3)),
+    /**
+     * In place of `cgHeightM`: one axle lifted at kerb mass, in steps, and what then rests on the other. Springs
+     * blocked, gears in neutral, wheels free, tank full.
+     */
+    axleLift: optional(
+      Type.Object(
+        {
+          lifted: Type.Union([Type.Literal('front'), Type.Literal('rear')]),
+          wheelRadiusM: metres(0.1, 1),
+          steps: Type.Array(
+            Type.Object({ degrees: Type.Number({ minimum: 1, maximum: 45 }), groundAxleKg: limitKg }, closed),
+            { minItems: 1, maxItems: 20 },
+          ),
+        },
+        closed,
+      ),
+    ),
     /** From the rear axle to the rear of the body, racks and carriers not counted. */
     bodyRearOverhangM: optional(metres(0, 6)),
     /** The room that people sit or sleep in, for the caution on fuel in it, and where the roof begins. */

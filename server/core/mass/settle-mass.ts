@@ -1,0 +1,137 @@
+import type { Assumption } from '../../contract/analysis.ts';
+import type { RigFile } from '../../contract/rig.ts';
+import type { Vehicle } from '../../contract/vehicle.ts';
+import { type Container, containersOf, defaultCanKg } from './containers.ts';
+import { DEFAULT_INCLUDES, DRIVER_KG, kerbCgHeightM, kerbContentsOf } from './kerb.ts';
+import { placeOf } from './place.ts';
+import type { Frame, PointMass } from './statics.ts';
+
+/** The masses of a rig, every default filled in. */
+export interface MassModel {
+  vehicle: Vehicle;
+  frame: Frame;
+  /** All that weighs the same whatever is in the containers; what the kerb mass includes of that is taken off. */
+  fixed: PointMass[];
+  containers: Container[];
+  /** Paths in the rig of what is missing for axle loads, sides or the centre of gravity. */
+  missing: string[];
+}
+
+type Assume = (path: Assumption['path'], value: string, why: string) => void;
+
+/** The rig file with the defaults of its masses written into it; as it was where it tells no vehicle. */
+export function settleVehicle(file: RigFile, assume: Assume): RigFile {
+  const { vehicle } = file;
+  if (vehicle === undefined) return file;
+  const includes = vehicle.includes ?? DEFAULT_INCLUDES;
+  if (vehicle.includes === undefined) {
+    assume(
+      '/vehicle/includes',
+      'full tanks, no driver',
+      'the heavier of the usual readings of a kerb mass (ours)',
+    );
+  }
+  const toldPeople = vehicle.people !== undefined && vehicle.people.length > 0;
+  const { driverKg } = kerbContentsOf(includes);
+  const people = toldPeople
+    ? vehicle.people
+    : [{ name: 'driver', kg: driverKg === 0 ? DRIVER_KG : driverKg }];
+  if (!toldPeople) {
+    const why = driverKg === 0 ? 'as in EU type approval (from memory)' : 'as the kerb mass includes';
+    assume('/vehicle/people', `a driver of ${driverKg === 0 ? DRIVER_KG : driverKg} kg`, why);
+  }
+  if (vehicle.trackM !== undefined) {
+    assume('/vehicle', 'kerb mass even on left and right', 'ours');
+  }
+  return {
+    ...file,
+    vehicle: { ...vehicle, includes, ...(people === undefined ? {} : { people }) },
+    fuel: { ...file.fuel, ...withCanMass(file.fuel.cans, 'fuel', assume) },
+    water: { ...file.water, ...withCanMass(file.water.cans, 'water', assume) },
+  };
+}
+
+function withCanMass(cans: RigFile['fuel']['cans'], commodity: 'fuel' | 'water', assume: Assume) {
+  if (cans === undefined || cans.owned === 0 || cans.emptyKg !== undefined) return {};
+  const emptyKg = defaultCanKg(commodity, cans.litres);
+  const why = 'heavier end of makers’ sheets for a can of 20 l, by its size (from memory)';
+  assume(`/${commodity}/cans/emptyKg`, `${emptyKg.toFixed(1)} kg`, why);
+  return { cans: { ...cans, emptyKg } };
+}
+
+/** The masses of a rig; null where it tells no vehicle. */
+export function massModelOf(given: RigFile): MassModel | null {
+  const file = settleVehicle(given, () => {});
+  const { vehicle } = file;
+  if (vehicle === undefined) return null;
+  const kerb = kerbContentsOf(vehicle.includes ?? DEFAULT_INCLUDES);
+  const containers = containersOf(file, { fuel: kerb.fuelPercent, water: kerb.waterPercent });
+  const fixed = fixedMasses(vehicle, containers, kerb.driverKg);
+  const { known, missing } = completeness(vehicle, fixed, containers);
+  return {
+    vehicle,
+    frame: { wheelbaseM: vehicle.wheelbaseM ?? null, trackM: vehicle.trackM ?? null, known },
+    fixed,
+    containers,
+    missing,
+  };
+}
+
+function fixedMasses(vehicle: Vehicle, containers: readonly Container[], driverKg: number): PointMass[] {
+  const { kerbKg, axleKg, wheelbaseM, people = [], pets = [], gear = [] } = vehicle;
+  const xM =
+    axleKg === undefined || wheelbaseM === undefined
+      ? null
+      : (axleKg.rear * wheelbaseM) / (axleKg.front + axleKg.rear);
+  const masses: PointMass[] = [
+    { path: '/vehicle', label: 'kerb mass', kg: kerbKg, xM, heightM: kerbCgHeightM(vehicle), sideM: 0 },
+    {
+      path: '/vehicle/people/0',
+      label: 'driver that the kerb mass includes',
+      kg: -driverKg,
+      ...placeOf(people[0]?.position),
+    },
+  ];
+  for (const container of containers) {
+    const { path, name, emptyKg, kerbL, kgPerLitre, position } = container;
+    const place = placeOf(position);
+    masses.push({ path, label: `filling of ${name} in the kerb mass`, kg: -kerbL * kgPerLitre, ...place });
+    masses.push({ path, label: `${name}, empty`, kg: emptyKg, ...place });
+  }
+  const riders = [
+    ...people.map((one, index) => ({ ...one, path: `/vehicle/people/${index}`, what: 'person' })),
+    ...pets.map((one, index) => ({ ...one, path: `/vehicle/pets/${index}`, what: 'pet' })),
+    ...gear.map((one, index) => ({ ...one, path: `/vehicle/gear/${index}`, what: 'gear' })),
+  ];
+  for (const { path, what, name = what, kg, position } of riders) {
+    masses.push({ path, label: name, kg, ...placeOf(position) });
+  }
+  return masses.filter((mass) => mass.kg !== 0);
+}
+
+/** Which figures can be told, and what is missing for the others. */
+function completeness(vehicle: Vehicle, fixed: readonly PointMass[], containers: readonly Container[]) {
+  const missing = new Set<string>();
+  const known = { x: true, height: true, side: true };
+  const need = (told: boolean, path: string, figures: (keyof typeof known)[]) => {
+    if (told) return;
+    missing.add(path);
+    for (const figure of figures) known[figure] = false;
+  };
+  need(vehicle.wheelbaseM !== undefined, '/vehicle/wheelbaseM', ['x']);
+  need(vehicle.axleKg !== undefined, '/vehicle/axleKg', ['x']);
+  need(kerbCgHeightM(vehicle) !== null, '/vehicle/cgHeightM', ['height']);
+  // Without a track, heights are still heights.
+  need(vehicle.trackM !== undefined, '/vehicle/trackM', ['side']);
+
+  // What the kerb mass includes and what rides in its place may cancel out.
+  const kgByPath = new Map<string, number>();
+  for (const { path, kg, xM } of fixed) {
+    if (xM === null && path !== '/vehicle') kgByPath.set(path, (kgByPath.get(path) ?? 0) + kg);
+  }
+  for (const { path, litres, position } of containers) {
+    if (position === null && litres > 0) kgByPath.set(path, Number.POSITIVE_INFINITY);
+  }
+  for (const [path, kg] of kgByPath) need(kg === 0, `${path}/position`, ['x', 'height', 'side']);
+  return { known, missing: [...missing] };
+}

@@ -1,0 +1,57 @@
+import { type Container, type Emptying, sharesOf } from './containers.ts';
+import { placeOf } from './place.ts';
+import type { MassModel } from './settle-mass.ts';
+import { type Loads, loadsOf, type Moments, momentsOf, type PointMass, withMass } from './statics.ts';
+
+/** Usable litres aboard in the fixed tanks. */
+export interface Levels {
+  fuelL: number;
+  waterL: number;
+}
+
+/** What is in each container, litres that can be used or not, in the order of the model's containers. */
+export type Contents = readonly number[];
+
+/** Contents at levels of the fixed tanks; cans are empty. */
+export function contentsAt(model: MassModel, levels: Levels, emptying: Emptying): number[] {
+  const held = new Map<Container, number>();
+  for (const commodity of ['fuel', 'water'] as const) {
+    const tanks = model.containers.filter((one) => one.fixed && one.commodity === commodity);
+    const shares = sharesOf(tanks, commodity === 'fuel' ? levels.fuelL : levels.waterL, emptying);
+    tanks.forEach((tank, index) => {
+      held.set(tank, tank.unusableL + shares[index]!);
+    });
+  }
+  return model.containers.map((container) => held.get(container) ?? 0);
+}
+
+/** Every container as full as it may be, cans as well. */
+export const fullContents = (model: MassModel): number[] =>
+  model.containers.map((container) => container.litres);
+
+/** Moments of all that does not change along the way. */
+export const fixedMoments = (model: MassModel): Moments => momentsOf(model.fixed);
+
+/** Moments with contents added to those of the fixed masses. */
+export function withContents(model: MassModel, fixed: Moments, contents: Contents): Moments {
+  return model.containers.reduce(
+    (sum, container, index) =>
+      withMass(sum, contents[index]! * container.kgPerLitre, placeOf(container.position)),
+    fixed,
+  );
+}
+
+/** Loads with these contents. */
+export const loadsWith = (model: MassModel, fixed: Moments, contents: Contents): Loads =>
+  loadsOf(withContents(model, fixed, contents), model.frame);
+
+/** Every mass aboard with these contents, as terms: what the kerb mass includes is taken off. */
+export function massesWith(model: MassModel, contents: Contents): PointMass[] {
+  const filled = model.containers.map(({ path, name, kgPerLitre, position }, index) => ({
+    path,
+    label: `${Math.round(contents[index]! * 10) / 10} l in ${name}`,
+    kg: contents[index]! * kgPerLitre,
+    ...placeOf(position),
+  }));
+  return [...model.fixed, ...filled.filter((mass) => mass.kg !== 0)];
+}

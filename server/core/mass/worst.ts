@@ -1,0 +1,134 @@
+import type { Gap, Report } from '../../contract/analysis.ts';
+import type { WorstFor } from '../../contract/vehicle.ts';
+import { bendsOf, type Emptying } from './containers.ts';
+import type { MassModel } from './settle-mass.ts';
+import { contentsAt, fixedMoments, type Levels, loadsWith } from './states.ts';
+import type { Loads } from './statics.ts';
+
+/** A place of the route where the loads are the worst in one respect or several. */
+export interface WorstPlace {
+  atKm: number;
+  levels: Levels;
+  loads: Loads;
+  worstFor: WorstFor[];
+}
+
+type LevelPoint = Gap['levels'][number];
+
+/** How bad loads are in a respect: more is worse; null where it cannot be told. */
+const BADNESS: Record<WorstFor, (loads: Loads) => number | null> = {
+  total: (loads) => loads.totalKg,
+  front: (loads) => loads.frontKg,
+  rear: (loads) => loads.rearKg,
+  side: (loads) => (loads.sideKg === null ? null : Math.abs(loads.sideKg)),
+  stability: (loads) => (loads.stabilityFactor === null ? null : -loads.stabilityFactor),
+};
+const RESPECTS = Object.keys(BADNESS) as WorstFor[];
+/** Float noise is not worse, kg. */
+const NOISE = 1e-9;
+
+/**
+ * The worst places along the route as levels fall and tanks are filled, in route order, the first of ties. Loads are
+ * straight in the litres of each tank, so they are at their worst where a level bends or a tank runs empty. Where the
+ * rig does not tell how several tanks empty, each of the three ways is tried. Fuel and water may be filled in either
+ * order.
+ */
+export function worstPlaces(
+  model: MassModel,
+  fuel: Pick<Report, 'gaps'>,
+  water: Pick<Report, 'gaps'>,
+): WorstPlace[] {
+  const worst = new Map<WorstFor, { badness: number; place: Omit<WorstPlace, 'worstFor'> }>();
+  const fixed = fixedMoments(model);
+  for (const emptying of emptyingsOf(model)) {
+    const fuelPoints = pointsOf(model, 'fuel', fuel.gaps, emptying);
+    const waterPoints = pointsOf(model, 'water', water.gaps, emptying);
+    const kms = [...new Set([...fuelPoints, ...waterPoints].map((point) => point.atKm))].sort(
+      (a, b) => a - b,
+    );
+    const fuelL = levelsAlong(fuelPoints, kms);
+    const waterL = levelsAlong(waterPoints, kms);
+    for (const [index, atKm] of kms.entries()) {
+      for (const levels of pairsOf(fuelL[index]!, waterL[index]!)) {
+        const loads = loadsWith(model, fixed, contentsAt(model, levels, emptying));
+        for (const respect of RESPECTS) {
+          const badness = BADNESS[respect](loads);
+          if (badness === null) continue;
+          const known = worst.get(respect);
+          if (known !== undefined && badness <= known.badness + NOISE) continue;
+          worst.set(respect, { badness, place: { atKm, levels, loads } });
+        }
+      }
+    }
+  }
+  return merged(worst);
+}
+
+/** The ways in which the tanks may empty. */
+function emptyingsOf(model: MassModel): Emptying[] {
+  if (model.vehicle.tanksEmpty === 'in-order') return ['first-first'];
+  const several = (['fuel', 'water'] as const).some(
+    (commodity) => model.containers.filter((one) => one.fixed && one.commodity === commodity).length > 1,
+  );
+  if (model.vehicle.tanksEmpty === 'together' || !several) return ['together'];
+  return ['together', 'first-first', 'last-first'];
+}
+
+/** The levels of a commodity along the route, none below nothing, with a point wherever a tank runs empty. */
+function pointsOf(
+  model: MassModel,
+  commodity: 'fuel' | 'water',
+  gaps: readonly Gap[],
+  emptying: Emptying,
+): LevelPoint[] {
+  const tanks = model.containers.filter((one) => one.fixed && one.commodity === commodity);
+  const bends = bendsOf(tanks, emptying).sort((a, b) => b - a);
+  const points: LevelPoint[] = [];
+  let last: LevelPoint | null = null;
+  for (const point of gaps.flatMap((gap) => gap.levels)) {
+    const from = last;
+    if (from !== null && point.atKm > from.atKm) {
+      for (const litres of bends) {
+        if (!(from.litres > litres && litres > point.litres)) continue;
+        const share = (from.litres - litres) / (from.litres - point.litres);
+        points.push({ atKm: from.atKm + share * (point.atKm - from.atKm), litres });
+      }
+    }
+    points.push({ atKm: point.atKm, litres: Math.max(0, point.litres) });
+    last = point;
+  }
+  return points;
+}
+
+/** All levels that a commodity has at each place: several where it is filled or used standing. */
+function levelsAlong(points: readonly LevelPoint[], kms: readonly number[]): number[][] {
+  let index = 0;
+  return kms.map((km) => {
+    while (index < points.length && points[index]!.atKm < km) index += 1;
+    const here: number[] = [];
+    for (let at = index; points[at]?.atKm === km; at += 1) here.push(points[at]!.litres);
+    if (here.length > 0) return here;
+    const before = points[index - 1] ?? points[index];
+    const after = points[index] ?? before;
+    if (before === undefined || after === undefined) return [0];
+    if (after.atKm === before.atKm) return [before.litres];
+    const share = (km - before.atKm) / (after.atKm - before.atKm);
+    return [before.litres + share * (after.litres - before.litres)];
+  });
+}
+
+const pairsOf = (fuelL: readonly number[], waterL: readonly number[]): Levels[] =>
+  fuelL.flatMap((fuel) => waterL.map((water) => ({ fuelL: fuel, waterL: water })));
+
+/** One entry for each place, with all that it is the worst for, in route order. */
+function merged(worst: ReadonlyMap<WorstFor, { place: Omit<WorstPlace, 'worstFor'> }>): WorstPlace[] {
+  const places: WorstPlace[] = [];
+  for (const respect of RESPECTS) {
+    const place = worst.get(respect)?.place;
+    if (place === undefined) continue;
+    const same = places.find((one) => one.loads === place.loads);
+    if (same === undefined) places.push({ ...place, worstFor: [respect] });
+    else same.worstFor.push(respect);
+  }
+  return places.sort((a, b) => a.atKm - b.atKm);
+}
