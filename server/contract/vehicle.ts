@@ -94,6 +94,8 @@ export const Vehicle = Type.Object(
         closed,
       ),
     ),
+    /** From the middle to the centre of gravity at kerb mass, left negative. */
+    cgSideM: optional(metres(-0.5, 0.5)),
     /** From the rear axle to the rear of the body, racks and carriers not counted. */
     bodyRearOverhangM: optional(metres(0, 6)),
     /** The room that people sit or sleep in, for the caution on fuel in it, and where the roof begins. */

@@ -12,6 +12,8 @@ import { gapsOf } from './gaps/gaps-of.ts';
 import { withRescues } from './gaps/rescue.ts';
 import { startLevel } from './gaps/start-level.ts';
 import { type Camp, placeCamps, staysOf } from './gaps/stays.ts';
+import { massWithFullTanks } from './mass/mass-at.ts';
+import { massReport } from './mass/mass-report.ts';
 import { withArrivals } from './pace/arrivals.ts';
 import { daysOf } from './pace/days-of.ts';
 import { nightInsideCautions } from './pace/night-inside.ts';
@@ -117,7 +119,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     trip,
     stays: halts.stays,
     nights: nightsAt(nights, trip),
-    massKg: null,
+    massKg: massWithFullTanks(settledRig),
     kmPerHour: (surface, end) => paceOn(rig, surface).kmPerHour[end],
     hoursPerDay: (surface) => paceOn(rig, surface).hoursPerDay,
   });
@@ -160,6 +162,8 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
           coldestNightC: trip.coldestNightC,
         });
   cautions.push(...(treatment?.cautions ?? []));
+  const masses = massReport(settledRig, fuel, water);
+  cautions.push(...(masses?.cautions ?? []));
   if (trip.onward === null) {
     const endKm = route.lengthM / 1000;
     const text =
@@ -188,7 +192,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
         days: daysOf(pace, route.lengthM, fuel, water),
         fuelUse: use.fuelUse,
         treatment,
-        mass: null,
+        mass: masses?.mass ?? null,
         answer: answerOf({ fuel, water, passings, fuelKind: rig.fuel.kind }),
         rig: settledRig,
         trip: settledTrip,

@@ -40,12 +40,12 @@ export function settleVehicle(file: RigFile, assume: Assume): RigFile {
     const why = driverKg === 0 ? 'as in EU type approval (from memory)' : 'as the kerb mass includes';
     assume('/vehicle/people', `a driver of ${driverKg === 0 ? DRIVER_KG : driverKg} kg`, why);
   }
-  if (vehicle.trackM !== undefined) {
-    assume('/vehicle', 'kerb mass even on left and right', 'ours');
+  if (vehicle.trackM !== undefined && vehicle.cgSideM === undefined) {
+    assume('/vehicle/cgSideM', '0 m: kerb mass even on left and right', 'ours');
   }
   return {
     ...file,
-    vehicle: { ...vehicle, includes, ...(people === undefined ? {} : { people }) },
+    vehicle: { cgSideM: 0, ...vehicle, includes, ...(people === undefined ? {} : { people }) },
     fuel: { ...file.fuel, ...withCanMass(file.fuel.cans, 'fuel', assume) },
     water: { ...file.water, ...withCanMass(file.water.cans, 'water', assume) },
   };
@@ -84,7 +84,14 @@ function fixedMasses(vehicle: Vehicle, containers: readonly Container[], driverK
       ? null
       : (axleKg.rear * wheelbaseM) / (axleKg.front + axleKg.rear);
   const masses: PointMass[] = [
-    { path: '/vehicle', label: 'kerb mass', kg: kerbKg, xM, heightM: kerbCgHeightM(vehicle), sideM: 0 },
+    {
+      path: '/vehicle',
+      label: 'kerb mass',
+      kg: kerbKg,
+      xM,
+      heightM: kerbCgHeightM(vehicle),
+      sideM: vehicle.cgSideM ?? 0,
+    },
     {
       path: '/vehicle/people/0',
       label: 'driver that the kerb mass includes',

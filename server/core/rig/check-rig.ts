@@ -1,5 +1,6 @@
 import type { RigFile } from '../../contract/rig.ts';
 import { checkFuel } from '../fuel/check-fuel.ts';
+import { checkVehicle } from '../mass/check-vehicle.ts';
 import { checkPace } from '../pace/check-pace.ts';
 import { checkTreatment } from '../treatment/check-treatment.ts';
 
@@ -26,7 +27,8 @@ export function checkRig(rig: RigFile): Misfit | null {
     oneBase(rig.water.reserve, ['days', 'litres', 'fraction'], '/water/reserve') ??
     paceInOrder(rig.pace.kmPerHour) ??
     checkPace(rig.pace) ??
-    checkTreatment(rig.treatment)
+    checkTreatment(rig.treatment) ??
+    checkVehicle(rig)
   );
 }
 

@@ -1,6 +1,7 @@
 import type { Assumption } from '../../contract/analysis.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import { settledDetail, settleFuelModel } from '../fuel/fuel-model.ts';
+import { settleVehicle } from '../mass/settle-mass.ts';
 import { settleTreatment } from '../treatment/settle-treatment.ts';
 import { drawableL, filledL } from './check-rig.ts';
 import type { Reserve, Rig, UseRange } from './rig.ts';
@@ -83,26 +84,30 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
       ropeAndBucket,
       treatment: line?.treatment ?? null,
     },
-    settled: {
-      name,
-      fuel: {
-        kind: file.fuel.kind,
-        litresPer100Km: fuelUse,
-        tanks: tanksOf(file.fuel.tanks),
-        cans: fuelCans,
-        reserve: fuelReserve,
-        ...settledDetail(file.fuel, fuelModel),
+    settled: settleVehicle(
+      {
+        name,
+        fuel: {
+          kind: file.fuel.kind,
+          litresPer100Km: fuelUse,
+          tanks: tanksOf(file.fuel.tanks),
+          cans: fuelCans,
+          reserve: fuelReserve,
+          ...settledDetail(file.fuel, fuelModel),
+        },
+        water: {
+          litresPerDay: waterUse,
+          tanks: tanksOf(file.water.tanks),
+          cans: waterCans,
+          reserve: waterReserve,
+        },
+        pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour, ...bySurface },
+        equipment: { ropeAndBucket },
+        ...(line === null ? {} : { treatment: line.settled }),
+        ...(file.vehicle === undefined ? {} : { vehicle: file.vehicle }),
       },
-      water: {
-        litresPerDay: waterUse,
-        tanks: tanksOf(file.water.tanks),
-        cans: waterCans,
-        reserve: waterReserve,
-      },
-      pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour, ...bySurface },
-      equipment: { ropeAndBucket },
-      ...(line === null ? {} : { treatment: line.settled }),
-    },
+      assume,
+    ),
     assumptions,
   };
 }
