@@ -4,6 +4,7 @@ import { daysText } from './days-text.ts';
 import { figure, km } from './figures.ts';
 import { fuelUseText } from './fuel-text.ts';
 import { carriedText, gapTable } from './gap-table.ts';
+import { massText } from './mass-text.ts';
 import { plain } from './plain.ts';
 import { sentenceText } from './sentence-text.ts';
 import { treatmentLines } from './treatment-text.ts';
@@ -26,6 +27,7 @@ export function reportText(analysis: Analysis, notice: string | null): string {
   blocks.push([`Drinking water: ${carriedText(water)}`, ...gapTable(water)]);
   blocks.push(treatmentLines(analysis.treatment));
   blocks.push(daysText(analysis));
+  blocks.push(massText(analysis.mass));
   blocks.push([
     'Cautions',
     ...[...analysis.cautions, ...analysis.standing].map((caution) => `- ${cautionText(caution)}`),
