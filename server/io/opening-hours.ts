@@ -8,7 +8,7 @@ const LOOK_AHEAD_DAYS = 14;
 const MOST_KEPT = 2000;
 /** OpenStreetMap allows 255 characters in a value; other sources may hold longer ones. */
 const LONGEST_TEXT = 1000;
-const HOUR_MS = 3_600_000;
+const MINUTE_MS = 60_000;
 
 const NO_HOLIDAYS = 'public and school holidays are not reckoned';
 const unknown = (comment: string, unreadable = false): OpeningAnswer => ({
@@ -38,41 +38,41 @@ export const openingHours: OpeningHours = (text, _place, earliest, latest) => {
   let told: Told[];
   try {
     told = hours.getOpenIntervals(from, until).map(([start, end, isUnknown, comment]) => ({
-      fromH: hoursOf(start),
-      toH: hoursOf(end),
+      fromMin: minutesOf(start),
+      toMin: minutesOf(end),
       isUnknown,
       comment: comment === undefined || comment.trim() === '' ? null : comment.trim(),
     }));
   } catch {
     return unknown('they cannot be read', true);
   }
-  const answer = judged(told, hoursOf(from), hoursOf(to), hoursOf(until));
+  const answer = judged(told, minutesOf(from), minutesOf(to), minutesOf(until));
   if (plainText === text) return answer;
   return { ...answer, comment: answer.comment === null ? NO_HOLIDAYS : `${answer.comment}; ${NO_HOLIDAYS}` };
 };
 
-/** A stretch of time in which it is open, or may be; hours of the local clock since 1970. */
+/** A stretch of time in which it is open, or may be; minutes of the local clock since 1970. */
 interface Told {
-  fromH: number;
-  toH: number;
+  fromMin: number;
+  toMin: number;
   isUnknown: boolean;
   comment: string | null;
 }
 
-function judged(told: readonly Told[], fromH: number, toH: number, untilH: number): OpeningAnswer {
-  const meant = told.filter((one) => one.fromH <= toH && one.toH > fromH);
+function judged(told: readonly Told[], fromMin: number, toMin: number, untilMin: number): OpeningAnswer {
+  const meant = told.filter((one) => one.fromMin <= toMin && one.toMin > fromMin);
   const comment = meant.find((one) => one.comment !== null)?.comment ?? null;
   let waitHours: number | null = 0;
   let shut = false;
-  let reachedH = fromH;
-  for (const next of [...told, { fromH: untilH, toH: untilH, isUnknown: true, comment: null }]) {
-    if (reachedH > toH) break;
-    if (next.fromH > reachedH) {
+  let reachedMin = fromMin;
+  for (const next of [...told, { fromMin: untilMin, toMin: untilMin, isUnknown: true, comment: null }]) {
+    if (reachedMin > toMin) break;
+    if (next.fromMin > reachedMin) {
       shut = true;
-      const waited: number | null = next.isUnknown ? null : next.fromH - Math.max(reachedH, fromH);
-      waitHours = waitHours === null || waited === null ? null : Math.max(waitHours, waited);
+      const waited: number | null = next.isUnknown ? null : next.fromMin - Math.max(reachedMin, fromMin);
+      waitHours = waitHours === null || waited === null ? null : Math.max(waitHours, waited / 60);
     }
-    reachedH = Math.max(reachedH, next.toH);
+    reachedMin = Math.max(reachedMin, next.toMin);
   }
   if (shut) return { open: false, waitHours, comment, unreadable: false };
   const open = meant.some((one) => one.isUnknown) ? null : true;
@@ -132,6 +132,7 @@ function dateOf(local: string): Date {
   return new Date(year, month - 1, day, hour, minute);
 }
 
-/** Hours that the clock shows, so that no change of the process's own clock counts. */
-const hoursOf = (date: Date): number =>
-  Date.UTC(date.getFullYear(), date.getMonth(), date.getDate(), date.getHours(), date.getMinutes()) / HOUR_MS;
+/** Minutes that the clock shows, so that no change of the process's own clock counts. */
+const minutesOf = (date: Date): number =>
+  Date.UTC(date.getFullYear(), date.getMonth(), date.getDate(), date.getHours(), date.getMinutes()) /
+  MINUTE_MS;

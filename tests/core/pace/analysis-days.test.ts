@@ -1,0 +1,229 @@
+import fc from 'fast-check';
+import { Value } from 'typebox/value';
+import { describe, expect, test } from 'vitest';
+import { Analysis } from '../../../server/contract/analysis.ts';
+import { RigFile } from '../../../server/contract/rig.ts';
+import { TripFile } from '../../../server/contract/trip.ts';
+import { checkRig } from '../../../server/core/rig/check-rig.ts';
+import { analysisOf, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
+import { EXAMPLE_RIG } from '../../helpers/course.ts';
+
+/** 35, 45, 60 km/h for 7 h; 18 l of water a day; departure Monday 4 May 2026. */
+const tripWith = (more: Partial<TripFile> = {}): TripFile => ({ ...inputOf().trip, ...more });
+const tap300 = [pointFeature('node/1', 300, TAP)];
+const document = equatorDocument(600);
+
+describe('the day table of 600 km with a tap at km 300, from 8:00', () => {
+  const analysis = analysisOf({ document, features: tap300, trip: tripWith({ departureHour: 8 }) });
+  const { days, water } = analysis;
+
+  test('has a row a day: dates, kilometres, hours, where each ends', () => {
+    expect(days.rows.map(({ day, date, halt }) => [day, date, halt.kind])).toEqual([
+      [1, '2026-05-04', 'pace'],
+      [2, '2026-05-05', 'pace'],
+      [3, '2026-05-06', 'end'],
+    ]);
+    const [first, second, third] = days.rows;
+    expect(first!.toKm).toBeCloseTo(245, 6);
+    expect(second!.toKm).toBeCloseTo(490, 6);
+    expect(third!.toKm).toBeCloseTo(600, 6);
+    expect(third!.hours).toBeCloseTo(110 / 35, 6);
+    expect(days.drivingHours.typical).toBeCloseTo(600 / 45, 6);
+    // Fast: 420 km a day, so one night and 3 h.
+    expect(days.elapsedDays.fast).toBeCloseTo(27 / 24, 6);
+    expect(days.elapsedDays.slow).toBeCloseTo((48 + 110 / 35) / 24, 6);
+  });
+
+  test('has clock times from the fast pace to the slow one', () => {
+    expect(days.rows.map((row) => row.arrive)).toEqual([
+      { earliest: '2026-05-04T12:05', latest: '2026-05-04T15:00' },
+      // Km 490 at 60 km/h is 70 km into the second day: 1 h 10 min.
+      { earliest: '2026-05-05T09:10', latest: '2026-05-05T15:00' },
+      { earliest: '2026-05-05T11:00', latest: '2026-05-06T11:09' },
+    ]);
+  });
+
+  test('says what is left at each end, before the night there', () => {
+    expect(days.rows[0]!.waterL).toBeCloseTo(70 - (7 / 24) * 18, 4);
+    // Filled at km 300, 55 km into the second day; then 190 km.
+    expect(days.rows[1]!.waterL).toBeCloseTo(70 - (190 / 35 / 24) * 18, 4);
+    expect(days.rows[2]!.fuelL).toBeCloseTo(127 - 600 * 0.17, 4);
+  });
+
+  test('water goes by the time that passes, the night in its place', () => {
+    expect(days.waterCharge).toBe('elapsed');
+    const [first, second] = water.gaps;
+    expect(first!.days).toBeCloseTo((24 + 55 / 35) / 24, 6);
+    expect(first!.needL).toBeCloseTo(((24 + 55 / 35) / 24) * 18, 5);
+    expect(second!.needL).toBeCloseTo(((24 + 55 / 35) / 24) * 18, 5);
+    expect(first!.working.needL.reduce((sum, term) => sum + term.value, 0)).toBeCloseTo(first!.needL, 9);
+  });
+
+  test('fits the contract', () => {
+    expect([...Value.Errors(Analysis, analysis)]).toEqual([]);
+  });
+});
+
+test('without an hour of departure water goes by every day begun, and no clock time is made up', () => {
+  const { days, water } = analysisOf({ document, features: tap300 });
+  expect(days.waterCharge).toBe('days-begun');
+  expect(water.gaps.map((gap) => gap.needL)).toEqual([36, 36]);
+  expect(days.rows.map((row) => row.arrive)).toEqual([null, null, null]);
+  expect(days.rows.map((row) => row.date)).toEqual(['2026-05-04', '2026-05-05', '2026-05-06']);
+});
+
+test('rest days empty the tank day by day', () => {
+  const trip = tripWith({ departureHour: 8, stays: [{ atKm: 245, days: 2, name: 'by the lake' }] });
+  const { days } = analysisOf({ document: equatorDocument(280), trip });
+  // 7 h to the lake, 48 h there, then a night as the hours of that day are used up, then an hour.
+  expect(days.rows.map((row) => row.halt.name ?? row.halt.kind)).toEqual([
+    'by the lake',
+    'by the lake',
+    'pace',
+    'end',
+  ]);
+  const left = days.rows.map((row) => row.waterL);
+  expect(left[0]).toBeCloseTo(70 - (7 / 24) * 18, 4);
+  expect(left[3]).toBeCloseTo(70 - (73 / 24) * 18, 4);
+  for (const index of [1, 2, 3]) expect(left[index]!).toBeLessThan(left[index - 1]!);
+  expect(days.rows[1]!.arrive).toBeNull();
+});
+
+describe('camps and hours of the trip', () => {
+  test('a camp clicked on the map is a night there and a day of water, as one of the route file is', () => {
+    const clicked = analysisOf({ document, trip: tripWith({ camps: [{ atKm: 100, name: 'here' }] }) });
+    expect(clicked.nights[0]).toEqual({ atKm: 100, name: 'here', from: 'camp' });
+    expect(clicked.water.gaps[0]!.days).toBeCloseTo(600 / 245 + 1, 6);
+    expect(clicked.days.rows[0]).toMatchObject({ toKm: 100, halt: { kind: 'camp', name: 'here' } });
+  });
+
+  test('one past the end is left out with a caution', () => {
+    const late = analysisOf({ document, trip: tripWith({ camps: [{ atKm: 900 }] }) });
+    expect(late.cautions.map((one) => one.code)).toContain('camp-off-route');
+    expect(late.nights.map((night) => night.from)).toEqual(['pace', 'pace']);
+  });
+
+  test('a camp after 5 h shortens the days, and makes more of them for water', () => {
+    const { nights, water } = analysisOf({ document, trip: tripWith({ campAfterHours: 5 }) });
+    expect(nights.map((night) => Math.round(night.atKm))).toEqual([175, 350, 525]);
+    expect(water.gaps[0]!.days).toBeCloseTo(600 / 175, 6);
+    expect(water.gaps[0]!.needL).toBe(4 * 18);
+  });
+
+  test('a camp after more hours than the rig drives changes nothing but is said', () => {
+    const late = analysisOf({ document, trip: tripWith({ campAfterHours: 9 }) });
+    expect(late.cautions.map((one) => one.code)).toEqual(['camp-after-hours-late']);
+    expect(late.water).toEqual(analysisOf({ document }).water);
+  });
+});
+
+describe('pace by surface', () => {
+  const sand = { hoursPerDay: 5, kmPerHour: { slow: 20, typical: 25, fast: 30 } };
+  const rig: RigFile = { ...EXAMPLE_RIG, pace: { ...EXAMPLE_RIG.pace, bySurface: { sand } } };
+  const surfaces = [{ fromKm: 0, toKm: 300, surface: 'sand' as const, allowancePercent: 0 }];
+
+  test('300 km of sand at 100 km a day, the rest at 245', () => {
+    const { water, nights, days } = analysisOf({ document, rig, trip: tripWith({ surfaces }) });
+    expect(water.gaps[0]!.days).toBeCloseTo(3 + 300 / 245, 6);
+    expect(water.gaps[0]!.needL).toBe(5 * 18);
+    expect(nights.map((night) => Math.round(night.atKm))).toEqual([100, 200, 300, 545]);
+    expect(days.drivingHours.slow).toBeCloseTo(15 + 300 / 35, 6);
+  });
+
+  test('where the rig does not tell, our share is named as assumed', () => {
+    const { assumptions, days } = analysisOf({ document, trip: tripWith({ surfaces }) });
+    expect(assumptions).toContainEqual({
+      path: '/rig/pace/bySurface/sand',
+      value: '21 km/h slow',
+      why: "the rig's pace × 0.6 (ours)",
+    });
+    expect(days.drivingHours.slow).toBeCloseTo(300 / 21 + 300 / 35, 6);
+  });
+
+  test('a pace told for surfaces that the trip does not name changes no figure', () => {
+    const told = analysisOf({ document, rig });
+    const plain = analysisOf({ document });
+    expect(told.water.gaps[0]!.needL).toBeCloseTo(plain.water.gaps[0]!.needL, 9);
+    expect(told.fuel.gaps[0]!.needL).toBeCloseTo(plain.fuel.gaps[0]!.needL, 9);
+  });
+
+  test('speeds out of order, absurd hours and unknown surfaces are refused with their place', () => {
+    const wrong: RigFile = {
+      ...EXAMPLE_RIG,
+      pace: { ...EXAMPLE_RIG.pace, bySurface: { mud: { kmPerHour: { slow: 9, typical: 5, fast: 12 } } } },
+    };
+    expect(checkRig(wrong)?.path).toBe('/pace/bySurface/mud/kmPerHour');
+    expect(checkRig(rig)).toBeNull();
+    const fits = (bySurface: unknown) =>
+      Value.Check(RigFile, { ...EXAMPLE_RIG, pace: { ...EXAMPLE_RIG.pace, bySurface } });
+    expect(fits({ sand })).toBe(true);
+    expect(fits({ sand: { ...sand, hoursPerDay: 25 } })).toBe(false);
+    expect(fits({ lava: sand })).toBe(false);
+    for (const departureHour of [-1, 24.5]) expect(Value.Check(TripFile, { departureHour })).toBe(false);
+  });
+});
+
+test('a gap that lacks a night only at the slow pace is told of', () => {
+  // Slow: nights at 245 and 490. Fast: one at 420, within the gap.
+  const rig: RigFile = {
+    ...EXAMPLE_RIG,
+    water: {
+      litresPerDay: { low: 11, typical: 14, high: 18 },
+      tanks: [{ name: 'only', litres: 10 }],
+      reserve: { litres: 0 },
+    },
+  };
+  const features = [pointFeature('node/1', 400, TAP), pointFeature('node/2', 440, TAP)];
+  const { cautions, water } = analysisOf({ document, rig, features, trip: tripWith({ departureHour: 8 }) });
+  expect(water.gaps[1]!.verdict).toBe('enough');
+  const told = cautions.filter((one) => one.code === 'night-may-fall-inside');
+  expect(told).toHaveLength(1);
+  expect(told[0]!.fromKm).toBeCloseTo(400, 6);
+  // 40 km at 60 km/h and 17 h of night, less 40 km at 35 km/h.
+  expect(told[0]!.text).toContain(`${((40 / 60 + 17 - 40 / 35) * 0.75).toFixed(1)} l`);
+});
+
+describe('an analysis', () => {
+  const plan = fc.record({
+    lengthKm: fc.integer({ min: 50, max: 1500 }),
+    taps: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { maxLength: 3 }),
+    stays: fc.array(
+      fc.record({ share: fc.double({ min: 0, max: 0.99, noNaN: true }), days: fc.constantFrom(1, 2) }),
+      { maxLength: 2 },
+    ),
+    camps: fc.array(fc.double({ min: 0, max: 0.99, noNaN: true }), { maxLength: 3 }),
+    departureHour: fc.integer({ min: 0, max: 24 }),
+  });
+
+  test('should never need more water by the time that passes than by days begun, with whole days of rest', () => {
+    fc.assert(
+      fc.property(plan, ({ lengthKm, taps, stays, camps, departureHour }) => {
+        const trip = tripWith({
+          stays: stays.map(({ share, days }) => ({ atKm: share * lengthKm, days })),
+          camps: camps.map((share) => ({ atKm: share * lengthKm })),
+        });
+        const features = taps.map((share, index) => pointFeature(`node/${index}`, share * lengthKm, TAP));
+        const route = equatorDocument(lengthKm, 50);
+        const begun = analysisOf({ document: route, features, trip });
+        const elapsed = analysisOf({ document: route, features, trip: { ...trip, departureHour } });
+        for (const [index, gap] of elapsed.water.gaps.entries()) {
+          expect(gap.needL).toBeLessThanOrEqual(begun.water.gaps[index]!.needL + 1e-3);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test('should end its days at the end of the route, whatever the camps', () => {
+    fc.assert(
+      fc.property(plan, ({ lengthKm, camps, departureHour }) => {
+        const trip = tripWith({ camps: camps.map((share) => ({ atKm: share * lengthKm })), departureHour });
+        const { days, route, nights } = analysisOf({ document: equatorDocument(lengthKm, 50), trip });
+        expect(days.rows[0]!.fromKm).toBe(0);
+        expect(days.rows.at(-1)!.toKm).toBe(route.lengthKm);
+        expect(days.rows.length).toBeGreaterThanOrEqual(nights.length);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
