@@ -110,8 +110,47 @@ describe('own files', () => {
   });
 });
 
+describe('a slow or forgetful server', () => {
+  it('can be left waiting: the upload is called off and nothing chosen is lost', async () => {
+    await page.route('**/api/analyses', () => {
+      // Never answered.
+    });
+    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await choose(demoFile('route.gpx'), demoFile('orrimar.osm.pbf'));
+    await workItOut();
+    await dialog().getByRole('progressbar').waitFor();
+    await dialog().getByRole('button', { name: 'Call it off' }).click();
+    await dialog().getByRole('progressbar').waitFor({ state: 'detached' });
+    expect(await dialog().getByRole('listitem').count()).toBe(2);
+    expect(await dialog().getByRole('alert').count()).toBe(0);
+
+    await page.unroute('**/api/analyses');
+    await workItOut();
+    await dialog().waitFor({ state: 'detached' });
+  });
+
+  it('that no longer has the route gets the files once more, with the edit', async () => {
+    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await choose(...['route.gpx', 'orrimar.osm.pbf', 'rig.yaml', 'trip.yaml'].map(demoFile));
+    await workItOut();
+    await dialog().waitFor({ state: 'detached' });
+    await page.route('**/api/analyses/*', (route) =>
+      route.fulfill({
+        status: 404,
+        contentType: 'application/problem+json',
+        body: JSON.stringify({ code: 'not-found', title: 'Not found', detail: 'gone', status: 404 }),
+      }),
+    );
+    await page.getByRole('tab', { name: 'Rig & trip' }).click();
+    await page.getByRole('textbox', { name: 'Holds', exact: true }).first().fill('400');
+    await expect.poll(() => textOf(page.locator('.answer').first())).toContain('stretches enough');
+    await settled(page);
+    expect(await page.getByRole('alert').count()).toBe(0);
+  });
+});
+
 describeReal('a real route with many supplies', () => {
-  it('opens, leafs its tables and keeps typing quick', async () => {
+  it('opens, and its long tables are leafed', async () => {
     await page.getByRole('button', { name: 'Open your own route' }).click();
     await choose(
       realPath('routes/swiss-grand-tour.gpx'),
