@@ -8,7 +8,7 @@ export interface GroundCaps {
   ways: number;
   nodes: number;
 }
-export const GROUND_CAPS: GroundCaps = { ways: 20_000, nodes: 300_000 };
+export const GROUND_CAPS: GroundCaps = { ways: 20_000, nodes: 150_000 };
 
 /** Ways of the ground as they come; when there are too many, whole ranks go, the lowest first. */
 export class GroundKeeper {
@@ -92,13 +92,14 @@ export function groundWithNodes(
   for (const way of ways) {
     const known = positionsOf(way, nodeOf);
     if (known.length < 2 || !known.some((node) => isInBox(box, node.lon!, node.lat!))) continue;
-    for (const node of known)
-      nodes.set(node.id, { type: 'node', id: node.id, lat: node.lat!, lon: node.lon! });
+    for (const node of known) nodes.set(node.id, node.tags === undefined ? node : positionOf(node));
     const { geometry: _, ...rest } = way;
     kept.push({ ...rest, nodes: known.map((node) => node.id) });
   }
   return [...nodes.values(), ...kept];
 }
+
+const positionOf = ({ id, lat, lon }: RawElement): RawElement => ({ type: 'node', id, lat: lat!, lon: lon! });
 
 /** A way's nodes with position, from the way itself or from elsewhere; those without are left out. */
 export function positionsOf(way: RawElement, nodeOf: (id: number) => RawElement | undefined): RawElement[] {

@@ -1,7 +1,7 @@
 import type { RawElement } from '../raw-extract.ts';
 import type { Block } from './block.ts';
 import { Cursor } from './cursor.ts';
-import { decodeWay } from './elements.ts';
+import { decodeWay, listedTags } from './elements.ts';
 import { groundRankOf, groundTagsOf, isInBox } from './ground-kinds.ts';
 import { GROUND_WAY_KEY } from './key-flags.ts';
 import { flagsOfKeys, type ScanSettings } from './scan.ts';
@@ -37,14 +37,16 @@ export function groundWaysOf(
       const range = cursor.range();
       inner.enter(range.start, range.end);
       if ((keyFlags(block, inner) & GROUND_WAY_KEY) === 0) continue;
+      const tags = listedTags(block, range);
+      const rank = groundRankOf(tags);
+      if (rank === 0 || rank < leastRank) continue;
       const { element, deleted } = decodeWay(block, range);
-      const rank = groundRankOf(element.tags ?? {});
-      if (deleted || rank === 0 || rank < leastRank) continue;
+      if (deleted) continue;
       const inside =
         element.geometry === undefined
           ? element.nodes!.some((id) => ground.nodesInside.has(id))
           : element.geometry.some((point) => point !== null && isInBox(ground.box, point.lon, point.lat));
-      if (inside) kept.push({ rank, way: { ...element, tags: groundTagsOf(element.tags ?? {}) } });
+      if (inside) kept.push({ rank, way: { ...element, tags: groundTagsOf(tags) } });
     }
   }
   return kept;

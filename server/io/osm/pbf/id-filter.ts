@@ -1,6 +1,6 @@
 /**
  * A set of ids that threads share: it may say yes to an id that was never added, never no to one that was (a Bloom
- * filter, each id within one 32-bit word). 32 MiB hold 10 million ids with about one false yes in a hundred; an
+ * filter, each id within one 32-bit word). 16 MiB hold 5 million ids with about one false yes in a hundred; an
  * overfull one says yes too often, which costs time and nothing else.
  */
 export class IdFilter {
@@ -11,7 +11,7 @@ export class IdFilter {
   }
 
   /** Bytes of the memory; a power of two. */
-  static readonly BYTES = 32 * 1024 * 1024;
+  static readonly BYTES = 16 * 1024 * 1024;
 
   add(id: number): void {
     const [word, bits] = placeOf(id, this.#words.length);
