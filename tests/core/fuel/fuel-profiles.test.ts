@@ -2,8 +2,10 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { SURFACES, type Surface } from '../../../server/contract/surface.ts';
 import { fuelProfiles, routeLitres } from '../../../server/core/fuel/fuel-profiles.ts';
+import { liftL } from '../../../server/core/fuel/lift.ts';
 import { relativeFactor, SURFACE_FACTORS } from '../../../server/core/fuel/surface-factors.ts';
 import { amountBetween, sumBefore } from '../../../server/core/gaps/profile.ts';
+import { massWithFullTanks } from '../../../server/core/mass/mass-at.ts';
 import { analysisOf, DIESEL, equatorDocument, inputOf, pointFeature } from '../../helpers/analyse-input.ts';
 import { courseOf, EXAMPLE_RIG } from '../../helpers/course.ts';
 import { type FuelDetail, factsOf, heightsOver, rigWith } from './facts.ts';
@@ -335,6 +337,31 @@ describe('an analysis with fuel in full', () => {
     expect(codes({ document: document(), rig })).not.toContain('climb-not-reckoned');
     expect(codes({ rig })).toContain('climb-unknown');
     expect(codes({})).not.toContain('climb-unknown');
+  });
+
+  test('the vehicle’s mass with full tanks lifts, and raises the rate above the observed mass', () => {
+    const vehicle = { kerbKg: 2600 };
+    const analysedWith = (fuel: FuelDetail, kerbKg?: number) =>
+      analysisOf({
+        document: document(),
+        rig: { ...rigWith(fuel), ...(kerbKg === undefined ? {} : { vehicle: { ...vehicle, kerbKg } }) },
+      });
+    const light = analysedWith({ observed: { massKg: 2600 } }, 2600);
+    const heavy = analysedWith({ observed: { massKg: 2600 } }, 3000);
+    expect(light.fuelUse.load?.massKg).toBe(massWithFullTanks(light.rig));
+    expect(heavy.fuelUse.load!.massKg - light.fuelUse.load!.massKg).toBeCloseTo(400, 9);
+    expect(heavy.fuelUse.load!.factor).toBeCloseTo(
+      1 + ((heavy.fuelUse.load!.massKg - 2600) / 100) * (heavy.fuelUse.load!.percentPer100Kg / 100),
+      12,
+    );
+    expect(heavy.fuelUse.routeL.high).toBeGreaterThan(light.fuelUse.routeL.high);
+    // Without the observed mass there is no raise for load, but there are climbs, and descents spare nothing.
+    const untold = analysedWith({}, 2600);
+    const upM = untold.fuelUse.climb!.upM;
+    expect(untold.fuelUse.load).toBeNull();
+    expect(untold.cautions.map(({ code }) => code)).toContain('load-not-reckoned');
+    expect(untold.fuelUse.climb?.litres).toBeCloseTo(liftL(massWithFullTanks(untold.rig)!, upM, 0.35, 36), 6);
+    expect(analysedWith({}).fuelUse.climb?.litres).toBeNull();
   });
 
   test('heating goes for every night, a stay at the end of the route included', () => {
