@@ -1,15 +1,12 @@
 import { parseArgs } from 'node:util';
-import { analyseTrip } from './app/analyse-trip.ts';
 import { loadTrip } from './app/load-trip.ts';
 import { ProgressLine } from './app/text/progress-line.ts';
-import { reportText } from './app/text/report-text.ts';
 import { today } from './app/today.ts';
 import type { TripFile } from './contract/trip.ts';
 import { InputProblem, type Outcome, type Problem, problemLine } from './core/problem.ts';
 import { openingHours } from './io/opening-hours.ts';
-import { readRigFile } from './io/rig-file.ts';
-import { readTripFile } from './io/trip-file.ts';
 import { tripFileSet } from './io/trip-file-set.ts';
+import { readPlan } from './work/read-plan.ts';
 
 const USAGE = `npm run -s drystage -- gaps ROUTE.gpx --supply EXTRACT [--supply EXTRACT ...] --rig RIG.yaml [--trip TRIP.yaml] [--part PART] [--json]`;
 
@@ -118,12 +115,10 @@ export async function runCommand(args: readonly string[], io: CommandIo): Promis
 }
 
 async function gaps(asked: GapsArguments, io: CommandIo): Promise<Outcome<null>> {
-  const rig = await readRigFile(asked.rig);
-  if (!rig.ok) return rig;
-  const file: Outcome<TripFile> =
-    asked.trip === null ? { ok: true, value: {} } : await readTripFile(asked.trip, rig.value);
-  if (!file.ok) return file;
-  const trip = asked.part === null ? file.value : { ...file.value, part: asked.part };
+  const plan = await readPlan({ rig: asked.rig, trip: asked.trip }, asked.supplies);
+  if (!plan.ok) return plan;
+  const { rig } = plan.value;
+  const trip = asked.part === null ? plan.value.trip : { ...plan.value.trip, part: asked.part };
 
   const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
   const loaded = await loadTrip(
@@ -138,7 +133,10 @@ async function gaps(asked: GapsArguments, io: CommandIo): Promise<Outcome<null>>
   );
   progress?.clear();
   if (!loaded.ok) return loaded;
-  const outcome = analyseTrip(loaded.value, rig.value, trip, today(), openingHours);
+  // Only now: while a large extract is read, the rest of the program need not be in memory.
+  const { analyseTrip } = await import('./app/analyse-trip.ts');
+  const { reportText } = await import('./app/text/report-text.ts');
+  const outcome = analyseTrip(loaded.value, rig, trip, today(), openingHours);
   if (!outcome.ok) return { ok: false, problem: named(outcome.problem, asked.route) };
   const { analysis } = outcome.value;
   io.out(asked.json ? `${JSON.stringify(analysis)}\n` : reportText(analysis, loaded.value.notice));

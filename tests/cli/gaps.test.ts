@@ -1,5 +1,5 @@
 import { spawn } from 'node:child_process';
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, rm, truncate, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
@@ -54,7 +54,11 @@ describe('drystage gaps', () => {
   it('prints the figures of --json in its table', async () => {
     const json = JSON.parse((await runCli(...DEMO, '--json')).out) as Analysis;
     const { out } = await runCli(...DEMO);
-    const rows = out.split('\n').filter((line) => /^ +\d+ {2}\S/.test(line));
+    const tables = out.slice(out.indexOf('Fuel (diesel): ')).split('\n\n');
+    const rows = tables
+      .filter((table) => /^(Fuel \(|Drinking water: )/.test(table))
+      .flatMap((table) => table.split('\n'))
+      .filter((line) => /^ +\d+ {2}\S/.test(line));
     const gaps = [...json.fuel.gaps, ...json.water.gaps];
     expect(rows.length).toBe(gaps.length);
     for (const [index, gap] of gaps.entries()) {
@@ -84,6 +88,19 @@ describe('drystage gaps', () => {
     expect(status).toBe(2);
     expect(err).toMatch(/^\S+route\.gpx.*\n$/);
     expect((await runCli(...DEMO, '--part', '1')).status).toBe(0);
+  });
+
+  it('checks the rig before it reads a large extract', async () => {
+    const large = join(folder, 'large.osm.pbf');
+    await writeFile(large, '');
+    await truncate(large, 70_000_000);
+    const rig = join(folder, 'wrong.yaml');
+    await writeFile(rig, 'colour: sand');
+    const wrong = await runCli('gaps', ROUTE, '--supply', large, '--rig', rig);
+    expect(wrong.err).toMatch(/wrong\.yaml, \/colour \(line 1\): an unknown key/);
+    const right = await runCli('gaps', ROUTE, '--supply', large, '--rig', RIG, '--trip', TRIP);
+    expect(right.status).toBe(2);
+    expect(right.err.startsWith(large)).toBe(true);
   });
 
   it('prints help', async () => {
