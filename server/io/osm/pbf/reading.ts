@@ -1,0 +1,220 @@
+import type { Bbox, Caution } from '../../../contract/common.ts';
+import type { OsmType, RawElement, RawExtract, ReadOptions } from '../raw-extract.ts';
+import { pbfProblem } from './broken.ts';
+import { Census, Newest } from './census.ts';
+import type { Crew } from './crew.ts';
+import { type Found, isBare, unpackNodes } from './find.ts';
+import type { Frame } from './framing.ts';
+import { GroundKeeper, groundWithNodes, positionsOf } from './ground-keeper.ts';
+import type { GroundWay } from './ground-ways.ts';
+import type { HeaderBlock } from './header-block.ts';
+import { HullSupports } from './hull.ts';
+import type { Job } from './jobs.ts';
+import { idOf, type ScanResult } from './scan.ts';
+
+const ids = (): Record<OsmType, Set<number>> => ({ node: new Set(), way: new Set(), relation: new Set() });
+
+/** One file's reading: scan, then fetch what the finds need. */
+export class Reading {
+  readonly #crew: Crew;
+  readonly #options: ReadOptions;
+  readonly #header: HeaderBlock;
+  readonly #census = new Census();
+  readonly #hulls = [new HullSupports(), new HullSupports()] as const;
+  readonly #cautions: Caution[] = [];
+  readonly #skipped: RawExtract['skipped'] = [];
+  readonly #shows = { fuel: false, water: false, general: false };
+  readonly #places: RawElement[] = [];
+  #wanted: RawElement[] = [];
+  #foreignBlobs = 0;
+
+  constructor(crew: Crew, options: ReadOptions, header: HeaderBlock) {
+    this.#crew = crew;
+    this.#options = options;
+    this.#header = header;
+  }
+
+  async scan(frames: Iterable<Frame>, dataStart: number, fileBytes: number): Promise<void> {
+    this.#options.onProgress?.(dataStart, fileBytes);
+    await this.#crew.run(this.#scanJobs(frames), (result, { frame }) => {
+      this.#take(result as ScanResult, frame);
+      this.#options.onProgress?.(frame.blobStart + frame.blobBytes, fileBytes);
+    });
+  }
+
+  *#scanJobs(frames: Iterable<Frame>): Generator<Job> {
+    for (const frame of frames) {
+      if (frame.type === 'OSMData') yield { kind: 'scan', frame };
+      else if (frame.type === 'OSMHeader') {
+        throw pbfProblem(
+          'pbf-broken',
+          this.#options.source,
+          frame.frameStart,
+          'a second file header',
+          'one',
+          'Files joined end to end must be merged, for example with: osmium merge',
+        );
+      } else this.#foreignBlobs += 1;
+    }
+  }
+
+  #take(result: ScanResult, frame: Frame): void {
+    this.#census.add(frame, result.spans);
+    this.#wanted.push(...result.elements);
+    this.#skipped.push(...result.skipped);
+    this.#places.push(...result.places);
+    for (const commodity of result.commodities) this.#shows[commodity] = true;
+    this.#shows.general ||= result.general;
+    if (result.supports !== null) {
+      this.#hulls[0].merge(result.supports[0]);
+      this.#hulls[1].merge(result.supports[1]);
+    }
+  }
+
+  async finish(box: Bbox | null): Promise<RawExtract> {
+    const keeper = new GroundKeeper();
+    if (box !== null) await this.#gatherGround(keeper);
+    const groundWays = keeper.ways();
+
+    const lentWays = await this.#fetchWaysAndRepeats();
+    const ways = [...this.#wanted.filter((element) => element.type === 'way'), ...lentWays];
+    const nodes = await this.#fetchNodes([...ways, ...groundWays]);
+    const elements = this.#assemble(ways, lentWays, nodes);
+
+    const { source } = this.#options;
+    this.#cautions.push(...keeper.cautions(source), ...this.#fileCautions());
+    return {
+      source,
+      format: 'pbf',
+      elements,
+      wanted: new Set(this.#wanted.map(idOf)),
+      features: [],
+      bounds: this.#header.bounds,
+      hull: this.#hull(),
+      shows: this.#shows,
+      counts: {
+        nodes: this.#census.count('node'),
+        ways: this.#census.count('way'),
+        relations: this.#census.count('relation'),
+      },
+      ground:
+        box === null ? [] : [...this.#places, ...groundWithNodes(groundWays, box, (id) => nodes.get(id))],
+      skipped: this.#skipped,
+      cautions: this.#cautions,
+    };
+  }
+
+  async #gatherGround(keeper: GroundKeeper): Promise<void> {
+    const frames = this.#census.framesWith('way');
+    const jobs = function* (): Generator<Job> {
+      for (const frame of frames) yield { kind: 'ground', frame, leastRank: keeper.leastRank };
+    };
+    await this.#crew.run(jobs(), (result) => {
+      for (const way of result as GroundWay[]) keeper.add(way);
+    });
+  }
+
+  /** Ways that relations need; drops what a newer version in the same file makes void. */
+  async #fetchWaysAndRepeats(): Promise<RawElement[]> {
+    const sought = ids();
+    const types = (['node', 'way', 'relation'] as const).filter((type) => this.#census.mayRepeat(type));
+    for (const element of this.#wanted)
+      if (types.includes(element.type)) sought[element.type].add(element.id);
+    const wantedWays = new Set(this.#wanted.filter(({ type }) => type === 'way').map(({ id }) => id));
+    for (const member of this.#wanted.flatMap((element) => element.members ?? []))
+      if (member.type === 'way' && !wantedWays.has(member.ref)) sought.way.add(member.ref);
+
+    const newest = await this.#find(sought);
+    this.#dropOutdated(newest);
+    const wantedNow = new Set(this.#wanted.map(idOf));
+    return [...newest.all('way')].filter((way) => !isBare(way) && !wantedNow.has(idOf(way)));
+  }
+
+  #dropOutdated(inFile: Newest): void {
+    const newest = new Newest();
+    for (const element of this.#wanted) newest.add(element);
+    this.#wanted = this.#wanted.filter((element) => {
+      const { type, id, version = 0 } = element;
+      if (newest.get(type, id) !== element) return false;
+      if ((inFile.get(type, id)?.version ?? 0) <= version) return true;
+      const reason = 'a newer version in the same file is deleted or no supply any more';
+      this.#skipped.push({ id: idOf(element), reason });
+      return false;
+    });
+  }
+
+  async #find(sought: Record<OsmType, Set<number>>): Promise<Newest> {
+    const found = new Newest();
+    await this.#crew.run(this.#census.findJobs(sought), (result) => {
+      const { nodes, listed } = result as Found;
+      for (const element of unpackNodes(nodes)) found.add(element);
+      for (const element of listed) found.add(element);
+    });
+    return found;
+  }
+
+  /** The nodes of these ways and of the wanted relations, and the wanted nodes themselves, by id. */
+  async #fetchNodes(ways: readonly RawElement[]): Promise<Map<number, RawElement>> {
+    const nodes = new Map<number, RawElement>();
+    for (const element of this.#wanted) if (element.type === 'node') nodes.set(element.id, element);
+    const sought = ids();
+    for (const way of ways)
+      if (way.geometry === undefined)
+        for (const id of way.nodes ?? []) if (!nodes.has(id)) sought.node.add(id);
+    for (const member of this.#wanted.flatMap((element) => element.members ?? []))
+      if (member.type === 'node' && !nodes.has(member.ref)) sought.node.add(member.ref);
+    const found = await this.#find(sought);
+    for (const node of found.all('node')) if (!isBare(node)) nodes.set(node.id, node);
+    return nodes;
+  }
+
+  #assemble(
+    ways: readonly RawElement[],
+    lentWays: readonly RawElement[],
+    nodes: ReadonlyMap<number, RawElement>,
+  ): RawElement[] {
+    const used = new Map<number, RawElement>();
+    for (const element of this.#wanted) if (element.type === 'node') used.set(element.id, element);
+    for (const way of ways)
+      for (const node of positionsOf(way, (id) => nodes.get(id)))
+        if (!used.has(node.id)) used.set(node.id, node);
+    for (const member of this.#wanted.flatMap((element) => element.members ?? [])) {
+      const node = member.type === 'node' ? nodes.get(member.ref) : undefined;
+      if (node !== undefined) used.set(node.id, node);
+    }
+    this.#wanted = this.#wanted.filter((element) => this.#canBePlaced(element));
+    const listed = [...this.#wanted.filter((element) => element.type !== 'node'), ...lentWays];
+    return [...used.values(), ...listed.map(({ geometry: _, ...element }) => element)];
+  }
+
+  #canBePlaced(element: RawElement): boolean {
+    if (element.type !== 'relation' || element.members?.some((member) => member.type !== 'relation'))
+      return true;
+    this.#skipped.push({ id: idOf(element), reason: 'a relation without nodes or ways among its members' });
+    return false;
+  }
+
+  /** The narrower of the two hulls, so that data on both sides of the 180th meridian does not span the Earth. */
+  #hull(): [number, number][] | null {
+    const [plain, raised] = this.#hulls;
+    return (raised.width < plain.width ? raised : plain).ring();
+  }
+
+  #fileCautions(): Caution[] {
+    const { source } = this.#options;
+    const cautions: Caution[] = [];
+    if (this.#header.boundsRefused) {
+      cautions.push({
+        code: 'bounds-refused',
+        text: `${source} declares bounds that are no box on the Earth; they are not used.`,
+      });
+    }
+    if (this.#foreignBlobs > 0) {
+      cautions.push({
+        code: 'pbf-foreign-blob',
+        text: `${source} holds ${this.#foreignBlobs} blobs of a type that is not map data; they were passed over.`,
+      });
+    }
+    return cautions;
+  }
+}
