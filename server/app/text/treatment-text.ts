@@ -17,14 +17,29 @@ export function treatmentLines(report: TreatmentReport | null): string[] {
   return [
     `Treatment line (${report.at === 'filling' ? 'on filling' : 'at the tap'}): ${outcome}`,
     `Clear water: ${logs(report.logs)} log of at most ${figure(report.maximumLog)}; target ${plain(report.target.name)}: ${logs(report.target.logs)}`,
-    ...report.stages.map((stage) => `- ${plain(stage.name)}: ${stage.why.map(plain).join('; ')}`),
+    ...report.stages.map(stageLine),
     ...report.taps.map(tapLine),
     ...report.cartridges.map(cartridgeLine),
     `Makes fit without a note of yours: ${treatable.length === 0 ? 'no kind of source' : treatable.join(', ')}`,
-    ...report.sources
-      .filter((source) => !source.treatable)
-      .map((source) => `- not ${source.kind}: ${source.reasons.map(plain).join('; ')}`),
+    ...unfitLines(report.sources),
   ];
+}
+
+/** The figures of a stage; where it counts for nothing, why. */
+function stageLine({ name, logs: values, why }: TreatmentReport['stages'][number]): string {
+  const counts = GERM_CLASSES.some((germs) => values[germs] > 0);
+  return `- ${plain(name)}: ${counts ? logs(values) : why.map(plain).join('; ')}`;
+}
+
+/** The kinds of source that the line does not make fit, those with the same reasons in one line. */
+function unfitLines(sources: TreatmentReport['sources']): string[] {
+  const byReason = new Map<string, string[]>();
+  for (const { kind, treatable, reasons } of sources) {
+    if (treatable) continue;
+    const reason = reasons.map(plain).join('; ');
+    byReason.set(reason, [...(byReason.get(reason) ?? []), kind]);
+  }
+  return [...byReason].map(([reason, kinds]) => `- not ${kinds.join(', ')}: ${reason}`);
 }
 
 function tapLine(tap: TreatmentReport['taps'][number]): string {

@@ -1,4 +1,4 @@
-import type { Hazard, SourceKind, TreatmentFile } from '../../contract/treatment.ts';
+import type { Hazard, SourceKind, TreatmentFile, TreatmentStage } from '../../contract/treatment.ts';
 import { HAZARDS, SOURCE_KINDS } from './hazards.ts';
 import { logsText, TARGETS } from './logs.ts';
 import type { Stage, Treatment } from './treatment.ts';
@@ -41,14 +41,14 @@ export function settleTreatment(
   const at = file.at ?? AT;
   const maximumLog = file.maximumLog ?? MAXIMUM_LOG;
   const treatEverything = file.treatEverything ?? false;
-  const stages = file.stages.map((stage, index) => stageOf(stage, index, file, assume));
+  const stages = file.stages.map((stage, index) => namedStage(stage, index, assume));
   const hazards = Object.fromEntries(SOURCE_KINDS.map((kind) => [kind, hazardOf(kind, file)])) as Record<
     SourceKind,
     Hazard
   >;
   return {
     treatment: {
-      stages,
+      stages: stages.map((stage) => ({ ...stage, mayHaveFrozen: mayHaveFrozen(stage, file) })),
       at,
       pump: file.pump ?? null,
       taps: (file.taps ?? []).map((tap) => ({
@@ -76,22 +76,15 @@ function hazardOf(kind: SourceKind, file: TreatmentFile): Hazard {
   return { ...HAZARDS[kind], why: 'your own figures in part or in whole', ...given };
 }
 
-function stageOf(
-  stage: TreatmentFile['stages'][number],
-  index: number,
-  file: TreatmentFile,
-  assume: Assume,
-): Stage {
-  const frozenLine = file.mayHaveFrozen === true && MEMBRANES.includes(stage.kind);
-  const osmosis = stage.kind === 'reverse-osmosis' && stage.recovery === undefined;
-  if (osmosis) {
-    const why = 'small units throw three quarters away (from memory)';
-    assume(`/treatment/stages/${index}/recovery`, String(RECOVERY), why);
-  }
-  return {
-    ...stage,
-    ...(osmosis ? { recovery: RECOVERY } : {}),
-    name: stage.name ?? `${index + 1} ${stage.kind}`,
-    mayHaveFrozen: stage.mayHaveFrozen ?? frozenLine,
-  };
+/** A stage with its name and, for reverse osmosis, its recovery: both may stand in a file as well. */
+function namedStage(stage: TreatmentStage, index: number, assume: Assume): TreatmentStage & { name: string } {
+  const named = { ...stage, name: stage.name ?? `${index + 1} ${stage.kind}` };
+  if (stage.kind !== 'reverse-osmosis' || stage.recovery !== undefined) return named;
+  const why = 'small units throw three quarters away (from memory)';
+  assume(`/treatment/stages/${index}/recovery`, String(RECOVERY), why);
+  return { ...named, recovery: RECOVERY };
 }
+
+/** What may have frozen in a line, by itself or as one of its membranes. */
+const mayHaveFrozen = (stage: TreatmentStage, file: TreatmentFile): boolean =>
+  stage.mayHaveFrozen === true || (file.mayHaveFrozen === true && MEMBRANES.includes(stage.kind));

@@ -120,7 +120,7 @@ function byPore(poreMicron: number | undefined, germs: GermClass): Credit {
 type Condition = (stage: Stage, water: Conditions, effect: StageEffect) => string | null;
 
 const CONDITIONS: Partial<Record<StageKind, Condition>> = {
-  uv(stage, water) {
+  uv(stage, water, effect) {
     const dose = stage.doseMJPerCm2;
     if (dose === undefined) return 'its dose was not told';
     if (dose < UV_DOSE)
@@ -129,12 +129,12 @@ const CONDITIONS: Partial<Record<StageKind, Condition>> = {
     if (water.turbidityNtu > clearNtu) {
       return `water of ${water.turbidityNtu} NTU shades the light, ${clearNtu} NTU at most: filter it first`;
     }
-    if (
-      stage.flowLPerMin !== undefined &&
-      water.flowLPerMin !== null &&
-      water.flowLPerMin > stage.flowLPerMin
-    ) {
-      return `water runs at ${roundedLog(water.flowLPerMin)} l/min, its dose is for ${stage.flowLPerMin}`;
+    const { flowLPerMin: ratedLPerMin } = stage;
+    if (ratedLPerMin === undefined) return null;
+    if (water.flowLPerMin === null) {
+      effect.unmeasured.push(`${stage.name}: water taken as no faster than ${ratedLPerMin} l/min`);
+    } else if (water.flowLPerMin > ratedLPerMin) {
+      return `water runs at ${roundedLog(water.flowLPerMin)} l/min, its dose is for ${ratedLPerMin}: throttle the tap`;
     }
     return null;
   },

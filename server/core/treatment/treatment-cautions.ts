@@ -11,10 +11,12 @@ export function treatmentCautions(
   report: Omit<TreatmentReport, 'cautions'>,
   journey: Journey,
   taps: readonly TapResult[],
+  unmeasured: readonly string[],
 ): Reason[] {
   return [
     ...targetCautions(report),
     ...stageCautions(line, journey),
+    ...unmeasuredCautions(unmeasured),
     ...taps.flatMap(tapCautions),
     ...cartridgeCautions(report),
     ...wayCautions(line),
@@ -26,6 +28,13 @@ function targetCautions(report: Omit<TreatmentReport, 'cautions'>): Reason[] {
   const short = report.lacks.map(({ germs, log }) => `${germs} by ${roundedLog(log)} log`).join(', ');
   const text = `The treatment line falls short of its target (${report.target.name}) even in clear water: ${short}.`;
   return [{ code: 'treatment-below-target', text }];
+}
+
+/** Conditions that count as met although nobody told, each as it will be met on the way. */
+function unmeasuredCautions(unmeasured: readonly string[]): Reason[] {
+  if (unmeasured.length === 0) return [];
+  const text = `The treatment line is reckoned with what nobody measured: ${unmeasured.join('; ')}.`;
+  return [{ code: 'treatment-unmeasured', text }];
 }
 
 function stageCautions(line: Treatment, { altitudeM, coldestNightC }: Journey): Reason[] {
@@ -67,7 +76,7 @@ function tapCautions({ report: tap, missing }: TapResult): Reason[] {
 function cartridgeCautions(report: Omit<TreatmentReport, 'cautions'>): Reason[] {
   return report.cartridges.flatMap(({ name, leftLitres, litres, backwash }) => {
     if (leftLitres === null || leftLitres >= 0) return [];
-    const help = backwash ? 'backwash it on the way, or carry a spare' : 'carry a spare';
+    const help = backwash ? 'Backwash it on the way, or carry a spare' : 'Carry a spare';
     const text = `${name} does not last the trip: ${Math.round(litres)} l go through, ${Math.round(-leftLitres)} l more than it has left. ${help}.`;
     return [{ code: 'cartridge-spent', text }];
   });

@@ -54,5 +54,5 @@ export function treatmentReport(line: Treatment, journey: Journey): TreatmentRep
       return { kind, treatable: ok, hazard, logs, reasons: ok ? remarks : reasons };
     }),
   };
-  return { ...report, cautions: treatmentCautions(line, report, journey, taps) };
+  return { ...report, cautions: treatmentCautions(line, report, journey, taps, effect.unmeasured) };
 }

@@ -1,8 +1,8 @@
-import type { WaterNote } from '../../contract/treatment.ts';
+import type { SourceKind, WaterNote } from '../../contract/treatment.ts';
 import type { Tags } from '../sources.ts';
 import type { Treats } from '../supply/treats.ts';
 import { SOURCE_WORDS } from './hazards.ts';
-import { judgeSource } from './judge-source.ts';
+import { judgeSource, type SourceVerdict } from './judge-source.ts';
 import { CLEAR_WATER } from './line-effect.ts';
 import { logsText } from './logs.ts';
 import { sourceKindOf } from './source-kind.ts';
@@ -35,6 +35,8 @@ export function treatsOf(facts: TreatingFacts): Treats | undefined {
   for (const note of notes) notesById.set(note.id, [...(notesById.get(note.id) ?? []), note]);
   const taps = line === null ? [] : tapResults(line, { ...CLEAR_WATER, altitudeM });
   const flowLPerMin = drinkingFlow(taps.map((tap) => tap.report));
+  // Extracts hold many waters of few kinds: those of which nothing else is known are judged once.
+  const verdicts = new Map<SourceKind, SourceVerdict>();
   return (source) => {
     const ours = source.ids.flatMap((id) => notesById.get(id) ?? []);
     const note = noted(ours, facts.on);
@@ -49,7 +51,12 @@ export function treatsOf(facts: TreatingFacts): Treats | undefined {
     };
     if (line === null) return { ...known, fit: null, details: [], remarks: [], treatEverything: false };
     const kind = note.latest?.source ?? sourceKindOf(source.ruleKey, source.tags);
-    const verdict = judgeSource(line, kind, { altitudeM: higher(altitudeM, source.tags), flowLPerMin }, note);
+    const top = higher(altitudeM, source.tags);
+    const plain = top === altitudeM && ours.length === 0;
+    const verdict =
+      (plain ? verdicts.get(kind) : undefined) ??
+      judgeSource(line, kind, { altitudeM: top, flowLPerMin }, note);
+    if (plain) verdicts.set(kind, verdict);
     return {
       ...known,
       fit: verdict.ok,

@@ -14,7 +14,7 @@ describe('the treatment line in text', () => {
     expect(lines).toContain(
       'Makes fit without a note of yours: piped-tap, village-well, spring, river, rain-tank',
     );
-    expect(lines.some((line) => line.startsWith('- not bore: salt not known'))).toBe(true);
+    expect(lines.some((line) => line.startsWith('- not bore, unknown: salt not known'))).toBe(true);
   });
 
   it('says by how much it falls short', () => {

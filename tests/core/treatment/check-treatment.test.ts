@@ -1,5 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkRigValue, checkTripValue } from '../../../server/app/plan-input.ts';
+import type { RigFile } from '../../../server/contract/rig.ts';
+import type { TreatmentFile } from '../../../server/contract/treatment.ts';
+import { settleRig } from '../../../server/core/rig/settle-rig.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { ULTRAFILTER } from './lines.ts';
 
@@ -39,6 +42,20 @@ describe('a treatment line that cannot be', () => {
     ['/treatment/maximumLog', { stages: [ULTRAFILTER], maximumLog: 5 }],
     ['/treatment/maximumLog', { stages: [ULTRAFILTER], target: { bacteria: 7, viruses: 0, protozoa: 0 } }],
   ])('is refused at %s', (place, treatment) => expect(placeOf(treatment)).toBe(place));
+
+  it('the settled one is taken again, and settles to itself', () => {
+    const stages = [
+      ULTRAFILTER,
+      { kind: 'chlorine', mgPerLitre: 2, minutes: 30 },
+      { kind: 'reverse-osmosis' },
+      { kind: 'boiling', minutes: 3 },
+    ] satisfies TreatmentFile['stages'];
+    const { settled } = settleRig({ ...EXAMPLE_RIG, treatment: { stages, mayHaveFrozen: true } });
+    expect(checkRigValue(settled, 'rig.yaml')).toMatchObject({ ok: true });
+    expect(settleRig(settled).settled).toEqual(settled);
+    const frozen = (rig: RigFile) => settleRig(rig).rig.treatment!.stages.map((stage) => stage.mayHaveFrozen);
+    expect(frozen(settled)).toEqual([true, false, true, false]);
+  });
 
   it('a whole one is taken', () => {
     const treatment = {

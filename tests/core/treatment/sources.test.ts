@@ -176,6 +176,13 @@ describe('cautions of a line', () => {
     expect(codesOf(reportOn([ULTRAFILTER]))).not.toContain('treatment-may-freeze');
   });
 
+  it('name what nobody measured', () => {
+    const lamp = { ...LAMP, flowLPerMin: 4 };
+    const caution = reportOn([lamp]).cautions.find(({ code }) => code === 'treatment-unmeasured');
+    expect(caution?.text).toContain('water taken as no faster than 4 l/min');
+    expect(codesOf(reportOn([LAMP]))).not.toContain('treatment-unmeasured');
+  });
+
   it('name raw water in the tank where treatment is at the tap', () => {
     expect(codesOf(reportOn([boiling], { at: 'tap' }))).toContain('treatment-at-tap');
     expect(codesOf(reportOn([boiling], { at: 'filling' }))).not.toContain('treatment-at-tap');

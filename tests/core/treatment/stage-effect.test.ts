@@ -181,5 +181,6 @@ describe('UV', () => {
     [{ doseMJPerCm2: 40, standsNtu: 5 }, { turbidityNtu: 2 }, true],
     [{ doseMJPerCm2: 40, flowLPerMin: 4 }, { flowLPerMin: 5 }, false],
     [{ doseMJPerCm2: 40, flowLPerMin: 4 }, { flowLPerMin: 4 }, true],
+    [{ doseMJPerCm2: 40, flowLPerMin: 4 }, { flowLPerMin: null }, true],
   ])('%j in %j counts: %j', (stage, water, expected) => expect(counts(stage, water)).toBe(expected));
 });
