@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { Bbox, Caution, Commodity, Evidence, Reason, Span, Verdict, WaterClass } from './common.ts';
+import { GapGrades } from './crew.ts';
 import { FuelUse } from './fuel-use.ts';
 import { Arrival, Days } from './pace.ts';
 import { RigFile } from './rig.ts';
@@ -97,6 +98,8 @@ export const Gap = Type.Object({
   levels: Type.Array(Type.Object({ atKm: Type.Number(), litres: Type.Number() })),
   /** Only for a gap that is short: nearest points up to 50 km off the route. */
   rescue: Type.Array(Rescue),
+  /** Of a water gap, where a crew tells the grades: both of them. The verdict is the worse of the gap's and drinking's. */
+  grades: Type.Optional(nullable(GapGrades)),
   /** The terms that needL and reserveL were summed from. */
   working: Type.Object({ wayKm: Type.Array(Term), needL: Type.Array(Term), reserveL: Type.Array(Term) }),
 });

@@ -7,7 +7,7 @@ const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T)
 const name = Type.String({ minLength: 1, maxLength: 80 });
 
 /** Litres a day of one use: one number is the typical value. */
-const usePerDay = (maximum: number) => {
+const litresOfUse = (maximum: number) => {
   const litres = Type.Number({ minimum: 0, maximum });
   return Type.Union([litres, Type.Object({ low: litres, typical: litres, high: litres }, closed)]);
 };
@@ -27,12 +27,12 @@ export const Person = Type.Object(
     name: optional(name),
     count: optional(Type.Integer({ minimum: 1, maximum: 60 })),
     level: optional(UseLevel),
-    drinking: optional(usePerDay(30)),
-    cooking: optional(usePerDay(50)),
-    washingUp: optional(usePerDay(50)),
+    drinking: optional(litresOfUse(30)),
+    cooking: optional(litresOfUse(50)),
+    washingUp: optional(litresOfUse(50)),
     /** Of it the first litre is for teeth, hands before food and wounds: drinking grade. */
-    washing: optional(usePerDay(100)),
-    shower: optional(usePerDay(200)),
+    washing: optional(litresOfUse(100)),
+    shower: optional(litresOfUse(200)),
   },
   closed,
 );
@@ -44,7 +44,7 @@ export const Pet = Type.Object(
     kind: Type.Union([Type.Literal('dog'), Type.Literal('cat'), Type.Literal('other')]),
     kg: Type.Number({ exclusiveMinimum: 0, maximum: 1000 }),
     /** As observed; else by body mass. */
-    litresPerDay: optional(usePerDay(100)),
+    litresPerDay: optional(litresOfUse(100)),
   },
   closed,
 );

@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox';
+import { CONTAINER_GRADE, Crew, TANK_GRADE } from './crew.ts';
 import { FUEL_DETAIL } from './fuel-use.ts';
 import { PACE_DETAIL } from './pace.ts';
 import { TreatmentFile } from './treatment.ts';
@@ -16,27 +17,25 @@ const rangeOfUse = (maximum: number) =>
     Type.Object({ low: litres(maximum), typical: litres(maximum), high: litres(maximum) }, closed),
   ]);
 
-const Tank = Type.Object(
-  {
-    name: Type.String({ minLength: 1, maxLength: 80 }),
-    litres: litres(5000),
-    unusableLitres: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
-    /** How full it is filled at most. */
-    fillPercent: Type.Optional(fillPercent),
-    ...TANK_MASS,
-  },
-  closed,
-);
+const TANK = {
+  name: Type.String({ minLength: 1, maxLength: 80 }),
+  litres: litres(5000),
+  unusableLitres: Type.Optional(Type.Number({ minimum: 0, maximum: 5000 })),
+  /** How full it is filled at most. */
+  fillPercent: Type.Optional(fillPercent),
+  ...TANK_MASS,
+};
+const Tank = Type.Object(TANK, closed);
+const WaterTank = Type.Object({ ...TANK, ...TANK_GRADE }, closed);
 
-const Cans = Type.Object(
-  {
-    litres: litres(250),
-    owned: Type.Integer({ minimum: 0, maximum: 200 }),
-    fillPercent: Type.Optional(fillPercent),
-    ...CAN_MASS,
-  },
-  closed,
-);
+const CANS = {
+  litres: litres(250),
+  owned: Type.Integer({ minimum: 0, maximum: 200 }),
+  fillPercent: Type.Optional(fillPercent),
+  ...CAN_MASS,
+};
+const Cans = Type.Object(CANS, closed);
+const WaterCans = Type.Object({ ...CANS, ...CONTAINER_GRADE }, closed);
 
 export const FuelKind = Type.Union([
   Type.Literal('diesel'),
@@ -87,9 +86,10 @@ export const RigFile = Type.Object(
     ),
     water: Type.Object(
       {
-        litresPerDay: rangeOfUse(1000),
-        tanks: Type.Array(Tank, { minItems: 1, maxItems: 20 }),
-        cans: Type.Optional(Cans),
+        /** Of all aboard; may be left out where a crew is told. */
+        litresPerDay: Type.Optional(rangeOfUse(1000)),
+        tanks: Type.Array(WaterTank, { minItems: 1, maxItems: 20 }),
+        cans: Type.Optional(WaterCans),
         reserve: Type.Optional(WaterReserve),
       },
       closed,
@@ -102,6 +102,8 @@ export const RigFile = Type.Object(
       },
       closed,
     ),
+    /** Who drinks from the tanks, how much, in what heat. */
+    crew: Type.Optional(Crew),
     /** What makes water fit to drink, stage by stage. */
     treatment: Type.Optional(TreatmentFile),
     /** What it weighs, what it may weigh, who and what rides in it. */

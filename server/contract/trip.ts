@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { Commodity, Evidence, IsoDate } from './common.ts';
+import { WATER_TRIP_DETAIL } from './crew.ts';
 import { DAYS_DETAIL } from './pace.ts';
 import { SurfaceEntry } from './surface.ts';
 import { WaterNote } from './treatment.ts';
@@ -55,6 +56,7 @@ export const TripFile = Type.Object(
     /** Days that each camp waypoint of the route adds to its gap. */
     campDays: Type.Optional(Type.Number({ minimum: 0, maximum: 30 })),
     ...DAYS_DETAIL,
+    ...WATER_TRIP_DETAIL,
     /** Further halts: rest days, waiting. */
     stays: Type.Optional(
       Type.Array(

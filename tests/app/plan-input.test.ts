@@ -97,7 +97,7 @@ describe('a rig from outside', () => {
     [
       'water.litresPerDay',
       undefined,
-      'rig.yaml, /water/litresPerDay: nothing; expected a number above 0 and at most 1000, in litres a day or a group of keys (low, typical, high). Add "litresPerDay".',
+      'rig.yaml, /water/litresPerDay: nothing; expected a number above 0 and at most 1000, in litres a day or a group of keys (low, typical, high), or a crew. Add "litresPerDay", or tell in /crew who drinks from the tanks.',
     ],
     [
       'water.tanks',

@@ -47,6 +47,8 @@ export interface Course {
   oneWay: readonly SpanM[];
   /** Stretches for which no extract would show a supply, in route order. */
   uncovered: readonly SpanM[];
+  /** Water: places where washing water is taken from a source marked for it, metres along; none when left out. */
+  washingStopsM?: readonly number[];
   /** From the end of the route to the next supply; null when the user did not say. */
   onward: { km: number; hours: number } | null;
 }

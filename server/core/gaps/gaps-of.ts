@@ -1,5 +1,6 @@
 import type { Edge, Gap } from '../../contract/analysis.ts';
 import type { Evidence } from '../../contract/common.ts';
+import { usableL } from '../crew/gap-grades.ts';
 import type { Course, EdgeM } from './course.ts';
 import { returnNeedL, SLACK } from './need.ts';
 import { type Reckoning, reckon } from './reckon.ts';
@@ -25,8 +26,9 @@ export function gapsOf(course: Course, edges: readonly EdgeM[], startL: number):
     const from = edge(index);
     const to = edge(index + 1);
     const next = edges[index + 2];
-    const extraL = figure.marginL < -SLACK ? -figure.marginL : 0;
-    const turnM = turnBackM(course, from, to, figure.departL - figure.reserveL);
+    const marginL = tightestMarginL(figure);
+    const extraL = marginL < -SLACK ? -marginL : 0;
+    const turnM = turnBackM(course, from, to, budgetL(course, figure.departL, figure.reserveL));
     return {
       from: edgeKm(from),
       to: edgeKm(to),
@@ -50,10 +52,19 @@ export function gapsOf(course: Course, edges: readonly EdgeM[], startL: number):
       runsDryKm: kmOrNull(figure.runsDryM),
       levels: figure.levels.map((level) => ({ atKm: level.atM / 1000, litres: level.litres })),
       rescue: [],
+      ...(course.commodity === 'water' ? { grades: figure.grades } : {}),
       working: { wayKm: figure.way.terms, needL: figure.needTerms, reserveL: figure.reserveTerms },
     };
   });
 }
+
+/** Of all water and of drinking grade, where grades are known, the one that is nearer to running out. */
+const tightestMarginL = ({ marginL, grades }: Reckoning): number =>
+  grades === null ? marginL : Math.min(marginL, grades.drinking.marginL);
+
+/** Litres that may be used up before the reserve is touched, of drinking grade neither. */
+const budgetL = (course: Course, departL: number, reserveL: number): number =>
+  course.commodity === 'water' ? usableL(course.rig, departL, reserveL) : departL - reserveL;
 
 /** Gone to `to` in vain: the verdict to the passing after it, and whether `from` can be reached again at all. */
 function ifToFails(
@@ -66,8 +77,10 @@ function ifToFails(
   const onward = reckon(course, from, next, departL, 2 * to.detourM);
   return {
     verdict: onward.verdict,
-    canReturn: canBeDrivenBack(course, from, to) && departL - returnNeedL(course, from, to) >= -SLACK,
-    marginL: onward.marginL,
+    canReturn:
+      canBeDrivenBack(course, from, to) &&
+      budgetL(course, departL, 0) - returnNeedL(course, from, to) >= -SLACK,
+    marginL: tightestMarginL(onward),
   };
 }
 

@@ -116,8 +116,14 @@ function baseOf(course: Course, base: Reserve['base'], drawableL: number): { lit
       return { litres: (base.value * high) / 100, label: `${base.value} km at ${high} l/100 km` };
     }
     case 'days': {
-      const { high } = course.rig.water.litresPerDay;
-      return { litres: base.value * high, label: `${base.value} days at ${high} l a day` };
+      const { litresPerDay, grades } = course.rig.water;
+      const { high } = grades === null ? litresPerDay : grades.drinkingPerDay;
+      const grade = grades === null ? '' : ' of drinking grade';
+      const why = base.why === undefined ? '' : ` (${base.why})`;
+      return {
+        litres: base.value * high,
+        label: `${grades === null && base.why === undefined ? base.value : shown(base.value)} days at ${grades === null ? high : shown(high)} l a day${grade}${why}`,
+      };
     }
     case 'fraction':
       return { litres: base.value * drawableL, label: `${shown(base.value * 100)} % of what the tanks give` };

@@ -1,9 +1,11 @@
 import type { Term } from '../../contract/analysis.ts';
 import type { Verdict } from '../../contract/common.ts';
+import type { GapGrades } from '../../contract/crew.ts';
+import { gapGrades } from '../crew/gap-grades.ts';
 import { type Course, type EdgeM, sketchyM } from './course.ts';
 import { firstBelowM, type Level, levelsOf } from './levels.ts';
 import { needOf, reserveOf, SLACK, type Way, wayOf } from './need.ts';
-import { verdictOf } from './verdict.ts';
+import { VERDICT_RANK, verdictOf } from './verdict.ts';
 
 /** The figures of a way from one edge to another, unrounded. */
 export interface Reckoning {
@@ -13,7 +15,9 @@ export interface Reckoning {
   reserveL: number;
   arriveL: number;
   marginL: number;
+  /** The worse of that of all water and that of drinking grade, where grades are known. */
   verdict: Verdict;
+  grades: GapGrades | null;
   /** Some of the way has no cover. */
   acrossNoData: boolean;
   levels: Level[];
@@ -37,18 +41,33 @@ export function reckon(course: Course, from: EdgeM, to: EdgeM, departL: number, 
   const arriveL = departL - need.litres;
   const marginL = arriveL - reserve.litres;
   const levels = levelsOf(course, from, to, { way, needL: need.litres, departL, arriveL });
-  const runsDryM = firstBelowM(levels, 0, SLACK);
+  const whereAtL = (litres: number) => firstBelowM(levels, litres, SLACK);
   const firstUncovered = course.uncovered.find(
     (span) => Math.min(span.toM, to.atM) - Math.max(span.fromM, from.atM) > NOISE_M,
   );
-  const verdict = verdictOf({
-    arriveL,
-    marginL,
-    runsDryM,
+  const facts = {
     firstUncoveredM: firstUncovered === undefined ? null : Math.max(firstUncovered.fromM, from.atM),
     atBestUnknown:
       sketchyM(course, from.atM, to.atM) > NOISE_M || (to.kind === 'end' && course.onward === null),
-  });
+  };
+  const whole = verdictOf({ ...facts, arriveL, marginL, runsDryM: whereAtL(0) });
+  const graded =
+    course.commodity === 'fuel'
+      ? null
+      : gapGrades(
+          {
+            rig: course.rig,
+            fromM: from.atM,
+            toM: to.atM,
+            departL,
+            needL: need.litres,
+            reserveL: reserve.litres,
+            levels,
+            washingStopsM: course.washingStopsM ?? [],
+          },
+          facts,
+          whereAtL,
+        );
   return {
     way,
     departL,
@@ -56,12 +75,15 @@ export function reckon(course: Course, from: EdgeM, to: EdgeM, departL: number, 
     reserveL: reserve.litres,
     arriveL,
     marginL,
-    verdict,
+    verdict: graded === null ? whole : worseOf(whole, graded.grades.drinking.verdict),
+    grades: graded?.grades ?? null,
     acrossNoData: firstUncovered !== undefined,
     levels,
-    reserveFromM: firstBelowM(levels, reserve.litres, SLACK),
-    runsDryM,
+    reserveFromM: whereAtL(graded?.reserveAtL ?? reserve.litres),
+    runsDryM: whereAtL(graded?.dryAtL ?? 0),
     needTerms: need.terms,
     reserveTerms: reserve.terms,
   };
 }
+
+const worseOf = (a: Verdict, b: Verdict): Verdict => (VERDICT_RANK[a] <= VERDICT_RANK[b] ? a : b);

@@ -1,4 +1,5 @@
 import type { RigFile } from '../../contract/rig.ts';
+import { checkCrew } from '../crew/check-crew.ts';
 import { checkFuel } from '../fuel/check-fuel.ts';
 import { checkVehicle } from '../mass/check-vehicle.ts';
 import { checkPace } from '../pace/check-pace.ts';
@@ -22,7 +23,8 @@ export function checkRig(rig: RigFile): Misfit | null {
     tanksDrawable(rig.fuel.tanks, '/fuel/tanks') ??
     oneBase(rig.fuel.reserve, ['km', 'litres', 'fraction'], '/fuel/reserve') ??
     checkFuel(rig.fuel) ??
-    rangeInOrder(rig.water.litresPerDay, '/water/litresPerDay') ??
+    checkCrew(rig) ??
+    rangeInOrder(rig.water.litresPerDay ?? 0, '/water/litresPerDay') ??
     tanksDrawable(rig.water.tanks, '/water/tanks') ??
     oneBase(rig.water.reserve, ['days', 'litres', 'fraction'], '/water/reserve') ??
     paceInOrder(rig.pace.kmPerHour) ??

@@ -1,4 +1,7 @@
+import type { Crew } from '../../contract/crew.ts';
 import type { FuelKind, RigFile } from '../../contract/rig.ts';
+import type { CrewUse } from '../crew/crew-use.ts';
+import type { GradedStore } from '../crew/graded-store.ts';
 import type { FuelModel } from '../fuel/fuel-model.ts';
 import type { Treatment } from '../treatment/treatment.ts';
 
@@ -11,7 +14,7 @@ export interface UseRange {
 
 /** What must still be aboard on arrival: a base and a share of what the gap needs. */
 export interface Reserve {
-  base: { unit: 'km' | 'litres' | 'fraction' | 'days'; value: number };
+  base: { unit: 'km' | 'litres' | 'fraction' | 'days'; value: number; why?: string };
   /** 0 to 1. */
   shareOfNeed: number;
 }
@@ -28,7 +31,13 @@ export interface Store {
 export interface Rig {
   name: string;
   fuel: Store & { kind: FuelKind; litresPer100Km: UseRange; model: FuelModel };
-  water: Store & { litresPerDay: UseRange };
+  water: Store & {
+    litresPerDay: UseRange;
+    /** What each grade takes and which litres are kept for one; null where no crew is told. */
+    grades: GradedStore | null;
+  };
+  /** Who drinks from the tanks; null where only litres a day are told. */
+  crew: { file: Crew; use: CrewUse } | null;
   pace: {
     hoursPerDay: number;
     kmPerHour: { slow: number; typical: number; fast: number };

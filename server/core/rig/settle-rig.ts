@@ -1,5 +1,7 @@
 import type { Assumption } from '../../contract/analysis.ts';
 import type { RigFile } from '../../contract/rig.ts';
+import { gradedStore } from '../crew/graded-store.ts';
+import { settleCrew } from '../crew/settle-crew.ts';
 import { settledDetail, settleFuelModel } from '../fuel/fuel-model.ts';
 import { settleVehicle } from '../mass/settle-mass.ts';
 import { settleTreatment } from '../treatment/settle-treatment.ts';
@@ -32,9 +34,15 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
   const fuelUse = rangeOf(file.fuel.litresPer100Km, FUEL_HIGH, (high) =>
     assume('/fuel/litresPer100Km/high', `${high} l/100 km`, `typical × ${FUEL_HIGH} (ours)`),
   );
-  const waterUse = rangeOf(file.water.litresPerDay, WATER_HIGH, (high) =>
-    assume('/water/litresPerDay/high', `${high} l a day`, `typical × ${WATER_HIGH} (ours)`),
-  );
+  const toldUse =
+    file.water.litresPerDay === undefined
+      ? null
+      : rangeOf(file.water.litresPerDay, WATER_HIGH, (high) =>
+          assume('/water/litresPerDay/high', `${high} l a day`, `typical × ${WATER_HIGH} (ours)`),
+        );
+  const crew = file.crew === undefined ? null : settleCrew(file.crew, toldUse, assume);
+  const waterUse = crew?.use.total ?? toldUse;
+  if (waterUse === null) throw new Error('a rig with neither /water/litresPerDay nor /crew was not refused');
   const pace = file.pace.kmPerHour;
   const kmPerHour =
     typeof pace === 'number' ? { slow: pace * PACE_SLOW, typical: pace, fast: pace / PACE_SLOW } : pace;
@@ -75,6 +83,7 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
       },
       water: {
         litresPerDay: waterUse,
+        grades: crew === null ? null : gradedStore(crew.use, file.water.tanks),
         drawableL: drawableL(file.water.tanks),
         canL: filledL(waterCans),
         cansOwned: waterCans.owned,
@@ -82,6 +91,7 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
       },
       pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour, ...bySurface },
       ropeAndBucket,
+      crew: crew === null ? null : { file: crew.settled, use: crew.use },
       treatment: line?.treatment ?? null,
     },
     settled: settleVehicle(
@@ -96,13 +106,14 @@ export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumpti
           ...settledDetail(file.fuel, fuelModel),
         },
         water: {
-          litresPerDay: waterUse,
+          ...(toldUse === null ? {} : { litresPerDay: toldUse }),
           tanks: tanksOf(file.water.tanks),
           cans: waterCans,
           reserve: waterReserve,
         },
         pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour, ...bySurface },
         equipment: { ropeAndBucket },
+        ...(crew === null ? {} : { crew: crew.settled }),
         ...(line === null ? {} : { treatment: line.settled }),
         ...(file.vehicle === undefined ? {} : { vehicle: file.vehicle }),
       },
