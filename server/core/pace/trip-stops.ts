@@ -5,6 +5,8 @@ import type { Stop } from './schedule.ts';
 
 /** A stop at or past the end is made this far before it, metres, so that it belongs to the last gap. */
 const BEFORE_END_M = 1e-3;
+/** A camp of the trip's this near to another is the same, metres (ours). */
+const SAME_CAMP_M = 100;
 
 /** The route's own camps and those that the trip names, in route order; one past the end comes out as a caution. */
 export function allCamps(
@@ -15,11 +17,15 @@ export function allCamps(
   const cautions: Caution[] = [];
   const camps = [...placed];
   for (const camp of trip.camps) {
-    if (camp.atKm * 1000 <= lengthM) camps.push({ atM: camp.atKm * 1000, name: camp.name });
-    else {
+    const atM = camp.atKm * 1000;
+    const place = { fromKm: camp.atKm, toKm: camp.atKm };
+    if (atM > lengthM) {
       const text = `The camp at km ${camp.atKm} lies past the end of the route and is left out.`;
-      cautions.push({ code: 'camp-off-route', text, fromKm: camp.atKm, toKm: camp.atKm });
-    }
+      cautions.push({ code: 'camp-off-route', text, ...place });
+    } else if (camps.some((known) => Math.abs(known.atM - atM) < SAME_CAMP_M)) {
+      const text = `The camp at km ${camp.atKm} is within ${SAME_CAMP_M} m of another and is taken as the same.`;
+      cautions.push({ code: 'camp-twice', text, ...place });
+    } else camps.push({ atM, name: camp.name });
   }
   return { camps: camps.sort((a, b) => a.atM - b.atM), cautions };
 }

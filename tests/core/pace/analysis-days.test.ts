@@ -5,7 +5,14 @@ import { Analysis } from '../../../server/contract/analysis.ts';
 import { RigFile } from '../../../server/contract/rig.ts';
 import { TripFile } from '../../../server/contract/trip.ts';
 import { checkRig } from '../../../server/core/rig/check-rig.ts';
-import { analysisOf, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
+import {
+  analysisOf,
+  equatorDocument,
+  equatorLon,
+  inputOf,
+  pointFeature,
+  TAP,
+} from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 
 /** 35, 45, 60 km/h for 7 h; 18 l of water a day; departure Monday 4 May 2026. */
@@ -101,6 +108,15 @@ describe('camps and hours of the trip', () => {
     const late = analysisOf({ document, trip: tripWith({ camps: [{ atKm: 900 }] }) });
     expect(late.cautions.map((one) => one.code)).toContain('camp-off-route');
     expect(late.nights.map((night) => night.from)).toEqual(['pace', 'pace']);
+  });
+
+  test('one at a camp that is there already is the same, and said', () => {
+    const there = { lon: equatorLon(100), lat: 0, name: 'there' };
+    const trip = tripWith({ camps: [{ atKm: 100.05 }] });
+    const twice = analysisOf({ document, camps: [there], trip });
+    expect(twice.cautions.map((one) => one.code)).toEqual(['camp-twice']);
+    expect(twice.nights.filter((night) => night.from === 'camp')).toHaveLength(1);
+    expect(twice.water.gaps[0]!.days).toBeCloseTo(600 / 245 + 1, 6);
   });
 
   test('a camp after 5 h shortens the days, and makes more of them for water', () => {
