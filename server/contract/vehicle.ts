@@ -234,6 +234,10 @@ export const MassReport = Type.Object({
   /** Behind the rear axle when full: its mass, and what it does to the axles. */
   behindRearAxle: nullable(Type.Object({ kg: Type.Number(), frontKg: Type.Number(), rearKg: Type.Number() })),
   fuelLimits: Type.Array(FuelLimit),
+  /** What a litre is taken to weigh, and who says so. */
+  densities: Type.Array(
+    Type.Object({ what: Type.String(), kgPerLitre: Type.Number(), source: Type.String() }),
+  ),
   /** Paths in the rig of what is missing for a figure that is null. */
   missing: Type.Array(Type.String()),
   /** What the figures at departure were summed from. */

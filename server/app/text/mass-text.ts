@@ -44,6 +44,9 @@ export function massText(mass: MassReport | null): string[] {
   if (mass === null) return [];
   const lines = ['Vehicle mass', ...tableText(STATE_COLUMNS, mass.states.map(stateCells))];
   lines.push(...tableText(CONTAINER_COLUMNS, mass.containers.map(containerCells)));
+  for (const { what, kgPerLitre, source } of mass.densities) {
+    lines.push(`${what}: ${kgPerLitre} kg/l, ${source}`);
+  }
   const { roof, behindRearAxle } = mass;
   if (roof !== null) {
     const limit = roof.limitKg === null ? 'limit not told' : `limit ${figure(roof.limitKg)} kg`;

@@ -1,4 +1,5 @@
 import type { FuelKind } from '../../contract/rig.ts';
+import type { MassReport } from '../../contract/vehicle.ts';
 import { FUEL_KINDS } from '../fuel/kinds.ts';
 
 /**
@@ -9,3 +10,17 @@ export const WATER_KG_PER_L = 1;
 
 /** A litre of fuel, kg: the heaviest that its standard allows, so that no load comes out too small. */
 export const fuelKgPerLitre = (kind: FuelKind): number => FUEL_KINDS[kind].densityKgPerM3.high / 1000;
+
+/** What a litre of each is taken to weigh, and who says so. */
+export const densitiesOf = (kind: FuelKind): MassReport['densities'] => [
+  {
+    what: FUEL_KINDS[kind].label,
+    kgPerLitre: fuelKgPerLitre(kind),
+    source: `upper bound; ${FUEL_KINDS[kind].source}`,
+  },
+  {
+    what: 'water',
+    kgPerLitre: WATER_KG_PER_L,
+    source: 'within 0.8 % up to 40 °C (Tanaka et al., Metrologia 38, 2001)',
+  },
+];

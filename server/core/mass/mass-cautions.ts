@@ -1,5 +1,6 @@
 import type { Caution } from '../../contract/common.ts';
 import type { MassReport, MassState, Position } from '../../contract/vehicle.ts';
+import { SLACK } from '../gaps/need.ts';
 import type { MassModel } from './settle-mass.ts';
 
 const kg = (value: number): string => `${Math.round(value * 10) / 10} kg`;
@@ -25,7 +26,7 @@ function limitCautions({ states }: MassReport): Caution[] {
   for (const { what, leftKg, limit } of rows) {
     const driven = states.filter((state) => state.kind === 'along' || state.kind === 'departure');
     const worst = leastOf(driven, leftKg);
-    if (worst !== null && worst.value < 0) {
+    if (worst !== null && worst.value < -SLACK) {
       const text = `On this route ${what} is ${kg(-worst.value)} over ${limit}, cans not filled.`;
       cautions.push({ code: 'mass-over-limit', text, ...placeOf(worst.state) });
       continue;
@@ -34,7 +35,7 @@ function limitCautions({ states }: MassReport): Caution[] {
       states.filter((state) => state.kind === 'full'),
       leftKg,
     );
-    if (full === null || full.value >= 0) continue;
+    if (full === null || full.value >= -SLACK) continue;
     const text = `With all tanks and cans full ${what} would be ${kg(-full.value)} over ${limit}.`;
     cautions.push({ code: 'mass-over-limit-full', text });
   }
@@ -98,7 +99,7 @@ function roofCautions({ roof, states }: MassReport): Caution[] {
     return [{ code: 'roof-load', text }];
   }
   if (roof.kg <= roof.limitKg) {
-    const text = `${kg(roof.kg)} of the ${kg(roof.limitKg)} that the roof may carry, which counts for driving on good road unless the maker says otherwise.${height}`;
+    const text = `${kg(roof.kg)} of the ${kg(roof.limitKg)} that the roof may carry: ask the maker whether that holds off the road.${height}`;
     return [{ code: 'roof-load', text }];
   }
   const text = `${kg(roof.kg)} on the roof, ${kg(roof.kg - roof.limitKg)} over what it may carry.${height}`;

@@ -4,6 +4,7 @@ import type { RigFile } from '../../contract/rig.ts';
 import type { MassReport, MassState, Vehicle } from '../../contract/vehicle.ts';
 import { containerEffects } from './container-effects.ts';
 import { defaultCanKg, usableL } from './containers.ts';
+import { densitiesOf } from './densities.ts';
 import { fuelLimitsOf } from './fuel-limits.ts';
 import { massCautions } from './mass-cautions.ts';
 import { type MassModel, massModelOf } from './settle-mass.ts';
@@ -68,6 +69,7 @@ export function massReport(
     roof: roofOf(laden, vehicle),
     behindRearAxle: behindRearAxle(laden, vehicle),
     fuelLimits: limitsOf(file),
+    densities: densitiesOf(file.fuel.kind),
     missing: model.missing,
     working: workingOf(model, massesWith(model, departing)),
   };

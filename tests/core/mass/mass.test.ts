@@ -1,0 +1,369 @@
+import { describe, expect, test } from 'vitest';
+import { checkRigValue } from '../../../server/app/plan-input.ts';
+import type { RigFile } from '../../../server/contract/rig.ts';
+import type { Position, Vehicle } from '../../../server/contract/vehicle.ts';
+import { massAt, massWithFullTanks } from '../../../server/core/mass/mass-at.ts';
+import { settleRig } from '../../../server/core/rig/settle-rig.ts';
+import { analysisOf } from '../../helpers/analyse-input.ts';
+import { containerAt, drive, massOf, PLAIN, rigOf, stateOf } from './rigs.ts';
+
+const at = (behindFrontAxleM: number, heightM = 0.8, sideM = 0) => ({
+  position: { behindFrontAxleM, heightM, sideM },
+});
+const without = <K extends keyof Vehicle>(...keys: K[]): Vehicle => {
+  const vehicle = { ...PLAIN };
+  for (const key of keys) delete vehicle[key];
+  return vehicle;
+};
+const codes = (rig: RigFile) => drive(rig).cautions.map(({ code }) => code);
+
+describe('a rig without a vehicle', () => {
+  test('has no masses, and no cautions about them', () => {
+    const { vehicle: _vehicle, ...simple } = rigOf();
+    const analysis = drive(simple);
+    expect(analysis.mass).toBeNull();
+    expect(massAt(simple, { fuelL: 1, waterL: 1 })).toBeNull();
+    expect(analysis.cautions.filter(({ code }) => /mass|axle|roof|overhang|carried/.test(code))).toEqual([]);
+    expect(analysis.rig).not.toHaveProperty('vehicle');
+  });
+
+  test('positions and empty masses of its tanks change no figure of its gaps', () => {
+    const { vehicle: _vehicle, ...placed } = rigOf();
+    const bare = {
+      ...placed,
+      fuel: { ...placed.fuel, tanks: [{ name: 'main', litres: 130, unusableLitres: 3 }] },
+    };
+    expect(drive(placed).fuel).toEqual(drive(bare).fuel);
+    expect(drive(placed).water).toEqual(drive(bare).water);
+  });
+});
+
+describe('states', () => {
+  const rig = rigOf(
+    {
+      includes: { fuelPercent: 0, driverKg: 75 },
+      people: [{ kg: 90, ...at(1.3) }],
+      gear: [{ name: 'kitchen', kg: 40, ...at(2.5) }],
+      permitted: { totalKg: 3000, frontKg: 1400, rearKg: 1700 },
+    },
+    { fuel: { cans: { litres: 20, owned: 2, emptyKg: 4.5, ...at(3.2) } } },
+  );
+  const mass = massOf(rig);
+  // Kerb, the driver's 15 kg beyond those included, kitchen, empty cans, 3 l that cannot be drawn.
+  const emptyKg = 2600 + 15 + 40 + 9 + 3 * 0.845;
+
+  test('departure: tanks full, cans empty', () => {
+    const { totalKg, payloadLeftKg, fuelL, waterL, atKm } = stateOf(mass, 'departure');
+    expect(totalKg).toBeCloseTo(emptyKg + 127 * 0.845 + 70, 9);
+    expect(payloadLeftKg).toBeCloseTo(3000 - totalKg, 9);
+    expect([fuelL, waterL, atKm]).toEqual([127, 70, 0]);
+  });
+
+  test('full: tanks and cans; empty: nothing usable', () => {
+    expect(stateOf(mass, 'full').totalKg).toBeCloseTo(emptyKg + 167 * 0.845 + 70, 9);
+    expect(stateOf(mass, 'full').fuelL).toBeCloseTo(167, 9);
+    expect(stateOf(mass, 'empty').totalKg).toBeCloseTo(emptyKg, 9);
+    expect(stateOf(mass, 'empty').fuelL).toBe(0);
+  });
+
+  test('axle loads against their limits', () => {
+    const { front, rear, totalKg } = stateOf(mass, 'departure');
+    expect(front!.kg + rear!.kg).toBeCloseTo(totalKg, 9);
+    expect(front!.leftKg).toBeCloseTo(1400 - front!.kg, 9);
+    expect(rear!.leftKg).toBeCloseTo(1700 - rear!.kg, 9);
+  });
+
+  test('what is aboard at the start counts, not what fits', () => {
+    const half = analysisOf({
+      rig,
+      trip: { aboard: { fuelLitres: 60, waterLitres: 20 }, onward: { km: 0 } },
+    });
+    expect(stateOf(half.mass!, 'departure').totalKg).toBeCloseTo(emptyKg + 60 * 0.845 + 20, 9);
+  });
+
+  test('a filling limit keeps a tank from being reckoned fuller', () => {
+    const tanks = [{ name: 'main', litres: 100, fillPercent: 95, ...at(2) }];
+    expect(containerAt(massOf(rigOf({}, { fuel: { tanks } })), '/fuel/tanks/0').litres).toBeCloseTo(95, 9);
+  });
+
+  test('the terms at departure sum to total and axle loads', () => {
+    const sum = (terms: { value: number }[]) => terms.reduce((total, { value }) => total + value, 0);
+    const departure = stateOf(mass, 'departure');
+    expect(sum(mass.working.totalKg)).toBeCloseTo(departure.totalKg, 9);
+    expect(sum(mass.working.frontKg)).toBeCloseTo(departure.front!.kg, 9);
+    expect(sum(mass.working.rearKg)).toBeCloseTo(departure.rear!.kg, 9);
+  });
+
+  test('massAt is the same total, and no level counts beyond full', () => {
+    expect(massAt(rig, { fuelL: 127, waterL: 70 })).toBeCloseTo(stateOf(mass, 'departure').totalKg, 9);
+    expect(massAt(rig, { fuelL: 0, waterL: 0 })).toBeCloseTo(stateOf(mass, 'empty').totalKg, 9);
+    expect(massWithFullTanks(rig)).toBeCloseTo(stateOf(mass, 'departure').totalKg, 9);
+  });
+
+  test('the fuel is reckoned with the mass of full tanks', () => {
+    const told = { ...rig, fuel: { ...rig.fuel, observed: { massKg: 2500 } } };
+    expect(drive(told).fuelUse.load!.massKg).toBeCloseTo(massWithFullTanks(told)!, 9);
+  });
+});
+
+describe('the worst place', () => {
+  const along = (rig: RigFile, respect: string) => {
+    const found = massOf(rig).states.filter(
+      (state) => state.kind === 'along' && state.worstFor.some((one) => one === respect),
+    );
+    expect(found).toHaveLength(1);
+    return found[0]!;
+  };
+
+  test('of the rear axle, with a tank behind it, is where that tank is full', () => {
+    const tanks = [{ name: 'back', litres: 130, ...at(3.5) }];
+    expect(along(rigOf({}, { fuel: { tanks } }), 'rear')).toMatchObject({ fuelL: 130, atKm: 0 });
+  });
+
+  test('of the front axle is where the tank behind the rear axle is emptiest and the water still full', () => {
+    const fuelTanks = [{ name: 'back', litres: 130, ...at(3.5) }];
+    const waterTanks = [{ name: 'front', litres: 70, ...at(0.2) }];
+    const state = along(rigOf({}, { fuel: { tanks: fuelTanks }, water: { tanks: waterTanks } }), 'front');
+    // At the tap, 240 km past a fuel station.
+    expect(state.atKm).toBeCloseTo(640, 6);
+    expect(state.waterL).toBe(70);
+    expect(state.fuelL).toBeCloseTo(130 - 240 * 0.17, 6);
+  });
+
+  test('of stability is where low tanks are empty, though the vehicle is lightest there', () => {
+    const low = { fuel: { tanks: [{ name: 'low', litres: 130, ...at(1.4, 0.4) }] } };
+    const state = along(rigOf({}, low), 'stability');
+    const departure = stateOf(massOf(rigOf({}, low)), 'departure');
+    expect(state.stabilityFactor!).toBeLessThan(departure.stabilityFactor!);
+    expect(state.totalKg).toBeLessThan(departure.totalKg);
+    expect(state.fuelL).toBeLessThan(130);
+  });
+
+  test('of the sides with two tanks is found whichever empties first, unless the rig tells', () => {
+    const tanks = [
+      { name: 'left', litres: 60, ...at(1.4, 0.6, -0.5) },
+      { name: 'right', litres: 60, ...at(1.4, 0.6, 0.5) },
+    ];
+    const side = (tanksEmpty?: 'in-order' | 'together') =>
+      along(rigOf(tanksEmpty === undefined ? {} : { tanksEmpty }, { fuel: { tanks } }), 'side').sideKg!;
+    // One full, the other empty: 2 × 60 l × 0.845 kg × 0.5 m / 1.6 m.
+    const oneEmptyKg = (2 * 60 * 0.845 * 0.5) / 1.6;
+    expect(Math.abs(side())).toBeCloseTo(oneEmptyKg, 9);
+    expect(side('in-order')).toBeCloseTo(oneEmptyKg, 9);
+    expect(side('together')).toBeCloseTo(0, 9);
+  });
+});
+
+describe('what the rig does not tell', () => {
+  test('a tank without a place leaves no axle load, and is named', () => {
+    const analysis = drive(rigOf({}, { water: { tanks: [{ name: 'somewhere', litres: 70 }] } }));
+    const departure = stateOf(analysis.mass!, 'departure');
+    expect(departure).toMatchObject({ front: null, rear: null, sideKg: null, cgHeightM: null });
+    expect(departure.totalKg).toBeGreaterThan(2600);
+    expect(analysis.mass!.missing).toEqual(['/water/tanks/0/position']);
+    expect(analysis.cautions.find(({ code }) => code === 'mass-incomplete')!.text).toContain(
+      '/water/tanks/0/position',
+    );
+    expect(analysis.mass!.working.frontKg).toEqual([]);
+  });
+
+  test.each([
+    ['wheelbaseM', ['/vehicle/wheelbaseM', '/vehicle/axleKg'], { front: null, rear: null }],
+    ['axleKg', ['/vehicle/axleKg'], { front: null, rear: null }],
+    ['cgHeightM', ['/vehicle/cgHeightM'], { cgHeightM: null, stabilityFactor: null }],
+    ['trackM', ['/vehicle/trackM'], { sideKg: null, stabilityFactor: null }],
+  ] as const)('without %s what hangs on it is not told', (key, paths, nulls) => {
+    const rig = { ...rigOf(), vehicle: without(key) };
+    const mass = massOf(rig);
+    expect(paths).toEqual(expect.arrayContaining(mass.missing));
+    expect(mass.missing.length).toBeGreaterThan(0);
+    expect(stateOf(mass, 'departure')).toMatchObject(nulls);
+    expect(stateOf(mass, 'departure').totalKg).toBeCloseTo(2600 + 130 * 0.845 + 70, 9);
+  });
+
+  test('a driver whom nobody placed counts in the total and leaves no axle load', () => {
+    const mass = massOf(rigOf({ includes: 'full-fuel-no-driver' }));
+    expect(mass.missing).toEqual(['/vehicle/people/0/position']);
+    expect(stateOf(mass, 'departure').totalKg).toBeCloseTo(2600 + 75 + 70, 9);
+  });
+
+  test('limits that were not told are said to be missing, not met', () => {
+    const caution = drive(rigOf()).cautions.find(({ code }) => code === 'mass-limit-unknown');
+    expect(caution!.text).toContain('/vehicle/permitted/totalKg');
+    expect(stateOf(massOf(rigOf()), 'departure').payloadLeftKg).toBeNull();
+  });
+
+  test('defaults are told once: a settled rig assumes nothing more and weighs the same', () => {
+    const { includes: _includes, ...vehicle } = PLAIN;
+    const rig = { ...rigOf({}, { fuel: { cans: { litres: 10, owned: 2, ...at(3) } } }), vehicle };
+    const first = settleRig(rig);
+    const why = Object.fromEntries(first.assumptions.map((one) => [one.path, one]));
+    expect(why['/vehicle/includes']!.why).toMatch(/ours/);
+    expect(why['/vehicle/people']!.value).toBe('a driver of 75 kg');
+    expect(why['/vehicle/cgSideM']!.why).toBe('ours');
+    // 4.7 kg for 20 l (K2, from memory), by size.
+    expect(why['/fuel/cans/emptyKg']!.value).toBe('2.4 kg');
+    const second = settleRig(first.settled);
+    expect(second.assumptions).toEqual([]);
+    expect(massWithFullTanks(second.settled)).toBe(massWithFullTanks(rig));
+  });
+
+  test('untold, a kerb mass is read as the heavier of the usual ways', () => {
+    const { includes: _includes, ...vehicle } = PLAIN;
+    const heaviest = massWithFullTanks({ ...rigOf(), vehicle })!;
+    for (const includes of ['running-order', 'full-fuel-no-driver'] as const) {
+      expect(heaviest).toBeGreaterThanOrEqual(massWithFullTanks(rigOf({ includes }))!);
+    }
+  });
+
+  test('a tank fitted later is not part of the kerb mass, nor is what is in it', () => {
+    const weighed = (tank: { emptyKg?: number }) =>
+      massWithFullTanks(
+        rigOf(
+          { includes: { fuelPercent: 100, driverKg: 75 } },
+          { fuel: { tanks: [{ name: 'second', litres: 40, ...tank, ...at(2) }] } },
+        ),
+      )!;
+    expect(weighed({ emptyKg: 15 }) - weighed({})).toBeCloseTo(15 + 40 * 0.845, 9);
+  });
+});
+
+describe('cautions', () => {
+  test('over a limit, with the place and by how much', () => {
+    const { cautions } = drive(rigOf({ permitted: { totalKg: 2699.85, frontKg: 1250, rearKg: 1400 } }));
+    const over = cautions.filter(({ code }) => code === 'mass-over-limit');
+    expect(over.map(({ text }) => text)).toEqual([
+      'On this route the vehicle is 80 kg over what it may weigh, cans not filled.',
+      expect.stringMatching(/^On this route the front axle is 89\.9 kg over what it may carry/),
+      expect.stringMatching(/^On this route the rear axle is 39\.9 kg over what it may carry/),
+    ]);
+    expect(over[0]).toMatchObject({ fromKm: 0, toKm: 0 });
+  });
+
+  test('over a limit only with the cans filled is told as that', () => {
+    const cans = { litres: 20, owned: 4, emptyKg: 0, ...at(1.425) };
+    const rig = rigOf({ permitted: { totalKg: 2800, frontKg: 2000, rearKg: 2000 } }, { fuel: { cans } });
+    expect(codes(rig)).toContain('mass-over-limit-full');
+    expect(codes(rig)).not.toContain('mass-over-limit');
+    expect(codes(rigOf({ permitted: { totalKg: 2800, frontKg: 2000, rearKg: 2000 } }))).not.toContain(
+      'mass-over-limit-full',
+    );
+  });
+
+  test('roof loads: over the limit, within it, and with none told', () => {
+    const cabin = { fromM: 0.5, toM: 2, floorHeightM: 0.7, roofHeightM: 1.9 };
+    const gear = [{ name: 'wheel', kg: 60, ...at(1.4, 2) }];
+    const text = (roofKg?: number) =>
+      drive(rigOf({ cabin, gear, ...(roofKg === undefined ? {} : { permitted: { roofKg } }) })).cautions.find(
+        ({ code }) => code.startsWith('roof-'),
+      );
+    expect(text(50)).toMatchObject({ code: 'roof-over-limit' });
+    expect(text(50)!.text).toMatch(/^60 kg on the roof, 10 kg over/);
+    expect(text(75)).toMatchObject({ code: 'roof-load' });
+    expect(text()!.text).toMatch(/was not told/);
+    expect(massOf(rigOf({ cabin })).roof).toEqual({ kg: 0, limitKg: null });
+    expect(codes(rigOf({ cabin })).filter((code) => code.startsWith('roof-'))).toEqual([]);
+  });
+
+  test('loads behind the rear axle and behind the body', () => {
+    const rig = rigOf({ bodyRearOverhangM: 0.8, gear: [{ name: 'spare wheel', kg: 40, ...at(2.85 + 0.9) }] });
+    expect(codes(rig)).toEqual(expect.arrayContaining(['rear-overhang', 'behind-body']));
+    expect(codes(rigOf({ bodyRearOverhangM: 0.8 }))).not.toContain('rear-overhang');
+  });
+
+  test('fuel in the cabin, not water in it and not fuel on its roof', () => {
+    const cabin = { fromM: 0.5, toM: 2, floorHeightM: 0.7, roofHeightM: 1.9 };
+    const cans = (heightM: number) => ({ litres: 20, owned: 1, emptyKg: 4, ...at(1.5, heightM) });
+    expect(codes(rigOf({ cabin }, { fuel: { cans: cans(1) } }))).toContain('fuel-in-cabin');
+    expect(codes(rigOf({ cabin }, { fuel: { cans: cans(2) } }))).not.toContain('fuel-in-cabin');
+    expect(codes(rigOf({ cabin }, { water: { cans: cans(1) } }))).not.toContain('fuel-in-cabin');
+  });
+
+  test('a load that would lift an axle', () => {
+    expect(codes(rigOf({ gear: [{ name: 'anvil', kg: 2500, ...at(5) }] }))).toContain('axle-lifts');
+    expect(codes(rigOf())).not.toContain('axle-lifts');
+  });
+
+  test('fewer than three lifting steps', () => {
+    const { cgHeightM: _height, ...vehicle } = PLAIN;
+    const step = { degrees: 20, groundAxleKg: 1330 };
+    const lifted = (steps: number): RigFile => ({
+      ...rigOf(),
+      vehicle: {
+        ...vehicle,
+        axleLift: { lifted: 'rear', wheelRadiusM: 0.38, steps: Array(steps).fill(step) },
+      },
+    });
+    expect(codes(lifted(2))).toContain('axle-lift-few');
+    expect(codes(lifted(3))).not.toContain('axle-lift-few');
+  });
+});
+
+describe('refusals name the key', () => {
+  const placeOf = (rig: unknown) => {
+    const outcome = checkRigValue(rig, 'rig.yaml');
+    return outcome.ok ? null : outcome.problem.place;
+  };
+  const gearAt = (position: Position) => ({ gear: [{ name: 'box', kg: 10, position }] });
+
+  test.each<[string, string, Partial<Vehicle>]>([
+    ['axle loads that miss the kerb mass', '/vehicle/axleKg', { axleKg: { front: 1250, rear: 1377 } }],
+    ['a limit below the kerb mass', '/vehicle/permitted/totalKg', { permitted: { totalKg: 2500 } }],
+    ['an axle limit below its kerb load', '/vehicle/permitted/rearKg', { permitted: { rearKg: 1300 } }],
+    [
+      'height told and measured',
+      '/vehicle/axleLift',
+      { axleLift: { lifted: 'rear', wheelRadiusM: 0.4, steps: [{ degrees: 20, groundAxleKg: 1300 }] } },
+    ],
+    [
+      'a cabin inside out',
+      '/vehicle/cabin',
+      { cabin: { fromM: 2, toM: 1, floorHeightM: 0.7, roofHeightM: 1.9 } },
+    ],
+    [
+      'a place far behind the vehicle',
+      '/vehicle/gear/0/position/behindFrontAxleM',
+      { bodyRearOverhangM: 1, ...gearAt({ behindFrontAxleM: 5.36, heightM: 1 }) },
+    ],
+    [
+      'a place far ahead of it',
+      '/vehicle/gear/0/position/behindFrontAxleM',
+      gearAt({ behindFrontAxleM: -2.1, heightM: 1 }),
+    ],
+    [
+      'a place far beside it',
+      '/vehicle/gear/0/position/sideM',
+      gearAt({ behindFrontAxleM: 1, heightM: 1, sideM: -1.45 }),
+    ],
+    [
+      'a kerb mass less than what it includes',
+      '/vehicle/kerbKg',
+      { kerbKg: 150, includes: { fuelPercent: 100, driverKg: 75 }, axleKg: { front: 75, rear: 75 } },
+    ],
+  ])('%s', (_, place, vehicle) => {
+    expect(placeOf(rigOf(vehicle))).toBe(place);
+  });
+
+  test('a place of a tank counts as well', () => {
+    const tanks = [{ name: 'far', litres: 70, ...at(9) }];
+    expect(placeOf(rigOf({}, { water: { tanks } }))).toBe('/water/tanks/0/position/behindFrontAxleM');
+  });
+
+  test.each<[string, object]>([
+    ['/vehicle/kerbKg', { kerbKg: -1 }],
+    ['/vehicle/colour', { colour: 'sand' }],
+    ['/vehicle/wheelbaseM', { wheelbaseM: 285 }],
+    ['/vehicle/gear/0/position/heightM', gearAt({ behindFrontAxleM: 1, heightM: -1 })],
+    ['/vehicle/gear/0/kg', { gear: [{ name: 'balloon', kg: -5 }] }],
+  ])('the shape: %s', (place, vehicle) => {
+    expect(placeOf({ ...rigOf(), vehicle: { ...PLAIN, ...vehicle } })).toBe(place);
+  });
+
+  test('axle loads within the tolerance of 1 %, at least 20 kg (ours), and places at the edge stand', () => {
+    expect(placeOf(rigOf({ axleKg: { front: 1250, rear: 1376 } }))).toBeNull();
+    expect(
+      placeOf(rigOf({ bodyRearOverhangM: 1, ...gearAt({ behindFrontAxleM: 5.35, heightM: 1 }) })),
+    ).toBeNull();
+    expect(placeOf(rigOf())).toBeNull();
+  });
+});
