@@ -8,7 +8,8 @@ export function Problem({ problem, before }: { problem: ProblemDetails; before?:
   const where = [problem.source, problem.place].filter(
     (part) => part !== null && !problem.detail.toLowerCase().includes(part.toLowerCase()),
   );
-  const remedy = problem.remedy?.replace(/\.+$/, '') ?? null;
+  // "Correct /fuel/tanks/0/litres" says no more than the line above it.
+  const remedy = problem.remedy?.replace(/^Correct \/\S+$/, '').replace(/\.+$/, '') || null;
   return (
     <div className="problem" role="alert">
       <p>
