@@ -80,6 +80,12 @@ export function containersOf(file: RigFile, kerb: KerbFillings): Container[] {
 /** Litres that can be drawn from a container. */
 export const usableL = (container: Container): number => container.litres - container.unusableL;
 
+/** The fixed ones of a commodity, in the order of the file. */
+export const tanksOf = (
+  { containers }: { containers: readonly Container[] },
+  commodity: 'fuel' | 'water',
+): Container[] => containers.filter((one) => one.fixed && one.commodity === commodity);
+
 /** How several tanks of one commodity empty: all alike, or one after the other from the first or from the last. */
 export type Emptying = 'together' | 'first-first' | 'last-first';
 

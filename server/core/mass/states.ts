@@ -1,7 +1,15 @@
-import { type Container, type Emptying, sharesOf } from './containers.ts';
+import { type Container, type Emptying, sharesOf, tanksOf } from './containers.ts';
 import { placeOf } from './place.ts';
 import type { MassModel } from './settle-mass.ts';
-import { type Loads, loadsOf, type Moments, momentsOf, type PointMass, withMass } from './statics.ts';
+import {
+  type Loads,
+  loadsOf,
+  type Moments,
+  momentsOf,
+  NO_MOMENTS,
+  type PointMass,
+  withMass,
+} from './statics.ts';
 
 /** Usable litres aboard in the fixed tanks. */
 export interface Levels {
@@ -16,13 +24,23 @@ export type Contents = readonly number[];
 export function contentsAt(model: MassModel, levels: Levels, emptying: Emptying): number[] {
   const held = new Map<Container, number>();
   for (const commodity of ['fuel', 'water'] as const) {
-    const tanks = model.containers.filter((one) => one.fixed && one.commodity === commodity);
+    const tanks = tanksOf(model, commodity);
     const shares = sharesOf(tanks, commodity === 'fuel' ? levels.fuelL : levels.waterL, emptying);
     tanks.forEach((tank, index) => {
       held.set(tank, tank.unusableL + shares[index]!);
     });
   }
   return model.containers.map((container) => held.get(container) ?? 0);
+}
+
+/** Moments of what tanks hold at a level of them all, with what cannot be drawn. */
+export function heldMoments(tanks: readonly Container[], levelL: number, emptying: Emptying): Moments {
+  const shares = sharesOf(tanks, levelL, emptying);
+  return tanks.reduce(
+    (sum, { unusableL, kgPerLitre, position }, index) =>
+      withMass(sum, (unusableL + shares[index]!) * kgPerLitre, placeOf(position)),
+    NO_MOMENTS,
+  );
 }
 
 /** Every container as full as it may be, cans as well. */

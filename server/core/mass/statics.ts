@@ -85,6 +85,17 @@ export const withMass = (moments: Moments, kg: number, place: Place): Moments =>
   side: moments.side + kg * (place.sideM ?? 0),
 });
 
+export const sumOfMoments = (...sums: readonly Moments[]): Moments =>
+  sums.reduce(
+    (sum, one) => ({
+      kg: sum.kg + one.kg,
+      x: sum.x + one.x,
+      height: sum.height + one.height,
+      side: sum.side + one.side,
+    }),
+    NO_MOMENTS,
+  );
+
 export const momentsOf = (masses: readonly PointMass[]): Moments =>
   masses.reduce((sum, mass) => withMass(sum, mass.kg, mass), NO_MOMENTS);
 

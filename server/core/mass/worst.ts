@@ -1,9 +1,9 @@
 import type { Gap, Report } from '../../contract/analysis.ts';
 import type { WorstFor } from '../../contract/vehicle.ts';
-import { bendsOf, type Emptying } from './containers.ts';
+import { bendsOf, type Container, type Emptying, tanksOf } from './containers.ts';
 import type { MassModel } from './settle-mass.ts';
-import { contentsAt, fixedMoments, type Levels, loadsWith } from './states.ts';
-import type { Loads } from './statics.ts';
+import { fixedMoments, heldMoments, type Levels } from './states.ts';
+import { type Loads, loadsOf, type Moments, sumOfMoments } from './statics.ts';
 
 /** A place of the route where the loads are the worst in one respect or several. */
 export interface WorstPlace {
@@ -46,17 +46,20 @@ export function worstPlaces(
     const kms = [...new Set([...fuelPoints, ...waterPoints].map((point) => point.atKm))].sort(
       (a, b) => a - b,
     );
-    const fuelL = levelsAlong(fuelPoints, kms);
-    const waterL = levelsAlong(waterPoints, kms);
+    const fuelHeld = heldAlong(tanksOf(model, 'fuel'), levelsAlong(fuelPoints, kms), emptying);
+    const waterHeld = heldAlong(tanksOf(model, 'water'), levelsAlong(waterPoints, kms), emptying);
     for (const [index, atKm] of kms.entries()) {
-      for (const levels of pairsOf(fuelL[index]!, waterL[index]!)) {
-        const loads = loadsWith(model, fixed, contentsAt(model, levels, emptying));
-        for (const respect of RESPECTS) {
-          const badness = BADNESS[respect](loads);
-          if (badness === null) continue;
-          const known = worst.get(respect);
-          if (known !== undefined && badness <= known.badness + NOISE) continue;
-          worst.set(respect, { badness, place: { atKm, levels, loads } });
+      for (const ofFuel of fuelHeld[index]!) {
+        for (const ofWater of waterHeld[index]!) {
+          const loads = loadsOf(sumOfMoments(fixed, ofFuel.moments, ofWater.moments), model.frame);
+          for (const respect of RESPECTS) {
+            const badness = BADNESS[respect](loads);
+            if (badness === null) continue;
+            const known = worst.get(respect);
+            if (known !== undefined && badness <= known.badness + NOISE) continue;
+            const levels = { fuelL: ofFuel.litres, waterL: ofWater.litres };
+            worst.set(respect, { badness, place: { atKm, levels, loads } });
+          }
         }
       }
     }
@@ -67,9 +70,7 @@ export function worstPlaces(
 /** The ways in which the tanks may empty. */
 function emptyingsOf(model: MassModel): Emptying[] {
   if (model.vehicle.tanksEmpty === 'in-order') return ['first-first'];
-  const several = (['fuel', 'water'] as const).some(
-    (commodity) => model.containers.filter((one) => one.fixed && one.commodity === commodity).length > 1,
-  );
+  const several = tanksOf(model, 'fuel').length > 1 || tanksOf(model, 'water').length > 1;
   if (model.vehicle.tanksEmpty === 'together' || !several) return ['together'];
   return ['together', 'first-first', 'last-first'];
 }
@@ -81,8 +82,7 @@ function pointsOf(
   gaps: readonly Gap[],
   emptying: Emptying,
 ): LevelPoint[] {
-  const tanks = model.containers.filter((one) => one.fixed && one.commodity === commodity);
-  const bends = bendsOf(tanks, emptying).sort((a, b) => b - a);
+  const bends = bendsOf(tanksOf(model, commodity), emptying).sort((a, b) => b - a);
   const points: LevelPoint[] = [];
   let last: LevelPoint | null = null;
   for (const point of gaps.flatMap((gap) => gap.levels)) {
@@ -117,8 +117,13 @@ function levelsAlong(points: readonly LevelPoint[], kms: readonly number[]): num
   });
 }
 
-const pairsOf = (fuelL: readonly number[], waterL: readonly number[]): Levels[] =>
-  fuelL.flatMap((fuel) => waterL.map((water) => ({ fuelL: fuel, waterL: water })));
+/** What tanks hold at each of several places, with its moments. */
+const heldAlong = (
+  tanks: readonly Container[],
+  levels: readonly (readonly number[])[],
+  emptying: Emptying,
+): { litres: number; moments: Moments }[][] =>
+  levels.map((here) => here.map((litres) => ({ litres, moments: heldMoments(tanks, litres, emptying) })));
 
 /** One entry for each place, with all that it is the worst for, in route order. */
 function merged(worst: ReadonlyMap<WorstFor, { place: Omit<WorstPlace, 'worstFor'> }>): WorstPlace[] {
