@@ -1,6 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { Bbox, Caution, Commodity, Evidence, Reason, Span, Verdict, WaterClass } from './common.ts';
-import { GapGrades } from './crew.ts';
+import { GapGrades, WaterUse } from './crew.ts';
 import { FuelUse } from './fuel-use.ts';
 import { Arrival, Days } from './pace.ts';
 import { RigFile } from './rig.ts';
@@ -171,6 +171,8 @@ export const Analysis = Type.Object({
   days: Days,
   /** What the fuel's litres were reckoned with, and how far they go. */
   fuelUse: FuelUse,
+  /** What the water's litres were reckoned with, and how long they last. */
+  waterUse: WaterUse,
   /** What the treatment line does; null for a rig without one. */
   treatment: nullable(TreatmentReport),
   /** What the loaded vehicle weighs; null for a rig that does not tell its vehicle's mass. */

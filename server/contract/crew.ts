@@ -179,8 +179,11 @@ export const GradeUse = Type.Object({
   litresPerDay: Bounds,
   /** Aboard at the start that can serve it. */
   aboardL: Type.Number(),
-  /** Until it ends with both grades used as reckoned, from what is aboard at the start, no supply on the way. */
-  enduranceDays: Bounds,
+  /**
+   * Until it ends with both grades used as reckoned, from what is aboard at the start, no supply on the way; null where
+   * it is not used.
+   */
+  enduranceDays: nullable(Bounds),
 });
 export type GradeUse = Static<typeof GradeUse>;
 

@@ -4,6 +4,9 @@ import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { answerOf } from './answer/answer-of.ts';
 import { courseOf, coverCautions, coverOf, edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
+import { withHelpHours } from './crew/help-hours.ts';
+import { washingStops } from './crew/washing-stops.ts';
+import { waterUseOf } from './crew/water-use-of.ts';
 import { fuelCourse, fuelPlan } from './fuel/fuel-course.ts';
 import { fuelUseOf } from './fuel/fuel-use-of.ts';
 import { nightsAt } from './fuel/nights-at.ts';
@@ -65,7 +68,7 @@ export interface Analysed {
 export function analyse(input: AnalyseInput): Outcome<Analysed> {
   const { rig: wholeRig, settled: settledRig, assumptions: rigAssumptions } = settleRig(input.rig);
   const { trip, settled: settledTrip, assumptions: tripAssumptions } = settleTrip(input.trip);
-  const rig = withCampHours(wholeRig, trip.campAfterHours);
+  const rig = withHelpHours(withCampHours(wholeRig, trip.campAfterHours), trip);
   const built = buildRoute(input.document, { part: trip.part, sparseStepKm: trip.sparseStepKm });
   if (!built.ok) return built;
   const route = built.value;
@@ -135,11 +138,13 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     ...shut,
     ...plan.cautions,
   ];
+  const washing = washingStops(trip.washingSources, passings);
+  cautions.push(...washing.cautions);
   const reportFor = (commodity: Commodity): { report: Report; course: Course } => {
     const cover = coverOf(route, input.supplies, commodity);
     const uncovered = uncoveredOf(route, cover);
     const even = pacedCourse(courseOf(route, rig, trip, commodity, halts.stays, uncovered), pace);
-    const course = commodity === 'fuel' ? fuelCourse(even, plan) : even;
+    const course = commodity === 'fuel' ? fuelCourse(even, plan) : { ...even, washingStopsM: washing.stopsM };
     const start = startLevel(rig, trip, commodity);
     cautions.push(...start.cautions, ...coverCautions(course));
     const gaps = gapsOf(course, edgesOf(route, passings, commodity, ends), start.litres);
@@ -152,6 +157,14 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
   cautions.push(...nightInsideCautions(pace, water.gaps, litresPerDay.high, reserve.shareOfNeed));
   const use = fuelUseOf({ plan, course, file: settledRig.fuel, trip, passings, points });
   cautions.push(...use.cautions);
+  const waterUse = waterUseOf({
+    rig,
+    water: settledRig.water,
+    trip,
+    aboardL: startLevel(rig, trip, 'water').litres,
+    passings,
+  });
+  cautions.push(...waterUse.cautions);
   const treatment =
     rig.treatment === null
       ? null
@@ -191,6 +204,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
         nights,
         days: daysOf(pace, route.lengthM, fuel, water),
         fuelUse: use.fuelUse,
+        waterUse,
         treatment,
         mass: masses?.mass ?? null,
         answer: answerOf({ fuel, water, passings, fuelKind: rig.fuel.kind }),
@@ -219,7 +233,7 @@ function reportOf(rig: Rig, commodity: Commodity, cover: readonly SpanM[], gaps:
     cover: cover.map((span) => ({ fromKm: span.fromM / 1000, toKm: span.toM / 1000 })),
     gaps,
     longest: indexOfMost(gaps, (gap) => gap.lengthKm),
-    tightest: indexOfMost(gaps, (gap) => -gap.marginL),
+    tightest: indexOfMost(gaps, (gap) => -Math.min(gap.marginL, gap.grades?.drinking.marginL ?? gap.marginL)),
   };
 }
 

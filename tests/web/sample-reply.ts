@@ -2,6 +2,7 @@ import type { Edge, Gap, Passing, Report } from '../../server/contract/analysis.
 import type { Commodity } from '../../server/contract/common.ts';
 import type { AnalysisReply, MapData, RoutePiece } from '../../server/contract/map.ts';
 import { SAMPLE_FUEL_USE } from './sample-fuel-use.ts';
+import { SAMPLE_WATER_USE } from './sample-water-use.ts';
 
 /**
  * A small hand-made reply on an invented coast: four fuel gaps, four water gaps, one of each verdict, one
@@ -245,6 +246,7 @@ export function sampleReply(): AnalysisReply {
         waterCharge: 'days-begun',
       },
       fuelUse: SAMPLE_FUEL_USE,
+      waterUse: SAMPLE_WATER_USE,
       treatment: null,
       mass: null,
       answer: { fuel: [], water: [], todo: [] },

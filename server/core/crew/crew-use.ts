@@ -17,6 +17,8 @@ export interface CrewUse {
   drinking: UseRange;
   washing: UseRange;
   heat: WaterUse['heat'];
+  /** Drinking grade by the parts, whatever was observed. */
+  expectedDrinking: UseRange;
   /** What people drink in the heat expected by the reckoning, whatever was observed: litres a day of the thirstiest. */
   drinkingOfOne: UseRange;
 }
@@ -82,6 +84,7 @@ export function crewUse(crew: Crew, observed: UseRange | null): CrewUse {
     drinking,
     washing: washingGrade,
     heat,
+    expectedDrinking: sumOf(parts.filter((one) => one.grade === 'drinking').map((one) => one.litresPerDay)),
     drinkingOfOne: atEnds((end) => Math.max(...people.map((uses) => uses.drinking[end]))),
   };
 }

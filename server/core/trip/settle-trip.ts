@@ -23,6 +23,11 @@ export interface Trip {
   confirmations: NonNullable<TripFile['confirmations']>;
   waterNotes: NonNullable<TripFile['waterNotes']>;
   surfaces: NonNullable<TripFile['surfaces']>;
+  /** Hours until the alarm, and from then until help; null when not told. */
+  alarmHours: number | null;
+  helpHours: number | null;
+  /** Ids of waters that the user marked safe for skin. */
+  washingSources: readonly string[];
   /** °C; null when not told. */
   coldestNightC: number | null;
 }
@@ -83,6 +88,9 @@ export function settleTrip(file: TripFile): { trip: Trip; settled: TripFile; ass
       confirmations: file.confirmations ?? [],
       waterNotes: file.waterNotes ?? [],
       surfaces: file.surfaces ?? [],
+      alarmHours: file.alarmHours ?? null,
+      helpHours: file.helpHours ?? null,
+      washingSources: file.washingSources ?? [],
       coldestNightC: file.coldestNightC ?? null,
     },
     settled: { ...file, ...figures, counting, part },
