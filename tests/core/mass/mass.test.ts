@@ -1,7 +1,7 @@
+import { Value } from 'typebox/value';
 import { describe, expect, test } from 'vitest';
-import { checkRigValue } from '../../../server/app/plan-input.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { Position, Vehicle } from '../../../server/contract/vehicle.ts';
+import { MassReport, type Vehicle } from '../../../server/contract/vehicle.ts';
 import { massAt, massWithFullTanks } from '../../../server/core/mass/mass-at.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
 import { analysisOf } from '../../helpers/analyse-input.ts';
@@ -15,7 +15,6 @@ const without = <K extends keyof Vehicle>(...keys: K[]): Vehicle => {
   for (const key of keys) delete vehicle[key];
   return vehicle;
 };
-const codes = (rig: RigFile) => drive(rig).cautions.map(({ code }) => code);
 
 describe('a rig without a vehicle', () => {
   test('has no masses, and no cautions about them', () => {
@@ -228,142 +227,9 @@ describe('what the rig does not tell', () => {
   });
 });
 
-describe('cautions', () => {
-  test('over a limit, with the place and by how much', () => {
-    const { cautions } = drive(rigOf({ permitted: { totalKg: 2699.85, frontKg: 1250, rearKg: 1400 } }));
-    const over = cautions.filter(({ code }) => code === 'mass-over-limit');
-    expect(over.map(({ text }) => text)).toEqual([
-      'On this route the vehicle is 80 kg over what it may weigh, cans not filled.',
-      expect.stringMatching(/^On this route the front axle is 89\.9 kg over what it may carry/),
-      expect.stringMatching(/^On this route the rear axle is 39\.9 kg over what it may carry/),
-    ]);
-    expect(over[0]).toMatchObject({ fromKm: 0, toKm: 0 });
-  });
-
-  test('over a limit only with the cans filled is told as that', () => {
-    const cans = { litres: 20, owned: 4, emptyKg: 0, ...at(1.425) };
-    const rig = rigOf({ permitted: { totalKg: 2800, frontKg: 2000, rearKg: 2000 } }, { fuel: { cans } });
-    expect(codes(rig)).toContain('mass-over-limit-full');
-    expect(codes(rig)).not.toContain('mass-over-limit');
-    expect(codes(rigOf({ permitted: { totalKg: 2800, frontKg: 2000, rearKg: 2000 } }))).not.toContain(
-      'mass-over-limit-full',
-    );
-  });
-
-  test('roof loads: over the limit, within it, and with none told', () => {
-    const cabin = { fromM: 0.5, toM: 2, floorHeightM: 0.7, roofHeightM: 1.9 };
-    const gear = [{ name: 'wheel', kg: 60, ...at(1.4, 2) }];
-    const text = (roofKg?: number) =>
-      drive(rigOf({ cabin, gear, ...(roofKg === undefined ? {} : { permitted: { roofKg } }) })).cautions.find(
-        ({ code }) => code.startsWith('roof-'),
-      );
-    expect(text(50)).toMatchObject({ code: 'roof-over-limit' });
-    expect(text(50)!.text).toMatch(/^60 kg on the roof, 10 kg over/);
-    expect(text(75)).toMatchObject({ code: 'roof-load' });
-    expect(text()!.text).toMatch(/was not told/);
-    expect(massOf(rigOf({ cabin })).roof).toEqual({ kg: 0, limitKg: null });
-    expect(codes(rigOf({ cabin })).filter((code) => code.startsWith('roof-'))).toEqual([]);
-  });
-
-  test('loads behind the rear axle and behind the body', () => {
-    const rig = rigOf({ bodyRearOverhangM: 0.8, gear: [{ name: 'spare wheel', kg: 40, ...at(2.85 + 0.9) }] });
-    expect(codes(rig)).toEqual(expect.arrayContaining(['rear-overhang', 'behind-body']));
-    expect(codes(rigOf({ bodyRearOverhangM: 0.8 }))).not.toContain('rear-overhang');
-  });
-
-  test('fuel in the cabin, not water in it and not fuel on its roof', () => {
-    const cabin = { fromM: 0.5, toM: 2, floorHeightM: 0.7, roofHeightM: 1.9 };
-    const cans = (heightM: number) => ({ litres: 20, owned: 1, emptyKg: 4, ...at(1.5, heightM) });
-    expect(codes(rigOf({ cabin }, { fuel: { cans: cans(1) } }))).toContain('fuel-in-cabin');
-    expect(codes(rigOf({ cabin }, { fuel: { cans: cans(2) } }))).not.toContain('fuel-in-cabin');
-    expect(codes(rigOf({ cabin }, { water: { cans: cans(1) } }))).not.toContain('fuel-in-cabin');
-  });
-
-  test('a load that would lift an axle', () => {
-    expect(codes(rigOf({ gear: [{ name: 'anvil', kg: 2500, ...at(5) }] }))).toContain('axle-lifts');
-    expect(codes(rigOf())).not.toContain('axle-lifts');
-  });
-
-  test('fewer than three lifting steps', () => {
-    const { cgHeightM: _height, ...vehicle } = PLAIN;
-    const step = { degrees: 20, groundAxleKg: 1330 };
-    const lifted = (steps: number): RigFile => ({
-      ...rigOf(),
-      vehicle: {
-        ...vehicle,
-        axleLift: { lifted: 'rear', wheelRadiusM: 0.38, steps: Array(steps).fill(step) },
-      },
-    });
-    expect(codes(lifted(2))).toContain('axle-lift-few');
-    expect(codes(lifted(3))).not.toContain('axle-lift-few');
-  });
-});
-
-describe('refusals name the key', () => {
-  const placeOf = (rig: unknown) => {
-    const outcome = checkRigValue(rig, 'rig.yaml');
-    return outcome.ok ? null : outcome.problem.place;
-  };
-  const gearAt = (position: Position) => ({ gear: [{ name: 'box', kg: 10, position }] });
-
-  test.each<[string, string, Partial<Vehicle>]>([
-    ['axle loads that miss the kerb mass', '/vehicle/axleKg', { axleKg: { front: 1250, rear: 1377 } }],
-    ['a limit below the kerb mass', '/vehicle/permitted/totalKg', { permitted: { totalKg: 2500 } }],
-    ['an axle limit below its kerb load', '/vehicle/permitted/rearKg', { permitted: { rearKg: 1300 } }],
-    [
-      'height told and measured',
-      '/vehicle/axleLift',
-      { axleLift: { lifted: 'rear', wheelRadiusM: 0.4, steps: [{ degrees: 20, groundAxleKg: 1300 }] } },
-    ],
-    [
-      'a cabin inside out',
-      '/vehicle/cabin',
-      { cabin: { fromM: 2, toM: 1, floorHeightM: 0.7, roofHeightM: 1.9 } },
-    ],
-    [
-      'a place far behind the vehicle',
-      '/vehicle/gear/0/position/behindFrontAxleM',
-      { bodyRearOverhangM: 1, ...gearAt({ behindFrontAxleM: 5.36, heightM: 1 }) },
-    ],
-    [
-      'a place far ahead of it',
-      '/vehicle/gear/0/position/behindFrontAxleM',
-      gearAt({ behindFrontAxleM: -2.1, heightM: 1 }),
-    ],
-    [
-      'a place far beside it',
-      '/vehicle/gear/0/position/sideM',
-      gearAt({ behindFrontAxleM: 1, heightM: 1, sideM: -1.45 }),
-    ],
-    [
-      'a kerb mass less than what it includes',
-      '/vehicle/kerbKg',
-      { kerbKg: 150, includes: { fuelPercent: 100, driverKg: 75 }, axleKg: { front: 75, rear: 75 } },
-    ],
-  ])('%s', (_, place, vehicle) => {
-    expect(placeOf(rigOf(vehicle))).toBe(place);
-  });
-
-  test('a place of a tank counts as well', () => {
-    const tanks = [{ name: 'far', litres: 70, ...at(9) }];
-    expect(placeOf(rigOf({}, { water: { tanks } }))).toBe('/water/tanks/0/position/behindFrontAxleM');
-  });
-
-  test.each<[string, object]>([
-    ['/vehicle/kerbKg', { kerbKg: -1 }],
-    ['/vehicle/colour', { colour: 'sand' }],
-    ['/vehicle/wheelbaseM', { wheelbaseM: 285 }],
-    ['/vehicle/gear/0/position/heightM', gearAt({ behindFrontAxleM: 1, heightM: -1 })],
-    ['/vehicle/gear/0/kg', { gear: [{ name: 'balloon', kg: -5 }] }],
-  ])('the shape: %s', (place, vehicle) => {
-    expect(placeOf({ ...rigOf(), vehicle: { ...PLAIN, ...vehicle } })).toBe(place);
-  });
-
-  test('axle loads within the tolerance of 1 %, at least 20 kg (ours), and places at the edge stand', () => {
-    expect(placeOf(rigOf({ axleKg: { front: 1250, rear: 1376 } }))).toBeNull();
-    expect(
-      placeOf(rigOf({ bodyRearOverhangM: 1, ...gearAt({ behindFrontAxleM: 5.35, heightM: 1 }) })),
-    ).toBeNull();
-    expect(placeOf(rigOf())).toBeNull();
-  });
+test('the report has the shape that the contract promises', () => {
+  const full = massOf(rigOf({ permitted: { totalKg: 3000 } }, { fuel: { cans: { litres: 20, owned: 4 } } }));
+  expect(Value.Errors(MassReport, full)).toEqual([]);
+  expect(Value.Check(MassReport, massOf(rigOf()))).toBe(true);
+  expect(Value.Check(MassReport, { ...full, states: [{}] })).toBe(false);
 });
