@@ -10,6 +10,12 @@ export const KM_PER_MILE = 1.609344;
 export const LITRES_PER_US_GALLON = 3.785411784;
 /** Imperial gallon: exactly 4.54609 l (UK Units of Measurement Regulations 1995). */
 export const LITRES_PER_IMPERIAL_GALLON = 4.54609;
+/** Avoirdupois pound, 1959 agreement: exactly 0.45359237 kg. */
+export const KG_PER_POUND = 0.45359237;
+/** International foot, 1959 agreement: exactly 0.3048 m. */
+export const M_PER_FOOT = 0.3048;
+/** Pound-force on a square inch: 6.894757 kPa (NIST SP 811, B.8). */
+export const KPA_PER_PSI = 6.894757;
 
 const NO_BREAK = '\u00a0';
 /** U+2212: as wide as a figure, unlike the hyphen. */
@@ -82,3 +88,31 @@ export function formatDays(days: number): string {
   const figure = figureDays(days);
   return `${figure}${NO_BREAK}${figure === '1' ? 'day' : 'days'}`;
 }
+
+/** A volume a minute with its unit: "7.5 l/min", "2 gal/min". */
+export const formatFlow = (litresPerMinute: number, units: UnitSystem): string =>
+  `${figureAboveNone(volumeIn(litresPerMinute, units))}${NO_BREAK}${volumeUnit(units)}/min`;
+
+/** A pressure with its unit: "345 kPa", "50 psi". */
+export const formatPressure = (kPa: number, units: UnitSystem): string =>
+  units === 'metric'
+    ? `${formatFigure(kPa, 0)}${NO_BREAK}kPa`
+    : `${formatFigure(kPa / KPA_PER_PSI, 0)}${NO_BREAK}psi`;
+
+/** A temperature with its unit: "32 °C", "90 °F". */
+export const formatTemperature = (celsius: number, units: UnitSystem): string =>
+  units === 'us'
+    ? `${formatFigure(celsius * 1.8 + 32, 0)}${NO_BREAK}°F`
+    : `${formatFigure(celsius, 0)}${NO_BREAK}°C`;
+
+/** A mass with its unit: "2,480 kg", "5,467 lb". */
+export const formatMass = (kg: number, units: UnitSystem): string =>
+  units === 'metric'
+    ? `${formatFigure(kg, 0)}${NO_BREAK}kg`
+    : `${formatFigure(kg / KG_PER_POUND, 0)}${NO_BREAK}lb`;
+
+/** A height with its unit: "1,240 m", "4,068 ft". */
+export const formatHeight = (metres: number, units: UnitSystem): string =>
+  units === 'metric'
+    ? `${formatFigure(metres, 0)}${NO_BREAK}m`
+    : `${formatFigure(metres / M_PER_FOOT, 0)}${NO_BREAK}ft`;

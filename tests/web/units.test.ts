@@ -1,5 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { distanceIn, formatAtKm, formatDays, formatKm, formatLitres, volumeIn } from '../../web/units.ts';
+import {
+  distanceIn,
+  formatAtKm,
+  formatDays,
+  formatFlow,
+  formatHeight,
+  formatKm,
+  formatLitres,
+  formatMass,
+  formatPressure,
+  formatTemperature,
+  volumeIn,
+} from '../../web/units.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 
@@ -46,5 +58,19 @@ describe('quantities for people', () => {
     expect(plain(formatDays(2.46))).toBe('2.5 days');
     expect(plain(formatDays(0.01))).toBe('< 0.1 days');
     expect(plain(formatDays(0))).toBe('0 days');
+  });
+
+  it('sets masses, heights, flows, pressures and temperatures in the units of each place', () => {
+    expect(plain(formatMass(0.45359237 * 5000, 'us'))).toBe('5,000 lb');
+    expect(plain(formatMass(2268, 'metric'))).toBe('2,268 kg');
+    expect(plain(formatHeight(0.3048 * 4000, 'imperial'))).toBe('4,000 ft');
+    expect(plain(formatFlow(3.785411784, 'us'))).toBe('1 gal/min');
+    expect(plain(formatFlow(7.5, 'metric'))).toBe('7.5 l/min');
+    // 50 psi is 345 kPa to the nearest.
+    expect(plain(formatPressure(345, 'us'))).toBe('50 psi');
+    expect(plain(formatPressure(345, 'metric'))).toBe('345 kPa');
+    expect(plain(formatTemperature(100, 'us'))).toBe('212 °F');
+    expect(plain(formatTemperature(-40, 'us'))).toBe('−40 °F');
+    expect(plain(formatTemperature(40, 'imperial'))).toBe('40 °C');
   });
 });

@@ -1,4 +1,12 @@
-import { KM_PER_MILE, LITRES_PER_IMPERIAL_GALLON, LITRES_PER_US_GALLON, type UnitSystem } from '../units.ts';
+import {
+  KG_PER_POUND,
+  KM_PER_MILE,
+  KPA_PER_PSI,
+  LITRES_PER_IMPERIAL_GALLON,
+  LITRES_PER_US_GALLON,
+  M_PER_FOOT,
+  type UnitSystem,
+} from '../units.ts';
 
 /** What a field holds. Files are metric; the reader types in their own units. */
 export type QuantityKind =
@@ -13,6 +21,17 @@ export type QuantityKind =
   | 'hours'
   | 'factor'
   | 'celsius'
+  | 'mass'
+  | 'length'
+  | 'pressure'
+  | 'flow'
+  | 'minutes'
+  | 'bore'
+  | 'pores'
+  | 'cloudiness'
+  | 'log'
+  | 'dose'
+  | 'strength'
   | 'count';
 
 interface Conversion {
@@ -35,6 +54,14 @@ function milesPerGallon(litresPerGallon: number): Conversion {
 }
 
 const miles = times(1 / KM_PER_MILE, 'mi');
+const pounds = times(1 / KG_PER_POUND, 'lb');
+const feet = times(1 / M_PER_FOOT, 'ft');
+const psi = times(1 / KPA_PER_PSI, 'psi');
+const FAHRENHEIT: Conversion = {
+  unit: '°F',
+  toUser: (celsius) => celsius * 1.8 + 32,
+  toMetric: (fahrenheit) => (fahrenheit - 32) / 1.8,
+};
 const milesAnHour = times(1 / KM_PER_MILE, 'mph');
 const everywhere = (conversion: Conversion): Record<UnitSystem, Conversion> => ({
   metric: conversion,
@@ -65,7 +92,22 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
   days: everywhere(same('days')),
   hours: everywhere(same('hours')),
   factor: everywhere(same('×')),
-  celsius: everywhere(same('°C')),
+  celsius: { metric: same('°C'), us: FAHRENHEIT, imperial: same('°C') },
+  mass: { metric: same('kg'), us: pounds, imperial: pounds },
+  length: { metric: same('m'), us: feet, imperial: feet },
+  pressure: { metric: same('kPa'), us: psi, imperial: psi },
+  flow: {
+    metric: same('l/min'),
+    us: times(1 / LITRES_PER_US_GALLON, 'gal/min'),
+    imperial: times(1 / LITRES_PER_IMPERIAL_GALLON, 'gal/min'),
+  },
+  minutes: everywhere(same('min')),
+  bore: everywhere(same('mm')),
+  pores: everywhere(same('µm')),
+  cloudiness: everywhere(same('NTU')),
+  log: everywhere(same('log')),
+  dose: everywhere(same('mJ/cm²')),
+  strength: everywhere(same('mg/l')),
   count: everywhere(same('')),
 };
 

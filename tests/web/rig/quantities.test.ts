@@ -14,7 +14,17 @@ const KINDS: QuantityKind[] = [
   'days',
   'hours',
   'factor',
-  'celsius',
+  'mass',
+  'length',
+  'pressure',
+  'flow',
+  'minutes',
+  'bore',
+  'pores',
+  'cloudiness',
+  'log',
+  'dose',
+  'strength',
   'count',
 ];
 const UNITS: UnitSystem[] = ['metric', 'us', 'imperial'];
@@ -49,6 +59,12 @@ describe('quantities in fields', () => {
     const read = readTyped('20', 'fuelUse', 'us');
     expect(read.ok && read.value).toBeCloseTo(11.76073, 4);
     expect(readTyped('0', 'fuelUse', 'us').ok).toBe(false);
+  });
+
+  it('reads degrees Fahrenheit in the US and degrees Celsius elsewhere', () => {
+    expect(fieldText(40, 'celsius', 'us')).toBe('104');
+    expect(fieldText(40, 'celsius', 'imperial')).toBe('40');
+    expect(readTyped('-40', 'celsius', 'us')).toEqual({ ok: true, value: -40 });
   });
 
   it('shows a metric value as it was given', () => {
