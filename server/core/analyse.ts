@@ -207,7 +207,13 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
         waterUse,
         treatment,
         mass: masses?.mass ?? null,
-        answer: answerOf({ fuel, water, passings, fuelKind: rig.fuel.kind }),
+        answer: answerOf({
+          fuel,
+          water,
+          passings,
+          fuelKind: rig.fuel.kind,
+          onwardTold: trip.onward !== null,
+        }),
         rig: settledRig,
         trip: settledTrip,
         assumptions: [

@@ -11,6 +11,8 @@ interface AnswerFacts {
   water: Report;
   passings: readonly Passing[];
   fuelKind: FuelKind;
+  /** Whether the user said how far the next supply is past the end of the route. */
+  onwardTold: boolean;
 }
 
 /** The answer in sentences: for each commodity what the longest stretch comes to, then what to do. */
@@ -46,28 +48,37 @@ function worstOf(report: Report): Gap {
   const order = { short: 0, unknown: 1, 'into-reserve': 2, enough: 3 } as const;
   return report.gaps.reduce((worst, gap) => {
     const by = order[gap.verdict] - order[worst.verdict];
-    return by < 0 || (by === 0 && gap.marginL < worst.marginL) ? gap : worst;
+    return by < 0 || (by === 0 && tightest(gap).marginL < tightest(worst).marginL) ? gap : worst;
   });
 }
 
+/** What runs out first, where water is kept in grades: all of it, or what is fit to drink. */
+function tightest(gap: Gap): { arriveL: number; marginL: number; what: string } {
+  const drinking = gap.grades?.drinking;
+  return drinking !== undefined && drinking.marginL < gap.marginL
+    ? { arriveL: drinking.arriveL, marginL: drinking.marginL, what: ' of drinking water' }
+    : { arriveL: gap.arriveL, marginL: gap.marginL, what: '' };
+}
+
 function outcomeOf(gap: Gap): Sentence {
+  const { arriveL, marginL, what } = tightest(gap);
   const noData = gap.acrossNoData ? ' Part of it is without map data and is reckoned as dry.' : '';
   switch (gap.verdict) {
     case 'enough':
       return [
         'Arrives with ',
-        much(gap.arriveL, 'l'),
-        ', ',
-        much(gap.marginL, 'l'),
+        much(arriveL, 'l'),
+        `${what}, `,
+        much(marginL, 'l'),
         ` above the reserve.${noData}`,
       ];
     case 'into-reserve':
       return [
         'Arrives with ',
-        much(gap.arriveL, 'l'),
-        ': ',
+        much(arriveL, 'l'),
+        `${what}: `,
         strong('eats into the reserve by ', 'into-reserve'),
-        much(-gap.marginL, 'l'),
+        much(-marginL, 'l'),
         `.${noData}`,
       ];
     case 'short':
@@ -117,58 +128,61 @@ const lowered = (text: string): string =>
 function todoOf(facts: AnswerFacts): Sentence[] {
   const carries = (['fuel', 'water'] as const).flatMap((commodity) => carryOf(commodity, facts));
   const asks = (['fuel', 'water'] as const).flatMap((commodity) => askOf(commodity, facts));
+  if (!facts.onwardTold) asks.push(['Say how far it is from the end of the route to the next supply.']);
   const close: Sentence = [
     carries.length + asks.length === 0
-      ? 'Leave with everything full: every stretch holds with the reserve. Confirm each supply you depend on before you leave.'
-      : 'Leave with everything full, and confirm each supply you depend on before you leave.',
+      ? 'Leave with everything full: every stretch holds with the reserve. Confirm each supply before you leave.'
+      : 'Leave with everything full. Confirm each supply before you leave.',
   ];
   return [...carries, ...asks, close];
 }
 
+/** One sentence for a commodity: how many cans over which stretches. */
 function carryOf(commodity: Commodity, facts: AnswerFacts): Sentence[] {
   const report = facts[commodity];
-  const word = commodityWord(commodity, facts.fuelKind);
   const lacking = report.gaps
     .filter((gap) => gap.extraCans > 0 && (gap.verdict === 'short' || gap.verdict === 'into-reserve'))
     .sort((a, b) => b.extraL - a.extraL);
-  const named = lacking.slice(0, NAMED_STRETCHES).map((gap): Sentence => {
+  if (lacking.length === 0) return [];
+  const sentence: Sentence = [`${capital(commodityWord(commodity, facts.fuelKind))}: `];
+  for (const [index, gap] of lacking.slice(0, NAMED_STRETCHES).entries()) {
+    const cans = `${gap.extraCans} ${gap.extraCans === 1 ? 'can' : 'cans'}`;
     const toGet = gap.extraCans - report.cansOwned;
-    return [
-      'Carry ',
-      strong(`${gap.extraCans} ${gap.extraCans === 1 ? 'can' : 'cans'} of `),
-      much(report.canL, 'l'),
-      strong(` ${word}`),
+    sentence.push(
+      index === 0 ? '' : ', ',
+      strong(cans),
+      ...(index === 0 ? [' of ', much(report.canL, 'l')] : []),
       ` from ${edgeName(gap.from)} (`,
       at(gap.from.atKm),
       `) to ${edgeName(gap.to)} (`,
       at(gap.to.atKm),
-      toGet > 0 ? `); that is ${toGet} more than you own.` : ').',
-    ];
-  });
-  const rest = lacking.length - named.length;
-  if (rest > 0)
-    named.push([
-      `${rest} more ${rest === 1 ? 'stretch needs' : 'stretches need'} extra ${word}: see the gaps.`,
-    ]);
-  return named;
+      toGet > 0 ? `), ${toGet} more than you own` : ')',
+    );
+  }
+  const rest = lacking.length - NAMED_STRETCHES;
+  sentence.push(
+    rest > 0 ? `, and on ${rest} more ${rest === 1 ? 'stretch' : 'stretches'} (see the gaps).` : '.',
+  );
+  return [sentence.filter((part) => part !== '')];
 }
 
+/** One sentence for a commodity: where nobody knows, save what only the way past the end leaves open. */
 function askOf(commodity: Commodity, facts: AnswerFacts): Sentence[] {
-  const word = commodityWord(commodity, facts.fuelKind);
-  const unknown = facts[commodity].gaps.filter((gap) => gap.verdict === 'unknown');
-  const named = unknown
-    .slice(0, NAMED_STRETCHES)
-    .map(
-      (gap): Sentence => [
-        `Find out where there is ${word} between `,
-        at(gap.from.atKm),
-        ' and ',
-        at(gap.to.atKm),
-        gap.to.kind === 'end' ? ' and past the end.' : '.',
-      ],
-    );
-  const rest = unknown.length - named.length;
-  if (rest > 0)
-    named.push([`Nor is it known for ${rest} more ${rest === 1 ? 'stretch' : 'stretches'} without ${word}.`]);
-  return named;
+  const unknown = facts[commodity].gaps.filter(
+    (gap) => gap.verdict === 'unknown' && (gap.acrossNoData || gap.to.kind !== 'end' || facts.onwardTold),
+  );
+  const [first] = unknown;
+  if (first === undefined) return [];
+  const rest = unknown.length - 1;
+  return [
+    [
+      `Find out where there is ${commodityWord(commodity, facts.fuelKind)} between `,
+      at(first.from.atKm),
+      ' and ',
+      at(first.to.atKm),
+      rest > 0 ? `, and on ${rest} more ${rest === 1 ? 'stretch' : 'stretches'}.` : '.',
+    ],
+  ];
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -34,9 +34,7 @@ describe('the answer in sentences', () => {
     expect(plain(answer.fuel)).toBe(
       'Halfway to the end, km 640 to km 1340. Arrives with 8 l: eats into the reserve by 9 l.',
     );
-    expect(plain(answer.todo)).toContain(
-      'Carry 1 can of 20 l diesel from Halfway (km 640) to the end (km 1340).',
-    );
+    expect(plain(answer.todo)).toContain('Diesel: 1 can of 20 l from Halfway (km 640) to the end (km 1340).');
   });
 
   test('says where a short stretch runs dry, and which supply inside it does not count and why', () => {
@@ -58,7 +56,15 @@ describe('the answer in sentences', () => {
     const { answer } = analysisOf({ supplies });
     expect(plain(answer.fuel)).toContain('part of it is without map data');
     expect(plain(answer.todo)).toContain('Find out where there is diesel between km 0 and km 1340');
-    expect(plain(answer.todo)).not.toContain('Carry');
+    expect(plain(answer.todo)).not.toContain('can');
+  });
+
+  test('asks how far the next supply is past the end where nobody said so, once', () => {
+    const features = [named('node/1', 100, DIESEL, 'A'), named('node/2', 100, TAP, 'B')];
+    const { answer } = analysisOf({ features, document: equatorDocument(200), trip: {} });
+    expect(plain(answer.todo)).toBe(
+      'Say how far it is from the end of the route to the next supply. Leave with everything full. Confirm each supply before you leave.',
+    );
   });
 
   test('says that all holds only when all does', () => {
@@ -71,7 +77,7 @@ describe('the answer in sentences', () => {
   test('says how many cans are lacking beyond those owned', () => {
     const { answer } = analysisOf({ features: [] });
     // 1,340 km need 227.8 l and 17 l of reserve, 127 l are aboard: 117.8 l, 6 cans, 4 owned.
-    expect(plain(answer.todo)).toContain('Carry 6 cans of 20 l diesel');
-    expect(plain(answer.todo)).toContain('that is 2 more than you own');
+    expect(plain(answer.todo)).toContain('Diesel: 6 cans of 20 l from the start');
+    expect(plain(answer.todo)).toContain('2 more than you own');
   });
 });
