@@ -205,12 +205,13 @@ function stringWords(shape: Shape): string {
 
 const UNITS: readonly (readonly [RegExp, string])[] = [
   [/litresPer100Km$/, 'litres per 100 km'],
-  [/litresPerDay$/, 'litres a day'],
+  [/litresPerDay$/i, 'litres a day'],
+  [/^(drinking|cooking|washingUp|washing|shower)$/, 'litres a day'],
   [/litres$/i, 'litres'],
   [/kmPerHour$|^slow$|^fast$/, 'km/h'],
   [/km$|KmSinceFill$/i, 'km'],
   [/days$|DaysSinceFill$/i, 'days'],
-  [/^hours/, 'hours'],
+  [/^hours|Hours/, 'hours'],
   [/percent$/i, 'percent'],
 ];
 

@@ -1,5 +1,6 @@
 import type { Analysis } from '../../contract/analysis.ts';
 import type { Caution } from '../../contract/common.ts';
+import { crewText } from './crew-text.ts';
 import { daysText } from './days-text.ts';
 import { figure, km } from './figures.ts';
 import { fuelUseText } from './fuel-text.ts';
@@ -25,6 +26,7 @@ export function reportText(analysis: Analysis, notice: string | null): string {
   blocks.push([`Fuel (${rig.fuel.kind}): ${carriedText(fuel)}`, ...gapTable(fuel)]);
   blocks.push(fuelUseText(analysis.fuelUse));
   blocks.push([`Drinking water: ${carriedText(water)}`, ...gapTable(water)]);
+  blocks.push(crewText(analysis.waterUse, water.gaps));
   blocks.push(treatmentLines(analysis.treatment));
   blocks.push(daysText(analysis));
   blocks.push(massText(analysis.mass));
