@@ -1,0 +1,23 @@
+import { Cans, Tanks } from './ContainerFields.tsx';
+import { EitherField, QuantityField, TickField } from './fields.tsx';
+import { WATER_WAYS } from './reserve-ways.ts';
+import { UseFields } from './UseFields.tsx';
+
+/** What is used in a day, held and kept. */
+export function WaterSection() {
+  return (
+    <>
+      <UseFields of="All aboard use" base="/water/litresPerDay" kind="waterUse" />
+      <Tanks commodity="water" />
+      <Cans commodity="water" />
+      <EitherField label="Reserve" at={{ in: 'rig', path: '/water/reserve' }} ways={WATER_WAYS} none="none" />
+      <QuantityField
+        label="and of each stretch's need"
+        at="/water/reserve/shareOfNeed"
+        kind="share"
+        optional
+      />
+      <TickField label="Rope and bucket aboard, for wells without a pump" at="/equipment/ropeAndBucket" />
+    </>
+  );
+}
