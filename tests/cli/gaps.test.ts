@@ -45,7 +45,7 @@ describe('drystage gaps', () => {
     const { status, out, err } = await runCli(...DEMO);
     expect({ status, err }).toEqual({ status: 0, err: '' });
     const at = (text: string) => out.indexOf(text);
-    const order = ['What to do', 'Fuel (diesel): ', 'Drinking water: ', '\nCautions\n'].map(at);
+    const order = ['What to do', 'Fuel (diesel): ', '\nDrinking water: ', '\nCautions\n'].map(at);
     expect(order).toEqual([...order].sort((a, b) => a - b));
     expect(order[0]).toBeGreaterThan(0);
     for (const verdict of ['enough', 'into reserve', 'short', 'unknown']) expect(out).toContain(verdict);

@@ -1,5 +1,6 @@
 import type { Analysis } from '../../contract/analysis.ts';
 import type { Caution } from '../../contract/common.ts';
+import { commodityWord } from '../../core/answer/words.ts';
 import { crewText } from './crew-text.ts';
 import { daysText } from './days-text.ts';
 import { figure, km } from './figures.ts';
@@ -20,7 +21,12 @@ export function reportText(analysis: Analysis, notice: string | null): string {
   if (notice !== null) blocks.push([notice]);
   blocks.push([
     `${plain(route.name)}: ${km(route.lengthKm)}, ${plain(rig.name ?? 'unnamed rig')}`,
-    ...[...answer.fuel, ...answer.water].map(sentenceText),
+    ...(['fuel', 'water'] as const).map((commodity) => {
+      const report = analysis[commodity];
+      const stretch = km(report.gaps[report.longest]!.lengthKm);
+      const word = commodityWord(commodity, rig.fuel.kind);
+      return `Longest stretch without ${word}: ${stretch}. ${answer[commodity].map(sentenceText).join(' ')}`;
+    }),
   ]);
   blocks.push(['What to do', ...answer.todo.map(sentenceText).map((text) => `- ${text}`)]);
   blocks.push([`Fuel (${rig.fuel.kind}): ${carriedText(fuel)}`, ...gapTable(fuel)]);
