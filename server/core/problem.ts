@@ -27,6 +27,7 @@ export const PROBLEM_CODES = [
   'yaml-broken',
   'rig-invalid',
   'trip-invalid',
+  'log-invalid',
   'command-invalid',
   'request-invalid',
   'too-large',

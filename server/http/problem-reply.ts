@@ -48,6 +48,7 @@ export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string 
   'yaml-broken': { status: 422, title: 'Broken YAML' },
   'rig-invalid': { status: 422, title: 'Rig not usable' },
   'trip-invalid': { status: 422, title: 'Trip not usable' },
+  'log-invalid': { status: 422, title: 'Log not usable' },
   'command-invalid': { status: 400, title: 'Command not understood' },
   'request-invalid': { status: 400, title: 'Request not understood' },
   'too-large': { status: 413, title: 'Too large' },
