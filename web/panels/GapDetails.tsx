@@ -1,5 +1,7 @@
-import type { Gap, Term } from '../../server/contract/analysis.ts';
-import { formatAtKm, formatDays, formatFigure, formatKm, formatLitres, type UnitSystem } from '../units.ts';
+import { Fragment } from 'react';
+import type { Gap } from '../../server/contract/analysis.ts';
+import { formatAtKm, formatDays, formatKm, formatLitres, type UnitSystem } from '../units.ts';
+import { Terms } from '../why/Terms.tsx';
 import { EVIDENCE_WORDS, edgeName, VERDICT_WORDS } from '../words.ts';
 
 interface GapDetailsProps {
@@ -22,6 +24,7 @@ export function GapDetails({ gap, canL, units }: GapDetailsProps) {
         <dd>{litres(gap.departL)}</dd>
         <dt>Reserve to keep</dt>
         <dd>{litres(gap.reserveL)}</dd>
+        {gap.grades != null && <Grades grades={gap.grades} units={units} />}
         <dt>Margin</dt>
         <dd>
           {gap.marginL < 0
@@ -76,11 +79,40 @@ export function GapDetails({ gap, canL, units }: GapDetailsProps) {
       {gap.rescue.length > 0 && <Rescues gap={gap} units={units} />}
       <details>
         <summary>How it was reckoned</summary>
-        <Terms of="Way" terms={gap.working.wayKm} units={units} />
-        <Terms of="Need" terms={gap.working.needL} units={units} />
-        <Terms of="Reserve" terms={gap.working.reserveL} units={units} />
+        <h4>Way</h4>
+        <Terms terms={gap.working.wayKm} units={units} />
+        <h4>Need</h4>
+        <Terms terms={gap.working.needL} units={units} />
+        <h4>Reserve</h4>
+        <Terms terms={gap.working.reserveL} units={units} />
       </details>
     </div>
+  );
+}
+
+/** What drinking and washing need of it, each with its own end. */
+function Grades({ grades, units }: { grades: NonNullable<Gap['grades']>; units: UnitSystem }) {
+  return (
+    <>
+      {(['drinking', 'washing'] as const).map((grade) => {
+        const { needL, arriveL, verdict } = grades[grade];
+        return (
+          <Fragment key={grade}>
+            <dt>Of it for {grade}</dt>
+            <dd>
+              {formatLitres(needL, units)} needed, {formatLitres(arriveL, units)} left:{' '}
+              {VERDICT_WORDS[verdict]}
+            </dd>
+          </Fragment>
+        );
+      })}
+      {grades.washingTakenL > 0 && (
+        <>
+          <dt>Washing water taken on the way</dt>
+          <dd>{formatLitres(grades.washingTakenL, units)}</dd>
+        </>
+      )}
+    </>
   );
 }
 
@@ -100,30 +132,4 @@ function Rescues({ gap, units }: { gap: Gap; units: UnitSystem }) {
       </ul>
     </>
   );
-}
-
-function Terms({ of, terms, units }: { of: string; terms: readonly Term[]; units: UnitSystem }) {
-  return (
-    <>
-      <h4>{of}</h4>
-      <dl className="terms">
-        {terms.map((term) => (
-          <div key={`${term.label} ${term.value}`}>
-            <dt>{term.label}</dt>
-            <dd>{termText(term, units)}</dd>
-          </div>
-        ))}
-      </dl>
-    </>
-  );
-}
-
-/** Kilometres and litres in the reader's units; rates and shares as they were reckoned with. */
-function termText(term: Term, units: UnitSystem): string {
-  const figure = (value: number) => formatFigure(value, 2);
-  if (term.unit === 'km' && units !== 'metric') {
-    return formatKm(term.value, units);
-  }
-  if (term.unit === 'l' && units !== 'metric') return formatLitres(term.value, units);
-  return `${figure(term.value)}\u00a0${term.unit}`.trim();
 }

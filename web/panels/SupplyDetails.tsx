@@ -1,5 +1,7 @@
 import type { Passing } from '../../server/contract/analysis.ts';
-import { formatAtKm, formatKm, type UnitSystem } from '../units.ts';
+import type { Arrival } from '../../server/contract/pace.ts';
+import { formatLocalTime } from '../days/local-time.ts';
+import { formatAtKm, formatFigure, formatKm, type UnitSystem } from '../units.ts';
 import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words.ts';
 
 interface SupplyDetailsProps {
@@ -30,6 +32,12 @@ export function SupplyDetails({ passing, units, onFound }: SupplyDetailsProps) {
             <dd>{WATER_CLASS_WORDS[passing.waterClass]}</dd>
           </>
         )}
+        {passing.arrival != null && (
+          <>
+            <dt>Reached</dt>
+            <dd>{arrivalText(passing.arrival)}</dd>
+          </>
+        )}
         {passing.reasons.length > 0 && (
           <>
             <dt>{passing.counts ? 'Mind' : 'Why it does not count'}</dt>
@@ -50,4 +58,21 @@ export function SupplyDetails({ passing, units, onFound }: SupplyDetailsProps) {
       </p>
     </div>
   );
+}
+
+/** When it is reached, and whether it is open then: shut means waiting, not a supply lost. */
+function arrivalText({ earliest, latest, open, waitHours, text }: Arrival): string {
+  const when =
+    earliest === latest
+      ? formatLocalTime(latest)
+      : `${formatLocalTime(earliest)} to ${formatLocalTime(latest)}`;
+  const hours =
+    open === true
+      ? 'open'
+      : open === false
+        ? waitHours === null
+          ? 'shut'
+          : `shut: ${formatFigure(waitHours, 1)}\u00a0h to wait at most`
+        : 'not known whether it is open';
+  return `${when}, ${hours}${text === null ? '' : `; ${text}`}`;
 }

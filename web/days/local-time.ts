@@ -1,0 +1,28 @@
+const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
+const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+
+/** "2027-05-03" as "Mon 3 May"; the text as it came where it is no date. */
+export function formatDate(date: string): string {
+  const at = new Date(`${date}T00:00:00Z`);
+  if (Number.isNaN(at.getTime())) return date;
+  return `${WEEKDAYS[at.getUTCDay()]}\u00a0${at.getUTCDate()}\u00a0${MONTHS[at.getUTCMonth()]}`;
+}
+
+/** "2027-05-03T14:05", a local time without a zone, as "Mon 3 May 14:05". */
+export const formatLocalTime = (time: string): string =>
+  `${formatDate(time.slice(0, 10))} ${time.slice(11, 16)}`;
+
+/** Hours of the day as a clock shows them: 7.5 is "07:30". */
+export function clockOf(hours: number): string {
+  const minutes = Math.round(hours * 60);
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${two(Math.floor(minutes / 60))}:${two(minutes % 60)}`;
+}
+
+/** "07:30" as hours of the day; null for what is no time of day. */
+export function hoursOf(clock: string): number | null {
+  const read = /^(\d{1,2}):(\d{2})$/.exec(clock);
+  if (read === null) return null;
+  const [hours, minutes] = [Number(read[1]), Number(read[2])];
+  return hours < 24 && minutes < 60 ? hours + minutes / 60 : null;
+}
