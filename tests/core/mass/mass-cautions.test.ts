@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
+import { analysisOf, DIESEL, pointFeature } from '../../helpers/analyse-input.ts';
 import { drive, massOf, PLAIN, rigOf } from './rigs.ts';
 
 const at = (behindFrontAxleM: number, heightM = 0.8) => ({ position: { behindFrontAxleM, heightM } });
@@ -15,6 +16,17 @@ describe('cautions', () => {
       expect.stringMatching(/^On this route the rear axle is 39\.9 kg over what it may carry/),
     ]);
     expect(over[0]).toMatchObject({ fromKm: 0, toKm: 0 });
+  });
+
+  test('over a limit only after a filling on the way', () => {
+    const rig = rigOf({ permitted: { totalKg: 2700 } });
+    const { cautions } = analysisOf({
+      rig,
+      features: [pointFeature('node/1', 100, DIESEL)],
+      trip: { aboard: { fuelLitres: 40, waterLitres: 20 }, onward: { km: 0 } },
+    });
+    const over = cautions.find(({ code }) => code === 'mass-over-limit');
+    expect(over!.fromKm).toBeCloseTo(100, 6);
   });
 
   test('over a limit only with the cans filled is told as that', () => {
@@ -53,6 +65,8 @@ describe('cautions', () => {
     const cans = (heightM: number) => ({ litres: 20, owned: 1, emptyKg: 4, ...at(1.5, heightM) });
     expect(codes(rigOf({ cabin }, { fuel: { cans: cans(1) } }))).toContain('fuel-in-cabin');
     expect(codes(rigOf({ cabin }, { fuel: { cans: cans(2) } }))).not.toContain('fuel-in-cabin');
+    const ahead = { ...cans(1), position: { behindFrontAxleM: 0.4, heightM: 1 } };
+    expect(codes(rigOf({ cabin }, { fuel: { cans: ahead } }))).not.toContain('fuel-in-cabin');
     expect(codes(rigOf({ cabin }, { water: { cans: cans(1) } }))).not.toContain('fuel-in-cabin');
   });
 

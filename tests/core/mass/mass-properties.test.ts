@@ -105,6 +105,10 @@ describe('the loads of any rig', () => {
           expect(empty![side]!.kg + sumOf(added)).toBeCloseTo(full![side]!.kg, 6);
           expect(sumOf(mass.working[key].map(({ value }) => value))).toBeCloseTo(departure![side]!.kg, 6);
         }
+        const toTheSide = mass.containers.map(
+          ({ perLitre, litres, unusableLitres }) => perLitre!.sideKg! * (litres - unusableLitres),
+        );
+        expect(empty!.sideKg! + sumOf(toTheSide)).toBeCloseTo(full!.sideKg!, 6);
       }),
     );
   });

@@ -138,6 +138,12 @@ describe('the worst place', () => {
     expect(state.fuelL).toBeLessThan(130);
   });
 
+  test('is never one with less than nothing aboard', () => {
+    const dry = massOf(rigOf({}, { fuel: { tanks: [{ name: 'small', litres: 60, ...at(0.2, 0.4) }] } }));
+    expect(Math.min(...dry.states.map(({ fuelL }) => fuelL))).toBe(0);
+    expect(dry.states.some(({ kind, fuelL }) => kind === 'along' && fuelL === 0)).toBe(true);
+  });
+
   test('of the sides with two tanks is found whichever empties first, unless the rig tells', () => {
     const tanks = [
       { name: 'left', litres: 60, ...at(1.4, 0.6, -0.5) },
@@ -150,6 +156,32 @@ describe('the worst place', () => {
     expect(Math.abs(side())).toBeCloseTo(oneEmptyKg, 9);
     expect(side('in-order')).toBeCloseTo(oneEmptyKg, 9);
     expect(side('together')).toBeCloseTo(0, 9);
+  });
+});
+
+describe('a container', () => {
+  // 110 l, 10 of them never drawn, in a tank of 20 kg fitted later, 1 m right and 2 m up.
+  const tank = { name: 'odd', litres: 110, unusableLitres: 10, emptyKg: 20, ...at(2, 2, 1) };
+  const effect = containerAt(massOf(rigOf({}, { water: { tanks: [tank] } })), '/water/tanks/0').whenFull;
+  // The vehicle without it: 2,600 kg at 0.75 m, and 3 l of fuel that cannot be drawn at 0.6 m.
+  const onKg = 2600 + 3 * 0.845;
+  const onHeightM = (2600 * 0.75 + 3 * 0.845 * 0.6) / onKg;
+
+  test('is reckoned with all that it adds, against the vehicle without it', () => {
+    expect(effect.totalKg).toBeCloseTo(130, 9);
+    expect(effect.cgHeightM).toBeCloseTo((onKg * onHeightM + 130 * 2) / (onKg + 130) - onHeightM, 9);
+    const factor = (heightM: number) => 1.6 / (2 * heightM);
+    expect(effect.stabilityFactor).toBeCloseTo(factor(onHeightM + effect.cgHeightM!) - factor(onHeightM), 9);
+  });
+
+  test('to the right loads the right wheels', () => {
+    expect(effect.sideKg).toBeCloseTo((2 * 130 * 1) / 1.6, 9);
+  });
+
+  test('that may not be filled up still has what the kerb mass includes, by its capacity', () => {
+    const fuel = { tanks: [{ name: 'main', litres: 100, fillPercent: 80, ...at(2) }] };
+    const kg = massWithFullTanks(rigOf({ includes: { fuelPercent: 100, driverKg: 75 } }, { fuel }))!;
+    expect(kg).toBeCloseTo(2600 - 20 * 0.845 + 70, 9);
   });
 });
 
