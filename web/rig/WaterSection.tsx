@@ -1,13 +1,19 @@
 import { Cans, Tanks } from './ContainerFields.tsx';
 import { EitherField, QuantityField, TickField } from './fields.tsx';
+import { useForm } from './form-context.ts';
 import { WATER_WAYS } from './reserve-ways.ts';
 import { UseFields } from './UseFields.tsx';
 
 /** What is used in a day, held and kept. */
 export function WaterSection() {
+  const { said } = useForm();
   return (
     <>
-      <UseFields of="All aboard use" base="/water/litresPerDay" kind="waterUse" />
+      {said.rig.crew === undefined ? (
+        <UseFields of="All aboard use" base="/water/litresPerDay" kind="waterUse" />
+      ) : (
+        <p className="says">What all aboard use is summed from the crew, below.</p>
+      )}
       <Tanks commodity="water" />
       <Cans commodity="water" />
       <EitherField label="Reserve" at={{ in: 'rig', path: '/water/reserve' }} ways={WATER_WAYS} none="none" />

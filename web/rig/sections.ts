@@ -1,6 +1,7 @@
 import type { ComponentType } from 'react';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { UnitSystem } from '../units.ts';
+import { CrewSection } from '../water/CrewSection.tsx';
 import { FuelSection } from './FuelSection.tsx';
 import { PaceSection } from './PaceSection.tsx';
 import { WaterSection } from './WaterSection.tsx';
@@ -35,6 +36,16 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     summary: () => '',
     open: true,
     Component: WaterSection,
+  },
+  {
+    id: 'crew',
+    title: 'Crew and heat',
+    says: 'Who drinks from the tanks and in what heat: how much water goes in a day, and how long it lasts.',
+    summary: ({ crew }) => {
+      const count = (crew?.people ?? []).reduce((sum, person) => sum + (person.count ?? 1), 0);
+      return crew === undefined ? '' : `${count} ${count === 1 ? 'person' : 'people'}`;
+    },
+    Component: CrewSection,
   },
   {
     id: 'pace',

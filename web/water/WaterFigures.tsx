@@ -1,0 +1,193 @@
+import type { GradeUse, WaterUse } from '../../server/contract/crew.ts';
+import {
+  figureLitres,
+  formatAtKm,
+  formatDays,
+  formatFigure,
+  formatLitres,
+  formatTemperature,
+  type UnitSystem,
+  volumeUnit,
+} from '../units.ts';
+import { Terms } from '../why/Terms.tsx';
+import { Why } from '../why/Why.tsx';
+import { FROM_WORDS, SUN_WORDS, USE_WORDS } from './use-words.ts';
+import '../table/plain-table.css';
+
+type Bounds = WaterUse['litresPerDay'];
+const ENDS = ['low', 'typical', 'high'] as const;
+
+/** What the crew, the heat and the tanks come to: litres a day by grade, days that they last, and what must stay aboard. */
+export function WaterFigures({ use, units }: { use: WaterUse; units: UnitSystem }) {
+  return (
+    <section className="comes-of-it" aria-label="What water is used and how long it lasts">
+      <UseTable use={use} units={units} />
+      <EnduranceTable use={use} units={units} />
+      <ReserveWords reserve={use.reserve} units={units} />
+      {use.heat !== null && <HeatWords heat={use.heat} units={units} />}
+      <p>{use.treatText}</p>
+      {use.mixing.length > 0 && (
+        <ul>
+          {use.mixing.map((fill) => (
+            <li key={`${fill.id} ${fill.atKm}`}>
+              <b>{formatAtKm(fill.atKm, units)}:</b> {fill.text}
+            </li>
+          ))}
+        </ul>
+      )}
+      {use.cautions.length > 0 && (
+        <ul>
+          {use.cautions.map(({ code, text }) => (
+            <li key={`${code} ${text}`}>{text}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function Three({ of, units }: { of: Bounds; units: UnitSystem }) {
+  return ENDS.map((end) => (
+    <td className="end" key={end}>
+      {figureLitres(of[end], units)}
+    </td>
+  ));
+}
+
+function UseTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
+  const { grades, uses } = use;
+  return (
+    <table className="plain-table">
+      <caption>Water used, {volumeUnit(units)} a day</caption>
+      <thead>
+        <tr>
+          <th scope="col">Use</th>
+          {ENDS.map((end) => (
+            <th scope="col" className="end" key={end}>
+              {end}
+            </th>
+          ))}
+        </tr>
+      </thead>
+      {grades !== null &&
+        (['drinking', 'washing'] as const).map((grade) => (
+          <tbody key={grade}>
+            <tr className="sum">
+              <th scope="row">{grade === 'drinking' ? 'Drinking grade' : 'For washing'}</th>
+              <Three of={grades[grade].litresPerDay} units={units} />
+            </tr>
+            {uses
+              .filter((one) => one.grade === grade)
+              .map((one) => (
+                <tr key={one.use}>
+                  <th scope="row">
+                    {USE_WORDS[one.use]} <Why of={`${USE_WORDS[one.use]}`}>{one.source}</Why>
+                  </th>
+                  <Three of={one.litresPerDay} units={units} />
+                </tr>
+              ))}
+          </tbody>
+        ))}
+      <tbody>
+        <tr className="sum">
+          <th scope="row">
+            All together{' '}
+            <Why of="all water used">
+              {FROM_WORDS[use.from]}
+              <Terms terms={use.working} units={units} />
+            </Why>
+          </th>
+          <Three of={use.litresPerDay} units={units} />
+        </tr>
+        {use.notCarriedLitresPerDay.high > 0 && (
+          <tr>
+            <th scope="row">taken where it is used, not carried</th>
+            <Three of={use.notCarriedLitresPerDay} units={units} />
+          </tr>
+        )}
+      </tbody>
+    </table>
+  );
+}
+
+/** Most days first: low use lasts longest. */
+function EnduranceTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
+  const { grades } = use;
+  const rows: { name: string; aboardL: number; days: GradeUse['enduranceDays'] }[] =
+    grades === null
+      ? [{ name: 'all water, drinking grade', aboardL: use.aboardL, days: use.enduranceDays }]
+      : [
+          {
+            name: 'drinking grade',
+            aboardL: grades.drinking.aboardL,
+            days: grades.drinking.enduranceDays,
+          },
+          { name: 'for washing', aboardL: grades.washing.aboardL, days: grades.washing.enduranceDays },
+          { name: 'until the first ends', aboardL: use.aboardL, days: use.enduranceDays },
+        ];
+  return (
+    <table className="plain-table">
+      <caption>Days that it lasts, no supply on the way</caption>
+      <thead>
+        <tr>
+          <th scope="col">Water</th>
+          <th scope="col" className="end">
+            aboard {volumeUnit(units)}
+          </th>
+          {ENDS.map((end) => (
+            <th scope="col" className="end" key={end}>
+              {end} use
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ name, aboardL, days }) => (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            <td className="end">{figureLitres(aboardL, units)}</td>
+            {ENDS.map((end) => (
+              <td className="end" key={end}>
+                {days === null ? 'not used' : formatFigure(days[end], 1)}
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function ReserveWords({ reserve, units }: { reserve: WaterUse['reserve']; units: UnitSystem }) {
+  const { litres, days, hoursToHelp, safeL, worstLoss, holds } = reserve;
+  return (
+    <div>
+      <b>Reserve:</b> {formatLitres(litres, units)}, {formatDays(days)} of drinking grade
+      {hoursToHelp === null
+        ? '; not told how long until help comes'
+        : `; help takes ${formatFigure(hoursToHelp, 1)}\u00a0hours`}
+      . After the worst single loss ({worstLoss}) {formatLitres(safeL, units)} would be left:{' '}
+      {holds ? 'the reserve holds.' : <b>the reserve is not safe from one leak, pump or tap.</b>}
+    </div>
+  );
+}
+
+function HeatWords({ heat, units }: { heat: NonNullable<WaterUse['heat']>; units: UnitSystem }) {
+  const { workRest } = heat;
+  return (
+    <div>
+      <b>Heat:</b> WBGT {formatTemperature(heat.wbgtC, units)}
+      {heat.from === 'estimate' ? ' (estimate)' : ''}, {SUN_WORDS[heat.sun]}, {heat.work} work,{' '}
+      {heat.category === 0 ? 'below the table' : `heat category ${heat.category} of 5`}: each person drinks{' '}
+      {formatFigure(heat.restFactor, 2)} times as much as in mild weather and{' '}
+      {formatLitres(heat.litresPerWorkHour.high, units)} more for an hour of work.{' '}
+      {workRest !== null && (
+        <>
+          Work {formatFigure(workRest.workMinutes, 0)} minutes of an hour, rest{' '}
+          {formatFigure(workRest.restMinutes, 0)}.{' '}
+        </>
+      )}
+      <Why of="the heat's figures">{heat.why}</Why>
+    </div>
+  );
+}
