@@ -74,7 +74,7 @@ export const wasCalledOff = (error: unknown): boolean =>
 export const detailsOf = (error: unknown): ProblemDetails =>
   error instanceof ApiProblem ? error.details : NO_ANSWER;
 
-async function request(path: string, init: RequestInit): Promise<AnalysisReply> {
+async function request<T = AnalysisReply>(path: string, init: RequestInit): Promise<T> {
   let response: Response;
   try {
     response = await fetch(path, init);
@@ -83,7 +83,7 @@ async function request(path: string, init: RequestInit): Promise<AnalysisReply> 
     throw new ApiProblem(NO_ANSWER);
   }
   if (!response.ok) throw new ApiProblem(problemFrom(response.status, await response.text()));
-  return (await response.json()) as AnalysisReply;
+  return (await response.json()) as T;
 }
 
 /** The demo's answer. Throws ApiProblem. */
@@ -102,6 +102,20 @@ export const reanalyse = (
     body: JSON.stringify({ rig, trip }),
     signal,
   });
+
+/** The rig that a file's text holds, as it was written. Throws ApiProblem with the line of what is wrong. */
+export const readRig = async (text: string): Promise<RigFile> =>
+  (await request<{ rig: RigFile }>('/api/rig-files', plainText(text))).rig;
+
+/** The trip that a file's text holds, as it was written. Throws ApiProblem with the line of what is wrong. */
+export const readTrip = async (text: string): Promise<TripFile> =>
+  (await request<{ trip: TripFile }>('/api/trip-files', plainText(text))).trip;
+
+const plainText = (text: string): RequestInit => ({
+  method: 'POST',
+  headers: { 'content-type': 'text/plain' },
+  body: text,
+});
 
 const asText = (value: RigFile | TripFile | string): string =>
   typeof value === 'string' ? value : JSON.stringify(value);

@@ -1,6 +1,8 @@
 import { type Static, Type } from 'typebox';
 import { Analysis } from './analysis.ts';
 import { Bbox } from './common.ts';
+import { RigFile } from './rig.ts';
+import { TripFile } from './trip.ts';
 
 const Position = Type.Array(Type.Number(), { minItems: 2, maxItems: 3 });
 const featureOf = <
@@ -74,5 +76,11 @@ export const MapData = Type.Object({
 export type MapData = Static<typeof MapData>;
 
 /** What an analysis request gives back. `id` names it for a re-analysis with another rig or trip. */
-export const AnalysisReply = Type.Object({ id: Type.String(), analysis: Analysis, map: MapData });
+export const AnalysisReply = Type.Object({
+  id: Type.String(),
+  /** Rig and trip as they were sent, no default filled in: what a person edits and saves. */
+  said: Type.Object({ rig: RigFile, trip: TripFile }),
+  analysis: Analysis,
+  map: MapData,
+});
 export type AnalysisReply = Static<typeof AnalysisReply>;

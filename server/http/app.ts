@@ -11,6 +11,7 @@ import { AnalysisService } from './analysis-service.ts';
 import { handleErrors } from './error-handler.ts';
 import { DEFAULT_LIMITS, type Limits } from './limits.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
+import { planFileRoutes } from './plan-file-routes.ts';
 
 export interface AppOptions {
   limits?: Partial<Limits>;
@@ -84,6 +85,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     async () => ({ ok: true as const, ...service.load }),
   );
   await app.register(analysisRoutes(service, limits));
+  await app.register(planFileRoutes);
   await servePage(app, options.webFolder ?? WEB_FOLDER);
   return app;
 }

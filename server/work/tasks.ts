@@ -43,7 +43,7 @@ export const tasks = {
     const loaded = unpackedTrip(id, packed);
     const outcome = analyseTrip(loaded, rig, trip, today, openingHours);
     if (!outcome.ok) return outcome;
-    return { ok: true, value: new TextEncoder().encode(replyText(id, loaded, outcome.value)) };
+    return { ok: true, value: new TextEncoder().encode(replyText(id, { rig, trip }, loaded, outcome.value)) };
   },
 };
 

@@ -199,6 +199,8 @@ describe('the server', () => {
       '/api/analyses/{id}',
       '/api/demo',
       '/api/health',
+      '/api/rig-files',
+      '/api/trip-files',
     ]);
     expect(JSON.stringify(document)).toContain('unusableLitres');
     expect((await app.inject('/api/docs/')).statusCode).toBe(200);

@@ -220,6 +220,19 @@ export function sampleReply(): AnalysisReply {
   ];
   return {
     id: 'sample',
+    said: {
+      rig: {
+        name: 'Sample wagon',
+        fuel: {
+          kind: 'diesel',
+          litresPer100Km: { low: 18, typical: 20, high: 23.8 },
+          tanks: [{ name: 'main', litres: 130, unusableLitres: 3 }],
+        },
+        water: { litresPerDay: { low: 11, typical: 14, high: 18 }, tanks: [{ name: 'floor', litres: 70 }] },
+        pace: { hoursPerDay: 7, kmPerHour: { slow: 35, typical: 45, fast: 60 } },
+      },
+      trip: { onward: { km: 0 } },
+    },
     analysis: {
       route: {
         name: 'Low Harbour to High Cairn',

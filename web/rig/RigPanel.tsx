@@ -2,12 +2,12 @@ import { useMemo, useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { ProblemDetails } from '../api.ts';
+import { openPlan } from '../files/open-plan.ts';
 import { fileName, saveFile } from '../save-file.ts';
 import type { UnitSystem } from '../units.ts';
 import { FormContext } from './form-context.ts';
 import { RigForm } from './RigForm.tsx';
-import { readOwnFile } from './read-own-file.ts';
-import { asRig, asTrip, type Said } from './said.ts';
+import type { Said } from './said.ts';
 import { TripForm } from './TripForm.tsx';
 
 interface RigPanelProps {
@@ -31,11 +31,11 @@ export function RigPanel({ analysis, said, units, problem, onEdit }: RigPanelPro
     const file = files?.[0];
     if (file === undefined) return;
     try {
-      const value = await readOwnFile(file);
+      const next = await openPlan(kind, file, said);
       setUnread(null);
       // The fields start afresh, so that no half-typed text hides what the file says.
       setOpened((count) => count + 1);
-      onEdit(kind === 'rig' ? { ...said, rig: asRig(value) } : { ...said, trip: asTrip(value) });
+      onEdit(next);
     } catch (error) {
       setUnread(error instanceof Error ? error.message : String(error));
     }

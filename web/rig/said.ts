@@ -1,9 +1,8 @@
-import type { Analysis } from '../../server/contract/analysis.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import { type Json, valueAt, withValueAt } from '../json-path.ts';
 
-/** Rig and trip as the user said them: what was only assumed is left out, so that it stays marked as ours. */
+/** Rig and trip as the user said them: no default is filled in, so that it stays marked as ours. */
 export interface Said {
   rig: RigFile;
   trip: TripFile;
@@ -18,23 +17,7 @@ export const asTrip = (value: Json): TripFile => value as unknown as TripFile;
 
 /** True when the path belongs to the rig's file, not to the trip's. */
 export const isRigPath = (path: string): boolean =>
-  /^\/(fuel|water|pace|equipment|treatment|vehicle)(\/|$)/.test(path);
-
-/** Takes the assumed values out of the settled rig and trip; an assumption's path starts with the file it is of. */
-export function saidIn(analysis: Analysis): Said {
-  const files = { rig: asJson(analysis.rig), trip: asJson(analysis.trip) };
-  for (const assumption of analysis.assumptions) {
-    const { in: file, path } = assumedAt(assumption.path);
-    const range = RANGES.find((each) => path.startsWith(`${each}/`));
-    if (file === 'rig' && range !== undefined) {
-      const typical = valueAt(files.rig, `${range}/typical`);
-      if (typical !== undefined) files.rig = withValueAt(files.rig, range, typical);
-    } else if (valueAt(files[file], path) !== undefined) {
-      files[file] = withValueAt(files[file], path, undefined);
-    }
-  }
-  return { rig: asRig(files.rig), trip: asTrip(files.trip) };
-}
+  /^\/(fuel|water|pace|equipment|crew|treatment|vehicle)(\/|$)/.test(path);
 
 /** "/rig/fuel/cans" is "/fuel/cans" in the rig. */
 export function assumedAt(path: string): { in: 'rig' | 'trip'; path: string } {
@@ -53,12 +36,12 @@ export function afterEdit(said: Json, settled: Json, path: string, value: Json |
     const ends = valueAt(settled, range);
     return withValueAt(withValueAt(said, range, ends), path, value);
   }
-  const parent = path.slice(0, path.lastIndexOf('/'));
-  const holder = parent === '' ? undefined : valueAt(settled, parent);
-  if (parent !== '' && valueAt(said, parent) === undefined && holder !== undefined) {
-    return withValueAt(withValueAt(said, parent, holder), path, value);
-  }
-  return withValueAt(said, path, value);
+  const keys = path.split('/').slice(1, -1);
+  const parents = keys.map((_, index) => `/${keys.slice(0, index + 1).join('/')}`);
+  const untold = parents.find((parent) => valueAt(said, parent) === undefined);
+  const holder = untold === undefined ? undefined : valueAt(settled, untold);
+  if (untold === undefined || holder === undefined) return withValueAt(said, path, value);
+  return withValueAt(withValueAt(said, untold, holder), path, value);
 }
 
 /** Settings of a trip that hold on any route. */

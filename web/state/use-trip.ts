@@ -9,7 +9,7 @@ import {
   sendFiles,
   wasCalledOff,
 } from '../api.ts';
-import { type Said, saidIn } from '../rig/said.ts';
+import type { Said } from '../rig/said.ts';
 
 /** Wait after the last keystroke before reckoning again, ms (ours). */
 const QUIET_MS = 150;
@@ -53,7 +53,7 @@ const NOTHING: TripState = {
 export function nextState(state: TripState, step: Step): TripState {
   switch (step.kind) {
     case 'opened': {
-      const said = saidIn(step.reply.analysis);
+      const { said } = step.reply;
       return {
         ...state,
         reply: step.reply,

@@ -1,10 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { Analysis } from '../../../server/contract/analysis.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
-import { settleTrip } from '../../../server/core/trip/settle-trip.ts';
-import { afterEdit, asJson, saidIn, tripForAnotherRoute } from '../../../web/rig/said.ts';
-import { sampleReply } from '../sample-reply.ts';
+import { afterEdit, asJson, isRigPath, tripForAnotherRoute } from '../../../web/rig/said.ts';
+import { FULL_RIG, FULL_TRIP } from '../../helpers/full-plan.ts';
 
 const BARE: RigFile = {
   name: 'bare',
@@ -12,42 +10,6 @@ const BARE: RigFile = {
   water: { litresPerDay: 10, tanks: [{ name: 'jug', litres: 20 }] },
   pace: { hoursPerDay: 6, kmPerHour: 50 },
 };
-
-/** An analysis as the core would give it back for this rig and an empty trip. */
-function analysisOf(rig: RigFile): Analysis {
-  const settledRig = settleRig(rig);
-  const settledTrip = settleTrip({});
-  return {
-    ...sampleReply().analysis,
-    rig: settledRig.settled,
-    trip: settledTrip.settled,
-    assumptions: [
-      ...settledRig.assumptions.map((each) => ({ ...each, path: `/rig${each.path}` })),
-      ...settledTrip.assumptions.map((each) => ({ ...each, path: `/trip${each.path}` })),
-    ],
-  };
-}
-
-describe('what the user said, apart from what was assumed', () => {
-  it('leaves every assumption out, so that it is assumed again', () => {
-    const analysis = analysisOf(BARE);
-    const said = saidIn(analysis);
-    expect(settleRig(said.rig).assumptions).toEqual(settleRig(BARE).assumptions);
-    expect(settleRig(said.rig).rig).toEqual(settleRig(BARE).rig);
-    expect(settleTrip(said.trip).assumptions).toEqual(settleTrip({}).assumptions);
-  });
-
-  it('keeps what was said in full', () => {
-    const full: RigFile = {
-      ...BARE,
-      fuel: { ...BARE.fuel, cans: { litres: 20, owned: 2 }, reserve: { km: 150, shareOfNeed: 0 } },
-    };
-    const said = saidIn(analysisOf(full));
-    expect(said.rig.fuel.cans).toEqual({ litres: 20, owned: 2 });
-    expect(said.rig.fuel.reserve).toEqual({ km: 150, shareOfNeed: 0 });
-    expect(said.rig.water.cans).toBeUndefined();
-  });
-});
 
 describe('an edit', () => {
   const settled = asJson(settleRig(BARE).settled);
@@ -68,11 +30,22 @@ describe('an edit', () => {
     expect(edited('/water/reserve/days', 4)).toMatchObject({ water: { reserve: { days: 4 } } });
   });
 
+  it('deep in a list that was only assumed brings the whole list along', () => {
+    const rig: RigFile = { ...BARE, vehicle: { kerbKg: 2000 } };
+    const next = afterEdit(asJson(rig), asJson(settleRig(rig).settled), '/vehicle/people/0/kg', 90);
+    expect(next).toMatchObject({ vehicle: { people: [{ name: 'driver', kg: 90 }] } });
+  });
+
   it('leaves the file it was made from untouched', () => {
     const before = JSON.stringify(BARE);
     edited('/fuel/tanks/0/litres', 1);
     expect(JSON.stringify(BARE)).toBe(before);
   });
+});
+
+it('knows for every part of a rig file that it is the rig', () => {
+  for (const key of Object.keys(FULL_RIG)) expect(isRigPath(`/${key}/x`)).toBe(key !== 'name');
+  for (const key of Object.keys(FULL_TRIP)) expect(isRigPath(`/${key}`)).toBe(false);
 });
 
 describe("a trip's settings on another route", () => {

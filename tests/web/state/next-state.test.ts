@@ -11,6 +11,10 @@ describe("the page's state", () => {
     expect(opened).toMatchObject({ phase: 'settled', pending: null, openings: 1 });
   });
 
+  it('edits and saves what was said, not what was filled in', () => {
+    expect(opened.said).toBe(reply.said);
+  });
+
   it('keeps the last good answer and the edit when the server refuses', () => {
     const said = { ...opened.said!, trip: { corridorKm: -1 } };
     const edited = nextState(opened, { kind: 'edited', said });
