@@ -2,6 +2,7 @@ import { parseArgs } from 'node:util';
 import { loadTrip } from './app/load-trip.ts';
 import { ProgressLine } from './app/text/progress-line.ts';
 import { today } from './app/today.ts';
+import { refuse, refuseOption } from './commands/refuse.ts';
 import type { TripFile } from './contract/trip.ts';
 import { InputProblem, type Outcome, type Problem, problemLine } from './core/problem.ts';
 import { openingHours } from './io/opening-hours.ts';
@@ -23,6 +24,10 @@ Finds the fuel and water gaps of a route and says whether the vehicle gets over 
   --json           the whole analysis as JSON
   --help           this text
 
+Further commands, each with a --help of its own:
+  learn LOG.csv    what a log of fill-ups or of water teaches
+  compare ROUTE    several rigs on one route
+
 Exit status: 0 when the analysis ran, whatever its verdicts; 2 when an input cannot be used, with one line that says
 why on stderr; 1 when the program itself is at fault.
 `;
@@ -35,6 +40,8 @@ export interface CommandIo {
   terminal: boolean;
 }
 
+const COMMANDS = 'gaps, learn or compare as the first word';
+
 interface GapsArguments {
   route: string;
   supplies: string[];
@@ -44,26 +51,19 @@ interface GapsArguments {
   json: boolean;
 }
 
-const refuse = (place: string | null, came: string, expected: string): Outcome<never> => ({
-  ok: false,
-  problem: { code: 'command-invalid', source: null, place, came, expected, remedy: 'See --help' },
-});
-
 /** Reads the command line; null asks for the help. */
 export function readArguments(args: readonly string[]): Outcome<GapsArguments | null> {
   let parsed: ReturnType<typeof parse>;
   try {
     parsed = parse(args);
   } catch (error) {
-    // Node's own words name the option: "Unknown option '--suply'. To specify a positional argument …"
-    const [came = 'an option that is not known'] = (error as Error).message.split(/[.;]\s/);
-    return refuse(null, came, 'the options --supply, --rig, --trip, --part, --json, --help');
+    return refuseOption(error, '--supply, --rig, --trip, --part, --json, --help');
   }
   const { values, positionals } = parsed;
   if (values.help === true) return { ok: true, value: null };
   const [command, route, ...more] = positionals;
-  if (command === undefined) return refuse(null, 'no command', 'gaps');
-  if (command !== 'gaps') return refuse(null, `the command "${command}"`, 'gaps');
+  if (command === undefined) return refuse(null, 'no command', COMMANDS);
+  if (command !== 'gaps') return refuse(null, `the command "${command}"`, COMMANDS);
   if (route === undefined) return refuse('ROUTE.gpx', 'no route', 'a GPX file after gaps');
   if (more.length > 0) return refuse(more[0]!, 'a second route', 'one, and extracts each after --supply');
   const { supply, rig, trip, part } = values;
@@ -103,15 +103,22 @@ const parse = (args: readonly string[]) =>
 
 /** Runs the command and gives its exit status; an unusable input is one line on `err`. */
 export async function runCommand(args: readonly string[], io: CommandIo): Promise<number> {
-  const read = readArguments(args);
-  if (read.ok && read.value === null) {
-    io.out(HELP);
-    return 0;
-  }
-  const outcome = read.ok && read.value !== null ? await caught(gaps(read.value, io)) : read;
+  const outcome = await caught(chosen(args, io));
   if (outcome.ok) return 0;
   io.err(`${problemLine(outcome.problem)}\n`);
   return 2;
+}
+
+/** The command that the first word names; what only one of them needs is loaded only for it. */
+async function chosen(args: readonly string[], io: CommandIo): Promise<Outcome<null>> {
+  const [command, ...rest] = args;
+  if (command === 'learn') return (await import('./commands/learn.ts')).learn(rest, io);
+  if (command === 'compare') return (await import('./commands/compare.ts')).compare(rest, io);
+  const read = readArguments(args);
+  if (!read.ok) return read;
+  if (read.value !== null) return gaps(read.value, io);
+  io.out(HELP);
+  return { ok: true, value: null };
 }
 
 async function gaps(asked: GapsArguments, io: CommandIo): Promise<Outcome<null>> {

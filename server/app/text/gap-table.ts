@@ -29,7 +29,9 @@ const COLUMNS: readonly Column[] = [
 
 const EDGE_WORDS: Record<Edge['kind'], string> = { start: 'start', end: 'end', passing: 'unnamed' };
 
-const edgeText = (edge: Edge) => shortened(plain(edge.name ?? edge.id ?? EDGE_WORDS[edge.kind]), NAME_WIDTH);
+/** The name of a gap's end, as wide as a table allows. */
+export const edgeText = (edge: Edge): string =>
+  shortened(plain(edge.name ?? edge.id ?? EDGE_WORDS[edge.kind]), NAME_WIDTH);
 
 /** A table of more gaps than this is folded (ours: more than a screenful). */
 const FOLD_FROM = 40;

@@ -55,7 +55,8 @@ export function reportText(analysis: Analysis, notice: string | null): string {
     .join('\n\n')}\n`;
 }
 
-function cautionText({ text, fromKm, toKm }: Caution): string {
+/** A caution with its place along the route. */
+export function cautionText({ text, fromKm, toKm }: Caution): string {
   if (fromKm === undefined) return plain(text);
   const place = toKm === undefined || toKm === fromKm ? '' : ` to ${figure(toKm)}`;
   return `km ${figure(fromKm)}${place}: ${plain(text)}`;

@@ -1,0 +1,93 @@
+import type { Analysis } from '../contract/analysis.ts';
+import type { Caution } from '../contract/common.ts';
+import type { Comparison } from '../contract/compare.ts';
+import type { RigFile } from '../contract/rig.ts';
+import type { TripFile } from '../contract/trip.ts';
+import type { Outcome } from '../core/problem.ts';
+import { analyseTrip } from './analyse-trip.ts';
+import { compareRow } from './compare-row.ts';
+import type { LoadedTrip } from './loaded-trip.ts';
+import type { OpeningHours } from './ports.ts';
+
+/** A rig to compare, and what to call it when it has no name of its own. */
+export interface NamedRig {
+  rig: RigFile;
+  fallback: string;
+}
+
+/**
+ * Several rigs on one loaded route, each analysed as it would be alone; all of them checked, the trip against each.
+ * `today` is an ISO date.
+ */
+export function compareRigs(
+  loaded: LoadedTrip,
+  rigs: readonly NamedRig[],
+  trip: TripFile,
+  today: string,
+  openingHours?: OpeningHours,
+): Outcome<Comparison> {
+  const names = namesOf(rigs);
+  const rows: { name: string; analysis: Analysis }[] = [];
+  for (const [index, { rig }] of rigs.entries()) {
+    const outcome = analyseTrip(loaded, rig, trip, today, openingHours);
+    if (!outcome.ok) return outcome;
+    rows.push({ name: names[index]!, analysis: outcome.value.analysis });
+  }
+  const [first] = rows;
+  if (first === undefined) throw new Error('a comparison of no rig was not refused');
+  const { route, standing } = first.analysis;
+  const common = sharedCautions(rows.map((row) => row.analysis.cautions));
+  const commonKeys = new Set(common.map(keyOf));
+  return {
+    ok: true,
+    value: {
+      route: { name: route.name, lengthKm: route.lengthKm },
+      notice: loaded.notice,
+      rigs: rows.map(({ name, analysis }) => ({
+        ...compareRow(name, analysis),
+        cautions: analysis.cautions.filter((caution) => !commonKeys.has(keyOf(caution))),
+      })),
+      cautions: [...ownCautions(rigs, trip), ...common],
+      standing,
+    },
+  };
+}
+
+/** Each rig by its own name; rigs of one name are numbered. */
+function namesOf(rigs: readonly NamedRig[]): string[] {
+  const plain = rigs.map(({ rig, fallback }) => rig.name ?? fallback);
+  const taken = new Set<string>();
+  return plain.map((name) => {
+    let unlike = name;
+    for (let number = 2; taken.has(unlike); number += 1) unlike = `${name} (${number})`;
+    taken.add(unlike);
+    return unlike;
+  });
+}
+
+const keyOf = (caution: Caution): string =>
+  JSON.stringify([caution.code, caution.text, caution.fromKm ?? null, caution.toKm ?? null]);
+
+/** The cautions of the first that all the others have too. */
+function sharedCautions(lists: readonly (readonly Caution[])[]): Caution[] {
+  const [first = [], ...others] = lists;
+  const keys = others.map((list) => new Set(list.map(keyOf)));
+  return first.filter((caution) => keys.every((known) => known.has(keyOf(caution))));
+}
+
+/** What makes rigs unlike to compare. */
+function ownCautions(rigs: readonly NamedRig[], { aboard }: TripFile): Caution[] {
+  const cautions: Caution[] = [];
+  const say = (code: string, text: string) => cautions.push({ code, text });
+  if (rigs.length > 1 && (aboard?.fuelLitres !== undefined || aboard?.waterLitres !== undefined)) {
+    say(
+      'aboard-for-all',
+      'The litres aboard at the start are the same for every rig, however large its tanks. To compare full tanks, leave them out or tell the km and days since the last fill.',
+    );
+  }
+  const kinds = [...new Set(rigs.map(({ rig }) => rig.fuel.kind))];
+  if (kinds.length > 1) {
+    say('fuels-differ', `The rigs burn ${kinds.join(' and ')}: other stations count for each of them.`);
+  }
+  return cautions;
+}

@@ -1,0 +1,35 @@
+import { SURFACES } from '../contract/surface.ts';
+import type { LearnOptions } from '../core/log/learn.ts';
+import type { Outcome, ProblemCode } from '../core/problem.ts';
+import { came } from './explain-shape.ts';
+
+const MOST_PEOPLE = 200;
+
+/** The options of learning as they came, as text; `dash` is what stands before their names in a refusal. */
+export function readLearnOptions(
+  given: { surface?: string | undefined; people?: string | undefined },
+  code: ProblemCode,
+  dash: string,
+): Outcome<LearnOptions> {
+  const refuse = (name: string, text: string, expected: string): Outcome<never> => ({
+    ok: false,
+    problem: {
+      code,
+      source: null,
+      place: `${dash}${name}`,
+      came: came(text),
+      expected,
+      remedy: `Correct ${name}, or leave it out`,
+    },
+  });
+  const told = SURFACES.filter((surface) => surface !== 'unknown');
+  const surface = told.find((one) => one === given.surface) ?? null;
+  if (given.surface !== undefined && surface === null) {
+    return refuse('surface', given.surface, `one of ${told.join(', ')}`);
+  }
+  const people = given.people === undefined ? null : Number(given.people);
+  if (given.people !== undefined && !(/^[1-9]\d*$/.test(given.people) && people! <= MOST_PEOPLE)) {
+    return refuse('people', given.people, `a whole number from 1 to ${MOST_PEOPLE}`);
+  }
+  return { ok: true, value: { surface, people } };
+}
