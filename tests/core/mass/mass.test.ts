@@ -218,6 +218,12 @@ describe('what the rig does not tell', () => {
     expect(stateOf(mass, 'departure').totalKg).toBeCloseTo(2600 + 75 + 70, 9);
   });
 
+  test('a driver whom the kerb mass includes and nobody listed rides on, whatever the mass', () => {
+    const mass = massOf(rigOf({ includes: { fuelPercent: 0, driverKg: 90 } }));
+    expect(stateOf(mass, 'empty').totalKg).toBeCloseTo(2600 + 3 * 0.845, 9);
+    expect(mass.missing).toEqual([]);
+  });
+
   test('limits that were not told are said to be missing, not met', () => {
     const caution = drive(rigOf()).cautions.find(({ code }) => code === 'mass-limit-unknown');
     expect(caution!.text).toContain('/vehicle/permitted/totalKg');
