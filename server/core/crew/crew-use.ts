@@ -1,3 +1,4 @@
+import type { Term } from '../../contract/analysis.ts';
 import type { Crew, Person, WaterGrade, WaterUse, WaterUseName } from '../../contract/crew.ts';
 import type { UseRange } from '../rig/rig.ts';
 import { heatOf } from './heat.ts';
@@ -17,6 +18,8 @@ export interface CrewUse {
   drinking: UseRange;
   washing: UseRange;
   heat: WaterUse['heat'];
+  /** What the heat makes of everybody's drinking at the high end, where it is told and nothing was observed. */
+  heatTerms: Term[];
   /** Drinking grade by the parts, whatever was observed. */
   expectedDrinking: UseRange;
   /** What people drink in the heat expected by the reckoning, whatever was observed: litres a day of the thirstiest. */
@@ -43,7 +46,6 @@ export function crewUse(crew: Crew, observed: UseRange | null): CrewUse {
       heat?.restFactor ?? 1,
     ),
   );
-  const heated = heat === null ? '' : '; drinking raised by heat and work';
   const said = sourceOfPeople(crew);
   const row = (use: WaterUseName, grade: WaterGrade, litresPerDay: UseRange, source: string): UseRow => ({
     use,
@@ -58,7 +60,7 @@ export function crewUse(crew: Crew, observed: UseRange | null): CrewUse {
   const atSource = crew.washingAtSource ?? false;
   const vehicleL = crew.vehicleLitresPerDay ?? 0;
   const parts = [
-    row('drinking', 'drinking', everybody('drinking'), `${said}${heated}`),
+    row('drinking', 'drinking', everybody('drinking'), said),
     row('cooking', 'drinking', everybody('cooking'), said),
     row('washing-up', 'drinking', everybody('washingUp'), said),
     row(
@@ -84,6 +86,7 @@ export function crewUse(crew: Crew, observed: UseRange | null): CrewUse {
     drinking,
     washing: washingGrade,
     heat,
+    heatTerms: heat === null || observed !== null ? [] : heatTermsOf(crew, heat),
     expectedDrinking: sumOf(parts.filter((one) => one.grade === 'drinking').map((one) => one.litresPerDay)),
     drinkingOfOne: atEnds((end) => Math.max(...people.map((uses) => uses.drinking[end]))),
   };
@@ -110,6 +113,33 @@ function personUses(person: Person, heat: WaterUse['heat']): Record<PersonUse | 
     washing: atEnds((end) => washing[end] - hands[end]),
     shower: told('shower'),
   };
+}
+
+/** The high end of all people's drinking in three terms: mild weather, heat at rest, work. */
+function heatTermsOf(crew: Crew, heat: NonNullable<WaterUse['heat']>): Term[] {
+  const heads = crew.people.reduce((sum, person) => sum + (person.count ?? 1), 0);
+  const mildL = crew.people.reduce((sum, person) => {
+    const { high } =
+      person.drinking === undefined
+        ? LEVELS[person.level ?? DEFAULT_LEVEL].uses.drinking
+        : rangeOf(person.drinking);
+    return sum + high * (person.count ?? 1);
+  }, 0);
+  const perHourL = heat.litresPerWorkHour.high;
+  const unit = 'l a day';
+  return [
+    { label: 'drinking in mild weather at rest', value: mildL, unit },
+    {
+      label: `drinking at rest × ${heat.restFactor.toFixed(2)} for WBGT ${heat.wbgtC.toFixed(1)} °C`,
+      value: mildL * (heat.restFactor - 1),
+      unit,
+    },
+    {
+      label: `${heat.workHoursPerDay} h of ${heat.work} work at ${perHourL.toFixed(2)} l an hour and person, ${heads} people`,
+      value: heat.workHoursPerDay * perHourL * heads,
+      unit,
+    },
+  ];
 }
 
 /** Losses are a share of what is drawn, in each grade. */

@@ -91,9 +91,12 @@ function gradesOf(rig: Rig, aboardL: number): WaterUse['grades'] {
 function workingOf({ crew, water }: Rig): Term[] {
   if (crew === null)
     return [{ label: 'your own figure for all aboard', value: water.litresPerDay.high, unit: 'l a day' }];
-  return crew.use.uses.map((one) => ({
+  const { uses, heatTerms } = crew.use;
+  const rest = heatTerms.length === 0 ? uses : uses.filter((one) => one.use !== 'drinking');
+  const terms = rest.map((one) => ({
     label: `${one.use} (${one.grade} grade): ${one.source}`,
     value: one.litresPerDay.high,
     unit: 'l a day',
   }));
+  return [...heatTerms, ...terms];
 }

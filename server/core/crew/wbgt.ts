@@ -16,12 +16,3 @@ export function estimatedWbgtC(temperatureC: number, humidityPercent: number): n
     (humidityPercent / 100) * 6.105 * Math.exp((17.27 * temperatureC) / (237.7 + temperatureC));
   return 0.567 * temperatureC + 0.393 * vapourHPa + 3.94;
 }
-
-/** WBGT from its parts, °C: natural wet bulb, globe, air. ISO 7243:2017 (from memory). */
-export const wbgtOfPartsC = (
-  wetBulbC: number,
-  globeC: number,
-  airC: number,
-  where: 'outdoor' | 'indoor',
-): number =>
-  where === 'outdoor' ? 0.7 * wetBulbC + 0.2 * globeC + 0.1 * airC : 0.7 * wetBulbC + 0.3 * globeC;
