@@ -80,5 +80,5 @@ function reserveLine({
   holds,
 }: WaterUse['reserve']): string {
   const help = hoursToHelp === null ? '' : `, ${figure(hoursToHelp)} hours to help`;
-  return `reserve: ${litres(held)}, ${figure(days)} days of drinking grade${help}; ${litres(safeL)} are left when ${plain(worstLoss)} runs empty, ${holds ? 'which holds it' : 'which does not hold it'}`;
+  return `reserve: ${litres(held)}, ${figure(days)} days of drinking grade${help}; ${litres(safeL)} are left when ${plain(worstLoss)} is lost, ${holds ? 'which holds it' : 'which does not hold it'}`;
 }
