@@ -1,5 +1,4 @@
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
-import type { FastifyReply } from 'fastify';
 import { checkRigValue, checkTripValue } from '../app/plan-input.ts';
 import { AnalysisReply } from '../contract/map.ts';
 import { RigFile } from '../contract/rig.ts';
@@ -10,10 +9,10 @@ import { parseTrip } from '../io/trip-file.ts';
 import type { AnalysisService } from './analysis-service.ts';
 import type { Limits } from './limits.ts';
 import { ProblemReply } from './problem-reply.ts';
+import { goneSignal, sendBytes } from './reply.ts';
 import { takeUpload } from './upload.ts';
 import { valueOrThrow } from './value-or-throw.ts';
 
-const JSON_TYPE = 'application/json; charset=utf-8';
 const binary = Type.String({ format: 'binary' });
 const REPLIES = { 200: AnalysisReply, '4xx': ProblemReply, '5xx': ProblemReply };
 
@@ -87,17 +86,4 @@ function planOf(body: unknown): { rig: RigFile; trip: TripFile } {
   }
   const rig = valueOrThrow(checkRigValue(given.rig, 'rig'));
   return { rig, trip: given.trip === undefined ? {} : valueOrThrow(checkTripValue(given.trip, 'trip', rig)) };
-}
-
-const sendBytes = (reply: FastifyReply, bytes: Uint8Array) =>
-  reply.type(JSON_TYPE).send(Buffer.from(bytes.buffer));
-
-/** Aborts when the client goes away before it was answered. */
-function goneSignal(reply: FastifyReply): AbortSignal {
-  const controller = new AbortController();
-  reply.raw.once('close', () => {
-    if (!reply.raw.writableFinished) controller.abort();
-  });
-  if (reply.raw.destroyed) controller.abort();
-  return controller.signal;
 }

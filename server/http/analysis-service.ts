@@ -1,4 +1,5 @@
 import { randomUUID } from 'node:crypto';
+import type { NamedRig } from '../app/compare.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { InputProblem } from '../core/problem.ts';
@@ -69,8 +70,25 @@ export class AnalysisService {
 
   /** Analyses a kept trip again; `not-found` when it is gone. */
   async analyseAgain(id: string, rig: RigFile, trip: TripFile, signal: AbortSignal): Promise<Uint8Array> {
+    return this.#analyse(id, await this.#kept(id), rig, trip, signal);
+  }
+
+  /** Compares rigs on a kept trip, as JSON bytes of a Comparison; `not-found` when it is gone. */
+  async compare(
+    id: string,
+    rigs: readonly NamedRig[],
+    trip: TripFile,
+    signal: AbortSignal,
+  ): Promise<Uint8Array> {
+    const ask = { id, packed: await this.#kept(id), rigs: [...rigs], trip, today: this.#today() };
+    return valueOrThrow(
+      await this.#analysing.run('compare', ask, { timeoutMs: this.#limits.analyseMs, signal }),
+    );
+  }
+
+  async #kept(id: string): Promise<SharedArrayBuffer> {
     const packed = id === DEMO_ID ? await this.#loadDemo() : this.#store.get(id);
-    if (packed !== null) return this.#analyse(id, packed, rig, trip, signal);
+    if (packed !== null) return packed;
     throw new InputProblem({
       code: 'not-found',
       source: null,

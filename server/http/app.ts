@@ -8,8 +8,10 @@ import fastify, { type FastifyInstance } from 'fastify';
 import { today } from '../app/today.ts';
 import { analysisRoutes } from './analysis-routes.ts';
 import { AnalysisService } from './analysis-service.ts';
+import { compareRoutes } from './compare-routes.ts';
 import { handleErrors } from './error-handler.ts';
 import { DEFAULT_LIMITS, type Limits } from './limits.ts';
+import { logRoutes } from './log-routes.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
 import { planFileRoutes } from './plan-file-routes.ts';
 
@@ -85,6 +87,8 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     async () => ({ ok: true as const, ...service.load }),
   );
   await app.register(analysisRoutes(service, limits));
+  await app.register(compareRoutes(service));
+  await app.register(logRoutes);
   await app.register(planFileRoutes);
   await servePage(app, options.webFolder ?? WEB_FOLDER);
   return app;

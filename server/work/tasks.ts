@@ -1,4 +1,5 @@
 import { analyseTrip } from '../app/analyse-trip.ts';
+import { compareRigs, type NamedRig } from '../app/compare.ts';
 import { loadTrip } from '../app/load-trip.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
 import type { NamedFile } from '../app/ports.ts';
@@ -25,6 +26,10 @@ export interface AnalyseAsk {
   today: string;
 }
 
+export interface CompareAsk extends Omit<AnalyseAsk, 'rig'> {
+  rigs: NamedRig[];
+}
+
 /** Trips that this worker keeps unpacked: the one a person works on, and another. */
 const KEPT_UNPACKED = 2;
 const unpacked = new Map<string, LoadedTrip>();
@@ -44,6 +49,13 @@ export const tasks = {
     const outcome = analyseTrip(loaded, rig, trip, today, openingHours);
     if (!outcome.ok) return outcome;
     return { ok: true, value: new TextEncoder().encode(replyText(id, { rig, trip }, loaded, outcome.value)) };
+  },
+
+  /** Compares rigs on a packed trip; gives the Comparison as JSON text in UTF-8. */
+  async compare({ id, packed, rigs, trip, today }: CompareAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
+    const outcome = compareRigs(unpackedTrip(id, packed), rigs, trip, today, openingHours);
+    if (!outcome.ok) return outcome;
+    return { ok: true, value: new TextEncoder().encode(JSON.stringify(outcome.value)) };
   },
 };
 

@@ -197,8 +197,10 @@ describe('the server', () => {
     expect(Object.keys(document.paths).sort()).toEqual([
       '/api/analyses',
       '/api/analyses/{id}',
+      '/api/analyses/{id}/compare',
       '/api/demo',
       '/api/health',
+      '/api/logs',
       '/api/rig-files',
       '/api/trip-files',
     ]);
