@@ -1,9 +1,13 @@
 import type { ComponentType } from 'react';
 import type { RigFile } from '../../server/contract/rig.ts';
+import { TreatmentSection } from '../treatment/TreatmentSection.tsx';
 import type { UnitSystem } from '../units.ts';
 import { CrewSection } from '../water/CrewSection.tsx';
 import { FuelSection } from './FuelSection.tsx';
+import { GearSection } from './GearSection.tsx';
 import { PaceSection } from './PaceSection.tsx';
+import { fuelSummary, gearSummary, paceSummary, vehicleSummary, waterSummary } from './summaries.ts';
+import { VehicleSection } from './VehicleSection.tsx';
 import { WaterSection } from './WaterSection.tsx';
 
 /** One part of the rig's form; its fields know their values by the form's context. */
@@ -22,10 +26,17 @@ export interface RigSection {
 /** The parts of the form in the order of thinking: vehicle, fuel, water and crew, treatment, pace, gear. */
 export const RIG_SECTIONS: readonly RigSection[] = [
   {
+    id: 'vehicle',
+    title: 'Vehicle',
+    says: 'What it weighs, its measures, and what it may weigh: the picture above is drawn from this.',
+    summary: vehicleSummary,
+    Component: VehicleSection,
+  },
+  {
     id: 'fuel',
     title: 'Fuel',
     says: 'What it runs on, how much it uses, and what it can hold.',
-    summary: ({ fuel }) => fuel.kind,
+    summary: fuelSummary,
     open: true,
     Component: FuelSection,
   },
@@ -33,7 +44,7 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     id: 'water',
     title: 'Water',
     says: 'What all aboard use in a day, and what the tanks hold.',
-    summary: () => '',
+    summary: waterSummary,
     open: true,
     Component: WaterSection,
   },
@@ -48,10 +59,27 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     Component: CrewSection,
   },
   {
+    id: 'treatment',
+    title: 'Treatment',
+    says: 'What makes water fit to drink: stages between source, tank and taps, and which sources they are good for.',
+    summary: ({ treatment }) => {
+      const count = treatment?.stages.length ?? 0;
+      return count === 0 ? '' : `${count} ${count === 1 ? 'stage' : 'stages'}`;
+    },
+    Component: TreatmentSection,
+  },
+  {
     id: 'pace',
     title: 'Pace',
     says: 'How long and how fast it drives in a day.',
-    summary: () => '',
+    summary: paceSummary,
     Component: PaceSection,
+  },
+  {
+    id: 'gear',
+    title: 'People and gear',
+    says: 'Who and what rides in it, and where: that loads the axles.',
+    summary: gearSummary,
+    Component: GearSection,
   },
 ];

@@ -1,0 +1,110 @@
+import type { TreatmentReport } from '../../server/contract/treatment.ts';
+import { formatLitres, type UnitSystem } from '../units.ts';
+import { Terms } from '../why/Terms.tsx';
+import { Why } from '../why/Why.tsx';
+import { LineChain } from './LineChain.tsx';
+import { LogBars } from './LogBars.tsx';
+import { SOURCE_WORDS } from './line-steps.ts';
+import '../table/plain-table.css';
+import './treatment.css';
+
+interface LineFiguresProps {
+  report: TreatmentReport;
+  hasPump: boolean;
+  units: UnitSystem;
+}
+
+/** What the line does: drawn, against its target, for each kind of source, and how long its cartridges last. */
+export function LineFigures({ report, hasPump, units }: LineFiguresProps) {
+  return (
+    <section className="line-figures" aria-label="What the treatment line does">
+      <LineChain report={report} hasPump={hasPump} units={units} />
+      <LogBars report={report} />
+      <SourceTable report={report} />
+      {report.cartridges.length > 0 && <CartridgeTable report={report} units={units} />}
+      {report.cautions.length > 0 && (
+        <ul>
+          {report.cautions.map(({ code, text }) => (
+            <li key={`${code} ${text}`}>{text}</li>
+          ))}
+        </ul>
+      )}
+    </section>
+  );
+}
+
+function SourceTable({ report }: { report: TreatmentReport }) {
+  return (
+    <table className="plain-table">
+      <caption>What it makes fit to drink, without a note of yours on the point</caption>
+      <thead>
+        <tr>
+          <th scope="col">Source</th>
+          <th scope="col">Fit</th>
+          <th scope="col">Why</th>
+        </tr>
+      </thead>
+      <tbody>
+        {report.sources.map(({ kind, treatable, hazard, reasons }) => (
+          <tr key={kind}>
+            <th scope="row">{SOURCE_WORDS[kind]}</th>
+            <td>{treatable ? <b>yes</b> : 'no'}</td>
+            <td>
+              {reasons.join('; ')}{' '}
+              <Why of={`what is expected of a ${SOURCE_WORDS[kind]}`}>
+                {hazard.microbial ? 'germs' : 'no germs'}, salt {presence(hazard.salt)}, chemicals{' '}
+                {presence(hazard.chemicals)}, {hazard.turbidityNtu}&nbsp;NTU: {hazard.why}
+              </Why>
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+const presence = (value: 'no' | 'unknown' | 'yes'): string => (value === 'unknown' ? 'not known' : value);
+
+function CartridgeTable({ report, units }: { report: TreatmentReport; units: UnitSystem }) {
+  return (
+    <table className="plain-table">
+      <caption>Through each cartridge on this trip</caption>
+      <thead>
+        <tr>
+          <th scope="col">Cartridge</th>
+          <th scope="col" className="end">
+            this trip
+          </th>
+          <th scope="col" className="end">
+            left after it
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {report.cartridges.map((one) => (
+          <tr key={one.name}>
+            <th scope="row">
+              {one.name}{' '}
+              {one.working.length > 0 && (
+                <Why of={`the litres through ${one.name}`}>
+                  <Terms terms={one.working} units={units} />
+                </Why>
+              )}
+            </th>
+            <td className="end">{formatLitres(one.litres, units)}</td>
+            <td className="end">
+              {one.leftLitres === null ? (
+                'life not told'
+              ) : one.leftLitres < 0 ? (
+                <strong className="error">{formatLitres(-one.leftLitres, units)} too little</strong>
+              ) : (
+                formatLitres(one.leftLitres, units)
+              )}
+              {one.backwash && <span className="second">washes backwards</span>}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
