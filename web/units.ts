@@ -111,6 +111,12 @@ export const formatMass = (kg: number, units: UnitSystem): string =>
     ? `${formatFigure(kg, 0)}${NO_BREAK}kg`
     : `${formatFigure(kg / KG_PER_POUND, 0)}${NO_BREAK}lb`;
 
+/** A measure of the vehicle with its unit: "2.85 m", "9.4 ft". */
+export const formatLength = (metres: number, units: UnitSystem): string =>
+  units === 'metric'
+    ? `${formatFigure(metres, 2)}${NO_BREAK}m`
+    : `${formatFigure(metres / M_PER_FOOT, 1)}${NO_BREAK}ft`;
+
 /** A height with its unit: "1,240 m", "4,068 ft". */
 export const formatHeight = (metres: number, units: UnitSystem): string =>
   units === 'metric'

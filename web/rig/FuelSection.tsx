@@ -1,5 +1,8 @@
+import { AddPart } from './AddPart.tsx';
 import { Cans, Tanks } from './ContainerFields.tsx';
+import { FuelFiner } from './FuelFiner.tsx';
 import { ChoiceField, EitherField, QuantityField } from './fields.tsx';
+import { useForm } from './form-context.ts';
 import { FUEL_WAYS } from './reserve-ways.ts';
 import { UseFields } from './UseFields.tsx';
 
@@ -11,9 +14,12 @@ const FUELS = [
   { value: 'lng', words: 'LNG' },
   { value: 'e85', words: 'E85' },
 ];
+const TYPICAL_UREA = { litresPer1000Km: 1.5, tankLitres: 15 };
 
 /** What it runs on, uses, holds and must keep. */
 export function FuelSection() {
+  const { said } = useForm();
+  const { kind } = said.rig.fuel;
   return (
     <>
       <ChoiceField label="Runs on" at="/fuel/kind" choices={FUELS} />
@@ -27,6 +33,56 @@ export function FuelSection() {
         kind="share"
         optional
       />
+      <FuelFiner />
+      <details>
+        <summary>What the engine takes</summary>
+        <p className="says">Points that sell only what it cannot burn do not count.</p>
+        {(kind === 'petrol' || kind === 'e85') && (
+          <>
+            <QuantityField
+              label="Lowest octane (RON)"
+              at="/fuel/engine/octane"
+              kind="count"
+              optional
+              hint="from the handbook"
+            />
+            <QuantityField label="Ethanol at most" at="/fuel/engine/ethanolPercent" kind="percent" optional />
+          </>
+        )}
+        {kind === 'diesel' && (
+          <>
+            <QuantityField
+              label="Biodiesel at most"
+              at="/fuel/engine/biodieselPercent"
+              kind="percent"
+              optional
+              hint="from the handbook"
+            />
+            <AddPart
+              at="/fuel/urea"
+              what="a urea tank"
+              without="No urea solution is reckoned with."
+              start={{ ...TYPICAL_UREA }}
+            >
+              <QuantityField
+                label="Urea solution used"
+                at="/fuel/urea/litresPer1000Km"
+                kind="litresPer1000Km"
+                typical={TYPICAL_UREA.litresPer1000Km}
+              />
+              <QuantityField
+                label="Its tank holds"
+                at="/fuel/urea/tankLitres"
+                kind="volume"
+                typical={TYPICAL_UREA.tankLitres}
+              />
+            </AddPart>
+          </>
+        )}
+        {kind !== 'petrol' && kind !== 'e85' && kind !== 'diesel' && (
+          <p className="soft">Nothing further to tell for this fuel.</p>
+        )}
+      </details>
     </>
   );
 }

@@ -1,22 +1,43 @@
+import { useState } from 'react';
 import { TextField } from './fields.tsx';
 import { useForm } from './form-context.ts';
-import { RIG_SECTIONS } from './sections.ts';
+import { RIG_SECTIONS, type RigSection } from './sections.ts';
+import './rig.css';
 
 /** Every quantity of the rig, part by part; a part that is closed tells what stands in it. */
 export function RigForm() {
-  const { analysis, units } = useForm();
   return (
     <>
       <TextField label="Name of the rig" at={{ in: 'rig', path: '/name' }} />
-      {RIG_SECTIONS.map(({ id, title, says, summary, open, Component }) => (
-        <details className="rig-section" key={id} open={open === true}>
-          <summary>
-            <h4>{title}</h4> <span className="soft">{summary(analysis.rig, units)}</span>
-          </summary>
-          <p className="says">{says}</p>
-          <Component />
-        </details>
+      {RIG_SECTIONS.map((section) => (
+        <Section key={section.id} section={section} />
       ))}
     </>
+  );
+}
+
+function Section({ section }: { section: RigSection }) {
+  const { said, analysis, units } = useForm();
+  const { id, title, says, summary, open, Component } = section;
+  // Only how it stands at first: afterwards the reader opens and closes it.
+  const [opened, setOpened] = useState(open === true || (id === 'vehicle' && said.rig.vehicle === undefined));
+  return (
+    <details
+      className="rig-section"
+      open={opened}
+      onToggle={(event) => {
+        if (event.target === event.currentTarget) setOpened(event.currentTarget.open);
+      }}
+    >
+      <summary>
+        <h4>{title}</h4> <span className="soft">{summary(analysis.rig, units)}</span>
+      </summary>
+      {opened && (
+        <>
+          <p className="says">{says}</p>
+          <Component />
+        </>
+      )}
+    </details>
   );
 }

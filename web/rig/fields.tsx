@@ -9,6 +9,8 @@ interface FieldProps {
   hint?: string;
 }
 
+const TYPICAL_WORDS = 'typical, change it';
+
 const pathOf = (at: FieldPath | string): FieldPath => (typeof at === 'string' ? fieldAt(at) : at);
 
 /** A field's frame: label, control, unit, and what is to be said about its value. */
@@ -47,7 +49,14 @@ function Frame(props: {
 }
 
 /** A quantity in the reader's units; reckons as it is typed. Emptied, it falls back to what we assume. */
-export function QuantityField(props: FieldProps & { kind: QuantityKind; optional?: boolean }) {
+export function QuantityField(
+  props: FieldProps & {
+    kind: QuantityKind;
+    optional?: boolean;
+    /** What "add" puts in: while it stands unchanged it is said to be no more than typical. */
+    typical?: number | undefined;
+  },
+) {
   const { units } = useForm();
   const field = useField(pathOf(props.at));
   const [draft, setDraft] = useState<string | null>(null);
@@ -72,7 +81,7 @@ export function QuantityField(props: FieldProps & { kind: QuantityKind; optional
       id={id}
       label={props.label}
       unit={unitOf(props.kind, units)}
-      hint={props.hint}
+      hint={props.typical !== undefined && field.value === props.typical ? TYPICAL_WORDS : props.hint}
       assumed={field.assumed}
       error={error}
     >

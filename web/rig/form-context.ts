@@ -23,6 +23,8 @@ export type FieldPath = { in: 'rig' | 'trip'; path: string };
 export const fieldAt = (path: string): FieldPath => ({ in: isRigPath(path) ? 'rig' : 'trip', path });
 
 export interface FieldValue {
+  /** As the user said it; undefined where they did not. */
+  said: Json | undefined;
   /** As said, or as assumed; undefined where there is neither. */
   value: Json | undefined;
   /** Why this value was assumed; null when the user said it. */
@@ -46,6 +48,7 @@ export function useField({ in: file, path }: FieldPath): FieldValue {
     return at.in === file && (path === at.path || path.startsWith(`${at.path}/`));
   });
   return {
+    said: own,
     value: own ?? valueAt(settled, path),
     assumed: own === undefined && assumption !== undefined ? assumption.why : null,
     refused: refusalFor(form.problem, file, path),

@@ -15,6 +15,8 @@ export type QuantityKind =
   | 'speed'
   | 'fuelUse'
   | 'waterUse'
+  | 'litresPer1000Km'
+  | 'hourUse'
   | 'share'
   | 'percent'
   | 'days'
@@ -23,7 +25,10 @@ export type QuantityKind =
   | 'celsius'
   | 'mass'
   | 'length'
+  | 'area'
+  | 'degrees'
   | 'pressure'
+  | 'tyrePressure'
   | 'flow'
   | 'minutes'
   | 'bore'
@@ -87,6 +92,16 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
     us: times(1 / LITRES_PER_US_GALLON, 'gal a day'),
     imperial: times(1 / LITRES_PER_IMPERIAL_GALLON, 'gal a day'),
   },
+  litresPer1000Km: {
+    metric: same('l on 1,000 km'),
+    us: times(KM_PER_MILE / LITRES_PER_US_GALLON, 'gal on 1,000 mi'),
+    imperial: times(KM_PER_MILE / LITRES_PER_IMPERIAL_GALLON, 'gal on 1,000 mi'),
+  },
+  hourUse: {
+    metric: same('l/h'),
+    us: times(1 / LITRES_PER_US_GALLON, 'gal/h'),
+    imperial: times(1 / LITRES_PER_IMPERIAL_GALLON, 'gal/h'),
+  },
   share: everywhere(times(100, '%')),
   percent: everywhere(same('%')),
   days: everywhere(same('days')),
@@ -95,7 +110,19 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
   celsius: { metric: same('°C'), us: FAHRENHEIT, imperial: same('°C') },
   mass: { metric: same('kg'), us: pounds, imperial: pounds },
   length: { metric: same('m'), us: feet, imperial: feet },
+  area: {
+    metric: same('m²'),
+    us: times(1 / M_PER_FOOT ** 2, 'ft²'),
+    imperial: times(1 / M_PER_FOOT ** 2, 'ft²'),
+  },
+  degrees: everywhere(same('°')),
   pressure: { metric: same('kPa'), us: psi, imperial: psi },
+  // One bar is 100 kPa exactly.
+  tyrePressure: {
+    metric: same('bar'),
+    us: times(100 / KPA_PER_PSI, 'psi'),
+    imperial: times(100 / KPA_PER_PSI, 'psi'),
+  },
   flow: {
     metric: same('l/min'),
     us: times(1 / LITRES_PER_US_GALLON, 'gal/min'),

@@ -36,12 +36,24 @@ export function afterEdit(said: Json, settled: Json, path: string, value: Json |
     const ends = valueAt(settled, range);
     return withValueAt(withValueAt(said, range, ends), path, value);
   }
+  if (value === undefined) return withoutValueAt(said, path);
   const keys = path.split('/').slice(1, -1);
   const parents = keys.map((_, index) => `/${keys.slice(0, index + 1).join('/')}`);
   const untold = parents.find((parent) => valueAt(said, parent) === undefined);
   const holder = untold === undefined ? undefined : valueAt(settled, untold);
   if (untold === undefined || holder === undefined) return withValueAt(said, path, value);
   return withValueAt(withValueAt(said, untold, holder), path, value);
+}
+
+/** Takes a value out, and the groups that held nothing else: an empty group would look like something told. */
+function withoutValueAt(said: Json, path: string): Json {
+  const left = withValueAt(said, path, undefined);
+  const parent = path.slice(0, path.lastIndexOf('/'));
+  const inList = Array.isArray(valueAt(said, parent.slice(0, Math.max(0, parent.lastIndexOf('/')))));
+  const held = valueAt(left, parent);
+  const empty =
+    typeof held === 'object' && held !== null && !Array.isArray(held) && Object.keys(held).length === 0;
+  return parent !== '' && empty && !inList ? withoutValueAt(left, parent) : left;
 }
 
 /** Settings of a trip that hold on any route. */

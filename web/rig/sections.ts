@@ -1,5 +1,7 @@
 import type { ComponentType } from 'react';
 import type { RigFile } from '../../server/contract/rig.ts';
+import { FuelUseSection } from '../fuel-use/FuelUseSection.tsx';
+import { LogSection } from '../log/LogSection.tsx';
 import { TreatmentSection } from '../treatment/TreatmentSection.tsx';
 import type { UnitSystem } from '../units.ts';
 import { CrewSection } from '../water/CrewSection.tsx';
@@ -39,6 +41,13 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     summary: fuelSummary,
     open: true,
     Component: FuelSection,
+  },
+  {
+    id: 'fuel-use',
+    title: 'Range',
+    says: 'How far a full load goes, and what surface, load and climb make of it.',
+    summary: () => '',
+    Component: FuelUseSection,
   },
   {
     id: 'water',
@@ -81,5 +90,12 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     says: 'Who and what rides in it, and where: that loads the axles.',
     summary: gearSummary,
     Component: GearSection,
+  },
+  {
+    id: 'log',
+    title: 'Learn from a log',
+    says: 'What the vehicle and crew really used: fill-ups or a water log give low, typical and high.',
+    summary: () => '',
+    Component: LogSection,
   },
 ];

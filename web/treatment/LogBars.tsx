@@ -1,5 +1,6 @@
-import { GERM_CLASSES, type TreatmentReport } from '../../server/contract/treatment.ts';
+import type { TreatmentReport } from '../../server/contract/treatment.ts';
 import { formatFigure } from '../units.ts';
+import { GERMS } from './germs.ts';
 
 const TARGET_WORDS: Record<string, string> = {
   purifier: 'purifier',
@@ -11,7 +12,7 @@ const TARGET_WORDS: Record<string, string> = {
 /** What the stages take out of each class of germs, laid end to end against the target. */
 export function LogBars({ report }: { report: TreatmentReport }) {
   const { target, maximumLog, lacks } = report;
-  const full = Math.max(maximumLog, ...GERM_CLASSES.map((germs) => target.logs[germs]));
+  const full = Math.max(maximumLog, ...GERMS.map((germs) => target.logs[germs]));
   const percent = (log: number) => `${(Math.min(log, full) / full) * 100}%`;
   return (
     <div className="log-bars">
@@ -25,7 +26,7 @@ export function LogBars({ report }: { report: TreatmentReport }) {
           </span>
         )}
       </h5>
-      {GERM_CLASSES.map((germs) => {
+      {GERMS.map((germs) => {
         const parts = report.stages.filter((stage) => stage.logs[germs] > 0);
         return (
           <div className="log-bar" key={germs}>

@@ -1,11 +1,7 @@
-import {
-  GERM_CLASSES,
-  type StageKind,
-  type TreatmentFile,
-  type TreatmentStage,
-} from '../../server/contract/treatment.ts';
+import type { StageKind, TreatmentFile, TreatmentStage } from '../../server/contract/treatment.ts';
 import { QuantityField, TextField, TickField } from '../rig/fields.tsx';
 import { isTypical, ofKind, removeStage, STAGE_KEYS, swapStages, TYPICAL_DROP } from './edit-line.ts';
+import { GERMS } from './germs.ts';
 import { STAGE_WORDS } from './line-steps.ts';
 import { OptionalGroup } from './OptionalGroup.tsx';
 
@@ -50,7 +46,7 @@ export function StageFields({ line, index, onLine }: StageFieldsProps) {
       <KindFields stage={stage} base={base} />
       <details>
         <summary>What its maker says it takes out</summary>
-        {GERM_CLASSES.map((germs) => (
+        {GERMS.map((germs) => (
           <QuantityField
             key={germs}
             label={`${germs}, as log`}
@@ -59,7 +55,7 @@ export function StageFields({ line, index, onLine }: StageFieldsProps) {
             optional
           />
         ))}
-        {GERM_CLASSES.map((germs) => (
+        {GERMS.map((germs) => (
           <QuantityField
             key={germs}
             label={`or ${germs} stopped`}

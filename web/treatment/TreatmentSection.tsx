@@ -1,8 +1,9 @@
-import { GERM_CLASSES, type StageKind, type TreatmentFile } from '../../server/contract/treatment.ts';
+import type { StageKind, TreatmentFile } from '../../server/contract/treatment.ts';
 import { ChoiceField, QuantityField, TextField, TickField } from '../rig/fields.tsx';
 import { useField, useForm } from '../rig/form-context.ts';
 import { ListFields } from '../rig/ListFields.tsx';
 import { addStage, TYPICAL_LINE, TYPICAL_PUMP } from './edit-line.ts';
+import { GERMS } from './germs.ts';
 import { HazardFields } from './HazardFields.tsx';
 import { LineFigures } from './LineFigures.tsx';
 import { STAGE_WORDS } from './line-steps.ts';
@@ -191,7 +192,7 @@ function TargetFields() {
         </span>
       </label>
       {!named &&
-        GERM_CLASSES.map((germs) => (
+        GERMS.map((germs) => (
           <QuantityField key={germs} label={germs} at={`/treatment/target/${germs}`} kind="log" />
         ))}
     </>

@@ -1,12 +1,12 @@
-import {
-  GERM_CLASSES,
-  type GermClass,
-  type Logs,
-  type SourceKind,
-  type StageKind,
-  type TapUse,
-  type TreatmentReport,
+import type {
+  GermClass,
+  Logs,
+  SourceKind,
+  StageKind,
+  TapUse,
+  TreatmentReport,
 } from '../../server/contract/treatment.ts';
+import { GERMS } from './germs.ts';
 
 export const STAGE_WORDS: Record<StageKind, string> = {
   sediment: 'sediment filter',
@@ -55,8 +55,8 @@ export function logsAfter(report: TreatmentReport, stages: number): Logs {
 }
 
 export function qualityOf(logs: Logs, target: Logs): Quality {
-  if (GERM_CLASSES.every((germs) => logs[germs] + SLACK >= target[germs])) return 'fit';
-  return GERM_CLASSES.some((germs) => logs[germs] > 0) ? 'part' : 'raw';
+  if (GERMS.every((germs) => logs[germs] + SLACK >= target[germs])) return 'fit';
+  return GERMS.some((germs) => logs[germs] > 0) ? 'part' : 'raw';
 }
 
 /** The line as water runs through it, with how far it is treated on leaving each step; taps stand where they branch off. */

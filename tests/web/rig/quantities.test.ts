@@ -9,6 +9,8 @@ const KINDS: QuantityKind[] = [
   'speed',
   'fuelUse',
   'waterUse',
+  'litresPer1000Km',
+  'hourUse',
   'share',
   'percent',
   'days',
@@ -16,7 +18,10 @@ const KINDS: QuantityKind[] = [
   'factor',
   'mass',
   'length',
+  'area',
+  'degrees',
   'pressure',
+  'tyrePressure',
   'flow',
   'minutes',
   'bore',
@@ -65,6 +70,14 @@ describe('quantities in fields', () => {
     expect(fieldText(40, 'celsius', 'us')).toBe('104');
     expect(fieldText(40, 'celsius', 'imperial')).toBe('40');
     expect(readTyped('-40', 'celsius', 'us')).toEqual({ ok: true, value: -40 });
+  });
+
+  it('shows tyre pressure, areas and use by the hour in the reader’s units', () => {
+    // One bar is 14.50377 psi; 1 m² is 10.76391 ft²; 1 l is 0.2641721 US gal (NIST SP 811, B.8).
+    expect(fieldText(2.4, 'tyrePressure', 'us')).toBe('34.81');
+    expect(fieldText(1.6, 'area', 'imperial')).toBe('17.22');
+    expect(fieldText(1.2, 'hourUse', 'us')).toBe('0.317');
+    expect(fieldText(20, 'degrees', 'us')).toBe('20');
   });
 
   it('shows a metric value as it was given', () => {

@@ -36,6 +36,18 @@ describe('an edit', () => {
     expect(next).toMatchObject({ vehicle: { people: [{ name: 'driver', kg: 90 }] } });
   });
 
+  it('that takes the last value of a group takes the group: an empty one would count as told', () => {
+    const rig: RigFile = { ...BARE, fuel: { ...BARE.fuel, climb: { giveBack: 0.2 } } };
+    const next = afterEdit(asJson(rig), settled, '/fuel/climb/giveBack', undefined);
+    expect(next).toEqual(BARE);
+  });
+
+  it('never takes an entry out of a list for being empty', () => {
+    const rig: RigFile = { ...BARE, crew: { people: [{ level: 'basic' }, {}] } };
+    const next = afterEdit(asJson(rig), settled, '/crew/people/0/level', undefined);
+    expect(next).toMatchObject({ crew: { people: [{}, {}] } });
+  });
+
   it('leaves the file it was made from untouched', () => {
     const before = JSON.stringify(BARE);
     edited('/fuel/tanks/0/litres', 1);

@@ -1,0 +1,38 @@
+import type { ReactNode } from 'react';
+import type { Json } from '../json-path.ts';
+import { fieldAt, useField } from './form-context.ts';
+
+interface AddPartProps {
+  /** Path in the rig of what may be left out. */
+  at: string;
+  /** What it is, for its buttons: "the wheelbase". */
+  what: string;
+  /** What holds while it is not told. */
+  without: string;
+  /** What "add" puts in: typical values. */
+  start: Json;
+  children: ReactNode;
+}
+
+/** A part of the rig that need not be told: a sentence and "add" while it is absent, its fields and "leave out" after. */
+export function AddPart({ at, what, without, start, children }: AddPartProps) {
+  const part = useField(fieldAt(at));
+  if (part.said === undefined) {
+    return (
+      <p className="add-part">
+        <span className="soft">{without}</span>{' '}
+        <button type="button" onClick={() => part.set(start)}>
+          Add {what}
+        </button>
+      </p>
+    );
+  }
+  return (
+    <>
+      {children}
+      <button type="button" className="quiet" onClick={() => part.set(undefined)}>
+        Leave out {what}
+      </button>
+    </>
+  );
+}

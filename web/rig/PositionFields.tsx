@@ -1,0 +1,37 @@
+import type { Position } from '../../server/contract/vehicle.ts';
+import { AddPart } from './AddPart.tsx';
+import { QuantityField } from './fields.tsx';
+
+/** Where something stands; `at` is the path of its position, `start` where it is put at first. */
+export function PositionFields({ at, start, of }: { at: string; start: Position; of: string }) {
+  return (
+    <AddPart
+      at={at}
+      what={`the place of ${of}`}
+      without="Place not told: axle loads cannot be reckoned."
+      start={{ ...start }}
+    >
+      <QuantityField
+        label="Behind the front axle"
+        at={`${at}/behindFrontAxleM`}
+        kind="length"
+        typical={start.behindFrontAxleM}
+        hint="to its middle; negative ahead"
+      />
+      <QuantityField
+        label="Above the ground"
+        at={`${at}/heightM`}
+        kind="length"
+        typical={start.heightM}
+        hint="to its middle"
+      />
+      <QuantityField
+        label="Right of the middle"
+        at={`${at}/sideM`}
+        kind="length"
+        optional
+        hint="negative on the left"
+      />
+    </AddPart>
+  );
+}
