@@ -121,7 +121,11 @@ describe('drystage compare', () => {
     expect(perLitre(second, 40) / perLitre(first, 95)).toBeCloseTo(3.7 / 2.6, 6);
     // The same gap, with 55 l more aboard.
     expect(first!.fuel.worst.index).toBe(second!.fuel.worst.index);
-    expect(first!.fuel.worst.marginL - second!.fuel.worst.marginL).toBeCloseTo(55, 6);
+    const aboard = ({ worst }: Comparison['rigs'][number]['fuel']) =>
+      worst.marginL + worst.needL + worst.reserveL;
+    expect(aboard(first!.fuel) - aboard(second!.fuel)).toBeCloseTo(55, 6);
+    // The heavier one takes a little more over the climbs.
+    expect(first!.fuel.worst.needL).toBeGreaterThan(second!.fuel.worst.needL);
   });
 
   it('takes one rig, and numbers rigs of one name', async () => {
