@@ -311,6 +311,10 @@ describe('mixing and treatment', () => {
     expect(codes(waterUse)).toContain('water-lowered');
   });
 
+  test('a source that does not count is not filled from', () => {
+    expect(analysed(rigAt('tap'), FULL, 980, [SPRING]).waterUse.mixing).toEqual([]);
+  });
+
   test('one that is treated on filling does not', () => {
     const { waterUse } = analysed(rigAt('filling'), trip, 980, [SPRING]);
     expect(waterUse).toMatchObject({ treatAt: 'filling', mixing: [] });
@@ -320,6 +324,31 @@ describe('mixing and treatment', () => {
   test('without a line that is said, too', () => {
     expect(analysed(rigOf(TWELVE)).waterUse).toMatchObject({ treatAt: null, mixing: [] });
   });
+});
+
+describe('cautions of a crew', () => {
+  const HEAT = { temperatureC: 40, humidityPercent: 20 };
+  test.each<[string, RigFile]>([
+    ['heat-unknown', rigOf(TWELVE)],
+    ['wbgt-outside-range', rigOf({ ...TWELVE, heat: { ...HEAT, temperatureC: 55 } })],
+    ['drinking-below-survival', rigOf({ people: [{}, { drinking: 2 }] })],
+    ['no-drinking-tank', rigOf(TWELVE, { tanks: [{ name: 'roof', litres: 50, grade: 'washing' }] })],
+    ['cans-kept-for-washing', rigOf(TWELVE, { cans: { litres: 20, owned: 1, grade: 'washing' } })],
+  ])('%s', (code, rig) => {
+    expect(codes(analysed(rig).waterUse)).toContain(code);
+    const calm = rigOf({ ...TWELVE, heat: HEAT }, { cans: { litres: 20, owned: 1 } });
+    expect(codes(analysed(calm).waterUse)).not.toContain(code);
+  });
+});
+
+test('the tightest gap is that whose drinking water is', () => {
+  const trip = { ...FULL, aboard: { waterLitres: 50 } };
+  const rig = rigOf(TWELVE, { tanks: TANKS });
+  const { water } = analysed(rig, trip, 1470, [pointFeature('node/1', 490, TAP)]);
+  // First gap: 20 l to drink, 16 l used. Second, four days: 40 l to drink, 32 l used. Reserve 16 l.
+  expect(water.gaps.map(({ grades }) => grades!.drinking.marginL)).toEqual([-12, -8]);
+  expect(water.gaps.map(({ marginL }) => marginL)).toEqual([10, 6]);
+  expect(water.tightest).toBe(0);
 });
 
 test('the analysis of a rig in full is what the contract promises', () => {
