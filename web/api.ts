@@ -1,3 +1,5 @@
+import type { Comparison } from '../server/contract/compare.ts';
+import type { LogResult } from '../server/contract/log.ts';
 import type { AnalysisReply } from '../server/contract/map.ts';
 import type { RigFile } from '../server/contract/rig.ts';
 import type { TripFile } from '../server/contract/trip.ts';
@@ -110,6 +112,28 @@ export const readRig = async (text: string): Promise<RigFile> =>
 /** The trip that a file's text holds, as it was written. Throws ApiProblem with the line of what is wrong. */
 export const readTrip = async (text: string): Promise<TripFile> =>
   (await request<{ trip: TripFile }>('/api/trip-files', plainText(text))).trip;
+
+/** What a log of fill-ups or of water teaches; `asked`: one surface only, or the crew to plan for. Throws ApiProblem. */
+export function readLog(log: File, asked: { surface?: string; people?: string }): Promise<LogResult> {
+  const form = new FormData();
+  form.append('log', log, log.name);
+  const query = new URLSearchParams(asked).toString();
+  return request(`/api/logs${query === '' ? '' : `?${query}`}`, { method: 'POST', body: form });
+}
+
+/** How several rigs fare on what was loaded under `id`. Throws ApiProblem. */
+export const compareRigs = (
+  id: string,
+  rigs: readonly RigFile[],
+  trip: TripFile,
+  signal: AbortSignal,
+): Promise<Comparison> =>
+  request(`/api/analyses/${encodeURIComponent(id)}/compare`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ rigs, trip }),
+    signal,
+  });
 
 const plainText = (text: string): RequestInit => ({
   method: 'POST',

@@ -1,0 +1,134 @@
+import type { FuelRange, FuelUse } from '../../server/contract/fuel-use.ts';
+import { fieldText, unitOf } from '../rig/quantities.ts';
+import { figureKm, formatFigure, formatHeight, formatLitres, formatMass, type UnitSystem } from '../units.ts';
+import { Terms } from '../why/Terms.tsx';
+import { Why } from '../why/Why.tsx';
+import { FillingTable } from './FillingTable.tsx';
+import { SurfaceTable } from './SurfaceTable.tsx';
+import { UreaWords } from './UreaWords.tsx';
+import '../table/plain-table.css';
+import './fuel-use.css';
+
+const ENDS = ['low', 'typical', 'high'] as const;
+type Ranges = FuelUse['range'];
+
+/** Range, the litres of the whole route, and everything that makes them more or less. */
+export function FuelFigures({ use, units }: { use: FuelUse; units: UnitSystem }) {
+  return (
+    <div className="fuel-figures">
+      <RangeTable caption="Range at your own rate" ranges={use.range} units={units} />
+      {use.model === 'full' ? (
+        <RangeTable
+          caption="Range on this route, surfaces, climb and hours included"
+          ranges={use.onRoute}
+          units={units}
+        />
+      ) : (
+        <p className="soft">
+          One rate all the way. Tell what it was observed on, mark surfaces or add hours standing, and the
+          parts are reckoned one by one.
+        </p>
+      )}
+      <div>
+        <b>The whole route takes</b> {ENDS.map((end) => formatLitres(use.routeL[end], units)).join(', ')}{' '}
+        (low, typical, high use).{' '}
+        <Why of="the litres of the whole route">
+          <Terms terms={use.terms} units={units} />
+        </Why>
+      </div>
+      <SurfaceTable use={use} units={units} />
+      <LoadWords use={use} units={units} />
+      <ClimbWords climb={use.climb} units={units} />
+      <FillingTable filling={use.filling} units={units} />
+      {use.urea !== null && <UreaWords urea={use.urea} units={units} />}
+      <div>
+        <b>{use.fuel.label}:</b> {formatFigure(use.fuel.densityKgPerM3.typical, 0)}&nbsp;kg/m³,{' '}
+        {formatFigure(use.fuel.energyMJPerL.typical, 1)}&nbsp;MJ/l{' '}
+        <Why of="density and energy">{use.fuel.source}</Why>
+      </div>
+    </div>
+  );
+}
+
+function RangeTable(props: { caption: string; ranges: Ranges; units: UnitSystem }) {
+  const { caption, ranges, units } = props;
+  const rows: { name: string; figure: (range: FuelRange) => string }[] = [
+    {
+      name: `use, ${unitOf('fuelUse', units)}`,
+      figure: ({ litresPer100Km }) => formatFigure(Number(fieldText(litresPer100Km, 'fuelUse', units)), 1),
+    },
+    {
+      name: `to the last drop, ${units === 'metric' ? 'km' : 'mi'}`,
+      figure: ({ beforeKm }) => figureKm(beforeKm, units),
+    },
+    {
+      name: `to the reserve, ${units === 'metric' ? 'km' : 'mi'}`,
+      figure: ({ afterKm }) => figureKm(afterKm, units),
+    },
+  ];
+  return (
+    <table className="plain-table">
+      <caption>{caption}</caption>
+      <thead>
+        <tr>
+          <th scope="col">A full load</th>
+          {ENDS.map((end) => (
+            <th scope="col" className="end" key={end}>
+              {end} use
+            </th>
+          ))}
+        </tr>
+      </thead>
+      <tbody>
+        {rows.map(({ name, figure }) => (
+          <tr key={name}>
+            <th scope="row">{name}</th>
+            {ENDS.map((end) => (
+              <td className="end" key={end}>
+                {figure(ranges[end])}
+              </td>
+            ))}
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function LoadWords({ use, units }: { use: FuelUse; units: UnitSystem }) {
+  const { load } = use;
+  if (load === null) {
+    return (
+      <p className="soft">
+        Load is not reckoned: tell the mass at which your rate was observed, and what the vehicle weighs.
+      </p>
+    );
+  }
+  return (
+    <p>
+      <b>Load:</b> {formatMass(load.massKg, units)} against {formatMass(load.observedKg, units)} when the rate
+      was observed, {formatFigure(load.percentPer100Kg, 2)}&nbsp;% for each {formatMass(100, units)}: ×{' '}
+      {formatFigure(load.factor, 3)}.
+    </p>
+  );
+}
+
+function ClimbWords({ climb, units }: { climb: FuelUse['climb']; units: UnitSystem }) {
+  if (climb === null) return <p className="soft">Climb is not reckoned: the route has no heights.</p>;
+  return (
+    <div>
+      <b>Climb:</b> {formatHeight(climb.upM, units)} up, {formatHeight(climb.downM, units)} down:{' '}
+      {climb.litres === null
+        ? 'not reckoned, as the mass is not told'
+        : `${formatLitres(climb.litres, units)} more`}
+      .{' '}
+      <Why of="the climb">
+        Heights that change by less than {formatHeight(climb.thresholdM, units)} are taken for noise: the
+        track as recorded climbs {formatHeight(climb.rawUpM, units)}. Of the fuel's energy{' '}
+        {formatFigure(climb.efficiency * 100, 0)}&nbsp;% lifts; of a descent's{' '}
+        {formatFigure(climb.giveBack * 100, 0)}
+        &nbsp;% spares fuel.
+      </Why>
+    </div>
+  );
+}

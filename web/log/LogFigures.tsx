@@ -1,0 +1,147 @@
+import type { FuelLog, LogRates, LogResult, WaterLog } from '../../server/contract/log.ts';
+import { fieldText, type QuantityKind, unitOf } from '../rig/quantities.ts';
+import { figureKm, figureLitres, formatFigure, type UnitSystem, volumeUnit } from '../units.ts';
+import { Why } from '../why/Why.tsx';
+import '../table/plain-table.css';
+
+const ENDS = ['low', 'typical', 'high'] as const;
+
+const rateIn = (value: number, kind: QuantityKind, units: UnitSystem): string =>
+  formatFigure(Number(fieldText(value, kind, units)), 1);
+
+/** What a log taught: three rates, how they were come by, and every interval or line, outliers marked and not dropped. */
+export function LogFigures({ learned, units }: { learned: LogResult; units: UnitSystem }) {
+  const fuel = learned.kind === 'fuel';
+  const rates = fuel ? learned.litresPer100Km : learned.crew.litresPerDay;
+  return (
+    <>
+      <Rates rates={rates} kind={fuel ? 'fuelUse' : 'waterUse'} units={units} learned={learned} />
+      {learned.cautions.length > 0 && (
+        <ul>
+          {learned.cautions.map(({ code, text }) => (
+            <li key={`${code} ${text}`}>{text}</li>
+          ))}
+        </ul>
+      )}
+      {learned.kind === 'fuel' ? (
+        <Intervals log={learned} units={units} />
+      ) : (
+        <Entries log={learned} units={units} />
+      )}
+      {learned.unreadColumns.length > 0 && (
+        <p className="soft">Columns not looked at: {learned.unreadColumns.join(', ')}.</p>
+      )}
+    </>
+  );
+}
+
+function Rates(props: { rates: LogRates; kind: QuantityKind; units: UnitSystem; learned: LogResult }) {
+  const { rates, kind, units, learned } = props;
+  return (
+    <div>
+      <b>
+        {ENDS.map((end) => rateIn(rates[end], kind, units)).join(', ')}&nbsp;{unitOf(kind, units)}
+      </b>{' '}
+      (low, typical, high
+      {learned.kind === 'water'
+        ? `, for ${learned.crew.people} ${learned.crew.people === 1 ? 'person' : 'people'}`
+        : ''}
+      ) from {learned.lines} lines of {learned.source}.{' '}
+      <Why of="the rates learned">
+        {learned.method.map((sentence) => (
+          <p key={sentence}>{sentence}</p>
+        ))}
+      </Why>
+    </div>
+  );
+}
+
+function Intervals({ log, units }: { log: FuelLog; units: UnitSystem }) {
+  return (
+    <table className="plain-table">
+      <caption>From full tank to full tank: {log.intervals.length}</caption>
+      <thead>
+        <tr>
+          <th scope="col">Lines</th>
+          <th scope="col" className="end">
+            {units === 'metric' ? 'km' : 'mi'}
+          </th>
+          <th scope="col" className="end">
+            {volumeUnit(units)}
+          </th>
+          <th scope="col" className="end">
+            {unitOf('fuelUse', units)}
+          </th>
+          <th scope="col">Notes</th>
+        </tr>
+      </thead>
+      <tbody>
+        {log.intervals.map((one) => (
+          <tr key={one.fromLine}>
+            <th scope="row">
+              {one.fromLine} to {one.toLine}
+            </th>
+            <td className="end">{figureKm(one.km, units)}</td>
+            <td className="end">{figureLitres(one.litres, units)}</td>
+            <td className="end">{rateIn(one.litresPer100Km, 'fuelUse', units)}</td>
+            <td>
+              {one.outlier && <strong>outlier </strong>}
+              {[one.surface, ...one.notes].filter((each) => each !== null).join('; ')}
+            </td>
+          </tr>
+        ))}
+        {log.leftOut.map((one) => (
+          <tr key={`left out ${one.fromLine} ${one.code}`}>
+            <th scope="row">
+              {one.fromLine === one.toLine ? one.fromLine : `${one.fromLine} to ${one.toLine}`}
+            </th>
+            <td colSpan={4} className="soft">
+              no rate: {one.text}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function Entries({ log, units }: { log: WaterLog; units: UnitSystem }) {
+  return (
+    <table className="plain-table">
+      <caption>Lines of the log: {log.entries.length}</caption>
+      <thead>
+        <tr>
+          <th scope="col">From</th>
+          <th scope="col" className="end">
+            {volumeUnit(units)}
+          </th>
+          <th scope="col" className="end">
+            people
+          </th>
+          <th scope="col" className="end">
+            days
+          </th>
+          <th scope="col" className="end">
+            {volumeUnit(units)} a person, day
+          </th>
+          <th scope="col">Notes</th>
+        </tr>
+      </thead>
+      <tbody>
+        {log.entries.map((one) => (
+          <tr key={one.line}>
+            <th scope="row">{one.date}</th>
+            <td className="end">{figureLitres(one.litres, units)}</td>
+            <td className="end">{one.people}</td>
+            <td className="end">{formatFigure(one.days, 1)}</td>
+            <td className="end">{rateIn(one.litresPerPersonDay, 'volume', units)}</td>
+            <td>
+              {one.outlier && <strong>outlier </strong>}
+              {one.note}
+            </td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

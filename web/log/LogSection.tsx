@@ -1,0 +1,94 @@
+import { useState } from 'react';
+import { Button, FileTrigger } from 'react-aria-components';
+import type { LogResult } from '../../server/contract/log.ts';
+import { SURFACES } from '../../server/contract/surface.ts';
+import { detailsOf, type ProblemDetails, readLog } from '../api.ts';
+import { Problem } from '../open/Problem.tsx';
+import { useForm } from '../rig/form-context.ts';
+import { LogFigures } from './LogFigures.tsx';
+import { crewCount, withFuelLog, withWaterLog } from './take-in.ts';
+import './log.css';
+
+/** Learns fuel or water use from a log of the reader's own, and takes it into the rig. */
+export function LogSection() {
+  const { said, units, onEdit } = useForm();
+  const [surface, setSurface] = useState('');
+  const [log, setLog] = useState<File | null>(null);
+  const [learned, setLearned] = useState<LogResult | null>(null);
+  const [problem, setProblem] = useState<ProblemDetails | null>(null);
+  const [taken, setTaken] = useState(false);
+
+  const read = async (file: File, onSurface: string) => {
+    const people = crewCount(said.rig);
+    setLog(file);
+    setTaken(false);
+    try {
+      // The server knows by the columns which kind of log it is, and refuses what is not of that kind.
+      const first = await readLog(file, onSurface === '' ? {} : { surface: onSurface });
+      const result =
+        first.kind === 'water' && people !== null ? await readLog(file, { people: String(people) }) : first;
+      setLearned(result);
+      setProblem(null);
+    } catch (error) {
+      setLearned(null);
+      setProblem(detailsOf(error));
+    }
+  };
+  const take = () => {
+    if (learned === null) return;
+    const rig = learned.kind === 'fuel' ? withFuelLog(said.rig, learned) : withWaterLog(said.rig, learned);
+    onEdit({ ...said, rig });
+    setTaken(true);
+  };
+  return (
+    <div className="log">
+      <p>
+        A CSV with a header: fill-ups as <code>odometer_km, litres, full</code>, or water as{' '}
+        <code>date, litres, people, days</code>. Units stand in the header; a surface or a mass may stand
+        beside.
+      </p>
+      <FileTrigger
+        acceptedFileTypes={['.csv', '.txt', 'text/csv']}
+        onSelect={(files) => {
+          const file = files?.[0];
+          if (file !== undefined) void read(file, surface);
+        }}
+      >
+        <Button>{log === null ? 'Open a log' : 'Open another log'}</Button>
+      </FileTrigger>
+      {(learned?.kind === 'fuel' || surface !== '') && (
+        <label className="field">
+          <span>Only what was driven on</span>
+          <span className="control">
+            <select
+              value={surface}
+              onChange={(event) => {
+                setSurface(event.target.value);
+                if (log !== null) void read(log, event.target.value);
+              }}
+            >
+              <option value="">any surface</option>
+              {SURFACES.filter((each) => each !== 'unknown').map((each) => (
+                <option key={each} value={each}>
+                  {each}
+                </option>
+              ))}
+            </select>
+          </span>
+        </label>
+      )}
+      {problem !== null && <Problem problem={problem} />}
+      {learned !== null && (
+        <>
+          <LogFigures learned={learned} units={units} />
+          <p className="actions">
+            <button type="button" className="main" onClick={take} disabled={taken}>
+              Take it into the rig
+            </button>{' '}
+            <span role="status">{taken ? 'Taken: the answer above is reckoned with it.' : ''}</span>
+          </p>
+        </>
+      )}
+    </div>
+  );
+}
