@@ -4,7 +4,7 @@ import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { InputProblem } from '../core/problem.ts';
 import { JobAborted, WorkerPool } from '../work/pool.ts';
-import type { tasks } from '../work/tasks.ts';
+import type { LearnAsk, tasks } from '../work/tasks.ts';
 import { DEMO_EXTRACT, DEMO_ID, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from './demo.ts';
 import type { Limits } from './limits.ts';
 import { TripStore } from './trip-store.ts';
@@ -83,6 +83,13 @@ export class AnalysisService {
     const ask = { id, packed: await this.#kept(id), rigs: [...rigs], trip, today: this.#today() };
     return valueOrThrow(
       await this.#analysing.run('compare', ask, { timeoutMs: this.#limits.analyseMs, signal }),
+    );
+  }
+
+  /** Learns from a log, as JSON bytes of a LogResult. */
+  async learn(ask: LearnAsk, signal: AbortSignal): Promise<Uint8Array> {
+    return valueOrThrow(
+      await this.#analysing.run('learn', ask, { timeoutMs: this.#limits.analyseMs, signal }),
     );
   }
 

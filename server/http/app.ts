@@ -88,7 +88,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   );
   await app.register(analysisRoutes(service, limits));
   await app.register(compareRoutes(service));
-  await app.register(logRoutes);
+  await app.register(logRoutes(service));
   await app.register(planFileRoutes);
   await servePage(app, options.webFolder ?? WEB_FOLDER);
   return app;

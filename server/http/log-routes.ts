@@ -4,10 +4,11 @@ import type { FastifyRequest } from 'fastify';
 import { readLearnOptions } from '../app/learn-options.ts';
 import { plain, shortened } from '../app/text/plain.ts';
 import { LogResult } from '../contract/log.ts';
-import { learnFromLog } from '../core/log/learn.ts';
 import { InputProblem } from '../core/problem.ts';
-import { logText, MAX_LOG_BYTES } from '../io/log-file.ts';
+import { MAX_LOG_BYTES } from '../io/log-file.ts';
+import type { AnalysisService } from './analysis-service.ts';
 import { ProblemReply } from './problem-reply.ts';
+import { goneSignal, sendBytes } from './reply.ts';
 import { valueOrThrow } from './value-or-throw.ts';
 
 const LogQuery = Type.Object({
@@ -28,33 +29,32 @@ const tooLarge = (source: string) =>
     remedy: 'Send the log alone, cut to the time that matters',
   });
 
-/** What a log of fill-ups or of water teaches. A log is small: it is read where it comes in. */
-export const logRoutes: FastifyPluginAsyncTypebox = async (app) => {
-  // Of this address alone, and with room above the limit: the refusal is then ours.
-  const options = { parseAs: 'buffer' as const, bodyLimit: 2 * MAX_LOG_BYTES };
-  app.addContentTypeParser('text/csv', options, (_request, body, done) => done(null, body));
+/** What a log of fill-ups or of water teaches. */
+export function logRoutes(service: AnalysisService): FastifyPluginAsyncTypebox {
+  return async (app) => {
+    // Of this address alone, and with room above the limit: the refusal is then ours.
+    const options = { parseAs: 'buffer' as const, bodyLimit: 2 * MAX_LOG_BYTES };
+    app.addContentTypeParser('text/csv', options, (_request, body, done) => done(null, body));
 
-  app.post(
-    '/api/logs',
-    {
-      schema: {
-        summary:
-          'Learn fuel or water use from a log: CSV as the body (text/csv), or as the file "log" of a form',
-        consumes: ['text/csv', 'multipart/form-data'],
-        querystring: LogQuery,
-        body: Type.Object({ log: Type.String({ format: 'binary' }) }),
-        response: { 200: LogResult, '4xx': ProblemReply, '5xx': ProblemReply },
+    app.post(
+      '/api/logs',
+      {
+        schema: {
+          summary: 'Learn fuel or water use from a log: CSV as the body, or as the file "log" of a form',
+          consumes: ['text/csv', 'multipart/form-data'],
+          querystring: LogQuery,
+          body: Type.Object({ log: Type.String({ format: 'binary' }) }),
+          response: { 200: LogResult, '4xx': ProblemReply, '5xx': ProblemReply },
+        },
       },
-    },
-    async (request) => {
-      const asked = queryOf(request.query);
-      const learnOptions = valueOrThrow(readLearnOptions(asked, 'request-invalid', ''));
-      const { bytes, source } = await takeLog(request);
-      const text = valueOrThrow(logText(bytes, source));
-      return valueOrThrow(learnFromLog(text, source, learnOptions));
-    },
-  );
-};
+      async (request, reply) => {
+        const asked = valueOrThrow(readLearnOptions(queryOf(request.query), 'request-invalid', ''));
+        const log = await takeLog(request);
+        return sendBytes(reply, await service.learn({ ...asked, ...log }, goneSignal(reply)));
+      },
+    );
+  };
+}
 
 /** The query's options; a name that is not known or comes twice is refused. */
 function queryOf(query: unknown): { surface?: string; people?: string } {

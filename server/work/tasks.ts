@@ -5,7 +5,9 @@ import type { LoadedTrip } from '../app/loaded-trip.ts';
 import type { NamedFile } from '../app/ports.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
+import { type LearnOptions, learnFromLog } from '../core/log/learn.ts';
 import type { Outcome } from '../core/problem.ts';
+import { logText } from '../io/log-file.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
 import { packTrip, unpackTrip } from './pack.ts';
@@ -30,6 +32,11 @@ export interface CompareAsk extends Omit<AnalyseAsk, 'rig'> {
   rigs: NamedRig[];
 }
 
+export interface LearnAsk extends LearnOptions {
+  bytes: Uint8Array;
+  source: string;
+}
+
 /** Trips that this worker keeps unpacked: the one a person works on, and another. */
 const KEPT_UNPACKED = 2;
 const unpacked = new Map<string, LoadedTrip>();
@@ -49,6 +56,14 @@ export const tasks = {
     const outcome = analyseTrip(loaded, rig, trip, today, openingHours);
     if (!outcome.ok) return outcome;
     return { ok: true, value: new TextEncoder().encode(replyText(id, { rig, trip }, loaded, outcome.value)) };
+  },
+
+  /** Learns from a log's bytes; gives the LogResult as JSON text in UTF-8. */
+  async learn({ bytes, source, ...options }: LearnAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
+    const text = logText(bytes, source);
+    const learned = text.ok ? learnFromLog(text.value, source, options) : text;
+    if (!learned.ok) return learned;
+    return { ok: true, value: new TextEncoder().encode(JSON.stringify(learned.value)) };
   },
 
   /** Compares rigs on a packed trip; gives the Comparison as JSON text in UTF-8. */
