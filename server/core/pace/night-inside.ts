@@ -21,8 +21,14 @@ export function nightInsideCautions(
     const moreDays = Math.max(daysAt('typical', gap), daysAt('fast', gap)) - daysAt('slow', gap);
     const moreL = moreDays * waterLPerDay;
     if (moreL <= 0) return [];
-    const emptied = gap.arriveL >= 0 && gap.arriveL - moreL < 0;
-    const intoReserve = gap.marginL >= 0 && gap.marginL - moreL * (1 + shareOfNeed) < 0;
+    const drinking = gap.grades?.drinking;
+    const share = drinking === undefined || gap.needL === 0 ? 1 : drinking.needL / gap.needL;
+    const moreDrinkingL = moreL * share;
+    // The share of the need that is kept in reserve is of drinking grade.
+    const reserveL = moreL * shareOfNeed;
+    const emptied = turns(gap.arriveL, moreL) || turns(drinking?.arriveL, moreDrinkingL);
+    const intoReserve =
+      turns(gap.marginL, moreL + reserveL) || turns(drinking?.marginL, moreDrinkingL + reserveL);
     if (!emptied && !intoReserve) return [];
     const end = emptied ? 'the water does not last' : 'it goes into the reserve';
     return [
@@ -35,3 +41,7 @@ export function nightInsideCautions(
     ];
   });
 }
+
+/** Whether so many litres more turn what is left into a lack. */
+const turns = (leftL: number | undefined, moreL: number): boolean =>
+  leftL !== undefined && leftL >= 0 && leftL - moreL < 0;

@@ -358,3 +358,22 @@ test('the analysis of a rig in full is what the contract promises', () => {
   expect([...Value.Errors(WaterUse, analysis.waterUse)]).toEqual([]);
   expect([...Value.Errors(Analysis, analysis)]).toEqual([]);
 });
+
+test('a night that may fall inside is told where drinking water, not all water, would not last', () => {
+  // Slow: nights at 245 and 490. Fast: one at 420, within the gap.
+  const taps = [pointFeature('node/1', 400, TAP), pointFeature('node/2', 440, TAP)];
+  const trip: TripFile = { ...FULL, departure: '2026-05-04', departureHour: 8 };
+  const toldOf = (drinkableL: number) => {
+    const tanks = [
+      { name: 'floor', litres: drinkableL },
+      { name: 'roof', litres: 40, grade: 'washing' as const },
+    ];
+    const water = { tanks, reserve: { litres: 0 } };
+    const { cautions } = analysed(rigOf(TWELVE, water), trip, 880, taps);
+    return cautions.some(
+      (one) => one.code === 'night-may-fall-inside' && Math.round(one.fromKm ?? 0) === 400,
+    );
+  };
+  expect(toldOf(5)).toBe(true);
+  expect(toldOf(50)).toBe(false);
+});
