@@ -7,10 +7,10 @@ import { courseOf, coverCautions, coverOf, edgesOf, namesOfEnds, uncoveredOf } f
 import { withHelpHours } from './crew/help-hours.ts';
 import { washingStops } from './crew/washing-stops.ts';
 import { waterUseOf } from './crew/water-use-of.ts';
-import { fuelCourse, fuelPlan } from './fuel/fuel-course.ts';
+import { type FuelSources, fuelCourse, fuelPlan } from './fuel/fuel-course.ts';
 import { fuelUseOf } from './fuel/fuel-use-of.ts';
 import { nightsAt } from './fuel/nights-at.ts';
-import type { Course, SpanM } from './gaps/course.ts';
+import type { Course, EdgeM, SpanM } from './gaps/course.ts';
 import { gapsOf } from './gaps/gaps-of.ts';
 import { withRescues } from './gaps/rescue.ts';
 import { startLevel } from './gaps/start-level.ts';
@@ -59,6 +59,18 @@ export interface Analysed {
   analysis: Analysis;
   route: RouteLine;
   points: SupplyPoint[];
+  /** What the gaps of each commodity were reckoned with: a carry plan goes on from there. */
+  sides: Record<Commodity, AnalysedSide>;
+  /** The course of fuel with so much more on board than full tanks, kg: the rate may go by the mass. */
+  fuelWithLoad: (moreKg: number) => Course;
+}
+
+export interface AnalysedSide {
+  course: Course;
+  /** Start, every passing that counts, end. */
+  edges: EdgeM[];
+  /** In the fixed tanks at the start, litres. */
+  startL: number;
 }
 
 /**
@@ -116,16 +128,18 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     input.openingHours,
     rig.water.litresPerDay.high,
   );
-  const plan = fuelPlan({
+  const fullKg = massWithFullTanks(settledRig);
+  const fuelSources: FuelSources = {
     route,
     rig,
     trip,
     stays: halts.stays,
     nights: nightsAt(nights, trip),
-    massKg: massWithFullTanks(settledRig),
+    massKg: fullKg,
     kmPerHour: (surface, end) => paceOn(rig, surface).kmPerHour[end],
     hoursPerDay: (surface) => paceOn(rig, surface).hoursPerDay,
-  });
+  };
+  const plan = fuelPlan(fuelSources);
 
   const cautions: Caution[] = [
     ...input.document.cautions,
@@ -140,22 +154,24 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
   ];
   const washing = washingStops(trip.washingSources, passings);
   cautions.push(...washing.cautions);
-  const reportFor = (commodity: Commodity): { report: Report; course: Course } => {
+  const reportFor = (commodity: Commodity): { report: Report; even: Course; side: AnalysedSide } => {
     const cover = coverOf(route, input.supplies, commodity);
     const uncovered = uncoveredOf(route, cover);
     const even = pacedCourse(courseOf(route, rig, trip, commodity, halts.stays, uncovered), pace);
     const course = commodity === 'fuel' ? fuelCourse(even, plan) : { ...even, washingStopsM: washing.stopsM };
     const start = startLevel(rig, trip, commodity);
     cautions.push(...start.cautions, ...coverCautions(course));
-    const gaps = gapsOf(course, edgesOf(route, passings, commodity, ends), start.litres);
+    const edges = edgesOf(route, passings, commodity, ends);
+    const gaps = gapsOf(course, edges, start.litres);
     const rescued = withRescues(gaps, route, points, commodity, trip.detourFactor);
-    return { report: reportOf(rig, commodity, cover, rescued), course };
+    const side = { course, edges, startL: start.litres };
+    return { report: reportOf(rig, commodity, cover, rescued), even, side };
   };
-  const { report: fuel, course } = reportFor('fuel');
-  const { report: water } = reportFor('water');
+  const { report: fuel, even: evenFuel, side: fuelSide } = reportFor('fuel');
+  const { report: water, side: waterSide } = reportFor('water');
   const { litresPerDay, reserve } = rig.water;
   cautions.push(...nightInsideCautions(pace, water.gaps, litresPerDay.high, reserve.shareOfNeed));
-  const use = fuelUseOf({ plan, course, file: settledRig.fuel, trip, passings, points });
+  const use = fuelUseOf({ plan, course: fuelSide.course, file: settledRig.fuel, trip, passings, points });
   cautions.push(...use.cautions);
   const waterUse = waterUseOf({
     rig,
@@ -189,6 +205,11 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
     value: {
       route,
       points,
+      sides: { fuel: fuelSide, water: waterSide },
+      fuelWithLoad: (moreKg) =>
+        fullKg === null || moreKg === 0
+          ? fuelSide.course
+          : fuelCourse(evenFuel, fuelPlan({ ...fuelSources, massKg: fullKg + moreKg })),
       analysis: {
         route: {
           name: route.name,

@@ -1,0 +1,89 @@
+import loadHighs, { type Model } from 'highs';
+import type { Mip, MipAnswer, MipSolver } from '../core/carry/mip.ts';
+
+/** How far from a whole number an integer column may be and still be taken for one: HiGHS' own tolerance is 1e-6. */
+const INTEGRALITY = 1e-5;
+/** HiGHS' code for a solution that keeps all bounds and rows. */
+const FEASIBLE = 2;
+
+/**
+ * HiGHS as a solver of mixed-integer models. It blocks its thread: call it in a worker. Loaded once; answers are the same
+ * for the same input (one thread, fixed seed).
+ */
+export async function loadSolver(): Promise<MipSolver> {
+  const highs = await loadHighs();
+  const { infinity, constants } = highs;
+  const bounded = (value: number) => (Number.isFinite(value) ? value : value > 0 ? infinity : -infinity);
+
+  return (mip, cost, { seconds, start }) =>
+    highs.withModel((model: Model): MipAnswer => {
+      model.options.set({
+        output_flag: false,
+        mip_rel_gap: 0,
+        mip_abs_gap: 1e-7,
+        mip_feasibility_tolerance: 1e-7,
+        time_limit: Math.max(0.01, seconds),
+        random_seed: 0,
+      });
+      model.passModel(modelData(mip, cost, bounded));
+      if (start !== null) model.setSolution({ colValue: start });
+      model.run();
+      const status = model.getModelStatus();
+      const { modelStatus } = constants;
+      if (status === modelStatus.infeasible) {
+        return { status: 'infeasible', values: null, objective: Number.NaN, bound: Number.NaN };
+      }
+      const optimal = status === modelStatus.optimal;
+      if (!optimal && status !== modelStatus.timeLimit) {
+        throw new Error(`the solver ended with status ${status}`);
+      }
+      if (model.info.get('primal_solution_status') !== FEASIBLE) {
+        return { status: 'out-of-time', values: null, objective: Number.NaN, bound: Number.NaN };
+      }
+      const { colValue } = model.getSolution();
+      const values = checked(mip, colValue);
+      const objective = cost.reduce((sum, each, column) => sum + each * values[column]!, 0);
+      const bound = optimal ? objective : Number(model.info.get('mip_dual_bound'));
+      return { status: optimal ? 'optimal' : 'out-of-time', values, objective, bound };
+    });
+}
+
+function modelData(mip: Mip, cost: Float64Array, bounded: (value: number) => number) {
+  const starts = new Int32Array(mip.rows.length + 1);
+  mip.rows.forEach((row, index) => {
+    starts[index + 1] = starts[index]! + row.entries.length;
+  });
+  const entries = mip.rows.flatMap((row) => row.entries);
+  return {
+    numCols: mip.columns.length,
+    numRows: mip.rows.length,
+    colCost: cost,
+    colLower: Float64Array.from(mip.columns, (column) => bounded(column.lower)),
+    colUpper: Float64Array.from(mip.columns, (column) => bounded(column.upper)),
+    rowLower: Float64Array.from(mip.rows, (row) => bounded(row.lower)),
+    rowUpper: Float64Array.from(mip.rows, (row) => bounded(row.upper)),
+    matrix: {
+      format: 'csr' as const,
+      numRows: mip.rows.length,
+      numCols: mip.columns.length,
+      starts,
+      indices: Int32Array.from(entries, ([column]) => column),
+      values: Float64Array.from(entries, ([, value]) => value),
+    },
+    // 0: continuous, 1: integer.
+    integrality: Int32Array.from(mip.columns, (column) => (column.integer ? 1 : 0)),
+  };
+}
+
+/** The columns that came back, integers rounded; a model that was misread would come back with others. */
+function checked(mip: Mip, values: Float64Array): Float64Array {
+  if (values.length !== mip.columns.length) {
+    throw new Error(`the solver gave ${values.length} columns of ${mip.columns.length}`);
+  }
+  return values.map((value, index) => {
+    const { integer, lower, upper } = mip.columns[index]!;
+    const rounded = integer ? Math.round(value) : value;
+    if (Math.abs(rounded - value) > INTEGRALITY) throw new Error(`column ${index} is ${value}, not whole`);
+    return Math.min(upper, Math.max(lower, rounded));
+  });
+}
