@@ -1,13 +1,17 @@
 import { parseArgs } from 'node:util';
+import { analyseTrip } from './app/analyse-trip.ts';
 import { loadTrip } from './app/load-trip.ts';
 import { ProgressLine } from './app/text/progress-line.ts';
+import { reportText } from './app/text/report-text.ts';
 import { today } from './app/today.ts';
+import { compare } from './commands/compare.ts';
+import { learn } from './commands/learn.ts';
+import { readPlan } from './commands/read-plan.ts';
 import { refuse, refuseOption } from './commands/refuse.ts';
 import type { TripFile } from './contract/trip.ts';
 import { InputProblem, type Outcome, type Problem, problemLine } from './core/problem.ts';
 import { openingHours } from './io/opening-hours.ts';
 import { tripFileSet } from './io/trip-file-set.ts';
-import { readPlan } from './work/read-plan.ts';
 
 const USAGE = `npm run -s drystage -- gaps ROUTE.gpx --supply EXTRACT [--supply EXTRACT ...] --rig RIG.yaml [--trip TRIP.yaml] [--part PART] [--json]`;
 
@@ -109,11 +113,11 @@ export async function runCommand(args: readonly string[], io: CommandIo): Promis
   return 2;
 }
 
-/** The command that the first word names; what only one of them needs is loaded only for it. */
+/** The command that the first word names. */
 async function chosen(args: readonly string[], io: CommandIo): Promise<Outcome<null>> {
   const [command, ...rest] = args;
-  if (command === 'learn') return (await import('./commands/learn.ts')).learn(rest, io);
-  if (command === 'compare') return (await import('./commands/compare.ts')).compare(rest, io);
+  if (command === 'learn') return learn(rest, io);
+  if (command === 'compare') return compare(rest, io);
   const read = readArguments(args);
   if (!read.ok) return read;
   if (read.value !== null) return gaps(read.value, io);
@@ -122,7 +126,7 @@ async function chosen(args: readonly string[], io: CommandIo): Promise<Outcome<n
 }
 
 async function gaps(asked: GapsArguments, io: CommandIo): Promise<Outcome<null>> {
-  const plan = await readPlan({ rig: asked.rig, trip: asked.trip }, asked.supplies);
+  const plan = await readPlan(asked.rig, asked.trip);
   if (!plan.ok) return plan;
   const { rig } = plan.value;
   const trip = asked.part === null ? plan.value.trip : { ...plan.value.trip, part: asked.part };
@@ -140,9 +144,6 @@ async function gaps(asked: GapsArguments, io: CommandIo): Promise<Outcome<null>>
   );
   progress?.clear();
   if (!loaded.ok) return loaded;
-  // Only now: while a large extract is read, the rest of the program need not be in memory.
-  const { analyseTrip } = await import('./app/analyse-trip.ts');
-  const { reportText } = await import('./app/text/report-text.ts');
   const outcome = analyseTrip(loaded.value, rig, trip, today(), openingHours);
   if (!outcome.ok) return { ok: false, problem: named(outcome.problem, asked.route) };
   const { analysis } = outcome.value;

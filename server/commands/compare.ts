@@ -1,6 +1,8 @@
 import { basename } from 'node:path';
 import { parseArgs } from 'node:util';
+import { compareRigs } from '../app/compare.ts';
 import { loadTrip } from '../app/load-trip.ts';
+import { compareText } from '../app/text/compare-text.ts';
 import { ProgressLine } from '../app/text/progress-line.ts';
 import { today } from '../app/today.ts';
 import type { CommandIo } from '../command.ts';
@@ -9,7 +11,7 @@ import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/problem.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
-import { readPlan } from '../work/read-plan.ts';
+import { readPlan } from './read-plan.ts';
 import { refuse, refuseOption } from './refuse.ts';
 
 /** As many as the contract takes; the schemas' package is not loaded for it. */
@@ -47,7 +49,7 @@ export async function compare(args: readonly string[], io: CommandIo): Promise<O
   const asked = read.value;
   const plans: { rig: RigFile; trip: TripFile; fallback: string }[] = [];
   for (const path of asked.rigs) {
-    const plan = await readPlan({ rig: path, trip: asked.trip }, asked.supplies);
+    const plan = await readPlan(path, asked.trip);
     // The trip is held against each rig: say which one it does not fit.
     if (!plan.ok) {
       const { problem } = plan;
@@ -69,8 +71,6 @@ export async function compare(args: readonly string[], io: CommandIo): Promise<O
   );
   progress?.clear();
   if (!loaded.ok) return loaded;
-  const { compareRigs } = await import('../app/compare.ts');
-  const { compareText } = await import('../app/text/compare-text.ts');
   const trip = { ...plans[0]!.trip, ...(asked.part === null ? {} : { part: asked.part }) };
   const outcome = compareRigs(loaded.value, plans, trip, today(), openingHours);
   if (!outcome.ok) {

@@ -15,7 +15,7 @@ const EXTRACT = demoPath('orrimar.osm.pbf');
 const RIG = demoPath('rig.yaml');
 const TRIP = demoPath('trip.yaml');
 const DEMO = ['gaps', ROUTE, '--supply', EXTRACT, '--rig', RIG, '--trip', TRIP];
-const CLI = fileURLToPath(new URL('../../server/cli.ts', import.meta.url));
+const CLI = fileURLToPath(new URL('../../server/cli.mjs', import.meta.url));
 
 let folder = '';
 beforeAll(async () => {
@@ -26,7 +26,7 @@ afterAll(() => rm(folder, { recursive: true }));
 /** The command as a process of its own. */
 function spawnCli(args: readonly string[], readFirst = Number.POSITIVE_INFINITY) {
   return new Promise<{ status: number | null; out: string; err: string }>((resolve) => {
-    const child = spawn(process.execPath, ['--import', 'tsx', CLI, ...args]);
+    const child = spawn(process.execPath, [CLI, ...args]);
     let out = '';
     let err = '';
     child.stdout.on('data', (chunk: Buffer) => {
