@@ -59,6 +59,10 @@ export interface Analysed {
   analysis: Analysis;
   route: RouteLine;
   points: SupplyPoint[];
+}
+
+/** An analysis with what it was reckoned with. */
+export interface Reckoned extends Analysed {
   /** What the gaps of each commodity were reckoned with: a carry plan goes on from there. */
   sides: Record<Commodity, AnalysedSide>;
   /** The course of fuel with so much more on board than full tanks, kg: the rate may go by the mass. */
@@ -78,6 +82,14 @@ export interface AnalysedSide {
  * same answer, and no input is changed. Fails only where no route can be made of the document.
  */
 export function analyse(input: AnalyseInput): Outcome<Analysed> {
+  const outcome = reckonTrip(input);
+  if (!outcome.ok) return outcome;
+  const { analysis, route, points } = outcome.value;
+  return { ok: true, value: { analysis, route, points } };
+}
+
+/** As analyse, with the courses that a carry plan goes on from. */
+export function reckonTrip(input: AnalyseInput): Outcome<Reckoned> {
   const { rig: wholeRig, settled: settledRig, assumptions: rigAssumptions } = settleRig(input.rig);
   const { trip, settled: settledTrip, assumptions: tripAssumptions } = settleTrip(input.trip);
   const rig = withHelpHours(withCampHours(wholeRig, trip.campAfterHours), trip);
