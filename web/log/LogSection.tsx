@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
 import type { LogResult } from '../../server/contract/log.ts';
-import { SURFACES } from '../../server/contract/surface.ts';
 import { detailsOf, type ProblemDetails, readLog } from '../api.ts';
 import { Problem } from '../open/Problem.tsx';
 import { useForm } from '../rig/form-context.ts';
+import { SURFACE_CHOICES } from '../rig/surface-choices.ts';
 import { LogFigures } from './LogFigures.tsx';
 import { crewCount, withFuelLog, withWaterLog } from './take-in.ts';
 import './log.css';
@@ -68,9 +68,9 @@ export function LogSection() {
               }}
             >
               <option value="">any surface</option>
-              {SURFACES.filter((each) => each !== 'unknown').map((each) => (
-                <option key={each} value={each}>
-                  {each}
+              {SURFACE_CHOICES.filter(({ value }) => value !== 'unknown').map(({ value, words }) => (
+                <option key={value} value={value}>
+                  {words}
                 </option>
               ))}
             </select>

@@ -15,7 +15,7 @@ interface OptionalGroupProps {
 /** Values that only make sense together: absent until added, removed together. */
 export function OptionalGroup({ legend, at, start, typical, children }: OptionalGroupProps) {
   const group = useField(at);
-  if (group.value === undefined) {
+  if (group.said === undefined) {
     return (
       <p className="add-group">
         <button type="button" className="quiet" onClick={() => group.set(start)}>
@@ -27,7 +27,7 @@ export function OptionalGroup({ legend, at, start, typical, children }: Optional
   return (
     <fieldset>
       <legend>{legend}</legend>
-      {JSON.stringify(group.value) === JSON.stringify(start) && <p className="says">{typical}</p>}
+      {JSON.stringify(group.said) === JSON.stringify(start) && <p className="says">{typical}</p>}
       {children}
       <button type="button" className="quiet" onClick={() => group.set(undefined)}>
         Remove {legend.toLowerCase()}

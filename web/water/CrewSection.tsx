@@ -114,7 +114,7 @@ function CrewFields({ onRemove }: { onRemove: () => void }) {
           </>
         )}
       </ListFields>
-      {heat.value === undefined ? (
+      {heat.said === undefined ? (
         <p>
           Heat is not told: mild weather is reckoned with.{' '}
           <button type="button" onClick={() => heat.set({ ...TYPICAL_HEAT })}>
@@ -129,7 +129,7 @@ function CrewFields({ onRemove }: { onRemove: () => void }) {
         at={{ in: 'rig', path: '/crew/observedLitresPerDay' }}
         hint="your own figure wins over the sum of the parts"
       />
-      {observed.value !== undefined && (
+      {observed.said !== undefined && (
         <p className="says">
           The observed figure wins over the sum of the parts.{' '}
           <button type="button" className="quiet" onClick={() => observed.set(undefined)}>
