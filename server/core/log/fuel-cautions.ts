@@ -1,4 +1,5 @@
 import type { FuelInterval, FuelLog } from '../../contract/log.ts';
+import { few } from './few.ts';
 import type { Fill } from './fills.ts';
 import { quantile } from './percentile.ts';
 
@@ -8,6 +9,8 @@ type Caution = FuelLog['cautions'][number];
 const FEW = 11;
 /** An interval of less than this share of the median's length is called short (ours). */
 const SHORT_SHARE = 0.25;
+/** Intervals or lines that one caution names; the result marks them all. */
+const NAMED = 10;
 
 /** What to know before planning with what was learned. */
 export function fuelCautions(
@@ -35,7 +38,10 @@ export function fuelCautions(
   if (outliers.length > 0) {
     say(
       'outliers',
-      `Far from the rest, counted all the same: ${outliers.map((one) => `${rate(one)} (${lines(one)})`).join(', ')}. Too low may mean a fill-up that was not written down, too high a tank that was not full: mark such a line, or correct it.`,
+      `Far from the rest, counted all the same: ${few(
+        outliers.map((one) => `${rate(one)} (${lines(one)})`),
+        NAMED,
+      )}. Too low may mean a fill-up that was not written down, too high a tank that was not full: mark such a line, or correct it.`,
     );
   }
   const medianKm = quantile(
@@ -46,7 +52,10 @@ export function fuelCautions(
   if (short.length > 0) {
     say(
       'short-intervals',
-      `Short ones, in which a pump that stops a litre early or late matters most: ${short.map((one) => `${one.km.toFixed(1)} km (${lines(one)})`).join(', ')}.`,
+      `Short ones, in which a pump that stops a litre early or late matters most: ${few(
+        short.map((one) => `${one.km.toFixed(1)} km (${lines(one)})`),
+        NAMED,
+      )}.`,
     );
   }
   if (learned.bySurface.length > 1) {
@@ -74,7 +83,10 @@ export function fuelCautions(
   if (split.length > 0) {
     say(
       'split-fill',
-      `At the same odometer as the line before it, so taken as one halt with it: ${split.map((fill) => `line ${fill.line}`).join(', ')}.`,
+      `At the same odometer as the line before it, so taken as one halt with it: ${few(
+        split.map((fill) => `line ${fill.line}`),
+        NAMED,
+      )}.`,
     );
   }
   if (turned)

@@ -2,6 +2,7 @@ import type { FuelInterval, FuelLog, LogLeftOut } from '../../contract/log.ts';
 import { SURFACES, type Surface } from '../../contract/surface.ts';
 import type { LogColumns } from './columns.ts';
 import type { CsvTable } from './csv.ts';
+import { few } from './few.ts';
 import { readFills } from './fills.ts';
 import { fuelCautions } from './fuel-cautions.ts';
 import { type BareInterval, intervalsOf } from './intervals.ts';
@@ -58,14 +59,21 @@ export function learnFuel(
 const sumOf = (intervals: readonly BareInterval[], figure: (interval: BareInterval) => number): number =>
   intervals.reduce((sum, interval) => sum + figure(interval), 0);
 
+/** A refusal is one line: of more than this the rest are counted. */
+const NAMED = 5;
+
 function tooFew(intervals: readonly BareInterval[], leftOut: readonly LogLeftOut[], anyFull: boolean) {
-  const found = intervals.map(({ fromLine, toLine }) => `lines ${fromLine} to ${toLine}`).join(', ');
-  const left = leftOut
-    .map(
-      ({ fromLine, toLine, text }) =>
-        `${fromLine === toLine ? `line ${fromLine}` : `lines ${fromLine} to ${toLine}`} ${text}`,
-    )
-    .join('; ');
+  const found = few(
+    intervals.map(({ fromLine, toLine }) => `lines ${fromLine} to ${toLine}`),
+    NAMED,
+  );
+  const left = few(
+    leftOut.map(({ fromLine, toLine, text }) => {
+      return `${fromLine === toLine ? `line ${fromLine}` : `lines ${fromLine} to ${toLine}`} ${text}`;
+    }),
+    NAMED,
+    '; ',
+  );
   // The first full tank of all begins an interval and ends none.
   const missing = LEAST_COUNT - intervals.length + (anyFull ? 0 : 1);
   return logFault(

@@ -1,10 +1,12 @@
 import type { WaterEntry, WaterLog } from '../../contract/log.ts';
+import { few } from './few.ts';
 
 type Caution = WaterLog['cautions'][number];
 
 const DAY_MS = 86_400_000;
 /** Half a day, by which a line's days may miss the next line's date: people fill in whole or half days. Ours. */
 const SLACK_DAYS = 0.5;
+/** Lines that one caution names. */
 const NAMED = 10;
 
 /** What to know before planning with what was learned. */
@@ -20,7 +22,7 @@ export function waterCautions(learned: Omit<WaterLog, 'cautions'>): Caution[] {
   }
   const outliers = entries.filter((entry) => entry.outlier);
   if (outliers.length > 0) {
-    say('outliers', `Far from the rest, counted all the same: ${outliers.map(rate).join(', ')}.`);
+    say('outliers', `Far from the rest, counted all the same: ${few(outliers.map(rate), NAMED)}.`);
   }
   const crews = [...new Set(entries.map((entry) => entry.people))].sort((a, b) => a - b);
   if (crews.length > 1) {
@@ -31,12 +33,12 @@ export function waterCautions(learned: Omit<WaterLog, 'cautions'>): Caution[] {
   }
   const { holes, overlaps } = stretchesBetween(entries);
   if (holes.length > 0) {
-    say('days-not-logged', `Days that no line tells of: ${named(holes)}. They count for nothing.`);
+    say('days-not-logged', `Days that no line tells of: ${few(holes, NAMED)}. They count for nothing.`);
   }
   if (overlaps.length > 0) {
     say(
       'days-overlap',
-      `Lines whose days overlap: ${named(overlaps)}. Right only if they tell of different people or tanks.`,
+      `Lines whose days overlap: ${few(overlaps, NAMED)}. Right only if they tell of different people or tanks.`,
     );
   }
   say(
@@ -48,11 +50,6 @@ export function waterCautions(learned: Omit<WaterLog, 'cautions'>): Caution[] {
 
 const rate = (entry: WaterEntry) =>
   `${entry.litresPerPersonDay.toFixed(1)} l for a person and day (line ${entry.line})`;
-
-const named = (texts: readonly string[]) =>
-  texts.length <= NAMED
-    ? texts.join(', ')
-    : `${texts.slice(0, NAMED).join(', ')} and ${texts.length - NAMED} more`;
 
 /** Where one line's days end before the next line's first day, or after it. */
 function stretchesBetween(entries: readonly WaterEntry[]): { holes: string[]; overlaps: string[] } {

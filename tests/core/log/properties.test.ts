@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
 import { quantile } from '../../../server/core/log/percentile.ts';
 import { csvOf, fuelLog, independentQuantile, refusal } from './learn-helpers.ts';
 
@@ -65,6 +66,20 @@ describe('what a log of fill-ups teaches', () => {
         const order = [Math.min(...rates), low, typical, high, Math.max(...rates)];
         for (const [index, rate] of order.slice(1).entries())
           expect(rate).toBeGreaterThanOrEqual(order[index]! - 1e-9);
+      }),
+    );
+  });
+
+  it('gives the rig no narrower range than it found', () => {
+    fc.assert(
+      fc.property(fills, (of) => {
+        const { litresPer100Km, yaml } = fuelLog(text(of));
+        const told = (parse(yaml) as { fuel: { litresPer100Km: typeof litresPer100Km } }).fuel.litresPer100Km;
+        expect(told.low).toBeLessThanOrEqual(litresPer100Km.low + 1e-5);
+        expect(told.high).toBeGreaterThanOrEqual(litresPer100Km.high - 1e-5);
+        expect(Math.abs(told.low - litresPer100Km.low)).toBeLessThan(0.0101);
+        expect(Math.abs(told.high - litresPer100Km.high)).toBeLessThan(0.0101);
+        expect(Math.abs(told.typical - litresPer100Km.typical)).toBeLessThan(0.0051);
       }),
     );
   });

@@ -58,6 +58,13 @@ describe('a log of fill-ups that cannot be used', () => {
     expect(refusal(csvOf(FUEL, '1000,50,full')).remedy).toContain('Fill up 5 more times');
   });
 
+  it('stays one short line when a long log has nothing of the surface that is asked for', () => {
+    const problem = refusal(csvOf(FUEL, ...fills(200)), 'sand');
+    expect(problem.came).toContain('lines 2 to 3 not on sand throughout; ');
+    expect(problem.came).toContain('; 194 more');
+    expect(problem.came.length).toBeLessThan(400);
+  });
+
   it.each([
     ['odometer,litres,full', '"odometer"', 'odometer_km or odometer_mi'],
     ['odometer_km,gallons,full', '"gallons"', 'gal_us (3.785 l) or gal_imp (4.546 l)'],
