@@ -111,6 +111,20 @@ export const formatMass = (kg: number, units: UnitSystem): string =>
     ? `${formatFigure(kg, 0)}${NO_BREAK}kg`
     : `${formatFigure(kg / KG_PER_POUND, 0)}${NO_BREAK}lb`;
 
+export const massUnit = (units: UnitSystem): 'kg' | 'lb' => (units === 'metric' ? 'kg' : 'lb');
+
+const massIn = (kg: number, units: UnitSystem): number => (units === 'metric' ? kg : kg / KG_PER_POUND);
+
+/** What something adds to a mass, without unit: "+25", "−4". */
+export function figureSignedMass(kg: number, units: UnitSystem): string {
+  const figure = formatFigure(massIn(kg, units), 0);
+  return figure === '0' || figure.startsWith(MINUS) ? figure : `+${figure}`;
+}
+
+/** What one unit of volume adds to a mass, without unit: kilograms a litre, or pounds a gallon. */
+export const perLitreFigure = (kgPerLitre: number, units: UnitSystem): string =>
+  formatFigure(massIn(kgPerLitre, units) / volumeIn(1, units), 2);
+
 /** A measure of the vehicle with its unit: "2.85 m", "9.4 ft". */
 export const formatLength = (metres: number, units: UnitSystem): string =>
   units === 'metric'

@@ -1,15 +1,18 @@
 import { describe, expect, it } from 'vitest';
 import {
   distanceIn,
+  figureSignedMass,
   formatAtKm,
   formatDays,
   formatFlow,
   formatHeight,
   formatKm,
+  formatLength,
   formatLitres,
   formatMass,
   formatPressure,
   formatTemperature,
+  perLitreFigure,
   volumeIn,
 } from '../../web/units.ts';
 
@@ -58,6 +61,19 @@ describe('quantities for people', () => {
     expect(plain(formatDays(2.46))).toBe('2.5 days');
     expect(plain(formatDays(0.01))).toBe('< 0.1 days');
     expect(plain(formatDays(0))).toBe('0 days');
+  });
+
+  it('sets the vehicle’s measures and what a litre adds in the units of each place', () => {
+    expect(plain(formatLength(2.85, 'metric'))).toBe('2.85 m');
+    expect(plain(formatLength(0.3048 * 9.4, 'us'))).toBe('9.4 ft');
+    expect(figureSignedMass(25.2, 'metric')).toBe('+25');
+    expect(figureSignedMass(-4.1, 'metric')).toBe('−4');
+    expect(figureSignedMass(0.2, 'metric')).toBe('0');
+    expect(figureSignedMass(0.45359237 * 100, 'us')).toBe('+100');
+    // Water: 1 kg a litre is 8.345 lb in a US gallon, 10.022 lb in an imperial one.
+    expect(perLitreFigure(1, 'metric')).toBe('1');
+    expect(perLitreFigure(1, 'us')).toBe('8.35');
+    expect(perLitreFigure(1, 'imperial')).toBe('10.02');
   });
 
   it('sets masses, heights, flows, pressures and temperatures in the units of each place', () => {

@@ -1,4 +1,5 @@
 import { useState } from 'react';
+import { SideView } from '../side-view/SideView.tsx';
 import { TextField } from './fields.tsx';
 import { useForm } from './form-context.ts';
 import { RIG_SECTIONS, type RigSection } from './sections.ts';
@@ -6,9 +7,11 @@ import './rig.css';
 
 /** Every quantity of the rig, part by part; a part that is closed tells what stands in it. */
 export function RigForm() {
+  const { analysis, units } = useForm();
   return (
     <>
       <TextField label="Name of the rig" at={{ in: 'rig', path: '/name' }} />
+      <SideView analysis={analysis} units={units} />
       {RIG_SECTIONS.map((section) => (
         <Section key={section.id} section={section} />
       ))}

@@ -54,3 +54,31 @@ export function withVehicle(rig: RigFile): RigFile {
     },
   };
 }
+
+const TYPICAL_WORDS: Record<keyof typeof TYPICAL_VEHICLE, string> = {
+  kerbKg: 'kerb mass',
+  includes: '',
+  axleKg: 'axle loads',
+  wheelbaseM: 'wheelbase',
+  trackM: 'track',
+  cgHeightM: 'height of the centre of gravity',
+  bodyRearOverhangM: 'rear overhang',
+  cabin: 'cabin',
+};
+
+/** What of a vehicle still stands as "add" put it in, in words; a vehicle that happens to be like that is named, too. */
+export function typicalStill({ vehicle, fuel, water }: RigFile): string[] {
+  if (vehicle === undefined) return [];
+  const same = (a: unknown, b: unknown) => JSON.stringify(a) === JSON.stringify(b);
+  const keys = Object.keys(TYPICAL_VEHICLE) as (keyof typeof TYPICAL_VEHICLE)[];
+  const measures = keys
+    .filter((key) => TYPICAL_WORDS[key] !== '' && same(vehicle[key], TYPICAL_VEHICLE[key]))
+    .map((key) => TYPICAL_WORDS[key]);
+  const places: Position[] = Object.values(PLACES);
+  const containers = [...fuel.tanks, ...water.tanks, fuel.cans, water.cans];
+  const riders = [...(vehicle.people ?? []), ...(vehicle.pets ?? []), ...(vehicle.gear ?? [])];
+  const placed = [...containers, ...riders].filter(
+    (one) => one?.position !== undefined && places.some((place) => same(place, one.position)),
+  );
+  return placed.length === 0 ? measures : [...measures, `${placed.length} places`];
+}

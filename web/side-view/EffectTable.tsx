@@ -1,0 +1,120 @@
+import type { ContainerEffect, MassReport } from '../../server/contract/vehicle.ts';
+import {
+  figureSignedMass,
+  formatLength,
+  formatMass,
+  massUnit,
+  perLitreFigure,
+  type UnitSystem,
+  volumeUnit,
+} from '../units.ts';
+import { Why } from '../why/Why.tsx';
+import type { Thing } from './scene.ts';
+
+interface EffectTableProps {
+  things: readonly Thing[];
+  mass: MassReport;
+  units: UnitSystem;
+}
+
+/** The containers by their numbers in the drawing, and what each does to the axles: so that places can be compared. */
+export function EffectTable({ things, mass, units }: EffectTableProps) {
+  const containers = things.flatMap((thing) => {
+    const effect = mass.containers.find(({ path }) => path === thing.path);
+    return effect === undefined ? [] : [{ thing, effect }];
+  });
+  if (containers.length === 0) return null;
+  const unit = massUnit(units);
+  return (
+    <table className="plain-table">
+      <caption>
+        Containers, {unit}{' '}
+        <Why of="the figures of containers">
+          When full: what it and its filling add to each axle. Each {volumeUnit(units)}: what one more adds to
+          the rear axle, by how far behind the front axle it sits. A smaller figure is the better place.
+        </Why>
+      </caption>
+      <thead>
+        <tr>
+          <th scope="col">No., name</th>
+          <th scope="col" className="end">
+            now
+          </th>
+          <th scope="col" className="end">
+            full: front
+          </th>
+          <th scope="col" className="end">
+            rear
+          </th>
+          <th scope="col" className="end">
+            each {volumeUnit(units)}: rear
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {containers.map(({ thing, effect }) => (
+          <tr key={thing.path}>
+            <th scope="row">
+              <b>{thing.number}</b> {thing.name}
+              <span className="second">{levelWords(thing)}</span>
+            </th>
+            <td className="end">{figureSignedMass(thing.kg, units).replace('+', '')}</td>
+            <td className="end">{signed(effect.whenFull.frontKg, units)}</td>
+            <td className="end">{signed(effect.whenFull.rearKg, units)}</td>
+            <td className="end">{rearOfOne(effect, units)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+/** People, pets and gear by their numbers in the drawing. */
+export function RiderTable({ things, units }: { things: readonly Thing[]; units: UnitSystem }) {
+  const riders = things.filter(({ full }) => full === null);
+  if (riders.length === 0) return null;
+  return (
+    <table className="plain-table">
+      <caption>People and gear</caption>
+      <thead>
+        <tr>
+          <th scope="col">No., name</th>
+          <th scope="col" className="end">
+            behind front axle
+          </th>
+          <th scope="col" className="end">
+            up
+          </th>
+          <th scope="col" className="end">
+            weighs
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {riders.map(({ path, number, name, place, kg }) => (
+          <tr key={path}>
+            <th scope="row">
+              <b>{number}</b> {name}
+            </th>
+            <td className="end">
+              {place === null ? 'not told' : formatLength(place.behindFrontAxleM, units)}
+            </td>
+            <td className="end">{place === null ? '–' : formatLength(place.heightM, units)}</td>
+            <td className="end">{formatMass(kg, units)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}
+
+function levelWords({ what, full, place }: Thing): string {
+  const level = full === null || full === 0 ? 'empty' : `${Math.round(full * 100)} % full`;
+  return `${what}, ${level}${place === null ? ', place not told' : ''}`;
+}
+
+const signed = (kg: number | null, units: UnitSystem): string =>
+  kg === null ? '–' : figureSignedMass(kg, units);
+
+const rearOfOne = ({ perLitre }: ContainerEffect, units: UnitSystem): string =>
+  perLitre === null ? '–' : perLitreFigure(perLitre.rearKg, units);

@@ -1,0 +1,166 @@
+import type { ReactNode } from 'react';
+import type { Term } from '../../server/contract/analysis.ts';
+import type { MassReport, MassState } from '../../server/contract/vehicle.ts';
+import { formatFigure, formatLength, formatLitres, formatMass, type UnitSystem } from '../units.ts';
+import { Terms } from '../why/Terms.tsx';
+import { Why } from '../why/Why.tsx';
+
+const NOT_KNOWN = 'not known';
+
+/** The figures of one state against what is permitted, each with where it comes from. */
+export function MassTable({ state, mass, units }: { state: MassState; mass: MassReport; units: UnitSystem }) {
+  const { totalKg, payloadLeftKg, front, rear, sideKg, cgHeightM, stabilityFactor } = state;
+  const summed = (terms: readonly Term[]): ReactNode => (
+    <>
+      {state.kind !== 'departure' && (
+        <p>
+          Summed as at departure, below, but with {formatLitres(state.fuelL, units)} of fuel and{' '}
+          {formatLitres(state.waterL, units)} of water aboard.
+        </p>
+      )}
+      <Terms terms={terms} units={units} />
+      {mass.densities.map(({ what, kgPerLitre, source }) => (
+        <p key={what}>
+          {what}: {formatFigure(kgPerLitre, 3)} kg/l, {source}
+        </p>
+      ))}
+    </>
+  );
+  return (
+    <table className="plain-table mass-table">
+      <caption className="only-read">Masses against what is permitted</caption>
+      <thead>
+        <tr>
+          <th scope="col">Weighs</th>
+          <th scope="col" className="end">
+            now
+          </th>
+          <th scope="col" className="end">
+            permitted
+          </th>
+          <th scope="col" className="end">
+            left
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        <Row
+          label="In all"
+          kg={totalKg}
+          limitKg={payloadLeftKg === null ? null : totalKg + payloadLeftKg}
+          leftKg={payloadLeftKg}
+          units={units}
+          why={summed(mass.working.totalKg)}
+        />
+        <Row
+          label="Front axle"
+          kg={front?.kg ?? null}
+          limitKg={front?.limitKg ?? null}
+          leftKg={front?.leftKg ?? null}
+          units={units}
+          why={front === null ? null : summed(mass.working.frontKg)}
+        />
+        <Row
+          label="Rear axle"
+          kg={rear?.kg ?? null}
+          limitKg={rear?.limitKg ?? null}
+          leftKg={rear?.leftKg ?? null}
+          units={units}
+          why={rear === null ? null : summed(mass.working.rearKg)}
+        />
+        {mass.roof !== null && (
+          <Row
+            label="On the roof, all full"
+            kg={mass.roof.kg}
+            limitKg={mass.roof.limitKg}
+            leftKg={mass.roof.limitKg === null ? null : mass.roof.limitKg - mass.roof.kg}
+            units={units}
+            why="Everything whose middle is as high as the cabin's roof or higher."
+          />
+        )}
+        {mass.behindRearAxle !== null && mass.behindRearAxle.kg > 0 && (
+          <tr>
+            <th scope="row">
+              Behind the rear axle, all full{' '}
+              <Why of="the load behind the rear axle">
+                It puts {formatMass(mass.behindRearAxle.rearKg, units)} on the rear axle and takes{' '}
+                {formatMass(-mass.behindRearAxle.frontKg, units)} off the front one.
+              </Why>
+            </th>
+            <td className="end">{formatMass(mass.behindRearAxle.kg, units)}</td>
+            <td />
+            <td />
+          </tr>
+        )}
+        <tr>
+          <th scope="row">
+            Heavier side{' '}
+            <Why of="the heavier side">
+              Right wheels less left ones, from how far each thing is from the middle, and the track.
+            </Why>
+          </th>
+          <td className="end" colSpan={3}>
+            {sideWords(sideKg, units)}
+          </td>
+        </tr>
+        <tr>
+          <th scope="row">
+            Centre of gravity{' '}
+            <Why of="the centre of gravity">
+              The height of everything, weighted by mass. Above the ground.
+            </Why>
+          </th>
+          <td className="end" colSpan={3}>
+            {cgHeightM === null ? NOT_KNOWN : `${formatLength(cgHeightM, units)} up`}
+          </td>
+        </tr>
+        <tr>
+          <th scope="row">
+            Static stability factor{' '}
+            <Why of="the static stability factor">
+              Track ÷ (2 × height of the centre of gravity), as the US road safety agency (NHTSA) defines it:
+              the lower, the sooner it tips. It knows nothing of springs and slopes.
+            </Why>
+          </th>
+          <td className="end" colSpan={3}>
+            {stabilityFactor === null ? NOT_KNOWN : formatFigure(stabilityFactor, 2)}
+          </td>
+        </tr>
+      </tbody>
+    </table>
+  );
+}
+
+interface RowProps {
+  label: string;
+  kg: number | null;
+  limitKg: number | null;
+  leftKg: number | null;
+  units: UnitSystem;
+  why: ReactNode;
+}
+
+function Row({ label, kg, limitKg, leftKg, units, why }: RowProps) {
+  return (
+    <tr>
+      <th scope="row">
+        {label} {why !== null && <Why of={label.toLowerCase()}>{why}</Why>}
+      </th>
+      <td className="end strong">{kg === null ? NOT_KNOWN : formatMass(kg, units)}</td>
+      <td className="end">{limitKg === null ? 'not told' : formatMass(limitKg, units)}</td>
+      <td className={leftKg !== null && leftKg < 0 ? 'end over' : 'end'}>
+        {leftKg === null
+          ? '–'
+          : leftKg < 0
+            ? `${formatMass(-leftKg, units)} over`
+            : formatMass(leftKg, units)}
+      </td>
+    </tr>
+  );
+}
+
+function sideWords(sideKg: number | null, units: UnitSystem): string {
+  if (sideKg === null) return NOT_KNOWN;
+  if (Math.abs(sideKg) < 0.5) return 'even';
+  return `${sideKg > 0 ? 'right' : 'left'} by ${formatMass(Math.abs(sideKg), units)}`;
+}
