@@ -1,4 +1,3 @@
-import { area } from 'd3-shape';
 import type { Gap } from '../../server/contract/analysis.ts';
 import { dryStartKm, litresAt, reserveStartKm } from './levels.ts';
 
@@ -35,16 +34,11 @@ export interface GapAreas {
 }
 
 export function gapAreas(gap: Gap, scale: HalfScale): GapAreas {
-  const shape = area<LevelPoint>()
-    .x0(scale.baseX)
-    .x1((point) => scale.baseX + point.litres * scale.pxPerLitre)
-    .y((point) => scale.yOfKm(point.atKm))
-    .digits(2);
   const dryKm = Math.min(dryStartKm(gap), gap.to.atKm);
   const reserveKm = Math.min(reserveStartKm(gap), dryKm);
   const pathOf = (fromKm: number, toKm: number): string | null => {
     const points = levelPoints(gap, fromKm, toKm);
-    return points.length === 0 ? null : shape(points);
+    return points.length === 0 ? null : areaPath(points, scale);
   };
   return {
     left: pathOf(gap.from.atKm, reserveKm),
@@ -52,3 +46,13 @@ export function gapAreas(gap: Gap, scale: HalfScale): GapAreas {
     dry: dryKm < gap.to.atKm ? { fromKm: dryKm, toKm: gap.to.atKm } : null,
   };
 }
+
+/** Along the level to the far end, and straight back along the road. */
+function areaPath(points: readonly LevelPoint[], { baseX, pxPerLitre, yOfKm }: HalfScale): string {
+  const corner = (x: number, atKm: number) => `${toHundredths(x)},${toHundredths(yOfKm(atKm))}`;
+  const level = points.map(({ litres, atKm }) => corner(baseX + litres * pxPerLitre, atKm));
+  const road = [points.at(-1)!, points[0]!].map(({ atKm }) => corner(baseX, atKm));
+  return `M${[...level, ...road].join('L')}Z`;
+}
+
+const toHundredths = (px: number): number => Math.round(px * 100) / 100;

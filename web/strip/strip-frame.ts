@@ -1,4 +1,3 @@
-import { scaleLinear } from 'd3-scale';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { HalfScale } from './area-path.ts';
 import { fullLitres } from './levels.ts';
@@ -33,11 +32,11 @@ export function stripFrame(analysis: Analysis, size: Size): StripFrame {
   const { lengthKm } = analysis.route;
   const topPx = HEAD_PX;
   const bottomPx = Math.max(topPx + 1, size.heightPx - FOOT_PX);
-  const km = scaleLinear([0, Math.max(lengthKm, 1e-9)], [bottomPx, topPx]).clamp(true);
+  const pxPerKm = (bottomPx - topPx) / Math.max(lengthKm, 1e-9);
   const roadLeftPx = (size.widthPx - ROAD_PX) / 2;
   const roadRightPx = roadLeftPx + ROAD_PX;
   const halfWidthPx = Math.max(1, roadLeftPx - VERGE_PX - SIDE_PX);
-  const yOfKm = (atKm: number): number => km(atKm);
+  const yOfKm = (atKm: number): number => bottomPx - within(atKm, lengthKm) * pxPerKm;
   const half = (baseX: number, fullL: number, direction: 1 | -1): HalfScale => ({
     baseX,
     pxPerLitre: fullL > 0 ? (direction * halfWidthPx) / fullL : 0,
@@ -52,8 +51,11 @@ export function stripFrame(analysis: Analysis, size: Size): StripFrame {
     halfWidthPx,
     narrow: halfWidthPx < NARROW_BELOW_PX,
     yOfKm,
-    kmOfY: (yPx) => km.invert(yPx),
+    kmOfY: (yPx) => within((bottomPx - yPx) / pxPerKm, lengthKm),
     fuel: half(roadLeftPx - VERGE_PX, fullLitres(analysis.fuel), -1),
     water: half(roadRightPx + VERGE_PX, fullLitres(analysis.water), 1),
   };
 }
+
+/** A place kept on the route. */
+const within = (atKm: number, lengthKm: number): number => Math.min(Math.max(atKm, 0), lengthKm);
