@@ -107,6 +107,7 @@ export function App() {
                   {...{ reply, said, units, problem, onFocus, onEdit: edit }}
                   selectedGap={focus.gap}
                   selectedSupply={focus.supply}
+                  marked={focus.marked}
                 />
               </section>
             </div>

@@ -6,6 +6,8 @@ export interface Focus {
   gap: { commodity: 'fuel' | 'water'; index: number } | null;
   /** Selected supply point's id. */
   supply: string | null;
+  /** The last places chosen on the strip, km, at most two, latest last: for what is done at a place or between two. */
+  marked: readonly number[];
 }
 
-export const NO_FOCUS: Focus = { atKm: null, gap: null, supply: null };
+export const NO_FOCUS: Focus = { atKm: null, gap: null, supply: null, marked: [] };

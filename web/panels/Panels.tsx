@@ -1,4 +1,4 @@
-import { memo, useEffect, useState } from 'react';
+import { lazy, memo, Suspense, useEffect, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/map.ts';
@@ -11,12 +11,17 @@ import { GapsPanel } from './GapsPanel.tsx';
 import { NotesPanel } from './NotesPanel.tsx';
 import { SuppliesPanel } from './SuppliesPanel.tsx';
 
+const DaysPanel = lazy(() =>
+  import('../days/DaysPanel.tsx').then((module) => ({ default: module.DaysPanel })),
+);
+
 interface PanelsProps {
   reply: AnalysisReply;
   said: Said;
   units: UnitSystem;
   selectedGap: Focus['gap'];
   selectedSupply: Focus['supply'];
+  marked: Focus['marked'];
   problem: ProblemDetails | null;
   onFocus: (next: Partial<Focus>) => void;
   onEdit: (said: Said) => void;
@@ -24,7 +29,7 @@ interface PanelsProps {
 
 /** The tables, the form and the notes, one at a time. Pointing along the route changes nothing in here. */
 export const Panels = memo(function Panels(props: PanelsProps) {
-  const { reply, said, units, selectedGap, selectedSupply, problem, onFocus, onEdit } = props;
+  const { reply, said, units, selectedGap, selectedSupply, marked, problem, onFocus, onEdit } = props;
   const { analysis, map } = reply;
   const [tab, setTab] = useState('gaps');
 
@@ -33,7 +38,8 @@ export const Panels = memo(function Panels(props: PanelsProps) {
     if (selectedSupply !== null) setTab('supplies');
   }, [selectedSupply]);
   useEffect(() => {
-    if (selectedGap !== null) setTab('gaps');
+    // While days are planned, a click on the strip marks a place for them.
+    if (selectedGap !== null) setTab((last) => (last === 'days' ? last : 'gaps'));
   }, [selectedGap]);
 
   const found = (passing: Passing, works: boolean) => {
@@ -51,6 +57,7 @@ export const Panels = memo(function Panels(props: PanelsProps) {
         <Tab id="gaps">Gaps</Tab>
         <Tab id="supplies">Supplies</Tab>
         <Tab id="rig">Rig &amp; trip</Tab>
+        <Tab id="days">Days</Tab>
         <Tab id="notes">Notes</Tab>
       </TabList>
       <TabPanel id="gaps" className="tab-panel">
@@ -67,6 +74,11 @@ export const Panels = memo(function Panels(props: PanelsProps) {
       </TabPanel>
       <TabPanel id="rig" className="tab-panel">
         <RigPanel analysis={analysis} said={said} units={units} problem={problem} onEdit={onEdit} />
+      </TabPanel>
+      <TabPanel id="days" className="tab-panel">
+        <Suspense fallback={<p className="soft">Opening the days…</p>}>
+          <DaysPanel {...{ analysis, said, units, problem, marked, onFocus, onEdit }} />
+        </Suspense>
       </TabPanel>
       <TabPanel id="notes" className="tab-panel">
         <NotesPanel analysis={analysis} notice={map.notice} units={units} />

@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useId, useMemo } from 'react';
 import type { AnalysisReply } from '../../server/contract/map.ts';
+import { flatSurfaces } from '../days/edit-trip.ts';
 import type { Focus } from '../focus.ts';
 import { formatLitres, type UnitSystem } from '../units.ts';
 import { fullLitres, gapIndexAt, stretchesWithoutCover } from './levels.ts';
@@ -46,7 +47,11 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
     const index = gapIndexAt(analysis[commodity], km);
     if (index < 0) return;
     const again = focus.gap?.commodity === commodity && focus.gap.index === index;
-    onFocus({ atKm: km, gap: again ? null : { commodity, index } });
+    onFocus({
+      atKm: km,
+      gap: again ? null : { commodity, index },
+      marked: [...focus.marked.slice(-1), km],
+    });
   };
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
     if (event.key === 'Enter') {
@@ -59,6 +64,7 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
     onFocus({ atKm: next });
   };
 
+  const surfaces = useMemo(() => flatSurfaces(analysis.trip.surfaces ?? []), [analysis]);
   const start = analysis.fuel.gaps[0]?.from ?? analysis.water.gaps[0]?.from;
   const withoutCover = useMemo(
     () => ({
@@ -112,6 +118,7 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
           frame={frame}
           lengthKm={lengthKm}
           nights={analysis.nights}
+          surfaces={surfaces}
           withoutCover={withoutCover}
           units={units}
           patterns={patterns}

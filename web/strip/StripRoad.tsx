@@ -1,6 +1,8 @@
 import { memo } from 'react';
 import type { Night } from '../../server/contract/analysis.ts';
 import type { Commodity, Span } from '../../server/contract/common.ts';
+import type { SurfaceEntry } from '../../server/contract/surface.ts';
+import { BAND_PX, SurfaceLine } from '../days/SurfacePattern.tsx';
 import { figureAtKm, type UnitSystem } from '../units.ts';
 import { rulerMarks } from './ruler.ts';
 import type { StripFrame } from './strip-frame.ts';
@@ -9,6 +11,8 @@ interface Props {
   frame: StripFrame;
   lengthKm: number;
   nights: readonly Night[];
+  /** Stretches whose surface is told, none over another. */
+  surfaces: readonly SurfaceEntry[];
   /** Stretches that no extract covers: the road is dotted on that commodity's side. */
   withoutCover: Record<Commodity, readonly Span[]>;
   units: UnitSystem;
@@ -19,11 +23,12 @@ const FIGURE_SPACING_PX = 34;
 /** A figure and a night's mark share the road only this far apart. */
 const APART_PX = 11;
 
-/** The road itself: round figures up it, nights as moons, stretches without cover dotted. */
+/** The road itself: round figures up it, nights as moons, surfaces as lines along its sides, stretches without cover dotted. */
 export const StripRoad = memo(function StripRoad({
   frame,
   lengthKm,
   nights,
+  surfaces,
   withoutCover,
   units,
   patterns,
@@ -54,6 +59,17 @@ export const StripRoad = memo(function StripRoad({
             width={width / 2}
             y={frame.yOfKm(span.toKm)}
             height={frame.yOfKm(span.fromKm) - frame.yOfKm(span.toKm)}
+          />
+        )),
+      )}
+      {surfaces.map((entry) =>
+        [frame.roadLeftPx + BAND_PX, frame.roadRightPx - BAND_PX].map((x) => (
+          <SurfaceLine
+            key={`${entry.fromKm} ${x}`}
+            surface={entry.surface}
+            x={x}
+            y1={frame.yOfKm(entry.fromKm)}
+            y2={frame.yOfKm(entry.toKm)}
           />
         )),
       )}

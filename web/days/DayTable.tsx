@@ -1,0 +1,176 @@
+import { useMemo, useState } from 'react';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import type { Day } from '../../server/contract/pace.ts';
+import type { Focus } from '../focus.ts';
+import { fileName } from '../save-file.ts';
+import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
+import {
+  distanceIn,
+  distanceUnit,
+  figureAtKm,
+  figureLitres,
+  formatAtKm,
+  formatFigure,
+  type UnitSystem,
+  volumeIn,
+  volumeUnit,
+} from '../units.ts';
+import { formatDate, formatLocalTime } from './local-time.ts';
+
+const HALT_WORDS: Record<Day['halt']['kind'], string> = {
+  camp: 'camp',
+  pace: 'hours end',
+  stay: 'stay',
+  end: 'end of the route',
+};
+
+const haltName = ({ halt }: Day): string => halt.name ?? HALT_WORDS[halt.kind];
+const keyOf = (day: Day): string => String(day.day);
+
+interface DayTableProps {
+  analysis: Analysis;
+  units: UnitSystem;
+  onFocus: (next: Partial<Focus>) => void;
+  onCamp: (atKm: number) => void;
+  onRestDay: (atKm: number) => void;
+}
+
+/** The drive day by day at the slow pace; a row opened offers a camp or a rest day at its end. */
+export function DayTable({ analysis, units, onFocus, onCamp, onRestDay }: DayTableProps) {
+  const [chosen, setChosen] = useState<string | null>(null);
+  const { rows, allListed } = analysis.days;
+  const columns = useMemo(() => columnsFor(units), [units]);
+  const csv = useMemo(
+    () => ({ name: `${fileName(analysis.route.name)}-days`, columns: csvColumnsFor(units) }),
+    [analysis.route.name, units],
+  );
+  return (
+    <>
+      <DataTable
+        caption="Day by day, at the slow pace"
+        columns={columns}
+        rows={rows}
+        rowKey={keyOf}
+        selected={chosen}
+        onSelect={(day) => setChosen(day === null ? null : keyOf(day))}
+        onPoint={(day) => onFocus({ atKm: day?.toKm ?? null })}
+        details={(day) => (
+          <div className="day-details">
+            {day.arrive !== null && (
+              <p>
+                Its end is reached between {formatLocalTime(day.arrive.earliest)} and{' '}
+                {formatLocalTime(day.arrive.latest)}.
+              </p>
+            )}
+            {day.halt.kind !== 'end' && (
+              <p className="actions">
+                At {formatAtKm(day.toKm, units)}:{' '}
+                {day.halt.kind === 'pace' && (
+                  <button type="button" onClick={() => onCamp(day.toKm)}>
+                    Camp here
+                  </button>
+                )}{' '}
+                <button type="button" onClick={() => onRestDay(day.toKm)}>
+                  A rest day more here
+                </button>
+              </p>
+            )}
+          </div>
+        )}
+        csv={csv}
+        empty="There is no day to drive."
+      />
+      {!allListed && (
+        <p className="soft">
+          The drive goes on for more days than the {formatFigure(rows.length, 0)} listed.
+        </p>
+      )}
+    </>
+  );
+}
+
+function columnsFor(units: UnitSystem): Column<Day>[] {
+  return [
+    {
+      key: 'day',
+      head: 'Day',
+      value: ({ day }) => day,
+      cell: ({ day, date }) => (
+        <>
+          {day} {date !== null && <span className="second">{formatDate(date)}</span>}
+        </>
+      ),
+    },
+    {
+      key: 'to',
+      head: 'to',
+      unit: distanceUnit(units),
+      align: 'end',
+      value: ({ toKm }) => toKm,
+      cell: ({ fromKm, toKm }) => (
+        <>
+          {figureAtKm(toKm, units)} <span className="second">from {figureAtKm(fromKm, units)}</span>
+        </>
+      ),
+    },
+    {
+      key: 'hours',
+      head: 'drive',
+      unit: 'h',
+      align: 'end',
+      value: ({ hours }) => hours,
+      cell: ({ hours }) => formatFigure(hours, 1),
+    },
+    {
+      key: 'night',
+      head: 'Night',
+      value: haltName,
+      cell: (day) => (
+        <>
+          {haltName(day)}
+          {day.halt.name !== null && <span className="second">{HALT_WORDS[day.halt.kind]}</span>}
+        </>
+      ),
+    },
+    {
+      key: 'fuel',
+      head: 'fuel',
+      unit: volumeUnit(units),
+      align: 'end',
+      value: ({ fuelL }) => fuelL,
+      cell: ({ fuelL }) => <Left litres={fuelL} units={units} />,
+    },
+    {
+      key: 'water',
+      head: 'water',
+      unit: volumeUnit(units),
+      align: 'end',
+      value: ({ waterL }) => waterL,
+      cell: ({ waterL }) => <Left litres={waterL} units={units} />,
+    },
+  ];
+}
+
+/** What is left; below nothing it is what lacks. */
+function Left({ litres, units }: { litres: number; units: UnitSystem }) {
+  if (litres >= 0) return figureLitres(litres, units);
+  return <strong className="error">{figureLitres(litres, units)}</strong>;
+}
+
+function csvColumnsFor(units: UnitSystem): CsvColumn<Day>[] {
+  const long = distanceUnit(units);
+  const volume = units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
+  return [
+    { head: 'day', value: ({ day }) => day },
+    { head: 'date', value: ({ date }) => date },
+    { head: `from (${long} along)`, value: ({ fromKm }) => distanceIn(fromKm, units) },
+    { head: `to (${long} along)`, value: ({ toKm }) => distanceIn(toKm, units) },
+    { head: 'driving (h)', value: ({ hours }) => hours },
+    { head: 'night at', value: haltName },
+    { head: 'kind of halt', value: ({ halt }) => HALT_WORDS[halt.kind] },
+    { head: 'arrives at the earliest', value: ({ arrive }) => arrive?.earliest ?? null },
+    { head: 'arrives at the latest', value: ({ arrive }) => arrive?.latest ?? null },
+    { head: `fuel left (${volume})`, value: ({ fuelL }) => volumeIn(fuelL, units) },
+    { head: `water left (${volume})`, value: ({ waterL }) => volumeIn(waterL, units) },
+  ];
+}

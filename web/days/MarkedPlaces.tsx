@@ -1,0 +1,66 @@
+import { useState } from 'react';
+import type { Surface } from '../../server/contract/surface.ts';
+import { SURFACE_CHOICES } from '../rig/surface-choices.ts';
+import { formatAtKm, type UnitSystem } from '../units.ts';
+
+interface MarkedPlacesProps {
+  /** The last places chosen on the strip, km, latest last. */
+  marked: readonly number[];
+  units: UnitSystem;
+  onCamp: (atKm: number) => void;
+  onRestDay: (atKm: number) => void;
+  onSurface: (fromKm: number, toKm: number, surface: Surface) => void;
+}
+
+/** What can be done at the place, or between the two places, last chosen on the strip. */
+export function MarkedPlaces({ marked, units, onCamp, onRestDay, onSurface }: MarkedPlacesProps) {
+  const [surface, setSurface] = useState<Surface>('gravel');
+  const last = marked.at(-1);
+  const before = marked.at(-2);
+  if (last === undefined) {
+    return (
+      <p className="soft">
+        Click on the strip, or press Enter on it, to mark a place for a camp or a rest day; two places mark a
+        stretch of one surface.
+      </p>
+    );
+  }
+  return (
+    <div className="marked">
+      <p className="actions">
+        <b>Marked {formatAtKm(last, units)}:</b>{' '}
+        <button type="button" onClick={() => onCamp(last)}>
+          Camp here
+        </button>{' '}
+        <button type="button" onClick={() => onRestDay(last)}>
+          A rest day here
+        </button>
+      </p>
+      {before !== undefined && before !== last ? (
+        <p className="actions">
+          <b>
+            {formatAtKm(Math.min(before, last), units)} to {formatAtKm(Math.max(before, last), units)}:
+          </b>{' '}
+          <select
+            aria-label="Surface of the marked stretch"
+            value={surface}
+            onChange={(event) =>
+              setSurface(SURFACE_CHOICES.find(({ value }) => value === event.target.value)?.value ?? surface)
+            }
+          >
+            {SURFACE_CHOICES.map(({ value, words }) => (
+              <option key={value} value={value}>
+                {words}
+              </option>
+            ))}
+          </select>{' '}
+          <button type="button" onClick={() => onSurface(before, last, surface)}>
+            Mark the surface
+          </button>
+        </p>
+      ) : (
+        <p className="soft">Mark a second place for a stretch of one surface.</p>
+      )}
+    </div>
+  );
+}
