@@ -7,7 +7,7 @@ import { TYPICAL_VEHICLE, withVehicle } from './vehicle-start.ts';
 
 const EMPTYING = [
   { value: '', words: 'not told: the worse is taken' },
-  { value: 'in-order', words: 'one after the other, as listed' },
+  { value: 'in-order', words: 'in the order listed' },
   { value: 'together', words: 'all alike' },
 ];
 const LIFTED = [
@@ -126,7 +126,7 @@ export function VehicleSection() {
         <QuantityField label="on the roof" at="/vehicle/permitted/roofKg" kind="mass" optional />
       </fieldset>
       <CentreOfGravity />
-      <ChoiceField label="Several tanks of a kind empty" at="/vehicle/tanksEmpty" choices={EMPTYING} />
+      <ChoiceField label="Several tanks empty" at="/vehicle/tanksEmpty" choices={EMPTYING} />
       <button type="button" className="quiet" onClick={() => onEdit({ ...said, rig: withoutVehicle })}>
         Leave out the vehicle
       </button>
