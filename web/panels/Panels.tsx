@@ -3,6 +3,7 @@ import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import type { ProblemDetails } from '../api.ts';
+import type { OtherRig } from '../compare/ComparePanel.tsx';
 import type { Focus } from '../focus.ts';
 import { RigPanel } from '../rig/RigPanel.tsx';
 import type { Said } from '../rig/said.ts';
@@ -13,6 +14,10 @@ import { SuppliesPanel } from './SuppliesPanel.tsx';
 
 const DaysPanel = lazy(() =>
   import('../days/DaysPanel.tsx').then((module) => ({ default: module.DaysPanel })),
+);
+
+const ComparePanel = lazy(() =>
+  import('../compare/ComparePanel.tsx').then((module) => ({ default: module.ComparePanel })),
 );
 
 interface PanelsProps {
@@ -32,6 +37,8 @@ export const Panels = memo(function Panels(props: PanelsProps) {
   const { reply, said, units, selectedGap, selectedSupply, marked, problem, onFocus, onEdit } = props;
   const { analysis, map } = reply;
   const [tab, setTab] = useState('gaps');
+  // Held here, so that they are still there when the reader comes back to the tab.
+  const [others, setOthers] = useState<readonly OtherRig[]>([]);
 
   // What is chosen on the map or the strip shows in its table.
   useEffect(() => {
@@ -58,6 +65,7 @@ export const Panels = memo(function Panels(props: PanelsProps) {
         <Tab id="supplies">Supplies</Tab>
         <Tab id="rig">Rig &amp; trip</Tab>
         <Tab id="days">Days</Tab>
+        <Tab id="compare">Compare</Tab>
         <Tab id="notes">Notes</Tab>
       </TabList>
       <TabPanel id="gaps" className="tab-panel">
@@ -78,6 +86,11 @@ export const Panels = memo(function Panels(props: PanelsProps) {
       <TabPanel id="days" className="tab-panel">
         <Suspense fallback={<p className="soft">Opening the days…</p>}>
           <DaysPanel {...{ analysis, said, units, problem, marked, onFocus, onEdit }} />
+        </Suspense>
+      </TabPanel>
+      <TabPanel id="compare" className="tab-panel">
+        <Suspense fallback={<p className="soft">Opening the comparison…</p>}>
+          <ComparePanel id={reply.id} {...{ said, units, others }} onOthers={setOthers} />
         </Suspense>
       </TabPanel>
       <TabPanel id="notes" className="tab-panel">
