@@ -85,7 +85,7 @@ describe('the side view', () => {
       ],
     };
     const analysis = drive({ ...rigOf(), water });
-    const rows = markupOf(analysis).split('<tr');
+    const rows = markupOf(analysis).split(/<tr|<\/tr>/);
     const rearOf = (name: string) =>
       Number(
         wordsOf(`<${rows.find((row) => row.includes(`</b> ${name}`))!}`)
