@@ -6,6 +6,7 @@ import { reportText } from './app/text/report-text.ts';
 import { today } from './app/today.ts';
 import { compare } from './commands/compare.ts';
 import { learn } from './commands/learn.ts';
+import { PLAN_HELP, plan } from './commands/plan.ts';
 import { readPlan } from './commands/read-plan.ts';
 import { refuse, refuseOption } from './commands/refuse.ts';
 import type { TripFile } from './contract/trip.ts';
@@ -31,6 +32,7 @@ Finds the fuel and water gaps of a route and says whether the vehicle gets over 
 Further commands, each with a --help of its own:
   learn LOG.csv    what a log of fill-ups or of water teaches
   compare ROUTE    several rigs on one route
+  plan ROUTE       where to fill and what to carry over which stretch
 
 Exit status: 0 when the analysis ran, whatever its verdicts; 2 when an input cannot be used, with one line that says
 why on stderr; 1 when the program itself is at fault.
@@ -44,9 +46,9 @@ export interface CommandIo {
   terminal: boolean;
 }
 
-const COMMANDS = 'gaps, learn or compare as the first word';
+const COMMANDS = 'gaps, learn, compare or plan as the first word';
 
-interface GapsArguments {
+export interface GapsArguments {
   route: string;
   supplies: string[];
   rig: string;
@@ -67,8 +69,8 @@ export function readArguments(args: readonly string[]): Outcome<GapsArguments | 
   if (values.help === true) return { ok: true, value: null };
   const [command, route, ...more] = positionals;
   if (command === undefined) return refuse(null, 'no command', COMMANDS);
-  if (command !== 'gaps') return refuse(null, `the command "${command}"`, COMMANDS);
-  if (route === undefined) return refuse('ROUTE.gpx', 'no route', 'a GPX file after gaps');
+  if (command !== 'gaps' && command !== 'plan') return refuse(null, `the command "${command}"`, COMMANDS);
+  if (route === undefined) return refuse('ROUTE.gpx', 'no route', `a GPX file after ${command}`);
   if (more.length > 0) return refuse(more[0]!, 'a second route', 'one, and extracts each after --supply');
   const { supply, rig, trip, part } = values;
   if (supply === undefined) return refuse('--supply', 'no extract', 'at least one --supply EXTRACT');
@@ -120,6 +122,11 @@ async function chosen(args: readonly string[], io: CommandIo): Promise<Outcome<n
   if (command === 'compare') return compare(rest, io);
   const read = readArguments(args);
   if (!read.ok) return read;
+  if (command === 'plan') {
+    if (read.value !== null) return plan(read.value, io);
+    io.out(PLAN_HELP);
+    return { ok: true, value: null };
+  }
   if (read.value !== null) return gaps(read.value, io);
   io.out(HELP);
   return { ok: true, value: null };

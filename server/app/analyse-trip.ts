@@ -2,7 +2,7 @@ import type { Analysis } from '../contract/analysis.ts';
 import type { Caution } from '../contract/common.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
-import { analyse } from '../core/analyse.ts';
+import { type Reckoned, reckonTrip } from '../core/analyse.ts';
 import { type ChangingMapData, mapDataOf } from '../core/mapview/map-data.ts';
 import { type DrawnLine, MAX_VERTICES, simplifyLine } from '../core/mapview/simplify-line.ts';
 import type { Outcome } from '../core/problem.ts';
@@ -26,12 +26,27 @@ export function analyseTrip(
   today: string,
   openingHours?: OpeningHours,
 ): Outcome<TripAnalysis> {
+  const outcome = reckonLoaded(loaded, rig, trip, today, openingHours);
+  if (!outcome.ok) return outcome;
+  const { analysis, route, points } = outcome.value;
+  const line = drawnLine(loaded.document, analysis.trip.part ?? 'all', route);
+  return { ok: true, value: { analysis, map: mapDataOf(analysis, route, points, loaded.notice, line) } };
+}
+
+/** As analyseTrip, with the courses that a carry plan goes on from and without the map. */
+export function reckonLoaded(
+  loaded: LoadedTrip,
+  rig: RigFile,
+  trip: TripFile,
+  today: string,
+  openingHours?: OpeningHours,
+): Outcome<Reckoned> {
   const { document, camps } = loaded;
   const supplies = {
     ...loaded.supplies,
     cover: [...loaded.supplies.cover, ...(trip.cover ?? []).map(vouchedCover)],
   };
-  const outcome = analyse({
+  const outcome = reckonTrip({
     document,
     supplies,
     rig,
@@ -41,12 +56,10 @@ export function analyseTrip(
     ...(openingHours === undefined ? {} : { openingHours }),
   });
   if (!outcome.ok) return outcome;
-  const { route, points } = outcome.value;
-  const corridorKm = outcome.value.analysis.trip.corridorKm ?? 5;
-  const cautions = [...outcome.value.analysis.cautions, ...extentCautions(loaded.extents, route, corridorKm)];
-  const line = drawnLine(document, outcome.value.analysis.trip.part ?? 'all', route);
-  const analysis = { ...outcome.value.analysis, cautions };
-  return { ok: true, value: { analysis, map: mapDataOf(analysis, route, points, loaded.notice, line) } };
+  const { analysis, route } = outcome.value;
+  const corridorKm = analysis.trip.corridorKm ?? 5;
+  const cautions = [...analysis.cautions, ...extentCautions(loaded.extents, route, corridorKm)];
+  return { ok: true, value: { ...outcome.value, analysis: { ...analysis, cautions } } };
 }
 
 /** The thinned route of each document by part: no rig or trip changes it, and an analysis comes at every keystroke. */

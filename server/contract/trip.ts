@@ -2,6 +2,7 @@ import { type Static, Type } from 'typebox';
 import { Commodity, Evidence, IsoDate } from './common.ts';
 import { WATER_TRIP_DETAIL } from './crew.ts';
 import { DAYS_DETAIL } from './pace.ts';
+import { PLAN_DETAIL } from './plan.ts';
 import { SurfaceEntry } from './surface.ts';
 import { WaterNote } from './treatment.ts';
 
@@ -57,6 +58,7 @@ export const TripFile = Type.Object(
     campDays: Type.Optional(Type.Number({ minimum: 0, maximum: 30 })),
     ...DAYS_DETAIL,
     ...WATER_TRIP_DETAIL,
+    ...PLAN_DETAIL,
     /** Further halts: rest days, waiting. */
     stays: Type.Optional(
       Type.Array(

@@ -211,6 +211,13 @@ export const FULL_TRIP: TripFile = {
   alarmHours: 12,
   helpHours: 24,
   washingSources: ['node/1'],
+  plan: {
+    mostCans: { fuel: 6, water: 8 },
+    fillAtStart: { fuel: true, water: true },
+    noneInside: true,
+    passBy: ['node/2'],
+    spendReserveOnFailure: true,
+  },
   surfaces: [
     { fromKm: 0, toKm: 100, surface: 'sealed' },
     { fromKm: 100, toKm: 300, surface: 'sand', allowancePercent: 20 },

@@ -179,6 +179,8 @@ function aimsOf(
   for (const [evidence, aim] of WEAK) {
     overLegs(aim, (commodity, { from, to }) => {
       const { edges } = sides[commodity];
+      // What tags state is good enough, unless the user went and confirmed others.
+      if (evidence === 'stated' && !edges.some((edge) => edge.evidence === 'confirmed')) return 0;
       const weak = weakestEnd(edges[from]!, edges[to]!) === evidence;
       return weak ? (edges[to]!.atM - edges[from]!.atM) / 1000 : 0;
     });

@@ -62,6 +62,9 @@ function chainValues(route: SmallRoute, commodity: Commodity, used: SmallStop[],
     ...[...used].sort((a, b) => a.atKm - b.atKm),
     { ...ends, atKm: route.lengthKm },
   ];
+  const confirmed = route.stops.some(
+    ({ offers, evidence }) => evidence === 'confirmed' && (offers === commodity || offers === 'both'),
+  );
   const weakKm = [0, 0, 0];
   let cans = 0;
   let canKm = 0;
@@ -87,6 +90,8 @@ function chainValues(route: SmallRoute, commodity: Commodity, used: SmallStop[],
       canKm += Math.min(lengthKm, Math.max(0, usedL / perKm - from.detourKm));
     }
     const weakest = WEAKNESS.findIndex((rank) => from.evidence === rank || to.evidence === rank);
+    // What tags state is good enough, unless others are confirmed.
+    if (weakest === 2 && !confirmed) continue;
     if (weakest >= 0 && weakest < 3) weakKm[weakest]! += lengthKm;
   }
   return { weakKm, cans, canKm };

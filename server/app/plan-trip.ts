@@ -1,0 +1,41 @@
+import type { Analysis } from '../contract/analysis.ts';
+import type { Plan } from '../contract/plan.ts';
+import type { RigFile } from '../contract/rig.ts';
+import type { TripFile } from '../contract/trip.ts';
+import type { MipSolver } from '../core/carry/mip.ts';
+import { planCarry } from '../core/carry/plan-of.ts';
+import type { Outcome } from '../core/problem.ts';
+import { reckonLoaded } from './analyse-trip.ts';
+import type { LoadedTrip } from './loaded-trip.ts';
+import type { OpeningHours } from './ports.ts';
+
+export interface PlanTripOptions {
+  today: string;
+  openingHours?: OpeningHours;
+  solver: MipSolver;
+  /** For the plan itself; what comes beside it gets as much again. */
+  seconds: number;
+}
+
+/** An analysis with its carry plan. */
+export interface PlannedTrip {
+  analysis: Analysis;
+  plan: Plan;
+}
+
+/** Analyses a loaded trip and plans what to fill where and what to carry. Blocks while it solves: for a worker. */
+export function planTrip(
+  loaded: LoadedTrip,
+  rig: RigFile,
+  trip: TripFile,
+  { today, openingHours, solver, seconds }: PlanTripOptions,
+): Outcome<PlannedTrip> {
+  const outcome = reckonLoaded(loaded, rig, trip, today, openingHours);
+  if (!outcome.ok) return outcome;
+  const clock = () => performance.now() / 1000;
+  const { plan } = planCarry(outcome.value, { solver, seconds, clock });
+  return {
+    ok: true,
+    value: { analysis: outcome.value.analysis, plan: { ...plan, waysOut: [], oneFailure: null } },
+  };
+}

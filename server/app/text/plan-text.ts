@@ -1,0 +1,115 @@
+import type { Analysis } from '../../contract/analysis.ts';
+import type { Plan, PlanAim, PlanCarry, PlanEdge, PlanLeg } from '../../contract/plan.ts';
+import { figure, km, litres } from './figures.ts';
+import { plain } from './plain.ts';
+import { type Column, tableText } from './table-text.ts';
+
+const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
+const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+
+const LEG_COLUMNS: readonly Column[] = [
+  left('from'),
+  left('to'),
+  right('at', 'km'),
+  right('cans', 'full'),
+  right('leave with', 'l'),
+  right('need', 'l'),
+  right('reserve', 'l'),
+  right('margin', 'l'),
+  right('turn back', 'km'),
+];
+
+const AIM_WORDS: Record<PlanAim['aim'], (value: number) => string> = {
+  'doubtful-km': (value) => `hanging on doubtful supplies: ${km(value)}`,
+  'implied-km': (value) => `hanging on implied supplies: ${km(value)}`,
+  'stated-km': (value) => `hanging on supplies that only tags state: ${km(value)}`,
+  cans: (value) => `cans: ${value}`,
+  'driving-km': (value) => `driving off the route: ${km(value)}`,
+  'can-km': (value) => `full cans carried: ${figure(value)} can-km`,
+  'short-fill-l': (value) => `left out of the tanks for a permitted mass: ${litres(value)}`,
+};
+
+/** A carry plan as text for people. */
+export function planText(analysis: Analysis, plan: Plan, routeName: string): string {
+  const { route } = analysis;
+  const lines = [
+    `Carry plan: ${plain(route.name === '' ? routeName : route.name)}, ${km(route.lengthKm)}`,
+    '',
+  ];
+  if (plan.status === 'out-of-time')
+    lines.push('No plan was found in the time there was; whether there is one is not known.');
+  else if (plan.status === 'none') lines.push(...noneLines(plan));
+  else lines.push(...foundLines(plan));
+  if (plan.restsOn.length > 0) {
+    lines.push('', 'Rests on');
+    for (const { text, fromKm, toKm } of plan.restsOn) lines.push(`- ${placed(fromKm, toKm)}${plain(text)}`);
+  }
+  lines.push('', 'Cautions');
+  for (const { text } of analysis.standing) lines.push(`- ${plain(text)}`);
+  return `${lines.join('\n')}\n`;
+}
+
+const placed = (fromKm: number | undefined, toKm: number | undefined): string => {
+  if (fromKm === undefined || toKm === undefined) return '';
+  return fromKm === toKm ? `km ${figure(fromKm)}: ` : `km ${figure(fromKm)} to ${figure(toKm)}: `;
+};
+
+function foundLines(plan: Plan): string[] {
+  const lines: string[] = [];
+  for (const commodity of ['fuel', 'water'] as const) {
+    const legs = plan.legs[commodity];
+    const [first, ...rest] = legs;
+    const stops = rest.map(({ from }) => place(from));
+    lines.push(
+      `${commodity === 'fuel' ? 'Fuel' : 'Water'}: ${stops.length === 0 ? 'no stop is needed' : `fill at ${stops.join(', ')}`}.`,
+    );
+    if (first !== undefined)
+      lines.push(`  At the start ${litres(first.tankL)} in the tanks${withCans(first)}.`);
+    for (const carry of plan.carries) if (carry.commodity === commodity) lines.push(`  ${carryText(carry)}`);
+  }
+  for (const commodity of ['fuel', 'water'] as const) {
+    lines.push('', `Legs, ${commodity}`, ...tableText(LEG_COLUMNS, plan.legs[commodity].map(legCells)));
+  }
+  lines.push('', 'Aims, the first before the next');
+  for (const aim of plan.aims) {
+    if (aim.aim === 'short-fill-l' && aim.value === 0 && aim.proven) continue;
+    const proven = aim.proven
+      ? 'none better exists'
+      : `not proven: up to ${figure(aim.gap)} better may exist`;
+    lines.push(`- ${AIM_WORDS[aim.aim](aim.value)} (${proven})`);
+  }
+  return lines;
+}
+
+const withCans = ({ cans }: PlanLeg): string =>
+  cans === 0 ? '' : ` and ${cans} full ${cans === 1 ? 'can' : 'cans'}`;
+
+const place = ({ kind, name, atKm }: PlanEdge): string =>
+  `${plain(name ?? (kind === 'passing' ? 'a supply' : `the ${kind}`))} (km ${figure(atKm)})`;
+
+function carryText({ commodity, cans, litres: held, from, to, pourAtKm }: PlanCarry): string {
+  const what = `${cans} ${cans === 1 ? 'can' : 'cans'} of ${commodity} (${litres(held)})`;
+  const pours =
+    pourAtKm.length === 0
+      ? 'none is poured before'
+      : `pour ${pourAtKm.length === 1 ? 'it' : 'them'} in at km ${pourAtKm.map(figure).join(', ')}`;
+  return `${what} full from ${place(from)} towards ${place(to)}; ${pours}.`;
+}
+
+const legCells = (leg: PlanLeg): string[] => [
+  place(leg.from),
+  place(leg.to),
+  figure(leg.to.atKm),
+  String(leg.cans),
+  figure(leg.departL),
+  figure(leg.needL),
+  figure(leg.reserveL),
+  figure(leg.marginL),
+  leg.turnBackKm === null ? '-' : figure(leg.turnBackKm),
+];
+
+function noneLines(plan: Plan): string[] {
+  const lines = ['There is no plan that keeps the reserve.'];
+  for (const { text } of plan.breaks) lines.push(`- ${plain(text)}`);
+  return lines;
+}

@@ -1,0 +1,243 @@
+import { type Static, Type } from 'typebox';
+import { Caution, Commodity, Evidence, Verdict } from './common.ts';
+
+const closed = { additionalProperties: false } as const;
+const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
+  Type.Union([schema, Type.Null()]);
+const cans = Type.Integer({ minimum: 0, maximum: 200 });
+
+/** What a trip file may ask of the carry plan. */
+export const PLAN_DETAIL = {
+  plan: Type.Optional(
+    Type.Object(
+      {
+        /** No more cans than this; the cans that are owned when left out. */
+        mostCans: Type.Optional(
+          Type.Object({ fuel: Type.Optional(cans), water: Type.Optional(cans) }, closed),
+        ),
+        /** Whether cans can be filled before the start; left out, where the tanks are full there. */
+        fillAtStart: Type.Optional(
+          Type.Object({ fuel: Type.Optional(Type.Boolean()), water: Type.Optional(Type.Boolean()) }, closed),
+        ),
+        /** No cans in the room that people sit or sleep in. */
+        noneInside: Type.Optional(Type.Boolean()),
+        /** Supplies that the plan is to pass by. */
+        passBy: Type.Optional(Type.Array(Type.String({ minLength: 1 }), { maxItems: 500 })),
+        /** When a stop fails, the reserve may be spent to get away from it. */
+        spendReserveOnFailure: Type.Optional(Type.Boolean()),
+      },
+      closed,
+    ),
+  ),
+};
+
+const byCommodity = <T extends Parameters<typeof Type.Object>[0][string]>(schema: T) =>
+  Type.Object({ fuel: schema, water: schema });
+
+/** What a plan aims at, the first before the next, with the value reached and whether none better exists. */
+export const PlanAim = Type.Object({
+  aim: Type.Union([
+    Type.Literal('doubtful-km'),
+    Type.Literal('implied-km'),
+    Type.Literal('stated-km'),
+    Type.Literal('cans'),
+    Type.Literal('driving-km'),
+    Type.Literal('can-km'),
+    Type.Literal('short-fill-l'),
+  ]),
+  value: Type.Number(),
+  proven: Type.Boolean(),
+  /** By how much it might be better at the most. */
+  gap: Type.Number(),
+});
+export type PlanAim = Static<typeof PlanAim>;
+
+export const PlanEdge = Type.Object({
+  kind: Type.Union([Type.Literal('start'), Type.Literal('passing'), Type.Literal('end')]),
+  id: nullable(Type.String()),
+  name: nullable(Type.String()),
+  atKm: Type.Number(),
+  detourKm: Type.Number(),
+  evidence: nullable(Evidence),
+});
+export type PlanEdge = Static<typeof PlanEdge>;
+
+/** From one supply that is used to the next, litres at the rate the verdict uses. */
+export const PlanLeg = Type.Object({
+  from: PlanEdge,
+  to: PlanEdge,
+  /** Full on leaving `from`. */
+  cans: Type.Integer(),
+  /** In the fixed tanks on leaving, and by how much that is short of full for the sake of a permitted mass. */
+  tankL: Type.Number(),
+  shortL: Type.Number(),
+  /** With cans. */
+  departL: Type.Number(),
+  needL: Type.Number(),
+  reserveL: Type.Number(),
+  arriveL: Type.Number(),
+  /** Of drinking grade, where that is less. */
+  marginL: Type.Number(),
+  verdict: Verdict,
+  acrossNoData: Type.Boolean(),
+  weakest: nullable(Evidence),
+  turnBackKm: nullable(Type.Number()),
+});
+export type PlanLeg = Static<typeof PlanLeg>;
+
+/** Cans that are carried full from one place until they are poured. */
+export const PlanCarry = Type.Object({
+  commodity: Commodity,
+  cans: Type.Integer(),
+  litres: Type.Number(),
+  /** Filled at. */
+  from: PlanEdge,
+  /** The next supply of that commodity that is used. */
+  to: PlanEdge,
+  fromKm: Type.Number(),
+  /** Where the last is poured; `to` where one is still full on arrival. */
+  toKm: Type.Number(),
+  /** First can to last; those still full on arrival are not among them. */
+  pourAtKm: Type.Array(Type.Number()),
+});
+export type PlanCarry = Static<typeof PlanCarry>;
+
+/** Levels at a place; two at one place are a fill, a pour or a drop. Straight lines between. */
+export const PlanLevel = Type.Object({
+  atKm: Type.Number(),
+  tankL: Type.Number(),
+  cansL: Type.Array(Type.Number()),
+  totalL: Type.Number(),
+  /** Of water, where a crew tells the grades. */
+  drinkableL: Type.Optional(Type.Number()),
+  washingL: Type.Optional(Type.Number()),
+});
+export type PlanLevel = Static<typeof PlanLevel>;
+
+const PlanStopPassing = Type.Object({
+  id: Type.String(),
+  name: nullable(Type.String()),
+  kind: Type.String(),
+  commodity: Commodity,
+  atKm: Type.Number(),
+  detourKm: Type.Number(),
+  evidence: Evidence,
+  /** Passed by when false. */
+  used: Type.Boolean(),
+  /** Only where used: aboard on arrival, filled in, and full cans on leaving. */
+  arriveL: nullable(Type.Number()),
+  fillL: nullable(Type.Number()),
+  cansFull: nullable(Type.Integer()),
+});
+
+/** Passings within 3 km, taken as one place to halt. */
+export const PlanStop = Type.Object({
+  fromKm: Type.Number(),
+  toKm: Type.Number(),
+  used: Type.Boolean(),
+  passings: Type.Array(PlanStopPassing),
+});
+export type PlanStop = Static<typeof PlanStop>;
+
+/** What makes a plan impossible. `together`: each commodity alone can be done, both together cannot. */
+export const PlanBreak = Type.Object({
+  cause: Type.Union([
+    Type.Literal('fuel'),
+    Type.Literal('water'),
+    Type.Literal('together'),
+    Type.Literal('mass'),
+  ]),
+  from: nullable(PlanEdge),
+  to: nullable(PlanEdge),
+  /** Litres missing with as many cans as there may be. */
+  missingL: nullable(Type.Number()),
+  text: Type.String(),
+});
+export type PlanBreak = Static<typeof PlanBreak>;
+
+/** A change with which there is a plan: computed again with it, and found. */
+export const WayOut = Type.Object({
+  kind: Type.Union([
+    Type.Literal('more-cans'),
+    Type.Literal('less-washing'),
+    Type.Literal('longer-days'),
+    Type.Literal('depot'),
+    Type.Literal('other-stop'),
+  ]),
+  /** First a telephone call: it hangs on a point that does not count. Never a plan as it stands. */
+  telephoneFirst: Type.Boolean(),
+  text: Type.String(),
+  cans: byCommodity(Type.Integer()),
+  /** Of the change: cans beyond those there are, litres a day less, hours a day, litres laid, km there and back. */
+  amount: Type.Number(),
+  unit: Type.Union([
+    Type.Literal('cans'),
+    Type.Literal('l a day'),
+    Type.Literal('hours a day'),
+    Type.Literal('l'),
+    Type.Literal('km'),
+  ]),
+  atKm: nullable(Type.Number()),
+  id: nullable(Type.String()),
+  commodity: nullable(Commodity),
+  /** Of the cans it takes, full, beyond those there are. */
+  moreKg: Type.Number(),
+});
+export type WayOut = Static<typeof WayOut>;
+
+/** A plan that still arrives when any one stop turns out dry or shut. */
+export const OneFailure = Type.Object({
+  status: Type.Union([Type.Literal('found'), Type.Literal('none'), Type.Literal('out-of-time')]),
+  spendsReserve: Type.Boolean(),
+  cans: byCommodity(Type.Integer()),
+  /** Beyond the plain plan. */
+  moreCans: byCommodity(Type.Integer()),
+  moreKg: Type.Number(),
+  moreDrivingKm: Type.Number(),
+  proven: Type.Boolean(),
+  carries: Type.Array(PlanCarry),
+  legs: byCommodity(Type.Array(PlanLeg)),
+  /** What is done when a stop fails: to the next one that is used, or back to the one before. */
+  failures: Type.Array(
+    Type.Object({
+      commodity: Commodity,
+      at: PlanEdge,
+      next: Type.Union([Type.Literal('on'), Type.Literal('back')]),
+      to: PlanEdge,
+      arriveL: Type.Number(),
+    }),
+  ),
+});
+export type OneFailure = Static<typeof OneFailure>;
+
+/** Where to fill, what to carry over which stretch, when to pour. */
+export const Plan = Type.Object({
+  status: Type.Union([Type.Literal('found'), Type.Literal('none'), Type.Literal('out-of-time')]),
+  /** In order: each was minimised with those before it held. */
+  aims: Type.Array(PlanAim),
+  cans: byCommodity(Type.Integer()),
+  mostCans: byCommodity(Type.Integer()),
+  stops: Type.Array(PlanStop),
+  legs: byCommodity(Type.Array(PlanLeg)),
+  carries: Type.Array(PlanCarry),
+  levels: byCommodity(Type.Array(PlanLevel)),
+  /** Null where the rig tells no vehicle. */
+  masses: nullable(
+    Type.Array(
+      Type.Object({
+        atKm: Type.Number(),
+        totalKg: Type.Number(),
+        frontKg: nullable(Type.Number()),
+        rearKg: nullable(Type.Number()),
+      }),
+    ),
+  ),
+  /** What the plan rests on that is not known. */
+  restsOn: Type.Array(Caution),
+  /** Only where there is none. */
+  breaks: Type.Array(PlanBreak),
+  waysOut: Type.Array(WayOut),
+  /** Null where there is no plain plan. */
+  oneFailure: nullable(OneFailure),
+});
+export type Plan = Static<typeof Plan>;

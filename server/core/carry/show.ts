@@ -1,0 +1,112 @@
+import type { Passing } from '../../contract/analysis.ts';
+import type { Commodity } from '../../contract/common.ts';
+import type { PlanCarry, PlanEdge, PlanLeg, PlanLevel, PlanStop } from '../../contract/plan.ts';
+import { usableL } from '../crew/gap-grades.ts';
+import type { EdgeM } from '../gaps/course.ts';
+import { turnBackM } from '../gaps/turn-back.ts';
+import type { Driven, DrivenLeg } from '../levels/drive.ts';
+import { gradesAfter } from '../levels/grades.ts';
+import { supplyStops } from '../stops/supply-stops.ts';
+import { weakestEnd } from './leg.ts';
+import { type CarrySide, COMMODITIES } from './problem.ts';
+
+export const edgeOf = ({ kind, id, name, atM, detourM, evidence }: EdgeM): PlanEdge => ({
+  kind,
+  id,
+  name,
+  atKm: atM / 1000,
+  detourKm: detourM / 1000,
+  evidence,
+});
+
+/** A driven leg as it is told. */
+export function legShown({ course }: CarrySide, leg: DrivenLeg): PlanLeg {
+  const { figures, from, to } = leg;
+  const { departL, needL, reserveL, arriveL, verdict, acrossNoData } = figures;
+  const budgetL = course.commodity === 'water' ? usableL(course.rig, departL, reserveL) : departL - reserveL;
+  const turnM = turnBackM(course, from, to, budgetL);
+  return {
+    from: edgeOf(from),
+    to: edgeOf(to),
+    cans: leg.cans,
+    tankL: leg.tankL,
+    shortL: leg.shortL,
+    departL,
+    needL,
+    reserveL,
+    arriveL,
+    marginL: leg.marginL,
+    verdict,
+    acrossNoData,
+    weakest: weakestEnd(from, to),
+    turnBackKm: turnM === null ? null : turnM / 1000,
+  };
+}
+
+/** Cans that are carried, one row for each leg that has any, in route order. */
+export function carriesOf(sides: Record<Commodity, CarrySide>, driven: Driven): PlanCarry[] {
+  return COMMODITIES.flatMap((commodity) =>
+    driven[commodity]
+      .filter(({ cans }) => cans > 0)
+      .map(({ from, to, cans, poursM }): PlanCarry => {
+        const lastM = poursM.length < cans ? to.atM : poursM.at(-1)!;
+        return {
+          commodity,
+          cans,
+          litres: cans * sides[commodity].canL,
+          from: edgeOf(from),
+          to: edgeOf(to),
+          fromKm: from.atM / 1000,
+          toKm: lastM / 1000,
+          pourAtKm: poursM.map((atM) => atM / 1000),
+        };
+      }),
+  ).sort((a, b) => a.fromKm - b.fromKm);
+}
+
+/** All levels of a commodity along the route; the grades of water where a crew tells them. */
+export function levelsShown(side: CarrySide, legs: readonly DrivenLeg[]): PlanLevel[] {
+  const { course, canL, cansDrinkable } = side;
+  return legs.flatMap(({ levels, tankL, cans, figures }) =>
+    levels.map((level): PlanLevel => {
+      const totalL = level.tankL + level.cansL.reduce((sum, litres) => sum + litres, 0);
+      const facts = { tankL, cansL: cans * canL, cansDrinkable };
+      const grades =
+        course.commodity === 'water' ? gradesAfter(course.rig, facts, figures.departL - totalL) : null;
+      return { atKm: level.atM / 1000, tankL: level.tankL, cansL: level.cansL, totalL, ...(grades ?? {}) };
+    }),
+  );
+}
+
+/** Every supply stop with its passings, used or passed by. */
+export function stopsShown(
+  passings: readonly Passing[],
+  sides: Record<Commodity, CarrySide>,
+  driven: Driven,
+): PlanStop[] {
+  return supplyStops(passings).map(({ fromKm, toKm, passings: inside }) => {
+    const shown = inside.map((passing): PlanStop['passings'][number] => {
+      const { id, name, kind, commodity, atKm, detourKm, evidence } = passing;
+      const legs = driven[commodity];
+      const into = legs.findIndex(
+        ({ to }) => to.kind === 'passing' && to.id === id && to.atM === atKm * 1000,
+      );
+      const arriving = legs[into];
+      const leaving = legs[into + 1];
+      const known = { id, name, kind, commodity, atKm, detourKm, evidence };
+      if (arriving === undefined || leaving === undefined) {
+        return { ...known, used: false, arriveL: null, fillL: null, cansFull: null };
+      }
+      const aboardL = arriving.figures.arriveL;
+      const leavesL = leaving.tankL + leaving.cans * sides[commodity].canL;
+      return {
+        ...known,
+        used: true,
+        arriveL: aboardL,
+        fillL: Math.max(0, leavesL - aboardL),
+        cansFull: leaving.cans,
+      };
+    });
+    return { fromKm, toKm, used: shown.some(({ used }) => used), passings: shown };
+  });
+}
