@@ -3,7 +3,7 @@ import { thinGround } from '../core/mapview/thin-ground.ts';
 import type { Outcome } from '../core/problem.ts';
 import { buildRoute } from '../core/route/build-route.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
-import { boxOf, nearRoute } from './near-route.ts';
+import { boxAround, boxOf, nearRoute } from './near-route.ts';
 import type { NamedFile, TripFileSet, Watch } from './ports.ts';
 
 /** No analysis looks farther off the route: the widest corridor and the widest rescue are 50 km (contract, design). */
@@ -36,7 +36,8 @@ export async function loadTrip(
   }
   const { waypoints } = document.value;
   const ground = request.withGround ? widened(route.value.bbox) : null;
-  const read = await files.readSupplies(request.extracts, waypoints, ground, watch);
+  const boxes = { ground, near: boxAround(route.value.bbox, FARTHEST_KM) };
+  const read = await files.readSupplies(request.extracts, waypoints, boxes, watch);
   if (!read.ok) return read;
   const { ground: drawn, dropped } = thinGround(read.value.ground, route.value.bbox);
   const cautions: Caution[] =

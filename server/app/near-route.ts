@@ -1,4 +1,5 @@
 import type { Bbox } from '../contract/common.ts';
+import { wrapLongitude } from '../core/geodesy/longitude.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
 
 /** Kilometres in a degree of latitude, the least on WGS 84 (110.57 at the equator), so that margins err wide. */
@@ -37,6 +38,22 @@ export function nearRoute(route: Pick<RouteLine, 'lon' | 'lat'>, marginKm: numbe
     for (const cell of cellsOf(west, south, wide, north)) if (cells.has(cell)) return true;
     return false;
   };
+}
+
+/**
+ * A box around all that `nearRoute` takes for near, for a route with this box: what lies outside can be left out
+ * before. West > east when it goes over the 180th meridian, of the route's box and of the one given.
+ */
+export function boxAround([west, south, east, north]: Bbox, marginKm: number): Bbox {
+  // The grid marks whole cells, and vertices a tenth of a cell off are taken for one.
+  const lat = (marginKm + 2) / KM_PER_DEGREE + 1.1 * CELL_DEG;
+  const poleward = Math.min(89, Math.max(Math.abs(south), Math.abs(north)) + lat);
+  const lon = lat / Math.cos((poleward * Math.PI) / 180) + CELL_DEG;
+  const width = (east < west ? east + 360 : east) - west;
+  const [lowest, highest] = [Math.max(-90, south - lat), Math.min(90, north + lat)];
+  return width + 2 * lon >= 360
+    ? [-180, lowest, 180, highest]
+    : [wrapLongitude(west - lon), lowest, wrapLongitude(east + lon), highest];
 }
 
 function* cellsOf(west: number, south: number, east: number, north: number): Generator<number> {

@@ -24,13 +24,13 @@ export type OpeningHours = OpeningHoursReader;
 export interface TripFileSet {
   readRoute(file: NamedFile, watch: Watch): Promise<Outcome<RouteDocument>>;
   /**
-   * Reads and unites extracts and the route's own supply waypoints. `ground` asks for roads, places and coast in the box,
-   * null for none.
+   * Reads and unites extracts and the route's own supply waypoints. `boxes.ground` asks for roads, places and coast in
+   * the box, null for none; objects outside `boxes.near` may be left out (west > east over the 180th meridian).
    */
   readSupplies(
     files: readonly NamedFile[],
     waypoints: readonly Waypoint[],
-    ground: Bbox | null,
+    boxes: { ground: Bbox | null; near: Bbox | null },
     watch: Watch,
   ): Promise<Outcome<{ supplies: Supplies; extents: ExtractExtent[]; ground: GroundFeature[] }>>;
   campsOf(waypoints: readonly Waypoint[]): Camp[];

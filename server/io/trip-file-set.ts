@@ -1,9 +1,9 @@
 import type { ExtractExtent } from '../app/loaded-trip.ts';
 import { boxOf } from '../app/near-route.ts';
 import type { TripFileSet } from '../app/ports.ts';
-import type { Bbox } from '../contract/common.ts';
 import { InputProblem, type Outcome } from '../core/problem.ts';
 import { readGpx } from './gpx/read-gpx.ts';
+import { farCount, joinedBoxes } from './osm/far-objects.ts';
 import { groundFeatures } from './osm/ground.ts';
 import type { RawElement, RawExtract, ReadOptions } from './osm/raw-extract.ts';
 import { readExtract } from './osm/read-extract.ts';
@@ -14,10 +14,10 @@ import { isCamp, waypointFeatures } from './osm/waypoints.ts';
 export const tripFileSet: TripFileSet = {
   readRoute: (file, watch) => caught(() => readGpx(file.path, file.source, watch.signal)),
 
-  async readSupplies(files, waypoints, ground, watch) {
+  async readSupplies(files, waypoints, { ground, near }, watch) {
     const extracts: RawExtract[] = [];
     for (const file of files) {
-      const options: ReadOptions = { source: file.source, ground };
+      const options: ReadOptions = { source: file.source, ground, near };
       if (watch.signal !== undefined) options.signal = watch.signal;
       const { onProgress } = watch;
       if (onProgress !== undefined)
@@ -52,7 +52,7 @@ async function caught<T>(read: () => Promise<T>): Promise<Outcome<T>> {
 }
 
 function extentOf(extract: RawExtract): ExtractExtent {
-  const objects = extract.wanted.size + extract.features.length;
+  const objects = extract.wanted.size + extract.features.length + farCount(extract.far);
   const { source, bounds, hull } = extract;
   if (bounds !== null) return { source, bbox: bounds, objects };
   if (hull !== null) return { source, bbox: boxOf({ type: 'LineString', coordinates: hull }), objects };
@@ -60,7 +60,7 @@ function extentOf(extract: RawExtract): ExtractExtent {
     ...extract.features.map((feature) => boxOf(feature.geometry)),
     boxOf({ type: 'MultiPoint', coordinates: extract.elements.flatMap(positionsOf) }),
   ];
-  return { source, bbox: boxes.reduce(joined, null), objects };
+  return { source, bbox: boxes.reduce(joinedBoxes, extract.far.bbox), objects };
 }
 
 function positionsOf(element: RawElement): [number, number][] {
@@ -68,9 +68,4 @@ function positionsOf(element: RawElement): [number, number][] {
   return places.flatMap((place): [number, number][] =>
     place?.lat === undefined || place.lon === undefined ? [] : [[place.lon, place.lat]],
   );
-}
-
-function joined(a: Bbox | null, b: Bbox | null): Bbox | null {
-  if (a === null || b === null) return a ?? b;
-  return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
 }

@@ -3,6 +3,7 @@ import type { Geometry } from 'geojson';
 import osmtogeojson, { type OsmFeature } from 'osmtogeojson';
 import type { Caution } from '../../contract/common.ts';
 import type { MappedFeature } from '../../core/sources.ts';
+import { Company } from './company.ts';
 import { keyOf, keyOfRef } from './element-key.ts';
 import { KnownPositions, type Placed } from './known-positions.ts';
 import { isOnEarth } from './position.ts';
@@ -13,6 +14,9 @@ export interface Converted {
   skipped: { id: string; reason: string }[];
   cautions: Caution[];
 }
+
+/** Ways and relations that are made into features at a time: memory is taken for so many only. Ours. */
+const BATCH_OF = 500;
 
 /** Ids named in a caution before it says "and others". Ours. */
 const NAMED_MAX = 5;
@@ -98,29 +102,54 @@ function roughCaution(ids: readonly string[]): Caution[] {
   return [{ code: 'placed-roughly', text }];
 }
 
+/** Each wanted element, in order, with the feature that osmtogeojson makes of it; nodes need none made. */
+function* madeInBatches(
+  wanted: readonly RawElement[],
+  byKey: ReadonlyMap<string, RawElement>,
+  batchOf: number,
+): Generator<{ element: RawElement; made: OsmFeature | undefined }> {
+  const listed = wanted.filter(({ type }) => type !== 'node');
+  const company = new Company(byKey, listed);
+  let made = new Map<string, OsmFeature>();
+  let done = 0;
+  for (const element of wanted) {
+    if (element.type === 'node') {
+      yield { element, made: undefined };
+      continue;
+    }
+    if (done % batchOf === 0) {
+      const together = company.of(listed.slice(done, done + batchOf));
+      made = bestById(osmtogeojson({ elements: together.map(prepared) }).features);
+    }
+    done += 1;
+    yield { element, made: made.get(keyOf(element)) };
+  }
+}
+
 /**
  * Turns the wanted among the elements into features with their mapped geometry and their own tags. Every wanted element
  * gives one feature or one entry in `skipped`; `elements` has each object once, with the nodes and members needed.
+ * `batchOf`, how many ways and relations are made at a time, changes nothing in the result.
  */
-export function convert(elements: readonly RawElement[], wantedKeys: ReadonlySet<string>): Converted {
+export function convert(
+  elements: readonly RawElement[],
+  wantedKeys: ReadonlySet<string>,
+  batchOf = BATCH_OF,
+): Converted {
   const byKey = new Map(elements.map((element) => [keyOf(element), element]));
-  const usable = [...byKey.values()].filter(
-    (element) => element.type !== 'node' || isOnEarth(element.lon, element.lat),
-  );
-  const made = bestById(osmtogeojson({ elements: usable.map(prepared) }).features);
   const wanted = [...byKey.values()].filter((element) => wantedKeys.has(keyOf(element)));
   const outlines = outlinesOf(wanted, byKey);
   const known = new KnownPositions(byKey);
   const converted: Converted = { features: [], skipped: [], cautions: [] };
   const rough: string[] = [];
-  for (const element of wanted) {
+  for (const { element, made } of madeInBatches(wanted, byKey, batchOf)) {
     const id = keyOf(element);
     const outlined = outlines.get(id);
     if (outlined !== undefined) {
       converted.skipped.push({ id, reason: `it is the outline of ${outlined}, which has the same tags` });
       continue;
     }
-    const placed = placedBy(made.get(id), element, known);
+    const placed = placedBy(made, element, known);
     if (typeof placed === 'string') {
       converted.skipped.push({ id, reason: placed });
       continue;

@@ -1,9 +1,11 @@
 import type { Bbox, Caution, Commodity } from '../../contract/common.ts';
 import type { Tags } from '../../core/sources.ts';
 import { detached, lentOnly } from './detached.ts';
-import { keyOf } from './element-key.ts';
+import { keyOf, keyOfRef } from './element-key.ts';
+import { NOTHING_FAR } from './far-objects.ts';
 import { GroundSelection } from './ground-selection.ts';
 import { HullOfObjects } from './hull.ts';
+import { keepNear, type Lookup, lendingOf } from './keep-near.ts';
 import { LentGeometry } from './lent-geometry.ts';
 import { PASSES_MAX } from './limits.ts';
 import { compareAge } from './newest.ts';
@@ -19,6 +21,8 @@ export type EachElement = (visit: (parsed: ParsedElement) => void) => Promise<vo
 export interface FilterOptions {
   /** Keep ground elements that touch this box; null for none. */
   ground: Bbox | null;
+  /** Keep wanted objects that may touch this box; null for all. */
+  near?: Bbox | null | undefined;
   /** Asked on the first object: whether the hull of all positions will be needed. */
   wantsHull: () => boolean;
   /** What an object may supply; a parameter for tests. */
@@ -27,7 +31,7 @@ export interface FilterOptions {
 
 export type Filtered = Pick<
   RawExtract,
-  'elements' | 'wanted' | 'hull' | 'shows' | 'counts' | 'ground' | 'skipped' | 'cautions'
+  'elements' | 'wanted' | 'far' | 'hull' | 'shows' | 'counts' | 'ground' | 'skipped' | 'cautions'
 >;
 
 /** The positions that an element carries itself. */
@@ -136,6 +140,32 @@ function cautionsOf(pass: WantedPass, ground: GroundSelection | null): Caution[]
   return cautions;
 }
 
+function keptOf(
+  wanted: ReadonlyMap<string, RawElement>,
+  lending: readonly RawElement[],
+  near: Bbox | null,
+): Pick<Filtered, 'elements' | 'wanted' | 'far'> {
+  if (near === null) {
+    return {
+      elements: [...wanted.values(), ...lending],
+      wanted: new Set(wanted.keys()),
+      far: NOTHING_FAR,
+    };
+  }
+  const lent = new Map(lending.map((element) => [keyOf(element), element]));
+  const all = [...wanted.values()];
+  const lookup: Lookup = (type, id) => {
+    const key = keyOfRef(type, id);
+    return wanted.get(key) ?? lent.get(key);
+  };
+  const kept = keepNear(all, near, lookup);
+  return {
+    elements: [...kept.near, ...lendingOf(kept.near, all, lookup)],
+    wanted: new Set(kept.near.map(keyOf)),
+    far: kept.far,
+  };
+}
+
 /**
  * Keeps the elements that concern supply, in the newest version that the file has of each, with the nodes and members
  * that they need, in as many passes as that takes (one when only nodes are wanted).
@@ -161,8 +191,7 @@ export async function filterElements(each: EachElement, options: FilterOptions):
   }
   const lending = lent.elements.filter((element) => !first.wanted.has(keyOf(element)));
   return {
-    elements: [...first.wanted.values(), ...lending],
-    wanted: new Set(first.wanted.keys()),
+    ...keptOf(first.wanted, lending, options.near ?? null),
     hull: first.hull.ring(),
     shows: first.shows(),
     counts: first.counts,

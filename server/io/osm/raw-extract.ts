@@ -1,5 +1,6 @@
 import type { Bbox, Caution } from '../../contract/common.ts';
 import type { MappedFeature } from '../../core/sources.ts';
+import type { FarObjects } from './far-objects.ts';
 
 export type OsmType = 'node' | 'way' | 'relation';
 
@@ -31,6 +32,8 @@ export interface RawExtract {
   elements: RawElement[];
   /** "node/1": the wanted ones among `elements`; those that only lend geometry are not here. */
   wanted: Set<string>;
+  /** Wanted objects that lie beyond `ReadOptions.near`: counted here and not kept otherwise. */
+  far: FarObjects;
   /** Features that came ready made (GeoJSON, GPX waypoints). */
   features: MappedFeature[];
   /** Declared bounds, null when the file declares none. */
@@ -57,6 +60,11 @@ export interface ReadOptions {
   source: string;
   /** Keep ground features that touch this box; null for none. */
   ground: Bbox | null;
+  /**
+   * Keep wanted objects that may touch this box (west > east when it goes over the 180th meridian), and those whose
+   * place is not known; null or absent keeps all. What the file shows and covers is judged by all of it either way.
+   */
+  near?: Bbox | null;
   /** Called now and then with bytes read and bytes in all (null when unknown). */
   onProgress?: (doneBytes: number, totalBytes: number | null) => void;
   signal?: AbortSignal;

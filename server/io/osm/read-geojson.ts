@@ -2,9 +2,12 @@ import type { Geometry } from 'geojson';
 import type { Bbox, Caution, Commodity } from '../../contract/common.ts';
 import type { MappedFeature } from '../../core/sources.ts';
 import { DeclaredBounds } from './declared-bounds.ts';
+import { parseKey } from './element-key.ts';
+import { FarList } from './far-objects.ts';
 import { geoJsonIdentity } from './geojson-identity.ts';
 import { geoJsonTags } from './geojson-tags.ts';
 import { HullOfObjects } from './hull.ts';
+import { boxOfPositions, touchesBox } from './keep-near.ts';
 import { OwnIds } from './own-ids.ts';
 import { isOnEarth } from './position.ts';
 import { refusal } from './problems.ts';
@@ -83,15 +86,18 @@ class FeatureReader {
   readonly features: MappedFeature[] = [];
   readonly skipped: { id: string; reason: string }[] = [];
   readonly hull = new HullOfObjects();
+  readonly far = new FarList();
   readonly shown = new Set<Commodity>();
   general = false;
   placed = 0;
   offEarth = 0;
   readonly #ownIds = new OwnIds();
   readonly #source: string;
+  readonly #near: Bbox | null;
 
-  constructor(source: string) {
+  constructor(source: string, near: Bbox | null) {
     this.#source = source;
+    this.#near = near;
   }
 
   #nameOf(number: number): string {
@@ -127,7 +133,17 @@ class FeatureReader {
     }
     for (const commodity of commodities) this.shown.add(commodity);
     const id = identity.id ?? this.#ownIds.of(tags.name ?? identity.label ?? String(number));
+    if (this.#isFar(id, identity.editedAt, judged.positions)) return;
     this.features.push({ id, geometry: judged.geometry, tags, editedAt: identity.editedAt });
+  }
+
+  /** Notes a far object. Those of the user's own naming stay: their names hang on one another. */
+  #isFar(id: string, editedAt: string | null, positions: readonly [number, number][]): boolean {
+    const object = parseKey(id);
+    const box = boxOfPositions(positions);
+    if (object === null || this.#near === null || box === null || touchesBox(this.#near, box)) return false;
+    this.far.add({ ...object, timestamp: editedAt }, box);
+    return true;
   }
 }
 
@@ -143,7 +159,7 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
   if (!Array.isArray(list)) {
     throw refusal('json-shape', source, '/features', 'no list of features', 'an array', 'Export it again');
   }
-  const reader = new FeatureReader(source);
+  const reader = new FeatureReader(source, options.near ?? null);
   for (const [i, value] of list.entries()) reader.read(value, i + 1);
   if (reader.placed === 0 && reader.offEarth > 0) {
     throw refusal(
@@ -166,6 +182,7 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
     format: 'geojson',
     elements: [],
     wanted: new Set(),
+    far: reader.far.objects(),
     features: reader.features,
     bounds: bounds.first,
     hull: bounds.any ? null : reader.hull.ring(),

@@ -40,7 +40,11 @@ export async function readOsmXml(bytes: ByteSource, options: ReadOptions): Promi
       }),
     });
   };
-  const filtered = await filterElements(each, { ground: options.ground, wantsHull: () => !bounds.any });
+  const filtered = await filterElements(each, {
+    ground: options.ground,
+    near: options.near,
+    wantsHull: () => !bounds.any,
+  });
   return {
     source: options.source,
     format: 'osm-xml',

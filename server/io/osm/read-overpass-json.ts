@@ -32,7 +32,7 @@ export async function readOverpassJson(
       options.signal?.throwIfAborted();
       for (const element of parsed) visit(element);
     },
-    { ground: options.ground, wantsHull: () => !bounds.any },
+    { ground: options.ground, near: options.near, wantsHull: () => !bounds.any },
   );
   const incomplete: Caution[] =
     typeof document.remark === 'string' && tellsOfFailure(document.remark)

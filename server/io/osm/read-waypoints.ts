@@ -1,5 +1,6 @@
 import type { Caution } from '../../contract/common.ts';
 import { readGpx } from '../gpx/read-gpx.ts';
+import { NOTHING_FAR } from './far-objects.ts';
 import type { RawExtract, ReadOptions } from './raw-extract.ts';
 import { commoditiesOf } from './wanted-tags.ts';
 import { waypointFeatures } from './waypoints.ts';
@@ -20,6 +21,7 @@ export async function readWaypoints(path: string, options: ReadOptions): Promise
     format: 'gpx-waypoints',
     elements: [],
     wanted: new Set(),
+    far: NOTHING_FAR,
     features,
     bounds: null,
     hull: null,

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Bbox } from '../../../server/contract/common.ts';
 import { coverOfExtract, coverOfUser, ringsOfBox, ringsOfHull } from '../../../server/io/osm/cover.ts';
+import { NOTHING_FAR } from '../../../server/io/osm/far-objects.ts';
 import { HullOfObjects } from '../../../server/io/osm/hull.ts';
 import type { RawExtract } from '../../../server/io/osm/raw-extract.ts';
 
@@ -10,6 +11,7 @@ const extract = (more: Partial<RawExtract>): RawExtract => ({
   format: 'osm-xml',
   elements: [],
   wanted: new Set(),
+  far: NOTHING_FAR,
   features: [],
   bounds: [84, -36, 87, -34],
   hull: null,

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { MappedFeature } from '../../../server/core/sources.ts';
 import { keyOf } from '../../../server/io/osm/element-key.ts';
+import { NOTHING_FAR } from '../../../server/io/osm/far-objects.ts';
 import { compareAge } from '../../../server/io/osm/newest.ts';
 import type { RawElement, RawExtract } from '../../../server/io/osm/raw-extract.ts';
 import { unite } from '../../../server/io/osm/unite.ts';
@@ -12,6 +13,7 @@ const extract = (source: string, elements: RawElement[], more: Partial<RawExtrac
   format: 'osm-xml',
   elements,
   wanted: new Set(elements.filter(({ tags }) => tags?.amenity !== undefined).map(keyOf)),
+  far: NOTHING_FAR,
   features: [],
   bounds: null,
   hull: null,

@@ -71,13 +71,8 @@ export class Census {
     return this.#spans[type].count.flatMap((count, blob) => (count > 0 ? [this.#frame(blob)] : []));
   }
 
-  /** Jobs for those blobs that can hold one of the ids. */
-  *findJobs(ids: Readonly<Record<OsmType, ReadonlySet<number>>>): Generator<Job> {
-    const sorted: Sought = {
-      node: ascending(ids.node),
-      way: ascending(ids.way),
-      relation: ascending(ids.relation),
-    };
+  /** Jobs for those blobs that can hold one of the ids, which are ascending. */
+  *findJobs(sorted: Sought): Generator<Job> {
     for (let blob = 0; blob < this.#frameStart.length; blob += 1) {
       const sought = {
         node: this.#within('node', blob, sorted.node),
@@ -96,8 +91,6 @@ export class Census {
     return sorted.slice(from, Math.max(from, lowerBound(sorted, greatest[blob]! + 1)));
   }
 }
-
-const ascending = (ids: ReadonlySet<number>): Float64Array => Float64Array.from(ids).sort();
 
 /** Objects by type and id, each in its newest version; of equal versions the one added last. */
 export class Newest {

@@ -86,7 +86,7 @@ export interface Found {
   listed: RawElement[];
 }
 
-const PACKED_FIELDS = 4;
+export const PACKED_FIELDS = 4;
 
 function packNodes(nodes: readonly RawElement[]): Float64Array {
   const packed = new Float64Array(nodes.length * PACKED_FIELDS);

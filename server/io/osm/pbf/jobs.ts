@@ -28,6 +28,8 @@ export interface JobSettings {
   source: string;
   ground: { box: Bbox; filterMemory: SharedArrayBuffer } | null;
   hull: boolean;
+  /** Keep wanted nodes in this box only; null keeps all. */
+  near: Bbox | null;
 }
 
 /** Does jobs on one file, one after the other; holds the file open until `close`. */
@@ -44,7 +46,7 @@ export class JobDoer {
     const { ground } = settings;
     this.#ground =
       ground === null ? null : { box: ground.box, nodesInside: new IdFilter(ground.filterMemory) };
-    this.#scanner = new Scanner({ ground: this.#ground, hull: settings.hull });
+    this.#scanner = new Scanner({ ground: this.#ground, hull: settings.hull, near: settings.near });
   }
 
   close(): void {

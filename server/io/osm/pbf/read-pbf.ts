@@ -91,6 +91,7 @@ async function readOpened(
     source,
     ground: ground === null ? null : { box: ground, filterMemory: new SharedArrayBuffer(IdFilter.BYTES) },
     hull: header.bounds === null,
+    near: options.near ?? null,
   };
   const crew: Crew =
     threads === 0
@@ -111,7 +112,7 @@ function readHeader(frames: Generator<Frame>, path: string, source: string) {
     const came = first.done === true ? 'nothing' : `a first blob of type "${first.value.type.slice(0, 40)}"`;
     throw pbfProblem('pbf-broken', source, 0, came, 'the header blob of an .osm.pbf file');
   }
-  const doer = new JobDoer({ path, source, ground: null, hull: false });
+  const doer = new JobDoer({ path, source, ground: null, hull: false, near: null });
   try {
     const header = readHeaderBlock(doer.payload(first.value), first.value, source);
     return { header, dataStart: first.value.blobStart + first.value.blobBytes };

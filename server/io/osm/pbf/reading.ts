@@ -1,18 +1,24 @@
 import type { Bbox, Caution } from '../../../contract/common.ts';
+import { FarList, type FarObjects, NOTHING_FAR } from '../far-objects.ts';
+import { keepNear, lendingOf } from '../keep-near.ts';
 import type { OsmType, RawElement, RawExtract, ReadOptions } from '../raw-extract.ts';
 import { pbfProblem } from './broken.ts';
 import { Census, Newest } from './census.ts';
 import type { Crew } from './crew.ts';
-import { type Found, isBare, unpackNodes } from './find.ts';
+import { FarNodes } from './far-nodes.ts';
+import { type Found, isBare, SOUGHT_NOTHING, unpackNodes } from './find.ts';
 import type { Frame } from './framing.ts';
 import { GroundKeeper, groundWithNodes, positionsOf } from './ground-keeper.ts';
 import type { GroundWay } from './ground-ways.ts';
 import type { HeaderBlock } from './header-block.ts';
 import { HullSupports } from './hull.ts';
 import type { Job } from './jobs.ts';
+import { ascendingOnce, NodeTable } from './node-table.ts';
 import { idOf, type ScanResult } from './scan.ts';
 
 const ids = (): Record<OsmType, Set<number>> => ({ node: new Set(), way: new Set(), relation: new Set() });
+
+const ascending = (sought: ReadonlySet<number>): Float64Array => Float64Array.from(sought).sort();
 
 /** One file's reading: scan, then fetch what the finds need. */
 export class Reading {
@@ -26,6 +32,7 @@ export class Reading {
   readonly #shows = { fuel: false, water: false, general: false };
   readonly #places: RawElement[] = [];
   #wanted: RawElement[] = [];
+  readonly #farNodes = new FarNodes();
   #foreignBlobs = 0;
 
   constructor(crew: Crew, options: ReadOptions, header: HeaderBlock) {
@@ -60,6 +67,7 @@ export class Reading {
 
   #take(result: ScanResult, frame: Frame): void {
     this.#census.add(frame, result.spans);
+    this.#farNodes.take(result.far, this.#wanted.length);
     this.#wanted.push(...result.elements);
     this.#skipped.push(...result.skipped);
     this.#places.push(...result.places);
@@ -78,8 +86,10 @@ export class Reading {
 
     const lentWays = await this.#fetchWaysAndRepeats();
     const ways = [...this.#wanted.filter((element) => element.type === 'way'), ...lentWays];
-    const nodes = await this.#fetchNodes([...ways, ...groundWays]);
-    const elements = this.#assemble(ways, lentWays, nodes);
+    const nodeOf = await this.#fetchNodes([...ways, ...groundWays]);
+    this.#wanted = this.#wanted.filter((element) => this.#canBePlaced(element));
+    const { lending, far } = this.#leaveFar(lentWays, nodeOf);
+    const elements = this.#assemble(lending, nodeOf);
 
     const { source } = this.#options;
     this.#cautions.push(...keeper.cautions(source), ...this.#fileCautions());
@@ -88,6 +98,7 @@ export class Reading {
       format: 'pbf',
       elements,
       wanted: new Set(this.#wanted.map(idOf)),
+      far,
       features: [],
       bounds: this.#header.bounds,
       hull: this.#hull(),
@@ -97,8 +108,7 @@ export class Reading {
         ways: this.#census.count('way'),
         relations: this.#census.count('relation'),
       },
-      ground:
-        box === null ? [] : [...this.#places, ...groundWithNodes(groundWays, box, (id) => nodes.get(id))],
+      ground: box === null ? [] : [...this.#places, ...groundWithNodes(groundWays, box, nodeOf)],
       skipped: this.#skipped,
       cautions: this.#cautions,
     };
@@ -125,6 +135,7 @@ export class Reading {
       if (member.type === 'way' && !wantedWays.has(member.ref)) sought.way.add(member.ref);
 
     const newest = await this.#find(sought);
+    this.#wanted = this.#farNodes.settle(this.#wanted);
     this.#dropOutdated(newest);
     const wantedNow = new Set(this.#wanted.map(idOf));
     return [...newest.all('way')].filter((way) => !isBare(way) && !wantedNow.has(idOf(way)));
@@ -145,7 +156,12 @@ export class Reading {
 
   async #find(sought: Record<OsmType, Set<number>>): Promise<Newest> {
     const found = new Newest();
-    await this.#crew.run(this.#census.findJobs(sought), (result) => {
+    const sorted = {
+      node: ascending(sought.node),
+      way: ascending(sought.way),
+      relation: ascending(sought.relation),
+    };
+    await this.#crew.run(this.#census.findJobs(sorted), (result) => {
       const { nodes, listed } = result as Found;
       for (const element of unpackNodes(nodes)) found.add(element);
       for (const element of listed) found.add(element);
@@ -153,37 +169,56 @@ export class Reading {
     return found;
   }
 
-  /** The nodes of these ways and of the wanted relations, and the wanted nodes themselves, by id. */
-  async #fetchNodes(ways: readonly RawElement[]): Promise<Map<number, RawElement>> {
-    const nodes = new Map<number, RawElement>();
-    for (const element of this.#wanted) if (element.type === 'node') nodes.set(element.id, element);
-    const sought = ids();
-    for (const way of ways)
-      if (way.geometry === undefined)
-        for (const id of way.nodes ?? []) if (!nodes.has(id)) sought.node.add(id);
-    for (const member of this.#wanted.flatMap((element) => element.members ?? []))
-      if (member.type === 'node' && !nodes.has(member.ref)) sought.node.add(member.ref);
-    const found = await this.#find(sought);
-    for (const node of found.all('node')) if (!isBare(node)) nodes.set(node.id, node);
-    return nodes;
+  /** Finds, of the nodes of these ways and of the wanted relations, and of the wanted nodes themselves, one by its id. */
+  async #fetchNodes(ways: readonly RawElement[]): Promise<(id: number) => RawElement | undefined> {
+    const wanted = new Map<number, RawElement>();
+    for (const element of this.#wanted) if (element.type === 'node') wanted.set(element.id, element);
+    const sought = ascendingOnce(Float64Array.from(this.#nodesNeeded(ways, (id) => wanted.has(id))));
+    const table = new NodeTable(sought);
+    await this.#crew.run(this.#census.findJobs({ ...SOUGHT_NOTHING, node: sought }), (result) => {
+      table.take((result as Found).nodes);
+    });
+    return (id) => wanted.get(id) ?? table.get(id);
   }
 
-  #assemble(
-    ways: readonly RawElement[],
+  *#nodesNeeded(ways: readonly RawElement[], isKnown: (id: number) => boolean): Generator<number> {
+    for (const way of ways)
+      if (way.geometry === undefined) for (const id of way.nodes ?? []) if (!isKnown(id)) yield id;
+    for (const { members = [] } of this.#wanted)
+      for (const { type, ref } of members) if (type === 'node' && !isKnown(ref)) yield ref;
+  }
+
+  /** Drops the wanted elements that lie beyond the box; gives what ways and relations lend to the rest. */
+  #leaveFar(
     lentWays: readonly RawElement[],
-    nodes: ReadonlyMap<number, RawElement>,
-  ): RawElement[] {
+    nodeOf: (id: number) => RawElement | undefined,
+  ): { lending: RawElement[]; far: FarObjects } {
+    const near = this.#options.near ?? null;
+    if (near === null) return { lending: [...lentWays], far: NOTHING_FAR };
+    const listed = new Map<string, RawElement>();
+    for (const element of [...lentWays, ...this.#wanted])
+      if (element.type !== 'node') listed.set(idOf(element), element);
+    const all = this.#wanted;
+    const listedOf = (type: OsmType, id: number) => listed.get(`${type}/${id}`);
+    const kept = keepNear(all, near, (type, id) => (type === 'node' ? nodeOf(id) : listedOf(type, id)));
+    this.#wanted = kept.near;
+    const far = new FarList();
+    this.#farNodes.addTo(far);
+    far.join(kept.far);
+    return { lending: lendingOf(kept.near, all, listedOf), far: far.objects() };
+  }
+
+  #assemble(lending: readonly RawElement[], nodeOf: (id: number) => RawElement | undefined): RawElement[] {
     const used = new Map<number, RawElement>();
+    const ways = [...this.#wanted, ...lending].filter(({ type }) => type === 'way');
     for (const element of this.#wanted) if (element.type === 'node') used.set(element.id, element);
     for (const way of ways)
-      for (const node of positionsOf(way, (id) => nodes.get(id)))
-        if (!used.has(node.id)) used.set(node.id, node);
-    for (const member of this.#wanted.flatMap((element) => element.members ?? [])) {
-      const node = member.type === 'node' ? nodes.get(member.ref) : undefined;
+      for (const node of positionsOf(way, nodeOf)) if (!used.has(node.id)) used.set(node.id, node);
+    for (const member of [...this.#wanted, ...lending].flatMap((element) => element.members ?? [])) {
+      const node = member.type === 'node' ? nodeOf(member.ref) : undefined;
       if (node !== undefined) used.set(node.id, node);
     }
-    this.#wanted = this.#wanted.filter((element) => this.#canBePlaced(element));
-    const listed = [...this.#wanted.filter((element) => element.type !== 'node'), ...lentWays];
+    const listed = [...this.#wanted.filter((element) => element.type !== 'node'), ...lending];
     return [...used.values(), ...listed.map(({ geometry: _, ...element }) => element)];
   }
 

@@ -13,6 +13,7 @@ import {
   tagHits,
 } from './dense-nodes.ts';
 import { type Decoded, decodePlainNode, decodeRelation, decodeWay, listedTags } from './elements.ts';
+import { type PackedFar, packFar } from './far-nodes.ts';
 import { groundTagsOf, isGroundPlace, isInBox } from './ground-kinds.ts';
 import { HullSupports, type Supports } from './hull.ts';
 import type { IdFilter } from './id-filter.ts';
@@ -24,6 +25,8 @@ export interface ScanSettings {
   ground: { box: Bbox; nodesInside: IdFilter } | null;
   /** Find the hull of all positions. */
   hull: boolean;
+  /** Keep wanted nodes in this box only, the rest as `far`; null keeps all. */
+  near: Bbox | null;
 }
 
 /** What the first look at a block gives. */
@@ -31,6 +34,8 @@ export interface ScanResult {
   spans: Record<OsmType, IdSpan>;
   /** Wanted elements in full, in the block's order. */
   elements: RawElement[];
+  /** Wanted nodes beyond the box. */
+  far: PackedFar;
   commodities: Commodity[];
   general: boolean;
   skipped: { id: string; reason: string }[];
@@ -57,6 +62,7 @@ export class Scanner {
     const result: ScanResult = {
       spans: { node: emptySpan(), way: emptySpan(), relation: emptySpan() },
       elements: [],
+      far: [],
       commodities: [],
       general: false,
       skipped: [],
@@ -171,9 +177,15 @@ export class Scanner {
       });
       return;
     }
-    result.elements.push(element);
+    if (this.#isFar(element)) packFar(result.far, element);
+    else result.elements.push(element);
     for (const commodity of commodities)
       if (!result.commodities.includes(commodity)) result.commodities.push(commodity);
+  }
+
+  #isFar({ type, lon, lat }: RawElement): boolean {
+    const { near } = this.#settings;
+    return near !== null && type === 'node' && !isInBox(near, lon!, lat!);
   }
 
   /** A way or relation: its id and keys first, the rest only on a hit. */
