@@ -11,8 +11,8 @@ import { demoPath } from '../http/form.ts';
 import { runCli } from './run-cli.ts';
 
 const ROUTE = demoPath('route.gpx');
-const RIG = demoPath('rig.yaml');
-const LAND = ['--supply', demoPath('orrimar.osm.pbf'), '--trip', demoPath('trip.yaml')];
+const RIG = demoPath('rig-simple.yaml');
+const LAND = ['--supply', demoPath('orrimar.osm.pbf'), '--trip', demoPath('trip-simple.yaml')];
 
 let folder = '';
 let ahead = '';

@@ -17,9 +17,12 @@ function unwrapped<T>(outcome: Outcome<T>): T {
   return outcome.value;
 }
 
-async function demoAnalysis(extract: string): Promise<{ analysis: Analysis; rig: RigFile; trip: TripFile }> {
-  const rig = unwrapped(await readRigFile(demoPath('rig.yaml')));
-  const trip = unwrapped(await readTripFile(demoPath('trip.yaml'), rig));
+async function demoAnalysis(
+  extract: string,
+  form: '' | '-simple' = '-simple',
+): Promise<{ analysis: Analysis; rig: RigFile; trip: TripFile }> {
+  const rig = unwrapped(await readRigFile(demoPath(`rig${form}.yaml`)));
+  const trip = unwrapped(await readTripFile(demoPath(`trip${form}.yaml`), rig));
   const loaded = unwrapped(
     await loadTrip(
       {
@@ -115,6 +118,42 @@ describe('the verdicts of the demo', () => {
       const needL = Math.ceil(wayKm / (7 * 35) + restDays(gap)) * 18;
       expect(gap.needL).toBeCloseTo(needL, 9);
       expect(gap.marginL).toBeCloseTo(70 - needL - 36, 9);
+    }
+  });
+});
+
+describe('the demo’s rig told in full, on surfaces as the roads are mapped', () => {
+  let full: Analysis;
+  beforeAll(async () => {
+    ({ analysis: full } = await demoAnalysis('orrimar.osm.pbf', ''));
+  });
+
+  it('needs more fuel over the sand: all its cans, for the same three kinds of verdict', () => {
+    expect(linesOf(full.fuel)).toEqual(linesOf(analysis.fuel));
+    const short = full.fuel.gaps.find(({ verdict }) => verdict === 'short')!;
+    expect(short.extraCans).toBe(full.fuel.cansOwned);
+    expect(short.extraL).toBeGreaterThan(analysis.fuel.gaps[3]!.extraL);
+  });
+
+  it('makes the quarry’s spring fit to drink, and not Anna spring, which is only implied', () => {
+    const counts = (id: string) => full.passings.find((passing) => passing.id === id)?.counts;
+    expect([counts('node/24'), counts('node/10')]).toEqual([true, false]);
+    expect(full.water.gaps.map(({ verdict }) => verdict)).toEqual(
+      expect.arrayContaining(['enough', 'short', 'unknown']),
+    );
+  });
+
+  it('tells its masses within what is permitted, and what its line does', () => {
+    const [departure] = full.mass!.states;
+    expect(departure!.totalKg).toBeLessThan(3500);
+    expect(departure!.payloadLeftKg).toBeGreaterThan(0);
+    expect(full.treatment!.meetsTarget).toBe(true);
+  });
+
+  it('does not hang by a hair', () => {
+    for (const gap of [...full.fuel.gaps, ...full.water.gaps]) {
+      expect(Math.abs(gap.marginL)).toBeGreaterThan(0.5);
+      expect(Math.abs(gap.arriveL)).toBeGreaterThan(0.5);
     }
   });
 });
