@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
-import { fieldWords } from '../rig/field-words.ts';
+import { fieldWords, withoutPaths } from '../rig/field-words.ts';
 import { assumedAt } from '../rig/said.ts';
 import { formatAtKm, type UnitSystem } from '../units.ts';
 
@@ -43,7 +43,7 @@ export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
                   :{' '}
                 </b>
               )}
-              {caution.text}
+              {withoutPaths(caution.text)}
             </li>
           ))}
         </ul>

@@ -1,4 +1,4 @@
-import { useMemo, useState } from 'react';
+import { useMemo, useRef, useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { ProblemDetails } from '../api.ts';
@@ -27,15 +27,18 @@ export function RigPanel({ analysis, said, units, problem, onEdit }: RigPanelPro
   const [unread, setUnread] = useState<string | null>(null);
   const [opened, setOpened] = useState(0);
 
+  // A file takes a moment to be read: what was typed in the meantime is kept.
+  const latest = useRef(said);
+  latest.current = said;
   const open = async (kind: 'rig' | 'trip', files: FileList | null) => {
     const file = files?.[0];
     if (file === undefined) return;
     try {
-      const next = await openPlan(kind, file, said);
+      const read = await openPlan(kind, file, said);
       setUnread(null);
       // The fields start afresh, so that no half-typed text hides what the file says.
       setOpened((count) => count + 1);
-      onEdit(next);
+      onEdit({ ...latest.current, [kind]: read[kind] });
     } catch (error) {
       setUnread(error instanceof Error ? error.message : String(error));
     }

@@ -15,6 +15,25 @@ const WORDS: Record<string, string> = {
   '/pace/hoursPerDay': 'Hours of driving a day',
   '/pace/kmPerHour': 'Pace',
   '/pace/kmPerHour/slow': 'Pace at the slow end',
+  '/fuel/observed/surface': 'Surface on which the use was observed',
+  '/fuel/loadPercentPer100Kg': 'Use for each 100 kg more',
+  '/fuel/climb/efficiency': "Share of the fuel's energy that lifts",
+  '/fuel/climb/giveBack': 'Share given back downhill',
+  '/fuel/climb/thresholdM': 'Rises taken for noise',
+  '/fuel/physics/dragAreaM2': 'Drag area',
+  '/fuel/cans/emptyKg': 'Mass of an empty fuel can',
+  '/water/cans/emptyKg': 'Mass of an empty water can',
+  '/vehicle/includes': 'What the kerb mass includes',
+  '/vehicle/kerbKg': 'Kerb mass',
+  '/vehicle/axleKg': 'Axle loads at kerb mass',
+  '/vehicle/wheelbaseM': 'Wheelbase',
+  '/vehicle/trackM': 'Track',
+  '/vehicle/cgHeightM': 'Height of the centre of gravity',
+  '/vehicle/cgSideM': 'Centre of gravity, right of the middle',
+  '/vehicle/people': 'People in the vehicle',
+  '/vehicle/permitted/totalKg': 'Permitted mass in all',
+  '/vehicle/permitted/frontKg': 'Permitted load of the front axle',
+  '/vehicle/permitted/rearKg': 'Permitted load of the rear axle',
   '/equipment/ropeAndBucket': 'Rope and bucket',
   '/aboard': 'Aboard at the start',
   '/onward': 'Onward from the end',
@@ -29,18 +48,39 @@ const WORDS: Record<string, string> = {
   '/campDays': 'Days at each camp',
 };
 
-/** The words for a path; the path itself where there are none, so that nothing is hidden. */
-export const fieldWords = (path: string): string => WORDS[path] ?? path;
+const ENTRIES: Record<string, string> = {
+  'fuel/tanks': 'fuel tank',
+  'water/tanks': 'water tank',
+  'vehicle/people': 'person',
+  'vehicle/pets': 'pet',
+  'vehicle/gear': 'thing of the gear',
+};
+
+/** The words for a path. */
+export const fieldWords = (path: string): string => pathWords(path);
+
+/** "/water/tanks/1/position" as "place of water tank 2": several of them stand in one sentence. */
+function placeWords(path: string): string | null {
+  const [, list, index] = /^\/(\w+\/\w+)(?:\/(\d+))?\/position$/.exec(path) ?? [];
+  if (list === 'fuel/cans' || list === 'water/cans') return `place of the ${list.replace('/', ' ')}`;
+  if (list === undefined || index === undefined || ENTRIES[list] === undefined) return null;
+  return `place of ${ENTRIES[list]} ${Number(index) + 1}`;
+}
 
 /** "/fuel/tanks/0/litres" as "fuel, tanks 1, litres": for places that have no words of their own. */
 function pathWords(path: string): string {
-  const known = WORDS[path];
-  if (known !== undefined) return known;
+  const known = WORDS[path] ?? placeWords(path);
+  if (known !== null) return known;
   const words = path
     .split('/')
     .slice(1)
     .map((key) =>
-      /^\d+$/.test(key) ? String(Number(key) + 1) : key.replace(/[A-Z0-9]+/g, ' $&').toLowerCase(),
+      /^\d+$/.test(key)
+        ? String(Number(key) + 1)
+        : key
+            .replace(/(?<=[a-z])(M|Kg)$/, '')
+            .replace(/[A-Z0-9]+/g, ' $&')
+            .toLowerCase(),
     );
   return words.join(', ').replace(/, (\d+)/g, ' $1');
 }

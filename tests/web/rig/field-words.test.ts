@@ -15,6 +15,14 @@ describe('places in words', () => {
     );
   });
 
+  it('names several places apart in one sentence, and no unit as part of a name', () => {
+    expect(withoutPaths('not told: /vehicle/axleKg, /water/tanks/1/position, /fuel/cans/position')).toBe(
+      'not told: Axle loads at kerb mass, place of water tank 2, place of the fuel cans',
+    );
+    expect(fieldWords('/vehicle/axleLift/wheelRadiusM')).toBe('vehicle, axle lift, wheel radius');
+    expect(fieldWords('/vehicle/people/0/position')).toBe('place of person 1');
+  });
+
   it('leaves units, addresses and tags alone', () => {
     const text = '17 l/100 km at 35 km/h, https://example.org/a/b, and/or';
     expect(withoutPaths(text)).toBe(text);
