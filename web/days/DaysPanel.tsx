@@ -7,7 +7,6 @@ import { QuantityField, TextField } from '../rig/fields.tsx';
 import { FormContext } from '../rig/form-context.ts';
 import { ListFields } from '../rig/ListFields.tsx';
 import type { Said } from '../rig/said.ts';
-import { SURFACE_CHOICES } from '../rig/surface-choices.ts';
 import { formatFigure, type UnitSystem } from '../units.ts';
 import { ClockField } from './ClockField.tsx';
 import { DayTable } from './DayTable.tsx';
@@ -35,10 +34,6 @@ export function DaysPanel({ analysis, said, units, problem, marked, onFocus, onE
   const trip = (change: (before: TripFile) => TripFile) => onEdit({ ...said, trip: change(said.trip) });
   const onCamp = (atKm: number) => trip((before) => withCamp(before, atKm));
   const onRestDay = (atKm: number) => trip((before) => withRestDay(before, atKm));
-  const surfaces = analysis.trip.surfaces ?? [];
-  const told = SURFACE_CHOICES.map(({ value }) => value).filter(
-    (surface) => surface !== 'unknown' && surfaces.some((entry) => entry.surface === surface),
-  );
   return (
     <FormContext.Provider value={form}>
       <div className="days form">
@@ -90,7 +85,7 @@ export function DaysPanel({ analysis, said, units, problem, marked, onFocus, onE
             </>
           )}
         </ListFields>
-        <Surfaces lengthKm={analysis.route.lengthKm} told={told} />
+        <Surfaces lengthKm={analysis.route.lengthKm} />
       </div>
     </FormContext.Provider>
   );

@@ -1,4 +1,5 @@
 import type { FuelLog, LogRates, LogResult, WaterLog } from '../../server/contract/log.ts';
+import { withoutPaths } from '../rig/field-words.ts';
 import { fieldText, type QuantityKind, unitOf } from '../rig/quantities.ts';
 import { figureKm, figureLitres, formatFigure, type UnitSystem, volumeUnit } from '../units.ts';
 import { Why } from '../why/Why.tsx';
@@ -19,7 +20,7 @@ export function LogFigures({ learned, units }: { learned: LogResult; units: Unit
       {learned.cautions.length > 0 && (
         <ul>
           {learned.cautions.map(({ code, text }) => (
-            <li key={`${code} ${text}`}>{text}</li>
+            <li key={`${code} ${text}`}>{withoutPaths(text)}</li>
           ))}
         </ul>
       )}

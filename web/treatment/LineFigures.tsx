@@ -45,22 +45,36 @@ function SourceTable({ report }: { report: TreatmentReport }) {
         </tr>
       </thead>
       <tbody>
-        {report.sources.map(({ kind, treatable, hazard, reasons }) => (
-          <tr key={kind}>
-            <th scope="row">{SOURCE_WORDS[kind]}</th>
-            <td>{treatable ? <b>yes</b> : 'no'}</td>
-            <td>
-              {reasons.join('; ')}{' '}
-              <Why of={`what is expected of a ${SOURCE_WORDS[kind]}`}>
-                {hazard.microbial ? 'germs' : 'no germs'}, salt {presence(hazard.salt)}, chemicals{' '}
-                {presence(hazard.chemicals)}, {hazard.turbidityNtu}&nbsp;NTU: {hazard.why}
-              </Why>
-            </td>
+        {alikeSources(report.sources).map((alike) => (
+          <tr key={alike[0]!.kind}>
+            <th scope="row">
+              {alike.map(({ kind, hazard }) => (
+                <div key={kind}>
+                  {SOURCE_WORDS[kind]}{' '}
+                  <Why of={`what is expected of a ${SOURCE_WORDS[kind]}`}>
+                    {hazard.microbial ? 'germs' : 'no germs'}, salt {presence(hazard.salt)}, chemicals{' '}
+                    {presence(hazard.chemicals)}, {hazard.turbidityNtu}&nbsp;NTU: {hazard.why}
+                  </Why>
+                </div>
+              ))}
+            </th>
+            <td>{alike[0]!.treatable ? <b>yes</b> : 'no'}</td>
+            <td>{alike[0]!.reasons.join('; ')}</td>
           </tr>
         ))}
       </tbody>
     </table>
   );
+}
+
+/** Kinds of source with the same verdict for the same reasons, together; those that are made fit first. */
+function alikeSources(sources: TreatmentReport['sources']): TreatmentReport['sources'][] {
+  const groups = new Map<string, TreatmentReport['sources']>();
+  for (const source of sources) {
+    const key = `${source.treatable ? 0 : 1} ${source.reasons.join('; ')}`;
+    groups.set(key, [...(groups.get(key) ?? []), source]);
+  }
+  return [...groups].sort(([a], [b]) => Number(a[0]) - Number(b[0])).map(([, alike]) => alike);
 }
 
 const presence = (value: 'no' | 'unknown' | 'yes'): string => (value === 'unknown' ? 'not known' : value);
