@@ -5,12 +5,15 @@ import type { AnalysisReply } from '../../server/contract/map.ts';
 import type { ProblemDetails } from '../api.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
 import type { Focus } from '../focus.ts';
-import { RigPanel } from '../rig/RigPanel.tsx';
 import type { Said } from '../rig/said.ts';
 import type { UnitSystem } from '../units.ts';
 import { GapsPanel } from './GapsPanel.tsx';
 import { NotesPanel } from './NotesPanel.tsx';
 import { SuppliesPanel } from './SuppliesPanel.tsx';
+
+// Fetched beside the page, not on the first look: the form must be there when the server no longer is.
+const rigModule = import('../rig/RigPanel.tsx');
+const RigPanel = lazy(() => rigModule.then((module) => ({ default: module.RigPanel })));
 
 const DaysPanel = lazy(() =>
   import('../days/DaysPanel.tsx').then((module) => ({ default: module.DaysPanel })),
@@ -81,7 +84,9 @@ export const Panels = memo(function Panels(props: PanelsProps) {
         />
       </TabPanel>
       <TabPanel id="rig" className="tab-panel">
-        <RigPanel analysis={analysis} said={said} units={units} problem={problem} onEdit={onEdit} />
+        <Suspense fallback={<p className="soft">Opening the rig…</p>}>
+          <RigPanel analysis={analysis} said={said} units={units} problem={problem} onEdit={onEdit} />
+        </Suspense>
       </TabPanel>
       <TabPanel id="days" className="tab-panel">
         <Suspense fallback={<p className="soft">Opening the days…</p>}>
