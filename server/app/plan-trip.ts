@@ -4,6 +4,7 @@ import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { MipSolver } from '../core/carry/mip.ts';
 import { planCarry } from '../core/carry/plan-of.ts';
+import { waysOut } from '../core/carry/ways-out.ts';
 import type { Outcome } from '../core/problem.ts';
 import { reckonLoaded } from './analyse-trip.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
@@ -15,6 +16,8 @@ export interface PlanTripOptions {
   solver: MipSolver;
   /** For the plan itself; what comes beside it gets as much again. */
   seconds: number;
+  /** Whether ways out and the plan against one failure are wanted as well. */
+  extras: boolean;
 }
 
 /** An analysis with its carry plan. */
@@ -28,14 +31,23 @@ export function planTrip(
   loaded: LoadedTrip,
   rig: RigFile,
   trip: TripFile,
-  { today, openingHours, solver, seconds }: PlanTripOptions,
+  { today, openingHours, solver, seconds, extras }: PlanTripOptions,
 ): Outcome<PlannedTrip> {
   const outcome = reckonLoaded(loaded, rig, trip, today, openingHours);
   if (!outcome.ok) return outcome;
   const clock = () => performance.now() / 1000;
-  const { plan } = planCarry(outcome.value, { solver, seconds, clock });
+  const options = { solver, seconds, clock };
+  const { plan } = planCarry(outcome.value, options);
+  const help =
+    extras && plan.status === 'none'
+      ? waysOut({
+          ...options,
+          reckoned: outcome.value,
+          reckon: (other) => reckonLoaded(loaded, other, trip, today, openingHours),
+        })
+      : [];
   return {
     ok: true,
-    value: { analysis: outcome.value.analysis, plan: { ...plan, waysOut: [], oneFailure: null } },
+    value: { analysis: outcome.value.analysis, plan: { ...plan, waysOut: help, oneFailure: null } },
   };
 }

@@ -3,6 +3,7 @@ import type { NamedRig } from '../app/compare.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { InputProblem } from '../core/problem.ts';
+import type { tasks as carryTasks } from '../work/carry-tasks.ts';
 import { JobAborted, WorkerPool } from '../work/pool.ts';
 import type { LearnAsk, tasks } from '../work/tasks.ts';
 import { DEMO_EXTRACT, DEMO_ID, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from './demo.ts';
@@ -12,6 +13,14 @@ import type { Upload } from './upload.ts';
 import { valueOrThrow } from './value-or-throw.ts';
 
 type Work = typeof tasks;
+type CarryWork = typeof carryTasks;
+
+/** What a carry plan is asked for. */
+export interface PlanRequest {
+  rig: RigFile;
+  trip: TripFile;
+  extras: boolean;
+}
 
 export interface ServiceOptions {
   limits: Limits;
@@ -20,6 +29,7 @@ export interface ServiceOptions {
 }
 
 const TASKS = new URL('../work/tasks.ts', import.meta.url);
+const CARRY_TASKS = new URL('../work/carry-tasks.ts', import.meta.url);
 
 /**
  * Loads and analyses trips in workers. Reading has a worker of its own, so that a large upload holds up no re-analysis.
@@ -30,6 +40,9 @@ export class AnalysisService {
   readonly #today: () => string;
   readonly #reading: WorkerPool<Work>;
   readonly #analysing: WorkerPool<Work>;
+  /** Solving blocks its worker, so planning has one of its own; it starts with the first plan. */
+  readonly #planning: () => WorkerPool<CarryWork>;
+  #planningPool: WorkerPool<CarryWork> | null = null;
   readonly #store: TripStore;
   #demoTrip: Promise<SharedArrayBuffer> | null = null;
   #demoReply: { day: string; bytes: Promise<Uint8Array> } | null = null;
@@ -46,6 +59,10 @@ export class AnalysisService {
     };
     this.#reading = new WorkerPool<Work>(shared);
     this.#analysing = new WorkerPool<Work>(shared);
+    this.#planning = () => {
+      this.#planningPool ??= new WorkerPool<CarryWork>({ ...shared, tasks: CARRY_TASKS });
+      return this.#planningPool;
+    };
     this.#store = new TripStore(limits.keptTrips, limits.keptBytes);
   }
 
@@ -83,6 +100,16 @@ export class AnalysisService {
     const ask = { id, packed: await this.#kept(id), rigs: [...rigs], trip, today: this.#today() };
     return valueOrThrow(
       await this.#analysing.run('compare', ask, { timeoutMs: this.#limits.analyseMs, signal }),
+    );
+  }
+
+  /** Plans what to carry on a kept trip, as JSON bytes of a PlanReply; `not-found` when it is gone. */
+  async plan(id: string, { rig, trip, extras }: PlanRequest, signal: AbortSignal): Promise<Uint8Array> {
+    const packed = await this.#kept(id);
+    const seconds = this.#limits.planSeconds;
+    const ask = { id, packed, rig, trip, today: this.#today(), seconds, extras };
+    return valueOrThrow(
+      await this.#planning().run('planReply', ask, { timeoutMs: this.#limits.analyseMs, signal }),
     );
   }
 
@@ -126,7 +153,7 @@ export class AnalysisService {
   }
 
   async close(): Promise<void> {
-    await Promise.all([this.#reading.close(), this.#analysing.close()]);
+    await Promise.all([this.#reading.close(), this.#analysing.close(), this.#planningPool?.close()]);
   }
 
   async #analyseDemo(): Promise<Uint8Array> {

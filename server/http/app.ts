@@ -14,6 +14,7 @@ import { DEFAULT_LIMITS, type Limits } from './limits.ts';
 import { logRoutes } from './log-routes.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
 import { planFileRoutes } from './plan-file-routes.ts';
+import { planRoutes } from './plan-routes.ts';
 
 export interface AppOptions {
   limits?: Partial<Limits>;
@@ -90,6 +91,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   await app.register(compareRoutes(service));
   await app.register(logRoutes(service));
   await app.register(planFileRoutes);
+  await app.register(planRoutes(service));
   await servePage(app, options.webFolder ?? WEB_FOLDER);
   return app;
 }

@@ -10,6 +10,8 @@ export interface Limits {
   uploadMs: number;
   readMs: number;
   analyseMs: number;
+  /** For the solver at one carry plan; what comes beside it gets as much again. */
+  planSeconds: number;
   /** Loaded trips kept for re-analysis, and what they may weigh. */
   keptTrips: number;
   keptBytes: number;
@@ -30,6 +32,7 @@ export const DEFAULT_LIMITS: Limits = {
   uploadMs: 30 * 60_000,
   readMs: 10 * 60_000,
   analyseMs: 60_000,
+  planSeconds: 5,
   keptTrips: 20,
   keptBytes: 400 * MB,
   waitingJobs: 32,

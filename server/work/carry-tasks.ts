@@ -1,3 +1,4 @@
+import type { LoadedTrip } from '../app/loaded-trip.ts';
 import { type PlannedTrip, planTrip } from '../app/plan-trip.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
@@ -7,17 +8,33 @@ import { loadSolver } from '../io/solver.ts';
 import { unpackTrip } from './pack.ts';
 
 export interface CarryAsk {
+  /** Names the packed trip: one id, one content. */
+  id: string;
   packed: SharedArrayBuffer;
   rig: RigFile;
   trip: TripFile;
   today: string;
   seconds: number;
+  /** Whether ways out and the plan against one failure are wanted as well. */
+  extras: boolean;
 }
+
+let solver: ReturnType<typeof loadSolver> | null = null;
+/** The trip planned last, unpacked. */
+let unpacked: { id: string; loaded: LoadedTrip } | null = null;
 
 /** Planning, which blocks its thread while the solver is at it. */
 export const tasks = {
-  async plan({ packed, rig, trip, today, seconds }: CarryAsk): Promise<Outcome<PlannedTrip>> {
-    const solver = await loadSolver();
-    return planTrip(unpackTrip(packed), rig, trip, { today, openingHours, solver, seconds });
+  async plan({ id, packed, rig, trip, ...options }: CarryAsk): Promise<Outcome<PlannedTrip>> {
+    solver ??= loadSolver();
+    if (unpacked?.id !== id) unpacked = { id, loaded: unpackTrip(packed) };
+    return planTrip(unpacked.loaded, rig, trip, { ...options, openingHours, solver: await solver });
+  },
+
+  /** As plan; gives a PlanReply as JSON text in UTF-8. */
+  async planReply(ask: CarryAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
+    const outcome = await tasks.plan(ask);
+    if (!outcome.ok) return outcome;
+    return { ok: true, value: new TextEncoder().encode(JSON.stringify({ plan: outcome.value.plan })) };
   },
 };

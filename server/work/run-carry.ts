@@ -27,7 +27,8 @@ export async function runCarry(
     maxHeapMb: WORKER_HEAP_MB,
   });
   try {
-    const ask = { packed: packTrip({ ...loaded, ground: [] }), rig, trip, today, seconds: PLAN_SECONDS };
+    const packed = packTrip({ ...loaded, ground: [] });
+    const ask = { id: 'only', packed, rig, trip, today, seconds: PLAN_SECONDS, extras: true };
     return await pool.run('plan', ask, { timeoutMs: TIMEOUT_MS });
   } finally {
     await pool.close();

@@ -26,11 +26,15 @@ async function tripWith(more: string): Promise<string> {
 }
 
 describe('drystage plan', () => {
-  it('says which stretch of the demo breaks it, and by how much', async () => {
-    const { status, out } = await runCli(...args, '--trip', demo('trip.yaml'));
+  it('says which stretch breaks it, by how much, and what would help', async () => {
+    const trip = await tripWith('plan: { mostCans: { fuel: 4, water: 0 } }\n');
+    const { status, out } = await runCli(...args, '--trip', trip);
     expect(status).toBe(0);
     expect(out).toContain('There is no plan that keeps the reserve.');
-    expect(out).toMatch(/From Port Lammas \(km 0\) to .* l of water are missing with full tanks and 2 cans/);
+    expect(out).toMatch(
+      /From .* \(km \d+\) to .* \d+(\.\d)? l of water are missing with full tanks and 0 cans/,
+    );
+    expect(out).toMatch(/With \d cans? of water more it can be done: \d+ kg more when they are full\./);
   });
 
   it('finds a plan with more cans, as JSON beside the analysis and as text', async () => {

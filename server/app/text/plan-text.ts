@@ -111,5 +111,8 @@ const legCells = (leg: PlanLeg): string[] => [
 function noneLines(plan: Plan): string[] {
   const lines = ['There is no plan that keeps the reserve.'];
   for (const { text } of plan.breaks) lines.push(`- ${plain(text)}`);
+  lines.push('', 'Ways out, each computed again');
+  for (const { text } of plan.waysOut) lines.push(`- ${plain(text)}`);
+  if (plan.waysOut.length === 0) lines.push('- none was found');
   return lines;
 }
