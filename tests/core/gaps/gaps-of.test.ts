@@ -26,6 +26,13 @@ describe('the worked example of the design (design.md 3, "A gap\'s figures")', (
 });
 
 describe('what else a gap tells', () => {
+  test('the weaker of its two ends is named; start and end are none', () => {
+    const weak = { ...passingEdge(200_000), evidence: 'implied' as const };
+    const gaps = gapsOf(courseOf(), [startEdge, passingEdge(100_000), weak, endEdge(300_000)], FULL);
+    expect(gaps.map((gap) => gap.weakest)).toEqual(['stated', 'implied', 'implied']);
+    expect(gapsOf(courseOf(), [startEdge, endEdge(300_000)], FULL)[0]!.weakest).toBeNull();
+  });
+
   test('the terms shown add up to the figures', () => {
     const course = courseOf({
       allowanceFactor: 1.05,
