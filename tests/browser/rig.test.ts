@@ -1,0 +1,190 @@
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import type { Page } from 'playwright-core';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { RigFile } from '../../server/contract/rig.ts';
+import { withVehicle } from '../../web/rig/vehicle-start.ts';
+import { formatMass, type UnitSystem } from '../../web/units.ts';
+import { FULL_RIG } from '../helpers/full-plan.ts';
+import { openPage, PHONE, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+
+let site: Site;
+let opened: WatchedPage;
+let page: Page;
+let folder: string;
+beforeAll(async () => {
+  site = await startSite();
+  folder = await mkdtemp(join(tmpdir(), 'drystage-rig-'));
+  opened = await openPage(site);
+  page = opened.page;
+  await page.getByRole('tab', { name: /^Rig/ }).click();
+});
+afterAll(async () => {
+  await opened?.close();
+  await site?.close();
+  await rm(folder, { recursive: true, force: true });
+});
+
+/** The analysis as the API gives it for this rig on the demo. */
+async function reckoned(rig: RigFile): Promise<Analysis> {
+  const response = await fetch(`${site.origin}/api/analyses/demo`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ rig, trip: site.demo.said.trip }),
+  });
+  return ((await response.json()) as AnalysisReply).analysis;
+}
+
+const massText = (kg: number, units: UnitSystem = 'metric') => plain(formatMass(kg, units));
+const section = (on: Page, title: string) =>
+  on.locator('.rig-section', { has: on.locator('h4', { hasText: title }) });
+const masses = (on: Page) => textOf(on.locator('.mass-table'));
+
+/** Opens every part of the form and everything folded away in it. */
+async function unfold(on: Page): Promise<void> {
+  for (let round = 0; round < 3; round += 1) {
+    await on.evaluate(() => {
+      for (const each of document.querySelectorAll('.form details')) each.setAttribute('open', '');
+    });
+    await on.waitForTimeout(100);
+  }
+}
+
+async function openRig(on: Page, name: string, text: string): Promise<void> {
+  const path = join(folder, name);
+  await writeFile(path, text);
+  const [chooser] = await Promise.all([
+    on.waitForEvent('filechooser'),
+    on.getByRole('button', { name: 'Open a rig file' }).click(),
+  ]);
+  await chooser.setFiles(path);
+}
+
+/** What axe finds serious or worse in the panels, as readable lines. */
+async function seriousIn(on: Page): Promise<string[]> {
+  const { violations } = await new AxeBuilder({ page: on })
+    .include('.panels')
+    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
+    .analyze();
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) =>
+      nodes.map(({ target, failureSummary }) => `${id}: ${target}: ${failureSummary}`),
+    );
+}
+
+/** The rig without its vehicle, to begin from nothing. */
+function bare(): RigFile {
+  const { vehicle: _vehicle, ...rig } = site.demo.said.rig;
+  return rig;
+}
+
+describe('the rig in full', () => {
+  it('begins with nothing forced: "add the vehicle" draws a typical one and says that it is typical', async () => {
+    await openRig(page, 'bare.json', JSON.stringify(bare()));
+    await page.locator('.side-view').waitFor({ state: 'detached' });
+    await section(page, 'Vehicle').getByRole('button', { name: 'Add the vehicle' }).click();
+    await page.locator('.side-drawing svg').waitFor();
+    await settled(page);
+    const { mass } = await reckoned(withVehicle(bare()));
+    expect(await masses(page)).toContain(massText(mass!.states[0]!.totalKg));
+    expect(await textOf(page.locator('.typical-still'))).toContain('kerb mass');
+  });
+
+  it('weighs again as a figure is changed, and no longer calls it typical', async () => {
+    await page.getByRole('textbox', { name: 'Kerb mass' }).fill('2600');
+    const rig = withVehicle(bare());
+    const { mass } = await reckoned({
+      ...rig,
+      vehicle: { ...rig.vehicle!, kerbKg: 2600, axleKg: { front: 1256, rear: 1344 } },
+    });
+    // Alone it contradicts the axle loads: refused beside the field, the last picture stays.
+    await page.locator('.page[data-phase="refused"]').waitFor();
+    await page.getByRole('textbox', { name: 'of it on the front axle' }).fill('1256');
+    await page.getByRole('textbox', { name: 'on the rear axle' }).first().fill('1344');
+    await settled(page);
+    expect(await masses(page)).toContain(massText(mass!.states[0]!.totalKg));
+    expect(await textOf(page.locator('.typical-still'))).not.toContain('kerb mass');
+  });
+
+  it('opens a file, draws it, and shows each state with the figures of the API', async () => {
+    await openRig(page, 'full.json', JSON.stringify(FULL_RIG));
+    const { mass } = await reckoned(FULL_RIG);
+    await expect.poll(() => masses(page)).toContain(massText(mass!.states[0]!.rear!.kg));
+    const radios = page.locator('.state-switch input');
+    expect(await radios.count()).toBe(mass!.states.length);
+    for (const [index, state] of mass!.states.entries()) {
+      await radios.nth(index).check();
+      expect(await masses(page)).toContain(massText(state.rear!.kg));
+      expect(await textOf(page.locator('.side-drawing'))).toContain(massText(state.front!.kg));
+    }
+    await page.locator('.name-row select').first().selectOption('us');
+    expect(await masses(page)).toContain(massText(mass!.states.at(-1)!.totalKg, 'us'));
+    await page.locator('.name-row select').first().selectOption('metric');
+  });
+
+  it('is drawn to scale: the wheels stand as far apart as the wheelbase says', async () => {
+    const [front, rear] = await page
+      .locator('.side-drawing .wheel')
+      .evaluateAll((wheels) => wheels.map((wheel) => Number(wheel.getAttribute('cx'))));
+    const radius = Number(await page.locator('.side-drawing .wheel').first().getAttribute('r'));
+    const spare = FULL_RIG.vehicle!.gear![0]!;
+    const boxes = await page
+      .locator('.side-drawing .gear .box')
+      .evaluateAll((all) =>
+        all.map((box) => Number(box.getAttribute('x')) + Number(box.getAttribute('width')) / 2),
+      );
+    const pxPerM = (rear! - front!) / 2.85;
+    expect(radius / pxPerM).toBeCloseTo(0.38, 3);
+    const away = boxes.map((x) => (x - front!) / pxPerM - spare.position!.behindFrontAxleM);
+    expect(Math.min(...away.map(Math.abs))).toBeLessThan(0.005);
+  });
+
+  it('saves every field that the file had', async () => {
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save the rig as a file' }).click(),
+    ]);
+    expect(JSON.parse(await readFile(await download.path(), 'utf8'))).toEqual(FULL_RIG);
+  });
+
+  it('says what is wrong with a file, with its name and line, and keeps what stood there', async () => {
+    await openRig(page, 'wrong.yaml', 'fuel:\n  kind: diesel\n  wheels: 4\n');
+    const refusal = page.locator('.panels [role=alert]').first();
+    await expect.poll(() => textOf(refusal)).toMatch(/^wrong\.yaml, .*\(line \d+\)/);
+    expect(await page.getByRole('textbox', { name: 'Name of the rig' }).inputValue()).toBe(FULL_RIG.name);
+  });
+
+  it('met no error but the refusals that were meant', () => {
+    const meant = /the server responded with a status of 422/;
+    expect(opened.faults.filter((fault) => !meant.test(fault))).toEqual([]);
+  });
+});
+
+describe.each([
+  ['dark', { viewport: { width: 1440, height: 900 }, colorScheme: 'dark' as const }],
+  ['a phone', { ...PHONE, colorScheme: 'light' as const }],
+])('in %s', (_name, options) => {
+  it('every part of the form, all of it unfolded, is fit for screen readers and fits the screen', async () => {
+    const { page: other, close } = await openPage(site, options);
+    try {
+      await other.getByRole('tab', { name: /^Rig/ }).click();
+      await openRig(other, 'full.json', JSON.stringify(FULL_RIG));
+      await other.locator('.side-drawing svg').waitFor();
+      await unfold(other);
+      expect(await seriousIn(other)).toEqual([]);
+      const wide = await other.evaluate(() =>
+        [...document.querySelectorAll('.rig-section, .side-view')]
+          .filter((part) => part.scrollWidth > part.clientWidth + 1)
+          .map((part) => `${part.className} ${part.querySelector('h4')?.textContent}`),
+      );
+      expect(wide).toEqual([]);
+    } finally {
+      await close();
+    }
+  });
+});
