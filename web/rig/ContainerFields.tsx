@@ -51,7 +51,7 @@ export function Tanks({ commodity }: { commodity: 'fuel' | 'water' }) {
             <PositionFields
               at={`${entry}/position`}
               start={commodity === 'fuel' ? PLACES.fuelTank : PLACES.waterTank}
-              of="the tank"
+              whose="the tank's"
             />
           </MassAndPlace>
         </>
@@ -81,7 +81,7 @@ export function Cans({ commodity }: { commodity: 'fuel' | 'water' }) {
         <PositionFields
           at={`${at}/position`}
           start={commodity === 'fuel' ? PLACES.fuelCans : PLACES.waterCans}
-          of="the cans"
+          whose="the cans'"
         />
       </MassAndPlace>
     </fieldset>

@@ -32,9 +32,7 @@ export function FuelFiner() {
       </details>
       <details>
         <summary>Use by surface</summary>
-        <p className="says">
-          As a multiple of the use on sealed road. Empty: ours, as listed under the figures.
-        </p>
+        <p className="says">As a multiple of the use on sealed road. Empty: ours, as listed under Range.</p>
         {SURFACE_CHOICES.map(({ value, words }) => (
           <QuantityField
             key={value}
@@ -56,7 +54,7 @@ export function FuelFiner() {
           hint="empty: published rate of the fuel"
         />
         <QuantityField
-          label="for"
+          label="Idling for"
           at="/fuel/hours/idlingPerDay"
           kind="hours"
           optional
@@ -70,14 +68,20 @@ export function FuelFiner() {
           optional
         />
         <QuantityField
-          label="for"
+          label="Air conditioning for"
           at="/fuel/hours/airConditioningPerDay"
           kind="hours"
           optional
           hint="in any day"
         />
         <QuantityField label="Heater or generator" at="/fuel/perHour/heater" kind="hourUse" optional />
-        <QuantityField label="for" at="/fuel/hours/heaterPerNight" kind="hours" optional hint="in a night" />
+        <QuantityField
+          label="Heater or generator for"
+          at="/fuel/hours/heaterPerNight"
+          kind="hours"
+          optional
+          hint="in a night"
+        />
       </details>
       <details>
         <summary>Climb and the estimate from physics</summary>

@@ -57,7 +57,7 @@ function Rider({
     <>
       <TextField label="Name" at={{ in: 'rig', path: `${entry}/name` }} />
       <QuantityField label="weighs" at={`${entry}/kg`} kind="mass" typical={kg} />
-      <PositionFields at={`${entry}/position`} start={place} of="it" />
+      <PositionFields at={`${entry}/position`} start={place} whose="its" />
     </>
   );
 }

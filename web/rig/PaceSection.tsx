@@ -33,12 +33,12 @@ export function PaceSection() {
           <AddPart
             key={value}
             at={`/pace/bySurface/${value}`}
-            what={`a pace on ${words}`}
+            what={`a pace ${onSurface(value, words)}`}
             without=""
             start={{ kmPerHour: { ...TYPICAL_PACE[value] } }}
           >
             <fieldset>
-              <legend>{words}</legend>
+              <legend>Pace {onSurface(value, words)}</legend>
               {ENDS.map((end) => (
                 <QuantityField
                   key={end}
@@ -62,3 +62,6 @@ export function PaceSection() {
     </>
   );
 }
+
+const onSurface = (surface: Surface, words: string): string =>
+  surface === 'unknown' ? 'where the surface is unknown' : `on ${words}`;

@@ -2,12 +2,12 @@ import type { Position } from '../../server/contract/vehicle.ts';
 import { AddPart } from './AddPart.tsx';
 import { QuantityField } from './fields.tsx';
 
-/** Where something stands; `at` is the path of its position, `start` where it is put at first. */
-export function PositionFields({ at, start, of }: { at: string; start: Position; of: string }) {
+/** Where something stands; `at` is the path of its position, `start` where it is put at first, `whose`: "the tank's". */
+export function PositionFields({ at, start, whose }: { at: string; start: Position; whose: string }) {
   return (
     <AddPart
       at={at}
-      what={`the place of ${of}`}
+      what={`${whose} place`}
       without="Place not told: axle loads cannot be reckoned."
       start={{ ...start }}
     >

@@ -97,7 +97,7 @@ export function VehicleSection() {
             hint="behind the front axle"
           />
           <QuantityField
-            label="to"
+            label="Cabin to"
             at="/vehicle/cabin/toM"
             kind="length"
             typical={TYPICAL_VEHICLE.cabin.toM}
