@@ -15,13 +15,10 @@ import { SuppliesPanel } from './SuppliesPanel.tsx';
 const rigModule = import('../rig/RigPanel.tsx');
 const RigPanel = lazy(() => rigModule.then((module) => ({ default: module.RigPanel })));
 
-const DaysPanel = lazy(() =>
-  import('../days/DaysPanel.tsx').then((module) => ({ default: module.DaysPanel })),
-);
-
-const ComparePanel = lazy(() =>
-  import('../compare/ComparePanel.tsx').then((module) => ({ default: module.ComparePanel })),
-);
+const daysModule = import('../days/DaysPanel.tsx');
+const DaysPanel = lazy(() => daysModule.then((module) => ({ default: module.DaysPanel })));
+const compareModule = import('../compare/ComparePanel.tsx');
+const ComparePanel = lazy(() => compareModule.then((module) => ({ default: module.ComparePanel })));
 
 interface PanelsProps {
   reply: AnalysisReply;

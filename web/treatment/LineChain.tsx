@@ -35,8 +35,8 @@ export function LineChain({ report, hasPump, units }: LineChainProps) {
             className={`step step-${step.kind}`}
             data-before={qualityBefore(steps, place)}
             data-after={step.quality}
-            data-last={steps.slice(place + 1).every((next) => next.kind === 'tap') || undefined}
           >
+            <span className="mark" aria-hidden="true" />
             {step.kind === 'tap' ? (
               <TapStep tap={step.tap} most={most} units={units} />
             ) : step.kind === 'stage' ? (
@@ -77,14 +77,7 @@ function StageStep(props: { index: number; stage: TreatmentReport['stages'][numb
       <b>
         {index + 1}. {named}
       </b>
-      {named !== STAGE_WORDS[stage.kind] && <span className="soft"> {STAGE_WORDS[stage.kind]}</span>}
-      <span className="second">
-        takes out{' '}
-        {bacteria + viruses + protozoa === 0
-          ? 'no germs that count'
-          : `bacteria ${formatFigure(bacteria, 2)}, viruses ${formatFigure(viruses, 2)}, protozoa ${formatFigure(protozoa, 2)} log`}
-        <span className="only-read">; the water is then {QUALITY_WORDS[quality]}</span>
-      </span>
+      {named !== STAGE_WORDS[stage.kind] && <span className="soft"> {STAGE_WORDS[stage.kind]}</span>}{' '}
       <Why of={`what ${named} takes out`}>
         <ul>
           {stage.why.map((why) => (
@@ -92,6 +85,13 @@ function StageStep(props: { index: number; stage: TreatmentReport['stages'][numb
           ))}
         </ul>
       </Why>
+      <span className="second">
+        takes out{' '}
+        {bacteria + viruses + protozoa === 0
+          ? 'no germs that count'
+          : `bacteria ${formatFigure(bacteria, 2)}, viruses ${formatFigure(viruses, 2)}, protozoa ${formatFigure(protozoa, 2)} log`}
+        <span className="only-read">; the water is then {QUALITY_WORDS[quality]}</span>
+      </span>
     </>
   );
 }
@@ -101,10 +101,8 @@ function TapStep(props: { tap: TreatmentReport['taps'][number]; most: number; un
   const flow = tap.flowLPerMin;
   return (
     <>
-      <span className="tap-name">
-        <b>{tap.name}</b> <span className="soft">{TAP_WORDS[tap.use]}</span>
-      </span>
-      <span className="tap-flow">
+      <b>{tap.name}</b> <span className="soft">{TAP_WORDS[tap.use]}</span>
+      <div>
         {flow === null ? (
           <span className="soft">flow not known</span>
         ) : (
@@ -117,8 +115,13 @@ function TapStep(props: { tap: TreatmentReport['taps'][number]; most: number; un
             <b>{formatFlow(flow, units)}</b> <span className="soft">{FLOW_WORDS[tap.flowFrom]}</span>
           </>
         )}
-        {tap.starves && <strong className="error"> starves</strong>}
-      </span>
+        {tap.starves && <strong className="error"> starves</strong>}{' '}
+        {tap.working.length > 0 && (
+          <Why of={`the flow of ${tap.name}`}>
+            <Terms terms={tap.working} units={units} />
+          </Why>
+        )}
+      </div>
       <span className="second">
         {tap.grade === 'drinking'
           ? 'fit to drink from clear sources'
@@ -127,11 +130,6 @@ function TapStep(props: { tap: TreatmentReport['taps'][number]; most: number; un
           <strong className="error">, yet meant for drinking</strong>
         )}
       </span>
-      {tap.working.length > 0 && (
-        <Why of={`the flow of ${tap.name}`}>
-          <Terms terms={tap.working} units={units} />
-        </Why>
-      )}
     </>
   );
 }
