@@ -3,7 +3,7 @@ import { thinGround } from '../core/mapview/thin-ground.ts';
 import type { Outcome } from '../core/problem.ts';
 import { buildRoute } from '../core/route/build-route.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
-import { boxAround, boxOf, nearRoute } from './near-route.ts';
+import { boxOf, isNear, nearGrid } from './near-route.ts';
 import type { NamedFile, TripFileSet, Watch } from './ports.ts';
 
 /** No analysis looks farther off the route: the widest corridor and the widest rescue are 50 km (contract, design). */
@@ -36,8 +36,8 @@ export async function loadTrip(
   }
   const { waypoints } = document.value;
   const ground = request.withGround ? widened(route.value.bbox) : null;
-  const boxes = { ground, near: boxAround(route.value.bbox, FARTHEST_KM) };
-  const read = await files.readSupplies(request.extracts, waypoints, boxes, watch);
+  const near = nearGrid(route.value, FARTHEST_KM);
+  const read = await files.readSupplies(request.extracts, waypoints, { ground, near }, watch);
   if (!read.ok) return read;
   const { ground: drawn, dropped } = thinGround(read.value.ground, route.value.bbox);
   const cautions: Caution[] =
@@ -49,10 +49,9 @@ export async function loadTrip(
             text: `The map leaves out ${dropped} of the lesser roads and tracks of the extracts. The reckoning is not touched.`,
           },
         ];
-  const near = nearRoute(route.value, FARTHEST_KM);
   const features = read.value.supplies.features.filter((feature) => {
     const box = boxOf(feature.geometry);
-    return box === null || near(box);
+    return box === null || isNear(near, box);
   });
   return {
     ok: true,

@@ -1,5 +1,4 @@
 import type { Bbox } from '../contract/common.ts';
-import { wrapLongitude } from '../core/geodesy/longitude.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
 
 /** Kilometres in a degree of latitude, the least on WGS 84 (110.57 at the equator), so that margins err wide. */
@@ -7,15 +6,30 @@ const KM_PER_DEGREE = 110.5;
 /** Side of the grid's cells, degrees. */
 const CELL_DEG = 0.25;
 const COLUMNS = 360 / CELL_DEG;
+/** One more for the North Pole itself. */
+const ROWS = 180 / CELL_DEG + 1;
 /** A box of more cells than this is near anything: it is not worth the walk. */
 const MAX_WALK = 10_000;
+
+/**
+ * The land within some kilometres of a route as marked cells of a grid over the Earth, a bit each (130 KB). Plain, so
+ * that it can be sent to other threads.
+ */
+export interface NearGrid {
+  readonly bits: Uint8Array;
+}
 
 /** Tells whether a box comes within some kilometres of a route; errs on the side of near. */
 export type NearRoute = (bbox: Bbox) => boolean;
 
-/** Lays a grid over the route and its margin: each vertex (they are at most 2 km apart) marks the cells within reach. */
 export function nearRoute(route: Pick<RouteLine, 'lon' | 'lat'>, marginKm: number): NearRoute {
-  const cells = new Set<number>();
+  const grid = nearGrid(route, marginKm);
+  return (bbox) => isNear(grid, bbox);
+}
+
+/** Lays a grid over the route and its margin: each vertex (they are at most 2 km apart) marks the cells within reach. */
+export function nearGrid(route: Pick<RouteLine, 'lon' | 'lat'>, marginKm: number): NearGrid {
+  const bits = new Uint8Array((ROWS * COLUMNS) / 8);
   const marginLat = (marginKm + 2) / KM_PER_DEGREE;
   let seen = -1;
   for (let i = 0; i < route.lon.length; i += 1) {
@@ -27,44 +41,38 @@ export function nearRoute(route: Pick<RouteLine, 'lon' | 'lat'>, marginKm: numbe
     }
     seen = i;
     const reachLat = marginLat + CELL_DEG / 10;
-    const cosine = Math.cos((Math.min(89, Math.abs(lat) + reachLat) * Math.PI) / 180);
-    const reachLon = Math.min(180, reachLat / cosine);
+    const poleward = Math.abs(lat) + reachLat;
+    const cosine = Math.cos((poleward * Math.PI) / 180);
+    // Within reach of a pole every longitude is.
+    const reachLon = poleward >= 90 ? 180 : Math.min(180, reachLat / cosine);
     for (const cell of cellsOf(lon - reachLon, lat - reachLat, lon + reachLon, lat + reachLat))
-      cells.add(cell);
+      bits[cell >> 3]! |= 1 << (cell & 7);
   }
-  return ([west, south, east, north]) => {
-    const wide = east < west ? east + 360 : east;
-    if (((wide - west) / CELL_DEG) * ((north - south) / CELL_DEG) > MAX_WALK) return true;
-    for (const cell of cellsOf(west, south, wide, north)) if (cells.has(cell)) return true;
-    return false;
-  };
+  return { bits };
 }
 
-/**
- * A box around all that `nearRoute` takes for near, for a route with this box: what lies outside can be left out
- * before. West > east when it goes over the 180th meridian, of the route's box and of the one given.
- */
-export function boxAround([west, south, east, north]: Bbox, marginKm: number): Bbox {
-  // The grid marks whole cells, and vertices a tenth of a cell off are taken for one.
-  const lat = (marginKm + 2) / KM_PER_DEGREE + 1.1 * CELL_DEG;
-  const poleward = Math.min(89, Math.max(Math.abs(south), Math.abs(north)) + lat);
-  const lon = lat / Math.cos((poleward * Math.PI) / 180) + CELL_DEG;
-  const width = (east < west ? east + 360 : east) - west;
-  const [lowest, highest] = [Math.max(-90, south - lat), Math.min(90, north + lat)];
-  return width + 2 * lon >= 360
-    ? [-180, lowest, 180, highest]
-    : [wrapLongitude(west - lon), lowest, wrapLongitude(east + lon), highest];
+/** Whether a box (west > east over the 180th meridian) touches a marked cell. A very large box always does. */
+export function isNear({ bits }: NearGrid, [west, south, east, north]: Bbox): boolean {
+  const wide = east < west ? east + 360 : east;
+  if (((wide - west) / CELL_DEG) * ((north - south) / CELL_DEG) > MAX_WALK) return true;
+  for (const cell of cellsOf(west, south, wide, north))
+    if ((bits[cell >> 3]! & (1 << (cell & 7))) !== 0) return true;
+  return false;
 }
 
 function* cellsOf(west: number, south: number, east: number, north: number): Generator<number> {
   const firstColumn = Math.floor(west / CELL_DEG);
   const lastColumn = Math.min(Math.floor(east / CELL_DEG), firstColumn + COLUMNS - 1);
-  for (let row = Math.floor(south / CELL_DEG); row <= Math.floor(north / CELL_DEG); row += 1) {
+  const lastRow = Math.min(rowOf(north), ROWS - 1);
+  for (let row = Math.max(0, rowOf(south)); row <= lastRow; row += 1) {
     for (let column = firstColumn; column <= lastColumn; column += 1) {
       yield row * COLUMNS + (((column % COLUMNS) + COLUMNS) % COLUMNS);
     }
   }
 }
+
+/** From the South Pole up. */
+const rowOf = (lat: number): number => Math.floor((lat + 90) / CELL_DEG);
 
 /** Whether a box comes within some kilometres of the route, vertex by vertex: exact to a kilometre, on the side of near. */
 export function touchesRoute(route: Pick<RouteLine, 'lon' | 'lat'>, bbox: Bbox, withinKm: number): boolean {

@@ -3,6 +3,7 @@ import type { OpeningHoursReader } from '../core/pace/opening.ts';
 import type { Outcome } from '../core/problem.ts';
 import type { RouteDocument, Supplies, Waypoint } from '../core/sources.ts';
 import type { Camp, ExtractExtent, GroundFeature } from './loaded-trip.ts';
+import type { NearGrid } from './near-route.ts';
 
 /** A file on disk and what to call it in messages. */
 export interface NamedFile {
@@ -24,13 +25,13 @@ export type OpeningHours = OpeningHoursReader;
 export interface TripFileSet {
   readRoute(file: NamedFile, watch: Watch): Promise<Outcome<RouteDocument>>;
   /**
-   * Reads and unites extracts and the route's own supply waypoints. `boxes.ground` asks for roads, places and coast in
-   * the box, null for none; objects outside `boxes.near` may be left out (west > east over the 180th meridian).
+   * Reads and unites extracts and the route's own supply waypoints. `area.ground` asks for roads, places and coast in
+   * the box, null for none; objects that do not touch `area.near` may be left out, null keeps all.
    */
   readSupplies(
     files: readonly NamedFile[],
     waypoints: readonly Waypoint[],
-    boxes: { ground: Bbox | null; near: Bbox | null },
+    area: { ground: Bbox | null; near: NearGrid | null },
     watch: Watch,
   ): Promise<Outcome<{ supplies: Supplies; extents: ExtractExtent[]; ground: GroundFeature[] }>>;
   campsOf(waypoints: readonly Waypoint[]): Camp[];

@@ -26,8 +26,7 @@ export class Company {
       if (element.geometry !== undefined)
         for (const id of element.nodes ?? []) this.#note(this.#holders, id, element);
       for (const member of element.members ?? []) {
-        // Of any type: osmtogeojson takes a member's number for a way's without asking.
-        if (ways.has(member.ref)) this.#note(this.#parents, member.ref, element);
+        if (member.type === 'way' && ways.has(member.ref)) this.#note(this.#parents, member.ref, element);
         if (member.lat !== undefined) this.#note(this.#holders, member.ref, element);
       }
     }

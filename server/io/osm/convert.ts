@@ -27,6 +27,10 @@ const onEarthOrNull = (at: unknown): At | null => {
   return isOnEarth(lon, lat) ? { lat: lat!, lon: lon! } : null;
 };
 
+/** What is no way has no role: osmtogeojson would take its number for that of a way. */
+const roleInArea = ({ type, role }: { type: string; role: string }): string =>
+  type === 'way' ? role || 'outer' : '';
+
 /**
  * A copy that osmtogeojson may change, without what it would place by a stand-in (centres and bounds are ours to use),
  * and with ways of no role in a multipolygon taken for outlines, as they mostly are.
@@ -42,7 +46,7 @@ function prepared(element: RawElement): RawElement {
     const isArea = copy.tags?.type === 'multipolygon' || copy.tags?.type === 'boundary';
     copy.members = (copy.members ?? []).map((member) => ({
       ...member,
-      ...(isArea && member.type === 'way' && member.role === '' && { role: 'outer' }),
+      ...(isArea && { role: roleInArea(member) }),
       ...(member.geometry !== undefined && { geometry: member.geometry.map(onEarthOrNull) }),
     }));
   }

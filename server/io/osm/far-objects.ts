@@ -3,8 +3,8 @@ import type { Age } from './newest.ts';
 import type { OsmType } from './raw-extract.ts';
 
 /**
- * Objects that a reader found beyond the box it was asked to keep. Of each it keeps what tells which version is the
- * newer, since an object may have moved out of the box after another file was made.
+ * Objects that a reader found beyond the land it was asked to keep. Of each it keeps what tells which version is the
+ * newer, since an object may have moved off it after another file was made.
  */
 export interface FarObjects {
   /** Kind, id, version and time of edit (milliseconds) of each in turn; NaN for what is not known. */

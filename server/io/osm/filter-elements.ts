@@ -1,3 +1,4 @@
+import type { NearGrid } from '../../app/near-route.ts';
 import type { Bbox, Caution, Commodity } from '../../contract/common.ts';
 import type { Tags } from '../../core/sources.ts';
 import { detached, lentOnly } from './detached.ts';
@@ -21,8 +22,8 @@ export type EachElement = (visit: (parsed: ParsedElement) => void) => Promise<vo
 export interface FilterOptions {
   /** Keep ground elements that touch this box; null for none. */
   ground: Bbox | null;
-  /** Keep wanted objects that may touch this box; null for all. */
-  near?: Bbox | null | undefined;
+  /** Keep wanted objects that may touch this land; null for all. */
+  near?: NearGrid | null | undefined;
   /** Asked on the first object: whether the hull of all positions will be needed. */
   wantsHull: () => boolean;
   /** What an object may supply; a parameter for tests. */
@@ -143,7 +144,7 @@ function cautionsOf(pass: WantedPass, ground: GroundSelection | null): Caution[]
 function keptOf(
   wanted: ReadonlyMap<string, RawElement>,
   lending: readonly RawElement[],
-  near: Bbox | null,
+  near: NearGrid | null,
 ): Pick<Filtered, 'elements' | 'wanted' | 'far'> {
   if (near === null) {
     return {

@@ -1,3 +1,4 @@
+import { isNear, type NearGrid } from '../../app/near-route.ts';
 import type { Bbox } from '../../contract/common.ts';
 import { lentOnly } from './detached.ts';
 import { FarList, type FarObjects, joinedBoxes } from './far-objects.ts';
@@ -6,12 +7,6 @@ import type { OsmType, RawElement } from './raw-extract.ts';
 
 /** Finds an element that lends geometry, or a wanted one; undefined when the file has it not. */
 export type Lookup = (type: OsmType, id: number) => RawElement | undefined;
-
-/** Whether a box touches `near`, which goes over the 180th meridian when its west is greater than its east. */
-export function touchesBox(near: Bbox, [west, south, east, north]: Bbox): boolean {
-  if (north < near[1] || south > near[3]) return false;
-  return near[0] <= near[2] ? west <= near[2] && east >= near[0] : east >= near[0] || west <= near[2];
-}
 
 /** The box around positions [lon, lat], longitudes as they stand; null when there are none. */
 export function boxOfPositions(positions: Iterable<readonly [number, number]>): Bbox | null {
@@ -70,20 +65,20 @@ class PlaceBox {
 }
 
 export interface Kept {
-  /** Wanted elements that touch the box, and those of which nobody knows where they are. */
+  /** Wanted elements that may touch the land, and those of which nobody knows where they are. */
   near: RawElement[];
   far: FarObjects;
 }
 
 /**
- * Parts the wanted elements by whether they may touch the box. An element over the 180th meridian is taken to go all
+ * Parts the wanted elements by whether they may touch the land that is near. An element over the 180th meridian is taken to go all
  * the way round, so it errs on the side of near.
  */
-export function keepNear(wanted: readonly RawElement[], near: Bbox, lookup: Lookup): Kept {
+export function keepNear(wanted: readonly RawElement[], near: NearGrid, lookup: Lookup): Kept {
   const far = new FarList();
   const kept = wanted.filter((element) => {
     const { box } = new PlaceBox(lookup).add(element);
-    if (box === null || touchesBox(near, box)) return true;
+    if (box === null || isNear(near, box)) return true;
     far.add(element, box);
     return false;
   });

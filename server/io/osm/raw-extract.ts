@@ -1,3 +1,4 @@
+import type { NearGrid } from '../../app/near-route.ts';
 import type { Bbox, Caution } from '../../contract/common.ts';
 import type { MappedFeature } from '../../core/sources.ts';
 import type { FarObjects } from './far-objects.ts';
@@ -32,7 +33,7 @@ export interface RawExtract {
   elements: RawElement[];
   /** "node/1": the wanted ones among `elements`; those that only lend geometry are not here. */
   wanted: Set<string>;
-  /** Wanted objects that lie beyond `ReadOptions.near`: counted here and not kept otherwise. */
+  /** Wanted objects that lie off `ReadOptions.near`: counted here and not kept otherwise. */
   far: FarObjects;
   /** Features that came ready made (GeoJSON, GPX waypoints). */
   features: MappedFeature[];
@@ -61,10 +62,10 @@ export interface ReadOptions {
   /** Keep ground features that touch this box; null for none. */
   ground: Bbox | null;
   /**
-   * Keep wanted objects that may touch this box (west > east when it goes over the 180th meridian), and those whose
-   * place is not known; null or absent keeps all. What the file shows and covers is judged by all of it either way.
+   * Keep wanted objects that may touch this land, and those whose place is not known; null or absent keeps all. What the
+   * file shows and covers is judged by all of it either way.
    */
-  near?: Bbox | null;
+  near?: NearGrid | null;
   /** Called now and then with bytes read and bytes in all (null when unknown). */
   onProgress?: (doneBytes: number, totalBytes: number | null) => void;
   signal?: AbortSignal;

@@ -1,4 +1,5 @@
 import type { Geometry } from 'geojson';
+import { isNear, type NearGrid } from '../../app/near-route.ts';
 import type { Bbox, Caution, Commodity } from '../../contract/common.ts';
 import type { MappedFeature } from '../../core/sources.ts';
 import { DeclaredBounds } from './declared-bounds.ts';
@@ -7,7 +8,7 @@ import { FarList } from './far-objects.ts';
 import { geoJsonIdentity } from './geojson-identity.ts';
 import { geoJsonTags } from './geojson-tags.ts';
 import { HullOfObjects } from './hull.ts';
-import { boxOfPositions, touchesBox } from './keep-near.ts';
+import { boxOfPositions } from './keep-near.ts';
 import { OwnIds } from './own-ids.ts';
 import { isOnEarth } from './position.ts';
 import { refusal } from './problems.ts';
@@ -93,9 +94,9 @@ class FeatureReader {
   offEarth = 0;
   readonly #ownIds = new OwnIds();
   readonly #source: string;
-  readonly #near: Bbox | null;
+  readonly #near: NearGrid | null;
 
-  constructor(source: string, near: Bbox | null) {
+  constructor(source: string, near: NearGrid | null) {
     this.#source = source;
     this.#near = near;
   }
@@ -141,7 +142,7 @@ class FeatureReader {
   #isFar(id: string, editedAt: string | null, positions: readonly [number, number][]): boolean {
     const object = parseKey(id);
     const box = boxOfPositions(positions);
-    if (object === null || this.#near === null || box === null || touchesBox(this.#near, box)) return false;
+    if (object === null || this.#near === null || box === null || isNear(this.#near, box)) return false;
     this.far.add({ ...object, timestamp: editedAt }, box);
     return true;
   }

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { convert } from '../../../server/io/osm/convert.ts';
 import { keyOf } from '../../../server/io/osm/element-key.ts';
 import type { OsmType, RawElement } from '../../../server/io/osm/raw-extract.ts';
+import { anyWorld } from './worlds.ts';
 
 const FUEL = { amenity: 'fuel' };
 const node = (id: number, lon: number, lat: number, tags?: Record<string, string>): RawElement => ({
@@ -316,6 +317,43 @@ describe('whatever comes', () => {
         }
       }),
       { numRuns: 300 },
+    );
+  });
+});
+
+describe('converting in batches', () => {
+  const isTagged = ({ tags }: RawElement) => tags !== undefined;
+
+  /** Some ways and members say themselves where they are, as Overpass gives them. */
+  const withInline = (world: RawElement[], choose: (n: number) => boolean): RawElement[] => {
+    const nodes = new Map(world.filter(({ type }) => type === 'node').map((each) => [each.id, each]));
+    const placeOf = (id: number) => {
+      const found = nodes.get(id);
+      return found === undefined ? null : { lat: found.lat!, lon: found.lon! };
+    };
+    return world
+      .filter(({ type, tags }, i) => type !== 'node' || tags !== undefined || choose(i))
+      .map((element, i) =>
+        element.type === 'way' && choose(i + 1)
+          ? { ...element, geometry: element.nodes!.map(placeOf) }
+          : element,
+      );
+  };
+
+  it('should give the same as all at once, whatever the size of the batches', () => {
+    fc.assert(
+      fc.property(
+        anyWorld,
+        fc.integer({ min: 1, max: 4 }),
+        fc.func(fc.boolean()),
+        (plain, batchOf, choose) => {
+          for (const world of [plain, withInline(plain, choose)]) {
+            const wanted = new Set(world.filter(isTagged).map(keyOf));
+            expect(convert(world, wanted, batchOf)).toEqual(convert(world, wanted, Number.MAX_SAFE_INTEGER));
+          }
+        },
+      ),
+      { numRuns: 400 },
     );
   });
 });

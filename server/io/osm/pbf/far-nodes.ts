@@ -1,7 +1,7 @@
 import type { FarList } from '../far-objects.ts';
 import type { RawElement } from '../raw-extract.ts';
 
-/** Wanted nodes beyond the box, as reading threads pass them on: id, longitude, latitude, version, time of each. */
+/** Wanted nodes off the land that is near, as reading threads pass them on: id, longitude, latitude, version, time of each. */
 export type PackedFar = number[];
 const FIELDS = 5;
 
@@ -24,7 +24,7 @@ export class FarNodes {
 
   /**
    * Leaves the newest version of each node that the file holds more than once, of equal versions the later one. `kept`
-   * are the wanted elements that were kept; gives them without the nodes that have moved beyond the box since.
+   * are the wanted elements that were kept; gives them without the nodes that have moved away since.
    */
   settle(kept: readonly RawElement[]): RawElement[] {
     const newest = new Map<number, { version: number; at: number; far: number }>();

@@ -1,4 +1,5 @@
 import { closeSync, openSync } from 'node:fs';
+import type { NearGrid } from '../../../app/near-route.ts';
 import type { Bbox } from '../../../contract/common.ts';
 import { openBlob } from './blob.ts';
 import { openBlock } from './block.ts';
@@ -28,8 +29,8 @@ export interface JobSettings {
   source: string;
   ground: { box: Bbox; filterMemory: SharedArrayBuffer } | null;
   hull: boolean;
-  /** Keep wanted nodes in this box only; null keeps all. */
-  near: Bbox | null;
+  /** Keep wanted nodes on this land only; null keeps all. */
+  near: NearGrid | null;
 }
 
 /** Does jobs on one file, one after the other; holds the file open until `close`. */

@@ -135,7 +135,7 @@ export class Reading {
       if (member.type === 'way' && !wantedWays.has(member.ref)) sought.way.add(member.ref);
 
     const newest = await this.#find(sought);
-    this.#wanted = this.#farNodes.settle(this.#wanted);
+    if (types.includes('node')) this.#wanted = this.#farNodes.settle(this.#wanted);
     this.#dropOutdated(newest);
     const wantedNow = new Set(this.#wanted.map(idOf));
     return [...newest.all('way')].filter((way) => !isBare(way) && !wantedNow.has(idOf(way)));
@@ -188,7 +188,7 @@ export class Reading {
       for (const { type, ref } of members) if (type === 'node' && !isKnown(ref)) yield ref;
   }
 
-  /** Drops the wanted elements that lie beyond the box; gives what ways and relations lend to the rest. */
+  /** Drops the wanted elements that lie far away; gives what ways and relations lend to the rest. */
   #leaveFar(
     lentWays: readonly RawElement[],
     nodeOf: (id: number) => RawElement | undefined,

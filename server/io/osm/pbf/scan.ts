@@ -1,3 +1,4 @@
+import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
 import { wantedFor } from '../../../core/supply/wanted.ts';
 import type { OsmType, RawElement } from '../raw-extract.ts';
@@ -25,8 +26,8 @@ export interface ScanSettings {
   ground: { box: Bbox; nodesInside: IdFilter } | null;
   /** Find the hull of all positions. */
   hull: boolean;
-  /** Keep wanted nodes in this box only, the rest as `far`; null keeps all. */
-  near: Bbox | null;
+  /** Keep wanted nodes on this land only, the rest as `far`; null keeps all. */
+  near: NearGrid | null;
 }
 
 /** What the first look at a block gives. */
@@ -34,7 +35,7 @@ export interface ScanResult {
   spans: Record<OsmType, IdSpan>;
   /** Wanted elements in full, in the block's order. */
   elements: RawElement[];
-  /** Wanted nodes beyond the box. */
+  /** Wanted nodes off the land that is near. */
   far: PackedFar;
   commodities: Commodity[];
   general: boolean;
@@ -185,7 +186,7 @@ export class Scanner {
 
   #isFar({ type, lon, lat }: RawElement): boolean {
     const { near } = this.#settings;
-    return near !== null && type === 'node' && !isInBox(near, lon!, lat!);
+    return near !== null && type === 'node' && !isNear(near, [lon!, lat!, lon!, lat!]);
   }
 
   /** A way or relation: its id and keys first, the rest only on a hit. */
