@@ -90,6 +90,11 @@ describe('the rig in full', () => {
     await section(page, 'Vehicle').getByRole('button', { name: 'Add the vehicle' }).click();
     await page.locator('.side-drawing svg').waitFor();
     await settled(page);
+    // The button is gone: the keyboard goes on in the first field, not at the top of the page.
+    const focused = page.locator(':focus');
+    expect(await focused.getAttribute('id')).toBe(
+      await page.getByRole('textbox', { name: 'Kerb mass' }).getAttribute('id'),
+    );
     const { mass } = await reckoned(withVehicle(bare()));
     expect(await masses(page)).toContain(massText(mass!.states[0]!.totalKg));
     expect(await textOf(page.locator('.typical-still'))).toContain('kerb mass');

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Json } from '../json-path.ts';
 import { fieldAt, useField } from './form-context.ts';
+import { useRefocus } from './use-refocus.ts';
 
 interface AddPartProps {
   /** Path in the rig of what may be left out. */
@@ -17,22 +18,28 @@ interface AddPartProps {
 /** A part of the rig that need not be told: a sentence and "add" while it is absent, its fields and "leave out" after. */
 export function AddPart({ at, what, without, start, children }: AddPartProps) {
   const part = useField(fieldAt(at));
-  if (part.said === undefined) {
-    return (
-      <p className="add-part">
-        <span className="soft">{without}</span>{' '}
-        <button type="button" onClick={() => part.set(start)}>
-          Add {what}
-        </button>
-      </p>
-    );
-  }
+  const { place, soon } = useRefocus<HTMLDivElement>('input, select, button');
+  const set = (value: Json | undefined) => {
+    soon();
+    part.set(value);
+  };
   return (
-    <>
-      {children}
-      <button type="button" className="quiet" onClick={() => part.set(undefined)}>
-        Leave out {what}
-      </button>
-    </>
+    <div ref={place}>
+      {part.said === undefined ? (
+        <p className="add-part">
+          <span className="soft">{without}</span>{' '}
+          <button type="button" onClick={() => set(start)}>
+            Add {what}
+          </button>
+        </p>
+      ) : (
+        <>
+          {children}
+          <button type="button" className="quiet" onClick={() => set(undefined)}>
+            Leave out {what}
+          </button>
+        </>
+      )}
+    </div>
   );
 }

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Json } from '../json-path.ts';
 import { type FieldPath, useField } from './form-context.ts';
+import { useRefocus } from './use-refocus.ts';
 
 interface ListFieldsProps {
   legend: string;
@@ -18,12 +19,14 @@ interface ListFieldsProps {
 export function ListFields({ legend, one, at, fresh, least = 0, children }: ListFieldsProps) {
   const list = useField(at);
   const entries = Array.isArray(list.value) ? list.value : [];
+  const { place, soon } = useRefocus<HTMLFieldSetElement>('button[data-add]');
   const without = (index: number) => {
+    soon();
     const left = entries.filter((_, place) => place !== index);
     list.set(left.length === 0 && least === 0 ? undefined : left);
   };
   return (
-    <fieldset className="list">
+    <fieldset className="list" ref={place}>
       <legend>{legend}</legend>
       {entries.map((_, index) => (
         // Entries are edited in place and have no identity of their own; the count in the key starts fields afresh after a removal.
@@ -36,7 +39,12 @@ export function ListFields({ legend, one, at, fresh, least = 0, children }: List
           )}
         </div>
       ))}
-      <button type="button" className="quiet" onClick={() => list.set([...entries, fresh(entries.length)])}>
+      <button
+        type="button"
+        className="quiet"
+        data-add
+        onClick={() => list.set([...entries, fresh(entries.length)])}
+      >
         Add a {one}
       </button>
     </fieldset>

@@ -1,8 +1,10 @@
+import type { RigFile } from '../../server/contract/rig.ts';
 import { AddPart } from './AddPart.tsx';
 import { ChoiceField, QuantityField } from './fields.tsx';
 import { useForm } from './form-context.ts';
 import { KerbIncludesField } from './KerbIncludesField.tsx';
 import { ListFields } from './ListFields.tsx';
+import { useRefocus } from './use-refocus.ts';
 import { TYPICAL_VEHICLE, withVehicle } from './vehicle-start.ts';
 
 const EMPTYING = [
@@ -18,17 +20,34 @@ const LIFTED = [
 /** The vehicle as it stands: what it weighs, how it is measured, what it may weigh. */
 export function VehicleSection() {
   const { said, onEdit } = useForm();
-  if (said.rig.vehicle === undefined) {
-    return (
-      <p className="add-part">
-        <span className="soft">Without it nothing is said of masses and axle loads.</span>{' '}
-        <button type="button" onClick={() => onEdit({ ...said, rig: withVehicle(said.rig) })}>
-          Add the vehicle
-        </button>
-      </p>
-    );
-  }
-  const { vehicle: _vehicle, ...withoutVehicle } = said.rig;
+  const { place, soon } = useRefocus<HTMLDivElement>('input, button');
+  const { vehicle, ...withoutVehicle } = said.rig;
+  const set = (rig: RigFile) => {
+    soon();
+    onEdit({ ...said, rig });
+  };
+  return (
+    <div ref={place}>
+      {vehicle === undefined ? (
+        <p className="add-part">
+          <span className="soft">Without it nothing is said of masses and axle loads.</span>{' '}
+          <button type="button" onClick={() => set(withVehicle(said.rig))}>
+            Add the vehicle
+          </button>
+        </p>
+      ) : (
+        <>
+          <VehicleFields />
+          <button type="button" className="quiet" onClick={() => set(withoutVehicle)}>
+            Leave out the vehicle
+          </button>
+        </>
+      )}
+    </div>
+  );
+}
+
+function VehicleFields() {
   return (
     <>
       <QuantityField
@@ -127,9 +146,6 @@ export function VehicleSection() {
       </fieldset>
       <CentreOfGravity />
       <ChoiceField label="Several tanks empty" at="/vehicle/tanksEmpty" choices={EMPTYING} />
-      <button type="button" className="quiet" onClick={() => onEdit({ ...said, rig: withoutVehicle })}>
-        Leave out the vehicle
-      </button>
     </>
   );
 }
