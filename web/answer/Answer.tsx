@@ -48,14 +48,16 @@ function shareWords(count: number, of: number): string {
     : `${formatFigure(count, 0)} of ${formatFigure(of, 0)} stretches`;
 }
 
-/** What to do, set off from all else by being turned inside out. */
+/** What to do, a line each, set off from all else by being turned inside out. */
 export function Todo({ analysis, units }: AnswerProps) {
   return (
     <section className="todo" aria-labelledby="todo">
       <h2 className="label" id="todo">
         Do this
       </h2>
-      <Sentences sentences={analysis.answer.todo} units={units} />
+      {analysis.answer.todo.map((sentence) => (
+        <Sentences key={JSON.stringify(sentence)} sentences={[sentence]} units={units} />
+      ))}
     </section>
   );
 }
