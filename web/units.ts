@@ -123,7 +123,7 @@ export function figureSignedMass(kg: number, units: UnitSystem): string {
 
 /** What one unit of volume adds to a mass, without unit: kilograms a litre, or pounds a gallon. */
 export const perLitreFigure = (kgPerLitre: number, units: UnitSystem): string =>
-  formatFigure(massIn(kgPerLitre, units) / volumeIn(1, units), 2);
+  (massIn(kgPerLitre, units) / volumeIn(1, units)).toFixed(2).replace('-', MINUS);
 
 /** A measure of the vehicle with its unit: "2.85 m", "9.4 ft". */
 export const formatLength = (metres: number, units: UnitSystem): string =>

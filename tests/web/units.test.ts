@@ -71,7 +71,8 @@ describe('quantities for people', () => {
     expect(figureSignedMass(0.2, 'metric')).toBe('0');
     expect(figureSignedMass(0.45359237 * 100, 'us')).toBe('+100');
     // Water: 1 kg a litre is 8.345 lb in a US gallon, 10.022 lb in an imperial one.
-    expect(perLitreFigure(1, 'metric')).toBe('1');
+    expect(perLitreFigure(1, 'metric')).toBe('1.00');
+    expect(perLitreFigure(-0.07, 'metric')).toBe('−0.07');
     expect(perLitreFigure(1, 'us')).toBe('8.35');
     expect(perLitreFigure(1, 'imperial')).toBe('10.02');
   });

@@ -123,7 +123,7 @@ export function MassTable({ state, mass, units }: { state: MassState; mass: Mass
             </Why>
           </th>
           <td className="end" colSpan={3}>
-            {stabilityFactor === null ? NOT_KNOWN : formatFigure(stabilityFactor, 2)}
+            {stabilityFactor === null ? NOT_KNOWN : stabilityFactor.toFixed(2)}
           </td>
         </tr>
       </tbody>
