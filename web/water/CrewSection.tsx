@@ -61,7 +61,13 @@ export function CrewSection() {
 }
 
 function CrewFields({ onRemove }: { onRemove: () => void }) {
-  const observed = useField({ in: 'rig', path: '/crew/observedLitresPerDay' });
+  const { said } = useForm();
+  // A file may keep the observed figure in either place; it means the same.
+  const observedAt = {
+    in: 'rig',
+    path: said.rig.water.litresPerDay === undefined ? '/crew/observedLitresPerDay' : '/water/litresPerDay',
+  } as const;
+  const observed = useField(observedAt);
   const heat = useField({ in: 'rig', path: '/crew/heat' });
   return (
     <>
@@ -126,7 +132,7 @@ function CrewFields({ onRemove }: { onRemove: () => void }) {
       )}
       <LitresField
         label="As observed, all aboard"
-        at={{ in: 'rig', path: '/crew/observedLitresPerDay' }}
+        at={observedAt}
         hint="your own figure wins over the sum of the parts"
       />
       {observed.said !== undefined && (
