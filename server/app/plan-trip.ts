@@ -3,6 +3,7 @@ import type { Plan } from '../contract/plan.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { MipSolver } from '../core/carry/mip.ts';
+import { oneFailure } from '../core/carry/one-failure.ts';
 import { planCarry } from '../core/carry/plan-of.ts';
 import { waysOut } from '../core/carry/ways-out.ts';
 import type { Outcome } from '../core/problem.ts';
@@ -37,7 +38,7 @@ export function planTrip(
   if (!outcome.ok) return outcome;
   const clock = () => performance.now() / 1000;
   const options = { solver, seconds, clock };
-  const { plan } = planCarry(outcome.value, options);
+  const { plan, held } = planCarry(outcome.value, options);
   const help =
     extras && plan.status === 'none'
       ? waysOut({
@@ -46,8 +47,7 @@ export function planTrip(
           reckon: (other) => reckonLoaded(loaded, other, trip, today, openingHours),
         })
       : [];
-  return {
-    ok: true,
-    value: { analysis: outcome.value.analysis, plan: { ...plan, waysOut: help, oneFailure: null } },
-  };
+  const failing = extras && held !== null ? oneFailure(outcome.value, held, options) : null;
+  const { analysis } = outcome.value;
+  return { ok: true, value: { analysis, plan: { ...plan, waysOut: help, oneFailure: failing } } };
 }

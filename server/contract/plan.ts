@@ -124,7 +124,10 @@ const PlanStopPassing = Type.Object({
   evidence: Evidence,
   /** Passed by when false. */
   used: Type.Boolean(),
-  /** Only where used: aboard on arrival, filled in, and full cans on leaving. */
+  /**
+   * Only where used: aboard on arrival, filled in, and full cans on leaving. Negative where so much is let go for the sake
+   * of a permitted mass.
+   */
   arriveL: nullable(Type.Number()),
   fillL: nullable(Type.Number()),
   cansFull: nullable(Type.Integer()),

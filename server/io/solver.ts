@@ -24,6 +24,8 @@ export async function loadSolver(): Promise<MipSolver> {
         mip_feasibility_tolerance: 1e-7,
         time_limit: Math.max(0.01, seconds),
         random_seed: 0,
+        // The models are nearly networks: presolve takes four fifths of the time and wins nothing (measured, 60 stops).
+        presolve: 'off',
       });
       model.passModel(modelData(mip, cost, bounded));
       if (start !== null) model.setSolution({ colValue: start });

@@ -1,10 +1,19 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
+import { reachesBack, reachesOn } from './failure.ts';
 import { type Leg, weakestEnd } from './leg.ts';
 import { legsOf } from './legs.ts';
-import type { MassRoom } from './mass-room.ts';
+import { addMassRows } from './mass-rows.ts';
 import { type Mip, MipBuilder } from './mip.ts';
-import { type CarryProblem, COMMODITIES, haltsBetween, haltsOf, otherOf, placeKey } from './problem.ts';
-import { shortFillsOf } from './short-fill.ts';
+import {
+  type CarryProblem,
+  type CarrySide,
+  COMMODITIES,
+  type Halt,
+  haltsBetween,
+  haltsOf,
+  otherOf,
+  placeKey,
+} from './problem.ts';
 
 /** What is aimed at, the first before the next. */
 export type Aim =
@@ -26,7 +35,7 @@ export interface AimedCost {
 /** The model of a carry plan, and which of its columns mean what. */
 export interface CarryModel {
   mip: Mip;
-  legs: Record<Commodity, { leg: Leg; column: number; shortFill: number | null }[]>;
+  legs: Record<Commodity, { leg: Leg; column: number }[]>;
   owned: Record<Commodity, number>;
   /** In the order in which they are minimised. */
   aims: AimedCost[];
@@ -35,7 +44,8 @@ export interface CarryModel {
 /**
  * A plan is a chain of legs for each commodity from start to end. Rows: the chains hang together; a halt off the route is
  * made when either commodity uses it, and each leg of the other bears it; as many cans as any stretch has full are owned;
- * on every stretch the permitted masses hold with the tanks as they are left and every can of the leg full.
+ * on every stretch the permitted masses hold with every can of the leg full and the tanks left as short as the leg bears;
+ * how short they need be is settled afterwards (short-fill.ts).
  */
 export function carryModel(problem: CarryProblem): CarryModel {
   const builder = new MipBuilder();
@@ -46,20 +56,22 @@ export function carryModel(problem: CarryProblem): CarryModel {
     water: builder.column(0, sides.water.mostCans, true),
   };
   const made = new Map<string, { column: number; bothWaysM: number }>();
+  // Made or not: no need to ask for whole numbers, since it costs to make one and the legs that need it are whole.
   for (const halt of [...halts.fuel, ...halts.water]) {
     if (!made.has(halt.key))
-      made.set(halt.key, { column: builder.column(0, 1, true), bothWaysM: halt.bothWaysM });
+      made.set(halt.key, { column: builder.column(0, 1, false), bothWaysM: halt.bothWaysM });
   }
 
   const legs: CarryModel['legs'] = { fuel: [], water: [] };
   for (const commodity of COMMODITIES) {
     const side = sides[commodity];
     const foreign = halts[otherOf(commodity)];
-    legs[commodity] = legsOf(side, foreign).map((leg) => ({
-      leg,
-      column: builder.column(0, 1, true),
-      shortFill: null,
-    }));
+    legs[commodity] = legsOf(side, foreign, problem.oneFailure === null ? undefined : upTo(side)).map(
+      (leg) => ({
+        leg,
+        column: builder.column(0, 1, true),
+      }),
+    );
     const of = legs[commodity];
     side.edges.forEach((edge, index) => {
       const into = of.filter(({ leg }) => leg.to === index);
@@ -87,6 +99,7 @@ export function carryModel(problem: CarryProblem): CarryModel {
           builder.row(0, 1, [[halt.column, 1], ...into.map(({ column }): [number, number] => [column, -1])]);
       }
     });
+    if (problem.oneFailure !== null) addFailureRows(builder, side, foreign, of, problem.oneFailure);
     for (const { leg, column } of of) {
       const between = haltsBetween(foreign, side.edges[leg.from]!, side.edges[leg.to]!);
       const allM = between.reduce((sum, halt) => sum + halt.bothWaysM, 0);
@@ -109,48 +122,38 @@ export function carryModel(problem: CarryProblem): CarryModel {
   return { mip: builder, legs, owned, aims: aimsOf(builder, problem, legs, owned, made) };
 }
 
-function addMassRows(
+/** Against a failure a leg may carry any number of cans. */
+const upTo =
+  ({ mostCans }: CarrySide) =>
+  (_from: number, _to: number, fewest: number): number[] =>
+    Array.from({ length: mostCans - fewest + 1 }, (_, index) => fewest + index);
+
+/**
+ * A leg whose end may fail is taken only together with a leg on from there to where it still reaches, unless it bears the
+ * way back.
+ */
+function addFailureRows(
   builder: MipBuilder,
-  problem: CarryProblem,
-  room: MassRoom,
-  legs: CarryModel['legs'],
-  owned: CarryModel['owned'],
+  side: CarrySide,
+  foreign: readonly Halt[],
+  legs: readonly { leg: Leg; column: number }[],
+  { spendReserve }: NonNullable<CarryProblem['oneFailure']>,
 ): void {
-  for (const commodity of COMMODITIES) {
-    for (const one of legs[commodity]) {
-      const mostL = shortFillsOf(problem, commodity, one.leg);
-      if (mostL <= 0) continue;
-      one.shortFill = builder.column(0, mostL, false);
-      builder.row(Number.NEGATIVE_INFINITY, 0, [
-        [one.shortFill, 1],
-        [one.column, -mostL],
-      ]);
-    }
-  }
-  const places = COMMODITIES.flatMap((commodity) => problem.sides[commodity].edges.map((edge) => edge.atM));
-  const cuts = [...new Set(places)].sort((a, b) => a - b);
-  for (let index = 0; index + 1 < cuts.length; index += 1) {
-    const middleM = (cuts[index]! + cuts[index + 1]!) / 2;
-    for (const { leftKg, canKg, perLitreKg } of room.limits) {
-      const entries: [number, number][] = [];
-      for (const commodity of COMMODITIES) {
-        const { edges, course, startL } = problem.sides[commodity];
-        const { empty, filling } = canKg[commodity];
-        entries.push([owned[commodity], empty]);
-        for (const { leg, column, shortFill } of legs[commodity]) {
-          if (edges[leg.from]!.atM > middleM || edges[leg.to]!.atM < middleM) continue;
-          const lessL = leg.from === 0 ? course.rig[commodity].drawableL - startL : 0;
-          const kg = leg.cans * filling - lessL * Math.max(0, perLitreKg[commodity]);
-          if (kg !== 0) entries.push([column, kg]);
-          if (shortFill !== null) entries.push([shortFill, -Math.max(0, perLitreKg[commodity])]);
-        }
-      }
-      builder.row(
-        Number.NEGATIVE_INFINITY,
-        leftKg,
-        entries.filter(([, kg]) => kg !== 0),
-      );
-    }
+  for (const { leg, column } of legs) {
+    if (leg.to === side.edges.length - 1 || reachesBack(side, leg, foreign, spendReserve)) continue;
+    const reached = new Map<number, boolean>();
+    const on = legs.filter((next) => {
+      if (next.leg.from !== leg.to) return false;
+      const known = reached.get(next.leg.to);
+      if (known !== undefined) return known;
+      const reaches = reachesOn(side, leg, next.leg.to, foreign, spendReserve);
+      reached.set(next.leg.to, reaches);
+      return reaches;
+    });
+    builder.row(Number.NEGATIVE_INFINITY, 0, [
+      [column, 1],
+      ...on.map((next): [number, number] => [next.column, -1]),
+    ]);
   }
 }
 
@@ -163,7 +166,7 @@ const WEAK: [Evidence, Aim][] = [
 
 function aimsOf(
   { columns }: Mip,
-  { sides, room }: CarryProblem,
+  { sides }: CarryProblem,
   legs: CarryModel['legs'],
   owned: CarryModel['owned'],
   made: ReadonlyMap<string, { column: number; bothWaysM: number }>,
@@ -193,11 +196,5 @@ function aimsOf(
   for (const { column, bothWaysM } of made.values()) driving[column] = bothWaysM / 1000;
   if (made.size > 0) aims.push({ aim: 'driving-km', cost: driving, whole: false });
   overLegs('can-km', (_commodity, { canM }) => canM / 1000);
-  if (room !== null) {
-    const short = fresh();
-    for (const commodity of COMMODITIES)
-      for (const { shortFill } of legs[commodity]) if (shortFill !== null) short[shortFill] = 1;
-    if (short.some((value) => value !== 0)) aims.push({ aim: 'short-fill-l', cost: short, whole: false });
-  }
   return aims;
 }

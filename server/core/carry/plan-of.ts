@@ -108,7 +108,13 @@ function restsOn({ problem, driven }: HeldPlan): Caution[] {
   const cautions: Caution[] = [];
   for (const commodity of COMMODITIES) {
     const { course } = problem.sides[commodity];
-    for (const { from, to, cans, figures } of driven[commodity]) {
+    for (const [index, { from, to, cans, figures }] of driven[commodity].entries()) {
+      const next = driven[commodity][index + 1];
+      const tooMuchL = next === undefined ? 0 : figures.arriveL - next.figures.departL;
+      if (tooMuchL > 1e-6) {
+        const text = `${Math.ceil(tooMuchL * 10) / 10} l of ${commodity} have to be let go here: with all of it and the other supplies filled, a permitted mass is broken.`;
+        cautions.push({ code: 'plan-lets-go', text, fromKm: to.atM / 1000, toKm: to.atM / 1000 });
+      }
       const place = { fromKm: from.atM / 1000, toKm: to.atM / 1000 };
       if (figures.acrossNoData) {
         const text = `No extract shows ${commodity} on part of this stretch: the plan takes it as dry.`;

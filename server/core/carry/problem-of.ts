@@ -12,7 +12,6 @@ export interface ProblemChanges {
   mostCans?: Record<Commodity, number>;
   /** Further supplies, put in their place of the route. */
   moreEdges?: Partial<Record<Commodity, EdgeM[]>>;
-  oneFailure?: boolean;
 }
 
 /** The problem that rig, trip and analysis pose, with what had to be assumed. */
@@ -52,7 +51,7 @@ export function problemOf(
     problem: {
       sides: { fuel: side('fuel'), water: side('water') },
       room: massRoomOf(rig),
-      oneFailure: changes.oneFailure ?? false,
+      oneFailure: null,
     },
     cautions,
   };

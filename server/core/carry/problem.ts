@@ -24,8 +24,8 @@ export interface CarryProblem {
   sides: Record<Commodity, CarrySide>;
   /** Null where the rig tells no mass that is permitted. */
   room: MassRoom | null;
-  /** Every stop that is used may turn out dry or shut, one at a time. */
-  oneFailure: boolean;
+  /** Set where every stop that is used may turn out dry or shut, one at a time; then the reserve may be spent or not. */
+  oneFailure: { spendReserve: boolean } | null;
 }
 
 /** Both commodities, in the order in which everything is listed. */

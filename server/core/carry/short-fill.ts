@@ -7,7 +7,7 @@ import { type CarryProblem, haltsBetween, haltsOf, otherOf } from './problem.ts'
  * Litres by which the fixed tanks may be left short on a leg, were every halt of the other commodity on it made: so many
  * that the reserve is still intact on arrival, none where it is not even so.
  */
-export function shortFillsOf({ sides }: CarryProblem, commodity: Commodity, leg: Leg): number {
+export function mostShortL({ sides }: CarryProblem, commodity: Commodity, leg: Leg): number {
   // What is aboard at the start is as it was told.
   if (leg.from === 0) return 0;
   const side = sides[commodity];
@@ -30,5 +30,5 @@ export function shortFillsOf({ sides }: CarryProblem, commodity: Commodity, leg:
   const ofAll = 1 / (1 + shareOfNeed);
   const graded = commodity === 'water' && rig.water.grades !== null;
   const perLitre = graded ? Math.max(ofAll, 1 / Math.max(1e-9, drinkingShare(rig) + shareOfNeed)) : ofAll;
-  return Math.min(tanksL(side, leg.from), spareL / perLitre);
+  return Math.max(0, Math.min(tanksL(side, leg.from), spareL / perLitre));
 }

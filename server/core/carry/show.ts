@@ -103,7 +103,7 @@ export function stopsShown(
         ...known,
         used: true,
         arriveL: aboardL,
-        fillL: Math.max(0, leavesL - aboardL),
+        fillL: leavesL - aboardL,
         cansFull: leaving.cans,
       };
     });

@@ -1,5 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Leg } from './leg.ts';
+import { shortFillModel } from './mass-rows.ts';
 import type { MipRow, MipSolver } from './mip.ts';
 import { type Aim, type AimedCost, type CarryModel, carryModel } from './model.ts';
 import { type CarryProblem, COMMODITIES } from './problem.ts';
@@ -44,27 +45,25 @@ export function solveCarry(problem: CarryProblem, { solver, seconds, clock }: So
   const hasChain = COMMODITIES.every((commodity) => chained(problem, model, commodity));
   if (!hasChain) return { status: 'none' };
   const startS = clock();
-  let values: Float64Array | null = null;
+  // All aims at once, weighted: the aims one by one then begin from a plan that is good already.
+  const first = solver(model.mip, weighted(model), { seconds, start: null });
+  if (first.status === 'infeasible') return { status: 'none' };
+  if (first.values === null) return { status: 'out-of-time' };
+  let values = first.values;
   const aims: AimReached[] = [];
   const held: MipRow[] = [];
   for (const aimed of model.aims) {
     const leftS = seconds - (clock() - startS);
     // No aim has a negative cost, so none can be below nothing.
     const floor = 0;
-    if (values !== null && valueAt(aimed, values) <= floor + HELD) {
-      aims.push(reached(aimed, values, floor));
-    } else if (values !== null && leftS <= 0) {
+    if (leftS <= 0 || valueAt(aimed, values) <= floor + HELD) {
       aims.push(reached(aimed, values, floor));
     } else {
       const mip = { columns: model.mip.columns, rows: [...model.mip.rows, ...held] };
       const answer = solver(mip, aimed.cost, { seconds: Math.max(0.05, leftS), start: values });
-      if (answer.values !== null) {
-        const better: boolean = values === null || valueAt(aimed, answer.values) <= valueAt(aimed, values);
-        if (better) values = answer.values;
-      } else if (values === null) {
-        return { status: answer.status === 'infeasible' ? 'none' : 'out-of-time' };
+      if (answer.values !== null && valueAt(aimed, answer.values) <= valueAt(aimed, values)) {
+        values = answer.values;
       }
-      if (values === null) return { status: 'out-of-time' };
       aims.push(
         reached(
           aimed,
@@ -79,7 +78,59 @@ export function solveCarry(problem: CarryProblem, { solver, seconds, clock }: So
       entries: entriesOf(aimed.cost),
     });
   }
-  return values === null ? { status: 'none' } : { status: 'found', choice: decode(model, values, aims) };
+  return { status: 'found', choice: withShortFills(problem, decode(model, values, aims), solver) };
+}
+
+/**
+ * Weights with which the aims are summed for a first plan (ours). They decide nothing: each aim is minimised by itself
+ * afterwards.
+ */
+const WEIGHT: Record<Aim, number> = {
+  'doubtful-km': 100,
+  'implied-km': 10,
+  'stated-km': 1,
+  cans: 50,
+  'driving-km': 0.1,
+  'can-km': 0.001,
+  'short-fill-l': 0,
+};
+
+function weighted({ mip, aims }: CarryModel): Float64Array {
+  const sum = new Float64Array(mip.columns.length);
+  for (const { aim, cost } of aims) {
+    cost.forEach((value, column) => {
+      sum[column] = sum[column]! + WEIGHT[aim] * value;
+    });
+  }
+  return sum;
+}
+
+/** The last aim: as little as may be left out of the tanks for the sake of the permitted masses. */
+function withShortFills(problem: CarryProblem, choice: Choice, solver: MipSolver): Choice {
+  if (problem.room === null) return choice;
+  const model = shortFillModel(problem, problem.room, choice.legs, choice.cans);
+  if (model === null) return choice;
+  const { mip, columns } = model;
+  const cost = new Float64Array(mip.columns.length).fill(1);
+  const { values, status } = solver(mip, cost, { seconds: 5, start: null });
+  if (values === null) throw new Error(`what to leave out of the tanks came out ${status}`);
+  const shortL = (leg: PlannedLeg) => tidied(values[columns.get(leg)!]!);
+  return {
+    ...choice,
+    legs: {
+      fuel: choice.legs.fuel.map((leg) => ({ ...leg, shortL: shortL(leg) })),
+      water: choice.legs.water.map((leg) => ({ ...leg, shortL: shortL(leg) })),
+    },
+    aims: [
+      ...choice.aims,
+      {
+        aim: 'short-fill-l',
+        value: values.reduce((sum, litres) => sum + tidied(litres), 0),
+        proven: status === 'optimal',
+        gap: 0,
+      },
+    ],
+  };
 }
 
 const finite = (value: number, otherwise: number): number => (Number.isFinite(value) ? value : otherwise);
@@ -116,7 +167,7 @@ function decode(model: CarryModel, values: Float64Array, aims: AimReached[]): Ch
   const chosen = (commodity: Commodity): PlannedLeg[] =>
     model.legs[commodity]
       .filter(({ column }) => values[column] === 1)
-      .map(({ leg, shortFill }) => ({ ...leg, shortL: shortFill === null ? 0 : tidied(values[shortFill]!) }))
+      .map(({ leg }) => ({ ...leg, shortL: 0 }))
       .sort((a, b) => a.from - b.from);
   return {
     legs: { fuel: chosen('fuel'), water: chosen('water') },

@@ -66,9 +66,11 @@ export function massesAlong(
     if (ofFuel.length > 1 || ofWater.length > 1) {
       levels.push(levelOf(atM, loads(ofFuel.at(-1)!, ofWater.at(-1)!, ways[0]!)));
     }
-    for (const fuel of ofFuel)
-      for (const water of ofWater)
-        for (const way of ways) noteOver(worst, model, loads(fuel, water, way), atM);
+    // Arriving and leaving: what is let go at a stop is let go before anything else is filled there.
+    for (const way of ways) {
+      noteOver(worst, model, loads(ofFuel[0]!, ofWater[0]!, way), atM);
+      noteOver(worst, model, loads(ofFuel.at(-1)!, ofWater.at(-1)!, way), atM);
+    }
   }
   return { levels, over: [...worst.values()] };
 }

@@ -107,5 +107,5 @@ export function problemOf(route: SmallRoute): CarryProblem {
       mostCans: route.mostCans[commodity],
     };
   };
-  return { sides: { fuel: side('fuel'), water: side('water') }, room: null, oneFailure: false };
+  return { sides: { fuel: side('fuel'), water: side('water') }, room: null, oneFailure: null };
 }
