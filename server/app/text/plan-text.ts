@@ -78,6 +78,28 @@ function foundLines(plan: Plan): string[] {
       : `not proven: up to ${figure(aim.gap)} better may exist`;
     lines.push(`- ${AIM_WORDS[aim.aim](aim.value)} (${proven})`);
   }
+  lines.push(...failureLines(plan));
+  return lines;
+}
+
+function failureLines({ oneFailure }: Plan): string[] {
+  if (oneFailure === null) return [];
+  const reserve = oneFailure.spendsReserve ? 'the reserve may be spent' : 'the reserve kept';
+  const head = `Safe against the failure of any one stop (${reserve})`;
+  if (oneFailure.status === 'out-of-time') return ['', head, '- not found in the time there was'];
+  if (oneFailure.status === 'none') {
+    return ['', head, '- no such plan, not with the cans there may be and not with 6 more of each'];
+  }
+  const { moreCans, moreKg, moreDrivingKm, failures, proven } = oneFailure;
+  const lines = ['', head];
+  lines.push(
+    `- ${moreCans.fuel} more fuel cans and ${moreCans.water} more water cans than the plan above, ${figure(moreKg)} kg when full, ${km(moreDrivingKm)} more off the route${proven ? '' : ' (not proven to be the least)'}`,
+  );
+  for (const { commodity, at, next, to, arriveL } of failures) {
+    lines.push(
+      `- no ${commodity} at ${place(at)}: ${next === 'on' ? 'on' : 'back'} to ${place(to)}, there with ${litres(arriveL)}`,
+    );
+  }
   return lines;
 }
 
