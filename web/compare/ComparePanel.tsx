@@ -3,6 +3,7 @@ import { Button, FileTrigger } from 'react-aria-components';
 import type { RigFile } from '../../server/contract/rig.ts';
 import { openPlan } from '../files/open-plan.ts';
 import { Problem } from '../open/Problem.tsx';
+import { withoutPaths } from '../rig/field-words.ts';
 import type { Said } from '../rig/said.ts';
 import { formatAtKm, type UnitSystem } from '../units.ts';
 import { ComparePicture } from './ComparePicture.tsx';
@@ -112,7 +113,7 @@ export function ComparePanel({ id, said, units, others, onOthers }: ComparePanel
                 {rig.cautions.map((caution) => (
                   <li key={`${caution.code} ${caution.fromKm ?? ''} ${caution.text}`}>
                     {caution.fromKm !== undefined && <b>{formatAtKm(caution.fromKm, units)}: </b>}
-                    {caution.text}
+                    {withoutPaths(caution.text)}
                   </li>
                 ))}
               </ul>

@@ -12,7 +12,7 @@ export function WaterSection() {
       {said.rig.crew === undefined ? (
         <UseFields of="All aboard use" base="/water/litresPerDay" kind="waterUse" />
       ) : (
-        <p className="says">What all aboard use is summed from the crew, below.</p>
+        <p className="says">What all aboard use stands under “Crew and heat”, below.</p>
       )}
       <Tanks commodity="water" />
       <Cans commodity="water" />

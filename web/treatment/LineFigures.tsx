@@ -1,4 +1,5 @@
 import type { TreatmentReport } from '../../server/contract/treatment.ts';
+import { withoutPaths } from '../rig/field-words.ts';
 import { formatLitres, type UnitSystem } from '../units.ts';
 import { Terms } from '../why/Terms.tsx';
 import { Why } from '../why/Why.tsx';
@@ -25,7 +26,7 @@ export function LineFigures({ report, hasPump, units }: LineFiguresProps) {
       {report.cautions.length > 0 && (
         <ul>
           {report.cautions.map(({ code, text }) => (
-            <li key={`${code} ${text}`}>{text}</li>
+            <li key={`${code} ${text}`}>{withoutPaths(text)}</li>
           ))}
         </ul>
       )}

@@ -1,6 +1,7 @@
 import type { ReactNode } from 'react';
 import type { Json } from '../json-path.ts';
 import { type FieldPath, useField } from '../rig/form-context.ts';
+import { useRefocus } from '../rig/use-refocus.ts';
 
 interface OptionalGroupProps {
   legend: string;
@@ -15,23 +16,29 @@ interface OptionalGroupProps {
 /** Values that only make sense together: absent until added, removed together. */
 export function OptionalGroup({ legend, at, start, typical, children }: OptionalGroupProps) {
   const group = useField(at);
-  if (group.said === undefined) {
-    return (
-      <p className="add-group">
-        <button type="button" className="quiet" onClick={() => group.set(start)}>
-          Add {legend.toLowerCase()}
-        </button>
-      </p>
-    );
-  }
+  const { place, soon } = useRefocus<HTMLDivElement>('input, button');
+  const set = (value: Json | undefined) => {
+    soon();
+    group.set(value);
+  };
   return (
-    <fieldset>
-      <legend>{legend}</legend>
-      {JSON.stringify(group.said) === JSON.stringify(start) && <p className="says">{typical}</p>}
-      {children}
-      <button type="button" className="quiet" onClick={() => group.set(undefined)}>
-        Remove {legend.toLowerCase()}
-      </button>
-    </fieldset>
+    <div ref={place}>
+      {group.said === undefined ? (
+        <p>
+          <button type="button" className="quiet" onClick={() => set(start)}>
+            Add {legend.toLowerCase()}
+          </button>
+        </p>
+      ) : (
+        <fieldset>
+          <legend>{legend}</legend>
+          {JSON.stringify(group.said) === JSON.stringify(start) && <p className="says">{typical}</p>}
+          {children}
+          <button type="button" className="quiet" onClick={() => set(undefined)}>
+            Remove {legend.toLowerCase()}
+          </button>
+        </fieldset>
+      )}
+    </div>
   );
 }

@@ -2,6 +2,7 @@ import type { StageKind, TreatmentFile } from '../../server/contract/treatment.t
 import { ChoiceField, QuantityField, TextField, TickField } from '../rig/fields.tsx';
 import { useField, useForm } from '../rig/form-context.ts';
 import { ListFields } from '../rig/ListFields.tsx';
+import { useRefocus } from '../rig/use-refocus.ts';
 import { addStage, TYPICAL_LINE, TYPICAL_PUMP } from './edit-line.ts';
 import { GERMS } from './germs.ts';
 import { HazardFields } from './HazardFields.tsx';
@@ -25,22 +26,26 @@ const TAP_USES = [
 export function TreatmentSection() {
   const { said, analysis, units, onEdit } = useForm();
   const line = said.rig.treatment;
+  const { place, soon } = useRefocus<HTMLDivElement>('summary, button');
   const onLine = (treatment: TreatmentFile | undefined) => {
+    if ((treatment === undefined) !== (line === undefined)) soon();
     const { treatment: _, ...rig } = said.rig;
     onEdit({ ...said, rig: treatment === undefined ? rig : { ...rig, treatment } });
   };
   if (line === undefined) {
     return (
-      <p>
-        No treatment line: only water stated fit to drink counts.{' '}
-        <button type="button" onClick={() => onLine(TYPICAL_LINE)}>
-          Add a treatment line
-        </button>
-      </p>
+      <div ref={place}>
+        <p>
+          No treatment line: only water stated fit to drink counts.{' '}
+          <button type="button" onClick={() => onLine(TYPICAL_LINE)}>
+            Add a treatment line
+          </button>
+        </p>
+      </div>
     );
   }
   return (
-    <>
+    <div ref={place}>
       {analysis.treatment !== null && (
         <LineFigures report={analysis.treatment} hasPump={line.pump !== undefined} units={units} />
       )}
@@ -112,7 +117,7 @@ export function TreatmentSection() {
       <button type="button" className="quiet" onClick={() => onLine(undefined)}>
         Remove the treatment line
       </button>
-    </>
+    </div>
   );
 }
 

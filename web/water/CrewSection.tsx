@@ -1,6 +1,9 @@
+import type { RigFile } from '../../server/contract/rig.ts';
+import type { Json } from '../json-path.ts';
 import { ChoiceField, QuantityField, TextField, TickField } from '../rig/fields.tsx';
 import { useField, useForm } from '../rig/form-context.ts';
 import { ListFields } from '../rig/ListFields.tsx';
+import { useRefocus } from '../rig/use-refocus.ts';
 import { TYPICAL_HEAT, TYPICAL_PERSON, TYPICAL_PET, withCrew, withoutCrew } from './crew-start.ts';
 import { HeatFields } from './HeatFields.tsx';
 import { LitresField } from './LitresField.tsx';
@@ -30,16 +33,19 @@ const USES = [
 export function CrewSection() {
   const { said, analysis, units, onEdit } = useForm();
   const told = said.rig.crew !== undefined;
+  const { place, soon } = useRefocus<HTMLDivElement>('input, button');
+  const becomes = (rig: RigFile) => {
+    soon();
+    onEdit({ ...said, rig });
+  };
   return (
-    <>
+    <div ref={place}>
       {told ? (
-        <CrewFields
-          onRemove={() => onEdit({ ...said, rig: withoutCrew(said.rig, analysis.waterUse.litresPerDay) })}
-        />
+        <CrewFields onRemove={() => becomes(withoutCrew(said.rig, analysis.waterUse.litresPerDay))} />
       ) : (
         <p>
           One figure for all aboard is reckoned with.{' '}
-          <button type="button" onClick={() => onEdit({ ...said, rig: withCrew(said.rig) })}>
+          <button type="button" onClick={() => becomes(withCrew(said.rig))}>
             Add a crew
           </button>
         </p>
@@ -56,7 +62,7 @@ export function CrewSection() {
         <QuantityField label="Help is there after another" at="/helpHours" kind="hours" optional />
       </fieldset>
       <WaterFigures use={analysis.waterUse} units={units} />
-    </>
+    </div>
   );
 }
 
@@ -69,6 +75,11 @@ function CrewFields({ onRemove }: { onRemove: () => void }) {
   } as const;
   const observed = useField(observedAt);
   const heat = useField({ in: 'rig', path: '/crew/heat' });
+  const { place, soon } = useRefocus<HTMLDivElement>('select, button');
+  const setHeat = (value: Json | undefined) => {
+    soon();
+    heat.set(value);
+  };
   return (
     <>
       <ListFields
@@ -86,6 +97,7 @@ function CrewFields({ onRemove }: { onRemove: () => void }) {
               at={{ in: 'rig', path: `${entry}/count` }}
               kind="count"
               optional
+              hint="empty: one"
             />
             <ChoiceField label="Uses water" at={{ in: 'rig', path: `${entry}/level` }} choices={LEVELS} />
             <details>
@@ -120,16 +132,18 @@ function CrewFields({ onRemove }: { onRemove: () => void }) {
           </>
         )}
       </ListFields>
-      {heat.said === undefined ? (
-        <p>
-          Heat is not told: mild weather is reckoned with.{' '}
-          <button type="button" onClick={() => heat.set({ ...TYPICAL_HEAT })}>
-            Add the heat expected
-          </button>
-        </p>
-      ) : (
-        <HeatFields onRemove={() => heat.set(undefined)} />
-      )}
+      <div ref={place}>
+        {heat.said === undefined ? (
+          <p>
+            Heat is not told: mild weather is reckoned with.{' '}
+            <button type="button" onClick={() => setHeat({ ...TYPICAL_HEAT })}>
+              Add the heat expected
+            </button>
+          </p>
+        ) : (
+          <HeatFields onRemove={() => setHeat(undefined)} />
+        )}
+      </div>
       <LitresField
         label="As observed, all aboard"
         at={observedAt}

@@ -27,7 +27,7 @@ export function LitresField({ label, at, hint, kind = 'waterUse' }: LitresFieldP
             className="quiet"
             onClick={() => field.set({ low: one, typical: one, high: one })}
           >
-            Give {label.toLowerCase()} as low, typical and high
+            Give low, typical and high<span className="only-read"> of {label.toLowerCase()}</span>
           </button>
         )}
       </div>
@@ -47,7 +47,7 @@ export function LitresField({ label, at, hint, kind = 'waterUse' }: LitresFieldP
         />
       ))}
       <button type="button" className="quiet" onClick={() => field.set(typical)}>
-        One figure for {label.toLowerCase()}
+        One figure<span className="only-read"> for {label.toLowerCase()}</span>
       </button>
     </fieldset>
   );

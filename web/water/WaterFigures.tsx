@@ -1,4 +1,5 @@
 import type { GradeUse, WaterUse } from '../../server/contract/crew.ts';
+import { withoutPaths } from '../rig/field-words.ts';
 import {
   figureLitres,
   formatAtKm,
@@ -19,6 +20,8 @@ const ENDS = ['low', 'typical', 'high'] as const;
 
 /** What the crew, the heat and the tanks come to: litres a day by grade, days that they last, and what must stay aboard. */
 export function WaterFigures({ use, units }: { use: WaterUse; units: UnitSystem }) {
+  // What mixing does is told above with its place.
+  const cautions = use.cautions.filter(({ text }) => !use.mixing.some((fill) => fill.text === text));
   return (
     <section className="comes-of-it" aria-label="What water is used and how long it lasts">
       <UseTable use={use} units={units} />
@@ -35,10 +38,10 @@ export function WaterFigures({ use, units }: { use: WaterUse; units: UnitSystem 
           ))}
         </ul>
       )}
-      {use.cautions.length > 0 && (
+      {cautions.length > 0 && (
         <ul>
-          {use.cautions.map(({ code, text }) => (
-            <li key={`${code} ${text}`}>{text}</li>
+          {cautions.map(({ code, text }) => (
+            <li key={`${code} ${text}`}>{withoutPaths(text)}</li>
           ))}
         </ul>
       )}
