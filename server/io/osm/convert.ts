@@ -140,8 +140,17 @@ export function convert(
   wantedKeys: ReadonlySet<string>,
   batchOf = BATCH_OF,
 ): Converted {
-  const byKey = new Map(elements.map((element) => [keyOf(element), element]));
-  const wanted = [...byKey.values()].filter((element) => wantedKeys.has(keyOf(element)));
+  return convertKeyed(new Map(elements.map((element) => [keyOf(element), element])), wantedKeys, batchOf);
+}
+
+/** The same of elements by "node/1". */
+export function convertKeyed(
+  byKey: ReadonlyMap<string, RawElement>,
+  wantedKeys: ReadonlySet<string>,
+  batchOf = BATCH_OF,
+): Converted {
+  const wanted: RawElement[] = [];
+  for (const [key, element] of byKey) if (wantedKeys.has(key)) wanted.push(element);
   const outlines = outlinesOf(wanted, byKey);
   const known = new KnownPositions(byKey);
   const converted: Converted = { features: [], skipped: [], cautions: [] };

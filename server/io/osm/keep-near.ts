@@ -30,9 +30,13 @@ class PlaceBox {
 
   /** Takes in the element's own positions and those of all that it is made of. */
   add(element: RawElement): this {
-    if (this.#seen.has(element)) return this;
-    this.#seen.add(element);
     this.#position(element);
+    if (element.type === 'node') return this;
+    // Relations may be made of each other.
+    if (element.type === 'relation') {
+      if (this.#seen.has(element)) return this;
+      this.#seen.add(element);
+    }
     this.#position(element.center);
     const { bounds } = element;
     if (bounds !== undefined) {

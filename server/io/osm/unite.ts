@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Bbox, Commodity } from '../../contract/common.ts';
 import type { MappedFeature, Supplies } from '../../core/sources.ts';
-import { convert } from './convert.ts';
+import { convertKeyed } from './convert.ts';
 import { coverOfExtract, coverOfUser } from './cover.ts';
 import { lentOnly } from './detached.ts';
 import { keyOf, keyOfRef, parseKey } from './element-key.ts';
@@ -158,14 +158,14 @@ function gather(extracts: readonly RawExtract[], extra: readonly MappedFeature[]
 
 /** The features of the winners, in the order in which their objects first came. */
 function featuresOf(union: Union) {
-  const elements: RawElement[] = [];
+  const elements = new Map<string, RawElement>();
   const wanted = new Set<string>();
   for (const [id, candidate] of union.winners) {
     if (candidate.kind !== 'element') continue;
-    elements.push(candidate.element);
+    elements.set(id, candidate.element);
     if (candidate.wanted) wanted.add(id);
   }
-  const converted = convert(elements, wanted);
+  const converted = convertKeyed(elements, wanted);
   const byId = new Map(converted.features.map((feature) => [feature.id, feature]));
   for (const [id, candidate] of union.winners)
     if (candidate.kind === 'feature') byId.set(id, candidate.feature);

@@ -1,6 +1,7 @@
 import { execFileSync } from 'node:child_process';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
+import { encodePbfElements } from '../../../fixtures/pbf-writer.ts';
 import { fuelNode, osmXml, scratchFolder } from './scratch.ts';
 
 const put = scratchFolder();
@@ -8,6 +9,17 @@ const put = scratchFolder();
 /** Memory for JavaScript objects that the reading process is given, and a file that is a good deal bigger. */
 const HEAP_MB = 50;
 const FILE_BYTES = 80_000_000;
+
+/** Wanted objects that would fill that memory twice over if they were kept. */
+const FAR_STATIONS = 250_000;
+/** Areas that fit into it as they are, and not if all of them were being made at once. */
+const NEAR_YARDS = 14_000;
+
+function readInChild(...args: string[]): string {
+  const script = fileURLToPath(new URL('./read-in-child.ts', import.meta.url));
+  const flags = [`--max-old-space-size=${HEAP_MB}`, '--import', 'tsx'];
+  return execFileSync(process.execPath, [...flags, script, ...args], { encoding: 'utf8' }).trim();
+}
 
 describe('memory', () => {
   it('does not grow with the file: what is kept holds nothing else alive', () => {
@@ -20,9 +32,41 @@ describe('memory', () => {
     const blocks = Math.ceil(FILE_BYTES / block.length);
     const inside = Array.from({ length: blocks }, (_, i) => block.replace('id="1"', `id="${i + 10}"`));
     const path = put('long.osm', osmXml(inside.join('')));
-    const script = fileURLToPath(new URL('./read-in-child.ts', import.meta.url));
-    const flags = [`--max-old-space-size=${HEAP_MB}`, '--import', 'tsx'];
-    const printed = execFileSync(process.execPath, [...flags, script, path], { encoding: 'utf8' });
-    expect(printed.trim()).toBe(`wanted ${blocks}`);
+    expect(readInChild(path)).toBe(`wanted ${blocks}`);
+  });
+
+  it('does not grow with what lies far off the route', () => {
+    const stations = Array.from({ length: FAR_STATIONS + 1 }, (_, i) => ({
+      type: 'node' as const,
+      id: i + 1,
+      lon: i === 0 ? 85 : 10 + (i % 1000) / 100,
+      lat: -35,
+      version: 1,
+      timestamp: '2020-01-01T00:00:00Z',
+      tags: { amenity: 'fuel', name: `Station ${i}`, 'fuel:diesel': 'yes', opening_hours: '24/7' },
+    }));
+    const path = put('far.osm.pbf', encodePbfElements([0, -40, 90, -30], stations));
+    expect(readInChild(path, '85', '-35')).toBe(`wanted 1, far ${FAR_STATIONS}, made 1`);
+  });
+
+  it('is taken for some areas at a time when they are made', () => {
+    const corners = (i: number) => [1, 2, 3, 4].map((n) => 4 * i + n);
+    const yards = Array.from({ length: NEAR_YARDS }, (_, i) => i);
+    const nodes = yards.flatMap((i) =>
+      corners(i).map((id, n) => ({
+        type: 'node' as const,
+        id,
+        lon: 85 + (n === 1 || n === 2 ? 0.001 : 0),
+        lat: -35 + (n > 1 ? 0.001 : 0),
+      })),
+    );
+    const ways = yards.map((i) => ({
+      type: 'way' as const,
+      id: i + 1,
+      nodes: [...corners(i), 4 * i + 1],
+      tags: { amenity: 'fuel' },
+    }));
+    const path = put('yards.osm.pbf', encodePbfElements([80, -40, 90, -30], [...nodes, ...ways]));
+    expect(readInChild(path, '85', '-35')).toBe(`wanted ${NEAR_YARDS}, far 0, made ${NEAR_YARDS}`);
   });
 });

@@ -38,8 +38,10 @@ export function widenByAll(span: IdSpan, ids: Float64Array, count: number): void
 
 /** Whether blocks with these spans, in the file's order, can hold one id twice. */
 export function mayRepeat(spans: readonly IdSpan[]): boolean {
-  const filled = spans.filter((span) => span.count > 0);
-  if (filled.some((span) => !span.rising)) return true;
-  const ordered = [...filled].sort((a, b) => a.least - b.least);
-  return ordered.some((span, index) => index > 0 && span.least <= ordered[index - 1]!.greatest);
+  if (spans.some((span) => span.count > 0 && !span.rising)) return true;
+  // Large files have tens of thousands of blocks: their places are sorted, and no copies made.
+  const order: number[] = [];
+  for (let place = 0; place < spans.length; place += 1) if (spans[place]!.count > 0) order.push(place);
+  order.sort((a, b) => spans[a]!.least - spans[b]!.least);
+  return order.some((place, n) => n > 0 && spans[place]!.least <= spans[order[n - 1]!]!.greatest);
 }
