@@ -15,7 +15,7 @@ export interface PlanTripOptions {
   today: string;
   openingHours?: OpeningHours;
   solver: MipSolver;
-  /** For the plan itself; what comes beside it gets as much again. */
+  /** For one plan; changes are tried for three times as long. */
   seconds: number;
   /** Whether ways out and the plan against one failure are wanted as well. */
   extras: boolean;
@@ -43,11 +43,19 @@ export function planTrip(
     extras && plan.status === 'none'
       ? waysOut({
           ...options,
+          // A change or two may still be at work then.
+          until: clock() + 3 * seconds,
           reckoned: outcome.value,
           reckon: (other) => reckonLoaded(loaded, other, trip, today, openingHours),
         })
-      : [];
+      : { ways: [], complete: true };
   const failing = extras && held !== null ? oneFailure(outcome.value, held, options) : null;
   const { analysis } = outcome.value;
-  return { ok: true, value: { analysis, plan: { ...plan, waysOut: help, oneFailure: failing } } };
+  return {
+    ok: true,
+    value: {
+      analysis,
+      plan: { ...plan, waysOut: help.ways, waysOutComplete: help.complete, oneFailure: failing },
+    },
+  };
 }

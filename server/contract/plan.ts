@@ -240,6 +240,8 @@ export const Plan = Type.Object({
   /** Only where there is none. */
   breaks: Type.Array(PlanBreak),
   waysOut: Type.Array(WayOut),
+  /** False where the time ran out before all changes were tried. */
+  waysOutComplete: Type.Boolean(),
   /** Null where there is no plain plan. */
   oneFailure: nullable(OneFailure),
 });

@@ -10,7 +10,7 @@ export interface Limits {
   uploadMs: number;
   readMs: number;
   analyseMs: number;
-  /** For the solver at one carry plan; what comes beside it gets as much again. */
+  /** For the solver at one carry plan; ways out are tried for three times as long. */
   planSeconds: number;
   /** Loaded trips kept for re-analysis, and what they may weigh. */
   keptTrips: number;

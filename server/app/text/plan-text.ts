@@ -136,5 +136,6 @@ function noneLines(plan: Plan): string[] {
   lines.push('', 'Ways out, each computed again');
   for (const { text } of plan.waysOut) lines.push(`- ${plain(text)}`);
   if (plan.waysOut.length === 0) lines.push('- none was found');
+  if (!plan.waysOutComplete) lines.push('- not all were tried: the time ran out');
   return lines;
 }

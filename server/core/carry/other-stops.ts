@@ -17,6 +17,7 @@ interface Candidate {
 export function otherStopWaysOut(context: WaysOutContext): WayOut[] {
   const { reckoned } = context;
   return candidates(context).flatMap(({ commodity, point }): WayOut[] => {
+    if (context.clock() >= context.until) return [];
     const edge: EdgeM = {
       kind: 'passing',
       id: point.id,

@@ -18,7 +18,7 @@ export interface HeldPlan {
 }
 
 /** The plan without what only some ask for: no ways out, nothing about failures. */
-export type PlainPlan = Omit<Plan, 'waysOut' | 'oneFailure'>;
+export type PlainPlan = Omit<Plan, 'waysOut' | 'waysOutComplete' | 'oneFailure'>;
 
 /**
  * The carry plan of an analysed trip: chosen with the heaviest masses, driven with those of the plan, and shown only
@@ -28,7 +28,11 @@ export function planCarry(
   reckoned: Reckoned,
   options: SolveOptions,
 ): { plan: PlainPlan; held: HeldPlan | null } {
-  const { problem, cautions } = problemOf(reckoned);
+  const { problem, cautions: own } = problemOf(reckoned);
+  const cautions = [
+    ...reckoned.analysis.cautions.filter(({ code }) => code === 'start-assumed-full'),
+    ...own,
+  ];
   const mostCans = { fuel: problem.sides.fuel.mostCans, water: problem.sides.water.mostCans };
   const empty: PlainPlan = {
     status: 'none',

@@ -9,6 +9,8 @@ import { type SolveOptions, solveCarry } from './solve.ts';
 /** What ways out are computed with. */
 export interface WaysOutContext extends SolveOptions {
   reckoned: Reckoned;
+  /** By the clock: no change is tried any more after this. */
+  until: number;
   /** Reckons the trip again with another rig. */
   reckon: (rig: RigFile) => Outcome<Reckoned>;
 }

@@ -13,15 +13,17 @@ const MOST_CANS = 40;
 /** Hours a day that nobody should be told to drive beyond (ours). */
 const MOST_HOURS = 10;
 
-/** Changes with which there is a plan, each computed again and found. A smaller reserve is never one of them. */
-export function waysOut(context: WaysOutContext): WayOut[] {
-  return [
-    ...moreCans(context),
-    ...lessWashing(context),
-    ...longerDays(context),
-    ...depotWaysOut(context),
-    ...otherStopWaysOut(context),
-  ];
+/**
+ * Changes with which there is a plan, each computed again and found; a smaller reserve is never one of them. `complete`
+ * is false where the time ran out before all were tried.
+ */
+export function waysOut(context: WaysOutContext): { ways: WayOut[]; complete: boolean } {
+  const ways: WayOut[] = [];
+  for (const kind of [moreCans, lessWashing, longerDays, depotWaysOut, otherStopWaysOut]) {
+    if (context.clock() >= context.until) return { ways, complete: false };
+    ways.push(...kind(context));
+  }
+  return { ways, complete: context.clock() < context.until };
 }
 
 const cansText = (cans: number, commodity: Commodity): string =>
@@ -121,6 +123,7 @@ const NO_WASHING = { low: 0.5, typical: 0.5, high: 0.5 };
 function longerDays(context: WaysOutContext): WayOut[] {
   const { rig } = context.reckoned.analysis;
   for (let hours = Math.floor(rig.pace.hoursPerDay * 2) / 2 + 0.5; hours <= MOST_HOURS; hours += 0.5) {
+    if (context.clock() >= context.until) return [];
     const again = context.reckon({ ...rig, pace: { ...rig.pace, hoursPerDay: hours } });
     if (!again.ok) return [];
     const cans = plannedCans(again.value, context);

@@ -26,9 +26,10 @@ const planOf = (input: AnalyseInput) => planCarry(reckoned(input), options());
 const waysOutOf = (input: AnalyseInput) =>
   waysOut({
     ...options(),
+    until: 1,
     reckoned: reckoned(input),
     reckon: (rig: RigFile) => reckonTrip({ ...input, rig }),
-  });
+  }).ways;
 
 /** 1,340 km in 5.5 days: taps every 200 km, so that water is no matter. */
 const TAPS = [200, 400, 600, 800, 1000, 1200].map((km, index) => pointFeature(`node/9${index}`, km, TAP));
@@ -162,6 +163,39 @@ describe('where there is no plan', () => {
     const longer = found.find(({ kind }) => kind === 'longer-days');
     // From km 300 1,040 km: 70 l last 3 days of 18 l, so 347 km a day at 35 km/h: 9.905 h, by half hours 10.
     expect(longer).toMatchObject({ amount: 10, unit: 'hours a day' });
+  });
+});
+
+describe('published rules', () => {
+  /** 90 l and 15 l/100 km, no cans, a reserve; water is no matter. */
+  const status = (lengthKm: number, reserve: RigFile['fuel']['reserve']) => {
+    const rig: RigFile = {
+      ...EXAMPLE_RIG,
+      fuel: {
+        kind: 'diesel',
+        litresPer100Km: { low: 15, typical: 15, high: 15 },
+        tanks: [{ name: 'main', litres: 90 }],
+        reserve: reserve!,
+      },
+      water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'under floor', litres: 500 }] },
+    };
+    return planOf(inputOf({ document: equatorDocument(lengthKm), rig })).plan.status;
+  };
+
+  it.each([
+    // Check-values P21: passes if the gap is at most (1 - r) V / c x 100.
+    { fraction: 1 / 3, km: 400 },
+    { fraction: 0.1, km: 540 },
+    { fraction: 0, km: 600 },
+  ])('a reserve of $fraction of 90 l gives $km km and no more (P21; P19 for thirds)', ({ fraction, km }) => {
+    expect(status(km - 0.1, { fraction })).toBe('found');
+    expect(status(km + 0.1, { fraction })).toBe('none');
+  });
+
+  it('a contingency of 5 % of the trip fuel comes off the range (P18)', () => {
+    const km = 600 / 1.05;
+    expect(status(km - 0.1, { shareOfNeed: 0.05 })).toBe('found');
+    expect(status(km + 0.1, { shareOfNeed: 0.05 })).toBe('none');
   });
 });
 
