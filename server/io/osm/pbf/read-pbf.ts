@@ -7,7 +7,7 @@ import { type Frame, framesOf } from './framing.ts';
 import { readHeaderBlock } from './header-block.ts';
 import { IdFilter } from './id-filter.ts';
 import { JobDoer, type JobSettings } from './jobs.ts';
-import { Reading } from './reading.ts';
+import { type Fetched, Reading } from './reading.ts';
 
 /** A file on disk; it is read at several places, twice in part. */
 export interface PbfSource {
@@ -97,13 +97,16 @@ async function readOpened(
     threads === 0
       ? new LoneCrew(settings, options.signal)
       : new ThreadCrew(settings, threads, options.signal);
+  const reading = new Reading(crew, options, header);
+  let fetched: Fetched;
   try {
-    const reading = new Reading(crew, options, header);
     await reading.scan(frames, dataStart, fileBytes);
-    return await reading.finish(ground);
+    fetched = await reading.fetch(ground);
   } finally {
+    // Threads give their memory back before what they brought is put together.
     await crew.close();
   }
+  return reading.finish(ground, fetched);
 }
 
 function readHeader(frames: Generator<Frame>, path: string, source: string) {

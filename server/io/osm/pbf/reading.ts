@@ -20,6 +20,14 @@ const ids = (): Record<OsmType, Set<number>> => ({ node: new Set(), way: new Set
 
 const ascending = (sought: ReadonlySet<number>): Float64Array => Float64Array.from(sought).sort();
 
+/** What was found besides the wanted elements. */
+export interface Fetched {
+  keeper: GroundKeeper;
+  groundWays: readonly RawElement[];
+  lentWays: readonly RawElement[];
+  nodeOf: (id: number) => RawElement | undefined;
+}
+
 /** One file's reading: scan, then fetch what the finds need. */
 export class Reading {
   readonly #crew: Crew;
@@ -79,7 +87,8 @@ export class Reading {
     }
   }
 
-  async finish(box: Bbox | null): Promise<RawExtract> {
+  /** Fetches what the finds need; the file and its threads are not needed after it. */
+  async fetch(box: Bbox | null): Promise<Fetched> {
     const keeper = new GroundKeeper();
     if (box !== null) await this.#gatherGround(keeper);
     const groundWays = keeper.ways();
@@ -87,6 +96,10 @@ export class Reading {
     const lentWays = await this.#fetchWaysAndRepeats();
     const ways = [...this.#wanted.filter((element) => element.type === 'way'), ...lentWays];
     const nodeOf = await this.#fetchNodes([...ways, ...groundWays]);
+    return { keeper, groundWays, lentWays, nodeOf };
+  }
+
+  finish(box: Bbox | null, { keeper, groundWays, lentWays, nodeOf }: Fetched): RawExtract {
     this.#wanted = this.#wanted.filter((element) => this.#canBePlaced(element));
     const { lending, far } = this.#leaveFar(lentWays, nodeOf);
     const elements = this.#assemble(lending, nodeOf);
