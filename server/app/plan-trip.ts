@@ -2,11 +2,15 @@ import type { Analysis } from '../contract/analysis.ts';
 import type { Plan } from '../contract/plan.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
+import type { Gauge, WhatIf } from '../contract/whatif.ts';
 import type { MipSolver } from '../core/carry/mip.ts';
 import { oneFailure } from '../core/carry/one-failure.ts';
 import { planCarry } from '../core/carry/plan-of.ts';
 import { waysOut } from '../core/carry/ways-out.ts';
+import { gaugeOf } from '../core/gauge/gauge-of.ts';
 import type { Outcome } from '../core/problem.ts';
+import { basisOf } from '../core/whatif/basis.ts';
+import { whatIf } from '../core/whatif/what-if.ts';
 import { reckonLoaded } from './analyse-trip.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
 import type { OpeningHours } from './ports.ts';
@@ -21,10 +25,12 @@ export interface PlanTripOptions {
   extras: boolean;
 }
 
-/** An analysis with its carry plan. */
+/** An analysis with its carry plan, and what follows from it; from the gaps where there is no plan. */
 export interface PlannedTrip {
   analysis: Analysis;
   plan: Plan;
+  whatIf: WhatIf;
+  gauge: Gauge;
 }
 
 /** Analyses a loaded trip and plans what to fill where and what to carry. Blocks while it solves: for a worker. */
@@ -51,11 +57,15 @@ export function planTrip(
       : { ways: [], complete: true };
   const failing = extras && held !== null ? oneFailure(outcome.value, held, options) : null;
   const { analysis } = outcome.value;
+  const basis = basisOf(outcome.value, held);
+  const follows = whatIf(outcome.value, basis, analysis.trip.whatIf);
   return {
     ok: true,
     value: {
       analysis,
       plan: { ...plan, waysOut: help.ways, waysOutComplete: help.complete, oneFailure: failing },
+      whatIf: follows,
+      gauge: gaugeOf(basis, follows.turnBacks),
     },
   };
 }

@@ -1,7 +1,9 @@
 import { basename } from 'node:path';
 import { loadTrip } from '../app/load-trip.ts';
+import { gaugeLines } from '../app/text/gauge-text.ts';
 import { planText } from '../app/text/plan-text.ts';
 import { ProgressLine } from '../app/text/progress-line.ts';
+import { whatIfLines } from '../app/text/whatif-text.ts';
 import { today } from '../app/today.ts';
 import type { CommandIo, GapsArguments } from '../command.ts';
 import type { Outcome } from '../core/problem.ts';
@@ -13,10 +15,11 @@ export const PLAN_HELP = `npm run -s drystage -- plan ROUTE.gpx --supply EXTRACT
 
 Plans where to fill and how many full cans to carry over which stretch, so that the reserve is intact everywhere: on as
 little weak evidence, with as few cans and with as little extra driving as can be. With none, says what breaks it and
-what would help.
+what would help. Then what happens when something goes wrong, the list to telephone first, and the gauge table: the
+least to have aboard every 50 km to go on and to go back.
 
-  ROUTE.gpx, --supply, --rig, --trip, --part   as of gaps; the key plan of the trip sets limits
-  --json                                       the whole analysis as JSON, with the plan beside it
+  ROUTE.gpx, --supply, --rig, --trip, --part   as of gaps; the keys plan and whatIf of the trip set limits and choose
+  --json                                       the whole analysis as JSON, with plan, whatIf and gauge beside it
   --help                                       this text
 
 Exit status as of gaps.
@@ -45,11 +48,11 @@ export async function plan(asked: GapsArguments, io: CommandIo): Promise<Outcome
   if (!outcome.ok) {
     return { ok: false, problem: { ...outcome.problem, source: outcome.problem.source ?? asked.route } };
   }
-  const { analysis, plan: made } = outcome.value;
+  const { analysis, plan: made, whatIf, gauge } = outcome.value;
   io.out(
     asked.json
-      ? `${JSON.stringify({ ...analysis, plan: made })}\n`
-      : planText(analysis, made, basename(asked.route)),
+      ? `${JSON.stringify({ ...analysis, plan: made, whatIf, gauge })}\n`
+      : planText(analysis, made, basename(asked.route), [...whatIfLines(whatIf), ...gaugeLines(gauge)]),
   );
   return { ok: true, value: null };
 }

@@ -246,7 +246,3 @@ export const Plan = Type.Object({
   oneFailure: nullable(OneFailure),
 });
 export type Plan = Static<typeof Plan>;
-
-/** Reply to POST /api/analyses/{id}/plan. */
-export const PlanReply = Type.Object({ plan: Plan });
-export type PlanReply = Static<typeof PlanReply>;

@@ -5,6 +5,7 @@ import { DAYS_DETAIL } from './pace.ts';
 import { PLAN_DETAIL } from './plan.ts';
 import { SurfaceEntry } from './surface.ts';
 import { WaterNote } from './treatment.ts';
+import { WHAT_IF_DETAIL } from './whatif.ts';
 
 const closed = { additionalProperties: false } as const;
 const kmAlong = Type.Number({ minimum: 0, maximum: 100_000 });
@@ -59,6 +60,7 @@ export const TripFile = Type.Object(
     ...DAYS_DETAIL,
     ...WATER_TRIP_DETAIL,
     ...PLAN_DETAIL,
+    ...WHAT_IF_DETAIL,
     /** Further halts: rest days, waiting. */
     stays: Type.Optional(
       Type.Array(

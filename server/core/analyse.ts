@@ -4,6 +4,7 @@ import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { answerOf } from './answer/answer-of.ts';
 import { courseOf, coverCautions, coverOf, edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
+import { coursesWith } from './courses-with.ts';
 import { withHelpHours } from './crew/help-hours.ts';
 import { washingStops } from './crew/washing-stops.ts';
 import { waterUseOf } from './crew/water-use-of.ts';
@@ -67,6 +68,8 @@ export interface Reckoned extends Analysed {
   sides: Record<Commodity, AnalysedSide>;
   /** The course of fuel with so much more on board than full tanks, kg: the rate may go by the mass. */
   fuelWithLoad: (moreKg: number) => Course;
+  /** Both courses for another rig or trip on the same route, with so much more on board, kg; supplies stay as judged. */
+  coursesWith: (rig: RigFile, trip: TripFile, moreKg: number) => Record<Commodity, Course>;
 }
 
 export interface AnalysedSide {
@@ -222,6 +225,18 @@ export function reckonTrip(input: AnalyseInput): Outcome<Reckoned> {
         fullKg === null || moreKg === 0
           ? fuelSide.course
           : fuelCourse(evenFuel, fuelPlan({ ...fuelSources, massKg: fullKg + moreKg })),
+      coursesWith: (changedRig, changedTrip, moreKg) =>
+        coursesWith(
+          {
+            route,
+            camps: halting.camps,
+            uncovered: { fuel: fuelSide.course.uncovered, water: waterSide.course.uncovered },
+            washingStopsM: washing.stopsM,
+          },
+          changedRig,
+          changedTrip,
+          moreKg,
+        ),
       analysis: {
         route: {
           name: route.name,

@@ -1,8 +1,8 @@
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
 import { checkRigValue, checkTripValue } from '../app/plan-input.ts';
-import { PlanReply } from '../contract/plan.ts';
 import { RigFile } from '../contract/rig.ts';
 import { TripFile } from '../contract/trip.ts';
+import { PlanReply } from '../contract/whatif.ts';
 import { InputProblem } from '../core/problem.ts';
 import type { AnalysisService, PlanRequest } from './analysis-service.ts';
 import { ProblemReply } from './problem-reply.ts';
@@ -20,7 +20,7 @@ export function planRoutes(service: AnalysisService): FastifyPluginAsyncTypebox 
         schema: {
           summary: 'Plan where to fill and what to carry, on what was read before; "demo" is the demo',
           description:
-            'Closing the connection stops the work. Without extras there are no ways out and no plan against one failure.',
+            'With what happens when something goes wrong, and the gauge table; the key whatIf of the trip chooses for them. Closing the connection stops the work. Without extras there are no ways out and no plan against one failure.',
           params: Type.Object({ id: Type.String() }),
           body: Type.Object({
             rig: RigFile,

@@ -35,6 +35,7 @@ export const tasks = {
   async planReply(ask: CarryAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
     const outcome = await tasks.plan(ask);
     if (!outcome.ok) return outcome;
-    return { ok: true, value: new TextEncoder().encode(JSON.stringify({ plan: outcome.value.plan })) };
+    const { plan, whatIf, gauge } = outcome.value;
+    return { ok: true, value: new TextEncoder().encode(JSON.stringify({ plan, whatIf, gauge })) };
   },
 };

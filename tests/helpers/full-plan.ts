@@ -218,6 +218,7 @@ export const FULL_TRIP: TripFile = {
     passBy: ['node/2'],
     spendReserveOnFailure: true,
   },
+  whatIf: { waitDays: 3, hotterByC: 4, turnRoundAtKm: 300 },
   surfaces: [
     { fromKm: 0, toKm: 100, surface: 'sealed' },
     { fromKm: 100, toKm: 300, surface: 'sand', allowancePercent: 20 },

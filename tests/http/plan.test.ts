@@ -2,7 +2,7 @@ import type { FastifyInstance } from 'fastify';
 import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/map.ts';
-import { PlanReply } from '../../server/contract/plan.ts';
+import { PlanReply } from '../../server/contract/whatif.ts';
 import { buildApp } from '../../server/http/app.ts';
 
 const faults: string[] = [];

@@ -29,8 +29,13 @@ const AIM_WORDS: Record<PlanAim['aim'], (value: number) => string> = {
   'short-fill-l': (value) => `left out of the tanks for a permitted mass: ${litres(value)}`,
 };
 
-/** A carry plan as text for people. */
-export function planText(analysis: Analysis, plan: Plan, routeName: string): string {
+/** A carry plan as text for people; `more`: further sections, each begun with an empty line. */
+export function planText(
+  analysis: Analysis,
+  plan: Plan,
+  routeName: string,
+  more: readonly string[] = [],
+): string {
   const { route } = analysis;
   const lines = [
     `Carry plan: ${plain(route.name === '' ? routeName : route.name)}, ${km(route.lengthKm)}`,
@@ -44,7 +49,7 @@ export function planText(analysis: Analysis, plan: Plan, routeName: string): str
     lines.push('', 'Rests on');
     for (const { text, fromKm, toKm } of plan.restsOn) lines.push(`- ${placed(fromKm, toKm)}${plain(text)}`);
   }
-  lines.push('', 'Cautions');
+  lines.push(...more, '', 'Cautions');
   for (const { text } of analysis.standing) lines.push(`- ${plain(text)}`);
   return `${lines.join('\n')}\n`;
 }

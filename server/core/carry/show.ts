@@ -1,12 +1,11 @@
 import type { Passing } from '../../contract/analysis.ts';
 import type { Commodity } from '../../contract/common.ts';
 import type { PlanCarry, PlanEdge, PlanLeg, PlanLevel, PlanStop } from '../../contract/plan.ts';
-import { usableL } from '../crew/gap-grades.ts';
 import type { EdgeM } from '../gaps/course.ts';
-import { turnBackM } from '../gaps/turn-back.ts';
 import type { Driven, DrivenLeg } from '../levels/drive.ts';
 import { gradesAfter } from '../levels/grades.ts';
 import { supplyStops } from '../stops/supply-stops.ts';
+import { runOf, turnBackOf } from '../whatif/run.ts';
 import { weakestEnd } from './leg.ts';
 import { type CarrySide, COMMODITIES } from './problem.ts';
 
@@ -20,11 +19,10 @@ export const edgeOf = ({ kind, id, name, atM, detourM, evidence }: EdgeM): PlanE
 });
 
 /** A driven leg as it is told. */
-export function legShown({ course }: CarrySide, leg: DrivenLeg): PlanLeg {
-  const { figures, from, to } = leg;
+export function legShown({ course, canL }: CarrySide, leg: DrivenLeg): PlanLeg {
+  const { figures, from, to, tankL, cans, detours } = leg;
   const { departL, needL, reserveL, arriveL, verdict, acrossNoData } = figures;
-  const budgetL = course.commodity === 'water' ? usableL(course.rig, departL, reserveL) : departL - reserveL;
-  const turnM = turnBackM(course, from, to, budgetL);
+  const turnM = turnBackOf(runOf({ course, from, to, tankL, cans, canL, detours }));
   return {
     from: edgeOf(from),
     to: edgeOf(to),

@@ -34,7 +34,8 @@ export function canBeDrivenBack(course: Course, from: EdgeM, to: EdgeM): boolean
   return oneWayLimitM(course, from.atM, to.atM) === to.atM;
 }
 
-function oneWayLimitM(course: Course, fromM: number, toM: number): number {
+/** Where the first stretch that cannot be driven back begins; `toM` where there is none. */
+export function oneWayLimitM(course: Course, fromM: number, toM: number): number {
   return course.oneWay
     .filter((span) => span.toM > fromM && span.fromM < toM)
     .reduce((limit, span) => Math.min(limit, Math.max(fromM, span.fromM)), toM);

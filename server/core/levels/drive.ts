@@ -6,7 +6,7 @@ import type { EdgeM } from '../gaps/course.ts';
 import { SLACK } from '../gaps/need.ts';
 import { type Reckoning, reckon } from '../gaps/reckon.ts';
 import { type ContainerLevel, containersAlong } from './containers.ts';
-import { levelPoints } from './level-points.ts';
+import { type Detour, levelPoints } from './level-points.ts';
 
 /** A leg as it is driven. */
 export interface DrivenLeg {
@@ -16,6 +16,8 @@ export interface DrivenLeg {
   /** In the fixed tanks on leaving. */
   tankL: number;
   shortL: number;
+  /** Halts of the other commodity off the route on the way. */
+  detours: readonly Detour[];
   /** With all that is aboard, cans included, and every halt of the other commodity on the way. */
   figures: Reckoning;
   levels: ContainerLevel[];
@@ -52,11 +54,7 @@ export function drive(sides: Record<Commodity, CarrySide>, choice: Pick<Choice, 
   return driven;
 }
 
-function driveLeg(
-  side: CarrySide,
-  leg: PlannedLeg,
-  detours: readonly { atM: number; bothWaysM: number }[],
-): DrivenLeg {
+function driveLeg(side: CarrySide, leg: PlannedLeg, detours: readonly Detour[]): DrivenLeg {
   const { course, edges, canL } = side;
   const from = edges[leg.from]!;
   const to = edges[leg.to]!;
@@ -73,6 +71,7 @@ function driveLeg(
     cans: leg.cans,
     tankL,
     shortL: leg.shortL,
+    detours,
     figures,
     levels,
     poursM,

@@ -1,0 +1,64 @@
+import type { Gauge, GaugeRow, GaugeSide } from '../../contract/whatif.ts';
+import { figure } from './figures.ts';
+import { plain } from './plain.ts';
+import { type Column, tableText } from './table-text.ts';
+
+const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
+const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+
+const COLUMNS: readonly Column[] = [
+  right('at', 'km'),
+  left('place'),
+  right('fuel to go on', 'l'),
+  right('to go back', 'l'),
+  right('planned', 'l'),
+  right('water to go on', 'l'),
+  right('to go back', 'l'),
+  right('planned', 'l'),
+];
+
+/** The gauge table in whole litres: what is needed rounded up, what is planned rounded down. */
+export function gaugeLines({ rows, basis }: Gauge): string[] {
+  const which = basis === 'plan' ? 'the plan' : 'there is no plan: full tanks at every supply that counts';
+  return [
+    '',
+    `Gauge: least to have aboard, cans and reserve included (${which})`,
+    ...tableText(COLUMNS, rows.map(cellsOf)),
+  ];
+}
+
+const cellsOf = (row: GaugeRow): string[] => [
+  figure(row.atKm),
+  placeOf(row),
+  ...sideCells(row.fuel),
+  ...sideCells(row.water),
+];
+
+/** Litres below this are float noise and no reason for one litre more. */
+const NOISE_L = 1e-6;
+const up = (litres: number): string => String(Math.ceil(litres - NOISE_L));
+const down = (litres: number): string => String(Math.floor(litres + NOISE_L));
+
+const sideCells = ({ onL, backL, plannedL }: GaugeSide): string[] => [
+  up(onL),
+  backL === null ? '-' : up(backL),
+  down(plannedL),
+];
+
+function placeOf({ at, name, commodities }: GaugeRow): string {
+  const what = commodities.join(' and ');
+  switch (at) {
+    case 'start':
+      return `start${name === null ? '' : `, ${plain(name)}`}`;
+    case 'end':
+      return `end${name === null ? '' : `, ${plain(name)}`}`;
+    case 'step':
+      return '';
+    case 'arriving':
+      return `to ${plain(name ?? 'a supply')}`;
+    case 'leaving':
+      return `from ${plain(name ?? 'a supply')}, ${what} filled`;
+    case 'turn-back':
+      return `last place to turn back for ${what}`;
+  }
+}

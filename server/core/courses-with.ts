@@ -1,0 +1,56 @@
+import type { Commodity } from '../contract/common.ts';
+import type { RigFile } from '../contract/rig.ts';
+import type { TripFile } from '../contract/trip.ts';
+import { courseOf } from './course-of.ts';
+import { withHelpHours } from './crew/help-hours.ts';
+import { fuelCourse, fuelPlan } from './fuel/fuel-course.ts';
+import { nightsAt } from './fuel/nights-at.ts';
+import type { Course, SpanM } from './gaps/course.ts';
+import { type PlacedCamp, staysOf } from './gaps/stays.ts';
+import { massWithFullTanks } from './mass/mass-at.ts';
+import { paceOn, withCampHours } from './pace/pace-on.ts';
+import { pacePlan } from './pace/pace-plan.ts';
+import { pacedCourse } from './pace/paced-course.ts';
+import { settleRig } from './rig/settle-rig.ts';
+import type { RouteLine } from './route/route-line.ts';
+import { settleTrip } from './trip/settle-trip.ts';
+
+/** What of an analysis stays when rig or trip are changed to see what that does. */
+export interface CourseGround {
+  route: RouteLine;
+  camps: readonly PlacedCamp[];
+  uncovered: Record<Commodity, readonly SpanM[]>;
+  washingStopsM: readonly number[];
+}
+
+/**
+ * The courses of both commodities for another rig or trip on the same route, with so much more on board than full
+ * tanks, kg. Supplies are not judged again: which passings count, and when they are reached, is left as it was.
+ */
+export function coursesWith(
+  { route, camps, uncovered, washingStopsM }: CourseGround,
+  rigFile: RigFile,
+  tripFile: TripFile,
+  moreKg: number,
+): Record<Commodity, Course> {
+  const { rig: wholeRig, settled } = settleRig(rigFile);
+  const { trip } = settleTrip(tripFile);
+  const rig = withHelpHours(withCampHours(wholeRig, trip.campAfterHours), trip);
+  const { stays } = staysOf(route, trip, camps);
+  const { wayM } = courseOf(route, rig, trip, 'water', stays, []);
+  const pace = pacePlan(route.lengthM, rig, trip, camps, wayM);
+  const fullKg = massWithFullTanks(settled);
+  const fuel = fuelPlan({
+    route,
+    rig,
+    trip,
+    stays,
+    nights: nightsAt(pace.schedules.slow.nights, trip),
+    massKg: fullKg === null ? null : fullKg + moreKg,
+    kmPerHour: (surface, end) => paceOn(rig, surface).kmPerHour[end],
+    hoursPerDay: (surface) => paceOn(rig, surface).hoursPerDay,
+  });
+  const paced = (commodity: Commodity) =>
+    pacedCourse(courseOf(route, rig, trip, commodity, stays, uncovered[commodity]), pace);
+  return { fuel: fuelCourse(paced('fuel'), fuel), water: { ...paced('water'), washingStopsM } };
+}

@@ -1,0 +1,99 @@
+import type { Commodity } from '../../contract/common.ts';
+import type { Reckoned } from '../analyse.ts';
+import type { HeldPlan } from '../carry/plan-of.ts';
+import { type CarrySide, type Halt, haltsOf } from '../carry/problem.ts';
+import { loadKg, problemOf } from '../carry/problem-of.ts';
+import type { Course, EdgeM } from '../gaps/course.ts';
+import type { Detour } from '../levels/level-points.ts';
+
+/** From one supply that is used to the next, with what is aboard on leaving. */
+export interface Stretch {
+  course: Course;
+  from: EdgeM;
+  to: EdgeM;
+  /** In the fixed tanks on leaving. */
+  tankL: number;
+  /** Full on leaving. */
+  cans: number;
+  canL: number;
+  /** Further halts off the route on the way. */
+  detours: readonly Detour[];
+}
+
+export interface BasisSide {
+  side: CarrySide;
+  stretches: Stretch[];
+  /** Cans that there are. */
+  cans: number;
+}
+
+/** What all what-ifs and the gauge are reckoned with. */
+export interface Basis {
+  kind: 'plan' | 'gaps';
+  sides: Record<Commodity, BasisSide>;
+  /** The halts off the route that are made for each commodity. */
+  halts: Record<Commodity, Halt[]>;
+  /** On board beyond full tanks, kg. */
+  moreKg: number;
+}
+
+/** The basis of a plan that was driven and held; without one that of the gaps: all passings used, cans empty. */
+export function basisOf(reckoned: Reckoned, held: HeldPlan | null): Basis {
+  return held === null ? gapsBasis(reckoned) : planBasis(reckoned, held);
+}
+
+function planBasis(reckoned: Reckoned, { problem, choice, driven }: HeldPlan): Basis {
+  const made = (commodity: Commodity) =>
+    haltsOf({ ...problem.sides[commodity], edges: driven[commodity].map(({ to }) => to) });
+  const halts = { fuel: made('fuel'), water: made('water') };
+  const side = (commodity: Commodity): BasisSide => {
+    const of = problem.sides[commodity];
+    return {
+      side: of,
+      cans: choice.cans[commodity],
+      stretches: driven[commodity].map(({ from, to, tankL, cans, detours }) => ({
+        course: of.course,
+        from,
+        to,
+        tankL,
+        cans,
+        canL: of.canL,
+        detours,
+      })),
+    };
+  };
+  return {
+    kind: 'plan',
+    sides: { fuel: side('fuel'), water: side('water') },
+    halts,
+    moreKg: loadKg(reckoned.analysis.rig, choice.cans),
+  };
+}
+
+function gapsBasis(reckoned: Reckoned): Basis {
+  const { problem } = problemOf(reckoned);
+  const side = (commodity: Commodity): BasisSide => {
+    const { course, edges, startL } = reckoned.sides[commodity];
+    const { drawableL } = course.rig[commodity];
+    const { canL } = problem.sides[commodity];
+    return {
+      side: { ...problem.sides[commodity], course, edges, startL },
+      cans: 0,
+      stretches: edges.slice(1).map((to, index) => ({
+        course,
+        from: edges[index]!,
+        to,
+        tankL: index === 0 ? startL : drawableL,
+        cans: 0,
+        canL,
+        detours: [],
+      })),
+    };
+  };
+  return {
+    kind: 'gaps',
+    sides: { fuel: side('fuel'), water: side('water') },
+    halts: { fuel: [], water: [] },
+    moreKg: 0,
+  };
+}

@@ -1,0 +1,111 @@
+import type { Commodity } from '../../contract/common.ts';
+import type { WhatIfRow } from '../../contract/whatif.ts';
+import { COMMODITIES, haltsBetween, otherOf, placeKey } from '../carry/problem.ts';
+import { edgeOf } from '../carry/show.ts';
+import type { EdgeM } from '../gaps/course.ts';
+import { SLACK } from '../gaps/need.ts';
+import type { Detour } from '../levels/level-points.ts';
+import type { Basis, Stretch } from './basis.ts';
+import { pointsAt, type Run, runOf } from './run.ts';
+import { stretchFigures, tightestOf } from './stretch-row.ts';
+
+/** A stretch over stops that fail: each is gone to in vain. */
+export interface Failed {
+  stretch: Stretch;
+  /** In route order. */
+  stops: EdgeM[];
+}
+
+/** The stretches that come of it when every stop for which `fails` holds gives nothing, the others left out. */
+export function failedStretches(
+  basis: Basis,
+  commodity: Commodity,
+  fails: (edge: EdgeM) => boolean,
+): Failed[] {
+  const { stretches } = basis.sides[commodity];
+  const failed: Failed[] = [];
+  for (let index = 0; index < stretches.length; index += 1) {
+    const first = stretches[index]!;
+    const stops: EdgeM[] = [];
+    let last = first;
+    while (last.to.kind === 'passing' && fails(last.to)) {
+      stops.push(last.to);
+      index += 1;
+      last = stretches[index]!;
+    }
+    if (stops.length === 0) continue;
+    const to = last.to;
+    const halts = haltsBetween(basis.halts[otherOf(commodity)], first.from, to);
+    const known = new Set(halts.map(({ key }) => key));
+    const inVain = stops
+      .filter((stop) => stop.detourM > 0 && !known.has(placeKey(stop)))
+      .map((stop): Detour => ({ atM: stop.atM, bothWaysM: 2 * stop.detourM }));
+    const detours = [...halts, ...inVain].sort((a, b) => a.atM - b.atM);
+    failed.push({ stretch: { ...first, to, detours }, stops });
+  }
+  return failed;
+}
+
+/** Going back from the last stop that failed, having gone there: what is left above the reserve. */
+function backFrom(run: Run, stop: EdgeM): number | null {
+  const there = pointsAt(run, stop.atM).at(-1)!;
+  return there.backL === null ? null : there.litres - there.backL - run.keepL;
+}
+
+/** Every stop that is used failing in turn, wherever it is passed; one row for each commodity that it gives. */
+export function stopFailsRows(basis: Basis): WhatIfRow[] {
+  const ids: string[] = [];
+  const used = COMMODITIES.flatMap((commodity) =>
+    basis.sides[commodity].stretches.map(({ to }) => to).filter(({ kind }) => kind === 'passing'),
+  ).sort((a, b) => a.atM - b.atM);
+  for (const { id } of used) if (id !== null && !ids.includes(id)) ids.push(id);
+  return ids.flatMap((id) =>
+    COMMODITIES.flatMap((commodity): WhatIfRow[] => {
+      const failed = failedStretches(basis, commodity, (edge) => edge.id === id);
+      const runs = failed.map(({ stretch }) => runOf(stretch));
+      const worst = tightestOf(runs);
+      if (worst === null) return [];
+      const { stops, stretch } = failed[runs.indexOf(worst)]!;
+      const stop = stops.at(-1)!;
+      const name = stop.name ?? id;
+      return [
+        {
+          ...stretchFigures(worst),
+          kind: 'stop-fails',
+          commodity,
+          id,
+          text: `${name} gives no ${commodity}: on from there with what is aboard.`,
+          atKm: stop.atM / 1000,
+          lostL: null,
+          backMarginL: backFrom(worst, stop),
+          instead: worst.marginL >= -SLACK ? null : insteadOf(basis, commodity, stretch, stops),
+        },
+      ];
+    }),
+  );
+}
+
+/** Of the supplies that count and are passed by, the one that keeps the reserve best both to it and on from it. */
+function insteadOf(
+  basis: Basis,
+  commodity: Commodity,
+  stretch: Stretch,
+  stops: readonly EdgeM[],
+): WhatIfRow['instead'] {
+  const { side, cans } = basis.sides[commodity];
+  const { drawableL } = stretch.course.rig[commodity];
+  const failing = new Set(stops.map(({ id }) => id));
+  let best: { at: EdgeM; marginL: number } | null = null;
+  for (const at of side.edges) {
+    if (at.kind !== 'passing' || failing.has(at.id) || at.atM <= stretch.from.atM || at.atM >= stretch.to.atM)
+      continue;
+    const before = stretch.detours.filter(({ atM }) => atM <= at.atM);
+    const after = stretch.detours.filter(({ atM }) => atM > at.atM);
+    const marginL = Math.min(
+      runOf({ ...stretch, to: at, detours: before }).marginL,
+      runOf({ ...stretch, from: at, tankL: drawableL, cans, detours: after }).marginL,
+    );
+    if (marginL >= -SLACK && (best === null || marginL > best.marginL + SLACK)) best = { at, marginL };
+  }
+  return best === null ? null : { at: edgeOf(best.at), marginL: best.marginL };
+}
