@@ -4,6 +4,7 @@ import { sketchyM } from '../gaps/course.ts';
 import { SLACK } from '../gaps/need.ts';
 import { verdictOf } from '../gaps/verdict.ts';
 import { lastHolding, pointBetween, type Run, type RunPoint } from './run.ts';
+import { verdictOnwards } from './stretch-row.ts';
 
 /** Something that takes litres at one place; both sums may depend on what is aboard there. */
 export interface Mishap {
@@ -124,16 +125,15 @@ export function struckFigures(struck: Struck, mishap: Mishap, forced?: 'back'): 
   const marginL = back ? backMarginL! : run.marginL - mishap.lostL(point) - (mishap.moreReserveL ?? 0);
   const endsM =
     arriveL >= -SLACK ? null : back ? endsGoingBack(struck, arriveL) : endsGoingOn(struck, mishap);
-  const firstUncovered = course.uncovered.find((span) => span.toM > from.atM && span.fromM < to.atM);
-  const verdict = verdictOf({
-    arriveL,
-    marginL,
-    runsDryM: endsM,
-    firstUncoveredM: back || firstUncovered === undefined ? null : Math.max(firstUncovered.fromM, from.atM),
-    atBestUnknown: back
-      ? sketchyM(course, from.atM, point.atM) > 0
-      : sketchyM(course, from.atM, to.atM) > 0 || (to.kind === 'end' && course.onward === null),
-  });
+  const verdict = back
+    ? verdictOf({
+        arriveL,
+        marginL,
+        runsDryM: endsM,
+        firstUncoveredM: null,
+        atBestUnknown: sketchyM(course, from.atM, point.atM) > 0,
+      })
+    : verdictOnwards(run, { arriveL, marginL, endsM });
   const lostBackL = mishap.lostBackL ?? mishap.lostL;
   const turnM = lastHolding(run.points, (each) =>
     each.backL === null ? null : each.litres - lostBackL(each) - each.backL - keepL,
