@@ -37,6 +37,29 @@ describe('carry plan over HTTP', () => {
     }
   });
 
+  it('goes by the gaps where there is no plan, and by what the trip asks of the what-ifs', async () => {
+    const { rig, trip } = demo.analysis;
+    const bare = {
+      ...trip,
+      plan: { mostCans: { fuel: 0, water: 0 } },
+      whatIf: { waitDays: 1, turnRoundAtKm: 300 },
+    };
+    const { plan: made, whatIf, gauge } = (await plan({ rig, trip: bare, extras: false })).json<PlanReply>();
+    expect(made.status).toBe('none');
+    expect(whatIf.basis).toBe('gaps');
+    expect(gauge.basis).toBe('gaps');
+    expect(whatIf.rows.find(({ kind }) => kind === 'wait')!.text).toContain('1 day ');
+    expect(whatIf.rows.filter(({ kind }) => kind === 'turn-round').map(({ atKm }) => atKm)).toEqual([
+      300, 300,
+    ]);
+    const { gaps } = demo.analysis.water;
+    const high = whatIf.rows.find(({ kind, commodity }) => kind === 'high-use' && commodity === 'water')!;
+    const margins = gaps.map(({ marginL, grades }) => Math.min(marginL, grades?.drinking.marginL ?? marginL));
+    expect(high.marginL).toBeCloseTo(Math.min(...margins), 6);
+    const wrong = await plan({ rig, trip: { whatIf: { waitDays: -1 } } });
+    expect(wrong.json()).toMatchObject({ code: 'trip-invalid' });
+  });
+
   it('refuses unknown keys, no rig, a bad rig and a trip that is gone', async () => {
     const { rig } = demo.analysis;
     expect((await plan({ rig, wishes: 1 })).json()).toMatchObject({ code: 'request-invalid' });
