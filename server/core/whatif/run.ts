@@ -31,8 +31,19 @@ export interface Run {
   points: RunPoint[];
 }
 
+/** Stretches are never changed, and each is asked for by many rows. */
+const driven = new WeakMap<Stretch, Run>();
+
 /** Drives a stretch with what it leaves with. */
 export function runOf(stretch: Stretch): Run {
+  const known = driven.get(stretch);
+  if (known !== undefined) return known;
+  const run = drive(stretch);
+  driven.set(stretch, run);
+  return run;
+}
+
+function drive(stretch: Stretch): Run {
   const { course, from, to, tankL, cans, canL, detours } = stretch;
   const viaM = detours.reduce((sum, { bothWaysM }) => sum + bothWaysM, 0);
   const figures = reckon(course, from, to, tankL + cans * canL, viaM);
@@ -55,6 +66,7 @@ export function runOf(stretch: Stretch): Run {
   const breaks = [...new Set([...breaksInside(course.litres.home, from.atM, to.atM), limitM])].sort(
     (a, b) => a - b,
   );
+  let next = 0;
   held.forEach((level, index) => {
     const before = held[index - 1];
     const add = (atM: number, tank: number, cansL: readonly number[]) =>
@@ -66,8 +78,9 @@ export function runOf(stretch: Stretch): Run {
         backL: backAt(atM),
       });
     if (before !== undefined && before.atM < level.atM) {
-      for (const atM of breaks) {
-        if (atM <= before.atM || atM >= level.atM) continue;
+      while (breaks[next] !== undefined && breaks[next]! <= before.atM) next += 1;
+      for (; breaks[next] !== undefined && breaks[next]! < level.atM; next += 1) {
+        const atM = breaks[next]!;
         const share = (atM - before.atM) / (level.atM - before.atM);
         const between = (a: number, b: number) => a + share * (b - a);
         add(

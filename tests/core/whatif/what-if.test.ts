@@ -215,7 +215,12 @@ describe('a treatment line that fails', () => {
       ({ waterClass, counts }) => waterClass === 'treatable' && counts,
     );
     expect(used.map(({ id }) => id)).toEqual(['node/4']);
-    const row = of(from).rows.find(({ kind }) => kind === 'treatment-fails')!;
+    const [underWay, row, ...rest] = of(from).rows.filter(({ kind }) => kind === 'treatment-fails');
+    expect(rest).toEqual([]);
+    if (underWay === undefined || row === undefined) throw new Error('two rows are expected');
+    // Treated at the tap: all 70 l from the spring are unfit. From km 200 to 600 are 2 days begun, 36 l, alike half way.
+    expect(underWay.atKm).toBeCloseTo(400, 6);
+    expect(underWay.arriveL).toBeCloseTo(-18, 6);
     expect(row.atKm).toBeCloseTo(200, 6);
     expect(row.from.kind).toBe('start');
     expect(row.to.id).toBe('node/3');
