@@ -75,7 +75,9 @@ describe('the days on the page', () => {
     await page.getByRole('tab', { name: 'Rig' }).click();
     const range = page.locator('details.rig-section', { has: page.locator('h4', { hasText: /^Range$/ }) });
     await range.locator('summary').first().click();
-    expect(await textOf(range.getByRole('row', { name: /^sand/ }))).toMatch(/× 1\.\d+/);
+    const row = range.getByRole('row', { name: /^sand/ });
+    await row.waitFor();
+    expect(await textOf(row)).toMatch(/× 1\.\d+/);
   });
 
   it('met no error', () => {

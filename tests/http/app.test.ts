@@ -198,6 +198,7 @@ describe('the server', () => {
       '/api/analyses',
       '/api/analyses/{id}',
       '/api/analyses/{id}/compare',
+      '/api/analyses/{id}/plan',
       '/api/demo',
       '/api/health',
       '/api/logs',
