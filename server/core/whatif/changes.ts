@@ -28,7 +28,8 @@ export function runsWith(reckoned: Reckoned, basis: Basis, { rig, trip }: Change
     const { stretches, side } = basis.sides[commodity];
     // What has been used since the last fill goes by the rate, so the start may be lower.
     const before = startLevel(side.course.rig, settled, commodity).litres;
-    const lessL = before - startLevel(course.rig, settled, commodity).litres;
+    const filled = trip.plan?.fillAtStart?.[commodity] === true;
+    const lessL = filled ? 0 : before - startLevel(course.rig, settled, commodity).litres;
     return stretches.map((stretch) =>
       runOf({
         ...stretch,

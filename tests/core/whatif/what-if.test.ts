@@ -231,3 +231,17 @@ describe('a treatment line that fails', () => {
     expect(without.text).toContain('nothing changes');
   });
 });
+
+describe('what has been used since the last fill', () => {
+  const trip: TripFile = {
+    ...inputOf().trip,
+    aboard: { fuelKmSinceFill: 100, waterDaysSinceFill: 0 },
+  };
+
+  it('goes by the rate as well', () => {
+    const from = reckoned({ trip, features: [] });
+    const row = of(from).rows.find(({ kind, commodity }) => kind === 'low-use' && commodity === 'fuel')!;
+    // 100 km since the fill and 1,340 km at 14 l/100 km.
+    expect(row.arriveL).toBeCloseTo(127 - 14 - 1340 * 0.14, 2);
+  });
+});
