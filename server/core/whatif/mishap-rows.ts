@@ -46,7 +46,7 @@ export function containerLostRows({ basis, rig }: MishapFacts): WhatIfRow[] {
       isCan ? Math.max(0, ...point.cansL) : Math.max(0, Math.min(largest.litres, point.tankL));
     const mishap = { lostL };
     const what = isCan ? 'a can' : largest.name;
-    const text = `${sentence(what)} loses all its ${commodity}; it holds again for what is in the cans.`;
+    const text = `${sentence(what)} loses all its ${commodity}${isCan ? '' : '; it is taken to be mended, so that cans can be poured in'}.`;
     return rowOf(
       commodity,
       { kind: 'container-lost', text },
