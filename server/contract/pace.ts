@@ -98,6 +98,8 @@ export const Day = Type.Object({
   /** Left on reaching the day's end, at the rates the verdict uses, detours to supplies on the way included. */
   fuelL: Type.Number(),
   waterL: Type.Number(),
+  /** Of `waterL`, what is left for each grade; null where no crew tells the grades. */
+  waterByGrade: nullable(Type.Object({ drinkingL: Type.Number(), washingL: Type.Number() })),
 });
 export type Day = Static<typeof Day>;
 

@@ -146,7 +146,17 @@ function columnsFor(units: UnitSystem): Column<Day>[] {
       unit: volumeUnit(units),
       align: 'end',
       value: ({ waterL }) => waterL,
-      cell: ({ waterL }) => <Left litres={waterL} units={units} />,
+      cell: ({ waterL, waterByGrade }) => (
+        <>
+          <Left litres={waterL} units={units} />
+          {waterByGrade !== null && (
+            <span className="second">
+              to drink {figureLitres(waterByGrade.drinkingL, units)}, to wash{' '}
+              {figureLitres(waterByGrade.washingL, units)}
+            </span>
+          )}
+        </>
+      ),
     },
   ];
 }
@@ -172,5 +182,13 @@ function csvColumnsFor(units: UnitSystem): CsvColumn<Day>[] {
     { head: 'arrives at the latest', value: ({ arrive }) => arrive?.latest ?? null },
     { head: `fuel left (${volume})`, value: ({ fuelL }) => volumeIn(fuelL, units) },
     { head: `water left (${volume})`, value: ({ waterL }) => volumeIn(waterL, units) },
+    {
+      head: `of it to drink (${volume})`,
+      value: ({ waterByGrade }) => (waterByGrade === null ? null : volumeIn(waterByGrade.drinkingL, units)),
+    },
+    {
+      head: `of it to wash (${volume})`,
+      value: ({ waterByGrade }) => (waterByGrade === null ? null : volumeIn(waterByGrade.washingL, units)),
+    },
   ];
 }

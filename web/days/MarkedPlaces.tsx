@@ -4,7 +4,7 @@ import { SURFACE_CHOICES } from '../rig/surface-choices.ts';
 import { formatAtKm, type UnitSystem } from '../units.ts';
 
 interface MarkedPlacesProps {
-  /** The last places chosen on the strip, km, latest last. */
+  /** The last places chosen on strip or map, km, latest last. */
   marked: readonly number[];
   units: UnitSystem;
   onCamp: (atKm: number) => void;
@@ -12,7 +12,7 @@ interface MarkedPlacesProps {
   onSurface: (fromKm: number, toKm: number, surface: Surface) => void;
 }
 
-/** What can be done at the place, or between the two places, last chosen on the strip. */
+/** What can be done at the place, or between the two places, last chosen on strip or map. */
 export function MarkedPlaces({ marked, units, onCamp, onRestDay, onSurface }: MarkedPlacesProps) {
   const [surface, setSurface] = useState<Surface>('gravel');
   const last = marked.at(-1);
@@ -20,8 +20,8 @@ export function MarkedPlaces({ marked, units, onCamp, onRestDay, onSurface }: Ma
   if (last === undefined) {
     return (
       <p className="soft">
-        Click on the strip, or press Enter on it, to mark a place for a camp or a rest day; two places mark a
-        stretch of one surface.
+        Click on the strip or on the route on the map, or press Enter on the strip, to mark a place for a camp
+        or a rest day; two places mark a stretch of one surface.
       </p>
     );
   }

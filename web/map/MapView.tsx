@@ -47,6 +47,10 @@ export function MapView({ reply, units, focus, onFocus, dark }: Props) {
   const events = useRef<MapEvents>(null);
   events.current = {
     onRoute: (at) => onFocus({ atKm: at === null ? null : nearestKm(map.line, at[0], at[1]) }),
+    onMark: (at) => {
+      const km = nearestKm(map.line, at[0], at[1]);
+      if (km !== null) onFocus({ atKm: km, marked: [...focus.marked.slice(-1), km] });
+    },
     onSupply: (id) => {
       chosenHere.current = true;
       onFocus({ supply: id });
@@ -64,6 +68,7 @@ export function MapView({ reply, units, focus, onFocus, dark }: Props) {
         const { style: first, bounds, name } = atStart.current;
         made = createMap(box.current, first, bounds, `Map of ${name}`, {
           onRoute: (at) => events.current?.onRoute(at),
+          onMark: (at) => events.current?.onMark(at),
           onSupply: (id) => events.current?.onSupply(id),
           onNothing: () => events.current?.onNothing(),
         });

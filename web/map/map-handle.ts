@@ -25,6 +25,8 @@ export type MapBounds = [LonLat, LonLat];
 export interface MapEvents {
   /** The pointer is over the route near this position; null when it has left it. */
   onRoute(at: LonLat | null): void;
+  /** A place of the route is chosen, as on the strip. */
+  onMark(at: LonLat): void;
   onSupply(id: string): void;
   /** The reader clicked where nothing is. */
   onNothing(): void;
@@ -231,6 +233,6 @@ function listen(map: MapLibreMap, events: MapEvents): void {
       .sort((a, b) => a.away - b.away)[0];
     if (nearest !== undefined) return events.onSupply(nearest.id);
     events.onNothing();
-    if (within(event, [HIT_LAYER], 0).length > 0) events.onRoute([event.lngLat.lng, event.lngLat.lat]);
+    if (within(event, [HIT_LAYER], 0).length > 0) events.onMark([event.lngLat.lng, event.lngLat.lat]);
   });
 }

@@ -16,6 +16,12 @@ const COLUMNS: readonly Column[] = [
   { head: 'water left', unit: 'l', lean: 'right' },
 ];
 
+/** Where a crew tells the grades. */
+const GRADE_COLUMNS: readonly Column[] = [
+  { head: 'drinking', unit: 'l', lean: 'right' },
+  { head: 'washing', unit: 'l', lean: 'right' },
+];
+
 const HALT_WIDTH = 32;
 /** A stay is more often a rest than a wait, but may be either. */
 const HALT_WORDS: Record<Day['halt']['kind'], string> = {
@@ -33,12 +39,20 @@ export function daysText({ days }: Pick<Analysis, 'days'>): string[] {
       ? 'Water goes by the time that passes, nights included.'
       : 'Water goes by every day begun.';
   const head = `Days at the slow pace: ${figure(drivingHours.slow)} h of driving in ${figure(elapsedDays.slow)} days (typical ${figure(elapsedDays.typical)}, fast ${figure(elapsedDays.fast)}). ${charge}`;
-  const lines = [head, ...tableText(COLUMNS, rows.map(cells))];
+  const graded = rows.some((day) => day.waterByGrade !== null);
+  const columns = graded ? [...COLUMNS, ...GRADE_COLUMNS] : COLUMNS;
+  const lines = [
+    head,
+    ...tableText(
+      columns,
+      rows.map((day) => cells(day, graded)),
+    ),
+  ];
   if (!allListed) lines.push(`The drive goes on for more days than the ${rows.length} listed.`);
   return lines;
 }
 
-const cells = (day: Day): string[] => [
+const cells = (day: Day, graded: boolean): string[] => [
   String(day.day),
   day.date ?? '',
   figure(day.fromKm),
@@ -48,7 +62,11 @@ const cells = (day: Day): string[] => [
   arriveText(day),
   figure(day.fuelL),
   figure(day.waterL),
+  ...(graded ? gradeCells(day) : []),
 ];
+
+const gradeCells = ({ waterByGrade }: Day): string[] =>
+  waterByGrade === null ? ['', ''] : [figure(waterByGrade.drinkingL), figure(waterByGrade.washingL)];
 
 /** Clock times; the fast pace's with its day where it is another day than the slow one's. */
 function arriveText({ arrive }: Day): string {

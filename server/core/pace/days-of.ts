@@ -35,6 +35,7 @@ export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Rep
       arrive,
       fuelL: leftAt(fuel, haltM / 1000, share),
       waterL: leftAt(water, haltM / 1000, share),
+      waterByGrade: leftByGrade(water, haltM / 1000, share),
     };
   });
   return {
@@ -51,7 +52,7 @@ export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Rep
  * 1) is how much of the standing is over.
  */
 export function leftAt(report: Report, atKm: number, share = 0): number {
-  const gap = report.gaps.find((one) => one.to.atKm >= atKm) ?? report.gaps.at(-1)!;
+  const gap = gapAt(report, atKm);
   const { levels } = gap;
   if (gap.to.atKm <= atKm) return gap.arriveL;
   const index = levels.findIndex((level) => level.atKm >= atKm);
@@ -65,3 +66,21 @@ export function leftAt(report: Report, atKm: number, share = 0): number {
   const part = (atKm - before.atKm) / (after.atKm - before.atKm);
   return before.litres + part * (after.litres - before.litres);
 }
+
+/**
+ * The same by grade: each grade goes down over a gap as the whole does. Washing water taken on the way counts from the
+ * gap's end only.
+ */
+export function leftByGrade(report: Report, atKm: number, share = 0): Day['waterByGrade'] {
+  const gap = gapAt(report, atKm);
+  if (gap.grades === null || gap.grades === undefined) return null;
+  const { drinking, washing, washingTakenL } = gap.grades;
+  const over = gap.to.atKm <= atKm;
+  const gone = gap.needL === 0 ? 1 : (gap.departL - leftAt(report, atKm, share)) / gap.needL;
+  const left = (grade: typeof drinking, takenL: number) =>
+    over ? grade.arriveL : grade.arriveL - takenL + grade.needL * (1 - gone);
+  return { drinkingL: left(drinking, 0), washingL: left(washing, washingTakenL) };
+}
+
+const gapAt = (report: Report, atKm: number) =>
+  report.gaps.find((one) => one.to.atKm >= atKm) ?? report.gaps.at(-1)!;

@@ -14,6 +14,7 @@ const DAYS: Days = {
       arrive: { earliest: '2026-05-04T12:05', latest: '2026-05-04T15:00' },
       fuelL: 85.35,
       waterL: 64.75,
+      waterByGrade: null,
     },
     {
       day: 2,
@@ -25,6 +26,7 @@ const DAYS: Days = {
       arrive: { earliest: '2026-05-04T13:00', latest: '2026-05-05T09:34' },
       fuelL: 76,
       waterL: 50.8,
+      waterByGrade: null,
     },
     {
       day: 3,
@@ -36,6 +38,7 @@ const DAYS: Days = {
       arrive: null,
       fuelL: 76,
       waterL: -1.2,
+      waterByGrade: null,
     },
   ],
   allListed: true,
@@ -59,4 +62,12 @@ test('days by days begun, and more than are listed, are said', () => {
   const lines = daysText({ days: { ...DAYS, allListed: false, waterCharge: 'days-begun' } });
   expect(lines[0]).toContain('Water goes by every day begun.');
   expect(lines.at(-1)).toBe('The drive goes on for more days than the 3 listed.');
+});
+
+test('where a crew tells the grades, what is left of each has a column of its own', () => {
+  const [first, ...rest] = DAYS.rows;
+  const graded = { ...first!, waterByGrade: { drinkingL: 40.5, washingL: 24.25 } };
+  const lines = daysText({ days: { ...DAYS, rows: [graded, ...rest] } });
+  expect(lines[1]).toMatch(/water left {2}drinking {2}washing$/);
+  expect(lines[3]).toMatch(/64\.8 +40\.5 +24\.3$/);
 });

@@ -243,3 +243,34 @@ describe('an analysis', () => {
     );
   });
 });
+
+describe('water of each grade at the day’s end', () => {
+  const crewed = () =>
+    analysisOf({
+      document: equatorDocument(600),
+      features: [pointFeature('node/1', 400, { amenity: 'drinking_water' })],
+      rig: {
+        ...EXAMPLE_RIG,
+        water: { tanks: [{ name: 'tank', litres: 120 }], cans: { litres: 20, owned: 0 } },
+        crew: { people: [{ count: 2, level: 'careful' }] },
+      },
+    });
+
+  test('is null without a crew', () => {
+    const { days } = analysisOf({ document: equatorDocument(600) });
+    expect(days.rows.every((day) => day.waterByGrade === null)).toBe(true);
+  });
+
+  test('adds up to what is left in all, and ends on the gap’s own figures', () => {
+    const { days, water } = crewed();
+    expect(days.rows.length).toBeGreaterThan(2);
+    for (const day of days.rows) {
+      expect(day.waterByGrade!.drinkingL + day.waterByGrade!.washingL).toBeCloseTo(day.waterL, 6);
+    }
+    const { drinking, washing } = water.gaps.at(-1)!.grades!;
+    expect(days.rows.at(-1)!.waterByGrade).toEqual({
+      drinkingL: drinking.arriveL,
+      washingL: washing.arriveL,
+    });
+  });
+});

@@ -18,6 +18,7 @@ const ROWS: Day[] = [
     arrive: { earliest: '2027-05-03T12:05', latest: '2027-05-03T15:00' },
     fuelL: 69,
     waterL: 52,
+    waterByGrade: null,
   },
   {
     day: 2,
@@ -29,6 +30,7 @@ const ROWS: Day[] = [
     arrive: null,
     fuelL: -3,
     waterL: 34,
+    waterByGrade: null,
   },
 ];
 
