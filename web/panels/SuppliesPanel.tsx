@@ -5,6 +5,7 @@ import { fileName } from '../save-file.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import { distanceIn, distanceUnit, figureAtKm, figureKm, type UnitSystem } from '../units.ts';
 import { EVIDENCE_WORDS, strengthOf, WATER_CLASS_WORDS } from '../words.ts';
+import type { Finding } from './findings.ts';
 import { SupplyDetails } from './SupplyDetails.tsx';
 
 export interface SupplyRow {
@@ -19,7 +20,9 @@ interface SuppliesPanelProps {
   selected: string | null;
   onFocus: (next: Partial<Focus>) => void;
   /** Notes what the user found out about a point. */
-  onFound: (passing: Passing, works: boolean) => void;
+  onFound: (passing: Passing, finding: Finding) => void;
+  /** Ids of the waters that the user marked safe for skin. */
+  washingSources: readonly string[];
 }
 
 const SHOWN = ['all', 'fuel', 'water'] as const;
@@ -29,7 +32,8 @@ type CountingChoice = (typeof COUNTING)[number];
 
 const keyOf = (row: SupplyRow): string => row.key;
 
-export function SuppliesPanel({ analysis, units, selected, onFocus, onFound }: SuppliesPanelProps) {
+export function SuppliesPanel(props: SuppliesPanelProps) {
+  const { analysis, units, selected, onFocus, onFound, washingSources } = props;
   const [shown, setShown] = useState<Shown>('all');
   const [counting, setCounting] = useState<CountingChoice>('all');
   const [chosenKey, setChosenKey] = useState<string | null>(null);
@@ -83,7 +87,14 @@ export function SuppliesPanel({ analysis, units, selected, onFocus, onFound }: S
           onFocus({ supply: row?.passing.id ?? null, ...(row === null ? {} : { atKm: row.passing.atKm }) });
         }}
         onPoint={(row) => onFocus({ atKm: row?.passing.atKm ?? null })}
-        details={(row) => <SupplyDetails passing={row.passing} units={units} onFound={onFound} />}
+        details={(row) => (
+          <SupplyDetails
+            passing={row.passing}
+            units={units}
+            safeForSkin={washingSources.includes(row.passing.id)}
+            onFound={onFound}
+          />
+        )}
         csv={csv}
         empty="No supply of this kind lies within the corridor."
       />

@@ -3,15 +3,18 @@ import type { Arrival } from '../../server/contract/pace.ts';
 import { formatLocalTime } from '../days/local-time.ts';
 import { formatAtKm, formatFigure, formatKm, type UnitSystem } from '../units.ts';
 import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words.ts';
+import type { Finding } from './findings.ts';
 
 interface SupplyDetailsProps {
   passing: Passing;
   units: UnitSystem;
-  onFound: (passing: Passing, works: boolean) => void;
+  /** Marked by the user as safe for skin, to fill what is kept for washing. */
+  safeForSkin: boolean;
+  onFound: (passing: Passing, finding: Finding) => void;
 }
 
-/** What is known of one supply at one passing, and two buttons for what the user found out. */
-export function SupplyDetails({ passing, units, onFound }: SupplyDetailsProps) {
+/** What is known of one supply at one passing, and buttons for what the user found out. */
+export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDetailsProps) {
   return (
     <div className="supply-details">
       <dl>
@@ -49,13 +52,37 @@ export function SupplyDetails({ passing, units, onFound }: SupplyDetailsProps) {
       </dl>
       <p className="actions">
         Asked or been there today?{' '}
-        <button type="button" onClick={() => onFound(passing, true)}>
+        <button type="button" onClick={() => onFound(passing, 'works')}>
           It works
         </button>
-        <button type="button" onClick={() => onFound(passing, false)}>
+        <button type="button" onClick={() => onFound(passing, 'fails')}>
           It does not
         </button>
       </p>
+      {passing.commodity === 'water' && (
+        <>
+          <p className="actions">
+            Tested for salt today?{' '}
+            <button type="button" onClick={() => onFound(passing, 'not-salty')}>
+              Not salty
+            </button>
+            <button type="button" onClick={() => onFound(passing, 'salty')}>
+              Salty
+            </button>
+          </p>
+          {passing.waterClass !== 'drinking' && (
+            <p className="actions">
+              <button
+                type="button"
+                aria-pressed={safeForSkin}
+                onClick={() => onFound(passing, safeForSkin ? 'not-for-skin' : 'safe-for-skin')}
+              >
+                Safe for skin: fills what is kept for washing
+              </button>
+            </p>
+          )}
+        </>
+      )}
     </div>
   );
 }

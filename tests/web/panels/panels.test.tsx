@@ -30,6 +30,7 @@ describe('the tables', () => {
   it('show every passing, with why it does not count', () => {
     const markup = renderToStaticMarkup(
       <SuppliesPanel
+        washingSources={[]}
         analysis={analysis}
         units="metric"
         selected={null}
@@ -50,6 +51,7 @@ describe('the tables', () => {
     }));
     const markup = renderToStaticMarkup(
       <SuppliesPanel
+        washingSources={[]}
         analysis={{ ...analysis, passings: many }}
         units="metric"
         selected={null}
