@@ -3,6 +3,7 @@ import type { LogResult } from '../server/contract/log.ts';
 import type { AnalysisReply } from '../server/contract/map.ts';
 import type { RigFile } from '../server/contract/rig.ts';
 import type { TripFile } from '../server/contract/trip.ts';
+import type { PlanReply } from '../server/contract/whatif.ts';
 
 /** An error as the server words it (RFC 9457), with the place in the input and what to do. */
 export interface ProblemDetails {
@@ -132,6 +133,24 @@ export const compareRigs = (
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify({ rigs, trip }),
+    signal,
+  });
+
+/**
+ * The carry plan on what was loaded under `id`, with what-ifs and gauge. Without `extras` it is quicker and has
+ * neither ways out nor the plan against one failure. Throws ApiProblem.
+ */
+export const planTrip = (
+  id: string,
+  rig: RigFile,
+  trip: TripFile,
+  extras: boolean,
+  signal: AbortSignal,
+): Promise<PlanReply> =>
+  request(`/api/analyses/${encodeURIComponent(id)}/plan`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ rig, trip, extras }),
     signal,
   });
 

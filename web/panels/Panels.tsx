@@ -5,8 +5,10 @@ import type { AnalysisReply } from '../../server/contract/map.ts';
 import type { ProblemDetails } from '../api.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
 import type { Focus } from '../focus.ts';
+import { usePlan } from '../plan/use-plan.ts';
 import type { Said } from '../rig/said.ts';
 import type { UnitSystem } from '../units.ts';
+import { type Finding, withFinding } from './findings.ts';
 import { GapsPanel } from './GapsPanel.tsx';
 import { NotesPanel } from './NotesPanel.tsx';
 import { SuppliesPanel } from './SuppliesPanel.tsx';
@@ -19,6 +21,10 @@ const daysModule = import('../days/DaysPanel.tsx');
 const DaysPanel = lazy(() => daysModule.then((module) => ({ default: module.DaysPanel })));
 const compareModule = import('../compare/ComparePanel.tsx');
 const ComparePanel = lazy(() => compareModule.then((module) => ({ default: module.ComparePanel })));
+const carryModule = import('../carry/CarryPanel.tsx');
+const CarryPanel = lazy(() => carryModule.then((module) => ({ default: module.CarryPanel })));
+const whatIfModule = import('../whatif/WhatIfPanel.tsx');
+const WhatIfPanel = lazy(() => whatIfModule.then((module) => ({ default: module.WhatIfPanel })));
 
 interface PanelsProps {
   reply: AnalysisReply;
@@ -40,6 +46,9 @@ export const Panels = memo(function Panels(props: PanelsProps) {
   // Held here, so that they are still there when the reader comes back to the tab.
   const [others, setOthers] = useState<readonly OtherRig[]>([]);
 
+  // Solving takes the server's time: a plan is asked for only while it is looked at.
+  const planned = usePlan(reply.id, said, tab === 'carry' || tab === 'what-if');
+
   // What is chosen on the map or the strip shows in its table.
   useEffect(() => {
     if (selectedSupply !== null) setTab('supplies');
@@ -49,14 +58,8 @@ export const Panels = memo(function Panels(props: PanelsProps) {
     if (selectedGap !== null) setTab((last) => (last === 'days' ? last : 'gaps'));
   }, [selectedGap]);
 
-  const found = (passing: Passing, works: boolean) => {
-    const others = (said.trip.confirmations ?? []).filter(
-      (each) => each.id !== passing.id || (each.commodity ?? passing.commodity) !== passing.commodity,
-    );
-    const on = new Date().toISOString().slice(0, 10);
-    const finding = { id: passing.id, on, works, commodity: passing.commodity };
-    onEdit({ ...said, trip: { ...said.trip, confirmations: [...others, finding] } });
-  };
+  const found = (passing: Passing, finding: Finding) =>
+    onEdit(withFinding(said, passing, finding, new Date().toISOString().slice(0, 10)));
 
   return (
     <Tabs className="panels" selectedKey={tab} onSelectionChange={(key) => setTab(String(key))}>
@@ -65,6 +68,8 @@ export const Panels = memo(function Panels(props: PanelsProps) {
         <Tab id="supplies">Supplies</Tab>
         <Tab id="rig">Rig &amp; trip</Tab>
         <Tab id="days">Days</Tab>
+        <Tab id="carry">Carry</Tab>
+        <Tab id="what-if">What if</Tab>
         <Tab id="compare">Compare</Tab>
         <Tab id="notes">Notes</Tab>
       </TabList>
@@ -77,6 +82,7 @@ export const Panels = memo(function Panels(props: PanelsProps) {
           units={units}
           selected={selectedSupply}
           onFocus={onFocus}
+          washingSources={said.trip.washingSources ?? []}
           onFound={found}
         />
       </TabPanel>
@@ -88,6 +94,16 @@ export const Panels = memo(function Panels(props: PanelsProps) {
       <TabPanel id="days" className="tab-panel">
         <Suspense fallback={<p className="soft">Opening the days…</p>}>
           <DaysPanel {...{ analysis, said, units, problem, marked, onFocus, onEdit }} />
+        </Suspense>
+      </TabPanel>
+      <TabPanel id="carry" className="tab-panel">
+        <Suspense fallback={<p className="soft">Opening the plan…</p>}>
+          <CarryPanel {...{ planned, analysis, said, units, problem, onEdit }} />
+        </Suspense>
+      </TabPanel>
+      <TabPanel id="what-if" className="tab-panel">
+        <Suspense fallback={<p className="soft">Opening the what-ifs…</p>}>
+          <WhatIfPanel {...{ planned, analysis, units, onFocus }} />
         </Suspense>
       </TabPanel>
       <TabPanel id="compare" className="tab-panel">

@@ -1,0 +1,66 @@
+import type { Analysis } from '../../server/contract/analysis.ts';
+import type { OneFailure, Plan } from '../../server/contract/plan.ts';
+import { contentWord, placeWords } from '../plan/words.ts';
+import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units.ts';
+import { carryWords } from './PlanWords.tsx';
+
+interface OneFailureProps {
+  plan: Plan;
+  whole: boolean;
+  analysis: Analysis;
+  units: UnitSystem;
+}
+
+/** The plan that stands the failure of any one stop, beside the plain one. */
+export function OneFailureWords({ plan, whole, analysis, units }: OneFailureProps) {
+  const { oneFailure } = plan;
+  return (
+    <section aria-labelledby="plan-failure">
+      <h3 id="plan-failure">Safe against the failure of any one stop</h3>
+      {oneFailure === null ? (
+        <p className="soft">{whole ? 'Not reckoned.' : 'Being reckoned…'}</p>
+      ) : oneFailure.status === 'out-of-time' ? (
+        <p>Not found in the time there was; whether there is such a plan is not known.</p>
+      ) : oneFailure.status === 'none' ? (
+        <p>
+          There is no such plan: not with the cans there may be, and not with 6 more of each
+          {oneFailure.spendsReserve ? ', even with the reserve spent' : ''}.
+        </p>
+      ) : (
+        <Found {...{ oneFailure, analysis, units }} />
+      )}
+    </section>
+  );
+}
+
+function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitSystem }) {
+  const { oneFailure, analysis, units } = props;
+  const { kind } = analysis.rig.fuel;
+  const { moreCans, moreKg, moreDrivingKm, spendsReserve, proven } = oneFailure;
+  return (
+    <>
+      <p>
+        It takes <b>{moreCans.fuel} more fuel</b> and <b>{moreCans.water} more water</b> cans than the plan
+        above, {formatMass(moreKg, units)} more when full and {formatKm(moreDrivingKm, units)} more off the
+        route{proven ? '' : ' (not proven to be the least)'};{' '}
+        {spendsReserve ? 'the reserve may be spent on a failure' : 'the reserve is kept even then'}.
+      </p>
+      <ul>
+        {oneFailure.carries.map((carry) => (
+          <li key={`${carry.commodity} ${carry.fromKm}`}>{carryWords(carry, kind, units)}</li>
+        ))}
+      </ul>
+      <details>
+        <summary>What is done when a stop fails</summary>
+        <ul>
+          {oneFailure.failures.map(({ commodity, at, next, to, arriveL }) => (
+            <li key={`${commodity} ${at.atKm}`}>
+              No {contentWord(commodity, kind)} at {placeWords(at, units)}: {next} to {placeWords(to, units)},
+              there with {formatLitres(arriveL, units)}.
+            </li>
+          ))}
+        </ul>
+      </details>
+    </>
+  );
+}

@@ -1,0 +1,24 @@
+import { TextField, TickField } from '../rig/fields.tsx';
+
+const inPlan = (key: string) => ({ in: 'trip' as const, path: `/plan/${key}` });
+
+/** What the plan is held to. */
+export function PlanLimits() {
+  return (
+    <fieldset className="form plan-limits">
+      <legend>What the plan is held to</legend>
+      <TextField label="Most fuel cans" at={inPlan('mostCans/fuel')} wholeNumbers hint="empty: those owned" />
+      <TextField
+        label="Most water cans"
+        at={inPlan('mostCans/water')}
+        wholeNumbers
+        hint="empty: those owned"
+      />
+      <TickField label="No cans where people sit or sleep" at={inPlan('noneInside')} />
+      <TickField
+        label="When a stop fails, the reserve may be spent to get away from it"
+        at={inPlan('spendReserveOnFailure')}
+      />
+    </fieldset>
+  );
+}

@@ -1,0 +1,91 @@
+import type { Plan, PlanAim } from '../../server/contract/plan.ts';
+import { withoutPaths } from '../rig/field-words.ts';
+import {
+  distanceIn,
+  formatAtKm,
+  formatFigure,
+  formatKm,
+  formatLitres,
+  formatMass,
+  type UnitSystem,
+} from '../units.ts';
+
+type AimWords = (value: number, units: UnitSystem) => string;
+
+const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
+  'doubtful-km': (value, units) => `hangs on doubtful supplies for ${formatKm(value, units)}`,
+  'implied-km': (value, units) => `hangs on supplies implied by their kind for ${formatKm(value, units)}`,
+  'stated-km': (value, units) => `hangs on supplies that only tags state for ${formatKm(value, units)}`,
+  cans: (value) => `${formatFigure(value, 0)} ${value === 1 ? 'can' : 'cans'} in all`,
+  'driving-km': (value, units) => `${formatKm(value, units)} of driving off the route`,
+  'can-km': (value, units) =>
+    `full cans carried: ${formatFigure(distanceIn(value, units), 0)} can-${units === 'metric' ? 'kilometres' : 'miles'}`,
+  'short-fill-l': (value, units) =>
+    `${formatLitres(value, units)} left out of the tanks for a permitted mass`,
+};
+
+const DECIMALS_OF_GAP = 1;
+
+/** What the plan takes for granted, how good it is, and what it weighs. */
+export function RestsOn({ plan, units }: { plan: Plan; units: UnitSystem }) {
+  const aims = plan.aims.filter(({ aim, value, proven }) => aim !== 'short-fill-l' || value !== 0 || !proven);
+  return (
+    <>
+      <section aria-labelledby="plan-rests">
+        <h3 id="plan-rests">What it rests on</h3>
+        {plan.restsOn.length === 0 ? (
+          <p>On nothing that is not known.</p>
+        ) : (
+          <ul>
+            {plan.restsOn.map(({ code, text, fromKm, toKm }) => (
+              <li key={`${code} ${fromKm ?? ''} ${text}`}>
+                {fromKm !== undefined && (
+                  <b>
+                    {formatAtKm(fromKm, units)}
+                    {toKm === undefined || toKm === fromKm ? '' : ` to ${formatAtKm(toKm, units)}`}:{' '}
+                  </b>
+                )}
+                {withoutPaths(text)}
+              </li>
+            ))}
+          </ul>
+        )}
+      </section>
+      <section aria-labelledby="plan-aims">
+        <h3 id="plan-aims">How good it is, the first before the next</h3>
+        <ol>
+          {aims.map(({ aim, value, proven, gap }) => (
+            <li key={aim}>
+              {AIM_WORDS[aim](value, units)}:{' '}
+              {proven
+                ? 'none better exists'
+                : `not proven, up to ${formatFigure(gap, DECIMALS_OF_GAP)} better may exist`}
+            </li>
+          ))}
+        </ol>
+      </section>
+      <Masses masses={plan.masses} units={units} />
+    </>
+  );
+}
+
+function Masses({ masses, units }: { masses: Plan['masses']; units: UnitSystem }) {
+  if (masses === null || masses.length === 0) {
+    return <p className="soft">No vehicle is told: masses are not held against any limit.</p>;
+  }
+  const heaviest = masses.reduce((most, each) => (each.totalKg > most.totalKg ? each : most));
+  const most = (loads: readonly (number | null)[]) => {
+    const told = loads.filter((load) => load !== null);
+    return told.length === 0 ? null : Math.max(...told);
+  };
+  const front = most(masses.map(({ frontKg }) => frontKg));
+  const rear = most(masses.map(({ rearKg }) => rearKg));
+  return (
+    <p>
+      Heaviest at {formatAtKm(heaviest.atKm, units)}: {formatMass(heaviest.totalKg, units)}.
+      {front !== null && ` Most on the front axle ${formatMass(front, units)}`}
+      {rear !== null && `, on the rear axle ${formatMass(rear, units)}`}
+      {front !== null && '.'}
+    </p>
+  );
+}

@@ -1,0 +1,156 @@
+import { useMemo, useState } from 'react';
+import type { Commodity } from '../../server/contract/common.ts';
+import type { GaugeRow, GaugeSide } from '../../server/contract/whatif.ts';
+import type { Focus } from '../focus.ts';
+import { placeWords } from '../plan/words.ts';
+import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
+import { distanceIn, distanceUnit, figureAtKm, type UnitSystem, volumeIn, volumeUnit } from '../units.ts';
+import { figureAboard, figureAtLeast } from './gauge-figures.ts';
+
+interface NumberedRow {
+  key: string;
+  row: GaugeRow;
+}
+
+interface GaugeTableProps {
+  rows: readonly GaugeRow[];
+  units: UnitSystem;
+  /** Name of the route, fit for a file. */
+  file: string;
+  onFocus: (next: Partial<Focus>) => void;
+}
+
+const keyOf = ({ key }: NumberedRow): string => key;
+const COMMODITIES: readonly Commodity[] = ['fuel', 'water'];
+
+/** The least to have aboard along the road, to go on and to go back, cans and reserve included. */
+export function GaugeTable({ rows, units, file, onFocus }: GaugeTableProps) {
+  const [chosen, setChosen] = useState<string | null>(null);
+  const numbered = useMemo(
+    () => rows.map((row, place) => ({ row, key: `${place} ${row.at} ${row.atKm}` })),
+    [rows],
+  );
+  const columns = useMemo(() => columnsFor(units), [units]);
+  const csv = useMemo(() => ({ name: `${file}-gauge`, columns: csvColumnsFor(units) }), [file, units]);
+  return (
+    <>
+      <DataTable
+        caption={`Gauge: least to have aboard, ${volumeUnit(units)}`}
+        columns={columns}
+        rows={numbered}
+        rowKey={keyOf}
+        selected={chosen}
+        onSelect={(one) => setChosen(one?.key ?? null)}
+        onPoint={(one) => onFocus({ atKm: one?.row.atKm ?? null })}
+        details={({ row }) => <GaugeDetails row={row} units={units} />}
+        csv={csv}
+        empty="There is no stretch to reckon."
+      />
+      <p className="soft">
+        All that can be used, cans and reserve included: what is needed is rounded up, what is aboard down.
+      </p>
+    </>
+  );
+}
+
+/** What a row is the row of, in words; empty for a plain step. */
+export function gaugePlace({ at, name, commodities }: GaugeRow): string {
+  switch (at) {
+    case 'start':
+      return name ?? 'start';
+    case 'end':
+      return name ?? 'end';
+    case 'step':
+      return '';
+    case 'arriving':
+      return `to ${name ?? 'a supply'}`;
+    case 'leaving':
+      return `from ${name ?? 'a supply'}, ${commodities.join(' and ')} filled`;
+    case 'turn-back':
+      return `last place to turn back for ${commodities.join(' and ')}`;
+  }
+}
+
+/** Where less is aboard than needed, what is aboard stands there too: beyond a turn-back point, or without a plan. */
+function Least({ least, side, units }: { least: number | null; side: GaugeSide; units: UnitSystem }) {
+  if (least === null) return <span className="soft">none</span>;
+  return (
+    <>
+      {figureAtLeast(least, units)}
+      {least > side.plannedL + 1e-6 && (
+        <span className="second">aboard {figureAboard(side.plannedL, units)}</span>
+      )}
+    </>
+  );
+}
+
+function columnsFor(units: UnitSystem): Column<NumberedRow>[] {
+  return [
+    {
+      key: 'at',
+      head: distanceUnit(units),
+      width: '32%',
+      value: ({ row }) => row.atKm,
+      cell: ({ row }) => {
+        const place = gaugePlace(row);
+        return (
+          <>
+            {figureAtKm(row.atKm, units)} {place !== '' && <span className="second">{place}</span>}
+          </>
+        );
+      },
+    },
+    ...COMMODITIES.flatMap((commodity): Column<NumberedRow>[] => [
+      {
+        key: `${commodity} on`,
+        head: `${commodity} on`,
+        align: 'end',
+        value: ({ row }) => row[commodity].onL,
+        cell: ({ row }) => <Least least={row[commodity].onL} side={row[commodity]} units={units} />,
+      },
+      {
+        key: `${commodity} back`,
+        head: 'back',
+        align: 'end',
+        value: ({ row }) => row[commodity].backL,
+        cell: ({ row }) => <Least least={row[commodity].backL} side={row[commodity]} units={units} />,
+      },
+    ]),
+  ];
+}
+
+function GaugeDetails({ row, units }: { row: GaugeRow; units: UnitSystem }) {
+  return (
+    <ul>
+      {COMMODITIES.map((commodity) => {
+        const { onL, backL, plannedL, from, to } = row[commodity];
+        const volume = volumeUnit(units);
+        return (
+          <li key={commodity}>
+            <b>{commodity}</b>: {figureAboard(plannedL, units)}&nbsp;{volume} aboard. On to{' '}
+            {placeWords(to, units)} it takes {figureAtLeast(onL, units)}&nbsp;{volume};{' '}
+            {backL === null
+              ? 'the way cannot be driven back'
+              : `back to ${placeWords(from, units)} ${figureAtLeast(backL, units)}\u00a0${volume}`}
+            .
+          </li>
+        );
+      })}
+    </ul>
+  );
+}
+
+function csvColumnsFor(units: UnitSystem): CsvColumn<NumberedRow>[] {
+  const long = distanceUnit(units);
+  const volume = units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
+  const litres = (amount: number | null) => (amount === null ? null : volumeIn(amount, units));
+  return [
+    { head: `at (${long} along)`, value: ({ row }) => distanceIn(row.atKm, units) },
+    { head: 'place', value: ({ row }) => gaugePlace(row) },
+    ...COMMODITIES.flatMap((commodity): CsvColumn<NumberedRow>[] => [
+      { head: `${commodity} to go on (${volume})`, value: ({ row }) => litres(row[commodity].onL) },
+      { head: `${commodity} to go back (${volume})`, value: ({ row }) => litres(row[commodity].backL) },
+      { head: `${commodity} planned (${volume})`, value: ({ row }) => litres(row[commodity].plannedL) },
+    ]),
+  ];
+}

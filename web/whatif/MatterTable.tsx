@@ -1,0 +1,37 @@
+import type { Matter } from '../../server/contract/whatif.ts';
+import { figureLitres, type UnitSystem, volumeUnit } from '../units.ts';
+import '../table/plain-table.css';
+
+/** Which assumption matters most: each moved by one step, and what that does to the least margin. */
+export function MatterTable({ matters, units }: { matters: readonly Matter[]; units: UnitSystem }) {
+  const volume = volumeUnit(units);
+  return (
+    <table className="plain-table">
+      <caption>Which assumption matters most</caption>
+      <thead>
+        <tr>
+          <th scope="col">One step</th>
+          <th scope="col">of</th>
+          <th scope="col" className="end">
+            least margin&nbsp;{volume}
+          </th>
+          <th scope="col" className="end">
+            change&nbsp;{volume}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {matters.map(({ assumption, step, commodity, beforeL, afterL, changeL }) => (
+          <tr key={`${assumption} ${commodity} ${step}`}>
+            <th scope="row">{step}</th>
+            <td>{commodity}</td>
+            <td className="end">
+              {figureLitres(beforeL, units)} to {figureLitres(afterL, units)}
+            </td>
+            <td className="end">{figureLitres(changeL, units)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
+  );
+}

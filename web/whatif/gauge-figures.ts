@@ -1,0 +1,18 @@
+import { formatFigure, type UnitSystem, volumeIn } from '../units.ts';
+
+/** Less than this is noise of the reckoning and no reason for one more, in the reader's unit. */
+const NOISE = 1e-6;
+/** A gallon is too coarse for a gauge: its tenths are kept (ours). */
+const stepsIn = (units: UnitSystem): number => (units === 'metric' ? 1 : 10);
+
+/** The least to have aboard, rounded up: never shown as less than it is. */
+export function figureAtLeast(litres: number, units: UnitSystem): string {
+  const steps = stepsIn(units);
+  return formatFigure(Math.ceil(volumeIn(litres, units) * steps - NOISE) / steps, 1);
+}
+
+/** What is aboard, rounded down: never shown as more than it is. */
+export function figureAboard(litres: number, units: UnitSystem): string {
+  const steps = stepsIn(units);
+  return formatFigure(Math.floor(volumeIn(litres, units) * steps + NOISE) / steps, 1);
+}
