@@ -1,0 +1,235 @@
+import type { PlanEdge, PlanLeg } from '../../server/contract/plan.ts';
+import type { PlanReply } from '../../server/contract/whatif.ts';
+
+/** A small hand-made plan on an invented coast: one stop, two fuel cans as far as half the way, no water stop. */
+
+const START: PlanEdge = {
+  kind: 'start',
+  id: null,
+  name: 'Low Harbour',
+  atKm: 0,
+  detourKm: 0,
+  evidence: null,
+};
+const STOP: PlanEdge = {
+  kind: 'passing',
+  id: 'node/1',
+  name: 'Reed Cross',
+  atKm: 300,
+  detourKm: 0.5,
+  evidence: 'implied',
+};
+const END: PlanEdge = { kind: 'end', id: null, name: 'High Cairn', atKm: 1200, detourKm: 0, evidence: null };
+
+const legBetween = (from: PlanEdge, to: PlanEdge, more: Partial<PlanLeg>): PlanLeg => ({
+  from,
+  to,
+  cans: 0,
+  tankL: 100,
+  shortL: 0,
+  departL: 100,
+  needL: 60,
+  reserveL: 20,
+  arriveL: 40,
+  marginL: 20,
+  verdict: 'enough',
+  acrossNoData: false,
+  weakest: null,
+  turnBackKm: null,
+  ...more,
+});
+
+export function samplePlan(): PlanReply {
+  return {
+    plan: {
+      status: 'found',
+      aims: [
+        { aim: 'implied-km', value: 900, proven: true, gap: 0 },
+        { aim: 'cans', value: 2, proven: true, gap: 0 },
+        { aim: 'can-km', value: 610, proven: false, gap: 12.4 },
+        { aim: 'short-fill-l', value: 0, proven: true, gap: 0 },
+      ],
+      cans: { fuel: 2, water: 0 },
+      mostCans: { fuel: 4, water: 0 },
+      stops: [
+        {
+          fromKm: 300,
+          toKm: 300,
+          used: true,
+          passings: [
+            {
+              id: 'node/1',
+              name: 'Reed Cross',
+              kind: 'fuel station',
+              commodity: 'fuel',
+              atKm: 300,
+              detourKm: 0.5,
+              evidence: 'implied',
+              used: true,
+              arriveL: 40,
+              fillL: 100,
+              cansFull: 2,
+            },
+          ],
+        },
+        {
+          fromKm: 500,
+          toKm: 500,
+          used: false,
+          passings: [
+            {
+              id: 'node/2',
+              name: 'Passed Well',
+              kind: 'drinking water',
+              commodity: 'water',
+              atKm: 500,
+              detourKm: 3,
+              evidence: 'stated',
+              used: false,
+              arriveL: null,
+              fillL: null,
+              cansFull: null,
+            },
+          ],
+        },
+      ],
+      legs: {
+        fuel: [
+          legBetween(START, STOP, {}),
+          legBetween(STOP, END, { cans: 2, departL: 140, needL: 112, arriveL: 28, turnBackKm: 812 }),
+        ],
+        water: [legBetween(START, END, { tankL: 70, departL: 70, needL: 45, arriveL: 25 })],
+      },
+      carries: [
+        {
+          commodity: 'fuel',
+          cans: 2,
+          litres: 40,
+          from: STOP,
+          to: END,
+          fromKm: 300,
+          toKm: 640,
+          pourAtKm: [570, 640],
+        },
+      ],
+      levels: { fuel: [], water: [] },
+      masses: [
+        { atKm: 0, totalKg: 3000, frontKg: 1300, rearKg: 1700 },
+        { atKm: 300, totalKg: 3080, frontKg: 1290, rearKg: 1790 },
+      ],
+      restsOn: [{ code: 'weak-stop', text: 'Reed Cross is known only as implied.', fromKm: 300, toKm: 300 }],
+      breaks: [],
+      waysOut: [],
+      waysOutComplete: true,
+      oneFailure: null,
+    },
+    whatIf: {
+      basis: 'plan',
+      rows: [
+        {
+          kind: 'stop-fails',
+          commodity: 'fuel',
+          text: 'Reed Cross gives no fuel: on from there with what is aboard.',
+          id: 'node/1',
+          atKm: 300,
+          lostL: null,
+          from: START,
+          to: END,
+          next: 'back',
+          verdict: 'short',
+          arriveL: -20,
+          marginL: -40,
+          backMarginL: -40,
+          endsAtKm: 120,
+          missingL: 20,
+          coverL: 40,
+          coverCans: 2,
+          turnBackKm: 200,
+          instead: null,
+        },
+        {
+          kind: 'wait',
+          commodity: 'water',
+          text: 'Waiting 2 days (repair, weather, a river).',
+          id: null,
+          atKm: 800,
+          lostL: 10,
+          from: START,
+          to: END,
+          next: 'on',
+          verdict: 'enough',
+          arriveL: 15,
+          marginL: 5,
+          backMarginL: null,
+          endsAtKm: null,
+          missingL: 0,
+          coverL: 0,
+          coverCans: 0,
+          turnBackKm: null,
+          instead: null,
+        },
+      ],
+      matters: [
+        {
+          assumption: 'use',
+          step: '10 % more use',
+          commodity: 'fuel',
+          beforeL: 8,
+          afterL: -3.2,
+          changeL: -11.2,
+          ofTanks: -0.112,
+        },
+      ],
+      turnBacks: [
+        {
+          atKm: 812,
+          commodity: 'fuel',
+          backTo: STOP,
+          backToKm: 300,
+          towards: END,
+          first: true,
+          text: 'Before km 812 you can still go back.',
+        },
+      ],
+      callFirst: [
+        {
+          id: 'node/1',
+          name: 'Reed Cross',
+          kind: 'fuel station',
+          atKm: 300,
+          lon: 1,
+          lat: 2,
+          evidence: 'implied',
+          verdict: 'short',
+          fails: [{ commodity: 'fuel', verdict: 'short', to: END, marginL: -40, coverL: 40 }],
+          phone: '+00 1234',
+          website: 'javascript:alert(1)',
+          openingHours: 'Mo-Fr 08:00-16:00',
+        },
+      ],
+      cautions: [],
+    },
+    gauge: {
+      basis: 'plan',
+      stepKm: 50,
+      rows: [
+        {
+          atKm: 300,
+          at: 'leaving',
+          name: 'Reed Cross',
+          commodities: ['fuel'],
+          fuel: { onL: 131.1, backL: 20.4, plannedL: 139.9, from: STOP, to: END },
+          water: { onL: 52, backL: null, plannedL: 58, from: START, to: END },
+        },
+        {
+          atKm: 850,
+          at: 'step',
+          name: null,
+          commodities: [],
+          fuel: { onL: 63.2, backL: 88.7, plannedL: 71.6, from: STOP, to: END },
+          water: { onL: 31, backL: null, plannedL: 38, from: START, to: END },
+        },
+      ],
+    },
+  };
+}

@@ -1,0 +1,92 @@
+import fc from 'fast-check';
+import { renderToStaticMarkup } from 'react-dom/server';
+import { describe, expect, it } from 'vitest';
+import { volumeIn } from '../../../web/units.ts';
+import { figureAboard, figureAtLeast } from '../../../web/whatif/gauge-figures.ts';
+import { WhatIfDetails } from '../../../web/whatif/WhatIfDetails.tsx';
+import { WhatIfPanel } from '../../../web/whatif/WhatIfPanel.tsx';
+import { samplePlan } from '../sample-plan.ts';
+import { sampleReply } from '../sample-reply.ts';
+
+const textOf = (markup: string) =>
+  markup
+    .replace(/<[^>]*>/g, ' ')
+    .replace(/[\s\u00a0]+/g, ' ')
+    .replace(/ ([:.,;])/g, '$1');
+
+function shown(change: (reply: ReturnType<typeof samplePlan>) => void = () => {}): string {
+  const reply = samplePlan();
+  change(reply);
+  const { analysis } = sampleReply();
+  const planned = { reply, whole: true, stale: false, slow: false, problem: null };
+  return textOf(
+    renderToStaticMarkup(<WhatIfPanel {...{ planned, analysis }} units="metric" onFocus={() => {}} />),
+  );
+}
+
+describe('the what-ifs', () => {
+  it('say what happens, where it ends, what is left and what would have covered it', () => {
+    expect(shown()).toMatch(
+      /Reed Cross gives no fuel: on from there with what is aboard\. diesel, km 300 −20 ends at km 120 short \+2 cans/,
+    );
+    expect(shown()).toMatch(/Waiting 2 days \(repair, weather, a river\)\. water, km 800 15 enough/);
+  });
+
+  it('open to the way that is better then, and what lacks on it', () => {
+    const [row] = samplePlan().whatIf.rows;
+    const text = textOf(renderToStaticMarkup(<WhatIfDetails row={row!} units="metric" />));
+    expect(text).toContain('Best then back to Low Harbour (km 0)');
+    expect(text).toContain('There with nothing: 20 l lack');
+    expect(text).toContain('Would have kept the reserve 40 l more, 2 cans');
+    expect(text).not.toContain('Gone by it');
+  });
+
+  it('say by what they go: the plan, or the gaps where there is none', () => {
+    expect(shown()).toContain('All of it goes by the carry plan.');
+    expect(
+      shown((reply) => {
+        reply.whatIf.basis = 'gaps';
+      }),
+    ).toContain('There is no plan: all of it goes by full tanks');
+  });
+
+  it('show which assumption does what to the least margin, and where to turn back', () => {
+    expect(shown()).toContain('10 % more use fuel 8 to −3.2 −11');
+    expect(shown()).toContain(
+      'Before km 812 you can still go back to Reed Cross (km 300) with the reserve of diesel.',
+    );
+  });
+});
+
+describe('the gauge', () => {
+  it('stands for each place with what it takes on and back, and says where less is aboard', () => {
+    expect(shown()).toContain('300 from Reed Cross, fuel filled 132 21 52 none');
+    expect(shown()).toContain('850 64 89 aboard 71 31 none');
+  });
+
+  it('never shows less than is needed nor more than is aboard', () => {
+    const number = (text: string) => Number(text.replaceAll(',', '').replace('\u2212', '-'));
+    fc.assert(
+      fc.property(
+        fc.double({ min: 0, max: 3000, noNaN: true }),
+        fc.constantFrom('metric' as const, 'us' as const, 'imperial' as const),
+        (litres, units) => {
+          const exact = volumeIn(litres, units);
+          const step = units === 'metric' ? 1 : 0.1;
+          const least = number(figureAtLeast(litres, units));
+          const aboard = number(figureAboard(litres, units));
+          expect(least).toBeGreaterThanOrEqual(exact - 1e-5);
+          expect(least).toBeLessThan(exact + step + 1e-5);
+          expect(aboard).toBeLessThanOrEqual(exact + 1e-5);
+          expect(aboard).toBeGreaterThan(exact - step - 1e-5);
+        },
+      ),
+    );
+  });
+
+  it('takes noise of the reckoning for nothing', () => {
+    expect(figureAtLeast(40.0000000001, 'metric')).toBe('40');
+    expect(figureAboard(39.9999999999, 'metric')).toBe('40');
+    expect(figureAtLeast(40.01, 'metric')).toBe('41');
+  });
+});
