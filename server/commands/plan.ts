@@ -1,17 +1,16 @@
 import { basename } from 'node:path';
-import { loadTrip } from '../app/load-trip.ts';
 import { gaugeLines } from '../app/text/gauge-text.ts';
 import { planText } from '../app/text/plan-text.ts';
-import { ProgressLine } from '../app/text/progress-line.ts';
 import { whatIfLines } from '../app/text/whatif-text.ts';
 import { today } from '../app/today.ts';
-import type { CommandIo, GapsArguments } from '../command.ts';
 import type { Outcome } from '../core/problem.ts';
-import { tripFileSet } from '../io/trip-file-set.ts';
 import { runCarry } from '../work/run-carry.ts';
+import type { CommandIo } from './command-io.ts';
+import { loadAsked, ofRoute, withAskedPart } from './load-asked.ts';
 import { readPlan } from './read-plan.ts';
+import { readTripArguments } from './trip-arguments.ts';
 
-export const PLAN_HELP = `npm run -s drystage -- plan ROUTE.gpx --supply EXTRACT [--supply EXTRACT ...] --rig RIG.yaml [--trip TRIP.yaml] [--part PART] [--json]
+const HELP = `npm run -s drystage -- plan ROUTE.gpx --supply EXTRACT [--supply EXTRACT ...] --rig RIG.yaml [--trip TRIP.yaml] [--part PART] [--json]
 
 Plans where to fill and how many full cans to carry over which stretch, so that the reserve is intact everywhere: on as
 little weak evidence, with as few cans and with as little extra driving as can be. With none, says what breaks it and
@@ -25,29 +24,22 @@ least to have aboard every 50 km to go on and to go back.
 Exit status as of gaps.
 `;
 
-/** Runs `plan`: reads as gaps does, plans in a worker. */
-export async function plan(asked: GapsArguments, io: CommandIo): Promise<Outcome<null>> {
-  const read = await readPlan(asked.rig, asked.trip);
+/** Runs `plan` with what stands after it on the command line: reads as gaps does, plans in a worker. */
+export async function plan(args: readonly string[], io: CommandIo): Promise<Outcome<null>> {
+  const read = readTripArguments('plan', args, 1);
   if (!read.ok) return read;
-  const { rig } = read.value;
-  const trip = asked.part === null ? read.value.trip : { ...read.value.trip, part: asked.part };
-  const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
-  const loaded = await loadTrip(
-    {
-      route: { path: asked.route, source: asked.route },
-      extracts: asked.supplies.map((path) => ({ path, source: path })),
-      withGround: false,
-      notice: null,
-    },
-    tripFileSet,
-    progress === null ? {} : { onProgress: (...at) => progress.show(...at) },
-  );
-  progress?.clear();
-  if (!loaded.ok) return loaded;
-  const outcome = await runCarry(loaded.value, rig, trip, today());
-  if (!outcome.ok) {
-    return { ok: false, problem: { ...outcome.problem, source: outcome.problem.source ?? asked.route } };
+  const asked = read.value;
+  if (asked === null) {
+    io.out(HELP);
+    return { ok: true, value: null };
   }
+  const files = await readPlan(asked.rigs[0]!, asked.trip);
+  if (!files.ok) return files;
+  const loaded = await loadAsked(asked, io);
+  if (!loaded.ok) return loaded;
+  const trip = withAskedPart(files.value.trip, asked);
+  const outcome = ofRoute(await runCarry(loaded.value, files.value.rig, trip, today()), asked);
+  if (!outcome.ok) return outcome;
   const { analysis, plan: made, whatIf, gauge } = outcome.value;
   io.out(
     asked.json

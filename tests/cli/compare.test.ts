@@ -156,7 +156,7 @@ describe('drystage compare', () => {
 
   it.each([
     [[], 'ROUTE.gpx: no route; expected a GPX file after compare.'],
-    [['a', '--supply', 'b'], '--rig: no rig; expected a --rig RIG.yaml for each rig.'],
+    [['a', '--supply', 'b'], '--rig: no rig; expected --rig RIG.yaml.'],
     [['a', '--rig', 'b'], '--supply: no extract'],
     [['a', 'b', '--supply', 'c', '--rig', 'd'], 'b: a second route'],
     [

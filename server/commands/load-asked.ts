@@ -1,0 +1,35 @@
+import { loadTrip } from '../app/load-trip.ts';
+import type { LoadedTrip } from '../app/loaded-trip.ts';
+import { ProgressLine } from '../app/text/progress-line.ts';
+import type { TripFile } from '../contract/trip.ts';
+import type { Outcome } from '../core/problem.ts';
+import { tripFileSet } from '../io/trip-file-set.ts';
+import type { CommandIo } from './command-io.ts';
+import type { TripArguments } from './trip-arguments.ts';
+
+/** Reads the route and the extracts that were asked for, with a progress line where there is a terminal. */
+export async function loadAsked(asked: TripArguments, io: CommandIo): Promise<Outcome<LoadedTrip>> {
+  const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
+  const loaded = await loadTrip(
+    {
+      route: { path: asked.route, source: asked.route },
+      extracts: asked.supplies.map((path) => ({ path, source: path })),
+      withGround: false,
+      notice: null,
+    },
+    tripFileSet,
+    progress === null ? {} : { onProgress: (...at) => progress.show(...at) },
+  );
+  progress?.clear();
+  return loaded;
+}
+
+/** The trip with the part of the command line, which goes before its own. */
+export const withAskedPart = (trip: TripFile, { part }: TripArguments): TripFile =>
+  part === null ? trip : { ...trip, part };
+
+/** What the core refuses concerns the route: it knows no file names. */
+export const ofRoute = <T>(outcome: Outcome<T>, { route }: TripArguments): Outcome<T> =>
+  outcome.ok
+    ? outcome
+    : { ok: false, problem: { ...outcome.problem, source: outcome.problem.source ?? route } };
