@@ -1,4 +1,5 @@
 import { lazy, Suspense, useCallback, useEffect, useState } from 'react';
+import type { PlanCarry } from '../server/contract/plan.ts';
 import type { TripFile } from '../server/contract/trip.ts';
 import { Announcer } from './Announcer.tsx';
 import { CommodityAnswer, Todo } from './answer/Answer.tsx';
@@ -24,6 +25,7 @@ void import('./map/map-handle.ts').catch(() => {
 
 const UNITS: readonly UnitSystem[] = ['metric', 'us', 'imperial'];
 const NO_FILES: readonly File[] = [];
+const NO_CARRIES: readonly PlanCarry[] = [];
 
 /** The one page: answer on top; strip, map and panels below, linked by what the reader points at. */
 export function App() {
@@ -32,6 +34,7 @@ export function App() {
   const [units, setUnits] = useSetting<UnitSystem>('drystage-units', UNITS, 'metric');
   const [focus, setFocus] = useState<Focus>(NO_FOCUS);
   const [opening, setOpening] = useState<readonly File[] | null>(null);
+  const [carries, setCarries] = useState(NO_CARRIES);
   const [view, setView] = useState<'strip' | 'map'>('strip');
   const onFocus = useCallback((next: Partial<Focus>) => setFocus((last) => ({ ...last, ...next })), []);
   usePageDrop(setOpening);
@@ -99,12 +102,12 @@ export function App() {
               </section>
               <section className="map-place" aria-label="The route on a map">
                 <Suspense fallback={<p className="opening">Drawing the map…</p>}>
-                  <MapView reply={reply} units={units} focus={focus} onFocus={onFocus} dark={dark} />
+                  <MapView {...{ reply, units, focus, onFocus, dark, carries }} />
                 </Suspense>
               </section>
               <section className="panels-place" aria-label="Tables, rig and notes">
                 <Panels
-                  {...{ reply, said, units, problem, onFocus, onEdit: edit }}
+                  {...{ reply, said, units, problem, onFocus, onEdit: edit, onCarries: setCarries }}
                   selectedGap={focus.gap}
                   selectedSupply={focus.supply}
                   marked={focus.marked}

@@ -106,6 +106,15 @@ describe('the carry plan on the page', () => {
     expect(download.suggestedFilename()).toMatch(/-gauge\.csv$/);
   });
 
+  it('has its cans on the map while it is looked at, and no longer', async () => {
+    const key = page.locator('.map-legend').getByText('full cans carried');
+    await key.waitFor({ state: 'attached' });
+    await page.getByRole('tab', { name: 'Gaps' }).click();
+    await key.waitFor({ state: 'detached' });
+    await page.getByRole('tab', { name: 'Carry' }).click();
+    await key.waitFor({ state: 'attached' });
+  });
+
   it('met no error', () => {
     expect(opened.faults).toEqual([]);
   });

@@ -4,7 +4,7 @@ import { type ReactNode, useEffect, useRef } from 'react';
 const OPEN_FROM_PX = 560;
 
 /** What the lines and marks mean. */
-export function Legend({ fuelWord }: { fuelWord: string }) {
+export function Legend({ fuelWord, cans }: { fuelWord: string; cans: boolean }) {
   const box = useRef<HTMLDetailsElement>(null);
   useEffect(() => {
     const map = box.current?.parentElement;
@@ -71,6 +71,12 @@ export function Legend({ fuelWord }: { fuelWord: string }) {
             strokeWidth={1.6}
           />
         </Row>
+        {cans && (
+          <Row words="full cans carried, beside the lines" wide>
+            <line className="legend-fuel-line" x1={0} x2={15} y1={7} y2={7} strokeWidth={2.4} />
+            <line className="legend-water-line" x1={21} x2={36} y1={7} y2={7} strokeWidth={2.4} />
+          </Row>
+        )}
         <Row words="edge of a stretch: short, into reserve, unknown" wide>
           <line className="legend-dry-line" x1={0} x2={11} y1={7} y2={7} strokeWidth={2.4} />
           <line

@@ -2,6 +2,7 @@ import type { FeatureCollection } from 'geojson';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { createPortal } from 'react-dom';
 import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { Focus } from '../focus.ts';
 import { commodityWord } from '../strip/words.ts';
 import { formatAtKm, type UnitSystem } from '../units.ts';
@@ -21,13 +22,15 @@ interface Props {
   focus: Focus;
   onFocus(next: Partial<Focus>): void;
   dark: boolean;
+  /** The stretches over which the plan carries full cans; none while no plan is looked at. */
+  carries: readonly PlanCarry[];
 }
 
 const NO_MAP =
   'The map could not be drawn: this browser gives the page no WebGL. Strip and tables show the same.';
 
 /** The route from above, as two lines as wide as what is aboard; supply points, the ground, a legend. */
-export function MapView({ reply, units, focus, onFocus, dark }: Props) {
+export function MapView({ reply, units, focus, onFocus, dark, carries }: Props) {
   const { map, analysis } = reply;
   const palette = dark ? DARK : LIGHT;
   const box = useRef<HTMLDivElement>(null);
@@ -39,8 +42,8 @@ export function MapView({ reply, units, focus, onFocus, dark }: Props) {
 
   const style = useMemo(
     // The chosen gap is set by its own filter below, so that choosing one does not compare whole styles.
-    () => mapStyle(map, palette, { world }),
-    [map, palette, world],
+    () => mapStyle(map, palette, { world, carries }),
+    [map, palette, world, carries],
   );
 
   // What the map's listeners call is always of the last rendering.
@@ -142,7 +145,7 @@ export function MapView({ reply, units, focus, onFocus, dark }: Props) {
         </p>
       )}
       {map.notice !== null && <p className="map-notice">{map.notice}</p>}
-      <Legend fuelWord={commodityWord(analysis, 'fuel')} />
+      <Legend fuelWord={commodityWord(analysis, 'fuel')} cans={carries.length > 0} />
       <Attribution invented={map.notice !== null} world={world !== null} />
       {card !== null &&
         facts !== null &&

@@ -1,7 +1,9 @@
 import type { LayerSpecification, StyleSpecification } from '@maplibre/maplibre-gl-style-spec';
 import type { Feature, FeatureCollection, GeoJSON } from 'geojson';
 import type { MapData } from '../../server/contract/map.ts';
+import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { Focus } from '../focus.ts';
+import { canLines } from './can-lines.ts';
 import { gapLines } from './gap-lines.ts';
 import { emptyCollection, groundFeatures, landAreas } from './land.ts';
 import { nameAnchors, westOf } from './name-anchors.ts';
@@ -14,6 +16,8 @@ export interface StyleExtras {
   world?: FeatureCollection | null;
   /** The chosen gap, drawn with an outline. */
   gap?: Focus['gap'];
+  /** The stretches over which the plan carries full cans. */
+  carries?: readonly PlanCarry[];
 }
 
 const collection = (features: Feature[]): FeatureCollection => ({ type: 'FeatureCollection', features });
@@ -21,6 +25,8 @@ const source = (data: GeoJSON) => ({ type: 'geojson' as const, data });
 
 /** Hairpins finer than this are left out at each zoom, px: lines drawn beside them would throw spikes. */
 const SMOOTH_PX = 1;
+/** Lines of cans run further out than the lanes, so that coarser bends would throw spikes. */
+const SMOOTH_CANS_PX = 5;
 const smoothed = (data: GeoJSON) => ({ ...source(data), tolerance: SMOOTH_PX });
 
 /**
@@ -61,6 +67,10 @@ export function mapStyle(
       // The contract's shapes are GeoJSON; its types are looser than @types/geojson.
       route: smoothed(map === null ? emptyCollection() : (map.route as unknown as FeatureCollection)),
       gaps: smoothed(collection(map === null ? [] : gapLines(map))),
+      cans: {
+        ...source(collection(map === null ? [] : canLines(map.line, extras.carries ?? []))),
+        tolerance: SMOOTH_CANS_PX,
+      },
       supplies: source(collection(map === null ? [] : supplyFeatures(map))),
     },
     layers,

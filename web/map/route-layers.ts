@@ -53,6 +53,9 @@ const fullOffset = (commodity: Commodity) => byZoom((lanePx) => SIDE[commodity] 
 /** Just outside a full lane, where its verdict is drawn. */
 const edgeOffset = (commodity: Commodity) => byZoom((lanePx) => SIDE[commodity] * (MIDDLE_PX + lanePx + 2.5));
 
+/** Outside that again, clear of it: the stretches over which full cans are carried. */
+const cansOffset = (commodity: Commodity) => byZoom((lanePx) => SIDE[commodity] * (MIDDLE_PX + lanePx + 6));
+
 const piece = (commodity: Commodity, ...more: ExpressionSpecification[]): FilterSpecification =>
   ['all', ['==', ['get', 'commodity'], commodity], ...more] as ExpressionSpecification;
 const state = (name: 'left' | 'reserve' | 'dry'): ExpressionSpecification => ['==', ['get', 'state'], name];
@@ -89,6 +92,11 @@ export function routeLayers(palette: Palette, gap: Focus['gap']): LineLayerSpeci
       paint: { 'line-color': palette.sheet, 'line-width': byZoom((lanePx) => 2 * lanePx + 10) },
     },
     ...(['fuel', 'water'] as const).flatMap((commodity) => commodityLayers(commodity, palette)),
+    // Two lines, one in the other: what is carried must show on sand, sea and the chosen stretch alike.
+    ...(['fuel', 'water'] as const).flatMap((commodity) => [
+      cansLayer(commodity, 'cans-casing', palette.sheet, 5),
+      cansLayer(commodity, 'cans', palette[commodity], 2.4),
+    ]),
     {
       id: HIT_LAYER,
       type: 'line',
@@ -173,5 +181,21 @@ function edgeLayer(
     filter: piece(commodity, verdict(name)),
     layout: { 'line-cap': 'butt', 'line-join': 'round' },
     paint: { 'line-color': colour, 'line-offset': edgeOffset(commodity), ...paint },
+  };
+}
+
+function cansLayer(
+  commodity: Commodity,
+  name: 'cans' | 'cans-casing',
+  colour: string,
+  widthPx: number,
+): LineLayerSpecification {
+  return {
+    id: `route-${commodity}-${name}`,
+    type: 'line',
+    source: 'cans',
+    filter: piece(commodity),
+    layout: { 'line-cap': 'butt', 'line-join': 'round' },
+    paint: { 'line-color': colour, 'line-width': widthPx, 'line-offset': cansOffset(commodity) },
   };
 }

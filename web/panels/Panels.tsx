@@ -2,6 +2,7 @@ import { lazy, memo, Suspense, useEffect, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { ProblemDetails } from '../api.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
 import type { Focus } from '../focus.ts';
@@ -36,18 +37,32 @@ interface PanelsProps {
   problem: ProblemDetails | null;
   onFocus: (next: Partial<Focus>) => void;
   onEdit: (said: Said) => void;
+  /** Tells the map what the plan that is looked at carries. */
+  onCarries: (carries: readonly PlanCarry[]) => void;
 }
+
+const NO_CARRIES: readonly PlanCarry[] = [];
 
 /** The tables, the form and the notes, one at a time. Pointing along the route changes nothing in here. */
 export const Panels = memo(function Panels(props: PanelsProps) {
-  const { reply, said, units, selectedGap, selectedSupply, marked, problem, onFocus, onEdit } = props;
+  const { reply, said, units, selectedGap, selectedSupply, marked, problem, onFocus, onEdit, onCarries } =
+    props;
   const { analysis, map } = reply;
   const [tab, setTab] = useState('gaps');
   // Held here, so that they are still there when the reader comes back to the tab.
   const [others, setOthers] = useState<readonly OtherRig[]>([]);
 
   // Solving takes the server's time: a plan is asked for only while it is looked at.
-  const planned = usePlan(reply.id, said, tab === 'carry' || tab === 'what-if');
+  const planLooked = tab === 'carry' || tab === 'what-if';
+  const planned = usePlan(reply.id, said, planLooked);
+  const carries =
+    planLooked && !planned.stale && planned.reply?.plan.status === 'found'
+      ? planned.reply.plan.carries
+      : NO_CARRIES;
+  useEffect(() => {
+    onCarries(carries);
+    return () => onCarries(NO_CARRIES);
+  }, [carries, onCarries]);
 
   // What is chosen on the map or the strip shows in its table.
   useEffect(() => {

@@ -20,36 +20,51 @@ export interface Planned {
   problem: ProblemDetails | null;
 }
 
-const NOTHING: Planned = { reply: null, whole: false, stale: true, slow: false, problem: null };
+/** What a plan was made for. */
+interface Asked {
+  id: string;
+  rig: Said['rig'];
+  trip: Said['trip'];
+}
+
+interface Held extends Omit<Planned, 'stale'> {
+  /** What `reply` is the plan for. */
+  of: Asked | null;
+}
+
+const NOTHING: Held = { reply: null, of: null, whole: false, slow: false, problem: null };
+
+const same = (a: Asked | null, b: Asked): boolean =>
+  a !== null && a.id === b.id && a.rig === b.rig && a.trip === b.trip;
 
 /**
  * The plan for what is said, while `wanted`: first without what takes long, then with it. A change calls off the
  * request before it, which stops the server's work as well.
  */
 export function usePlan(id: string, said: Said, wanted: boolean): Planned {
-  const [state, setState] = useState<Planned>(NOTHING);
+  const [state, setState] = useState<Held>(NOTHING);
   /** What the plan that is held in full was made for. */
-  const held = useRef<{ id: string; rig: Said['rig']; trip: Said['trip'] } | null>(null);
+  const held = useRef<Asked | null>(null);
   const { rig, trip } = said;
   useEffect(() => {
-    const had = held.current;
-    if (!wanted || (had !== null && had.id === id && had.rig === rig && had.trip === trip)) return;
+    const asked = { id, rig, trip };
+    if (!wanted || same(held.current, asked)) return;
     held.current = null;
     const control = new AbortController();
     const { signal } = control;
-    setState((last) => ({ ...last, stale: true, problem: null }));
+    setState((last) => ({ ...last, problem: null }));
     const slowly = setTimeout(() => setState((last) => ({ ...last, slow: true })), QUIET_MS + SLOW_MS);
     const ask = async (extras: boolean): Promise<void> => {
       const reply = await planTrip(id, rig, trip, extras, signal);
       if (signal.aborted) return;
       if (extras) {
-        held.current = { id, rig, trip };
+        held.current = asked;
         clearTimeout(slowly);
       }
       setState((last) => ({
         reply,
+        of: asked,
         whole: extras,
-        stale: false,
         slow: extras ? false : last.slow,
         problem: null,
       }));
@@ -70,5 +85,6 @@ export function usePlan(id: string, said: Said, wanted: boolean): Planned {
       setState((last) => ({ ...last, slow: false }));
     };
   }, [id, rig, trip, wanted]);
-  return state;
+  const { of, ...shown } = state;
+  return { ...shown, stale: !same(of, { id, rig, trip }) };
 }

@@ -6,7 +6,7 @@ import { sampleReply } from '../sample-reply.ts';
 
 function draw(reply = sampleReply()) {
   return renderToStaticMarkup(
-    <MapView reply={reply} units="metric" focus={NO_FOCUS} onFocus={() => {}} dark={false} />,
+    <MapView reply={reply} units="metric" focus={NO_FOCUS} onFocus={() => {}} dark={false} carries={[]} />,
   );
 }
 

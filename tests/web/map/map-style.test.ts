@@ -4,6 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { mapStyle } from '../../../web/map/map-style.ts';
 import { drawImage } from '../../../web/map/mark-images.ts';
 import { DARK, LIGHT } from '../../../web/map/palette.ts';
+import { samplePlan } from '../sample-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 
 const { map } = sampleReply();
@@ -40,6 +41,7 @@ const STYLES = [
   ['data without anything in it', empty, {}],
   ['data', map, {}],
   ['data, world and a chosen gap', map, { world: WORLD, gap: { commodity: 'water' as const, index: 1 } }],
+  ['data and cans', map, { carries: samplePlan().plan.carries }],
 ] as const;
 
 describe.each([
