@@ -29,7 +29,7 @@ describe.each([
   it('axe finds nothing serious on any panel or in the dialog', async () => {
     const { page, close } = await openPage(site, options);
     try {
-      for (const tab of ['Gaps', 'Supplies', 'Rig & trip', 'Days', 'Compare', 'Notes']) {
+      for (const tab of ['Gaps', 'Supplies', 'Rig', 'Days', 'Compare', 'Notes']) {
         await page.getByRole('tab', { name: tab }).click();
         if (tab === 'Gaps' || tab === 'Supplies') await page.locator('.row-button').nth(1).click();
         expect(await seriousIn(page), tab).toEqual([]);

@@ -134,7 +134,7 @@ describe.each([
     const opened = await openPage(site, options);
     const { page } = opened;
     try {
-      for (const tab of ['Gaps', 'Supplies', 'Rig & trip', 'Notes']) {
+      for (const tab of ['Gaps', 'Supplies', 'Rig', 'Notes']) {
         await page.getByRole('tab', { name: tab }).click();
         const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
         expect(over, tab).toBeLessThanOrEqual(0);

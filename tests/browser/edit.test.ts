@@ -12,7 +12,7 @@ beforeAll(async () => {
   site = await startSite();
   opened = await openPage(site);
   page = opened.page;
-  await page.getByRole('tab', { name: 'Rig & trip' }).click();
+  await page.getByRole('tab', { name: 'Rig' }).click();
 });
 afterAll(async () => {
   await opened?.close();

@@ -71,7 +71,7 @@ describe('own files', () => {
     await page.getByRole('button', { name: 'It is right there' }).click();
     await onward.waitFor({ state: 'detached' });
     await settled(page);
-    await page.getByRole('tab', { name: 'Rig & trip' }).click();
+    await page.getByRole('tab', { name: 'Rig' }).click();
     expect(await page.getByRole('textbox', { name: 'From the end to the next supply' }).inputValue()).toBe(
       '0',
     );
@@ -141,7 +141,7 @@ describe('a slow or forgetful server', () => {
         body: JSON.stringify({ code: 'not-found', title: 'Not found', detail: 'gone', status: 404 }),
       }),
     );
-    await page.getByRole('tab', { name: 'Rig & trip' }).click();
+    await page.getByRole('tab', { name: 'Rig' }).click();
     await page.getByRole('textbox', { name: 'Holds', exact: true }).first().fill('400');
     await expect.poll(() => textOf(page.locator('.answer').first())).toContain('stretches enough');
     await settled(page);

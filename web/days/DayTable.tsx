@@ -149,11 +149,11 @@ function columnsFor(units: UnitSystem): Column<Day>[] {
       cell: ({ waterL, waterByGrade }) => (
         <>
           <Left litres={waterL} units={units} />
-          {waterByGrade !== null && (
-            <span className="second">
-              to drink {figureLitres(waterByGrade.drinkingL, units)}, to wash{' '}
-              {figureLitres(waterByGrade.washingL, units)}
-            </span>
+          {waterByGrade !== null && waterByGrade.washingL !== 0 && (
+            <>
+              <span className="second graded">{figureLitres(waterByGrade.drinkingL, units)} to drink</span>
+              <span className="second graded">{figureLitres(waterByGrade.washingL, units)} to wash</span>
+            </>
           )}
         </>
       ),

@@ -81,7 +81,7 @@ export const Panels = memo(function Panels(props: PanelsProps) {
       <TabList aria-label="About the trip" className="tab-list">
         <Tab id="gaps">Gaps</Tab>
         <Tab id="supplies">Supplies</Tab>
-        <Tab id="rig">Rig &amp; trip</Tab>
+        <Tab id="rig">Rig</Tab>
         <Tab id="days">Days</Tab>
         <Tab id="carry">Carry</Tab>
         <Tab id="what-if">What if</Tab>
