@@ -3,11 +3,12 @@ import type { Caution } from '../contract/common.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { type Reckoned, reckonTrip } from '../core/analyse.ts';
+import { coverOfUser } from '../core/box-cover.ts';
 import { type ChangingMapData, mapDataOf } from '../core/mapview/map-data.ts';
 import { type DrawnLine, MAX_VERTICES, simplifyLine } from '../core/mapview/simplify-line.ts';
 import type { Outcome } from '../core/problem.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
-import type { CoverArea, RouteDocument } from '../core/sources.ts';
+import type { RouteDocument } from '../core/sources.ts';
 import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
 import { touchesRoute } from './near-route.ts';
 import type { OpeningHours } from './ports.ts';
@@ -44,7 +45,7 @@ export function reckonLoaded(
   const { document, camps } = loaded;
   const supplies = {
     ...loaded.supplies,
-    cover: [...loaded.supplies.cover, ...(trip.cover ?? []).map(vouchedCover)],
+    cover: [...loaded.supplies.cover, ...coverOfUser(trip.cover ?? [])],
   };
   const outcome = reckonTrip({
     document,
@@ -71,26 +72,6 @@ function drawnLine(document: RouteDocument, part: string | number, route: RouteL
   const line = ofDocument.get(part) ?? simplifyLine(route, MAX_VERTICES);
   ofDocument.set(part, line);
   return line;
-}
-
-/** An area the user vouches for, as a ring; a box over the 180th meridian comes as two. */
-function vouchedCover({ commodity, bbox }: NonNullable<TripFile['cover']>[number]): CoverArea {
-  const [west, south, east, north] = bbox;
-  const boxes =
-    west <= east
-      ? [[west, east]]
-      : [
-          [west, 180],
-          [-180, east],
-        ];
-  const rings = boxes.map(([left, right]): [number, number][] => [
-    [left!, south],
-    [right!, south],
-    [right!, north],
-    [left!, north],
-    [left!, south],
-  ]);
-  return { commodity, rings, guessed: false, source: 'trip' };
 }
 
 /** Extracts that cannot speak of this route: empty ones, and those that reach no place of its corridor. */

@@ -1,25 +1,11 @@
-import type { Bbox, Caution, Commodity } from '../../contract/common.ts';
+import type { Caution, Commodity } from '../../contract/common.ts';
+import { ringsOfBox } from '../../core/box-cover.ts';
 import type { CoverArea } from '../../core/sources.ts';
 import type { RawExtract } from './raw-extract.ts';
 
 type Ring = [number, number][];
 
 const COMMODITIES: readonly Commodity[] = ['fuel', 'water'];
-
-/** A box as closed rings, anticlockwise; two when it crosses the 180th meridian (west > east). */
-export function ringsOfBox([west, south, east, north]: Bbox): Ring[] {
-  if (west > east)
-    return [...ringsOfBox([west, south, 180, north]), ...ringsOfBox([-180, south, east, north])];
-  return [
-    [
-      [west, south],
-      [east, south],
-      [east, north],
-      [west, north],
-      [west, south],
-    ],
-  ];
-}
 
 /** The part of a convex closed ring on one side of a meridian (Sutherland and Hodgman 1974); null when none is. */
 function clipAtMeridian(ring: Ring, meridian: number, keepWest: boolean): Ring | null {
@@ -84,14 +70,4 @@ export function coverOfExtract(extract: RawExtract): { areas: CoverArea[]; cauti
     cautions.push({ code: 'cover-guessed', text });
   }
   return { areas: commodities.map((commodity) => ({ commodity, rings, guessed, source })), cautions };
-}
-
-/** Areas that the user vouches for. */
-export function coverOfUser(boxes: readonly { commodity: Commodity; bbox: Bbox }[]): CoverArea[] {
-  return boxes.map(({ commodity, bbox }) => ({
-    commodity,
-    rings: ringsOfBox(bbox),
-    guessed: false,
-    source: 'your trip',
-  }));
 }

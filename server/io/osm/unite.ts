@@ -1,8 +1,9 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Bbox, Commodity } from '../../contract/common.ts';
+import { coverOfUser } from '../../core/box-cover.ts';
 import type { MappedFeature, Supplies } from '../../core/sources.ts';
 import { convertKeyed } from './convert.ts';
-import { coverOfExtract, coverOfUser } from './cover.ts';
+import { coverOfExtract } from './cover.ts';
 import { lentOnly } from './detached.ts';
 import { keyOf, keyOfRef, parseKey } from './element-key.ts';
 import { type FarObjects, farObjects } from './far-objects.ts';

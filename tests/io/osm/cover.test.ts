@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Bbox } from '../../../server/contract/common.ts';
-import { coverOfExtract, coverOfUser, ringsOfBox, ringsOfHull } from '../../../server/io/osm/cover.ts';
+import { coverOfUser, ringsOfBox } from '../../../server/core/box-cover.ts';
+import { coverOfExtract, ringsOfHull } from '../../../server/io/osm/cover.ts';
 import { NOTHING_FAR } from '../../../server/io/osm/far-objects.ts';
 import { HullOfObjects } from '../../../server/io/osm/hull.ts';
 import type { RawExtract } from '../../../server/io/osm/raw-extract.ts';
