@@ -6,12 +6,32 @@ const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T)
   Type.Union([schema, Type.Null()]);
 const cans = Type.Integer({ minimum: 0, maximum: 200 });
 
+const litresToHave = Type.Number({ exclusiveMinimum: 0, maximum: 10_000 });
+
+/** What a supply gives and how long it keeps one waiting, wherever the route comes by it. */
+export const PlanStopAsk = Type.Object(
+  {
+    id: Type.String({ minLength: 1 }),
+    /** No more than this is to be had at one halt. */
+    mostLitres: Type.Optional(
+      Type.Object({ fuel: Type.Optional(litresToHave), water: Type.Optional(litresToHave) }, closed),
+    ),
+    /** Before anything is filled: a queue, a shut gate. Beyond whole days it goes off the hours of driving. */
+    waitHours: Type.Optional(Type.Number({ minimum: 0, maximum: 720 })),
+  },
+  closed,
+);
+export type PlanStopAsk = Static<typeof PlanStopAsk>;
+
 /** What a trip file may ask of the carry plan. */
 export const PLAN_DETAIL = {
   plan: Type.Optional(
     Type.Object(
       {
-        /** No more cans than this; the cans that are owned when left out. */
+        /**
+         * No more cans than this. Left out: those that are owned, and where no plan can be made of them the fewest that one
+         * can be made of.
+         */
         mostCans: Type.Optional(
           Type.Object({ fuel: Type.Optional(cans), water: Type.Optional(cans) }, closed),
         ),
@@ -23,6 +43,8 @@ export const PLAN_DETAIL = {
         noneInside: Type.Optional(Type.Boolean()),
         /** Supplies that the plan is to pass by. */
         passBy: Type.Optional(Type.Array(Type.String({ minLength: 1 }), { maxItems: 500 })),
+        /** What is known of single stops. */
+        stops: Type.Optional(Type.Array(PlanStopAsk, { maxItems: 200 })),
         /** When a stop fails, the reserve may be spent to get away from it. */
         spendReserveOnFailure: Type.Optional(Type.Boolean()),
       },
@@ -131,6 +153,11 @@ const PlanStopPassing = Type.Object({
   arriveL: nullable(Type.Number()),
   fillL: nullable(Type.Number()),
   cansFull: nullable(Type.Integer()),
+  /** The most that is to be had there, where it was told. */
+  mostL: nullable(Type.Number()),
+  /** Hours of waiting as told, and of filling and treating where the flow is known; reckoned with where it is used. */
+  waitHours: Type.Number(),
+  fillHours: Type.Number(),
 });
 
 /** Passings within 3 km, taken as one place to halt. */
@@ -200,6 +227,8 @@ export const OneFailure = Type.Object({
   proven: Type.Boolean(),
   carries: Type.Array(PlanCarry),
   legs: byCommodity(Type.Array(PlanLeg)),
+  /** Where there is none: the stops whose failing nothing bears, as far as the time was enough to look for them. */
+  breaks: Type.Array(Type.Object({ at: PlanEdge, text: Type.String() })),
   /** What is done when a stop fails: to the next one that is used, or back to the one before. */
   failures: Type.Array(
     Type.Object({
@@ -220,6 +249,8 @@ export const Plan = Type.Object({
   aims: Type.Array(PlanAim),
   cans: byCommodity(Type.Integer()),
   mostCans: byCommodity(Type.Integer()),
+  /** Of the cans of the plan, those beyond what is owned. */
+  getCans: byCommodity(Type.Integer()),
   stops: Type.Array(PlanStop),
   legs: byCommodity(Type.Array(PlanLeg)),
   carries: Type.Array(PlanCarry),

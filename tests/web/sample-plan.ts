@@ -51,6 +51,7 @@ export function samplePlan(): PlanReply {
       ],
       cans: { fuel: 2, water: 0 },
       mostCans: { fuel: 4, water: 0 },
+      getCans: { fuel: 0, water: 0 },
       stops: [
         {
           fromKm: 300,
@@ -69,6 +70,9 @@ export function samplePlan(): PlanReply {
               arriveL: 40,
               fillL: 100,
               cansFull: 2,
+              mostL: null,
+              waitHours: 0,
+              fillHours: 0,
             },
           ],
         },
@@ -89,6 +93,9 @@ export function samplePlan(): PlanReply {
               arriveL: null,
               fillL: null,
               cansFull: null,
+              mostL: null,
+              waitHours: 0,
+              fillHours: 0,
             },
           ],
         },

@@ -2,8 +2,8 @@ import type { OneFailure } from '../../contract/plan.ts';
 import type { Reckoned } from '../analyse.ts';
 import { reckon } from '../gaps/reckon.ts';
 import { canBeDrivenBack } from '../gaps/turn-back.ts';
+import { driveActual, type HeldPlan } from './drive-actual.ts';
 import { backNeedL, bearableOnFailureL } from './failure.ts';
-import { driveActual, type HeldPlan } from './plan-of.ts';
 import { COMMODITIES, haltsBetween, haltsOf, otherOf } from './problem.ts';
 import { canKgOf, problemOf } from './problem-of.ts';
 import { carriesOf, edgeOf, legShown } from './show.ts';
@@ -32,6 +32,7 @@ export function oneFailure(reckoned: Reckoned, plain: HeldPlan, options: SolveOp
     proven: true,
     carries: [],
     legs: { fuel: [], water: [] },
+    breaks: [],
     failures: [],
   };
   for (const more of [0, MORE_CANS]) {

@@ -2,20 +2,13 @@ import type { Caution } from '../../contract/common.ts';
 import type { Plan } from '../../contract/plan.ts';
 import type { Reckoned } from '../analyse.ts';
 import { sketchyM } from '../gaps/course.ts';
-import { brokenLegs, type Driven, drive } from '../levels/drive.ts';
 import { massesAlong } from '../levels/masses.ts';
 import { breaksOf } from './breaks.ts';
-import { type CarryProblem, COMMODITIES } from './problem.ts';
-import { loadKg, problemOf } from './problem-of.ts';
+import { driveActual, type HeldPlan } from './drive-actual.ts';
+import { COMMODITIES } from './problem.ts';
+import { problemOf } from './problem-of.ts';
 import { carriesOf, legShown, levelsShown, stopsShown } from './show.ts';
-import { type Choice, type SolveOptions, solveCarry } from './solve.ts';
-
-/** A choice that was driven and held. */
-export interface HeldPlan {
-  problem: CarryProblem;
-  choice: Choice;
-  driven: Driven;
-}
+import { type SolveOptions, solveCarry } from './solve.ts';
 
 /** The plan without what only some ask for: no ways out, nothing about failures. */
 export type PlainPlan = Omit<Plan, 'waysOut' | 'waysOutComplete' | 'oneFailure'>;
@@ -39,6 +32,7 @@ export function planCarry(
     aims: [],
     cans: { fuel: 0, water: 0 },
     mostCans,
+    getCans: { fuel: 0, water: 0 },
     stops: [],
     legs: { fuel: [], water: [] },
     carries: [],
@@ -80,31 +74,6 @@ export function planCarry(
     },
     held,
   };
-}
-
-/**
- * Drives a choice with the mass that it has, not the heaviest that was allowed for. Throws where it does not hold: the
- * model and the simulation then disagree, which is a fault of the program and never an answer.
- */
-export function driveActual(reckoned: Reckoned, problem: CarryProblem, choice: Choice): HeldPlan {
-  const { rig } = reckoned.analysis;
-  const fuel = { ...problem.sides.fuel, course: reckoned.fuelWithLoad(loadKg(rig, choice.cans)) };
-  const actual = { ...problem, sides: { ...problem.sides, fuel } };
-  const driven = drive(actual.sides, choice);
-  const [broken] = brokenLegs(driven);
-  if (broken !== undefined) {
-    const { commodity, leg, missingL } = broken;
-    throw new Error(
-      `the plan fails its own simulation: ${missingL} l of ${commodity} from km ${leg.from.atM / 1000} to km ${leg.to.atM / 1000}`,
-    );
-  }
-  const [over] = massesAlong(rig, choice.cans, driven)?.over ?? [];
-  if (over !== undefined) {
-    throw new Error(
-      `the plan fails its own simulation: ${over.overKg} kg over the ${over.limit} limit at km ${over.atM / 1000}`,
-    );
-  }
-  return { problem: actual, choice, driven };
 }
 
 /** What the plan rests on that nobody knows for sure. */

@@ -91,7 +91,18 @@ export function stopsShown(
       );
       const arriving = legs[into];
       const leaving = legs[into + 1];
-      const known = { id, name, kind, commodity, atKm, detourKm, evidence };
+      const known = {
+        id,
+        name,
+        kind,
+        commodity,
+        atKm,
+        detourKm,
+        evidence,
+        mostL: null,
+        waitHours: 0,
+        fillHours: 0,
+      };
       if (arriving === undefined || leaving === undefined) {
         return { ...known, used: false, arriveL: null, fillL: null, cansFull: null };
       }

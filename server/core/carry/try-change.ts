@@ -2,7 +2,7 @@ import type { Commodity } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import type { Reckoned } from '../analyse.ts';
 import type { Outcome } from '../problem.ts';
-import { driveActual } from './plan-of.ts';
+import { driveActual } from './drive-actual.ts';
 import { problemOf } from './problem-of.ts';
 import { type SolveOptions, solveCarry } from './solve.ts';
 

@@ -1,6 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse.ts';
-import type { HeldPlan } from '../carry/plan-of.ts';
+import type { HeldPlan } from '../carry/drive-actual.ts';
 import { type CarrySide, type Halt, haltsOf } from '../carry/problem.ts';
 import { loadKg, problemOf } from '../carry/problem-of.ts';
 import type { Course, EdgeM } from '../gaps/course.ts';

@@ -94,6 +94,7 @@ describe('the carry plan', () => {
       proven: false,
       carries: [],
       legs: { fuel: [], water: [] },
+      breaks: [],
       failures: [],
     };
     expect(shown(held(reply))).toContain('There is no such plan');
