@@ -22,6 +22,10 @@ export interface EdgeM {
   atM: number;
   detourM: number;
   evidence: Evidence | null;
+  /** Waiting before anything is filled, charged on the way that ends here; none when left out. */
+  waitDays?: number;
+  /** Filling and treating, charged on the way that begins here; none when left out. */
+  fillDays?: number;
 }
 
 /** Everything about the route that a gap of one commodity is reckoned with, at the rates the verdict uses. */

@@ -1,6 +1,7 @@
 import type { Course, EdgeM } from './course.ts';
 import type { Way } from './need.ts';
 import { amountBetween, breaksInside, jumpAt } from './profile.ts';
+import { standingLPerDay } from './standing.ts';
 
 /** What is aboard at a place of the route; two levels at one place make a drop (a detour, a stay). */
 export interface Level {
@@ -9,9 +10,20 @@ export interface Level {
 }
 
 /**
+ * Litres of a way as they go place by place: what is charged over them (water goes by every day begun) is spread over
+ * the whole way.
+ */
+export function plainLitres(course: Course, from: EdgeM, to: EdgeM, way: Way): number {
+  const onwardL = course.commodity === 'water' ? way.onwardExtraDays * course.rig.water.litresPerDay.high : 0;
+  const standingL = way.standingDays * standingLPerDay(course);
+  return (
+    amountBetween(course.litres.out, from.atM, to.atM) + way.offM * course.off.litres + onwardL + standingL
+  );
+}
+
+/**
  * The level along a gap, from what is aboard on leaving `from` to what is aboard on reaching `to`, detours and the
- * way past the end of the route included. What is charged beyond the litres along the way (water goes by every day
- * begun) is spread over the whole gap.
+ * way past the end of the route included.
  */
 export function levelsOf(
   course: Course,
@@ -21,8 +33,7 @@ export function levelsOf(
 ): Level[] {
   const { way, needL, departL, arriveL } = figures;
   const { out } = course.litres;
-  const onwardL = course.commodity === 'water' ? way.onwardExtraDays * course.rig.water.litresPerDay.high : 0;
-  const plainL = amountBetween(out, from.atM, to.atM) + way.offM * course.off.litres + onwardL;
+  const plainL = plainLitres(course, from, to, way);
   const spread = plainL === 0 ? 1 : needL / plainL;
 
   let litres = departL;
@@ -32,7 +43,7 @@ export function levelsOf(
     litres -= by * spread;
     levels.push({ atM, litres });
   };
-  drop(from.atM, from.detourM * course.off.litres);
+  drop(from.atM, from.detourM * course.off.litres + (from.fillDays ?? 0) * standingLPerDay(course));
   let reachedM = from.atM;
   for (const atM of [...breaksInside(out, from.atM, to.atM), to.atM]) {
     const standing = jumpAt(out, reachedM);

@@ -2,6 +2,7 @@ import type { Term } from '../../contract/analysis.ts';
 import type { Reserve } from '../rig/rig.ts';
 import { type Course, type EdgeM, sketchyM } from './course.ts';
 import { amountBetween } from './profile.ts';
+import { standingDays, standingLPerDay } from './standing.ts';
 
 /**
  * Days are floats; a gap of 3 days that comes out as 3.000000000001 has not begun a fourth.
@@ -18,6 +19,8 @@ export interface Way {
   offM: number;
   /** Days past the end of the route that its km do not explain. */
   onwardExtraDays: number;
+  /** Days of filling and waiting at both ends. */
+  standingDays: number;
   terms: Term[];
 }
 
@@ -46,11 +49,13 @@ export function wayOf(course: Course, from: EdgeM, to: EdgeM, viaM = 0): Way {
   add('past the end of the route', onwardM / 1000);
   const raised = sketchyM(course, from.atM, to.atM) > 0 ? ' and straight lines' : '';
   add(`allowance for bends${raised}`, wayKm - lengthKm - offM / 1000);
+  const standing = standingDays(from, to);
   return {
     wayKm,
-    days: amountBetween(course.days, from.atM, to.atM) + offM * course.off.days + onwardExtraDays,
+    days: amountBetween(course.days, from.atM, to.atM) + offM * course.off.days + onwardExtraDays + standing,
     offM,
     onwardExtraDays,
+    standingDays: standing,
     terms,
   };
 }
@@ -68,19 +73,22 @@ export function needOf(course: Course, from: EdgeM, to: EdgeM, way: Way): Litres
     const label = `${shown((way.offM * course.off.wayM) / 1000)} km off the route`;
     terms.push({ label, value: way.offM * course.off.litres, unit: 'l' });
   }
+  const standingL = way.standingDays * standingLPerDay(course);
+  if (standingL !== 0) terms.push({ label: 'filling and waiting', value: standingL, unit: 'l' });
   return {
-    litres: amountBetween(course.litres.out, from.atM, to.atM) + way.offM * course.off.litres,
+    litres: amountBetween(course.litres.out, from.atM, to.atM) + way.offM * course.off.litres + standingL,
     terms,
   };
 }
 
-/** Use over the way from `from` to `to` and home again; stays are made on the way out. */
+/** Use over the way from `from` to `to` and home again; stays, filling and waiting are on the way out. */
 export function returnNeedL(course: Course, from: EdgeM, to: EdgeM): number {
   const offM = 2 * (from.detourM + to.detourM);
   const litres =
     amountBetween(course.litres.out, from.atM, to.atM) +
     amountBetween(course.litres.home, from.atM, to.atM) +
-    offM * course.off.litres;
+    offM * course.off.litres +
+    standingDays(from, to) * standingLPerDay(course);
   if (course.commodity === 'fuel') return litres;
   return waterFor(course, litres / course.rig.water.litresPerDay.high).litres;
 }

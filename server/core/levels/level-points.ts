@@ -1,9 +1,10 @@
 import type { Course, EdgeM } from '../gaps/course.ts';
-import type { Level } from '../gaps/levels.ts';
+import { type Level, plainLitres } from '../gaps/levels.ts';
 import { amountBetween, breaksInside, jumpAt } from '../gaps/profile.ts';
 import type { Reckoning } from '../gaps/reckon.ts';
+import { standingLPerDay } from '../gaps/standing.ts';
 
-/** A halt off the route on the way, there and back, metres. */
+/** A halt of the other commodity on the way: there and back, and the time it takes put as metres off the route. */
 export interface Detour {
   atM: number;
   bothWaysM: number;
@@ -21,8 +22,7 @@ export function levelPoints(
   detours: readonly Detour[],
 ): Level[] {
   const { out } = course.litres;
-  const onwardL = course.commodity === 'water' ? way.onwardExtraDays * course.rig.water.litresPerDay.high : 0;
-  const plainL = amountBetween(out, from.atM, to.atM) + way.offM * course.off.litres + onwardL;
+  const plainL = plainLitres(course, from, to, way);
   const spread = plainL === 0 ? 1 : needL / plainL;
 
   let litres = departL;
@@ -39,7 +39,10 @@ export function levelPoints(
     (a, b) => a - b,
   );
 
-  drop(from.atM, (from.detourM + detoursAt(from.atM)) * course.off.litres);
+  drop(
+    from.atM,
+    (from.detourM + detoursAt(from.atM)) * course.off.litres + (from.fillDays ?? 0) * standingLPerDay(course),
+  );
   let reachedM = from.atM;
   for (const atM of places) {
     const standing = jumpAt(out, reachedM);

@@ -2,8 +2,8 @@ import type { Commodity } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import type { WhatIfRow } from '../../contract/whatif.ts';
 import { COMMODITIES } from '../carry/problem.ts';
-import type { Course } from '../gaps/course.ts';
 import { needOf, SLACK } from '../gaps/need.ts';
+import { standingLPerDay } from '../gaps/standing.ts';
 import { drawableL } from '../rig/check-rig.ts';
 import type { Basis } from './basis.ts';
 import { bestL, type Mishap, type Struck, struckFigures, worstPlace } from './mishap.ts';
@@ -70,7 +70,7 @@ export function pumpFailsRows({ basis, rig }: MishapFacts): WhatIfRow[] {
 export function waitRows({ basis, waitDays }: MishapFacts): WhatIfRow[] {
   const text = `Waiting ${waitDays} ${waitDays === 1 ? 'day' : 'days'} (repair, weather, a river).`;
   return COMMODITIES.flatMap((commodity) => {
-    if (commodity === 'fuel' && fuelPerDayL(basis.sides.fuel.side.course) === 0) return [];
+    if (commodity === 'fuel' && standingLPerDay(basis.sides.fuel.side.course) === 0) return [];
     const struck = runsOf(basis, commodity).flatMap((run) => {
       const mishap = waitOn(run, waitDays);
       const place = worstPlace([run], mishap);
@@ -87,7 +87,7 @@ function waitOn({ stretch, figures }: Run, waitDays: number): Mishap {
   const { course, from, to } = stretch;
   const { shareOfNeed } = course.rig[course.commodity].reserve;
   if (course.commodity === 'fuel') {
-    const litres = waitDays * fuelPerDayL(course);
+    const litres = waitDays * standingLPerDay(course);
     return { lostL: () => litres, moreReserveL: litres * shareOfNeed };
   }
   const { way, needL } = figures;
@@ -95,16 +95,6 @@ function waitOn({ stretch, figures }: Run, waitDays: number): Mishap {
   const lostL = later.litres - needL;
   const { high } = course.rig.water.litresPerDay;
   return { lostL: () => lostL, lostBackL: () => waitDays * high, moreReserveL: lostL * shareOfNeed };
-}
-
-/** Fuel that goes in a day and a night of standing, as far as the rig tells it. */
-export function fuelPerDayL({ rig }: Course): number {
-  const { perHour, hours } = rig.fuel.model;
-  return (
-    perHour.idling * hours.idlingPerDay +
-    perHour.airConditioning * hours.airConditioningPerDay +
-    perHour.heater * hours.heaterPerNight
-  );
 }
 
 /** Turning round and driving back to the supply behind: at a place, or where that leaves least. */

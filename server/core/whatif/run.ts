@@ -1,4 +1,5 @@
 import { usableL } from '../crew/gap-grades.ts';
+import { plainLitres } from '../gaps/levels.ts';
 import { SLACK } from '../gaps/need.ts';
 import { amountBetween, breaksInside } from '../gaps/profile.ts';
 import { type Reckoning, reckon } from '../gaps/reckon.ts';
@@ -52,8 +53,7 @@ function drive(stretch: Stretch): Run {
   const capacityL = course.rig[course.commodity].drawableL;
   const held = containersAlong(levels, { capacityL, tankL, canL, cans }).levels;
 
-  const onwardL = course.commodity === 'water' ? way.onwardExtraDays * course.rig.water.litresPerDay.high : 0;
-  const plainL = amountBetween(course.litres.out, from.atM, to.atM) + way.offM * course.off.litres + onwardL;
+  const plainL = plainLitres(course, from, to, way);
   // Water charged by days begun is spread over the stretch; the way back is charged alike.
   const spread = plainL === 0 ? 1 : needL / plainL;
   const limitM = oneWayLimitM(course, from.atM, to.atM);

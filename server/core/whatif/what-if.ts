@@ -1,9 +1,10 @@
 import type { Caution } from '../../contract/common.ts';
 import type { WhatIf, WhatIfAsk } from '../../contract/whatif.ts';
 import type { Reckoned } from '../analyse.ts';
+import { standingLPerDay } from '../gaps/standing.ts';
 import type { Basis } from './basis.ts';
 import { callFirst } from './call-first.ts';
-import { containerLostRows, fuelPerDayL, pumpFailsRows, turnRoundRows, waitRows } from './mishap-rows.ts';
+import { containerLostRows, pumpFailsRows, turnRoundRows, waitRows } from './mishap-rows.ts';
 import { rateRows } from './rate-rows.ts';
 import { stopFailsRows } from './stop-fails.ts';
 import { treatmentFailsRows } from './treatment-fails.ts';
@@ -35,7 +36,7 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
         ]
       : [];
   const standing: Caution[] =
-    fuelPerDayL(basis.sides.fuel.side.course) === 0
+    standingLPerDay(basis.sides.fuel.side.course) === 0
       ? [
           {
             code: 'standing-fuel-not-told',
