@@ -10,12 +10,14 @@ import { washingStops } from './crew/washing-stops.ts';
 import { waterUseOf } from './crew/water-use-of.ts';
 import { type FuelSources, fuelCourse, fuelPlan } from './fuel/fuel-course.ts';
 import { fuelUseOf } from './fuel/fuel-use-of.ts';
+import { loadedCourse } from './fuel/loaded-course.ts';
 import { nightsAt } from './fuel/nights-at.ts';
 import type { Course, EdgeM, SpanM } from './gaps/course.ts';
 import { gapsOf } from './gaps/gaps-of.ts';
 import { withRescues } from './gaps/rescue.ts';
 import { startLevel } from './gaps/start-level.ts';
 import { type Camp, placeCamps, staysOf } from './gaps/stays.ts';
+import { evenLoad, type Load } from './mass/load.ts';
 import { massWithFullTanks } from './mass/mass-at.ts';
 import { massReport } from './mass/mass-report.ts';
 import { withArrivals } from './pace/arrivals.ts';
@@ -68,8 +70,10 @@ export interface Reckoned extends Analysed {
   sides: Record<Commodity, AnalysedSide>;
   /** The course of fuel with so much more on board than full tanks, kg: the rate may go by the mass. */
   fuelWithLoad: (moreKg: number) => Course;
-  /** Both courses for another rig or trip on the same route, with so much more on board, kg; supplies stay as judged. */
-  coursesWith: (rig: RigFile, trip: TripFile, moreKg: number) => Record<Commodity, Course>;
+  /** As `fuelWithLoad`, with what is on board along the route. */
+  fuelWithLoads: (load: Load) => Course;
+  /** Both courses for another rig or trip on the same route, with what is on board along it; supplies stay as judged. */
+  coursesWith: (rig: RigFile, trip: TripFile, load: Load) => Record<Commodity, Course>;
 }
 
 export interface AnalysedSide {
@@ -215,17 +219,20 @@ export function reckonTrip(input: AnalyseInput): Outcome<Reckoned> {
     cautions.push({ code: 'onward-unknown', text, fromKm: endKm, toKm: endKm });
   }
 
+  const fuelWithLoads = (load: Load): Course =>
+    fullKg === null || (load.mostKg === 0 && load.along.length === 0)
+      ? fuelSide.course
+      : loadedCourse(evenFuel, fuelSources, fullKg, load);
+
   return {
     ok: true,
     value: {
       route,
       points,
       sides: { fuel: fuelSide, water: waterSide },
-      fuelWithLoad: (moreKg) =>
-        fullKg === null || moreKg === 0
-          ? fuelSide.course
-          : fuelCourse(evenFuel, fuelPlan({ ...fuelSources, massKg: fullKg + moreKg })),
-      coursesWith: (changedRig, changedTrip, moreKg) =>
+      fuelWithLoad: (moreKg) => fuelWithLoads(evenLoad(moreKg)),
+      fuelWithLoads,
+      coursesWith: (changedRig, changedTrip, load) =>
         coursesWith(
           {
             route,
@@ -235,7 +242,7 @@ export function reckonTrip(input: AnalyseInput): Outcome<Reckoned> {
           },
           changedRig,
           changedTrip,
-          moreKg,
+          load,
         ),
       analysis: {
         route: {

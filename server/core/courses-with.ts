@@ -3,10 +3,12 @@ import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { courseOf } from './course-of.ts';
 import { withHelpHours } from './crew/help-hours.ts';
-import { fuelCourse, fuelPlan } from './fuel/fuel-course.ts';
+import { type FuelSources, fuelCourse, fuelPlan } from './fuel/fuel-course.ts';
+import { loadedCourse } from './fuel/loaded-course.ts';
 import { nightsAt } from './fuel/nights-at.ts';
 import type { Course, SpanM } from './gaps/course.ts';
 import { type PlacedCamp, staysOf } from './gaps/stays.ts';
+import type { Load } from './mass/load.ts';
 import { massWithFullTanks } from './mass/mass-at.ts';
 import { paceOn, withCampHours } from './pace/pace-on.ts';
 import { pacePlan } from './pace/pace-plan.ts';
@@ -24,14 +26,13 @@ export interface CourseGround {
 }
 
 /**
- * The courses of both commodities for another rig or trip on the same route, with so much more on board than full
- * tanks, kg. Supplies are not judged again: which passings count, and when they are reached, is left as it was.
+ * The courses of both commodities for another rig or trip on the same route, with a load on board. Supplies are not judged again: which passings count, and when they are reached, is left as it was.
  */
 export function coursesWith(
   { route, camps, uncovered, washingStopsM }: CourseGround,
   rigFile: RigFile,
   tripFile: TripFile,
-  moreKg: number,
+  load: Load,
 ): Record<Commodity, Course> {
   const { rig: wholeRig, settled } = settleRig(rigFile);
   const { trip } = settleTrip(tripFile);
@@ -40,17 +41,23 @@ export function coursesWith(
   const { wayM } = courseOf(route, rig, trip, 'water', stays, []);
   const pace = pacePlan(route.lengthM, rig, trip, camps, wayM);
   const fullKg = massWithFullTanks(settled);
-  const fuel = fuelPlan({
+  const sources: FuelSources = {
     route,
     rig,
     trip,
     stays,
     nights: nightsAt(pace.schedules.slow.nights, trip),
-    massKg: fullKg === null ? null : fullKg + moreKg,
+    massKg: fullKg,
     kmPerHour: (surface, end) => paceOn(rig, surface).kmPerHour[end],
     hoursPerDay: (surface) => paceOn(rig, surface).hoursPerDay,
-  });
+  };
   const paced = (commodity: Commodity) =>
     pacedCourse(courseOf(route, rig, trip, commodity, stays, uncovered[commodity]), pace);
-  return { fuel: fuelCourse(paced('fuel'), fuel), water: { ...paced('water'), washingStopsM } };
+  return {
+    fuel:
+      fullKg === null
+        ? fuelCourse(paced('fuel'), fuelPlan(sources))
+        : loadedCourse(paced('fuel'), sources, fullKg, load),
+    water: { ...paced('water'), washingStopsM },
+  };
 }

@@ -1,26 +1,40 @@
+import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse.ts';
 import { brokenLegs, type Driven, drive } from '../levels/drive.ts';
+import { loadsAlong } from '../levels/loads.ts';
 import { massesAlong } from '../levels/masses.ts';
-import type { CarryProblem } from './problem.ts';
+import { evenLoad, type Load } from '../mass/load.ts';
+import { type CarryProblem, type CarrySide, COMMODITIES } from './problem.ts';
 import { loadKg } from './problem-of.ts';
 import type { Choice } from './solve.ts';
 
 /** A choice that was driven and held. */
 export interface HeldPlan {
+  /** With the fuel that goes at the mass which the vehicle has at each place. */
   problem: CarryProblem;
+  /** As the choice was made: with the heaviest mass that it might have. */
+  heaviest: Record<Commodity, CarrySide>;
+  load: Load;
   choice: Choice;
   driven: Driven;
 }
+
+/**
+ * Each round drives with the masses of the round before. The first has the heaviest, so uses most and finds too little
+ * aboard; the second finds too much, uses least; the next is between and never below what settles. Two rounds more move
+ * a level by no litre (a load makes a hundredth of the use of a litre a litre more).
+ */
+const ROUNDS = 2;
+/** Solver and float noise, litres. */
+const NOISE_L = 1e-6;
 
 /**
  * Drives a choice with the mass that it has, not the heaviest that was allowed for. Throws where it does not hold: the
  * model and the simulation then disagree, which is a fault of the program and never an answer.
  */
 export function driveActual(reckoned: Reckoned, problem: CarryProblem, choice: Choice): HeldPlan {
-  const { rig } = reckoned.analysis;
-  const fuel = { ...problem.sides.fuel, course: reckoned.fuelWithLoad(loadKg(rig, choice.cans)) };
-  const actual = { ...problem, sides: { ...problem.sides, fuel } };
-  const driven = drive(actual.sides, choice);
+  const held = withOwnMass(reckoned, problem, choice);
+  const { driven } = held;
   const [broken] = brokenLegs(driven);
   if (broken !== undefined) {
     const { commodity, leg, missingL } = broken;
@@ -28,11 +42,38 @@ export function driveActual(reckoned: Reckoned, problem: CarryProblem, choice: C
       `the plan fails its own simulation: ${missingL} l of ${commodity} from km ${leg.from.atM / 1000} to km ${leg.to.atM / 1000}`,
     );
   }
-  const [over] = massesAlong(rig, choice.cans, driven)?.over ?? [];
+  const [over] = massesAlong(reckoned.analysis.rig, choice.cans, driven)?.over ?? [];
   if (over !== undefined) {
     throw new Error(
       `the plan fails its own simulation: ${over.overKg} kg over the ${over.limit} limit at km ${over.atM / 1000}`,
     );
   }
-  return { problem: actual, choice, driven };
+  return held;
+}
+
+function withOwnMass(reckoned: Reckoned, problem: CarryProblem, choice: Choice): HeldPlan {
+  const { rig } = reckoned.analysis;
+  const { sides } = problem;
+  const mostKg = loadKg(rig, { fuel: sides.fuel.mostCans, water: sides.water.mostCans });
+  const heaviest = drive(sides, choice);
+  if (rig.vehicle === undefined)
+    return { problem, heaviest: sides, load: evenLoad(mostKg), choice, driven: heaviest };
+  const along = [{ fromM: 0, toM: sides.fuel.course.lengthM, moreKg: loadKg(rig, choice.cans) }];
+  let load: Load = { mostKg, along };
+  let actual = sides;
+  let driven = heaviest;
+  for (let round = 0; round <= ROUNDS; round += 1) {
+    if (round > 0) load = { mostKg, along: loadsAlong(rig, choice.cans, actual, driven) };
+    actual = { ...sides, fuel: { ...sides.fuel, course: reckoned.fuelWithLoads(load) } };
+    driven = drive(actual, choice);
+  }
+  for (const commodity of COMMODITIES)
+    driven[commodity].forEach(({ figures, from }, index) => {
+      const mostL = heaviest[commodity][index]!.figures.needL;
+      if (figures.needL <= mostL + NOISE_L) return;
+      throw new Error(
+        `lighter, the plan takes more ${commodity}: ${figures.needL} l from km ${from.atM / 1000}, not ${mostL} l`,
+      );
+    });
+  return { problem: { ...problem, sides: actual }, heaviest: sides, load, choice, driven };
 }

@@ -52,11 +52,11 @@ export function climbTotalL(facts: ClimbFacts): number {
 }
 
 /** A step's litres beyond those on the level; negative on a descent. */
-const stepL = (facts: ClimbFacts, riseM: number, runL: number): number =>
+export const stepL = (facts: ClimbFacts, riseM: number, runL: number): number =>
   riseM > 0 ? riseM * facts.litresPerClimbM : -Math.min(-riseM * facts.sparedPerDescentM, MOST_SPARED * runL);
 
 /** Every place with a known height, and every place where the level's rate may change, in order, each once. */
-function placesOf({ heights, level }: ClimbFacts): Float64Array {
+export function placesOf({ heights, level }: ClimbFacts): Float64Array {
   const [first, second] = [level.atM, heights.atM];
   const places = new Float64Array(first.length + second.length);
   let [count, i, j] = [0, 0, 0];

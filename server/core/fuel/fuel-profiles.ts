@@ -122,7 +122,8 @@ export function liftedMassKg(rig: Rig, massKg: number | null): number | null {
 const litresPerClimbM = (rig: Rig, massKg: number): number =>
   liftL(massKg, 1, rig.fuel.model.climb.efficiency, FUEL_KINDS[rig.fuel.kind].energyMJPerL.typical);
 
-function climbFactsOf(facts: FuelFacts, level: Profile): ClimbFacts | null {
+/** What climbs are reckoned with, beside the litres of the level; null where there is nothing to reckon them from. */
+export function climbFactsOf(facts: FuelFacts, level: Profile): ClimbFacts | null {
   const { rig, heights } = facts;
   const liftedKg = liftedMassKg(rig, facts.massKg);
   if (heights === null || liftedKg === null) return null;
@@ -171,7 +172,9 @@ function hoursAlong(facts: FuelFacts, rate: Rate) {
   };
 }
 
-/** Litres that the way takes on the level. */
+/** Litres that the way takes on the level, along the route. */
+export const levelOf = (facts: FuelFacts, rate: Rate): Profile => runningOf(withNightsThatCount(facts), rate);
+
 const runningOf = (facts: FuelFacts, rate: Rate): Profile =>
   profileOf(
     stepsOf(
@@ -192,7 +195,7 @@ export function loadFactorOf(rig: Rig, massKg: number | null): number {
 }
 
 /** Litres for a metre of way on a surface: by distance, or by the hour where that is more. */
-function rateOn(facts: FuelFacts, surface: Surface, rate: Rate) {
+export function rateOn(facts: FuelFacts, surface: Surface, rate: Rate) {
   const { fuel } = facts.rig;
   const factor = relativeFactor(fuel.model.factors, surface, fuel.model.observed.surface);
   const load = loadFactorOf(facts.rig, facts.massKg);

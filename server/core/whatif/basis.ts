@@ -2,9 +2,10 @@ import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse.ts';
 import type { HeldPlan } from '../carry/drive-actual.ts';
 import { type CarrySide, type Halt, haltsOf } from '../carry/problem.ts';
-import { loadKg, problemOf } from '../carry/problem-of.ts';
+import { problemOf } from '../carry/problem-of.ts';
 import type { Course, EdgeM } from '../gaps/course.ts';
 import type { Detour } from '../levels/level-points.ts';
+import { evenLoad, type Load } from '../mass/load.ts';
 
 /** From one supply that is used to the next, with what is aboard on leaving. */
 export interface Stretch {
@@ -21,6 +22,7 @@ export interface Stretch {
 }
 
 export interface BasisSide {
+  /** As a plan is chosen: with the heaviest mass. */
   side: CarrySide;
   stretches: Stretch[];
   /** Cans that there are. */
@@ -33,23 +35,23 @@ export interface Basis {
   sides: Record<Commodity, BasisSide>;
   /** The halts off the route that are made for each commodity. */
   halts: Record<Commodity, Halt[]>;
-  /** On board beyond full tanks, kg. */
-  moreKg: number;
+  /** What is on board along the route. */
+  load: Load;
 }
 
 /** The basis of a plan that was driven and held; without one that of the gaps: all passings used, cans empty. */
 export function basisOf(reckoned: Reckoned, held: HeldPlan | null): Basis {
-  return held === null ? gapsBasis(reckoned) : planBasis(reckoned, held);
+  return held === null ? gapsBasis(reckoned) : planBasis(held);
 }
 
-function planBasis(reckoned: Reckoned, { problem, choice, driven }: HeldPlan): Basis {
+function planBasis({ problem, heaviest, load, choice, driven }: HeldPlan): Basis {
   const made = (commodity: Commodity) =>
     haltsOf({ ...problem.sides[commodity], edges: driven[commodity].map(({ to }) => to) });
   const halts = { fuel: made('fuel'), water: made('water') };
   const side = (commodity: Commodity): BasisSide => {
     const of = problem.sides[commodity];
     return {
-      side: of,
+      side: heaviest[commodity],
       cans: choice.cans[commodity],
       stretches: driven[commodity].map(({ from, to, tankL, cans, detours }) => ({
         course: of.course,
@@ -66,7 +68,7 @@ function planBasis(reckoned: Reckoned, { problem, choice, driven }: HeldPlan): B
     kind: 'plan',
     sides: { fuel: side('fuel'), water: side('water') },
     halts,
-    moreKg: loadKg(reckoned.analysis.rig, choice.cans),
+    load,
   };
 }
 
@@ -94,6 +96,6 @@ function gapsBasis(reckoned: Reckoned): Basis {
     kind: 'gaps',
     sides: { fuel: side('fuel'), water: side('water') },
     halts: { fuel: [], water: [] },
-    moreKg: 0,
+    load: evenLoad(0),
   };
 }

@@ -21,7 +21,7 @@ export interface Changed {
 export type ChangedRuns = Record<Commodity, Run[]>;
 
 export function runsWith(reckoned: Reckoned, basis: Basis, { rig, trip }: Changed): ChangedRuns {
-  const courses = reckoned.coursesWith(rig, trip, basis.moreKg);
+  const courses = reckoned.coursesWith(rig, trip, basis.load);
   const settled = settleTrip(trip).trip;
   const runs = (commodity: Commodity): Run[] => {
     const course = courses[commodity];

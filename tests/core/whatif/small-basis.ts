@@ -3,6 +3,7 @@ import type { Commodity } from '../../../server/contract/common.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { type CarrySide, haltsBetween, haltsOf, otherOf } from '../../../server/core/carry/problem.ts';
 import type { Course, EdgeM } from '../../../server/core/gaps/course.ts';
+import { evenLoad } from '../../../server/core/mass/load.ts';
 import type { Basis, Stretch } from '../../../server/core/whatif/basis.ts';
 import { courseOf, endEdge, startEdge } from '../../helpers/course.ts';
 import { problemOf, type SmallRoute, smallRoute } from '../carry/small-routes.ts';
@@ -44,7 +45,7 @@ export function basisFrom(
     });
     return { side, stretches, cans: Math.max(0, ...stretches.map(({ cans }) => cans)) };
   };
-  return { kind: 'plan', sides: { fuel: made('fuel'), water: made('water') }, halts, moreKg: 0 };
+  return { kind: 'plan', sides: { fuel: made('fuel'), water: made('water') }, halts, load: evenLoad(0) };
 }
 
 export interface SmallBasis {

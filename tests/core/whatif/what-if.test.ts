@@ -7,6 +7,7 @@ import { Gauge, WhatIf, type WhatIfKind } from '../../../server/contract/whatif.
 import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse.ts';
 import { COMMODITIES } from '../../../server/core/carry/problem.ts';
 import { gaugeOf } from '../../../server/core/gauge/gauge-of.ts';
+import { evenLoad } from '../../../server/core/mass/load.ts';
 import type { MappedFeature } from '../../../server/core/sources.ts';
 import { basisOf } from '../../../server/core/whatif/basis.ts';
 import { whatIf } from '../../../server/core/whatif/what-if.ts';
@@ -45,14 +46,14 @@ describe('courses for another rig or trip', () => {
   ])('are those of the analysis where nothing is changed: %s', (_what, rig, trip) => {
     const from = reckoned({ rig, trip, features });
     const { analysis } = from;
-    const again = from.coursesWith(analysis.rig, analysis.trip, 0);
+    const again = from.coursesWith(analysis.rig, analysis.trip, evenLoad(0));
     for (const commodity of COMMODITIES) {
       const { explain, ...course } = again[commodity];
       const { explain: before, ...expected } = from.sides[commodity].course;
       expect(course).toEqual(expected);
       expect(explain(0, 500_000)).toEqual(before(0, 500_000));
     }
-    const heavier = from.coursesWith(analysis.rig, analysis.trip, 150).fuel;
+    const heavier = from.coursesWith(analysis.rig, analysis.trip, evenLoad(150)).fuel;
     expect(heavier.litres).toEqual(from.fuelWithLoad(150).litres);
   });
 });
