@@ -3,8 +3,9 @@ import { aboardOf } from '../crew/graded-store.ts';
 import type { EdgeM } from '../gaps/course.ts';
 import { returnNeedL, SLACK } from '../gaps/need.ts';
 import { canBeDrivenBack } from '../gaps/turn-back.ts';
-import { bearableL, type Leg, legNeed, spareM, tanksL } from './leg.ts';
-import { type CarrySide, type Halt, haltsBetween } from './problem.ts';
+import { arriveWith, leaveBound } from './bound-stop.ts';
+import { bearableL, type Hop, leaving, legNeed, withDetours, withFilling } from './leg.ts';
+import { type CarrySide, costOf, type Halt, haltsBetween, inVainM } from './problem.ts';
 
 /** Litres of all water, or of fuel, that may be used until the next supply when a stop has failed. */
 export function bearableOnFailureL(
@@ -23,37 +24,59 @@ export function bearableOnFailureL(
   return Math.min(allL, (drinkingL + anyL + (cansDrinkable ? cans * canL : 0)) / share);
 }
 
-/** Whether a leg's end can be gone to in vain and `next` still be reached, every halt of the other commodity made. */
+/**
+ * Whether a hop's end can be gone to in vain and the end of the hops that follow still be reached, what is had on the
+ * way included and every halt of the other commodity made.
+ */
 export function reachesOn(
   side: CarrySide,
-  leg: Pick<Leg, 'from' | 'to' | 'cans'>,
-  next: number,
+  hop: Hop,
+  following: readonly Hop[],
   foreign: readonly Halt[],
   spendReserve: boolean,
 ): boolean {
   const { edges } = side;
-  const viaM =
-    2 * edges[leg.to]!.detourM +
-    haltsBetween(foreign, edges[leg.from]!, edges[next]!).reduce((sum, halt) => sum + halt.bothWaysM, 0);
-  const mostL = bearableOnFailureL(side, tanksL(side, leg.from), leg.cans, spendReserve);
-  return spareM(side, legNeed(side, leg.from, next), mostL) >= viaM;
+  let left: Pick<Hop, 'tankL' | 'cans' | 'filledL'> = hop;
+  let from = hop.from;
+  return following.every(({ to }, index) => {
+    const inVain = index === 0 ? inVainM(side.course, edges[hop.to]!) : 0;
+    const viaM = inVain + costOf(haltsBetween(foreign, edges[from]!, edges[to]!));
+    const { needL } = withDetours(side, withFilling(side, legNeed(side, from, to), from, left.filledL), viaM);
+    if (needL > bearableOnFailureL(side, left.tankL, left.cans, spendReserve) + SLACK) return false;
+    const next = following[index + 1];
+    if (next !== undefined) left = leaveBound(side, edges[to]!, arriveWith(side, left, needL), next.cans);
+    from = to;
+    return true;
+  });
 }
 
-/** Whether a leg's end can be gone to in vain and its beginning be regained, every halt of the other commodity made. */
+/**
+ * Whether a place of a hop can be gone to and the hop's beginning be regained, every halt of the other commodity on the
+ * way made: its end, where that gives nothing, or a place on the way where the other commodity was sought in vain.
+ */
 export function reachesBack(
   side: CarrySide,
-  leg: Pick<Leg, 'from' | 'to' | 'cans'>,
+  hop: Hop,
+  place: EdgeM,
   foreign: readonly Halt[],
   spendReserve: boolean,
 ): boolean {
-  const { course, edges } = side;
-  const from = edges[leg.from]!;
-  const to = edges[leg.to]!;
-  if (!canBeDrivenBack(course, from, to)) return false;
-  const viaM = haltsBetween(foreign, from, to).reduce((sum, halt) => sum + halt.bothWaysM, 0);
-  const mostL = bearableOnFailureL(side, tanksL(side, leg.from), leg.cans, spendReserve);
-  return backNeedL(side, from, to, viaM) <= mostL + SLACK;
+  const from = leaving(side.edges[hop.from]!, hop.filledL);
+  if (!canBeDrivenBack(side.course, from, place)) return false;
+  const viaM = costOf(haltsBetween(foreign, from, place));
+  const mostL = bearableOnFailureL(side, hop.tankL, hop.cans, spendReserve);
+  return backNeedL(side, from, place, viaM) <= mostL + SLACK;
 }
+
+/** The place of a supply of the other commodity on the way of this one; the way to it is a halt's. */
+export const onTheWay = ({ id, name, atM }: EdgeM): EdgeM => ({
+  kind: 'passing',
+  id: `${id} on the way`,
+  name,
+  atM,
+  detourM: 0,
+  evidence: null,
+});
 
 /** Litres out and home again, with detours on the way out; water by days begun may begin one more for them. */
 export function backNeedL({ course }: CarrySide, from: EdgeM, to: EdgeM, viaM: number): number {

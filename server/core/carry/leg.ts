@@ -4,24 +4,43 @@ import { aboardOf } from '../crew/graded-store.ts';
 import type { EdgeM } from '../gaps/course.ts';
 import { reserveOf, SLACK, wayOf } from '../gaps/need.ts';
 import { amountBetween } from '../gaps/profile.ts';
-import type { CarrySide } from './problem.ts';
+import { standingLPerDay } from '../gaps/standing.ts';
+import type { CarrySide, SupplyEdge } from './problem.ts';
 
-/** One way from a supply to the next that is used, with everything between them passed by. */
+/** The way from a supply to the next that is used, with everything between them passed by. */
+export interface Hop {
+  /** Indexes of the side's edges. */
+  from: number;
+  to: number;
+  /** On leaving `from`: full cans, litres in the tanks, and litres that were filled in there at the most. */
+  cans: number;
+  tankL: number;
+  filledL: number;
+  /** Metres of detours to supplies of the other commodity that the hop still bears, there and back. */
+  spareM: number;
+}
+
+/**
+ * From one supply that gives all that is wanted to the next such: one hop, or several over supplies that do not. What it
+ * leaves with hangs on nothing before it.
+ */
 export interface Leg {
   /** Indexes of the side's edges. */
   from: number;
   to: number;
-  /** Full cans on leaving `from`. */
-  cans: number;
-  /** Metres of detours to supplies of the other commodity that the leg still bears, there and back. */
-  spareM: number;
-  /** Litres by which the tanks may be left short without breaking the reserve; nothing is spent on `spareM` then. */
+  hops: readonly [Hop, ...Hop[]];
+  /** Litres by which the tanks may be left short without breaking the reserve; nothing is spent on detours then. */
   spareL: number;
   /** From filling to pouring, summed over the cans, metres along the route; halts of the other commodity left out. */
   canM: number;
 }
 
-/** What every leg between two edges needs, whatever is aboard. */
+/** Full cans on a leg at a place strictly inside it. */
+export function cansAt(edges: readonly SupplyEdge[], { hops }: Pick<Leg, 'hops'>, atM: number): number {
+  return (hops.find(({ to }) => edges[to]!.atM > atM) ?? hops[0]).cans;
+}
+
+/** What every way between two edges needs, whatever is aboard. */
 export interface LegNeed {
   /** Litres charged, without detours to supplies of the other commodity. */
   needL: number;
@@ -29,22 +48,58 @@ export interface LegNeed {
   days: number;
 }
 
+/** Without the time that filling takes. */
 export function legNeed(side: CarrySide, from: number, to: number): LegNeed {
   const { course, edges } = side;
   const way = wayOf(course, edges[from]!, edges[to]!);
   if (course.commodity === 'fuel') {
     const along = amountBetween(course.litres.out, edges[from]!.atM, edges[to]!.atM);
-    return { needL: along + way.offM * course.off.litres, days: way.days };
+    const standingL = way.standingDays * standingLPerDay(course);
+    return { needL: along + way.offM * course.off.litres + standingL, days: way.days };
   }
-  return { needL: chargedDays(side, way.days) * course.rig.water.litresPerDay.high, days: way.days };
+  return { needL: chargedL(side, way.days), days: way.days };
 }
 
-const chargedDays = ({ course }: CarrySide, days: number): number =>
-  course.charge === 'elapsed' ? days : Math.ceil(days - SLACK);
+/** Litres of water for so many days. */
+function chargedL({ course }: CarrySide, days: number): number {
+  const charged = course.charge === 'elapsed' ? days : Math.ceil(days - SLACK);
+  return charged * course.rig.water.litresPerDay.high;
+}
+
+/** With the time that it takes to fill so many litres where the way begins. */
+export function withFilling(side: CarrySide, need: LegNeed, from: number, filledL: number): LegNeed {
+  const days = fillDays(side.edges[from]!, filledL);
+  return days === 0 ? need : later(side, need, days, days * standingLPerDay(side.course));
+}
+
+/** With metres of detours on the way. */
+export function withDetours(side: CarrySide, need: LegNeed, viaM: number): LegNeed {
+  const { off } = side.course;
+  return viaM === 0 ? need : later(side, need, viaM * off.days, viaM * off.litres);
+}
+
+const later = (side: CarrySide, need: LegNeed, days: number, litres: number): LegNeed => ({
+  days: need.days + days,
+  needL: side.course.commodity === 'fuel' ? need.needL + litres : chargedL(side, need.days + days),
+});
+
+/** Days that filling so many litres at a supply takes. */
+export const fillDays = ({ terms }: SupplyEdge, litres: number): number =>
+  (terms?.daysPerLitre ?? 0) * litres;
+
+/** A supply as it is left with so many litres filled in. */
+export function leaving(edge: SupplyEdge, filledL: number): SupplyEdge {
+  const days = fillDays(edge, filledL);
+  return days === 0 ? edge : { ...edge, fillDays: days };
+}
 
 /** Litres in the fixed tanks on leaving an edge, as full as they may be. */
 export const tanksL = ({ course, startL }: CarrySide, from: number): number =>
   from === 0 ? startL : course.rig[course.commodity].drawableL;
+
+/** The most full cans on leaving an edge. */
+export const cansAllowed = (side: CarrySide, from: number): number =>
+  from === 0 && !side.cansAtStart ? 0 : side.mostCans;
 
 /**
  * The most that a leg may need so that the reserve is intact on arrival, litres of all water: the reserve grows with the
@@ -86,7 +141,8 @@ export function fewestCans(
   const tankL = tanksL(side, from);
   const limit = from === 0 && !side.cansAtStart ? 0 : most;
   for (let cans = 0; cans <= limit; cans += 1) {
-    if (spareM(side, need, bearableL(side, tankL, cans)) >= viaM) return cans;
+    const filling = withFilling(side, need, from, tankL + cans * side.canL);
+    if (spareM(side, filling, bearableL(side, tankL, cans)) >= viaM) return cans;
   }
   return null;
 }

@@ -1,5 +1,5 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
-import { reachesBack, reachesOn } from './failure.ts';
+import { addFailureRows } from './failure-rows.ts';
 import { type Leg, weakestEnd } from './leg.ts';
 import { legsOf } from './legs.ts';
 import { addMassRows } from './mass-rows.ts';
@@ -8,12 +8,15 @@ import {
   type CarryProblem,
   type CarrySide,
   COMMODITIES,
+  costOf,
   type Halt,
   haltsBetween,
   haltsOf,
+  isBound,
   otherOf,
   placeKey,
 } from './problem.ts';
+import { toursOf } from './tours.ts';
 
 /** What is aimed at, the first before the next. */
 export type Aim =
@@ -37,25 +40,36 @@ export interface CarryModel {
   mip: Mip;
   legs: Record<Commodity, { leg: Leg; column: number }[]>;
   owned: Record<Commodity, number>;
+  /** By the key of the halt. */
+  made: ReadonlyMap<string, MadeHalt>;
   /** In the order in which they are minimised. */
   aims: AimedCost[];
 }
 
+interface MadeHalt {
+  column: number;
+  bothWaysM: number;
+}
+
 /**
- * A plan is a chain of legs for each commodity from start to end. Rows: the chains hang together; a halt off the route is
- * made when either commodity uses it, and each leg of the other bears it; as many cans as any stretch has full are owned;
- * on every stretch the permitted masses hold with every can of the leg full and the tanks left as short as the leg bears;
- * how short they need be is settled afterwards (short-fill.ts).
+ * A plan is a chain of legs for each commodity from start to end. Rows: the chains hang together; a halt that costs
+ * something is made when either commodity uses it, and each leg of the other bears it; as many cans as any stretch has
+ * full are owned; on every stretch the permitted masses hold with every can of the leg full and the tanks left as short
+ * as the leg bears; how short they need be is settled afterwards (short-fill.ts). What the hops of one leg cost each
+ * other is settled while it is solved (solve.ts).
  */
 export function carryModel(problem: CarryProblem): CarryModel {
   const builder = new MipBuilder();
   const { sides } = problem;
-  const halts = { fuel: haltsOf(sides.fuel), water: haltsOf(sides.water) };
+  const halts = {
+    fuel: haltsOf(sides.fuel, sides.water.course),
+    water: haltsOf(sides.water, sides.fuel.course),
+  };
   const owned = {
     fuel: builder.column(0, sides.fuel.mostCans, true),
     water: builder.column(0, sides.water.mostCans, true),
   };
-  const made = new Map<string, { column: number; bothWaysM: number }>();
+  const made = new Map<string, MadeHalt>();
   // Made or not: no need to ask for whole numbers, since it costs to make one and the legs that need it are whole.
   for (const halt of [...halts.fuel, ...halts.water]) {
     if (!made.has(halt.key))
@@ -66,96 +80,72 @@ export function carryModel(problem: CarryProblem): CarryModel {
   for (const commodity of COMMODITIES) {
     const side = sides[commodity];
     const foreign = halts[otherOf(commodity)];
-    legs[commodity] = legsOf(side, foreign, problem.oneFailure === null ? undefined : upTo(side)).map(
-      (leg) => ({
-        leg,
-        column: builder.column(0, 1, true),
-      }),
-    );
-    const of = legs[commodity];
-    side.edges.forEach((edge, index) => {
-      const into = of.filter(({ leg }) => leg.to === index);
-      const out = of.filter(({ leg }) => leg.from === index);
-      const one = (column: number): [number, number] => [column, 1];
-      if (index === 0)
-        builder.row(
-          1,
-          1,
-          out.map(({ column }) => one(column)),
-        );
-      else if (index === side.edges.length - 1)
-        builder.row(
-          1,
-          1,
-          into.map(({ column }) => one(column)),
-        );
-      else {
-        builder.row(0, 0, [
-          ...into.map(({ column }) => one(column)),
-          ...out.map(({ column }): [number, number] => [column, -1]),
-        ]);
-        const halt = made.get(placeKey(edge));
-        if (halt !== undefined && edge.detourM > 0)
-          builder.row(0, 1, [[halt.column, 1], ...into.map(({ column }): [number, number] => [column, -1])]);
-      }
-    });
-    if (problem.oneFailure !== null) addFailureRows(builder, side, foreign, of, problem.oneFailure);
-    for (const { leg, column } of of) {
-      const between = haltsBetween(foreign, side.edges[leg.from]!, side.edges[leg.to]!);
-      const allM = between.reduce((sum, halt) => sum + halt.bothWaysM, 0);
-      if (allM <= leg.spareM) continue;
-      builder.row(Number.NEGATIVE_INFINITY, allM, [
-        ...between.map(({ key, bothWaysM }): [number, number] => [made.get(key)!.column, bothWaysM]),
-        [column, allM - leg.spareM],
-      ]);
-    }
+    const more = problem.oneFailure === null ? undefined : upTo(side);
+    const all = [...legsOf(side, foreign, more), ...toursOf(side, foreign).legs];
+    const of = all.map((leg) => ({ leg, column: builder.column(0, 1, true) }));
+    legs[commodity] = of;
+    addChainRows(builder, side, of, made);
+    for (const { leg, column } of of) addSpareRows(builder, side, leg, column, foreign, made);
     for (let stretch = 0; stretch + 1 < side.edges.length; stretch += 1) {
-      const full = of.filter(({ leg }) => leg.from <= stretch && leg.to > stretch && leg.cans > 0);
-      if (full.length === 0) continue;
-      builder.row(0, Number.POSITIVE_INFINITY, [
-        [owned[commodity], 1],
-        ...full.map(({ leg, column }): [number, number] => [column, -leg.cans]),
-      ]);
+      const full = of.flatMap(({ leg, column }): [number, number][] => {
+        const hop = leg.hops.find(({ from, to }) => from <= stretch && to > stretch);
+        return hop === undefined || hop.cans === 0 ? [] : [[column, -hop.cans]];
+      });
+      if (full.length > 0) builder.row(0, Number.POSITIVE_INFINITY, [[owned[commodity], 1], ...full]);
     }
   }
+  if (problem.oneFailure !== null) addFailureRows(builder, problem, problem.oneFailure, halts, legs);
   if (problem.room !== null) addMassRows(builder, problem, problem.room, legs, owned);
-  return { mip: builder, legs, owned, aims: aimsOf(builder, problem, legs, owned, made) };
+  return { mip: builder, legs, owned, made, aims: aimsOf(builder, problem, legs, owned, made) };
+}
+
+/** Legs hang together from start to end, and a supply that is used is a halt that is made. */
+function addChainRows(
+  builder: MipBuilder,
+  side: CarrySide,
+  legs: readonly { leg: Leg; column: number }[],
+  made: CarryModel['made'],
+): void {
+  const last = side.edges.length - 1;
+  side.edges.forEach((edge, index) => {
+    const out = legs.filter(({ leg }) => leg.from === index);
+    const into = legs.filter(({ leg }) => leg.to === index);
+    const all = (of: typeof legs, value: number) => of.map(({ column }): [number, number] => [column, value]);
+    if (index === 0) builder.row(1, 1, all(out, 1));
+    else if (index === last) builder.row(1, 1, all(into, 1));
+    else if (!isBound(edge)) builder.row(0, 0, [...all(into, 1), ...all(out, -1)]);
+    const halt = made.get(placeKey(edge));
+    if (halt === undefined || index === 0 || index === last) return;
+    const using = legs.filter(({ leg }) => leg.hops.some(({ to }) => to === index));
+    builder.row(0, 1, [[halt.column, 1], ...all(using, -1)]);
+  });
+}
+
+/** A leg bears the halts of the other commodity that are made on each of its hops. */
+function addSpareRows(
+  builder: MipBuilder,
+  { edges }: CarrySide,
+  leg: Leg,
+  column: number,
+  foreign: readonly Halt[],
+  made: CarryModel['made'],
+): void {
+  for (const { from, to, spareM } of leg.hops) {
+    const between = haltsBetween(foreign, edges[from]!, edges[to]!);
+    const allM = costOf(between);
+    if (allM <= spareM) continue;
+    builder.row(Number.NEGATIVE_INFINITY, allM, [
+      ...between.map(({ key, costM }): [number, number] => [made.get(key)!.column, costM]),
+      [column, allM - spareM],
+    ]);
+  }
 }
 
 /** Against a failure a leg may carry any number of cans. */
 const upTo =
   ({ mostCans }: CarrySide) =>
   (_from: number, _to: number, fewest: number): number[] =>
-    Array.from({ length: mostCans - fewest + 1 }, (_, index) => fewest + index);
-
-/**
- * A leg whose end may fail is taken only together with a leg on from there to where it still reaches, unless it bears the
- * way back.
- */
-function addFailureRows(
-  builder: MipBuilder,
-  side: CarrySide,
-  foreign: readonly Halt[],
-  legs: readonly { leg: Leg; column: number }[],
-  { spendReserve }: NonNullable<CarryProblem['oneFailure']>,
-): void {
-  for (const { leg, column } of legs) {
-    if (leg.to === side.edges.length - 1 || reachesBack(side, leg, foreign, spendReserve)) continue;
-    const reached = new Map<number, boolean>();
-    const on = legs.filter((next) => {
-      if (next.leg.from !== leg.to) return false;
-      const known = reached.get(next.leg.to);
-      if (known !== undefined) return known;
-      const reaches = reachesOn(side, leg, next.leg.to, foreign, spendReserve);
-      reached.set(next.leg.to, reaches);
-      return reaches;
-    });
-    builder.row(Number.NEGATIVE_INFINITY, 0, [
-      [column, 1],
-      ...on.map((next): [number, number] => [next.column, -1]),
-    ]);
-  }
-}
+    Array.from({ length: Math.max(0, mostCans - fewest + 1) }, (_, index) => fewest + index);
 
 /** Evidence that a leg may hang on, weakest first, with the aim that counts its kilometres. */
 const WEAK: [Evidence, Aim][] = [
@@ -169,7 +159,7 @@ function aimsOf(
   { sides }: CarryProblem,
   legs: CarryModel['legs'],
   owned: CarryModel['owned'],
-  made: ReadonlyMap<string, { column: number; bothWaysM: number }>,
+  made: CarryModel['made'],
 ): AimedCost[] {
   const fresh = () => new Float64Array(columns.length);
   const aims: AimedCost[] = [];
@@ -180,12 +170,14 @@ function aimsOf(
     if (cost.some((value) => value !== 0)) aims.push({ aim, cost, whole: false });
   };
   for (const [evidence, aim] of WEAK) {
-    overLegs(aim, (commodity, { from, to }) => {
+    overLegs(aim, (commodity, { hops }) => {
       const { edges } = sides[commodity];
       // What tags state is good enough, unless the user went and confirmed others.
       if (evidence === 'stated' && !edges.some((edge) => edge.evidence === 'confirmed')) return 0;
-      const weak = weakestEnd(edges[from]!, edges[to]!) === evidence;
-      return weak ? (edges[to]!.atM - edges[from]!.atM) / 1000 : 0;
+      return hops.reduce((sum, { from, to }) => {
+        const weak = weakestEnd(edges[from]!, edges[to]!) === evidence;
+        return weak ? sum + (edges[to]!.atM - edges[from]!.atM) / 1000 : sum;
+      }, 0);
     });
   }
   const cans = fresh();
@@ -194,7 +186,7 @@ function aimsOf(
   aims.push({ aim: 'cans', cost: cans, whole: true });
   const driving = fresh();
   for (const { column, bothWaysM } of made.values()) driving[column] = bothWaysM / 1000;
-  if (made.size > 0) aims.push({ aim: 'driving-km', cost: driving, whole: false });
+  if (driving.some((value) => value !== 0)) aims.push({ aim: 'driving-km', cost: driving, whole: false });
   overLegs('can-km', (_commodity, { canM }) => canM / 1000);
   return aims;
 }

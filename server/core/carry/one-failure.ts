@@ -1,13 +1,26 @@
 import type { OneFailure } from '../../contract/plan.ts';
 import type { Reckoned } from '../analyse.ts';
+import type { EdgeM } from '../gaps/course.ts';
 import { reckon } from '../gaps/reckon.ts';
 import { canBeDrivenBack } from '../gaps/turn-back.ts';
+import type { DrivenLeg } from '../levels/drive.ts';
+import { placeText } from './breaks.ts';
 import { driveActual, type HeldPlan } from './drive-actual.ts';
-import { backNeedL, bearableOnFailureL } from './failure.ts';
-import { COMMODITIES, haltsBetween, haltsOf, otherOf } from './problem.ts';
+import { type FailingStop, failingStops } from './failing-stops.ts';
+import { backNeedL, bearableOnFailureL, onTheWay } from './failure.ts';
+import {
+  type CarryProblem,
+  COMMODITIES,
+  costOf,
+  type FailureRule,
+  haltsBetween,
+  haltsOf,
+  inVainM,
+  otherOf,
+} from './problem.ts';
 import { canKgOf, problemOf } from './problem-of.ts';
 import { carriesOf, edgeOf, legShown } from './show.ts';
-import { type SolveOptions, solveCarry } from './solve.ts';
+import { canBeDone, type SolveOptions, solveCarry } from './solve.ts';
 
 /** So many cans beyond those there may be are tried for each commodity (ours). */
 const MORE_CANS = 6;
@@ -22,6 +35,7 @@ export function oneFailure(reckoned: Reckoned, plain: HeldPlan, options: SolveOp
   const { rig, trip } = reckoned.analysis;
   const spendsReserve = trip.plan?.spendReserveOnFailure ?? false;
   const most = { fuel: plain.problem.sides.fuel.mostCans, water: plain.problem.sides.water.mostCans };
+  const rule: FailureRule = { spendReserve: spendsReserve };
   const nothing: OneFailure = {
     status: 'none',
     spendsReserve,
@@ -35,10 +49,12 @@ export function oneFailure(reckoned: Reckoned, plain: HeldPlan, options: SolveOp
     breaks: [],
     failures: [],
   };
+  let widest: CarryProblem | null = null;
   for (const more of [0, MORE_CANS]) {
     const mostCans = { fuel: most.fuel + more, water: most.water + more };
     const { problem } = problemOf(reckoned, { mostCans });
-    const solved = solveCarry({ ...problem, oneFailure: { spendReserve: spendsReserve } }, options);
+    widest = problem;
+    const solved = solveCarry({ ...problem, oneFailure: rule }, options);
     if (solved.status === 'out-of-time') return { ...nothing, status: 'out-of-time', proven: false };
     if (solved.status === 'none') continue;
     const held = driveActual(reckoned, problem, solved.choice);
@@ -67,33 +83,86 @@ export function oneFailure(reckoned: Reckoned, plain: HeldPlan, options: SolveOp
       failures: failuresOf(held, spendsReserve),
     };
   }
-  return nothing;
+  return { ...nothing, breaks: widest === null ? [] : unbearable(widest, rule, options) };
 }
 
-/** Each stop failing in turn, driven: on where that arrives, else back. Throws where neither does: a fault of the program. */
-export function failuresOf({ problem, driven }: HeldPlan, spendReserve: boolean): OneFailure['failures'] {
-  return COMMODITIES.flatMap((commodity) => {
+/** Stops whose failing no plan bears, each asked for by itself; none where each one could be borne, but not all. */
+function unbearable(problem: CarryProblem, rule: FailureRule, options: SolveOptions): OneFailure['breaks'] {
+  const untilS = options.clock() + options.seconds;
+  return failingStops(problem).flatMap(({ edges }, onlyStop) => {
+    const leftS = untilS - options.clock();
+    if (leftS <= 0) return [];
+    const alone = { ...problem, oneFailure: { ...rule, onlyStop } };
+    if (canBeDone(alone, { ...options, seconds: leftS }) !== false) return [];
+    const [first] = edges;
+    const at = edgeOf(first!);
+    const text = `Every plan hangs on ${placeText(at)}: when it gives nothing, neither the next supply nor the one before is reached.`;
+    return [{ at, text }];
+  });
+}
+
+type Failure = OneFailure['failures'][number];
+
+/**
+ * Each stop failing in turn, driven: on where both commodities bear that, else back. Throws where neither is borne: a
+ * fault of the program.
+ */
+export function failuresOf(held: HeldPlan, spendReserve: boolean): Failure[] {
+  return failingStops(held.problem).flatMap((stop) => {
+    const on = waysFrom(held, stop, 'on', spendReserve);
+    const ways = on ?? waysFrom(held, stop, 'back', spendReserve);
+    if (ways === null)
+      throw new Error(`the plan against one failure fails when the stop at km ${stop.atM / 1000} fails`);
+    return ways;
+  });
+}
+
+/** What every commodity that was to be had at a stop is left with, going one way; null where that is not borne. */
+function waysFrom(
+  { problem, driven }: HeldPlan,
+  stop: FailingStop,
+  next: Failure['next'],
+  spendReserve: boolean,
+): Failure[] | null {
+  const ways: Failure[] = [];
+  const places = COMMODITIES.flatMap((commodity) => driven[commodity].map(({ to }) => to)).filter((to) =>
+    stop.edges.has(to),
+  );
+  for (const commodity of COMMODITIES) {
     const side = problem.sides[commodity];
     const { course } = side;
-    const other = otherOf(commodity);
-    const foreign = haltsOf({ ...problem.sides[other], edges: driven[other].map(({ to }) => to) });
-    return driven[commodity].slice(0, -1).map((leg, index): OneFailure['failures'][number] => {
-      const next = driven[commodity][index + 1]!;
+    const other = problem.sides[otherOf(commodity)];
+    const foreign = haltsOf({ ...other, edges: driven[other.commodity].map(({ to }) => to) }, course);
+    const viaM = (from: EdgeM, to: EdgeM) => costOf(haltsBetween(foreign, from, to));
+    const bearsBack = (leg: DrivenLeg, place: EdgeM): number | null => {
+      const needL = backNeedL(side, leg.from, place, viaM(leg.from, place));
+      const mostL = bearableOnFailureL(side, leg.tankL, leg.cans, spendReserve);
+      return canBeDrivenBack(course, leg.from, place) && needL <= mostL + NOISE_L ? needL : null;
+    };
+    for (const [index, leg] of driven[commodity].entries()) {
+      if (!stop.edges.has(leg.to)) {
+        // The other commodity was to be had on the way of this one.
+        const caught = (place: EdgeM) =>
+          leg.from.atM < place.atM && leg.to.atM > place.atM && bearsBack(leg, onTheWay(place)) === null;
+        if (next === 'back' && places.some(caught)) return null;
+        continue;
+      }
+      const at = edgeOf(leg.to);
       const { departL } = leg.figures;
-      const viaM = (to: typeof leg.to) =>
-        haltsBetween(foreign, leg.from, to).reduce((sum, halt) => sum + halt.bothWaysM, 0);
-      const on = reckon(course, leg.from, next.to, departL, 2 * leg.to.detourM + viaM(next.to));
+      if (next === 'back') {
+        const needL = bearsBack(leg, leg.to);
+        if (needL === null) return null;
+        ways.push({ commodity, at, next, to: edgeOf(leg.from), arriveL: departL - needL });
+        continue;
+      }
+      const { to } = driven[commodity][index + 1]!;
+      const on = reckon(course, leg.from, to, departL, inVainM(course, leg.to) + viaM(leg.from, to));
       const leftL = spendReserve
         ? Math.min(on.arriveL, on.grades?.drinking.arriveL ?? on.arriveL)
         : Math.min(on.marginL, on.grades?.drinking.marginL ?? on.marginL);
-      const at = edgeOf(leg.to);
-      if (leftL >= -NOISE_L) return { commodity, at, next: 'on', to: edgeOf(next.to), arriveL: on.arriveL };
-      const needL = backNeedL(side, leg.from, leg.to, viaM(leg.to));
-      const mostL = bearableOnFailureL(side, leg.tankL, leg.cans, spendReserve);
-      if (needL > mostL + NOISE_L || !canBeDrivenBack(course, leg.from, leg.to)) {
-        throw new Error(`the plan against one failure fails when ${commodity} fails at km ${at.atKm}`);
-      }
-      return { commodity, at, next: 'back', to: edgeOf(leg.from), arriveL: departL - needL };
-    });
-  });
+      if (leftL < -NOISE_L) return null;
+      ways.push({ commodity, at, next, to: edgeOf(to), arriveL: on.arriveL });
+    }
+  }
+  return ways;
 }

@@ -1,9 +1,18 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Leg } from './leg.ts';
 import { shortFillModel } from './mass-rows.ts';
-import type { MipRow, MipSolver } from './mip.ts';
+import type { MipAnswer, MipRow, MipSolver } from './mip.ts';
 import { type Aim, type AimedCost, type CarryModel, carryModel } from './model.ts';
-import { type CarryProblem, COMMODITIES } from './problem.ts';
+import {
+  type CarryProblem,
+  COMMODITIES,
+  costOf,
+  haltsBetween,
+  haltsOf,
+  otherOf,
+  type SupplyEdge,
+} from './problem.ts';
+import { holdsOver } from './tours.ts';
 
 /** One aim's value in the plan, and whether nothing better exists. */
 export interface AimReached {
@@ -40,27 +49,25 @@ export interface SolveOptions {
 const HELD = 1e-6;
 
 /** Minimises one aim after the other, each held at its best while the next is minimised. */
-export function solveCarry(problem: CarryProblem, { solver, seconds, clock }: SolveOptions): Solved {
-  const model = carryModel(problem);
-  const hasChain = COMMODITIES.every((commodity) => chained(problem, model, commodity));
-  if (!hasChain) return { status: 'none' };
-  const startS = clock();
+export function solveCarry(problem: CarryProblem, options: SolveOptions): Solved {
+  const { seconds, clock, solver } = options;
+  const asking = askingOf(problem, options);
+  if (asking === null) return { status: 'none' };
+  const { model, ask, startS } = asking;
   // All aims at once, weighted: the aims one by one then begin from a plan that is good already.
-  const first = solver(model.mip, weighted(model), { seconds, start: null });
+  const first = ask(weighted(model), [], null);
   if (first.status === 'infeasible') return { status: 'none' };
   if (first.values === null) return { status: 'out-of-time' };
   let values = first.values;
   const aims: AimReached[] = [];
   const held: MipRow[] = [];
   for (const aimed of model.aims) {
-    const leftS = seconds - (clock() - startS);
     // No aim has a negative cost, so none can be below nothing.
     const floor = 0;
-    if (leftS <= 0 || valueAt(aimed, values) <= floor + HELD) {
+    if (clock() - startS >= seconds || valueAt(aimed, values) <= floor + HELD) {
       aims.push(reached(aimed, values, floor));
     } else {
-      const mip = { columns: model.mip.columns, rows: [...model.mip.rows, ...held] };
-      const answer = solver(mip, aimed.cost, { seconds: Math.max(0.05, leftS), start: values });
+      const answer = ask(aimed.cost, held, values);
       if (answer.values !== null && valueAt(aimed, answer.values) <= valueAt(aimed, values)) {
         values = answer.values;
       }
@@ -79,6 +86,70 @@ export function solveCarry(problem: CarryProblem, { solver, seconds, clock }: So
     });
   }
   return { status: 'found', choice: withShortFills(problem, decode(model, values, aims), solver) };
+}
+
+/** Whether there is any plan; null where the time was not enough to tell. */
+export function canBeDone(problem: CarryProblem, options: SolveOptions): boolean | null {
+  const asking = askingOf(problem, options);
+  if (asking === null) return false;
+  const { status, values } = asking.ask(new Float64Array(asking.model.mip.columns.length), [], null);
+  if (values !== null) return true;
+  return status === 'infeasible' ? false : null;
+}
+
+/** The model, and how it is asked so that every answer holds; null where no chain of legs leads to the end. */
+function askingOf(problem: CarryProblem, { solver, seconds, clock }: SolveOptions) {
+  const model = carryModel(problem);
+  if (!COMMODITIES.every((commodity) => chained(problem, model, commodity))) return null;
+  const startS = clock();
+  /** Choices that were found not to hold, as rows that rule them out. */
+  const cuts: MipRow[] = [];
+  const ask = (cost: Float64Array, held: readonly MipRow[], start: Float64Array | null): MipAnswer => {
+    for (;;) {
+      const leftS = Math.max(0.05, seconds - (clock() - startS));
+      const mip = { columns: model.mip.columns, rows: [...model.mip.rows, ...cuts, ...held] };
+      const answer = solver(mip, cost, { seconds: leftS, start });
+      if (answer.values === null) return answer;
+      const broken = brokenTours(problem, model, answer.values);
+      if (broken.length === 0) return answer;
+      cuts.push(...broken);
+      if (clock() - startS >= seconds) return { ...answer, status: 'out-of-time', values: null };
+    }
+  };
+  return { model, ask, startS };
+}
+
+/**
+ * Legs of several hops that do not hold with the halts of the other commodity that are made on them, each as a row that
+ * rules them out together. The model sees to each hop by itself; that a halt leaves less for the next is seen to here.
+ */
+function brokenTours({ sides }: CarryProblem, model: CarryModel, values: Float64Array): MipRow[] {
+  return COMMODITIES.flatMap((commodity) => {
+    const side = sides[commodity];
+    const tours = model.legs[commodity].filter(
+      ({ leg, column }) => leg.hops.length > 1 && values[column] === 1,
+    );
+    if (tours.length === 0) return [];
+    const other = sides[otherOf(commodity)];
+    const used = model.legs[other.commodity]
+      .filter(({ column }) => values[column] === 1)
+      .flatMap(({ leg }) => leg.hops.map(({ to }) => other.edges[to]!));
+    const halts = haltsOf({ ...other, edges: used }, side.course);
+    const on = (from: SupplyEdge, to: SupplyEdge) => haltsBetween(halts, from, to);
+    return tours
+      .filter(({ leg }) => !holdsOver(side, leg, (from, to) => costOf(on(from, to))))
+      .map(({ leg, column }): MipRow => {
+        const made = leg.hops.flatMap(({ from, to }) => on(side.edges[from]!, side.edges[to]!));
+        return {
+          lower: Number.NEGATIVE_INFINITY,
+          upper: made.length,
+          entries: [
+            [column, 1],
+            ...made.map(({ key }): [number, number] => [model.made.get(key)!.column, 1]),
+          ],
+        };
+      });
+  });
 }
 
 /**

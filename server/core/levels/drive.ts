@@ -1,8 +1,16 @@
 import type { Commodity } from '../../contract/common.ts';
-import { tanksL } from '../carry/leg.ts';
-import { type CarrySide, COMMODITIES, haltsBetween, haltsOf, otherOf } from '../carry/problem.ts';
+import { arriveWith, type Held, leaveBound } from '../carry/bound-stop.ts';
+import { leaving } from '../carry/leg.ts';
+import {
+  type CarrySide,
+  COMMODITIES,
+  type Halt,
+  haltsBetween,
+  haltsOf,
+  otherOf,
+  type SupplyEdge,
+} from '../carry/problem.ts';
 import type { Choice, PlannedLeg } from '../carry/solve.ts';
-import type { EdgeM } from '../gaps/course.ts';
 import { SLACK } from '../gaps/need.ts';
 import { type Reckoning, reckon } from '../gaps/reckon.ts';
 import { type ContainerLevel, containersAlong } from './containers.ts';
@@ -10,13 +18,14 @@ import { type Detour, levelPoints } from './level-points.ts';
 
 /** A leg as it is driven. */
 export interface DrivenLeg {
-  from: EdgeM;
-  to: EdgeM;
+  from: SupplyEdge;
+  to: SupplyEdge;
+  /** Full on leaving. */
   cans: number;
   /** In the fixed tanks on leaving. */
   tankL: number;
   shortL: number;
-  /** Halts of the other commodity off the route on the way. */
+  /** Halts of the other commodity on the way that cost something. */
   detours: readonly Detour[];
   /** With all that is aboard, cans included, and every halt of the other commodity on the way. */
   figures: Reckoning;
@@ -33,44 +42,68 @@ export type Driven = Record<Commodity, DrivenLeg[]>;
 export function drive(sides: Record<Commodity, CarrySide>, choice: Pick<Choice, 'legs'>): Driven {
   const made = (commodity: Commodity) => {
     const side = sides[commodity];
-    const stops = choice.legs[commodity].map(({ to }) => side.edges[to]!);
-    return haltsOf({ ...side, edges: stops });
+    const stops = choice.legs[commodity].flatMap(({ hops }) => hops.map(({ to }) => side.edges[to]!));
+    return haltsOf({ ...side, edges: stops }, sides[otherOf(commodity)].course);
   };
   const halts = { fuel: made('fuel'), water: made('water') };
   const driven: Driven = { fuel: [], water: [] };
   for (const commodity of COMMODITIES) {
-    driven[commodity] = choice.legs[commodity].map((leg) =>
-      driveLeg(
-        sides[commodity],
-        leg,
-        haltsBetween(
-          halts[otherOf(commodity)],
-          sides[commodity].edges[leg.from]!,
-          sides[commodity].edges[leg.to]!,
-        ),
+    const foreign = halts[otherOf(commodity)];
+    driven[commodity] = choice.legs[commodity].flatMap((leg) => driveLeg(sides[commodity], leg, foreign));
+  }
+  return driven;
+}
+
+/** Hop by hop: at a supply that does not give all that is wanted, what it is left with hangs on what was left. */
+function driveLeg(side: CarrySide, { hops, shortL }: PlannedLeg, foreign: readonly Halt[]): DrivenLeg[] {
+  const { edges, canL } = side;
+  const driven: DrivenLeg[] = [];
+  const [first] = hops;
+  let left = { tankL: first.tankL - shortL, cans: first.cans, filledL: first.filledL };
+  for (const [index, { from, to }] of hops.entries()) {
+    const before = driven.at(-1);
+    if (before !== undefined) {
+      const arrived = arriveWith(side, before, before.figures.needL);
+      left = leaveBound(side, edges[from]!, arrived, hops[index]!.cans);
+    }
+    const halts = haltsBetween(foreign, edges[from]!, edges[to]!);
+    const detours = halts.map(({ atM, costM }): Detour => ({ atM, bothWaysM: costM }));
+    driven.push(
+      driveHop(
+        side,
+        leaving(edges[from]!, left.filledL),
+        edges[to]!,
+        left,
+        detours,
+        canL,
+        index === 0 ? shortL : 0,
       ),
     );
   }
   return driven;
 }
 
-function driveLeg(side: CarrySide, leg: PlannedLeg, detours: readonly Detour[]): DrivenLeg {
-  const { course, edges, canL } = side;
-  const from = edges[leg.from]!;
-  const to = edges[leg.to]!;
-  const tankL = tanksL(side, leg.from) - leg.shortL;
+function driveHop(
+  { course }: CarrySide,
+  from: SupplyEdge,
+  to: SupplyEdge,
+  { tankL, cans }: Held,
+  detours: readonly Detour[],
+  canL: number,
+  shortL: number,
+): DrivenLeg {
   const viaM = detours.reduce((sum, { bothWaysM }) => sum + bothWaysM, 0);
-  const figures = reckon(course, from, to, tankL + leg.cans * canL, viaM);
+  const figures = reckon(course, from, to, tankL + cans * canL, viaM);
   const points = levelPoints(course, from, to, figures, detours);
   const capacityL = course.rig[course.commodity].drawableL;
-  const { levels, poursM } = containersAlong(points, { capacityL, tankL, canL, cans: leg.cans });
+  const { levels, poursM } = containersAlong(points, { capacityL, tankL, canL, cans });
   const { grades } = figures;
   return {
     from,
     to,
-    cans: leg.cans,
+    cans,
     tankL,
-    shortL: leg.shortL,
+    shortL,
     detours,
     figures,
     levels,

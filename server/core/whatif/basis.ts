@@ -1,7 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse.ts';
 import type { HeldPlan } from '../carry/drive-actual.ts';
-import { type CarrySide, type Halt, haltsOf } from '../carry/problem.ts';
+import { type CarrySide, type Halt, haltsOf, otherOf } from '../carry/problem.ts';
 import { problemOf } from '../carry/problem-of.ts';
 import type { Course, EdgeM } from '../gaps/course.ts';
 import type { Detour } from '../levels/level-points.ts';
@@ -33,7 +33,7 @@ export interface BasisSide {
 export interface Basis {
   kind: 'plan' | 'gaps';
   sides: Record<Commodity, BasisSide>;
-  /** The halts off the route that are made for each commodity. */
+  /** The halts that are made for each commodity, as the other pays for them. */
   halts: Record<Commodity, Halt[]>;
   /** What is on board along the route. */
   load: Load;
@@ -46,7 +46,10 @@ export function basisOf(reckoned: Reckoned, held: HeldPlan | null): Basis {
 
 function planBasis({ problem, heaviest, load, choice, driven }: HeldPlan): Basis {
   const made = (commodity: Commodity) =>
-    haltsOf({ ...problem.sides[commodity], edges: driven[commodity].map(({ to }) => to) });
+    haltsOf(
+      { ...problem.sides[commodity], edges: driven[commodity].map(({ to }) => to) },
+      problem.sides[otherOf(commodity)].course,
+    );
   const halts = { fuel: made('fuel'), water: made('water') };
   const side = (commodity: Commodity): BasisSide => {
     const of = problem.sides[commodity];

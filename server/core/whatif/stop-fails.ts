@@ -1,6 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { WhatIfRow } from '../../contract/whatif.ts';
-import { COMMODITIES, haltsBetween, otherOf, placeKey } from '../carry/problem.ts';
+import { COMMODITIES, haltsBetween, inVainM, otherOf, placeKey } from '../carry/problem.ts';
 import { edgeOf } from '../carry/show.ts';
 import type { EdgeM } from '../gaps/course.ts';
 import { SLACK } from '../gaps/need.ts';
@@ -38,9 +38,11 @@ export function failedStretches(
     const halts = haltsBetween(basis.halts[otherOf(commodity)], first.from, to);
     const known = new Set(halts.map(({ key }) => key));
     const inVain = stops
-      .filter((stop) => stop.detourM > 0 && !known.has(placeKey(stop)))
-      .map((stop): Detour => ({ atM: stop.atM, bothWaysM: 2 * stop.detourM }));
-    const detours = [...halts, ...inVain].sort((a, b) => a.atM - b.atM);
+      .filter((stop) => !known.has(placeKey(stop)))
+      .map((stop): Detour => ({ atM: stop.atM, bothWaysM: inVainM(first.course, stop) }))
+      .filter(({ bothWaysM }) => bothWaysM > 0);
+    const made = halts.map(({ atM, costM }): Detour => ({ atM, bothWaysM: costM }));
+    const detours = [...made, ...inVain].sort((a, b) => a.atM - b.atM);
     failed.push({ stretch: { ...first, to, detours }, stops });
   }
   return failed;

@@ -27,7 +27,10 @@ export function basisFrom(
   sides: Record<Commodity, CarrySide>,
   cansOn: (commodity: Commodity, stretch: number) => number,
 ): Basis {
-  const halts = { fuel: haltsOf(sides.fuel), water: haltsOf(sides.water) };
+  const halts = {
+    fuel: haltsOf(sides.fuel, sides.water.course),
+    water: haltsOf(sides.water, sides.fuel.course),
+  };
   const made = (commodity: Commodity) => {
     const side = sides[commodity];
     const { course, edges, canL, startL } = side;
