@@ -23,6 +23,9 @@ const MINUS = '\u2212';
 
 export const distanceUnit = (units: UnitSystem): 'km' | 'mi' => (units === 'metric' ? 'km' : 'mi');
 export const volumeUnit = (units: UnitSystem): 'l' | 'gal' => (units === 'metric' ? 'l' : 'gal');
+/** For files, which are read where nobody knows the reader's choice. */
+export const volumeUnitInFull = (units: UnitSystem): string =>
+  units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
 
 /** Kilometres in the user's unit of distance, unrounded. */
 export const distanceIn = (km: number, units: UnitSystem): number =>

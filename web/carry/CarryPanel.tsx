@@ -1,67 +1,79 @@
-import { useMemo } from 'react';
-import type { Analysis } from '../../server/contract/analysis.ts';
+import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan } from '../../server/contract/plan.ts';
-import type { ProblemDetails } from '../api.ts';
+import type { RigFile } from '../../server/contract/rig.ts';
+import type { Focus } from '../focus.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
-import type { Planned } from '../plan/use-plan.ts';
-import { FormContext } from '../rig/form-context.ts';
-import type { Said } from '../rig/said.ts';
-import type { UnitSystem } from '../units.ts';
+import { type Planned, restOf } from '../plan/use-plan.ts';
+import { useSay } from '../plan/use-say.ts';
+import { FormContext, type FormState } from '../rig/form-context.ts';
 import { CallList } from './CallList.tsx';
 import { Legs } from './Legs.tsx';
 import { OneFailureWords } from './OneFailureWords.tsx';
 import { PlanLimits } from './PlanLimits.tsx';
 import { PlanWords } from './PlanWords.tsx';
 import { RestsOn } from './RestsOn.tsx';
-import { WaysOut } from './WaysOut.tsx';
+import { StopsTable } from './StopsTable.tsx';
+import { Breaks, WaysOut } from './WaysOut.tsx';
 
 interface CarryPanelProps {
   planned: Planned;
-  analysis: Analysis;
-  said: Said;
-  units: UnitSystem;
-  problem: ProblemDetails | null;
-  onEdit: (said: Said) => void;
+  form: FormState;
+  onFocus: (next: Partial<Focus>) => void;
 }
 
 /** Where to fill, what to carry over which stretch, when to pour; or why nothing will do, and what would. */
-export function CarryPanel({ planned, analysis, said, units, problem, onEdit }: CarryPanelProps) {
-  const form = useMemo(
-    () => ({ analysis, said, units, problem, onEdit }),
-    [analysis, said, units, problem, onEdit],
-  );
+export function CarryPanel({ planned, form, onFocus }: CarryPanelProps) {
+  const { analysis, said, units } = form;
+  const say = useSay(units, analysis);
+  const rest = restOf(planned);
   return (
-    <>
-      <PlanFrame planned={planned} units={units}>
-        {({ plan, whatIf }) => (
-          <>
-            <Verdict plan={plan} />
-            {plan.status === 'none' && <WaysOut plan={plan} whole={planned.whole} />}
-            {plan.status === 'found' && (
-              <>
-                <PlanWords plan={plan} analysis={analysis} units={units} />
-                <RestsOn plan={plan} units={units} />
-                <Legs plan={plan} analysis={analysis} units={units} />
-                <OneFailureWords plan={plan} whole={planned.whole} analysis={analysis} units={units} />
-              </>
-            )}
-            <CallList calls={whatIf.callFirst} analysis={analysis} units={units} />
-          </>
-        )}
+    <FormContext.Provider value={form}>
+      <PlanFrame planned={planned}>
+        {({ plan, whatIf }) => {
+          const found = plan.status === 'found';
+          const more = plan.getCans.fuel + plan.getCans.water > 0;
+          return (
+            <>
+              {more && <GetCans plan={plan} rig={analysis.rig} />}
+              <Verdict plan={plan} onAgain={planned.onAgain} />
+              {plan.status === 'none' && (
+                <Breaks plan={plan} kind={analysis.rig.fuel.kind} {...{ units, say }} />
+              )}
+              {(plan.status === 'none' || more) && <WaysOut plan={plan} {...{ rest, units, say }} />}
+              {found && (
+                <>
+                  <PlanWords plan={plan} analysis={analysis} units={units} />
+                  <RestsOn plan={plan} {...{ units, say }} />
+                  <Legs plan={plan} analysis={analysis} units={units} />
+                </>
+              )}
+              <StopsTable plan={plan} trip={said.trip} {...{ analysis, units, onFocus }} />
+              {found && <OneFailureWords plan={plan} {...{ rest, analysis, units, say }} />}
+              <CallList calls={whatIf.callFirst} analysis={analysis} units={units} />
+            </>
+          );
+        }}
       </PlanFrame>
-      <FormContext.Provider value={form}>
-        <PlanLimits />
-      </FormContext.Provider>
-    </>
+      <PlanLimits />
+    </FormContext.Provider>
   );
 }
 
-function Verdict({ plan }: { plan: Plan }) {
+function Verdict({ plan, onAgain }: { plan: Plan; onAgain: () => void }) {
   if (plan.status === 'out-of-time') {
     return (
-      <p className="lead">
-        <b>No plan was found in the time there was.</b> Whether there is one is not known.
-      </p>
+      <>
+        <p className="lead">
+          <b>No plan was found in the time there was.</b> Whether there is one is not known.
+        </p>
+        <p>
+          Fewer choices take less time: mark supplies to pass by, count only better evidence, or plan a part
+          of the route.{' '}
+          <button type="button" onClick={onAgain}>
+            Try again
+          </button>
+        </p>
+      </>
     );
   }
   if (plan.status === 'none') {
@@ -80,6 +92,21 @@ function Verdict({ plan }: { plan: Plan }) {
         {stops === 0 ? 'No stop is needed' : `Fill at ${count(stops, 'stop')}`}, with {cans}.
       </b>{' '}
       The reserve is kept all the way, at the rate that the verdict uses.
+    </p>
+  );
+}
+
+/** "Get 2 more fuel cans (4 owned) and 1 more water can (none owned)." */
+function GetCans({ plan, rig }: { plan: Plan; rig: RigFile }) {
+  const what = (commodity: Commodity) => {
+    const owned = rig[commodity].cans?.owned ?? 0;
+    return `${count(plan.getCans[commodity], `more ${commodity} can`)} (${owned === 0 ? 'none' : owned} owned)`;
+  };
+  const wanted = (['fuel', 'water'] as const).filter((commodity) => plan.getCans[commodity] > 0);
+  return (
+    <p className="lead">
+      <b className="words-into-reserve">Get {wanted.map(what).join(' and ')}.</b> With what is owned there is
+      no plan.
     </p>
   );
 }

@@ -1,31 +1,43 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { OneFailure, Plan } from '../../server/contract/plan.ts';
+import type { Say } from '../plan/say-in-units.ts';
+import type { Rest } from '../plan/use-plan.ts';
 import { contentWord, placeWords } from '../plan/words.ts';
 import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units.ts';
 import { carryWords } from './PlanWords.tsx';
 
 interface OneFailureProps {
   plan: Plan;
-  whole: boolean;
+  rest: Rest;
   analysis: Analysis;
   units: UnitSystem;
+  say: Say;
 }
 
 /** The plan that stands the failure of any one stop, beside the plain one. */
-export function OneFailureWords({ plan, whole, analysis, units }: OneFailureProps) {
+export function OneFailureWords({ plan, rest, analysis, units, say }: OneFailureProps) {
   const { oneFailure } = plan;
   return (
     <section aria-labelledby="plan-failure">
       <h3 id="plan-failure">Safe against the failure of any one stop</h3>
       {oneFailure === null ? (
-        <p className="soft">{whole ? 'Not reckoned.' : 'Being reckoned…'}</p>
+        <p className="soft">{rest === 'coming' ? 'Being reckoned…' : 'Not reckoned.'}</p>
       ) : oneFailure.status === 'out-of-time' ? (
         <p>Not found in the time there was; whether there is such a plan is not known.</p>
       ) : oneFailure.status === 'none' ? (
-        <p>
-          There is no such plan: not with the cans there may be, and not with 6 more of each
-          {oneFailure.spendsReserve ? ', even with the reserve spent' : ''}.
-        </p>
+        <>
+          <p>
+            There is no such plan: not with the cans there may be, and not with 6 more of each
+            {oneFailure.spendsReserve ? ', even with the reserve spent' : ''}.
+          </p>
+          <ul>
+            {oneFailure.breaks.map(({ at, text }) => (
+              <li key={`${at.atKm} ${text}`}>
+                <b>{placeWords(at, units)}:</b> {say(text)}
+              </li>
+            ))}
+          </ul>
+        </>
       ) : (
         <Found {...{ oneFailure, analysis, units }} />
       )}

@@ -7,13 +7,15 @@ export function PlanLimits() {
   return (
     <fieldset className="form plan-limits">
       <legend>What the plan is held to</legend>
-      <TextField label="Most fuel cans" at={inPlan('mostCans/fuel')} wholeNumbers hint="empty: those owned" />
-      <TextField
-        label="Most water cans"
-        at={inPlan('mostCans/water')}
-        wholeNumbers
-        hint="empty: those owned"
-      />
+      {(['fuel', 'water'] as const).map((commodity) => (
+        <TextField
+          key={commodity}
+          label={`Most ${commodity} cans`}
+          at={inPlan(`mostCans/${commodity}`)}
+          wholeNumbers
+          hint="empty: those owned, and more only where it takes them"
+        />
+      ))}
       <TickField label="No cans where people sit or sleep" at={inPlan('noneInside')} />
       <TickField
         label="When a stop fails, the reserve may be spent to get away from it"

@@ -1,4 +1,5 @@
 import type { Plan, PlanAim } from '../../server/contract/plan.ts';
+import type { Say } from '../plan/say-in-units.ts';
 import { withoutPaths } from '../rig/field-words.ts';
 import {
   distanceIn,
@@ -27,7 +28,7 @@ const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
 const DECIMALS_OF_GAP = 1;
 
 /** What the plan takes for granted, how good it is, and what it weighs. */
-export function RestsOn({ plan, units }: { plan: Plan; units: UnitSystem }) {
+export function RestsOn({ plan, units, say }: { plan: Plan; units: UnitSystem; say: Say }) {
   const aims = plan.aims.filter(({ aim, value, proven }) => aim !== 'short-fill-l' || value !== 0 || !proven);
   return (
     <>
@@ -45,7 +46,7 @@ export function RestsOn({ plan, units }: { plan: Plan; units: UnitSystem }) {
                     {toKm === undefined || toKm === fromKm ? '' : ` to ${formatAtKm(toKm, units)}`}:{' '}
                   </b>
                 )}
-                {withoutPaths(text)}
+                {withoutPaths(say(text))}
               </li>
             ))}
           </ul>

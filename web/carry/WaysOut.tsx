@@ -1,44 +1,122 @@
 import type { Plan, WayOut } from '../../server/contract/plan.ts';
+import type { FuelKind } from '../../server/contract/rig.ts';
+import type { Say } from '../plan/say-in-units.ts';
+import type { Rest } from '../plan/use-plan.ts';
+import { contentWord, countCans, placeWords } from '../plan/words.ts';
+import {
+  figureSignedMass,
+  formatFigure,
+  formatKm,
+  formatLitres,
+  massUnit,
+  type UnitSystem,
+} from '../units.ts';
+import '../table/plain-table.css';
 
-/** Which stretch makes a plan impossible, and the changes with which there is one. */
-export function WaysOut({ plan, whole }: { plan: Plan; whole: boolean }) {
-  const computed = plan.waysOut.filter(({ telephoneFirst }) => !telephoneFirst);
-  const doubtful = plan.waysOut.filter(({ telephoneFirst }) => telephoneFirst);
+interface WaysOutProps {
+  plan: Plan;
+  rest: Rest;
+  units: UnitSystem;
+  say: Say;
+}
+
+interface BreaksProps extends Omit<WaysOutProps, 'rest'> {
+  kind: FuelKind;
+}
+
+/** Which stretch makes a plan impossible, and by how much. */
+export function Breaks({ plan, kind, units, say }: BreaksProps) {
+  return (
+    <ul>
+      {plan.breaks.map(({ cause, from, to, missingL, text }) => (
+        <li key={`${cause} ${text}`}>
+          {from !== null && to !== null && missingL !== null && (
+            <b>
+              {formatLitres(missingL, units)} of {contentWord(cause === 'water' ? cause : 'fuel', kind)} too
+              little, {placeWords(from, units)} to {placeWords(to, units)}.
+            </b>
+          )}{' '}
+          {say(text)}
+        </li>
+      ))}
+    </ul>
+  );
+}
+
+/** The changes with which there is a plan, or one without more cans; apart from them those that hang on a call. */
+export function WaysOut({ plan, rest, units, say }: WaysOutProps) {
+  const waits = plan.waysOut.filter(({ telephoneFirst }) => telephoneFirst);
+  const ready = plan.waysOut.filter(({ telephoneFirst }) => !telephoneFirst);
   return (
     <>
-      <ul>
-        {plan.breaks.map(({ cause, text }) => (
-          <li key={`${cause} ${text}`}>{text}</li>
-        ))}
-      </ul>
       <section aria-labelledby="plan-ways">
-        <h3 id="plan-ways">Ways out, each reckoned again</h3>
-        {whole ? (
+        <h3 id="plan-ways">
+          {plan.status === 'found' ? 'Or without more cans' : 'Ways out'}, each reckoned again
+        </h3>
+        {rest === 'there' ? (
           <>
-            <Ways ways={computed} none="None was found." />
+            {ready.length === 0 ? <p>None was found.</p> : <Ways ways={ready} {...{ units, say }} />}
             {!plan.waysOutComplete && <p>Not all were tried: the time ran out.</p>}
           </>
         ) : (
-          <p className="soft">Being tried…</p>
+          <p className="soft">{rest === 'coming' ? 'Being tried…' : 'Not tried.'}</p>
         )}
       </section>
-      {doubtful.length > 0 && (
+      {waits.length > 0 && (
         <section aria-labelledby="plan-doubtful">
           <h3 id="plan-doubtful">Only after a telephone call</h3>
-          <Ways ways={doubtful} none="" />
+          <Ways ways={waits} {...{ units, say }} />
         </section>
       )}
     </>
   );
 }
 
-function Ways({ ways, none }: { ways: readonly WayOut[]; none: string }) {
-  if (ways.length === 0) return <p>{none}</p>;
+const WAY_WORDS: Record<WayOut['kind'], string> = {
+  'more-cans': 'More cans',
+  'less-washing': 'Less washing',
+  'longer-days': 'Longer days',
+  depot: 'A depot laid beforehand',
+  'other-stop': 'Another stop',
+};
+
+type AmountWords = (amount: number, units: UnitSystem) => string;
+const AMOUNT_WORDS: Record<WayOut['unit'], AmountWords> = {
+  cans: (amount) => `${countCans(amount)} more`,
+  'l a day': (amount, units) => `${formatLitres(amount, units)} a day less`,
+  'hours a day': (amount) => `${formatFigure(amount, 1)}\u00a0hours a day`,
+  l: (amount, units) => `${formatLitres(amount, units)} laid`,
+  km: (amount, units) => `${formatKm(amount, units)} there and back`,
+};
+
+function Ways({ ways, units, say }: { ways: readonly WayOut[]; units: UnitSystem; say: Say }) {
   return (
-    <ul>
-      {ways.map(({ kind, text }) => (
-        <li key={`${kind} ${text}`}>{text}</li>
-      ))}
-    </ul>
+    <table className="plain-table">
+      <thead>
+        <tr>
+          <th scope="col">Way</th>
+          <th scope="col">takes</th>
+          <th scope="col" className="end">
+            {massUnit(units)}
+          </th>
+        </tr>
+      </thead>
+      <tbody>
+        {ways.map(({ kind, text, amount, unit, cans, moreKg }) => (
+          <tr key={`${kind} ${text}`}>
+            <th scope="row">
+              <b>{WAY_WORDS[kind]}</b> <span className="second">{say(text)}</span>
+            </th>
+            <td>
+              {AMOUNT_WORDS[unit](amount, units)}
+              <span className="second">
+                {cans.fuel} fuel and {cans.water} water cans in all
+              </span>
+            </td>
+            <td className="end">{figureSignedMass(moreKg, units)}</td>
+          </tr>
+        ))}
+      </tbody>
+    </table>
   );
 }

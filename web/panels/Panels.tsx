@@ -1,4 +1,4 @@
-import { lazy, memo, Suspense, useEffect, useState } from 'react';
+import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useState } from 'react';
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/map.ts';
@@ -52,9 +52,15 @@ export const Panels = memo(function Panels(props: PanelsProps) {
   // Held here, so that they are still there when the reader comes back to the tab.
   const [others, setOthers] = useState<readonly OtherRig[]>([]);
 
+  const form = useMemo(
+    () => ({ analysis, said, units, problem, onEdit }),
+    [analysis, said, units, problem, onEdit],
+  );
+  // What is said, once more: a route that the server no longer has is then sent again.
+  const sendAgain = useCallback(() => onEdit(said), [said, onEdit]);
   // Solving takes the server's time: a plan is asked for only while it is looked at.
   const planLooked = tab === 'carry' || tab === 'what-if';
-  const planned = usePlan(reply.id, said, planLooked);
+  const planned = usePlan(reply.id, said, planLooked, sendAgain);
   const carries =
     planLooked && !planned.stale && planned.reply?.plan.status === 'found'
       ? planned.reply.plan.carries
@@ -113,12 +119,12 @@ export const Panels = memo(function Panels(props: PanelsProps) {
       </TabPanel>
       <TabPanel id="carry" className="tab-panel">
         <Suspense fallback={<p className="soft">Opening the plan…</p>}>
-          <CarryPanel {...{ planned, analysis, said, units, problem, onEdit }} />
+          <CarryPanel {...{ planned, form, onFocus }} />
         </Suspense>
       </TabPanel>
       <TabPanel id="what-if" className="tab-panel">
         <Suspense fallback={<p className="soft">Opening the what-ifs…</p>}>
-          <WhatIfPanel {...{ planned, analysis, units, onFocus }} />
+          <WhatIfPanel {...{ planned, form, onFocus }} />
         </Suspense>
       </TabPanel>
       <TabPanel id="compare" className="tab-panel">

@@ -1,48 +1,71 @@
-import type { ReactNode } from 'react';
+import { type ReactNode, useEffect, useState } from 'react';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import { Problem } from '../open/Problem.tsx';
-import type { UnitSystem } from '../units.ts';
 import type { Planned } from './use-plan.ts';
 import './plan.css';
 
 interface PlanFrameProps {
   planned: Planned;
-  units: UnitSystem;
   children: (reply: PlanReply) => ReactNode;
 }
 
 /** What is said while a plan is made, when it could not be, and about the one that is shown. */
-export function PlanFrame({ planned, units, children }: PlanFrameProps) {
-  const { reply, stale, slow, whole, problem } = planned;
+export function PlanFrame({ planned, children }: PlanFrameProps) {
+  const { reply, stale, slowSince, stopped, problem, onStop, onAgain } = planned;
+  const slow = slowSince !== null;
   return (
     <div className={stale && reply !== null ? 'plan plan-stale' : 'plan'} data-plan={planState(planned)}>
-      <p className="plan-work soft" role="status">
-        {slow && (reply === null || stale ? 'Working…' : whole ? '' : 'Working on the rest…')}
-      </p>
+      <div className="plan-work soft">
+        <span role="status">{workWords(planned)}</span>
+        {slow && <Seconds since={slowSince} />}
+        {(slow || stopped) && (
+          <button type="button" onClick={stopped ? onAgain : onStop}>
+            {stopped ? 'Go on' : 'Stop'}
+          </button>
+        )}
+      </div>
       {problem !== null && (
-        <Problem
-          problem={problem}
-          before={
-            stale
-              ? 'Not planned; what is shown is the plan before, if there was one.'
-              : 'Ways out and the plan against one failure could not be tried.'
-          }
-        />
-      )}
-      {reply !== null && (
         <>
-          {units !== 'metric' && (
-            <p className="soft">Whole sentences of the reckoning keep kilometres and litres.</p>
-          )}
-          {children(reply)}
+          <Problem problem={problem} before={problemWords(planned)} />
+          <button type="button" className="plan-again" onClick={onAgain}>
+            Try again
+          </button>
         </>
       )}
+      {reply !== null && children(reply)}
     </div>
   );
 }
 
-const planState = ({ reply, stale, whole, problem }: Planned): string => {
+/** Seconds that have passed: for the eye only, a reader of screens would be told each of them. */
+function Seconds({ since }: { since: number }) {
+  const [now, setNow] = useState(Date.now);
+  useEffect(() => {
+    const clock = setInterval(() => setNow(Date.now()), 1000);
+    return () => clearInterval(clock);
+  }, []);
+  return <span aria-hidden="true">{Math.max(0, Math.round((now - since) / 1000))}&nbsp;s</span>;
+}
+
+function workWords({ reply, stale, slowSince, stopped }: Planned): string {
+  const made = reply !== null && !stale;
+  if (slowSince !== null) return made ? 'Ways out and safety against one failure…' : 'Plan…';
+  if (!stopped) return '';
+  if (made) return 'Stopped: ways out and safety against one failure were not tried.';
+  return reply === null
+    ? 'Stopped: there is no plan yet.'
+    : 'Stopped: what is shown is the plan of earlier figures.';
+}
+
+function problemWords({ reply, stale, problem }: Planned): string {
+  if (problem?.code === 'not-found') return 'The server no longer has the route; it is sent once more.';
+  if (!stale) return 'Ways out and safety against one failure could not be tried.';
+  return reply === null ? 'Not planned.' : 'Not planned; what is shown is the plan of earlier figures.';
+}
+
+const planState = ({ reply, stale, whole, stopped, problem }: Planned): string => {
   if (problem !== null) return 'refused';
+  if (stopped) return 'stopped';
   if (reply === null || stale) return 'working';
   return whole ? 'whole' : 'plain';
 };

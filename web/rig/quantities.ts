@@ -23,6 +23,7 @@ export type QuantityKind =
   | 'hours'
   | 'factor'
   | 'celsius'
+  | 'warming'
   | 'mass'
   | 'length'
   | 'area'
@@ -108,6 +109,8 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
   hours: everywhere(same('hours')),
   factor: everywhere(same('×')),
   celsius: { metric: same('°C'), us: FAHRENHEIT, imperial: same('°C') },
+  // A difference: no 32 to add.
+  warming: { metric: same('°C'), us: times(1.8, '°F'), imperial: same('°C') },
   mass: { metric: same('kg'), us: pounds, imperial: pounds },
   length: { metric: same('m'), us: feet, imperial: feet },
   area: {

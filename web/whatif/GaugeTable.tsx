@@ -4,7 +4,15 @@ import type { GaugeRow, GaugeSide } from '../../server/contract/whatif.ts';
 import type { Focus } from '../focus.ts';
 import { placeWords } from '../plan/words.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
-import { distanceIn, distanceUnit, figureAtKm, type UnitSystem, volumeIn, volumeUnit } from '../units.ts';
+import {
+  distanceIn,
+  distanceUnit,
+  figureAtKm,
+  type UnitSystem,
+  volumeIn,
+  volumeUnit,
+  volumeUnitInFull,
+} from '../units.ts';
 import { figureAboard, figureAtLeast } from './gauge-figures.ts';
 
 interface NumberedRow {
@@ -142,7 +150,7 @@ function GaugeDetails({ row, units }: { row: GaugeRow; units: UnitSystem }) {
 
 function csvColumnsFor(units: UnitSystem): CsvColumn<NumberedRow>[] {
   const long = distanceUnit(units);
-  const volume = units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
+  const volume = volumeUnitInFull(units);
   const litres = (amount: number | null) => (amount === null ? null : volumeIn(amount, units));
   return [
     { head: `at (${long} along)`, value: ({ row }) => distanceIn(row.atKm, units) },

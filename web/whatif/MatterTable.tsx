@@ -1,9 +1,16 @@
 import type { Matter } from '../../server/contract/whatif.ts';
+import type { Say } from '../plan/say-in-units.ts';
 import { figureLitres, type UnitSystem, volumeUnit } from '../units.ts';
 import '../table/plain-table.css';
 
+interface MatterTableProps {
+  matters: readonly Matter[];
+  units: UnitSystem;
+  say: Say;
+}
+
 /** Which assumption matters most: each moved by one step, and what that does to the least margin. */
-export function MatterTable({ matters, units }: { matters: readonly Matter[]; units: UnitSystem }) {
+export function MatterTable({ matters, units, say }: MatterTableProps) {
   const volume = volumeUnit(units);
   return (
     <table className="plain-table">
@@ -23,7 +30,7 @@ export function MatterTable({ matters, units }: { matters: readonly Matter[]; un
       <tbody>
         {matters.map(({ assumption, step, commodity, beforeL, afterL, changeL }) => (
           <tr key={`${assumption} ${commodity} ${step}`}>
-            <th scope="row">{step}</th>
+            <th scope="row">{say(step)}</th>
             <td>{commodity}</td>
             <td className="end">
               {figureLitres(beforeL, units)} to {figureLitres(afterL, units)}

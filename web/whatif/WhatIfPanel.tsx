@@ -1,11 +1,12 @@
-import type { Analysis } from '../../server/contract/analysis.ts';
 import type { WhatIf } from '../../server/contract/whatif.ts';
 import type { Focus } from '../focus.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
 import type { Planned } from '../plan/use-plan.ts';
+import { useSay } from '../plan/use-say.ts';
 import { withoutPaths } from '../rig/field-words.ts';
+import { FormContext, type FormState } from '../rig/form-context.ts';
 import { fileName } from '../save-file.ts';
-import type { UnitSystem } from '../units.ts';
+import { Choices } from './Choices.tsx';
 import { GaugeTable } from './GaugeTable.tsx';
 import { MatterTable } from './MatterTable.tsx';
 import { TurnBacks } from './TurnBacks.tsx';
@@ -13,8 +14,7 @@ import { WhatIfTable } from './WhatIfTable.tsx';
 
 interface WhatIfPanelProps {
   planned: Planned;
-  analysis: Analysis;
-  units: UnitSystem;
+  form: FormState;
   onFocus: (next: Partial<Focus>) => void;
 }
 
@@ -24,23 +24,28 @@ const BASIS_WORDS: Record<WhatIf['basis'], string> = {
 };
 
 /** What happens when something goes wrong, what matters most, where to turn back, and what the gauge must show. */
-export function WhatIfPanel({ planned, analysis, units, onFocus }: WhatIfPanelProps) {
+export function WhatIfPanel({ planned, form, onFocus }: WhatIfPanelProps) {
+  const { analysis, units } = form;
   const file = fileName(analysis.route.name);
   const { kind } = analysis.rig.fuel;
+  const say = useSay(units, analysis);
   return (
-    <PlanFrame planned={planned} units={units}>
+    <PlanFrame planned={planned}>
       {({ whatIf, gauge }) => (
         <>
           <p>{BASIS_WORDS[whatIf.basis]}</p>
-          <WhatIfTable rows={whatIf.rows} {...{ units, kind, file, onFocus }} />
+          <WhatIfTable rows={whatIf.rows} {...{ units, kind, file, say, onFocus }} />
           {whatIf.cautions.length > 0 && (
             <ul>
               {whatIf.cautions.map(({ code, text }) => (
-                <li key={`${code} ${text}`}>{withoutPaths(text)}</li>
+                <li key={`${code} ${text}`}>{withoutPaths(say(text))}</li>
               ))}
             </ul>
           )}
-          <MatterTable matters={whatIf.matters} units={units} />
+          <FormContext.Provider value={form}>
+            <Choices />
+          </FormContext.Provider>
+          <MatterTable matters={whatIf.matters} {...{ units, say }} />
           <TurnBacks turnBacks={whatIf.turnBacks} kind={kind} units={units} />
           <GaugeTable rows={gauge.rows} {...{ units, file, onFocus }} />
         </>

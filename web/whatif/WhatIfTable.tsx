@@ -3,6 +3,7 @@ import type { FuelKind } from '../../server/contract/rig.ts';
 import type { WhatIfRow } from '../../server/contract/whatif.ts';
 import { VerdictMark } from '../answer/VerdictMark.tsx';
 import type { Focus } from '../focus.ts';
+import type { Say } from '../plan/say-in-units.ts';
 import { contentWord, countCans, placeWords } from '../plan/words.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import {
@@ -13,6 +14,7 @@ import {
   type UnitSystem,
   volumeIn,
   volumeUnit,
+  volumeUnitInFull,
 } from '../units.ts';
 import { edgeName, severityOf, VERDICT_WORDS } from '../words.ts';
 import { WhatIfDetails } from './WhatIfDetails.tsx';
@@ -27,6 +29,7 @@ interface WhatIfTableProps {
   rows: readonly WhatIfRow[];
   units: UnitSystem;
   kind: FuelKind;
+  say: Say;
   /** Name of the route, fit for a file. */
   file: string;
   onFocus: (next: Partial<Focus>) => void;
@@ -35,16 +38,16 @@ interface WhatIfTableProps {
 const keyOf = ({ key }: NumberedRow): string => key;
 
 /** Everything that may go wrong, a row each: where it ends, what is left, what would have covered it. */
-export function WhatIfTable({ rows, units, kind, file, onFocus }: WhatIfTableProps) {
+export function WhatIfTable({ rows, units, kind, say, file, onFocus }: WhatIfTableProps) {
   const [chosen, setChosen] = useState<string | null>(null);
   const numbered = useMemo(
     () => rows.map((row, place) => ({ row, key: `${place} ${row.kind} ${row.commodity}` })),
     [rows],
   );
-  const columns = useMemo(() => columnsFor(units, kind), [units, kind]);
+  const columns = useMemo(() => columnsFor(units, kind, say), [units, kind, say]);
   const csv = useMemo(
-    () => ({ name: `${file}-what-if`, columns: csvColumnsFor(units, kind) }),
-    [file, units, kind],
+    () => ({ name: `${file}-what-if`, columns: csvColumnsFor(units, kind, say) }),
+    [file, units, kind, say],
   );
   return (
     <DataTable
@@ -65,17 +68,17 @@ export function WhatIfTable({ rows, units, kind, file, onFocus }: WhatIfTablePro
   );
 }
 
-function columnsFor(units: UnitSystem, kind: FuelKind): Column<NumberedRow>[] {
+function columnsFor(units: UnitSystem, kind: FuelKind, say: Say): Column<NumberedRow>[] {
   return [
     {
       key: 'what',
       head: 'What happens',
       width: '52%',
-      value: ({ row }) => row.text,
+      value: ({ row }) => say(row.text),
       cell: ({ row }) => (
         <>
           <span className={`swatch swatch-${row.commodity}`} aria-hidden="true" />
-          {row.text}{' '}
+          {say(row.text)}{' '}
           <span className="second">
             {contentWord(row.commodity, kind)}
             {row.atKm !== null && `, ${formatAtKm(row.atKm, units)}`}
@@ -117,13 +120,13 @@ function columnsFor(units: UnitSystem, kind: FuelKind): Column<NumberedRow>[] {
   ];
 }
 
-function csvColumnsFor(units: UnitSystem, kind: FuelKind): CsvColumn<NumberedRow>[] {
+function csvColumnsFor(units: UnitSystem, kind: FuelKind, say: Say): CsvColumn<NumberedRow>[] {
   const long = distanceUnit(units);
-  const volume = units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
+  const volume = volumeUnitInFull(units);
   const along = (km: number | null) => (km === null ? null : distanceIn(km, units));
   const litres = (amount: number | null) => (amount === null ? null : volumeIn(amount, units));
   return [
-    { head: 'what happens', value: ({ row }) => row.text },
+    { head: 'what happens', value: ({ row }) => say(row.text) },
     { head: 'kind', value: ({ row }) => row.kind },
     { head: 'of', value: ({ row }) => contentWord(row.commodity, kind) },
     { head: 'id', value: ({ row }) => row.id },

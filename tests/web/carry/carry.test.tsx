@@ -1,39 +1,47 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { Compile } from 'typebox/compile';
 import { describe, expect, it } from 'vitest';
+import type { PlanEdge, WayOut } from '../../../server/contract/plan.ts';
 import { PlanReply } from '../../../server/contract/whatif.ts';
 import { CarryPanel } from '../../../web/carry/CarryPanel.tsx';
 import { carryWords } from '../../../web/carry/PlanWords.tsx';
 import type { Planned } from '../../../web/plan/use-plan.ts';
-import type { UnitSystem } from '../../../web/units.ts';
+import { formOf, held, textOf } from '../plan/planned.ts';
 import { samplePlan } from '../sample-plan.ts';
-import { sampleReply } from '../sample-reply.ts';
 
-const held = (reply: PlanReply, more: Partial<Planned> = {}): Planned => ({
-  reply,
-  whole: true,
-  stale: false,
-  slow: false,
-  problem: null,
-  ...more,
-});
-
-function markupOf(planned: Planned, units: UnitSystem = 'metric'): string {
-  const { analysis } = sampleReply();
-  return renderToStaticMarkup(
-    <CarryPanel
-      {...{ planned, analysis, units }}
-      said={{ rig: analysis.rig, trip: analysis.trip }}
-      problem={null}
-      onEdit={() => {}}
-    />,
-  );
+function markupOf(planned: Planned, form = formOf('metric')): string {
+  return renderToStaticMarkup(<CarryPanel {...{ planned, form }} onFocus={() => {}} />);
 }
 const plain = (text: string) => text.replace(/[\s\u00a0]+/g, ' ');
-const shown = (planned: Planned, units: UnitSystem = 'metric') =>
-  plain(markupOf(planned, units).replace(/<[^>]*>/g, ' '))
-    .replaceAll('&#x27;', "'")
-    .replace(/ ([:.,;])/g, '$1');
+const shown = (planned: Planned, form = formOf('metric')) => textOf(markupOf(planned, form));
+
+/** One that is reckoned, and one that hangs on a call. */
+const waysOut = (): WayOut[] => [
+  {
+    kind: 'more-cans',
+    telephoneFirst: false,
+    text: 'With 2 more fuel cans there is a plan: 43 kg more.',
+    cans: { fuel: 6, water: 0 },
+    amount: 2,
+    unit: 'cans',
+    atKm: null,
+    id: null,
+    commodity: 'fuel',
+    moreKg: 43,
+  },
+  {
+    kind: 'other-stop',
+    telephoneFirst: true,
+    text: 'If Far Pump (km 700) has fuel there is a plan.',
+    cans: { fuel: 4, water: 0 },
+    amount: 4,
+    unit: 'km',
+    atKm: 700,
+    id: 'node/9',
+    commodity: 'fuel',
+    moreKg: 0,
+  },
+];
 
 describe('the carry plan', () => {
   it('is shown from what the server sends', () => {
@@ -47,7 +55,7 @@ describe('the carry plan', () => {
       'Low Harbour (km 0): leave with 100 l of diesel in the tanks; 70 l of water in the tanks.',
     );
     expect(text).toContain('Reed Cross (km 300): take on 100 l of diesel; leave with 2 cans full.');
-    expect(text).not.toContain('Passed Well');
+    expect(text.indexOf('Passed Well')).toBeGreaterThan(text.indexOf('Stops of the plan'));
   });
 
   it('says what is let go for a permitted mass as such', () => {
@@ -83,6 +91,9 @@ describe('the carry plan', () => {
 
   it('does not call the plan against one failure impossible before it was tried', () => {
     expect(shown(held(samplePlan(), { whole: false }))).toContain('Being reckoned…');
+    const stopped = shown(held(samplePlan(), { whole: false, stopped: true }));
+    expect(stopped).not.toContain('Being reckoned…');
+    expect(stopped).toContain('Not reckoned.');
     const reply = samplePlan();
     reply.plan.oneFailure = {
       status: 'none',
@@ -98,6 +109,9 @@ describe('the carry plan', () => {
       failures: [],
     };
     expect(shown(held(reply))).toContain('There is no such plan');
+    const [, { to: at }] = reply.plan.legs.fuel as [unknown, { to: PlanEdge }];
+    reply.plan.oneFailure.breaks = [{ at, text: 'Neither on nor back: 12 l are missing.' }];
+    expect(shown(held(reply))).toContain('High Cairn (km 1,200): Neither on nor back: 12 l are missing.');
     reply.plan.oneFailure.status = 'out-of-time';
     expect(shown(held(reply))).toContain('whether there is such a plan is not known');
   });
@@ -113,6 +127,59 @@ describe('the carry plan', () => {
   });
 });
 
+describe('cans that are to be got', () => {
+  const toGet = () => {
+    const reply = samplePlan();
+    reply.plan.getCans = { fuel: 2, water: 1 };
+    return reply;
+  };
+  const owning = formOf('metric', ({ analysis }) => {
+    analysis.rig.fuel.cans = { litres: 20, owned: 4 };
+    analysis.rig.water.cans = { litres: 20, owned: 0 };
+  });
+
+  it('are said before all else, with how many are owned', () => {
+    expect(shown(held(toGet()), owning)).toMatch(
+      /^ ?Get 2 more fuel cans \(4 owned\) and 1 more water can \(none owned\)\. .*Fill at 1 stop/,
+    );
+    expect(shown(held(samplePlan()), owning)).not.toContain('Get ');
+  });
+
+  it('are followed by the ways out without them', () => {
+    const reply = toGet();
+    reply.plan.waysOut = waysOut();
+    expect(shown(held(reply), owning)).toMatch(/Or without more cans.*Only after a telephone call.*Do this/);
+    expect(shown(held(reply, { whole: false }), owning)).toContain('Being tried…');
+    expect(shown(held(samplePlan()), owning)).not.toContain('Or without more cans');
+  });
+});
+
+describe('the stops of the plan', () => {
+  it('are listed, used or passed by, with what they arrive with, fill and leave with', () => {
+    expect(shown(held(samplePlan()))).toMatch(
+      /Reed Cross km 300, diesel, used 40 100 2 .*Passed Well km 500, water, passed by/,
+    );
+  });
+
+  it('say how long they keep one waiting and how much is to be had', () => {
+    const reply = samplePlan();
+    Object.assign(reply.plan.stops[0]!.passings[0]!, { mostL: 120, waitHours: 1.5, fillHours: 0.5 });
+    expect(shown(held(reply))).toContain('used 40 100 of 120 l 2 2 0.5 filling');
+  });
+
+  it('have those of which something is told, even where the plan has none', () => {
+    const form = formOf('metric', ({ said }) => {
+      said.trip = { ...said.trip, plan: { passBy: ['node/2', 'node/99'] } };
+    });
+    expect(shown(held(samplePlan()), form)).toContain('Passed Well km 500, water, passed by as told');
+    expect(shown(held(samplePlan()), form)).toContain('node/99 not on this route');
+    const reply = samplePlan();
+    reply.plan = { ...reply.plan, status: 'none', stops: [] };
+    expect(shown(held(reply), form)).toContain('node/99');
+    expect(shown(held(reply))).not.toContain('Stops of the plan');
+  });
+});
+
 describe('where there is no plan', () => {
   const without = () => {
     const reply = samplePlan();
@@ -120,32 +187,7 @@ describe('where there is no plan', () => {
       ...reply.plan,
       status: 'none',
       breaks: [{ cause: 'fuel', from: null, to: null, missingL: 30, text: '30 l lack on the last stretch.' }],
-      waysOut: [
-        {
-          kind: 'more-cans',
-          telephoneFirst: false,
-          text: 'With 2 more fuel cans there is a plan.',
-          cans: { fuel: 6, water: 0 },
-          amount: 2,
-          unit: 'cans',
-          atKm: null,
-          id: null,
-          commodity: 'fuel',
-          moreKg: 43,
-        },
-        {
-          kind: 'other-stop',
-          telephoneFirst: true,
-          text: 'If Far Pump has fuel there is a plan.',
-          cans: { fuel: 4, water: 0 },
-          amount: 4,
-          unit: 'km',
-          atKm: 700,
-          id: 'node/9',
-          commodity: 'fuel',
-          moreKg: 0,
-        },
-      ],
+      waysOut: waysOut(),
       waysOutComplete: false,
     };
     return reply;
@@ -158,6 +200,29 @@ describe('where there is no plan', () => {
     expect(text).toMatch(
       /Ways out.*With 2 more fuel cans.*Not all were tried.*Only after a telephone call.*Far Pump/,
     );
+  });
+
+  it('says first on which stretch how much is too little', () => {
+    const reply = without();
+    const [, onward] = reply.plan.legs.fuel;
+    Object.assign(reply.plan.breaks[0]!, { from: onward!.from, to: onward!.to });
+    expect(shown(held(reply))).toContain(
+      '30 l of diesel too little, Reed Cross (km 300) to High Cairn (km 1,200). 30 l lack',
+    );
+  });
+
+  it('gives each way out with its figures', () => {
+    const text = shown(held(without()));
+    expect(text).toContain('43 kg more. 2 cans more 6 fuel and 0 water cans in all +43');
+    expect(text).toContain('Another stop If Far Pump (km 700) has fuel there is a plan. 4 km there and back');
+  });
+
+  it('has all of it in the units of the reader, sentences of the server too', () => {
+    const text = shown(held(without()), formOf('us'));
+    expect(text).toContain('7.9 gal lack on the last stretch.');
+    expect(text).toContain('95 lb more. 2 cans more 6 fuel and 0 water cans in all +95');
+    expect(text).toContain('If Far Pump (mile 435) has fuel there is a plan. 2.5 mi there and back');
+    expect(text).not.toMatch(/\d (km|l|kg)\b|\bkm \d/);
   });
 
   it('does not say that no way out was found before all were tried', () => {
@@ -173,16 +238,5 @@ describe('where there is no plan', () => {
     reply.plan.status = 'out-of-time';
     expect(shown(held(reply))).toContain('Whether there is one is not known.');
     expect(shown(held(reply))).not.toContain('There is no plan');
-  });
-});
-
-describe('while it is made', () => {
-  it('says that it is at work, and dims the plan before', () => {
-    expect(shown({ reply: null, whole: false, stale: true, slow: true, problem: null })).toContain(
-      'Working…',
-    );
-    const markup = markupOf(held(samplePlan(), { stale: true, slow: true }));
-    expect(markup).toContain('plan plan-stale');
-    expect(markup).toContain('Reed Cross');
   });
 });

@@ -1,27 +1,21 @@
 import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
-import { volumeIn } from '../../../web/units.ts';
+import { WHAT_IF_DEFAULTS } from '../../../server/core/whatif/what-if.ts';
+import { type UnitSystem, volumeIn } from '../../../web/units.ts';
 import { figureAboard, figureAtLeast } from '../../../web/whatif/gauge-figures.ts';
 import { WhatIfDetails } from '../../../web/whatif/WhatIfDetails.tsx';
 import { WhatIfPanel } from '../../../web/whatif/WhatIfPanel.tsx';
+import { formOf, held, textOf } from '../plan/planned.ts';
 import { samplePlan } from '../sample-plan.ts';
-import { sampleReply } from '../sample-reply.ts';
 
-const textOf = (markup: string) =>
-  markup
-    .replace(/<[^>]*>/g, ' ')
-    .replace(/[\s\u00a0]+/g, ' ')
-    .replace(/ ([:.,;])/g, '$1');
-
-function shown(change: (reply: ReturnType<typeof samplePlan>) => void = () => {}): string {
+function shown(
+  change: (reply: ReturnType<typeof samplePlan>) => void = () => {},
+  form = formOf('metric'),
+): string {
   const reply = samplePlan();
   change(reply);
-  const { analysis } = sampleReply();
-  const planned = { reply, whole: true, stale: false, slow: false, problem: null };
-  return textOf(
-    renderToStaticMarkup(<WhatIfPanel {...{ planned, analysis }} units="metric" onFocus={() => {}} />),
-  );
+  return textOf(renderToStaticMarkup(<WhatIfPanel planned={held(reply)} form={form} onFocus={() => {}} />));
 }
 
 describe('the what-ifs', () => {
@@ -55,6 +49,42 @@ describe('the what-ifs', () => {
     expect(shown()).toContain(
       'Before km 812 you can still go back to Reed Cross (km 300) with the reserve of diesel.',
     );
+  });
+});
+
+describe('what is tried', () => {
+  const chosen = (units: UnitSystem) => {
+    const form = formOf(units, ({ said }) => {
+      said.trip = { ...said.trip, whatIf: { waitDays: 3, hotterByC: 10, turnRoundAtKm: 500 } };
+    });
+    const markup = renderToStaticMarkup(
+      <WhatIfPanel planned={held(samplePlan())} form={form} onFocus={() => {}} />,
+    );
+    return [...markup.matchAll(/<input[^>]* value="([^"]*)"/g)].map(([, value]) => value);
+  };
+
+  it('stands in fields, in the units of the reader: a difference of degrees is no temperature', () => {
+    expect(chosen('metric')).toEqual(['3', '10', '500']);
+    expect(chosen('us')).toEqual(['3', '18', '310.7']);
+  });
+
+  it('names what holds where nothing is chosen', () => {
+    const { waitDays, hotterByC } = WHAT_IF_DEFAULTS;
+    expect(shown()).toContain(`empty: ${waitDays} days`);
+    expect(shown()).toContain(`empty: ${hotterByC} °C, or ${hotterByC * 1.8} °F`);
+  });
+});
+
+describe('sentences of the server', () => {
+  it('are in the units of the reader', () => {
+    const text = shown((reply) => {
+      reply.whatIf.rows[0]!.text = 'Low use of fuel all the way (14 l/100 km).';
+      reply.whatIf.matters[0]!.step = '10 l more';
+      reply.whatIf.cautions = [{ code: 'x', text: 'Turning round at km 999 is not on the route.' }];
+    }, formOf('us'));
+    expect(text).toContain('all the way (16.8 mi/gal).');
+    expect(text).toContain('2.6 gal more');
+    expect(text).toContain('Turning round at mile 621 is');
   });
 });
 

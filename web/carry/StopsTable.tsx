@@ -1,0 +1,184 @@
+import { useMemo, useState } from 'react';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import type { Plan } from '../../server/contract/plan.ts';
+import type { FuelKind } from '../../server/contract/rig.ts';
+import type { TripFile } from '../../server/contract/trip.ts';
+import type { Focus } from '../focus.ts';
+import { contentWord } from '../plan/words.ts';
+import { fileName } from '../save-file.ts';
+import { type Column, DataTable } from '../table/DataTable.tsx';
+import {
+  distanceIn,
+  distanceUnit,
+  figureLitres,
+  formatAtKm,
+  formatFigure,
+  formatLitres,
+  type UnitSystem,
+  volumeIn,
+  volumeUnit,
+  volumeUnitInFull,
+} from '../units.ts';
+import { StopFields } from './StopFields.tsx';
+
+type Passing = Plan['stops'][number]['passings'][number];
+/** A passing of the plan, or of a stop that something was told of while the plan has none of it. */
+type StopRow = Omit<Passing, 'atKm' | 'detourKm' | 'evidence'> & { atKm: number | null };
+
+interface StopsTableProps {
+  plan: Plan;
+  analysis: Analysis;
+  trip: TripFile;
+  units: UnitSystem;
+  onFocus: (next: Partial<Focus>) => void;
+}
+
+const keyOf = ({ id, commodity, atKm }: StopRow): string => `${id} ${commodity} ${atKm}`;
+
+/** Every stop that the plan chose among: used or passed by, what is filled there, what is told of it. */
+export function StopsTable({ plan, analysis, trip, units, onFocus }: StopsTableProps) {
+  const [chosen, setChosen] = useState<string | null>(null);
+  const rows = useMemo(() => stopRows(plan, analysis, trip), [plan, analysis, trip]);
+  const { kind } = analysis.rig.fuel;
+  const passed = trip.plan?.passBy;
+  const columns = useMemo(() => columnsFor(units, kind, passed ?? []), [units, kind, passed]);
+  const csv = useMemo(
+    () => ({ name: `${fileName(analysis.route.name)}-stops`, columns: csvColumnsFor(units, kind) }),
+    [analysis, units, kind],
+  );
+  if (rows.length === 0) return null;
+  return (
+    <DataTable
+      caption="Stops of the plan"
+      columns={columns}
+      rows={rows}
+      rowKey={keyOf}
+      selected={chosen}
+      onSelect={(one) => setChosen(one === null ? null : keyOf(one))}
+      onPoint={(one) => onFocus({ atKm: one?.atKm ?? null })}
+      details={({ id }) => <StopFields id={id} />}
+      csv={csv}
+      empty=""
+    />
+  );
+}
+
+/** The passings of the plan, and whatever else something is told of: that must stay in reach. */
+export function stopRows(plan: Plan, { passings }: Analysis, trip: TripFile): StopRow[] {
+  const rows: StopRow[] = plan.stops.flatMap((stop) => stop.passings);
+  const told = [...(trip.plan?.passBy ?? []), ...(trip.plan?.stops ?? []).map(({ id }) => id)];
+  const missing = [...new Set(told)].filter((id) => !rows.some((row) => row.id === id));
+  const without = {
+    used: false,
+    arriveL: null,
+    fillL: null,
+    cansFull: null,
+    mostL: null,
+    waitHours: 0,
+    fillHours: 0,
+  };
+  return [
+    ...rows,
+    ...missing.flatMap((id): StopRow[] => {
+      const met = passings.filter((passing) => passing.id === id);
+      return met.length === 0
+        ? [{ id, name: null, kind: id, commodity: 'fuel', atKm: null, ...without }]
+        : met.map(({ name, kind, commodity, atKm }) => ({ id, name, kind, commodity, atKm, ...without }));
+    }),
+  ];
+}
+
+const nameOf = ({ name, kind }: StopRow): string => name ?? kind;
+
+function whetherUsed({ id, used, atKm }: StopRow, passed: readonly string[]): string {
+  if (used) return 'used';
+  if (atKm === null) return 'not on this route';
+  return passed.includes(id) ? 'passed by as told' : 'passed by';
+}
+
+const hours = (amount: number): string => formatFigure(amount, 1);
+
+function columnsFor(units: UnitSystem, kind: FuelKind, passed: readonly string[]): Column<StopRow>[] {
+  const volume = volumeUnit(units);
+  const litres = (amount: number | null) => (amount === null ? '' : figureLitres(amount, units));
+  return [
+    {
+      key: 'stop',
+      head: 'Stop',
+      width: '46%',
+      value: ({ atKm }) => atKm,
+      cell: (row) => (
+        <>
+          <span className={`swatch swatch-${row.commodity}`} aria-hidden="true" />
+          {row.used ? <b>{nameOf(row)}</b> : nameOf(row)}{' '}
+          <span className="second">
+            {row.atKm !== null && `${formatAtKm(row.atKm, units)}, ${contentWord(row.commodity, kind)}, `}
+            {whetherUsed(row, passed)}
+          </span>
+        </>
+      ),
+    },
+    {
+      key: 'arrives',
+      head: 'with',
+      unit: volume,
+      align: 'end',
+      value: ({ arriveL }) => arriveL,
+      cell: ({ arriveL }) => litres(arriveL),
+    },
+    {
+      key: 'fill',
+      head: 'fill',
+      unit: volume,
+      align: 'end',
+      value: ({ fillL }) => fillL,
+      cell: ({ fillL, mostL }) => (
+        <>
+          {litres(fillL)}
+          {mostL !== null && <span className="second">of {formatLitres(mostL, units)}</span>}
+        </>
+      ),
+    },
+    {
+      key: 'cans',
+      head: 'cans',
+      align: 'end',
+      value: ({ cansFull }) => cansFull,
+      cell: ({ cansFull }) => cansFull,
+    },
+    {
+      key: 'wait',
+      head: 'wait',
+      unit: 'h',
+      align: 'end',
+      value: ({ waitHours, fillHours }) => waitHours + fillHours,
+      cell: ({ waitHours, fillHours }) => (
+        <>
+          {waitHours + fillHours > 0 && hours(waitHours + fillHours)}
+          {fillHours > 0 && <span className="second">{hours(fillHours)} filling</span>}
+        </>
+      ),
+    },
+  ];
+}
+
+function csvColumnsFor(units: UnitSystem, kind: FuelKind) {
+  const volume = volumeUnitInFull(units);
+  const litres = (amount: number | null) => (amount === null ? null : volumeIn(amount, units));
+  return [
+    { head: 'stop', value: nameOf },
+    { head: 'id', value: ({ id }: StopRow) => id },
+    { head: 'of', value: ({ commodity }: StopRow) => contentWord(commodity, kind) },
+    {
+      head: `at (${distanceUnit(units)} along)`,
+      value: ({ atKm }: StopRow) => (atKm === null ? null : distanceIn(atKm, units)),
+    },
+    { head: 'used', value: (row: StopRow) => whetherUsed(row, []) },
+    { head: `arrives with (${volume})`, value: ({ arriveL }: StopRow) => litres(arriveL) },
+    { head: `fill (${volume})`, value: ({ fillL }: StopRow) => litres(fillL) },
+    { head: `most to be had (${volume})`, value: ({ mostL }: StopRow) => litres(mostL) },
+    { head: 'cans full on leaving', value: ({ cansFull }: StopRow) => cansFull },
+    { head: 'waiting (h)', value: ({ waitHours }: StopRow) => waitHours },
+    { head: 'filling (h)', value: ({ fillHours }: StopRow) => fillHours },
+  ];
+}
