@@ -1,10 +1,12 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse.ts';
+import type { Course } from '../gaps/course.ts';
+import { amountBetween } from '../gaps/profile.ts';
 import { brokenLegs, type Driven, drive } from '../levels/drive.ts';
 import { loadsAlong } from '../levels/loads.ts';
 import { massesAlong } from '../levels/masses.ts';
 import { evenLoad, type Load } from '../mass/load.ts';
-import { type CarryProblem, type CarrySide, COMMODITIES } from './problem.ts';
+import type { CarryProblem, CarrySide } from './problem.ts';
 import { loadKg } from './problem-of.ts';
 import type { Choice } from './solve.ts';
 
@@ -67,13 +69,11 @@ function withOwnMass(reckoned: Reckoned, problem: CarryProblem, choice: Choice):
     actual = { ...sides, fuel: { ...sides.fuel, course: reckoned.fuelWithLoads(load) } };
     driven = drive(actual, choice);
   }
-  for (const commodity of COMMODITIES)
-    driven[commodity].forEach(({ figures, from }, index) => {
-      const mostL = heaviest[commodity][index]!.figures.needL;
-      if (figures.needL <= mostL + NOISE_L) return;
-      throw new Error(
-        `lighter, the plan takes more ${commodity}: ${figures.needL} l from km ${from.atM / 1000}, not ${mostL} l`,
-      );
-    });
+  const { course } = sides.fuel;
+  for (const { from, to } of driven.fuel) {
+    const takesL = ({ litres }: Course) => amountBetween(litres.out, from.atM, to.atM);
+    if (takesL(actual.fuel.course) <= takesL(course) + NOISE_L) continue;
+    throw new Error(`lighter, the plan takes more fuel from km ${from.atM / 1000} to km ${to.atM / 1000}`);
+  }
   return { problem: { ...problem, sides: actual }, heaviest: sides, load, choice, driven };
 }

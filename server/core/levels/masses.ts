@@ -1,7 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import { COMMODITIES } from '../carry/problem.ts';
-import type { Emptying } from '../mass/containers.ts';
+import { bendsOf, type Emptying, tanksOf } from '../mass/containers.ts';
 import { type MassModel, massModelOf } from '../mass/settle-mass.ts';
 import { contentsAt, fixedMoments, withContents } from '../mass/states.ts';
 import { type Loads, loadsOf } from '../mass/statics.ts';
@@ -43,10 +43,11 @@ export function massesAlong(
       : model.vehicle.tanksEmpty === 'together'
         ? ['together']
         : ['together', 'first-first', 'last-first'];
-  const along = {
-    fuel: driven.fuel.flatMap((leg) => leg.levels),
-    water: driven.water.flatMap((leg) => leg.levels),
+  const levelsOf = (commodity: Commodity): ContainerLevel[] => {
+    const bends = new Set(ways.flatMap((way) => bendsOf(tanksOf(model, commodity), way)));
+    return driven[commodity].flatMap((leg) => withBends(leg.levels, [...bends]));
   };
+  const along = { fuel: levelsOf('fuel'), water: levelsOf('water') };
   const places = [
     ...new Set(COMMODITIES.flatMap((commodity) => along[commodity].map(({ atM }) => atM))),
   ].sort((a, b) => a - b);
@@ -115,6 +116,29 @@ function contentsWith(
   );
 }
 
+/** With a point wherever one of several tanks runs empty: the axle loads bend there. */
+function withBends(levels: readonly ContainerLevel[], bends: readonly number[]): ContainerLevel[] {
+  return levels.flatMap((level, index) => {
+    const before = levels[index - 1];
+    if (before === undefined || before.atM === level.atM) return [level];
+    const crossed = bends
+      .filter((litres) => before.tankL > litres && litres > level.tankL)
+      .sort((a, b) => b - a);
+    return [
+      ...crossed.map((litres) =>
+        between(before, level, (before.tankL - litres) / (before.tankL - level.tankL)),
+      ),
+      level,
+    ];
+  });
+}
+
+const between = (before: ContainerLevel, after: ContainerLevel, share: number): ContainerLevel => ({
+  atM: before.atM + share * (after.atM - before.atM),
+  tankL: before.tankL + share * (after.tankL - before.tankL),
+  cansL: before.cansL.map((litres, can) => litres + share * ((after.cansL[can] ?? litres) - litres)),
+});
+
 /** Reads all levels at a place, in order: those of points there, else one between its neighbours. */
 function levelReader(levels: readonly ContainerLevel[]): (atM: number) => ContainerLevel[] {
   let index = 0;
@@ -126,13 +150,7 @@ function levelReader(levels: readonly ContainerLevel[]): (atM: number) => Contai
     const before = levels[index - 1] ?? levels[0]!;
     const after = levels[index] ?? before;
     const share = after.atM === before.atM ? 0 : (atM - before.atM) / (after.atM - before.atM);
-    return [
-      {
-        atM,
-        tankL: before.tankL + share * (after.tankL - before.tankL),
-        cansL: before.cansL.map((litres, can) => litres + share * ((after.cansL[can] ?? litres) - litres)),
-      },
-    ];
+    return [{ ...between(before, after, share), atM }];
   };
 }
 
