@@ -44,11 +44,12 @@ export function planTrip(
   if (!outcome.ok) return outcome;
   const clock = () => performance.now() / 1000;
   const options = { solver, seconds, clock };
-  const { plan, held } = planCarry(outcome.value, options);
+  const { plan, held, tooFewCans } = planCarry(outcome.value, options);
   const help =
-    extras && plan.status === 'none'
+    extras && tooFewCans && plan.status !== 'out-of-time'
       ? waysOut({
           ...options,
+          moreCans: plan.status === 'none',
           // A change or two may still be at work then.
           until: clock() + 3 * seconds,
           reckoned: outcome.value,

@@ -212,6 +212,37 @@ export const WayOut = Type.Object({
   commodity: nullable(Commodity),
   /** Of the cans it takes, full, beyond those there are. */
   moreKg: Type.Number(),
+  /** What is laid beforehand, in route order; `atKm`, `commodity` and `amount` are those of the first. */
+  depots: Type.Optional(
+    Type.Array(
+      Type.Object({
+        atKm: Type.Number(),
+        commodity: Commodity,
+        cans: Type.Integer(),
+        litres: Type.Number(),
+        /** The latest place that is reached with the reserve; false where it is laid earlier, beside the other commodity's. */
+        latest: Type.Boolean(),
+      }),
+    ),
+  ),
+  /** Stops off the plan that it goes by, in route order; `id`, `atKm` and `commodity` are those of the first. */
+  stops: Type.Optional(
+    Type.Array(
+      Type.Object({
+        id: Type.String(),
+        name: nullable(Type.String()),
+        kind: Type.String(),
+        commodity: Commodity,
+        atKm: Type.Number(),
+        /** There and back. */
+        drivingKm: Type.Number(),
+        evidence: Evidence,
+        counts: Type.Boolean(),
+      }),
+    ),
+  ),
+  /** Of washing and shower water, what is given up. */
+  cutPercent: Type.Optional(Type.Integer()),
 });
 export type WayOut = Static<typeof WayOut>;
 

@@ -1,59 +1,88 @@
 import type { PlanBreak } from '../../contract/plan.ts';
 import { reckon } from '../gaps/reckon.ts';
-import { tanksL } from './leg.ts';
-import { legsOf } from './legs.ts';
-import { type CarryProblem, type CarrySide, COMMODITIES } from './problem.ts';
+import { cansAllowed, tanksL } from './leg.ts';
+import { type CarryProblem, type CarrySide, COMMODITIES, isBound } from './problem.ts';
 import { edgeOf } from './show.ts';
+import { allLegs } from './tours.ts';
 
 const litres = (value: number): string => `${Math.ceil(value * 10) / 10} l`;
 
-/** The stretch of a side that no chain of legs gets over, with as many cans as there may be; null where one does. */
-export function brokenStretch(side: CarrySide): { from: number; to: number; missingL: number } | null {
-  const { course, edges, canL, mostCans } = side;
-  const last = edges.length - 1;
-  const reached = new Set([0]);
-  for (const leg of legsOf(side, [])) if (reached.has(leg.from)) reached.add(leg.to);
-  if (reached.has(last)) return null;
-  let best: { from: number; to: number; missingL: number } | null = null;
+/** Indexes of the side's edges, and what is missing between them with as many cans as there may be. */
+export interface BrokenStretch {
+  from: number;
+  to: number;
+  missingL: number;
+}
+
+/**
+ * The stretches of a side that no chain of legs gets over, in route order: after each it is gone on from its end as if
+ * supplied there. Empty where a chain leads from start to end.
+ */
+export function brokenStretches(side: CarrySide): BrokenStretch[] {
+  const last = side.edges.length - 1;
+  const legs = allLegs(side, []);
+  const broken: BrokenStretch[] = [];
+  for (let begin = 0; ; ) {
+    const reached = new Set([begin]);
+    // They come in the order of where they begin.
+    for (const leg of legs) if (reached.has(leg.from)) reached.add(leg.to);
+    if (reached.has(last)) return broken;
+    const stretch = leastMissing(side, reached);
+    broken.push(stretch);
+    begin = stretch.to;
+  }
+}
+
+/** From one of the edges that are reached to a later one that is not and gives all that is wanted. */
+function leastMissing(side: CarrySide, reached: ReadonlySet<number>): BrokenStretch {
+  const { course, edges, canL } = side;
+  let best: BrokenStretch = { from: 0, to: edges.length - 1, missingL: Number.POSITIVE_INFINITY };
   for (const from of reached) {
-    const cans = from === 0 && !side.cansAtStart ? 0 : mostCans;
-    for (let to = from + 1; to <= last; to += 1) {
-      if (reached.has(to)) continue;
-      const { marginL, grades } = reckon(course, edges[from]!, edges[to]!, tanksL(side, from) + cans * canL);
+    const departL = tanksL(side, from) + cansAllowed(side, from) * canL;
+    for (let to = from + 1; to < edges.length; to += 1) {
+      if (reached.has(to) || isBound(edges[to]!)) continue;
+      const { marginL, grades } = reckon(course, edges[from]!, edges[to]!, departL);
       const missingL = -Math.min(marginL, grades?.drinking.marginL ?? marginL);
-      if (best === null || missingL < best.missingL) best = { from, to, missingL };
+      if (missingL < best.missingL) best = { from, to, missingL };
     }
   }
   return best;
 }
 
-/** Why there is no plan: the stretch of each commodity, or, where each alone could be done, what does not fit together. */
+/** Why there is no plan: the stretches of each commodity, or, where each alone could be done, what does not fit together. */
 export function breaksOf(problem: CarryProblem, worksWithoutMasses: () => boolean): PlanBreak[] {
-  const breaks: PlanBreak[] = [];
-  for (const commodity of COMMODITIES) {
+  const breaks = COMMODITIES.flatMap((commodity) => {
     const side = problem.sides[commodity];
-    const broken = brokenStretch(side);
-    if (broken === null) continue;
-    const from = edgeOf(side.edges[broken.from]!);
-    const to = edgeOf(side.edges[broken.to]!);
-    const aboard = side.mostCans === 1 ? '1 can' : `${side.mostCans} cans`;
-    const text = `From ${placeText(from)} to ${placeText(to)} ${litres(broken.missingL)} of ${commodity} are missing with full tanks and ${broken.from === 0 && !side.cansAtStart ? 'no can' : aboard}.`;
-    breaks.push({ cause: commodity, from, to, missingL: broken.missingL, text });
-  }
+    return brokenStretches(side).map((broken): PlanBreak => {
+      const from = edgeOf(side.edges[broken.from]!);
+      const to = edgeOf(side.edges[broken.to]!);
+      const cans = cansAllowed(side, broken.from);
+      const aboard = `full tanks and ${cans === 1 ? '1 can' : `${cans} cans`}`;
+      const between = side.edges.slice(broken.from + 1, broken.to).some(isBound);
+      const little = between ? ', what little is to be had on the way left out' : '';
+      const text = `From ${placeText(from)} to ${placeText(to)} ${litres(broken.missingL)} of ${commodity} are missing with ${aboard}${little}.`;
+      return { cause: commodity, from, to, missingL: broken.missingL, text };
+    });
+  });
   if (breaks.length > 0) return breaks;
-  const massOnly = problem.room !== null && worksWithoutMasses();
+  if (problem.room !== null && worksWithoutMasses()) return [MASS_BREAK];
   return [
     {
-      cause: massOnly ? 'mass' : 'together',
-      from: null,
-      to: null,
-      missingL: null,
-      text: massOnly
-        ? 'With the cans that it takes the vehicle is over a permitted mass.'
-        : 'Fuel alone and water alone could be done; the detours to both together use up more than there is.',
+      ...MASS_BREAK,
+      cause: 'together',
+      text: 'Fuel alone and water alone could be done; the detours to both together use up more than there is.',
     },
   ];
 }
+
+/** The permitted masses are what makes it impossible. */
+export const MASS_BREAK: PlanBreak = {
+  cause: 'mass',
+  from: null,
+  to: null,
+  missingL: null,
+  text: 'With the cans that it takes the vehicle is over a permitted mass.',
+};
 
 export const placeText = ({
   kind,

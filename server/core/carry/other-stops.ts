@@ -2,52 +2,133 @@ import type { Rescue } from '../../contract/analysis.ts';
 import type { Commodity } from '../../contract/common.ts';
 import type { WayOut } from '../../contract/plan.ts';
 import type { EdgeM } from '../gaps/course.ts';
+import { brokenStretches } from './breaks.ts';
 import { COMMODITIES } from './problem.ts';
-import { bare, plannedCans, type WaysOutContext } from './try-change.ts';
+import { type ProblemChanges, problemOf } from './problem-of.ts';
+import { bare, plannedCans, type WaysOutContext, withEdges } from './try-change.ts';
 
-/** No more points than this are tried for a commodity (ours). */
-const MOST_TRIED = 8;
+/** No more points than this are looked at for a commodity (ours). */
+const MOST_POINTS = 8;
+/** So many plans with one point more, and with two, are made at the most (ours). */
+const MOST_SINGLE = 8;
+const MOST_PAIRS = 12;
+/** More pairs than this nobody reads (ours). */
+const PAIRS_SHOWN = 4;
 
 interface Candidate {
   commodity: Commodity;
   point: Pick<Rescue, 'id' | 'name' | 'kind' | 'atKm' | 'detourKm' | 'evidence' | 'counts'>;
 }
 
-/** Ways round by another stop: one that counts but lies farther off, and those that do not count, to telephone first. */
+/**
+ * Ways round by another stop: one that counts but lies farther off, and those that do not count, to telephone first.
+ * By two stops where no single one is enough.
+ */
 export function otherStopWaysOut(context: WaysOutContext): WayOut[] {
-  const { reckoned } = context;
-  return candidates(context).flatMap(({ commodity, point }): WayOut[] => {
-    if (context.clock() >= context.until) return [];
-    const edge: EdgeM = {
-      kind: 'passing',
-      id: point.id,
-      name: point.name ?? point.kind,
-      atM: point.atKm * 1000,
-      detourM: point.detourKm * 1000,
-      evidence: point.evidence,
-    };
-    const cans = plannedCans(reckoned, context, { moreEdges: { [commodity]: [edge] } });
-    if (cans === null) return [];
-    const km = 2 * point.detourKm;
-    const where = `${point.name ?? `the ${point.kind}`} (km ${Math.round(point.atKm)}, ${km.toFixed(1)} km there and back)`;
-    const text = point.counts
-      ? `By way of ${where} it can be done.`
-      : `Telephone first: if ${where} has ${commodity} fit for it, it can be done. As mapped it does not count.`;
-    return [
-      {
-        ...bare,
-        kind: 'other-stop',
-        telephoneFirst: !point.counts,
-        text,
-        cans,
-        amount: km,
-        unit: 'km',
-        atKm: point.atKm,
-        id: point.id,
-        commodity,
-      },
-    ];
+  const points = candidates(context);
+  const bridged = bridging(context);
+  const single = tried(context, points.map((point) => [point]).filter(bridged), MOST_SINGLE, MOST_SINGLE);
+  if (single.length > 0) return single;
+  const pairs = points
+    .flatMap((first, index) => points.slice(index + 1).map((second) => [first, second]))
+    .filter((pair) => context.clock() < context.until && bridged(pair))
+    .sort((a, b) => callsOf(a) - callsOf(b) || drivingKmOf(a) - drivingKmOf(b));
+  return tried(context, pairs, MOST_PAIRS, PAIRS_SHOWN);
+}
+
+/** Ways with such stops that were planned again and found, of the first so many. */
+function tried(
+  context: WaysOutContext,
+  choices: readonly (readonly Candidate[])[],
+  most: number,
+  shown: number,
+): WayOut[] {
+  const ways: WayOut[] = [];
+  for (const stops of choices.slice(0, most)) {
+    if (context.clock() >= context.until || ways.length === shown) break;
+    const cans = plannedCans(context.reckoned, context, { moreEdges: edgesOf(stops) });
+    if (cans !== null) ways.push(wayBy(stops, cans));
+  }
+  return ways;
+}
+
+const callsOf = (stops: readonly Candidate[]): number => stops.filter(({ point }) => !point.counts).length;
+
+/** There and back to each. */
+const drivingKmOf = (stops: readonly Candidate[]): number =>
+  stops.reduce((sum, { point }) => sum + 2 * point.detourKm, 0);
+
+function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreEdges']> {
+  const edges = (of: Commodity) =>
+    stops
+      .filter(({ commodity }) => commodity === of)
+      .map(
+        ({ point }): EdgeM => ({
+          kind: 'passing',
+          id: point.id,
+          name: point.name ?? point.kind,
+          atM: point.atKm * 1000,
+          detourM: point.detourKm * 1000,
+          evidence: point.evidence,
+        }),
+      );
+  return { fuel: edges('fuel'), water: edges('water') };
+}
+
+function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
+  const inOrder = [...stops].sort((a, b) => a.point.atKm - b.point.atKm);
+  const { commodity, point } = inOrder[0]!;
+  const where = inOrder.map(({ point: { name, kind, atKm, detourKm } }) => {
+    const driving = `${(2 * detourKm).toFixed(1)} km there and back`;
+    return `${name ?? `the ${kind}`} (km ${Math.round(atKm)}, ${driving})`;
   });
+  const toCall = inOrder
+    .map((stop, index) => ({ ...stop, where: where[index]! }))
+    .filter((stop) => !stop.point.counts);
+  const has = toCall.map((stop) => `${stop.where} has ${stop.commodity} fit for it`).join(' and ');
+  const beside = inOrder.length > 1 ? `By way of ${where.join(' and ')} it can be done` : `it can be done`;
+  const text =
+    toCall.length === 0
+      ? `By way of ${where.join(' and ')} it can be done.`
+      : `Telephone first: if ${has}, ${beside}. As mapped ${toCall.length === 1 ? 'it does' : 'they do'} not count.`;
+  return {
+    ...bare,
+    kind: 'other-stop',
+    telephoneFirst: toCall.length > 0,
+    text,
+    cans,
+    amount: drivingKmOf(stops),
+    unit: 'km',
+    atKm: point.atKm,
+    id: point.id,
+    commodity,
+    stops: inOrder.map((stop) => ({
+      id: stop.point.id,
+      name: stop.point.name,
+      kind: stop.point.kind,
+      commodity: stop.commodity,
+      atKm: stop.point.atKm,
+      drivingKm: 2 * stop.point.detourKm,
+      evidence: stop.point.evidence,
+      counts: stop.point.counts,
+    })),
+  };
+}
+
+/** Whether no stretch is broken any more with such stops: told quickly, before a plan is made. */
+function bridging({ reckoned }: WaysOutContext): (stops: readonly Candidate[]) => boolean {
+  const { sides } = problemOf(reckoned).problem;
+  const known = new Map<string, boolean>();
+  return (stops) => {
+    const moreEdges = edgesOf(stops);
+    return COMMODITIES.every((commodity) => {
+      const more = moreEdges[commodity] ?? [];
+      const key = JSON.stringify([commodity, ...more.map(({ id, atM }) => [id, atM])]);
+      const bridged = known.get(key) ?? brokenStretches(withEdges(sides[commodity], more)).length === 0;
+      known.set(key, bridged);
+      return bridged;
+    });
+  };
 }
 
 /** Points that rescue a short gap, then those of the corridor that do not count; each once. */
@@ -67,7 +148,7 @@ function candidates({ reckoned }: WaysOutContext): Candidate[] {
     const seen = new Set<string>();
     return [...rescues, ...inCorridor]
       .filter(({ id }) => !seen.has(id) && seen.add(id))
-      .slice(0, MOST_TRIED)
+      .slice(0, MOST_POINTS)
       .map((point): Candidate => ({ commodity, point }));
   });
 }

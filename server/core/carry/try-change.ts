@@ -1,32 +1,55 @@
 import type { Commodity } from '../../contract/common.ts';
+import type { WayOut } from '../../contract/plan.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import type { Reckoned } from '../analyse.ts';
 import type { Outcome } from '../problem.ts';
-import { driveActual } from './drive-actual.ts';
-import { problemOf } from './problem-of.ts';
+import { driveActual, type HeldPlan } from './drive-actual.ts';
+import type { CarrySide, SupplyEdge } from './problem.ts';
+import { type ProblemChanges, problemOf } from './problem-of.ts';
 import { type SolveOptions, solveCarry } from './solve.ts';
 
 /** What ways out are computed with. */
 export interface WaysOutContext extends SolveOptions {
   reckoned: Reckoned;
+  /** Whether more cans are to be among them: not where the plan itself is one with more. */
+  moreCans: boolean;
   /** By the clock: no change is tried any more after this. */
   until: number;
   /** Reckons the trip again with another rig. */
   reckon: (rig: RigFile) => Outcome<Reckoned>;
 }
 
-/** Cans of the plan that a change leads to, driven and held; null where there is none. */
-export function plannedCans(
+/** The plan that a change leads to, driven and held; null where there is none. */
+export function heldWith(
   reckoned: Reckoned,
   options: SolveOptions,
-  changes: Parameters<typeof problemOf>[1] = {},
-): Record<Commodity, number> | null {
+  changes: ProblemChanges = {},
+): HeldPlan | null {
   const { problem } = problemOf(reckoned, changes);
   const solved = solveCarry(problem, options);
-  if (solved.status !== 'found') return null;
-  driveActual(reckoned, problem, solved.choice);
-  return solved.choice.cans;
+  return solved.status === 'found' ? driveActual(reckoned, problem, solved.choice) : null;
+}
+
+/** Cans of the plan that a change leads to; null where there is none. */
+export const plannedCans = (
+  reckoned: Reckoned,
+  options: SolveOptions,
+  changes: ProblemChanges = {},
+): Record<Commodity, number> | null => heldWith(reckoned, options, changes)?.choice.cans ?? null;
+
+/** A side with further supplies, each in its place of the route. */
+export function withEdges(side: CarrySide, more: readonly SupplyEdge[]): CarrySide {
+  if (more.length === 0) return side;
+  const [start, ...rest] = side.edges;
+  const passings = [...rest.slice(0, -1), ...more].sort((a, b) => a.atM - b.atM);
+  return { ...side, edges: [start!, ...passings, rest.at(-1)!] };
 }
 
 /** Fields of a way out that most leave as they are. */
-export const bare = { telephoneFirst: false, atKm: null, id: null, commodity: null, moreKg: 0 };
+export const bare = {
+  telephoneFirst: false,
+  atKm: null,
+  id: null,
+  commodity: null,
+  moreKg: 0,
+} as const satisfies Partial<WayOut>;

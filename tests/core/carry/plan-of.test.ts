@@ -1,10 +1,10 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
+import type { TripFile } from '../../../server/contract/trip.ts';
 import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse.ts';
 import type { MipSolver } from '../../../server/core/carry/mip.ts';
 import { oneFailure } from '../../../server/core/carry/one-failure.ts';
 import { planCarry } from '../../../server/core/carry/plan-of.ts';
-import { waysOut } from '../../../server/core/carry/ways-out.ts';
 import { problemLine } from '../../../server/core/problem.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
@@ -23,13 +23,6 @@ function reckoned(input: AnalyseInput): Reckoned {
 
 const options = () => ({ solver, seconds: 30, clock: () => 0 });
 const planOf = (input: AnalyseInput) => planCarry(reckoned(input), options());
-const waysOutOf = (input: AnalyseInput) =>
-  waysOut({
-    ...options(),
-    until: 1,
-    reckoned: reckoned(input),
-    reckon: (rig: RigFile) => reckonTrip({ ...input, rig }),
-  }).ways;
 
 /** 1,340 km in 5.5 days: taps every 200 km, so that water is no matter. */
 const TAPS = [200, 400, 600, 800, 1000, 1200].map((km, index) => pointFeature(`node/9${index}`, km, TAP));
@@ -99,70 +92,133 @@ describe('the plan of a trip', () => {
   });
 });
 
-describe('where there is no plan', () => {
-  // Without cans the second gap is 9.442 l short.
-  const noCans: RigFile = { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, cans: { litres: 20, owned: 0 } } };
-  const input = (more: AnalyseInput['supplies']['features'] = []) =>
-    inputOf({ rig: noCans, features: [...TAPS, pointFeature('node/1', 640, DIESEL, 2), ...more] });
+/** The worked example without cans: its second gap is 9.442 l short. */
+const NO_CANS: RigFile = { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, cans: { litres: 20, owned: 0 } } };
+const PUMP = pointFeature('node/1', 640, DIESEL, 2);
 
+function inputWith(plan: TripFile['plan'], rig: RigFile = NO_CANS, features = [...TAPS, PUMP]): AnalyseInput {
+  const input = inputOf({ rig, features });
+  return { ...input, trip: { ...input.trip, ...(plan === undefined ? {} : { plan }) } };
+}
+
+describe('cans to get', () => {
+  it('has the fewest cans more where those that are owned are too few', () => {
+    const { plan, tooFewCans } = planOf(inputWith(undefined));
+    expect(plan.status).toBe('found');
+    expect(tooFewCans).toBe(true);
+    expect(plan.cans).toEqual({ fuel: 1, water: 0 });
+    expect(plan.mostCans).toEqual({ fuel: 1, water: 2 });
+    expect(plan.getCans).toEqual({ fuel: 1, water: 0 });
+    expect(plan.aims.every(({ proven }) => proven)).toBe(true);
+    const caution = plan.restsOn.find(({ code }) => code === 'plan-cans-to-get');
+    expect(caution!.text).toBe('1 more fuel can is to be got: none is owned.');
+  });
+
+  it('counts those beyond the owned ones where the trip allows more', () => {
+    const rig = { ...NO_CANS, fuel: { ...NO_CANS.fuel, cans: { litres: 5, owned: 1 } } };
+    const { plan, tooFewCans } = planOf(inputWith({ mostCans: { fuel: 3 } }, rig));
+    // 9.442 l are two cans of 5 l.
+    expect(plan.getCans).toEqual({ fuel: 1, water: 0 });
+    expect(tooFewCans).toBe(false);
+    const more = planOf(
+      inputWith(undefined, { ...rig, fuel: { ...rig.fuel, cans: { litres: 2, owned: 3 } } }),
+    );
+    expect(more.plan.getCans.fuel).toBe(2);
+    const caution = more.plan.restsOn.find(({ code }) => code === 'plan-cans-to-get');
+    expect(caution!.text).toBe('2 more fuel cans are to be got: 3 are owned.');
+  });
+
+  it('passes no limit of the trip, and none where cans would stand inside', () => {
+    expect(planOf(inputWith({ mostCans: { fuel: 0 } })).plan).toMatchObject({
+      status: 'none',
+      getCans: { fuel: 0, water: 0 },
+      mostCans: { fuel: 0, water: 2 },
+    });
+    const vehicle = { kerbKg: 2400, cabin: { fromM: 0.7, toM: 2.6, floorHeightM: 0.65, roofHeightM: 1.95 } };
+    const at = (behindFrontAxleM: number): RigFile => ({
+      ...NO_CANS,
+      vehicle,
+      fuel: { ...NO_CANS.fuel, cans: { litres: 20, owned: 0, position: { behindFrontAxleM, heightM: 1 } } },
+    });
+    expect(planOf(inputWith({ noneInside: true }, at(2))).plan.status).toBe('none');
+    expect(planOf(inputWith({ noneInside: true }, at(3.7))).plan.getCans.fuel).toBe(1);
+  });
+
+  it('holds the evidence before the cans once it is settled how many there are', () => {
+    // By the kind alone at km 1000 no can is needed; with none to get the plan must hang on it.
+    const features = [...TAPS, PUMP, pointFeature('node/2', 1000, { amenity: 'fuel' })];
+    const { plan, tooFewCans } = planOf(inputWith(undefined, NO_CANS, features));
+    expect(tooFewCans).toBe(false);
+    expect(plan.legs.fuel.map(({ to }) => to.id)).toContain('node/2');
+    expect(plan.getCans).toEqual({ fuel: 0, water: 0 });
+  });
+
+  it('gets cans of both commodities, the fewest of each, whose own mass the fuel goes by', () => {
+    const rig: RigFile = {
+      ...NO_CANS,
+      fuel: { ...NO_CANS.fuel, cans: { litres: 5, owned: 0 } },
+      water: { ...NO_CANS.water, cans: { litres: 10, owned: 1 } },
+    };
+    const { plan } = planOf(inputWith(undefined, rig, [PUMP, pointFeature('node/9', 640, TAP)]));
+    expect(plan.status).toBe('found');
+    // Km 640 to 1,340 is 2.86 days, so 3 of 18 l, with the reserve 90 l: 70 in the tank, 2 cans of 10 l.
+    expect(plan.cans).toEqual({ fuel: 2, water: 2 });
+    expect(plan.getCans).toEqual({ fuel: 2, water: 1 });
+    const fewer = {
+      ...inputWith({ mostCans: { fuel: 1, water: 2 } }, rig, [PUMP, pointFeature('node/9', 640, TAP)]),
+    };
+    expect(planOf(fewer).plan.status).toBe('none');
+  });
+
+  it('says so where cans would help but break a permitted mass', () => {
+    const heavy = (totalKg: number): RigFile => ({
+      ...NO_CANS,
+      vehicle: { kerbKg: 2400, permitted: { totalKg } },
+    });
+    const enough = planOf(inputWith(undefined, heavy(3500))).plan;
+    expect(enough.status).toBe('found');
+    // With full tanks at the start an empty can of 4.7 kg is too much by 2.
+    const atStartKg = enough.masses![0]!.totalKg;
+    const { plan } = planOf(inputWith(undefined, heavy(atStartKg - 2)));
+    expect(plan.status).toBe('none');
+    expect(plan.breaks.map(({ cause }) => cause)).toEqual(['fuel', 'mass']);
+  });
+});
+
+describe('where there is no plan', () => {
   it('says which stretch breaks it and by how much', () => {
-    const { plan } = planOf(input());
+    const { plan } = planOf(inputWith({ mostCans: { fuel: 0 } }));
     expect(plan.status).toBe('none');
     expect(plan.breaks).toHaveLength(1);
     expect(plan.breaks[0]).toMatchObject({ cause: 'fuel', from: { id: 'node/1' }, to: { kind: 'end' } });
     expect(plan.breaks[0]!.missingL).toBeCloseTo(9.442, 3);
   });
 
-  it('finds one can more, and a depot that each make a plan when tried', () => {
-    const found = waysOutOf(input());
-    expect(found.map(({ kind }) => kind)).toEqual(['more-cans', 'depot']);
-    const [cans, depot] = found;
-    expect(cans).toMatchObject({ amount: 1, unit: 'cans', cans: { fuel: 1, water: 0 } });
-    // One diesel can of 20 l, 4.7 kg empty (K2), 845 kg/m3 (F1).
-    expect(cans!.moreKg).toBeCloseTo(4.7 + 20 * 0.845, 9);
-    const most = input();
-    const withCan = planOf({ ...most, trip: { ...most.trip, plan: { mostCans: { fuel: 1 } } } });
-    expect(withCan.plan.status).toBe('found');
-    // The latest place: 110 l last for 647.06 km, 2.6 of them back to the route.
-    expect(depot!.atKm).toBeCloseTo(640 + (127 - 17) / 0.17 - 2.6, 0);
-    // 17 l aboard there; on to the end and the reserve of 17 l.
-    expect(depot!.amount).toBe(Math.ceil((1340 - depot!.atKm!) * 0.17 - 1e-6));
-  });
-
-  it('offers a doubtful point only to telephone first, and never a smaller reserve', () => {
-    const found = waysOutOf(input([pointFeature('node/5', 1000, { 'disused:amenity': 'fuel' })]));
-    const other = found.filter(({ kind }) => kind === 'other-stop');
-    expect(other).toHaveLength(1);
-    expect(other[0]).toMatchObject({ id: 'node/5', telephoneFirst: true });
-    expect(other[0]!.text).toMatch(/^Telephone first/);
-    expect(found.some(({ text }) => text.includes('reserve of'))).toBe(false);
-  });
-
-  it('offers a way round by a stop that counts but lies off the corridor', () => {
-    // 636 km each way: 110 l last for 647.
-    const bare = inputOf({
-      document: equatorDocument(1220),
-      rig: noCans,
-      features: [...TAPS, pointFeature('node/7', 610, DIESEL, 20)],
-    });
-    const [round] = waysOutOf(bare).filter(({ kind }) => kind === 'other-stop');
-    expect(round).toMatchObject({ id: 'node/7', telephoneFirst: false, unit: 'km' });
-    expect(round!.amount).toBeCloseTo(2 * 20 * 1.3, 1);
-  });
-
-  it('drives longer days where water is what is missing', () => {
-    const found = waysOutOf(
-      inputOf({
-        rig: {
-          ...EXAMPLE_RIG,
-          water: { ...EXAMPLE_RIG.water, cans: { litres: 20, owned: 0 }, reserve: { litres: 0 } },
-        },
-        features: [pointFeature('node/1', 640, DIESEL), pointFeature('node/2', 300, TAP)],
-      }),
-    );
-    const longer = found.find(({ kind }) => kind === 'longer-days');
-    // From km 300 1,040 km: 70 l last 3 days of 18 l, so 347 km a day at 35 km/h: 9.905 h, by half hours 10.
-    expect(longer).toMatchObject({ amount: 10, unit: 'hours a day' });
+  it('goes on from the end of each broken stretch, for either commodity', () => {
+    // 110 l last for 647 km: the first two stretches of 700 km are broken, the last of 300 km is not. Without taps
+    // until km 900 water is broken once: 900 km are 4 days and 72 l of the 70, with no reserve.
+    const features = [
+      pointFeature('node/1', 700, DIESEL),
+      pointFeature('node/2', 1400, DIESEL),
+      pointFeature('node/3', 900, TAP),
+      pointFeature('node/4', 1300, TAP),
+    ];
+    const rig = { ...NO_CANS, water: { ...NO_CANS.water, reserve: { litres: 0 } } };
+    const input = inputOf({ document: equatorDocument(1700), rig, features });
+    const plan = { mostCans: { fuel: 0, water: 0 } };
+    const { breaks } = planOf({ ...input, trip: { ...input.trip, plan } }).plan;
+    expect(
+      breaks.map(({ cause, from, to }) =>
+        [cause, from!.atKm, to!.atKm].map((each) => (typeof each === 'number' ? Math.round(each) : each)),
+      ),
+    ).toEqual([
+      ['fuel', 0, 700],
+      ['fuel', 700, 1400],
+      ['water', 0, 900],
+    ]);
+    // 136 l with the reserve, 127 aboard.
+    expect(breaks[0]!.missingL).toBeCloseTo(0.17 * 700 + 17 - 127, 3);
+    expect(breaks[2]!.missingL).toBeCloseTo(4 * 18 - 70, 6);
   });
 });
 
@@ -179,7 +235,8 @@ describe('published rules', () => {
       },
       water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'under floor', litres: 500 }] },
     };
-    return planOf(inputOf({ document: equatorDocument(lengthKm), rig })).plan.status;
+    const input = inputOf({ document: equatorDocument(lengthKm), rig });
+    return planOf({ ...input, trip: { ...input.trip, plan: { mostCans: { fuel: 0 } } } }).plan.status;
   };
 
   it.each([
