@@ -16,16 +16,15 @@ import {
 import { pourAfterL } from './pour.ts';
 import { type CarrySide, costOf, type Halt, haltsBetween, isBound } from './problem.ts';
 
+/** Numbers of full cans beyond the fewest that are to be looked at between two edges. */
+export type MoreCans = (from: number, to: number, fewest: number) => readonly number[];
+
 /**
  * Every leg of one hop that a plan of one commodity may be made of: from each supply that gives all that is wanted to
  * each later one that can be reached with at most `mostCans` cans, with the fewest cans that it needs, and with more
  * where halts of the other commodity may ask for them (or `moreCans` does).
  */
-export function legsOf(
-  side: CarrySide,
-  foreign: readonly Halt[],
-  moreCans: (from: number, to: number, fewest: number) => readonly number[] = () => [],
-): Leg[] {
+export function legsOf(side: CarrySide, foreign: readonly Halt[], moreCans: MoreCans = () => []): Leg[] {
   const legs: Leg[] = [];
   const last = side.edges.length - 1;
   for (let from = 0; from < last; from += 1) {

@@ -1,7 +1,6 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
 import { addFailureRows } from './failure-rows.ts';
 import { type Leg, weakestEnd } from './leg.ts';
-import { legsOf } from './legs.ts';
 import { addMassRows } from './mass-rows.ts';
 import { type Mip, MipBuilder } from './mip.ts';
 import {
@@ -16,7 +15,7 @@ import {
   otherOf,
   placeKey,
 } from './problem.ts';
-import { toursOf } from './tours.ts';
+import { allLegs } from './tours.ts';
 
 /** What is aimed at, the first before the next. */
 export type Aim =
@@ -81,8 +80,7 @@ export function carryModel(problem: CarryProblem): CarryModel {
     const side = sides[commodity];
     const foreign = halts[otherOf(commodity)];
     const more = problem.oneFailure === null ? undefined : upTo(side);
-    const all = [...legsOf(side, foreign, more), ...toursOf(side, foreign).legs];
-    const of = all.map((leg) => ({ leg, column: builder.column(0, 1, true) }));
+    const of = allLegs(side, foreign, more).map((leg) => ({ leg, column: builder.column(0, 1, true) }));
     legs[commodity] = of;
     addChainRows(builder, side, of, made);
     for (const { leg, column } of of) addSpareRows(builder, side, leg, column, foreign, made);

@@ -5,13 +5,15 @@ import type { EdgeM } from '../gaps/course.ts';
 import { defaultCanKg } from '../mass/containers.ts';
 import { fuelKgPerLitre, WATER_KG_PER_L } from '../mass/densities.ts';
 import { massRoomOf } from './mass-room.ts';
-import type { CarryProblem, CarrySide } from './problem.ts';
+import { type CarryProblem, type CarrySide, isBound, type SupplyEdge } from './problem.ts';
+import { withTerms } from './supply-terms.ts';
+import { MOST_IN_A_ROW } from './tours.ts';
 
 /** What a plan is asked for beyond what rig and trip say. */
 export interface ProblemChanges {
   mostCans?: Record<Commodity, number>;
   /** Further supplies, put in their place of the route. */
-  moreEdges?: Partial<Record<Commodity, EdgeM[]>>;
+  moreEdges?: Partial<Record<Commodity, SupplyEdge[]>>;
 }
 
 /** The problem that rig, trip and analysis pose, with what had to be assumed. */
@@ -32,9 +34,17 @@ export function problemOf(
     const store = course.rig[commodity];
     const fullAtStart = startL >= store.drawableL;
     const more = changes.moreEdges?.[commodity] ?? [];
-    const inPlace = [...edges, ...more]
+    const termed = withTerms(reckoned, commodity, [...edges, ...more]);
+    for (const caution of termed.cautions) {
+      if (!cautions.some(({ text }) => text === caution.text)) cautions.push(caution);
+    }
+    if (termed.edges.filter(isBound).length > MOST_IN_A_ROW) {
+      const text = `Of the ${commodity} supplies that do not give all that is wanted at most ${MOST_IN_A_ROW} are used one after the other, fewer where there are very many.`;
+      cautions.push({ code: 'plan-stops-in-a-row', text });
+    }
+    const inPlace = termed.edges
       .filter((edge) => edge.id === null || !passedBy.has(edge.id))
-      .sort((a, b) => rankOf(a) - rankOf(b) || a.atM - b.atM);
+      .sort((a, b) => rankOf(a) - rankOf(b) || a.atM - b.atM || a.detourM - b.detourM || byId(a, b));
     const told = asked.fillAtStart?.[commodity];
     return {
       commodity,
@@ -56,6 +66,12 @@ export function problemOf(
     cautions,
   };
 }
+
+/** The same plan in whatever order extracts list their objects. */
+const byId = (a: EdgeM, b: EdgeM): number => {
+  const [x, y] = [a.id ?? '', b.id ?? ''];
+  return x < y ? -1 : x > y ? 1 : 0;
+};
 
 const rankOf = (edge: EdgeM): number => (edge.kind === 'start' ? 0 : edge.kind === 'end' ? 2 : 1);
 

@@ -1,6 +1,6 @@
 import type { Passing } from '../../contract/analysis.ts';
 import type { Commodity } from '../../contract/common.ts';
-import type { PlanCarry, PlanEdge, PlanLeg, PlanLevel, PlanStop } from '../../contract/plan.ts';
+import type { PlanCarry, PlanEdge, PlanLeg, PlanLevel, PlanStop, PlanStopAsk } from '../../contract/plan.ts';
 import type { EdgeM } from '../gaps/course.ts';
 import type { Driven, DrivenLeg } from '../levels/drive.ts';
 import { gradesAfter } from '../levels/grades.ts';
@@ -8,6 +8,7 @@ import { supplyStops } from '../stops/supply-stops.ts';
 import { runOf, turnBackOf } from '../whatif/run.ts';
 import { weakestEnd } from './leg.ts';
 import { type CarrySide, COMMODITIES } from './problem.ts';
+import { askOf } from './supply-terms.ts';
 
 export const edgeOf = ({ kind, id, name, atM, detourM, evidence }: EdgeM): PlanEdge => ({
   kind,
@@ -79,12 +80,14 @@ export function levelsShown(side: CarrySide, legs: readonly DrivenLeg[]): PlanLe
 /** Every supply stop with its passings, used or passed by. */
 export function stopsShown(
   passings: readonly Passing[],
+  asked: readonly PlanStopAsk[],
   sides: Record<Commodity, CarrySide>,
   driven: Driven,
 ): PlanStop[] {
   return supplyStops(passings).map(({ fromKm, toKm, passings: inside }) => {
     const shown = inside.map((passing): PlanStop['passings'][number] => {
       const { id, name, kind, commodity, atKm, detourKm, evidence } = passing;
+      const told = askOf(asked, passing);
       const legs = driven[commodity];
       const into = legs.findIndex(
         ({ to }) => to.kind === 'passing' && to.id === id && to.atM === atKm * 1000,
@@ -99,8 +102,8 @@ export function stopsShown(
         atKm,
         detourKm,
         evidence,
-        mostL: null,
-        waitHours: 0,
+        mostL: told?.mostLitres?.[commodity] ?? null,
+        waitHours: told?.waitHours ?? 0,
         fillHours: 0,
       };
       if (arriving === undefined || leaving === undefined) {
@@ -114,6 +117,7 @@ export function stopsShown(
         arriveL: aboardL,
         fillL: leavesL - aboardL,
         cansFull: leaving.cans,
+        fillHours: (leaving.from.fillDays ?? 0) * sides[commodity].course.rig.pace.hoursPerDay,
       };
     });
     return { fromKm, toKm, used: shown.some(({ used }) => used), passings: shown };

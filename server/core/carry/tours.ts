@@ -9,38 +9,37 @@ import {
   withDetours,
   withFilling,
 } from './leg.ts';
-import { alongL, hopWith, legOver } from './legs.ts';
+import { alongL, hopWith, legOver, legsOf, type MoreCans } from './legs.ts';
 import { type CarrySide, costOf, type Halt, haltsBetween, isBound, type SupplyEdge } from './problem.ts';
 
 /** No more supplies one after the other that do not give all that is wanted (ours). */
-const MOST_IN_A_ROW = 3;
+export const MOST_IN_A_ROW = 6;
 /** With more legs than this, fewer of them one after the other are looked at (ours). */
 const MOST_LEGS = 4000;
 
 type Hops = [Hop, ...Hop[]];
 
-/** Legs of several hops, and how many supplies that do not give all that is wanted they have at the most. */
-export interface Tours {
-  legs: Leg[];
-  inARow: number;
-}
+/** Every leg that a plan of one commodity may be made of, in the order of where they begin; see legsOf and toursOf. */
+export const allLegs = (side: CarrySide, foreign: readonly Halt[], moreCans?: MoreCans): Leg[] =>
+  [...legsOf(side, foreign, moreCans), ...toursOf(side, foreign)].sort((a, b) => a.from - b.from);
 
 /**
  * Every leg over supplies that do not give all that is wanted, with every number of cans for which it may be asked, with
  * the levels that it has where no halt of the other commodity is made on the way.
  */
-export function toursOf(side: CarrySide, foreign: readonly Halt[]): Tours {
-  if (!side.edges.some(isBound)) return { legs: [], inARow: 0 };
+function toursOf(side: CarrySide, foreign: readonly Halt[]): Leg[] {
+  if (!side.edges.some(isBound)) return [];
   for (let inARow = MOST_IN_A_ROW; ; inARow -= 1) {
     const legs = toursWith(side, foreign, inARow);
-    if (legs.length <= MOST_LEGS || inARow === 1) return { legs, inARow };
+    if (legs !== null) return legs;
   }
 }
 
-function toursWith(side: CarrySide, foreign: readonly Halt[], inARow: number): Leg[] {
+/** Null where they are too many; with one at a time they never are. */
+function toursWith(side: CarrySide, foreign: readonly Halt[], inARow: number): Leg[] | null {
   const legs: Leg[] = [];
-  side.edges.forEach((edge, from) => {
-    if (isBound(edge)) return;
+  for (const [from, edge] of side.edges.entries()) {
+    if (isBound(edge)) continue;
     // All ways over the same supplies: a way with more cans than one that bears everything has no use.
     const enough = new Map<string, number>();
     const tankL = tanksL(side, from);
@@ -53,9 +52,10 @@ function toursWith(side: CarrySide, foreign: readonly Halt[], inARow: number): L
         legs.push(leg);
         const most = Math.max(...hops.map((hop) => hop.cans));
         if (most <= cans && holdsWith(side, leg, foreign)) enough.set(path, cans);
+        if (legs.length > MOST_LEGS && inARow > 1) return null;
       }
     }
-  });
+  }
   return legs;
 }
 

@@ -15,8 +15,21 @@ export function checkTrip(trip: TripFile, rig: RigFile | null): Misfit | null {
     datesReal(trip) ??
     stretchesForward(trip) ??
     checkSurfaces(trip.surfaces) ??
-    boxesOpen(trip)
+    boxesOpen(trip) ??
+    stopsOnce(trip)
   );
+}
+
+function stopsOnce({ plan }: TripFile): Misfit | null {
+  const ids = (plan?.stops ?? []).map(({ id }) => id);
+  const again = ids.findIndex((id, index) => ids.indexOf(id) < index);
+  if (again < 0) return null;
+  return {
+    path: `/plan/stops/${again}`,
+    came: `${ids[again]} once more`,
+    expected: 'each stop once',
+    remedy: 'Put all that is known of a stop into one entry',
+  };
 }
 
 type Aboard = NonNullable<TripFile['aboard']>;

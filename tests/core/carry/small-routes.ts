@@ -1,8 +1,7 @@
 import fc from 'fast-check';
 import type { Commodity, Evidence } from '../../../server/contract/common.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { CarryProblem, CarrySide } from '../../../server/core/carry/problem.ts';
-import type { EdgeM } from '../../../server/core/gaps/course.ts';
+import type { CarryProblem, CarrySide, SupplyEdge } from '../../../server/core/carry/problem.ts';
 import { courseOf, endEdge, startEdge } from '../../helpers/course.ts';
 
 /** A halt of a small route: whole tens of km along, whole fives off, so that litres come out whole. */
@@ -11,6 +10,13 @@ export interface SmallStop {
   detourKm: number;
   offers: 'fuel' | 'water' | 'both';
   evidence: Evidence;
+  /** No more than this is to be had at one halt. */
+  mostL?: Partial<Record<Commodity, number>>;
+  waitDays?: number;
+  /** Of filling, a litre. */
+  daysPerLitre?: number;
+  /** Nothing of it may go into cans. */
+  noCans?: boolean;
 }
 
 /** A small route in whole numbers: 10 l of fuel a 100 km, 100 km a day. */
@@ -80,18 +86,24 @@ export function rigOf(route: SmallRoute): RigFile {
 export function problemOf(route: SmallRoute): CarryProblem {
   const side = (commodity: Commodity): CarrySide => {
     const stops = route.stops.filter(({ offers }) => offers === commodity || offers === 'both');
-    const edges: EdgeM[] = [
+    const edges: SupplyEdge[] = [
       startEdge,
       ...stops
         .sort((a, b) => a.atKm - b.atKm)
         .map(
-          ({ atKm, detourKm, evidence }): EdgeM => ({
+          ({ atKm, detourKm, evidence, mostL, waitDays, daysPerLitre, noCans }): SupplyEdge => ({
             kind: 'passing',
             id: `node/${atKm}`,
             name: null,
             atM: atKm * 1000,
             detourM: detourKm * 1000,
             evidence,
+            ...(waitDays === undefined ? {} : { waitDays }),
+            terms: {
+              mostL: mostL?.[commodity] ?? null,
+              fillsCans: noCans !== true,
+              daysPerLitre: daysPerLitre ?? 0,
+            },
           }),
         ),
       endEdge(route.lengthKm * 1000),
