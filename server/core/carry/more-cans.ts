@@ -2,9 +2,9 @@ import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse.ts';
 import type { Mip, MipRow } from './mip.ts';
 import { carryModel } from './model.ts';
-import { type CarryProblem, COMMODITIES } from './problem.ts';
+import { type CarryProblem, COMMODITIES, isBound } from './problem.ts';
 import { canKgOf, problemOf } from './problem-of.ts';
-import type { SolveOptions } from './solve.ts';
+import { canBeDone, type SolveOptions } from './solve.ts';
 
 /** More cans than this of a commodity are never told to be got (ours). */
 const MOST_CANS = 40;
@@ -14,6 +14,8 @@ const STEPS = [4, 12, MOST_CANS];
 const CAN_PER_KG = 1e-5;
 /** A can may ask for another one, whose mass the fuel goes by: so often it is looked again (ours). */
 const MOST_ROUNDS = 10;
+/** So many cans beyond what the model takes for enough are tried (ours). */
+const MORE_TRIED = 3;
 
 type Cans = Record<Commodity, number>;
 
@@ -42,11 +44,46 @@ export function fewestMoreCans(
     const seconds = options.seconds - (options.clock() - startS);
     const fewest = fewestOf(reckoned, posed, most, limits, { ...options, seconds });
     if (typeof fewest === 'string') return { status: fewest };
-    if (COMMODITIES.every((commodity) => fewest[commodity] <= mostCans[commodity]))
-      return { status: 'found', mostCans };
+    if (COMMODITIES.every((commodity) => fewest[commodity] <= mostCans[commodity])) {
+      const bound = COMMODITIES.some((commodity) => heavy.sides[commodity].edges.some(isBound));
+      if (!bound) return { status: 'found', mostCans };
+      return tried(reckoned, open, most, mostCans, anyMass, options, startS);
+    }
     mostCans = largerOf(mostCans, fewest);
   }
   return { status: 'none' };
+}
+
+/**
+ * The fewest cans that a plan is really made with, from so many on: the model alone may take too little for enough where
+ * supplies do not give all that is wanted. Not settled where a few more are not enough either.
+ */
+function tried(
+  reckoned: Reckoned,
+  open: readonly Commodity[],
+  most: Cans,
+  atLeast: Cans,
+  anyMass: boolean,
+  options: SolveOptions,
+  startS: number,
+): MoreCans {
+  const limits = limitsOf(reckoned, open, most);
+  const more = { fuel: atLeast.fuel - most.fuel, water: atLeast.water - most.water };
+  for (let total = more.fuel + more.water; total <= more.fuel + more.water + MORE_TRIED; total += 1) {
+    for (let fuel = 0; fuel <= total; fuel += 1) {
+      // Those that the model found come first.
+      const moreFuel = (more.fuel + fuel) % (total + 1);
+      const mostCans = { fuel: most.fuel + moreFuel, water: most.water + total - moreFuel };
+      if (COMMODITIES.some((commodity) => mostCans[commodity] > limits[commodity])) continue;
+      const seconds = options.seconds - (options.clock() - startS);
+      if (seconds <= 0) return { status: 'out-of-time' };
+      const { problem } = problemOf(reckoned, { mostCans });
+      const done = canBeDone(anyMass ? { ...problem, room: null } : problem, { ...options, seconds });
+      if (done === null) return { status: 'out-of-time' };
+      if (done) return { status: 'found', mostCans };
+    }
+  }
+  return { status: 'out-of-time' };
 }
 
 /** How many cans there may be of each commodity. */

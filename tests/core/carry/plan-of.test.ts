@@ -170,6 +170,14 @@ describe('cans to get', () => {
     expect(planOf(fewer).plan.status).toBe('none');
   });
 
+  it('gets as many as it takes where the pump gives less than is wanted', () => {
+    const filled = (fuel: number) =>
+      planOf(inputWith({ stops: [{ id: 'node/1', mostLitres: { fuel } }] })).plan;
+    // 100 l fill the tanks and leave 10.758 l of the one can empty; with 20 l more from the start a can is filled.
+    expect(filled(100)).toMatchObject({ status: 'found', getCans: { fuel: 2, water: 0 } });
+    expect(filled(130)).toMatchObject({ status: 'found', getCans: { fuel: 1, water: 0 } });
+  });
+
   it('says so where cans would help but break a permitted mass', () => {
     const heavy = (totalKg: number): RigFile => ({
       ...NO_CANS,
