@@ -1,17 +1,17 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse.ts';
 import type { HeldPlan } from '../carry/drive-actual.ts';
-import { type CarrySide, type Halt, haltsOf, otherOf } from '../carry/problem.ts';
+import { type CarrySide, type Halt, haltsOf, otherOf, type SupplyEdge } from '../carry/problem.ts';
 import { problemOf } from '../carry/problem-of.ts';
-import type { Course, EdgeM } from '../gaps/course.ts';
+import type { Course } from '../gaps/course.ts';
 import type { Detour } from '../levels/level-points.ts';
 import { evenLoad, type Load } from '../mass/load.ts';
 
 /** From one supply that is used to the next, with what is aboard on leaving. */
 export interface Stretch {
   course: Course;
-  from: EdgeM;
-  to: EdgeM;
+  from: SupplyEdge;
+  to: SupplyEdge;
   /** In the fixed tanks on leaving. */
   tankL: number;
   /** Full on leaving. */

@@ -2,13 +2,14 @@ import type { Commodity } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import type { TripFile } from '../../contract/trip.ts';
 import type { Reckoned } from '../analyse.ts';
-import { COMMODITIES } from '../carry/problem.ts';
+import { arriveWith, leaveBound } from '../carry/bound-stop.ts';
+import { type CarrySide, COMMODITIES, isBound } from '../carry/problem.ts';
 import { crewUse } from '../crew/crew-use.ts';
 import { startLevel } from '../gaps/start-level.ts';
 import type { Rig, UseRange } from '../rig/rig.ts';
 import { ALLOWANCE_PERCENT } from '../surface/surface.ts';
 import { settleTrip } from '../trip/settle-trip.ts';
-import type { Basis } from './basis.ts';
+import type { Basis, Stretch } from './basis.ts';
 import { type Run, runOf } from './run.ts';
 
 /** Rig and trip with one assumption changed. */
@@ -30,15 +31,23 @@ export function runsWith(reckoned: Reckoned, basis: Basis, { rig, trip }: Change
     const before = startLevel(side.course.rig, settled, commodity).litres;
     const filled = trip.plan?.fillAtStart?.[commodity] === true;
     const lessL = filled ? 0 : before - startLevel(course.rig, settled, commodity).litres;
-    return stretches.map((stretch) =>
-      runOf({
-        ...stretch,
-        course,
-        tankL: stretch.from.kind === 'start' ? Math.max(0, stretch.tankL - lessL) : stretch.tankL,
-      }),
-    );
+    const driven: Run[] = [];
+    for (const stretch of stretches) {
+      const before = driven.at(-1);
+      const from = { ...stretch, course };
+      if (before === undefined) driven.push(runOf({ ...from, tankL: Math.max(0, stretch.tankL - lessL) }));
+      else if (isBound(stretch.from)) driven.push(runOf({ ...from, ...leftAt(side, stretch, before) }));
+      else driven.push(runOf(from));
+    }
+    return driven;
   };
   return { fuel: runs('fuel'), water: runs('water') };
+}
+
+/** What a supply that does not give all that is wanted is left with, after another run to it. */
+function leftAt(side: CarrySide, { from, cans }: Stretch, before: Run): Pick<Stretch, 'tankL' | 'cans'> {
+  const { tankL, cans: full } = arriveWith(side, before.stretch, before.figures.needL);
+  return leaveBound(side, from, { tankL: Math.max(0, tankL), cans: full }, cans);
 }
 
 const flat = (value: number): UseRange => ({ low: value, typical: value, high: value });

@@ -1,6 +1,7 @@
 import type { Caution } from '../../contract/common.ts';
 import type { WhatIf, WhatIfAsk } from '../../contract/whatif.ts';
 import type { Reckoned } from '../analyse.ts';
+import { COMMODITIES, isBound } from '../carry/problem.ts';
 import { standingLPerDay } from '../gaps/standing.ts';
 import type { Basis } from './basis.ts';
 import { callFirst } from './call-first.ts';
@@ -44,6 +45,16 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
           },
         ]
       : [];
+  const bound: Caution[] = COMMODITIES.some((commodity) =>
+    basis.sides[commodity].stretches.some(({ to }) => isBound(to)),
+  )
+    ? [
+        {
+          code: 'mishap-before-bound-stop',
+          text: 'A stop that does not give all that is wanted is left with less after a mishap on the way to it: the rows of mishaps reach only to the stop itself.',
+        },
+      ]
+    : [];
   const rates = rateRows(reckoned, basis, ask.hotterByC ?? WHAT_IF_DEFAULTS.hotterByC);
   return {
     basis: basis.kind,
@@ -59,6 +70,6 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
     matters: rates.matters,
     turnBacks: turnBacksOf(basis),
     callFirst: callFirst(reckoned, stops),
-    cautions: [...rates.cautions, ...standing, ...offRoute],
+    cautions: [...rates.cautions, ...standing, ...offRoute, ...bound],
   };
 }
