@@ -1,8 +1,8 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { OneFailure, Plan } from '../../server/contract/plan.ts';
-import type { Say } from '../plan/say-in-units.ts';
 import type { Rest } from '../plan/use-plan.ts';
 import { contentWord, placeWords } from '../plan/words.ts';
+import type { Say } from '../say-in-units.ts';
 import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units.ts';
 import { carryWords } from './PlanWords.tsx';
 
@@ -32,9 +32,7 @@ export function OneFailureWords({ plan, rest, analysis, units, say }: OneFailure
           </p>
           <ul>
             {oneFailure.breaks.map(({ at, text }) => (
-              <li key={`${at.atKm} ${text}`}>
-                <b>{placeWords(at, units)}:</b> {say(text)}
-              </li>
+              <li key={`${at.atKm} ${text}`}>{say(text)}</li>
             ))}
           </ul>
         </>

@@ -13,7 +13,7 @@ export function PlanLimits() {
           label={`Most ${commodity} cans`}
           at={inPlan(`mostCans/${commodity}`)}
           wholeNumbers
-          hint="empty: those owned, and more only where it takes them"
+          hint="empty: those owned, more if it takes them"
         />
       ))}
       <TickField label="No cans where people sit or sleep" at={inPlan('noneInside')} />

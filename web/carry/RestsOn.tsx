@@ -1,6 +1,6 @@
 import type { Plan, PlanAim } from '../../server/contract/plan.ts';
-import type { Say } from '../plan/say-in-units.ts';
 import { withoutPaths } from '../rig/field-words.ts';
+import type { Say } from '../say-in-units.ts';
 import {
   distanceIn,
   formatAtKm,

@@ -1,11 +1,12 @@
 import { useMemo } from 'react';
+import type { Commodity } from '../../server/contract/common.ts';
 import { contentWord } from '../plan/words.ts';
 import { QuantityField } from '../rig/fields.tsx';
 import { FormContext, type FormState, useForm } from '../rig/form-context.ts';
 import { tidied, withPassedBy, withStop } from './told-of-stops.ts';
 
 /** What can be told of one stop: pass it by, how much is to be had, how long it keeps one waiting. */
-export function StopFields({ id }: { id: string }) {
+export function StopFields({ id, commodities }: { id: string; commodities: readonly Commodity[] }) {
   const form = useForm();
   const { said, onEdit } = form;
   const { trip, index } = useMemo(() => withStop(said.trip, id), [said.trip, id]);
@@ -29,7 +30,7 @@ export function StopFields({ id }: { id: string }) {
         Pass by
       </label>
       <FormContext.Provider value={inside}>
-        {(['fuel', 'water'] as const).map((commodity) => (
+        {commodities.map((commodity) => (
           <QuantityField
             key={commodity}
             label={`Most ${contentWord(commodity, kind)} to be had`}

@@ -33,6 +33,7 @@ interface StopsTableProps {
   onFocus: (next: Partial<Focus>) => void;
 }
 
+const COMMODITIES = ['fuel', 'water'] as const;
 const keyOf = ({ id, commodity, atKm }: StopRow): string => `${id} ${commodity} ${atKm}`;
 
 /** Every stop that the plan chose among: used or passed by, what is filled there, what is told of it. */
@@ -56,7 +57,9 @@ export function StopsTable({ plan, analysis, trip, units, onFocus }: StopsTableP
       selected={chosen}
       onSelect={(one) => setChosen(one === null ? null : keyOf(one))}
       onPoint={(one) => onFocus({ atKm: one?.atKm ?? null })}
-      details={({ id }) => <StopFields id={id} />}
+      details={({ id, commodity, atKm }) => (
+        <StopFields id={id} commodities={atKm === null ? COMMODITIES : [commodity]} />
+      )}
       csv={csv}
       empty=""
     />
@@ -104,7 +107,7 @@ function columnsFor(units: UnitSystem, kind: FuelKind, passed: readonly string[]
   return [
     {
       key: 'stop',
-      head: 'Stop',
+      head: 'Place',
       width: '46%',
       value: ({ atKm }) => atKm,
       cell: (row) => (
@@ -120,7 +123,7 @@ function columnsFor(units: UnitSystem, kind: FuelKind, passed: readonly string[]
     },
     {
       key: 'arrives',
-      head: 'with',
+      head: 'arrives',
       unit: volume,
       align: 'end',
       value: ({ arriveL }) => arriveL,

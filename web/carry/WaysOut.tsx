@@ -1,17 +1,9 @@
 import type { Plan, WayOut } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
-import type { Say } from '../plan/say-in-units.ts';
 import type { Rest } from '../plan/use-plan.ts';
 import { contentWord, countCans, placeWords } from '../plan/words.ts';
-import {
-  figureSignedMass,
-  formatFigure,
-  formatKm,
-  formatLitres,
-  massUnit,
-  type UnitSystem,
-} from '../units.ts';
-import '../table/plain-table.css';
+import type { Say } from '../say-in-units.ts';
+import { formatFigure, formatKm, formatLitres, formatMass, type UnitSystem } from '../units.ts';
 
 interface WaysOutProps {
   plan: Plan;
@@ -36,7 +28,7 @@ export function Breaks({ plan, kind, units, say }: BreaksProps) {
               little, {placeWords(from, units)} to {placeWords(to, units)}.
             </b>
           )}{' '}
-          {say(text)}
+          <span className={from === null ? undefined : 'second'}>{say(text)}</span>
         </li>
       ))}
     </ul>
@@ -80,43 +72,30 @@ const WAY_WORDS: Record<WayOut['kind'], string> = {
   'other-stop': 'Another stop',
 };
 
-type AmountWords = (amount: number, units: UnitSystem) => string;
+type AmountWords = (way: WayOut, units: UnitSystem) => string;
 const AMOUNT_WORDS: Record<WayOut['unit'], AmountWords> = {
-  cans: (amount) => `${countCans(amount)} more`,
-  'l a day': (amount, units) => `${formatLitres(amount, units)} a day less`,
-  'hours a day': (amount) => `${formatFigure(amount, 1)}\u00a0hours a day`,
-  l: (amount, units) => `${formatLitres(amount, units)} laid`,
-  km: (amount, units) => `${formatKm(amount, units)} there and back`,
+  cans: ({ amount }) => `${countCans(amount)} more`,
+  'l a day': ({ amount }, units) => `${formatLitres(amount, units)} a day less`,
+  'hours a day': ({ amount }) => `${formatFigure(amount, 1)}\u00a0hours a day`,
+  l: ({ amount, depots }, units) =>
+    `${formatLitres(depots?.reduce((sum, { litres }) => sum + litres, 0) ?? amount, units)} laid`,
+  km: ({ amount, stops }, units) =>
+    `${formatKm(stops?.reduce((sum, { drivingKm }) => sum + drivingKm, 0) ?? amount, units)} there and back`,
 };
 
 function Ways({ ways, units, say }: { ways: readonly WayOut[]; units: UnitSystem; say: Say }) {
   return (
-    <table className="plain-table">
-      <thead>
-        <tr>
-          <th scope="col">Way</th>
-          <th scope="col">takes</th>
-          <th scope="col" className="end">
-            {massUnit(units)}
-          </th>
-        </tr>
-      </thead>
-      <tbody>
-        {ways.map(({ kind, text, amount, unit, cans, moreKg }) => (
-          <tr key={`${kind} ${text}`}>
-            <th scope="row">
-              <b>{WAY_WORDS[kind]}</b> <span className="second">{say(text)}</span>
-            </th>
-            <td>
-              {AMOUNT_WORDS[unit](amount, units)}
-              <span className="second">
-                {cans.fuel} fuel and {cans.water} water cans in all
-              </span>
-            </td>
-            <td className="end">{figureSignedMass(moreKg, units)}</td>
-          </tr>
-        ))}
-      </tbody>
-    </table>
+    <ul>
+      {ways.map((way) => (
+        <li key={`${way.kind} ${way.text}`}>
+          <b>
+            {WAY_WORDS[way.kind]}: {AMOUNT_WORDS[way.unit](way, units)}
+          </b>
+          , {way.moreKg > 0 && `${formatMass(way.moreKg, units)} more when full, `}
+          {way.cans.fuel} fuel and {way.cans.water} water cans in all.{' '}
+          <span className="second">{say(way.text)}</span>
+        </li>
+      ))}
+    </ul>
   );
 }

@@ -3,6 +3,7 @@ import type { Analysis } from '../../server/contract/analysis.ts';
 import { fieldWords, withoutPaths } from '../rig/field-words.ts';
 import { assumedAt } from '../rig/said.ts';
 import { formatAtKm, type UnitSystem } from '../units.ts';
+import { useSay } from '../use-say.ts';
 
 /** More than this is opened on demand (ours). */
 const SKIPPED_AT_FIRST = 30;
@@ -14,6 +15,7 @@ interface NotesPanelProps {
 }
 
 export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
+  const say = useSay(units, analysis);
   const [allSkipped, setAllSkipped] = useState(false);
   const skipped = allSkipped ? analysis.skipped : analysis.skipped.slice(0, SKIPPED_AT_FIRST);
   const more = analysis.skipped.length - skipped.length;
@@ -43,7 +45,7 @@ export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
                   :{' '}
                 </b>
               )}
-              {withoutPaths(caution.text)}
+              {withoutPaths(say(caution.text))}
             </li>
           ))}
         </ul>
@@ -62,7 +64,7 @@ export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
             <div key={path}>
               <dt>{fieldWords(assumedAt(path).path)}</dt>
               <dd>
-                {value}: {why}
+                {say(value)}: {say(why)}
               </dd>
             </div>
           ))}

@@ -4,6 +4,7 @@ import type { MassReport } from '../../server/contract/vehicle.ts';
 import { withoutPaths } from '../rig/field-words.ts';
 import { typicalStill } from '../rig/vehicle-start.ts';
 import type { UnitSystem } from '../units.ts';
+import { useSay } from '../use-say.ts';
 import { EffectTable, RiderTable } from './EffectTable.tsx';
 import { FuelLimits } from './FuelLimits.tsx';
 import { MassTable } from './MassTable.tsx';
@@ -39,6 +40,7 @@ export function SideView({ analysis, units }: { analysis: Analysis; units: UnitS
 
 function MassView(props: { analysis: Analysis; mass: MassReport; units: UnitSystem }) {
   const { analysis, mass, units } = props;
+  const say = useSay(units, analysis);
   const [chosen, setChosen] = useState(0);
   const name = useId();
   const state = mass.states[chosen] ?? mass.states[0];
@@ -92,7 +94,7 @@ function MassView(props: { analysis: Analysis; mass: MassReport; units: UnitSyst
           <h4>To mind</h4>
           <ul>
             {cautions.map(({ code, text }) => (
-              <li key={`${code} ${text}`}>{withoutPaths(text)}</li>
+              <li key={`${code} ${text}`}>{withoutPaths(say(text))}</li>
             ))}
           </ul>
         </>

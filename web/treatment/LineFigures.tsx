@@ -1,5 +1,6 @@
 import type { TreatmentReport } from '../../server/contract/treatment.ts';
 import { withoutPaths } from '../rig/field-words.ts';
+import { sayIn } from '../say-in-units.ts';
 import { formatLitres, type UnitSystem } from '../units.ts';
 import { Terms } from '../why/Terms.tsx';
 import { Why } from '../why/Why.tsx';
@@ -17,6 +18,7 @@ interface LineFiguresProps {
 
 /** What the line does: drawn, against its target, for each kind of source, and how long its cartridges last. */
 export function LineFigures({ report, hasPump, units }: LineFiguresProps) {
+  const say = sayIn(units);
   return (
     <section className="line-figures" aria-label="What the treatment line does">
       <LineChain report={report} hasPump={hasPump} units={units} />
@@ -26,7 +28,7 @@ export function LineFigures({ report, hasPump, units }: LineFiguresProps) {
       {report.cautions.length > 0 && (
         <ul>
           {report.cautions.map(({ code, text }) => (
-            <li key={`${code} ${text}`}>{withoutPaths(text)}</li>
+            <li key={`${code} ${text}`}>{withoutPaths(say(text))}</li>
           ))}
         </ul>
       )}

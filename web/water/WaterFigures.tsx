@@ -1,5 +1,6 @@
 import type { GradeUse, WaterUse } from '../../server/contract/crew.ts';
 import { withoutPaths } from '../rig/field-words.ts';
+import { sayIn } from '../say-in-units.ts';
 import {
   figureLitres,
   formatAtKm,
@@ -20,6 +21,7 @@ const ENDS = ['low', 'typical', 'high'] as const;
 
 /** What the crew, the heat and the tanks come to: litres a day by grade, days that they last, and what must stay aboard. */
 export function WaterFigures({ use, units }: { use: WaterUse; units: UnitSystem }) {
+  const say = sayIn(units);
   // What mixing does is told above with its place.
   const cautions = use.cautions.filter(({ text }) => !use.mixing.some((fill) => fill.text === text));
   return (
@@ -28,12 +30,12 @@ export function WaterFigures({ use, units }: { use: WaterUse; units: UnitSystem 
       <EnduranceTable use={use} units={units} />
       <ReserveWords reserve={use.reserve} units={units} />
       {use.heat !== null && <HeatWords heat={use.heat} units={units} />}
-      <p>{use.treatText}</p>
+      <p>{say(use.treatText)}</p>
       {use.mixing.length > 0 && (
         <ul>
           {use.mixing.map((fill) => (
             <li key={`${fill.id} ${fill.atKm}`}>
-              <b>{formatAtKm(fill.atKm, units)}:</b> {fill.text}
+              <b>{formatAtKm(fill.atKm, units)}:</b> {say(fill.text)}
             </li>
           ))}
         </ul>
@@ -41,7 +43,7 @@ export function WaterFigures({ use, units }: { use: WaterUse; units: UnitSystem 
       {cautions.length > 0 && (
         <ul>
           {cautions.map(({ code, text }) => (
-            <li key={`${code} ${text}`}>{withoutPaths(text)}</li>
+            <li key={`${code} ${text}`}>{withoutPaths(say(text))}</li>
           ))}
         </ul>
       )}

@@ -1,5 +1,5 @@
 import type { Matter } from '../../server/contract/whatif.ts';
-import type { Say } from '../plan/say-in-units.ts';
+import type { Say } from '../say-in-units.ts';
 import { figureLitres, type UnitSystem, volumeUnit } from '../units.ts';
 import '../table/plain-table.css';
 

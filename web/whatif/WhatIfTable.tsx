@@ -3,8 +3,8 @@ import type { FuelKind } from '../../server/contract/rig.ts';
 import type { WhatIfRow } from '../../server/contract/whatif.ts';
 import { VerdictMark } from '../answer/VerdictMark.tsx';
 import type { Focus } from '../focus.ts';
-import type { Say } from '../plan/say-in-units.ts';
 import { contentWord, countCans, placeWords } from '../plan/words.ts';
+import type { Say } from '../say-in-units.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import {
   distanceIn,

@@ -1,7 +1,7 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { Compile } from 'typebox/compile';
 import { describe, expect, it } from 'vitest';
-import type { PlanEdge, WayOut } from '../../../server/contract/plan.ts';
+import type { WayOut } from '../../../server/contract/plan.ts';
 import { PlanReply } from '../../../server/contract/whatif.ts';
 import { CarryPanel } from '../../../web/carry/CarryPanel.tsx';
 import { carryWords } from '../../../web/carry/PlanWords.tsx';
@@ -109,9 +109,9 @@ describe('the carry plan', () => {
       failures: [],
     };
     expect(shown(held(reply))).toContain('There is no such plan');
-    const [, { to: at }] = reply.plan.legs.fuel as [unknown, { to: PlanEdge }];
-    reply.plan.oneFailure.breaks = [{ at, text: 'Neither on nor back: 12 l are missing.' }];
-    expect(shown(held(reply))).toContain('High Cairn (km 1,200): Neither on nor back: 12 l are missing.');
+    const at = reply.plan.legs.fuel[0]!.to;
+    reply.plan.oneFailure.breaks = [{ at, text: 'Every plan hangs on Reed Cross (km 300).' }];
+    expect(shown(held(reply), formOf('us'))).toContain('Every plan hangs on Reed Cross (mile 186).');
     reply.plan.oneFailure.status = 'out-of-time';
     expect(shown(held(reply))).toContain('whether there is such a plan is not known');
   });
@@ -213,15 +213,16 @@ describe('where there is no plan', () => {
 
   it('gives each way out with its figures', () => {
     const text = shown(held(without()));
-    expect(text).toContain('43 kg more. 2 cans more 6 fuel and 0 water cans in all +43');
-    expect(text).toContain('Another stop If Far Pump (km 700) has fuel there is a plan. 4 km there and back');
+    expect(text).toContain('More cans: 2 cans more, 43 kg more when full, 6 fuel and 0 water cans in all.');
+    expect(text).toContain('Another stop: 4 km there and back, 4 fuel and 0 water cans in all. If Far Pump');
   });
 
   it('has all of it in the units of the reader, sentences of the server too', () => {
     const text = shown(held(without()), formOf('us'));
     expect(text).toContain('7.9 gal lack on the last stretch.');
-    expect(text).toContain('95 lb more. 2 cans more 6 fuel and 0 water cans in all +95');
-    expect(text).toContain('If Far Pump (mile 435) has fuel there is a plan. 2.5 mi there and back');
+    expect(text).toContain('2 cans more, 95 lb more when full');
+    expect(text).toContain('Another stop: 2.5 mi there and back');
+    expect(text).toContain('If Far Pump (mile 435) has fuel there is a plan.');
     expect(text).not.toMatch(/\d (km|l|kg)\b|\bkm \d/);
   });
 

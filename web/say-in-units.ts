@@ -1,4 +1,4 @@
-import type { Analysis } from '../../server/contract/analysis.ts';
+import type { Analysis } from '../server/contract/analysis.ts';
 import {
   distanceIn,
   formatFigure,
@@ -7,7 +7,7 @@ import {
   M_PER_FOOT,
   type UnitSystem,
   volumeIn,
-} from '../units.ts';
+} from './units.ts';
 
 /** Gives a sentence of the server with its quantities in the reader's units. */
 export type Say = (text: string) => string;

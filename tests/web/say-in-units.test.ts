@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { namesIn, sayIn } from '../../../web/plan/say-in-units.ts';
-import type { UnitSystem } from '../../../web/units.ts';
-import { sampleReply } from '../sample-reply.ts';
+import { namesIn, sayIn } from '../../web/say-in-units.ts';
+import type { UnitSystem } from '../../web/units.ts';
+import { sampleReply } from './sample-reply.ts';
 
 const said = (text: string, units: UnitSystem = 'us', names: string[] = []) =>
   sayIn(units, names)(text).replaceAll('\u00a0', ' ');
