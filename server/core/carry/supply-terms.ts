@@ -10,6 +10,7 @@ import type { SupplyEdge, SupplyTerms } from './problem.ts';
 
 /** Later than any note. */
 const WHENEVER = '9999-12-31';
+const MINUTES_PER_DAY = 1440;
 
 export interface Termed {
   edges: SupplyEdge[];
@@ -49,11 +50,17 @@ export function withTerms(
     if (edge.kind !== 'passing' || passing === undefined) return [edge];
     const told = askOf(asked, passing);
     const waitDays = daysOfStanding(told?.waitHours ?? 0, pace.hoursPerDay);
-    const treated = commodity === 'water' && treatment !== null && isTreated(passing, rig.treatment);
+    const untreated = passing.waterClass === 'treatable';
+    const through = commodity === 'water' && (untreated || rig.treatment?.treatEverything === true);
     const name = passing.name ?? `the ${passing.kind}`;
     let minutesPerL = fillMinutesPerL(passing, trip.waterNotes ?? [], trip.departure, rig);
     let fillsCans = true;
-    if (treated && treatment.at === 'filling') {
+    if (untreated && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL) {
+      const text = `${name} is left out: the line treats ${figure(flowLPerMin * MINUTES_PER_DAY)} l in a whole day, ${figure(perDayL)} l are drunk.`;
+      caution('plan-treats-too-little', text);
+      return [];
+    }
+    if (through && treatment?.at === 'filling') {
       if (flowLPerMin === null)
         caution(
           'plan-flow-unknown',
@@ -61,17 +68,10 @@ export function withTerms(
         );
       else minutesPerL = Math.max(minutesPerL, 1 / flowLPerMin);
     }
-    if (treated && treatment.at === 'tap') {
-      if (flowLPerMin !== null && flowLPerMin * 60 * 24 < perDayL) {
-        const text = `${name} is left out: the line treats ${figure(flowLPerMin * 60 * 24)} l in a whole day, ${figure(perDayL)} l are drunk.`;
-        caution('plan-treats-too-little', text);
-        return [];
-      }
-      if (rig.water.cans?.grade === 'drinking') {
-        fillsCans = false;
-        const text = `Water of ${name} is treated only at the tap: it stays out of the cans kept for drinking water.`;
-        caution('plan-untreated-water', text);
-      }
+    if (untreated && treatment?.at === 'tap' && rig.water.cans?.grade === 'drinking') {
+      fillsCans = false;
+      const text = `Water of ${name} is treated only at the tap: it stays out of the cans kept for drinking water.`;
+      caution('plan-untreated-water', text);
     }
     const terms: SupplyTerms = {
       mostL: told?.mostLitres?.[commodity] ?? null,
@@ -89,10 +89,6 @@ export const askOf = (
   asked: readonly PlanStopAsk[],
   { id, alsoIds }: Pick<Passing, 'id' | 'alsoIds'>,
 ): PlanStopAsk | undefined => asked.find((one) => one.id === id || alsoIds.includes(one.id));
-
-function isTreated({ waterClass }: Passing, line: Reckoned['analysis']['rig']['treatment']): boolean {
-  return waterClass === 'treatable' || line?.treatEverything === true;
-}
 
 /** Minutes a litre by what the user noted of the source; none where nothing was. */
 function fillMinutesPerL(
