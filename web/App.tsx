@@ -1,5 +1,4 @@
 import { lazy, Suspense, useCallback, useEffect, useState } from 'react';
-import type { PlanCarry } from '../server/contract/plan.ts';
 import type { TripFile } from '../server/contract/trip.ts';
 import { Announcer } from './Announcer.tsx';
 import { CommodityAnswer, Todo } from './answer/Answer.tsx';
@@ -8,6 +7,7 @@ import { OpenFiles } from './open/OpenFiles.tsx';
 import { Problem } from './open/Problem.tsx';
 import { usePageDrop } from './open/use-page-drop.ts';
 import { Panels } from './panels/Panels.tsx';
+import type { Planned } from './plan/use-plan.ts';
 import { Questions } from './questions/Questions.tsx';
 import { useSetting } from './state/use-setting.ts';
 import { useTheme } from './state/use-theme.ts';
@@ -25,7 +25,6 @@ void import('./map/map-handle.ts').catch(() => {
 
 const UNITS: readonly UnitSystem[] = ['metric', 'us', 'imperial'];
 const NO_FILES: readonly File[] = [];
-const NO_CARRIES: readonly PlanCarry[] = [];
 
 /** The one page: answer on top; strip, map and panels below, linked by what the reader points at. */
 export function App() {
@@ -34,7 +33,8 @@ export function App() {
   const [units, setUnits] = useSetting<UnitSystem>('drystage-units', UNITS, 'metric');
   const [focus, setFocus] = useState<Focus>(NO_FOCUS);
   const [opening, setOpening] = useState<readonly File[] | null>(null);
-  const [carries, setCarries] = useState(NO_CARRIES);
+  const [planned, setPlanned] = useState<Planned | null>(null);
+  const [byPlan, setByPlan] = useState(true);
   const [view, setView] = useState<'strip' | 'map'>('strip');
   const onFocus = useCallback((next: Partial<Focus>) => setFocus((last) => ({ ...last, ...next })), []);
   usePageDrop(setOpening);
@@ -47,10 +47,23 @@ export function App() {
   const answer = (change: Pick<TripFile, 'aboard' | 'onward'>) => {
     if (said !== null) edit({ ...said, trip: { ...said.trip, ...change } });
   };
+  // While another is made the last plan stays, dimmed; of earlier figures only, it is none.
+  const {
+    reply: made = null,
+    stale: behind = false,
+    problem: refused = null,
+    stopped = false,
+  } = planned ?? {};
+  const plan = byPlan && !(behind && (refused !== null || stopped)) ? made : null;
   const stale = phase === 'reckoning' || phase === 'refused' ? 'page stale' : 'page';
 
   return (
-    <div className={stale} data-phase={phase} data-view={view}>
+    <div
+      className={stale}
+      data-phase={phase}
+      data-view={view}
+      data-plan={plan !== null && behind ? 'behind' : undefined}
+    >
       <header className="top">
         <TripHead
           analysis={reply?.analysis ?? null}
@@ -96,18 +109,28 @@ export function App() {
                     {each === 'strip' ? 'Strip' : 'Map'}
                   </label>
                 ))}
+                {made !== null && (
+                  <label className="plan-switch">
+                    <input
+                      type="checkbox"
+                      checked={byPlan}
+                      onChange={(event) => setByPlan(event.target.checked)}
+                    />{' '}
+                    With the carry plan{byPlan && plan?.plan.status !== 'found' && ': there is none'}
+                  </label>
+                )}
               </fieldset>
               <section className="strip-place" aria-label="The route as a strip">
-                <Strip reply={reply} units={units} focus={focus} onFocus={onFocus} />
+                <Strip {...{ reply, plan, units, focus, onFocus }} />
               </section>
               <section className="map-place" aria-label="The route on a map">
                 <Suspense fallback={<p className="opening">Drawing the map…</p>}>
-                  <MapView {...{ reply, units, focus, onFocus, dark, carries }} />
+                  <MapView {...{ reply, plan, units, focus, onFocus, dark }} />
                 </Suspense>
               </section>
               <section className="panels-place" aria-label="Tables, rig and notes">
                 <Panels
-                  {...{ reply, said, units, problem, onFocus, onEdit: edit, onCarries: setCarries }}
+                  {...{ reply, said, units, problem, onFocus, byPlan, onEdit: edit, onPlan: setPlanned }}
                   selectedGap={focus.gap}
                   selectedSupply={focus.supply}
                   marked={focus.marked}

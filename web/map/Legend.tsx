@@ -1,10 +1,11 @@
 import { type ReactNode, useEffect, useRef } from 'react';
+import type { PlanOnMap } from './plan-on-map.ts';
 
 /** Below this the legend starts closed: the map needs the room. */
 const OPEN_FROM_PX = 560;
 
 /** What the lines and marks mean. */
-export function Legend({ fuelWord, cans }: { fuelWord: string; cans: boolean }) {
+export function Legend({ fuelWord, plan }: { fuelWord: string; plan: PlanOnMap | null }) {
   const box = useRef<HTMLDetailsElement>(null);
   useEffect(() => {
     const map = box.current?.parentElement;
@@ -71,12 +72,26 @@ export function Legend({ fuelWord, cans }: { fuelWord: string; cans: boolean }) 
             strokeWidth={1.6}
           />
         </Row>
-        {cans && (
+        {plan?.used && (
+          <Row words="the plan fills here">
+            <rect className="legend-fuel" x={6} y={3} width={8} height={8} />
+            <rect className="legend-fuel-line" x={3.5} y={0.9} width={13} height={12.2} rx={2} fill="none" />
+            <circle className="legend-water" cx={27} cy={7} r={3.6} />
+            <circle className="legend-water-line" cx={27} cy={7} r={6.2} fill="none" />
+          </Row>
+        )}
+        {plan?.marks.some(({ properties }) => properties.what !== 'cans') && (
+          <Row words="turn back; the first, filled">
+            <path className="legend-turn" d="M10,1 L16,7 L10,13 L4,7 Z" />
+            <path className="legend-turn legend-turn-later" d="M27,1 L33,7 L27,13 L21,7 Z" />
+          </Row>
+        )}
+        {plan?.cans.length ? (
           <Row words="full cans carried, beside the lines" wide>
             <line className="legend-fuel-line" x1={0} x2={15} y1={7} y2={7} strokeWidth={2.4} />
             <line className="legend-water-line" x1={21} x2={36} y1={7} y2={7} strokeWidth={2.4} />
           </Row>
-        )}
+        ) : null}
         <Row words="edge of a stretch: short, into reserve, unknown" wide>
           <line className="legend-dry-line" x1={0} x2={11} y1={7} y2={7} strokeWidth={2.4} />
           <line

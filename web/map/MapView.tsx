@@ -2,7 +2,7 @@ import type { FeatureCollection } from 'geojson';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { createPortal } from 'react-dom';
 import type { AnalysisReply } from '../../server/contract/map.ts';
-import type { PlanCarry } from '../../server/contract/plan.ts';
+import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { Focus } from '../focus.ts';
 import { commodityWord } from '../strip/words.ts';
 import { formatAtKm, type UnitSystem } from '../units.ts';
@@ -11,6 +11,7 @@ import type { MapEvents, MapHandle } from './map-handle.ts';
 import { mapStyle } from './map-style.ts';
 import { boundsBetween, nearestKm, positionAt } from './nearest-km.ts';
 import { DARK, LIGHT } from './palette.ts';
+import { planOnMap } from './plan-on-map.ts';
 import { SupplyCard } from './SupplyCard.tsx';
 import { supplyFacts } from './supply-facts.ts';
 import { worldLand } from './world-land.ts';
@@ -22,15 +23,15 @@ interface Props {
   focus: Focus;
   onFocus(next: Partial<Focus>): void;
   dark: boolean;
-  /** The stretches over which the plan carries full cans; none while no plan is looked at. */
-  carries: readonly PlanCarry[];
+  /** The plan to go by; null while there is none, or none is to be shown. */
+  plan: PlanReply | null;
 }
 
 const NO_MAP =
   'The map could not be drawn: this browser gives the page no WebGL. Strip and tables show the same.';
 
 /** The route from above, as two lines as wide as what is aboard; supply points, the ground, a legend. */
-export function MapView({ reply, units, focus, onFocus, dark, carries }: Props) {
+export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
   const { map, analysis } = reply;
   const palette = dark ? DARK : LIGHT;
   const box = useRef<HTMLDivElement>(null);
@@ -40,10 +41,11 @@ export function MapView({ reply, units, focus, onFocus, dark, carries }: Props) 
   /** True while the point to show was chosen on the map itself: its card then takes the focus. */
   const chosenHere = useRef(false);
 
+  const onMap = useMemo(() => (plan === null ? null : planOnMap(reply, plan, units)), [reply, plan, units]);
   const style = useMemo(
     // The chosen gap is set by its own filter below, so that choosing one does not compare whole styles.
-    () => mapStyle(map, palette, { world, carries }),
-    [map, palette, world, carries],
+    () => mapStyle(map, palette, { world, plan: onMap }),
+    [map, palette, world, onMap],
   );
 
   // What the map's listeners call is always of the last rendering.
@@ -145,11 +147,14 @@ export function MapView({ reply, units, focus, onFocus, dark, carries }: Props) 
         </p>
       )}
       {map.notice !== null && <p className="map-notice">{map.notice}</p>}
-      <Legend fuelWord={commodityWord(analysis, 'fuel')} cans={carries.length > 0} />
+      <Legend fuelWord={commodityWord(analysis, 'fuel')} plan={onMap} />
       <Attribution invented={map.notice !== null} world={world !== null} />
       {card !== null &&
         facts !== null &&
-        createPortal(<SupplyCard facts={facts} units={units} onClose={closeCard} />, card)}
+        createPortal(
+          <SupplyCard facts={facts} used={onMap?.used ?? null} units={units} onClose={closeCard} />,
+          card,
+        )}
     </div>
   );
 }

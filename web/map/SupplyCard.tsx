@@ -5,6 +5,8 @@ import type { SupplyFacts, SupplyPointFacts } from './supply-facts.ts';
 
 interface Props {
   facts: SupplyPointFacts;
+  /** Where the plan fills, as "fuel node/1"; null without a plan. */
+  used: ReadonlySet<string> | null;
   units: UnitSystem;
   onClose(): void;
 }
@@ -17,7 +19,7 @@ const WATER_WORDS: Record<WaterClass, string> = {
 };
 
 /** What a supply point is, where the route comes by, why it counts or not, and its tags as mapped. */
-export function SupplyCard({ facts, units, onClose }: Props) {
+export function SupplyCard({ facts, used, units, onClose }: Props) {
   const title = useId();
   const name = facts.name ?? facts.commodities[0]?.kind ?? facts.id;
   return (
@@ -27,7 +29,13 @@ export function SupplyCard({ facts, units, onClose }: Props) {
       </button>
       <h3 id={title}>{name}</h3>
       {facts.commodities.map((one) => (
-        <CommodityFacts key={one.commodity} facts={one} units={units} named={facts.name !== null} />
+        <CommodityFacts
+          key={one.commodity}
+          facts={one}
+          used={used === null ? null : used.has(`${one.commodity} ${facts.id}`)}
+          units={units}
+          named={facts.name !== null}
+        />
       ))}
       <details>
         <summary>
@@ -46,7 +54,13 @@ export function SupplyCard({ facts, units, onClose }: Props) {
   );
 }
 
-function CommodityFacts({ facts, units, named }: { facts: SupplyFacts; units: UnitSystem; named: boolean }) {
+function CommodityFacts(props: {
+  facts: SupplyFacts;
+  used: boolean | null;
+  units: UnitSystem;
+  named: boolean;
+}) {
+  const { facts, used, units, named } = props;
   const { commodity, kind, counts, evidence, waterClass, reasons, passings } = facts;
   return (
     <div className={`supply-facts supply-${commodity}`}>
@@ -75,6 +89,7 @@ function CommodityFacts({ facts, units, named }: { facts: SupplyFacts; units: Un
           </li>
         ))}
       </ul>
+      {used !== null && counts && <p>{used ? 'The plan fills here.' : 'The plan passes it by.'}</p>}
       {facts.rescueOnly && <p>Beyond the corridor: listed because a stretch is short.</p>}
     </div>
   );

@@ -1,23 +1,23 @@
 import type { LayerSpecification, StyleSpecification } from '@maplibre/maplibre-gl-style-spec';
 import type { Feature, FeatureCollection, GeoJSON } from 'geojson';
 import type { MapData } from '../../server/contract/map.ts';
-import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { Focus } from '../focus.ts';
-import { canLines } from './can-lines.ts';
 import { gapLines } from './gap-lines.ts';
 import { emptyCollection, groundFeatures, landAreas } from './land.ts';
 import { nameAnchors, westOf } from './name-anchors.ts';
 import type { Palette } from './palette.ts';
+import { planMarkLayers } from './plan-layers.ts';
+import type { PlanOnMap } from './plan-on-map.ts';
 import { routeLayers } from './route-layers.ts';
-import { MAP_FONT, supplyFeatures, supplyLayers } from './supply-layers.ts';
+import { KEPT_CLEAR, MAP_FONT, supplyFeatures, supplyLayers } from './supply-layers.ts';
 
 export interface StyleExtras {
   /** The world's land; null until it is there, or when it cannot be had. */
   world?: FeatureCollection | null;
   /** The chosen gap, drawn with an outline. */
   gap?: Focus['gap'];
-  /** The stretches over which the plan carries full cans. */
-  carries?: readonly PlanCarry[];
+  /** What is shown of the plan. */
+  plan?: PlanOnMap | null;
 }
 
 const collection = (features: Feature[]): FeatureCollection => ({ type: 'FeatureCollection', features });
@@ -41,6 +41,8 @@ export function mapStyle(
   const ground = map === null ? [] : groundFeatures(map);
   const land = landAreas(ground);
   const world = extras.world ?? null;
+  const plan = extras.plan ?? null;
+  const planMarks = planMarkLayers(palette);
   // Without any outline of land the ground says nothing of sea or land.
   const outlined = world !== null || land.length > 0;
   const layers: LayerSpecification[] = [
@@ -55,7 +57,11 @@ export function mapStyle(
     ...(map === null ? [] : routeLayers(palette, extras.gap ?? null)),
     // Names are placed from the top layer down, so those of supplies come before those of places.
     placeLayer(palette),
+    planMarks.cans,
+    planMarks.laterTurnBacks,
     ...(map === null ? [] : supplyLayers(map, palette)),
+    planMarks.turnBacks,
+    KEPT_CLEAR,
   ];
   return {
     version: 8,
@@ -65,16 +71,28 @@ export function mapStyle(
       ground: source(collection(map === null ? [] : placed(ground, map))),
       line: smoothed(map === null ? emptyCollection() : lineOf(map)),
       // The contract's shapes are GeoJSON; its types are looser than @types/geojson.
-      route: smoothed(map === null ? emptyCollection() : (map.route as unknown as FeatureCollection)),
-      gaps: smoothed(collection(map === null ? [] : gapLines(map))),
-      cans: {
-        ...source(collection(map === null ? [] : canLines(map.line, extras.carries ?? []))),
-        tolerance: SMOOTH_CANS_PX,
-      },
-      supplies: source(collection(map === null ? [] : supplyFeatures(map))),
+      route: smoothed(
+        plan?.route
+          ? collection(plan.route.pieces)
+          : map === null
+            ? emptyCollection()
+            : (map.route as unknown as FeatureCollection),
+      ),
+      gaps: smoothed(collection(map === null ? [] : edges(map, plan))),
+      cans: { ...source(collection(plan?.cans ?? [])), tolerance: SMOOTH_CANS_PX },
+      supplies: source(collection(map === null ? [] : supplyFeatures(map, plan?.used ?? null))),
+      plan: source(collection(plan?.marks ?? [])),
     },
     layers,
   };
+}
+
+/** The gaps, for the chosen one, with their verdicts; by a plan its legs have the verdicts. */
+function edges(map: MapData, plan: PlanOnMap | null): Feature[] {
+  const gaps = gapLines(map);
+  if (!plan?.route) return gaps;
+  const silent = gaps.map((gap) => ({ ...gap, properties: { ...gap.properties, verdict: '' } }));
+  return [...silent, ...plan.route.legs];
 }
 
 /** The ground with what its names need to stand well. */

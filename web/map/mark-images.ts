@@ -2,7 +2,9 @@
  * The map's own images, drawn at run time from distances to simple shapes: no sprite files. An image's id says
  * what it shows and in which colours, so that it can be drawn whenever the map asks for it.
  */
-export type MarkShape = 'fuel' | 'water';
+export type MarkShape = 'fuel' | 'water' | 'turn';
+/** Filled where the point counts, with a ring round it where a plan fills there, hollow where it does not count. */
+export type MarkFill = 'filled' | 'ringed' | 'hollow';
 
 export interface MarkImage {
   width: number;
@@ -16,11 +18,12 @@ type Rgb = readonly [number, number, number];
 /** Pixels of the image for one pixel of the page: sharp on dense screens, clean when scaled down. */
 const PIXEL_RATIO = 2;
 const MARK_PX = 24;
+const RINGED_PX = 32;
 const HATCH_PX = 8;
 
-/** Id of a supply mark: filled where the point counts, hollow where it does not. */
-export const markImageId = (shape: MarkShape, counts: boolean, colour: string, ground: string): string =>
-  `mark ${shape} ${counts ? 'filled' : 'hollow'} ${colour} ${ground}`;
+/** Id of a supply's mark, or of that of a place to turn back at. */
+export const markImageId = (shape: MarkShape, fill: MarkFill, colour: string, ground: string): string =>
+  `mark ${shape} ${fill} ${colour} ${ground}`;
 
 /** Id of the hatching of a dry stretch. */
 export const hatchImageId = (colour: string, ground: string): string => `hatch ${colour} ${ground}`;
@@ -35,8 +38,8 @@ export function drawImage(id: string): MarkImage | null {
   const [kind, ...rest] = id.split(' ');
   if (kind === 'mark' && rest.length === 4) {
     const [shape, fill, colour, ground] = rest as [string, string, string, string];
-    if (shape !== 'fuel' && shape !== 'water') return null;
-    return drawMark(shape, fill === 'filled', rgbOf(colour), rgbOf(ground));
+    const distance = DISTANCES[shape];
+    return distance === undefined ? null : drawMark(distance, fill, rgbOf(colour), rgbOf(ground));
   }
   if (kind === 'hatch' && rest.length === 2) return drawHatch(rgbOf(rest[0]!), rgbOf(rest[1]!));
   return null;
@@ -72,17 +75,33 @@ function dropDistance(x: number, y: number): number {
   return y <= tangentY ? Math.max(side, tipY - y) : Math.min(circle, Math.max(side, y - middleY));
 }
 
-/** Width of the line of a hollow mark, and of the clear ground round every mark. */
+/** Signed distance to a square that stands on its corner. */
+const diamondDistance = (x: number, y: number): number => (Math.abs(x) + Math.abs(y) - 8) * Math.SQRT1_2;
+
+const DISTANCES: Record<string, ((x: number, y: number) => number) | undefined> = {
+  fuel: squareDistance,
+  water: dropDistance,
+  turn: diamondDistance,
+} satisfies Record<MarkShape, unknown>;
+
+/** Width of the line of a hollow mark and of a ring, and of the clear ground round every mark. */
 const LINE_PX = 1.8;
 const CASING_PX = 1.8;
 
-function drawMark(shape: MarkShape, filled: boolean, colour: Rgb, ground: Rgb): MarkImage {
-  const distance = shape === 'fuel' ? squareDistance : dropDistance;
-  return paint(MARK_PX, MARK_PX, (x, y) => {
-    const d = distance(x - MARK_PX / 2, y - MARK_PX / 2);
+function drawMark(
+  distance: (x: number, y: number) => number,
+  fill: string,
+  colour: Rgb,
+  ground: Rgb,
+): MarkImage {
+  const px = fill === 'ringed' ? RINGED_PX : MARK_PX;
+  const ringPx = fill === 'ringed' ? CASING_PX + LINE_PX : 0;
+  return paint(px, px, (x, y) => {
+    const d = distance(x - px / 2, y - px / 2);
     const inside = coverage(d);
-    const outside = coverage(d - CASING_PX);
-    const body = filled ? inside : inside - coverage(d + LINE_PX);
+    const outside = coverage(d - CASING_PX - ringPx);
+    const ring = coverage(d - ringPx) - coverage(d - ringPx + LINE_PX);
+    const body = fill === 'hollow' ? inside - coverage(d + LINE_PX) : inside + (ringPx === 0 ? 0 : ring);
     return [mix(ground, colour, outside === 0 ? 0 : body / outside), outside];
   });
 }

@@ -29,15 +29,49 @@ function offset(anchor: Anchor, distanceEm: number): [number, number] {
   return [x * distanceEm * diagonal, y * distanceEm * diagonal];
 }
 
+/** Round a point, anticlockwise: text east of it, north-east, north … */
+const ROUND: readonly Anchor[] = [
+  'left',
+  'bottom-left',
+  'bottom',
+  'bottom-right',
+  'right',
+  'top-right',
+  'top',
+  'top-left',
+];
+
+const places = (anchors: readonly Anchor[], distanceEm: number) =>
+  anchors.flatMap((anchor) => [anchor, offset(anchor, distanceEm)]);
+
+/**
+ * Labels stand on one side of their point, the nearer the better: by each feature's `side`, as `eighthOf` gives
+ * it, and so many eighths further round. */
+export const sideAnchors = (
+  distancesEm: readonly number[],
+  turns: readonly number[],
+): ExpressionSpecification =>
+  [
+    'match',
+    ['get', 'side'],
+    ...ROUND.flatMap((_, side) => {
+      const anchors = turns.map((turn) => ROUND[(side + turn) % 8]!);
+      return [side, ['literal', distancesEm.flatMap((distanceEm) => places(anchors, distanceEm))]];
+    }),
+    ['literal', places(ROUND, distancesEm[0]!)],
+  ] as unknown as ExpressionSpecification;
+
+/** A direction, x east and y north, as the nearest eighth of a turn: 0 east, 2 north, 4 west, 6 south. */
+export const eighthOf = (x: number, y: number): number =>
+  (Math.round(Math.atan2(y, x) / (Math.PI / 4)) + 8) % 8;
+
 /** Names stand towards the middle of the map, so that its edge cuts none: by each feature's `west`. */
 export function nameAnchors(distanceEm: number): ExpressionSpecification {
-  const places = (anchors: readonly Anchor[]) =>
-    anchors.flatMap((anchor) => [anchor, offset(anchor, distanceEm)]);
   return [
     'case',
     ['==', ['get', 'west'], true],
-    ['literal', places(EASTWARDS)],
-    ['literal', places(EASTWARDS.map(mirrored))],
+    ['literal', places(EASTWARDS, distanceEm)],
+    ['literal', places(EASTWARDS.map(mirrored), distanceEm)],
   ] as unknown as ExpressionSpecification;
 }
 

@@ -5,7 +5,7 @@ import type {
 } from '@maplibre/maplibre-gl-style-spec';
 import type { Feature, Point } from 'geojson';
 import type { MapData } from '../../server/contract/map.ts';
-import { CLEAR_IMAGE, markImageId } from './mark-images.ts';
+import { CLEAR_IMAGE, type MarkFill, markImageId } from './mark-images.ts';
 import { nameAnchors, westOf } from './name-anchors.ts';
 import type { Palette } from './palette.ts';
 
@@ -22,12 +22,17 @@ interface SupplyPoint {
   label: string;
   /** In the western half of the map: its name would rather stand east of it. */
   west: boolean;
+  /** The plan fills here. */
+  used: boolean;
   /** The point has a mark of the other commodity as well: the two stand side by side. */
   paired: boolean;
 }
 
-/** Supply points with what drawing needs. */
-export function supplyFeatures(map: MapData): Feature<Point, SupplyPoint>[] {
+/** Supply points with what drawing needs; `usedOnes` as "fuel node/1". */
+export function supplyFeatures(
+  map: MapData,
+  usedOnes: ReadonlySet<string> | null,
+): Feature<Point, SupplyPoint>[] {
   const marks = map.supplies.features;
   const commodities = new Map<string, Set<string>>();
   for (const { properties } of marks) {
@@ -49,6 +54,7 @@ export function supplyFeatures(map: MapData): Feature<Point, SupplyPoint>[] {
         commodity,
         counts,
         label,
+        used: usedOnes?.has(`${commodity} ${id}`) ?? false,
         west: isWest(geometry.coordinates[0]!),
         paired: (commodities.get(id)?.size ?? 0) > 1,
       },
@@ -75,12 +81,12 @@ export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecifi
     13,
     1.15 * factor,
   ];
-  const image = (counts: boolean): ExpressionSpecification => [
+  const image = (fill: MarkFill): ExpressionSpecification => [
     'match',
     ['get', 'commodity'],
     'fuel',
-    markImageId('fuel', counts, palette.fuel, palette.sheet),
-    markImageId('water', counts, palette.water, palette.sheet),
+    markImageId('fuel', fill, palette.fuel, palette.sheet),
+    markImageId('water', fill, palette.water, palette.sheet),
   ];
   const marks = (counts: boolean): SymbolLayerSpecification => ({
     id: counts ? 'supplies-filled' : 'supplies-hollow',
@@ -88,7 +94,7 @@ export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecifi
     source: 'supplies',
     filter: ['==', ['get', 'counts'], counts],
     layout: {
-      'icon-image': image(counts),
+      'icon-image': counts ? ['case', ['get', 'used'], image('ringed'), image('filled')] : image('hollow'),
       'icon-size': size(counts ? 1 : 0.72),
       'icon-offset': [
         'case',
@@ -118,24 +124,26 @@ export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecifi
         'text-size': 13,
         'text-variable-anchor-offset': nameAnchors(1.5),
         'text-justify': 'auto',
-        'text-max-width': 12,
-        'symbol-sort-key': ['case', ['==', ['get', 'commodity'], 'fuel'], 0, 1],
+        // Two lines fit between the easternmost mark and the map's edge.
+        'text-max-width': 7,
+        'symbol-sort-key': ['case', ['get', 'used'], 0, ['==', ['get', 'commodity'], 'fuel'], 1, 2],
       },
       paint: { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 2 },
     },
-    {
-      // Seen by nobody: it takes the route's own ground before any name is placed, so that none covers the lines.
-      id: 'route-kept-clear',
-      type: 'symbol',
-      source: 'line',
-      layout: {
-        'symbol-placement': 'line',
-        'symbol-spacing': 14,
-        'icon-image': CLEAR_IMAGE,
-        'icon-padding': 2,
-        'icon-rotation-alignment': 'viewport',
-        'icon-allow-overlap': true,
-      },
-    },
   ];
 }
+
+/** Seen by nobody: it takes the route's own ground before any name is placed, so that none covers the lines. */
+export const KEPT_CLEAR: SymbolLayerSpecification = {
+  id: 'route-kept-clear',
+  type: 'symbol',
+  source: 'line',
+  layout: {
+    'symbol-placement': 'line',
+    'symbol-spacing': 14,
+    'icon-image': CLEAR_IMAGE,
+    'icon-padding': 2,
+    'icon-rotation-alignment': 'viewport',
+    'icon-allow-overlap': true,
+  },
+};

@@ -2,11 +2,10 @@ import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useState } from 
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/map.ts';
-import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { ProblemDetails } from '../api.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
 import type { Focus } from '../focus.ts';
-import { usePlan } from '../plan/use-plan.ts';
+import { type Planned, usePlan } from '../plan/use-plan.ts';
 import type { Said } from '../rig/said.ts';
 import type { UnitSystem } from '../units.ts';
 import { type Finding, withFinding } from './findings.ts';
@@ -37,16 +36,27 @@ interface PanelsProps {
   problem: ProblemDetails | null;
   onFocus: (next: Partial<Focus>) => void;
   onEdit: (said: Said) => void;
-  /** Tells the map what the plan that is looked at carries. */
-  onCarries: (carries: readonly PlanCarry[]) => void;
+  /** Strip and map go by the plan, once there is one: it is then kept up to date. */
+  byPlan: boolean;
+  /** Tells strip and map what has become of the plan; null with these panels. */
+  onPlan: (planned: Planned | null) => void;
 }
-
-const NO_CARRIES: readonly PlanCarry[] = [];
 
 /** The tables, the form and the notes, one at a time. Pointing along the route changes nothing in here. */
 export const Panels = memo(function Panels(props: PanelsProps) {
-  const { reply, said, units, selectedGap, selectedSupply, marked, problem, onFocus, onEdit, onCarries } =
-    props;
+  const {
+    reply,
+    said,
+    units,
+    selectedGap,
+    selectedSupply,
+    marked,
+    problem,
+    byPlan,
+    onFocus,
+    onEdit,
+    onPlan,
+  } = props;
   const { analysis, map } = reply;
   const [tab, setTab] = useState('gaps');
   // Held here, so that they are still there when the reader comes back to the tab.
@@ -58,17 +68,21 @@ export const Panels = memo(function Panels(props: PanelsProps) {
   );
   // What is said, once more: a route that the server no longer has is then sent again.
   const sendAgain = useCallback(() => onEdit(said), [said, onEdit]);
-  // Solving takes the server's time: a plan is asked for only while it is looked at.
-  const planLooked = tab === 'carry' || tab === 'what-if';
-  const planned = usePlan(reply.id, said, planLooked, sendAgain);
-  const carries =
-    planLooked && !planned.stale && planned.reply?.plan.status === 'found'
-      ? planned.reply.plan.carries
-      : NO_CARRIES;
+  // Solving takes the server's time: a plan is asked for only while it is looked at, here or on strip and map.
+  const [made, setMade] = useState(false);
+  const planned = usePlan(
+    reply.id,
+    said,
+    tab === 'carry' || tab === 'what-if' || (made && byPlan),
+    sendAgain,
+  );
+  const { reply: plan, stale, problem: planProblem } = planned;
+  // biome-ignore lint/correctness/useExhaustiveDependencies: what else is in `planned` means nothing outside
   useEffect(() => {
-    onCarries(carries);
-    return () => onCarries(NO_CARRIES);
-  }, [carries, onCarries]);
+    if (plan !== null) setMade(true);
+    onPlan(planned);
+  }, [plan, stale, planProblem, planned.stopped, onPlan]);
+  useEffect(() => () => onPlan(null), [onPlan]);
 
   // What is chosen on the map or the strip shows in its table.
   useEffect(() => {

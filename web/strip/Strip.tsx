@@ -1,9 +1,12 @@
 import { type KeyboardEvent, type PointerEvent, useId, useMemo } from 'react';
 import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { PlanReply } from '../../server/contract/whatif.ts';
 import { flatSurfaces } from '../days/edit-trip.ts';
 import type { Focus } from '../focus.ts';
+import { countCans } from '../plan/words.ts';
 import { formatLitres, type UnitSystem } from '../units.ts';
 import { fullLitres, gapIndexAt, stretchesWithoutCover } from './levels.ts';
+import { type StripAnalysis, type StripReport, withPlan } from './plan-report.ts';
 import { StripHalf } from './StripHalf.tsx';
 import { StripPatterns } from './StripPatterns.tsx';
 import { StripReadout } from './StripReadout.tsx';
@@ -16,6 +19,8 @@ import './strip.css';
 
 interface Props {
   reply: AnalysisReply;
+  /** The plan to go by; null for full tanks at every supply that counts, and empty cans. */
+  plan: PlanReply | null;
   units: UnitSystem;
   focus: Focus;
   onFocus(next: Partial<Focus>): void;
@@ -28,13 +33,14 @@ const FIRST_SIZE = { widthPx: 310, heightPx: 720 };
  * The route pulled straight and drawn upright: what is aboard as width, fuel left of the road, water right of it.
  * It is also a slider along the route, by pointer and by keyboard.
  */
-export function Strip({ reply, units, focus, onFocus }: Props) {
+export function Strip({ reply, plan, units, focus, onFocus }: Props) {
   const { analysis } = reply;
+  const shown = useMemo(() => withPlan(analysis, plan), [analysis, plan]);
   const { lengthKm } = analysis.route;
   const [box, size] = useSize<HTMLDivElement>(FIRST_SIZE);
   const id = useId();
   const patterns = `${id.replace(/[^\w-]/g, '')}-`;
-  const frame = useMemo(() => stripFrame(analysis, size), [analysis, size]);
+  const frame = useMemo(() => stripFrame(shown, size), [shown, size]);
   const atKm = focus.atKm === null ? null : Math.min(Math.max(focus.atKm, 0), lengthKm);
 
   const placeOf = (event: PointerEvent<HTMLDivElement>) => {
@@ -58,12 +64,14 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
       if (atKm !== null) choose(analysis.water.gaps.length > 0 && event.shiftKey ? 'water' : 'fuel', atKm);
       return;
     }
-    const next = stepAlong(analysis, units, atKm, event.key);
+    const next = stepAlong(shown, units, atKm, event.key);
     if (next === null || event.altKey || event.ctrlKey || event.metaKey) return;
     event.preventDefault();
     onFocus({ atKm: next });
   };
 
+  const chosenIn = (commodity: 'fuel' | 'water') =>
+    focus.gap?.commodity === commodity ? focus.gap.index : null;
   const surfaces = useMemo(() => flatSurfaces(analysis.trip.surfaces ?? []), [analysis]);
   const start = analysis.fuel.gaps[0]?.from ?? analysis.water.gaps[0]?.from;
   const withoutCover = useMemo(
@@ -85,7 +93,7 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
       aria-valuemin={0}
       aria-valuemax={Math.round(lengthKm)}
       aria-valuenow={Math.round(atKm ?? 0)}
-      aria-valuetext={placeInWords(analysis, atKm ?? 0, units)}
+      aria-valuetext={placeInWords(shown, atKm ?? 0, units)}
       onPointerMove={(event) => onFocus({ atKm: placeOf(event).km })}
       onPointerLeave={(event) => event.pointerType === 'mouse' && onFocus({ atKm: null })}
       onClick={(event) => {
@@ -100,17 +108,18 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
       </p>
       <svg viewBox={`0 0 ${size.widthPx} ${size.heightPx}`} aria-hidden="true" focusable="false">
         <StripPatterns prefix={patterns} />
-        <StripHeads analysis={analysis} units={units} frame={frame} />
+        <StripHeads analysis={shown} units={units} frame={frame} />
         {(['fuel', 'water'] as const).map((commodity) => (
           <StripHalf
             key={commodity}
             commodity={commodity}
-            report={analysis[commodity]}
+            report={shown[commodity]}
             passings={analysis.passings}
             units={units}
             frame={frame}
             lengthKm={lengthKm}
-            selected={focus.gap?.commodity === commodity ? focus.gap.index : null}
+            selected={shown === analysis ? chosenIn(commodity) : null}
+            chosen={analysis[commodity].gaps[chosenIn(commodity) ?? -1] ?? null}
             patterns={`${patterns}${commodity}-`}
           />
         ))}
@@ -128,14 +137,14 @@ export function Strip({ reply, units, focus, onFocus }: Props) {
             {edgeWords(start, analysis.passings, 'fuel')}
           </text>
         )}
-        {atKm !== null && <StripReadout analysis={analysis} frame={frame} units={units} atKm={atKm} />}
+        {atKm !== null && <StripReadout analysis={shown} frame={frame} units={units} atKm={atKm} />}
       </svg>
     </div>
   );
 }
 
 /** What lies on either side, and how much its full width is. */
-function StripHeads(props: { analysis: AnalysisReply['analysis']; units: UnitSystem; frame: StripFrame }) {
+function StripHeads(props: { analysis: StripAnalysis; units: UnitSystem; frame: StripFrame }) {
   const { analysis, units } = props;
   const { widthPx, narrow } = props.frame;
   return (
@@ -150,11 +159,26 @@ function StripHeads(props: { analysis: AnalysisReply['analysis']; units: UnitSys
               {narrow && !left ? 'water' : commodityWord(analysis, commodity)}
             </text>
             <text className="strip-detail" x={x} y={34}>
-              {`${narrow ? '' : 'full width '}${formatLitres(fullLitres(analysis[commodity]), units)}`}
+              {headDetail(analysis[commodity], units, narrow)}
             </text>
           </g>
         );
       })}
+      {analysis.fuel.plan !== undefined && (
+        <text className="strip-detail" x={widthPx / 2} y={51} textAnchor="middle">
+          by the plan: bands full cans, dots pour one
+        </text>
+      )}
     </g>
   );
+}
+
+/** How much the full width is: in the tanks, and in cans beyond them where a plan goes by. */
+function headDetail(report: StripReport, units: UnitSystem, narrow: boolean): string {
+  if (report.plan === undefined) {
+    return `${narrow ? '' : 'full width '}${formatLitres(fullLitres(report), units)}`;
+  }
+  const cans = Math.max(0, ...report.plan.cans.map((span) => span.cans));
+  const tanks = `${narrow ? '' : 'tanks '}${formatLitres(report.capacityL, units)}`;
+  return cans === 0 ? tanks : `${tanks} + ${countCans(cans)}`;
 }

@@ -1,21 +1,26 @@
 import { memo } from 'react';
-import type { Gap, Passing, Report } from '../../server/contract/analysis.ts';
+import type { Passing } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { UnitSystem } from '../units.ts';
 import { gapAreas, type HalfScale } from './area-path.ts';
 import { halfLabels, turnBackGap } from './gap-labels.ts';
 import { stretchesWithoutCover } from './levels.ts';
+import type { StripGap, StripReport } from './plan-report.ts';
 import { StripLabels } from './StripLabels.tsx';
+import { CanBar, PlanArea, PlanStops } from './StripPlan.tsx';
 import type { StripFrame } from './strip-frame.ts';
 
 interface Props {
   commodity: Commodity;
-  report: Report;
+  report: StripReport;
   passings: readonly Passing[];
   units: UnitSystem;
   frame: StripFrame;
   lengthKm: number;
+  /** Index of the stretch whose labels come first. */
   selected: number | null;
+  /** The chosen gap, framed. */
+  chosen: StripGap | null;
   /** Prefix of this strip's pattern ids. */
   patterns: string;
 }
@@ -25,7 +30,8 @@ const CROWDED_PX = 6;
 
 /** One commodity beside the road: what is aboard as width, the fills as lines, names, verdicts, turning point. */
 export const StripHalf = memo(function StripHalf(props: Props) {
-  const { commodity, report, frame, patterns } = props;
+  const { commodity, report, frame, patterns, chosen } = props;
+  const { plan } = report;
   const scale: HalfScale = frame[commodity];
   const outward = commodity === 'fuel' ? -1 : 1;
   const outerX = scale.baseX + outward * frame.halfWidthPx;
@@ -49,13 +55,16 @@ export const StripHalf = memo(function StripHalf(props: Props) {
     bottomPx: frame.bottomPx,
     yOfKm: frame.yOfKm,
   });
-  const chosen = props.selected === null ? undefined : report.gaps[props.selected];
 
   return (
     <g className={`strip-half strip-${commodity}`}>
-      {report.gaps.map((gap) => (
-        <GapArea key={keyOf(gap)} gap={gap} scale={scale} patterns={patterns} fullAcross={fullAcross} />
-      ))}
+      {plan === undefined ? (
+        report.gaps.map((gap) => (
+          <GapArea key={keyOf(gap)} gap={gap} scale={scale} patterns={patterns} fullAcross={fullAcross} />
+        ))
+      ) : (
+        <PlanArea {...{ plan, scale, frame }} capacityL={report.capacityL} />
+      )}
       {stretchesWithoutCover(report, props.lengthKm).map((span) => (
         <g key={span.fromKm} className="strip-no-cover">
           <rect className="strip-veil" {...fullAcross(span.fromKm, span.toKm)} />
@@ -86,9 +95,13 @@ export const StripHalf = memo(function StripHalf(props: Props) {
       })}
       <line className="strip-fill" x1={scale.baseX} x2={outerX} y1={frame.bottomPx} y2={frame.bottomPx} />
       <UncountedMarks {...props} />
-      {chosen !== undefined && (
-        <rect className="strip-chosen" {...fullAcross(chosen.from.atKm, chosen.to.atKm)} />
+      {plan !== undefined && (
+        <>
+          <PlanStops {...{ stops: plan.stops, commodity, frame, crowded }} />
+          <CanBar {...{ plan, frame }} outerX={outerX + outward * 6} />
+        </>
       )}
+      {chosen !== null && <rect className="strip-chosen" {...fullAcross(chosen.from.atKm, chosen.to.atKm)} />}
       <TurnBackMarks
         report={report}
         frame={frame}
@@ -101,10 +114,10 @@ export const StripHalf = memo(function StripHalf(props: Props) {
   );
 });
 
-const keyOf = (gap: Gap): string => `${gap.from.atKm} ${gap.from.id} ${gap.to.id}`;
+const keyOf = (gap: StripGap): string => `${gap.from.atKm} ${gap.from.id} ${gap.to.id}`;
 
 function GapArea(props: {
-  gap: Gap;
+  gap: StripGap;
   scale: HalfScale;
   patterns: string;
   fullAcross(fromKm: number, toKm: number): { x: number; width: number; y: number; height: number };
@@ -145,9 +158,9 @@ function UncountedMarks({ commodity, passings, frame }: Props) {
   );
 }
 
-/** Arrowheads towards the start where a gap can last be turned back in. */
+/** Arrowheads towards the start where a stretch can last be turned back in: hollow where the other's was passed before. */
 function TurnBackMarks(props: {
-  report: Report;
+  report: StripReport;
   frame: StripFrame;
   scale: HalfScale;
   named: number | null;
@@ -155,15 +168,18 @@ function TurnBackMarks(props: {
 }) {
   const { frame, scale } = props;
   const outward = scale.pxPerLitre < 0 ? -1 : 1;
+  const ofGaps = () =>
+    props.report.gaps.flatMap(({ turnBackKm: atKm, to, verdict }, i) => {
+      const needed = i === props.named || (!props.crowded && verdict !== 'enough');
+      return !needed || atKm === null || atKm >= to.atKm ? [] : [{ atKm, first: true }];
+    });
   return (
     <g className="strip-turn-back">
-      {props.report.gaps.map((gap, i) => {
-        const needed = i === props.named || (!props.crowded && gap.verdict !== 'enough');
-        if (!needed || gap.turnBackKm === null || gap.turnBackKm >= gap.to.atKm) return null;
-        const y = frame.yOfKm(gap.turnBackKm);
+      {(props.report.plan?.turnBacks ?? ofGaps()).map(({ atKm, first }) => {
+        const y = frame.yOfKm(atKm);
         const x = scale.baseX;
         const tip = `${x + outward * 5},${y + 5} ${x},${y - 4} ${x + outward * 10},${y - 4}`;
-        return <polygon key={keyOf(gap)} points={tip} />;
+        return <polygon key={atKm} className={first ? undefined : 'strip-later'} points={tip} />;
       })}
     </g>
   );

@@ -1,4 +1,3 @@
-import type { Report } from '../../server/contract/analysis.ts';
 import type { Verdict } from '../../server/contract/common.ts';
 import {
   DETAIL_PX,
@@ -8,10 +7,11 @@ import {
   TURN_BACK_INSET_PX,
   verdictWidthPx,
 } from './gap-labels.ts';
+import type { StripReport } from './plan-report.ts';
 
 interface Props {
   labels: readonly StripLabel[];
-  report: Report;
+  report: StripReport;
   outerX: number;
   baseX: number;
   outward: 1 | -1;
@@ -26,10 +26,10 @@ export function StripLabels({ labels, report, outerX, baseX, outward }: Props) {
   return (
     <g className="strip-labels">
       {labels.map((label) => {
-        if (label.kind === 'no-data') {
+        if (label.kind === 'note') {
           return (
             <text
-              key={`no-data ${label.topPx}`}
+              key={`note ${label.topPx}`}
               className="strip-detail"
               x={outerX}
               y={label.topPx + BASELINE_PX}
@@ -42,7 +42,11 @@ export function StripLabels({ labels, report, outerX, baseX, outward }: Props) {
         if (label.kind === 'turn-back') {
           const towards = outward < 0 ? 'end' : 'start';
           return (
-            <text key="turn-back" className="strip-turn-text" textAnchor={towards}>
+            <text
+              key={`turn-back ${label.topPx}`}
+              className={label.first ? 'strip-turn-text' : 'strip-detail'}
+              textAnchor={towards}
+            >
               {label.lines.map((line, i) => (
                 <tspan
                   key={line}

@@ -1,12 +1,12 @@
-import type { Analysis } from '../../server/contract/analysis.ts';
 import { formatAtKm, type UnitSystem } from '../units.ts';
 import { levelAt } from './levels.ts';
+import type { StripAnalysis } from './plan-report.ts';
 import type { StripFrame } from './strip-frame.ts';
 import { textWidthPx } from './text-width.ts';
 import { levelWords } from './words.ts';
 
 interface Props {
-  analysis: Analysis;
+  analysis: StripAnalysis;
   frame: StripFrame;
   units: UnitSystem;
   atKm: number;

@@ -1,5 +1,6 @@
-import type { Gap } from '../../server/contract/analysis.ts';
+import type { PlanLevel } from '../../server/contract/plan.ts';
 import { dryStartKm, litresAt, reserveStartKm } from './levels.ts';
+import type { StripGap } from './plan-report.ts';
 
 /** Where a half of the strip lies: `baseX` at the road's edge, the area growing by `pxPerLitre` (negative: leftwards). */
 export interface HalfScale {
@@ -14,7 +15,7 @@ export interface LevelPoint {
 }
 
 /** The gap's level between two places, with the corners between them; steps (two litres at one km) are kept. */
-export function levelPoints(gap: Gap, fromKm: number, toKm: number): LevelPoint[] {
+export function levelPoints(gap: StripGap, fromKm: number, toKm: number): LevelPoint[] {
   if (toKm <= fromKm) return [];
   // The last of several at the near end, the first of several at the far end.
   const atStart = gap.levels.filter((level) => level.atKm === fromKm).at(-1)?.litres ?? litresAt(gap, fromKm);
@@ -33,7 +34,7 @@ export interface GapAreas {
   dry: { fromKm: number; toKm: number } | null;
 }
 
-export function gapAreas(gap: Gap, scale: HalfScale): GapAreas {
+export function gapAreas(gap: StripGap, scale: HalfScale): GapAreas {
   const dryKm = Math.min(dryStartKm(gap), gap.to.atKm);
   const reserveKm = Math.min(reserveStartKm(gap), dryKm);
   const pathOf = (fromKm: number, toKm: number): string | null => {
@@ -47,12 +48,43 @@ export function gapAreas(gap: Gap, scale: HalfScale): GapAreas {
   };
 }
 
-/** Along the level to the far end, and straight back along the road. */
-function areaPath(points: readonly LevelPoint[], { baseX, pxPerLitre, yOfKm }: HalfScale): string {
-  const corner = (x: number, atKm: number) => `${toHundredths(x)},${toHundredths(yOfKm(atKm))}`;
-  const level = points.map(({ litres, atKm }) => corner(baseX + litres * pxPerLitre, atKm));
-  const road = [points.at(-1)!, points[0]!].map(({ atKm }) => corner(baseX, atKm));
-  return `M${[...level, ...road].join('L')}Z`;
+/** The drawing of a plan's levels: the tanks from the road outwards, and beyond them each can as a band of its own. */
+export function planAreas(
+  levels: readonly PlanLevel[],
+  scale: HalfScale,
+): { tanks: string | null; cans: string[] } {
+  const cans: string[] = [];
+  const most = Math.max(0, ...levels.map(({ cansL }) => cansL.length));
+  for (let can = 0; can < most; can++) {
+    let inner: LevelPoint[] = [];
+    let outer: LevelPoint[] = [];
+    for (const level of [...levels, null]) {
+      const litres = level?.cansL[can] ?? 0;
+      if (level !== null && litres > 0) {
+        const below = level.cansL.slice(0, can).reduce((sum, each) => sum + each, level.tankL);
+        inner.push({ atKm: level.atKm, litres: below });
+        outer.push({ atKm: level.atKm, litres: below + litres });
+      } else if (outer.length > 0) {
+        cans.push(areaPath(outer, scale, inner));
+        inner = [];
+        outer = [];
+      }
+    }
+  }
+  const tanks = levels.map(({ atKm, tankL }) => ({ atKm, litres: tankL }));
+  return { tanks: tanks.length === 0 ? null : areaPath(tanks, scale), cans };
+}
+
+/** Along the level to the far end, and back: straight along the road, or along another level. */
+function areaPath(
+  points: readonly LevelPoint[],
+  { baseX, pxPerLitre, yOfKm }: HalfScale,
+  back: readonly LevelPoint[] = [points[0]!, points.at(-1)!].map(({ atKm }) => ({ atKm, litres: 0 })),
+): string {
+  const corners = [...points, ...back.toReversed()].map(
+    ({ litres, atKm }) => `${toHundredths(baseX + litres * pxPerLitre)},${toHundredths(yOfKm(atKm))}`,
+  );
+  return `M${corners.join('L')}Z`;
 }
 
 const toHundredths = (px: number): number => Math.round(px * 100) / 100;

@@ -1,8 +1,9 @@
-import type { Gap, Passing, Report } from '../../server/contract/analysis.ts';
+import type { Passing } from '../../server/contract/analysis.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import { formatAtKm, formatKm, type UnitSystem } from '../units.ts';
 import { stretchesWithoutCover } from './levels.ts';
 import { type LabelWish, type PlacedLabel, placeLabels } from './place-labels.ts';
+import type { HalfPlan, StripGap, StripReport } from './plan-report.ts';
 import { fitText, textWidthPx } from './text-width.ts';
 import { edgeWords, SHORT_VERDICT_WORDS, VERDICT_CONCERN, VERDICT_WORDS, worstGapIndex } from './words.ts';
 
@@ -26,11 +27,11 @@ export type StripLabel =
       /** Where the line lies that this label belongs to, when it was moved away from it. */
       leaderFromPx: number | null;
     }
-  | { kind: 'turn-back'; gapIndex: number; topPx: number; atPx: number; lines: [string, string] }
-  | { kind: 'no-data'; topPx: number; text: string };
+  | { kind: 'turn-back'; topPx: number; lines: [string, string]; first: boolean }
+  | { kind: 'note'; topPx: number; text: string };
 
 export interface HalfLabelsInput {
-  report: Report;
+  report: StripReport;
   passings: readonly Passing[];
   commodity: Commodity;
   units: UnitSystem;
@@ -54,8 +55,16 @@ const CROWD = 40;
 /** A name with length and verdict beneath it. */
 const BOTH_LINES_PX = 2 * LINE_PX + 2;
 
+/** Where to turn back, as far as it is written out: the plan's points, or that of one gap. */
+function turnBacksOf(report: StripReport, selected: number | null): HalfPlan['turnBacks'] {
+  if (report.plan !== undefined) return report.plan.turnBacks;
+  const index = turnBackGap(report, selected);
+  const atKm = index === null ? null : report.gaps[index]!.turnBackKm;
+  return atKm === null ? [] : [{ atKm, first: true }];
+}
+
 /** The gap whose turn-back point is written out: the chosen one, else the one that asks for most attention. */
-export function turnBackGap(report: Report, selected: number | null): number | null {
+export function turnBackGap(report: StripReport, selected: number | null): number | null {
   const index = selected ?? worstGapIndex(report);
   const gap = report.gaps[index];
   if (gap === undefined || gap.turnBackKm === null) return null;
@@ -72,22 +81,17 @@ export function halfLabels(input: HalfLabelsInput): StripLabel[] {
     drafts.set(wish.key, { wish, make });
   };
 
-  const turnBack = turnBackGap(report, input.selected);
-  const turnBackKm = turnBack === null ? null : report.gaps[turnBack]!.turnBackKm;
-  const turnLines = turnBackKm === null ? null : turnBackLines(turnBackKm, units, input.halfWidthPx);
-  if (turnBack !== null && turnBackKm !== null && turnLines !== null) {
-    const atPx = yOfKm(turnBackKm);
-    const heightPx = 2 * LINE_PX;
-    add(
-      { key: 'turn-back', topPx: atPx - LINE_PX, heightPx, rank: -1, maxShiftPx: LINE_PX },
-      ({ topPx }) => ({
-        kind: 'turn-back',
-        gapIndex: turnBack,
-        topPx,
-        atPx,
-        lines: turnLines,
-      }),
-    );
+  for (const { atKm, first } of turnBacksOf(report, input.selected)) {
+    const lines = turnBackLines(atKm, units, input.halfWidthPx);
+    if (lines === null) continue;
+    const wish = {
+      key: `turn-back ${atKm}`,
+      topPx: yOfKm(atKm) - LINE_PX,
+      heightPx: 2 * LINE_PX,
+      rank: first ? -1 : 2,
+      maxShiftPx: LINE_PX,
+    };
+    add(wish, ({ topPx }) => ({ kind: 'turn-back', topPx, lines, first }));
   }
 
   const worst = worstGapIndex(report);
@@ -137,8 +141,21 @@ export function halfLabels(input: HalfLabelsInput): StripLabel[] {
       rank: 8,
       maxShiftPx: roomPx / 2,
     };
-    add(wish, ({ topPx }) => ({ kind: 'no-data', topPx, text: noData }));
+    add(wish, ({ topPx }) => ({ kind: 'note', topPx, text: noData }));
   });
+
+  for (const { atKm, name, used } of report.plan?.stops ?? []) {
+    if (used) continue;
+    const text = fitText(`past ${name}`, DETAIL_PX, input.halfWidthPx - 4);
+    const wish = {
+      key: `past ${name} ${atKm}`,
+      topPx: yOfKm(atKm) - LINE_PX / 2,
+      heightPx: LINE_PX,
+      rank: 9,
+      maxShiftPx: LINE_PX / 3,
+    };
+    add(wish, ({ topPx }) => ({ kind: 'note', topPx, text }));
+  }
 
   const placed = placeLabels(
     [...drafts.values()].map((draft) => draft.wish),
@@ -157,7 +174,13 @@ function turnBackLines(turnBackKm: number, units: UnitSystem, halfWidthPx: numbe
 }
 
 /** The chosen gap and the supply it starts from first, then the worst, then by verdict and length. */
-function rankOf(gap: Gap, index: number, selected: number | null, worst: number, longestKm: number): number {
+function rankOf(
+  gap: StripGap,
+  index: number,
+  selected: number | null,
+  worst: number,
+  longestKm: number,
+): number {
   if (index === selected) return 0;
   if (selected !== null && index === selected - 1) return 0.5;
   if (index === worst && gap.verdict !== 'enough') return 1;

@@ -1,5 +1,5 @@
-import type { Analysis } from '../../server/contract/analysis.ts';
 import { KM_PER_MILE, type UnitSystem } from '../units.ts';
+import type { StripAnalysis } from './plan-report.ts';
 import { roundStep } from './ruler.ts';
 
 /** Arrow keys take about this many steps from end to end. */
@@ -10,7 +10,7 @@ const STEPS = 200;
  * Null for other keys. Without a place yet, it starts from the beginning.
  */
 export function stepAlong(
-  analysis: Analysis,
+  analysis: StripAnalysis,
   units: UnitSystem,
   atKm: number | null,
   key: string,

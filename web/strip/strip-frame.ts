@@ -1,6 +1,6 @@
-import type { Analysis } from '../../server/contract/analysis.ts';
 import type { HalfScale } from './area-path.ts';
 import { fullLitres } from './levels.ts';
+import type { StripAnalysis } from './plan-report.ts';
 import type { Size } from './use-size.ts';
 
 /** Where everything of the strip lies, px; km run up the page. */
@@ -22,15 +22,17 @@ export interface StripFrame extends Size {
 const SIDE_PX = 12;
 /** Room for the heads and for the name of the route's end, and for the name of its start. */
 const HEAD_PX = 46;
+/** What a plan's drawing means, under the heads. */
+const KEY_PX = 16;
 const FOOT_PX = 26;
 const ROAD_PX = 34;
 /** Clear ground between the road and the areas. */
 const VERGE_PX = 4;
 const NARROW_BELOW_PX = 110;
 
-export function stripFrame(analysis: Analysis, size: Size): StripFrame {
+export function stripFrame(analysis: StripAnalysis, size: Size): StripFrame {
   const { lengthKm } = analysis.route;
-  const topPx = HEAD_PX;
+  const topPx = HEAD_PX + (analysis.fuel.plan === undefined ? 0 : KEY_PX);
   const bottomPx = Math.max(topPx + 1, size.heightPx - FOOT_PX);
   const pxPerKm = (bottomPx - topPx) / Math.max(lengthKm, 1e-9);
   const roadLeftPx = (size.widthPx - ROAD_PX) / 2;

@@ -1,7 +1,10 @@
-import type { Analysis, Edge, Gap, Passing, Report } from '../../server/contract/analysis.ts';
+import type { Analysis, Edge, Passing } from '../../server/contract/analysis.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
+import type { PlanLevel } from '../../server/contract/plan.ts';
+import { countCans } from '../plan/words.ts';
 import { formatAtKm, formatLitres, type UnitSystem } from '../units.ts';
 import { type LevelAt, levelAt } from './levels.ts';
+import { cansFull, type StripAnalysis, type StripGap, type StripReport } from './plan-report.ts';
 
 export const VERDICT_WORDS: Record<Verdict, string> = {
   enough: 'enough',
@@ -22,7 +25,7 @@ export const VERDICT_CONCERN: Record<Verdict, number> = {
 };
 
 /** What the commodity is called on this trip: fuels by their kind. */
-export function commodityWord(analysis: Analysis, commodity: Commodity): string {
+export function commodityWord(analysis: Pick<Analysis, 'rig'>, commodity: Commodity): string {
   if (commodity === 'water') return 'drinking water';
   const { kind } = analysis.rig.fuel;
   return kind === 'diesel' || kind === 'petrol' ? kind : kind.toUpperCase();
@@ -50,23 +53,40 @@ export function levelWords(
 ): { litres: string; notes: string[] } {
   const state = narrow && level.state === 'reserve' ? 'reserve' : STATE_WORDS[level.state];
   const uncovered = narrow ? 'no data' : 'no map data';
-  const notes = [state, level.covered ? '' : uncovered].filter((note) => note !== '');
+  const notes = [state, ...aboardNotes(level.aboard, units), level.covered ? '' : uncovered].filter(
+    (note) => note !== '',
+  );
   return { litres: formatLitres(level.litres, units), notes };
 }
 
+/** Where it is and what it is good for: "tanks 107 l", "4 cans full", "drinkable 90 l". */
+function aboardNotes(aboard: PlanLevel | null, units: UnitSystem): string[] {
+  if (aboard === null) return [];
+  const { tankL, drinkableL, washingL } = aboard;
+  const cans = cansFull(aboard);
+  const inCans = cans === 0 ? [] : [`tanks ${formatLitres(tankL, units)}`, `${countCans(cans)} full`];
+  if (drinkableL === undefined || washingL === undefined || !(washingL > 0)) return inCans;
+  return [
+    ...inCans,
+    `drinkable ${formatLitres(drinkableL, units)}`,
+    `washing ${formatLitres(washingL, units)}`,
+  ];
+}
+
 /** One place of the route for a listener: "km 412: diesel 48 l left, drinking water 20 l left, into the reserve". */
-export function placeInWords(analysis: Analysis, atKm: number, units: UnitSystem): string {
+export function placeInWords(analysis: StripAnalysis, atKm: number, units: UnitSystem): string {
   const parts = (['fuel', 'water'] as const).flatMap((commodity) => {
     const level = levelAt(analysis[commodity], atKm);
     if (level === null) return [];
     const { litres, notes } = levelWords(level, units);
     return [`${commodityWord(analysis, commodity)} ${[`${litres} left`, ...notes].join(', ')}`];
   });
-  return `${formatAtKm(atKm, units)}: ${parts.join('; ')}`;
+  const plan = analysis.fuel.plan === undefined ? '' : ', by the plan';
+  return `${formatAtKm(atKm, units)}${plan}: ${parts.join('; ')}`;
 }
 
 /** The gap that asks for most attention: by verdict, then by margin. -1 without gaps. */
-export function worstGapIndex(report: Report): number {
+export function worstGapIndex(report: StripReport): number {
   let worst = report.gaps.length === 0 ? -1 : 0;
   report.gaps.forEach((gap, i) => {
     if (concern(gap, report.gaps[worst]!) < 0) worst = i;
@@ -74,5 +94,5 @@ export function worstGapIndex(report: Report): number {
   return worst;
 }
 
-const concern = (a: Gap, b: Gap): number =>
+const concern = (a: StripGap, b: StripGap): number =>
   VERDICT_CONCERN[a.verdict] - VERDICT_CONCERN[b.verdict] || a.marginL - b.marginL;

@@ -74,7 +74,7 @@ describe('the strip', () => {
       const reply = sampleReply();
       reply.analysis.trip = { ...reply.analysis.trip, surfaces };
       const markup = renderToStaticMarkup(
-        <Strip reply={reply} units="metric" focus={NO_FOCUS} onFocus={() => {}} />,
+        <Strip reply={reply} plan={null} units="metric" focus={NO_FOCUS} onFocus={() => {}} />,
       );
       return markup.match(/class="surface-line"/g)?.length ?? 0;
     };

@@ -1,12 +1,14 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { expect, test } from 'vitest';
+import type { PlanReply } from '../../../server/contract/whatif.ts';
 import { NO_FOCUS } from '../../../web/focus.ts';
 import { MapView } from '../../../web/map/MapView.tsx';
+import { drawnPlan } from '../drawn-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 
-function draw(reply = sampleReply()) {
+function draw(reply = sampleReply(), plan: PlanReply | null = null) {
   return renderToStaticMarkup(
-    <MapView reply={reply} units="metric" focus={NO_FOCUS} onFocus={() => {}} dark={false} carries={[]} />,
+    <MapView reply={reply} units="metric" focus={NO_FOCUS} onFocus={() => {}} dark={false} plan={plan} />,
   );
 }
 
@@ -33,4 +35,18 @@ test('the legend says what each line means, and calls the fuel by its kind', () 
   expect(markup).toContain('Left: LPG');
   for (const words of ['what is left', 'into the reserve', 'runs dry', 'no map data', 'does not count'])
     expect(markup).toContain(words);
+});
+
+test('the legend says what a plan draws only while it is drawn', () => {
+  const words = ['full cans carried', 'turn back', 'the plan fills here'];
+  const without = draw();
+  const markup = draw(sampleReply(), drawnPlan());
+  for (const each of words) {
+    expect(without).not.toContain(each);
+    expect(markup).toContain(each);
+  }
+  const none = drawnPlan();
+  none.plan.status = 'none';
+  const turnOnly = draw(sampleReply(), none);
+  expect(words.filter((each) => turnOnly.includes(each))).toEqual(['turn back']);
 });

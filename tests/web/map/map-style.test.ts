@@ -4,7 +4,8 @@ import { describe, expect, test } from 'vitest';
 import { mapStyle } from '../../../web/map/map-style.ts';
 import { drawImage } from '../../../web/map/mark-images.ts';
 import { DARK, LIGHT } from '../../../web/map/palette.ts';
-import { samplePlan } from '../sample-plan.ts';
+import { planOnMap } from '../../../web/map/plan-on-map.ts';
+import { drawnPlan } from '../drawn-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 
 const { map } = sampleReply();
@@ -41,7 +42,7 @@ const STYLES = [
   ['data without anything in it', empty, {}],
   ['data', map, {}],
   ['data, world and a chosen gap', map, { world: WORLD, gap: { commodity: 'water' as const, index: 1 } }],
-  ['data and cans', map, { carries: samplePlan().plan.carries }],
+  ['data and a plan', map, { plan: planOnMap(sampleReply(), drawnPlan(), 'metric') }],
 ] as const;
 
 describe.each([
@@ -55,7 +56,7 @@ describe.each([
   test('draws every image that it asks for', () => {
     const text = JSON.stringify(mapStyle(map, palette).layers);
     const ids = [...text.matchAll(/"((?:mark|hatch) [^"]+|clear)"/g)].map(([, id]) => id!);
-    expect(new Set(ids).size).toBe(6);
+    expect(new Set(ids).size).toBe(10);
     for (const id of ids) expect(drawImage(id), id).not.toBeNull();
   });
 });

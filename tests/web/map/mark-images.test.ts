@@ -20,8 +20,8 @@ describe('marks', () => {
   test.each(['fuel', 'water'] as const)(
     'of %s are filled where the point counts, hollow where not',
     (shape) => {
-      const filled = drawImage(markImageId(shape, true, COLOUR, GROUND))!;
-      const hollow = drawImage(markImageId(shape, false, COLOUR, GROUND))!;
+      const filled = drawImage(markImageId(shape, 'filled', COLOUR, GROUND))!;
+      const hollow = drawImage(markImageId(shape, 'hollow', COLOUR, GROUND))!;
       const middle = [filled.width / 2, filled.height * 0.58] as const;
       expect(pixel(filled, ...middle)).toEqual([0xc5, 0x6a, 0x10, 255]);
       expect(pixel(hollow, ...middle)).toEqual([0xff, 0xfd, 0xf8, 255]);
@@ -31,8 +31,8 @@ describe('marks', () => {
   );
 
   test('differ in shape: the square has corners, the drop a point', () => {
-    const fuel = drawImage(markImageId('fuel', true, COLOUR, GROUND))!;
-    const water = drawImage(markImageId('water', true, COLOUR, GROUND))!;
+    const fuel = drawImage(markImageId('fuel', 'filled', COLOUR, GROUND))!;
+    const water = drawImage(markImageId('water', 'filled', COLOUR, GROUND))!;
     const corner = [fuel.width / 2 - 10, fuel.height / 2 - 10] as const;
     expect(pixel(fuel, ...corner)).toEqual([0xc5, 0x6a, 0x10, 255]);
     expect(pixel(water, ...corner)[3]).toBeLessThan(128);
@@ -42,9 +42,26 @@ describe('marks', () => {
   });
 
   test('are whole images of their stated size', () => {
-    const image = drawImage(markImageId('fuel', true, COLOUR, GROUND))!;
+    const image = drawImage(markImageId('fuel', 'filled', COLOUR, GROUND))!;
     expect(image.data).toHaveLength(image.width * image.height * 4);
   });
+});
+
+test('a ring round a mark is its colour, clear of it; a place to turn back stands on its corner', () => {
+  const ringed = drawImage(markImageId('fuel', 'ringed', COLOUR, GROUND))!;
+  const middle = ringed.width / 2;
+  const reds = Array.from({ length: middle }, (_, i) => pixel(ringed, middle + i, middle));
+  const runs = reds.map(([red, , , alpha]) => (alpha! < 128 ? 'out' : red! > 0xe8 ? 'ground' : 'colour'));
+  expect(runs.filter((run, i) => run !== runs[i - 1])).toEqual([
+    'colour',
+    'ground',
+    'colour',
+    'ground',
+    'out',
+  ]);
+  const turn = drawImage(markImageId('turn', 'filled', COLOUR, GROUND))!;
+  expect(pixel(turn, turn.width / 2, turn.height / 2 - 14)).toEqual([0xc5, 0x6a, 0x10, 255]);
+  expect(pixel(turn, turn.width / 2 + 13, turn.height / 2 - 13)[3]).toBe(0);
 });
 
 test('hatching is half colour, half ground, and meets itself when repeated', () => {

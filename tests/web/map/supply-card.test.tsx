@@ -4,8 +4,10 @@ import { SupplyCard } from '../../../web/map/SupplyCard.tsx';
 import { supplyFacts } from '../../../web/map/supply-facts.ts';
 import { sampleReply } from '../sample-reply.ts';
 
-const card = (id: string, reply = sampleReply()) =>
-  renderToStaticMarkup(<SupplyCard facts={supplyFacts(reply, id)!} units="metric" onClose={() => {}} />)
+const card = (id: string, reply = sampleReply(), used: ReadonlySet<string> | null = null) =>
+  renderToStaticMarkup(
+    <SupplyCard facts={supplyFacts(reply, id)!} used={used} units="metric" onClose={() => {}} />,
+  )
     .replaceAll('\u00a0', ' ')
     .replaceAll('<!-- -->', '');
 
@@ -28,6 +30,16 @@ describe('the card of a supply point', () => {
     expect(markup).toContain('<b>does not count</b>, implied');
     expect(markup).toContain('not stated fit to drink');
     expect(markup).toContain('<dt>drinking_water</dt><dd>yes</dd>');
+  });
+
+  test('says what the plan does with each commodity that counts, once there is one', () => {
+    expect(card('node/1')).not.toContain('The plan');
+    const markup = card('node/1', sampleReply(), new Set(['fuel node/1']));
+    expect(markup.match(/The plan (fills here|passes it by)/g)).toEqual([
+      'The plan fills here',
+      'The plan passes it by',
+    ]);
+    expect(card('node/4', sampleReply(), new Set())).not.toContain('The plan');
   });
 
   test('is a dialog by its name that can be closed', () => {

@@ -1,18 +1,23 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import type { AnalysisReply } from '../../../server/contract/map.ts';
+import type { PlanReply } from '../../../server/contract/whatif.ts';
 import { type Focus, NO_FOCUS } from '../../../web/focus.ts';
 import { Strip } from '../../../web/strip/Strip.tsx';
 import type { UnitSystem } from '../../../web/units.ts';
+import { drawnPlan } from '../drawn-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 
 function draw(
   focus: Partial<Focus> = {},
   reply: AnalysisReply = sampleReply(),
   units: UnitSystem = 'metric',
+  plan: PlanReply | null = null,
 ) {
   const focused = { ...NO_FOCUS, ...focus };
-  return renderToStaticMarkup(<Strip reply={reply} units={units} focus={focused} onFocus={() => {}} />);
+  return renderToStaticMarkup(
+    <Strip reply={reply} plan={plan} units={units} focus={focused} onFocus={() => {}} />,
+  );
 }
 
 /** Text with its spaces plain. */
@@ -87,5 +92,54 @@ describe('the strip', () => {
 
   test('has no figure that is not a number', () => {
     expect(draw({ atKm: 412, gap: { commodity: 'fuel', index: 1 } })).not.toMatch(/NaN|Infinity|undefined/);
+  });
+});
+
+describe('the strip with a plan', () => {
+  const withPlan = (focus: Partial<Focus> = {}, units: UnitSystem = 'metric') =>
+    plain(draw(focus, sampleReply(), units, drawnPlan()));
+
+  test('says that it goes by the plan, and how many cans come with the tanks', () => {
+    const markup = withPlan();
+    expect(markup).toContain('by the plan');
+    expect(markup).toContain('tanks 127 l + 2 cans');
+    expect(draw()).not.toMatch(/by the plan|strip-can|strip-used|strip-capacity/);
+  });
+
+  test('draws a band for each can, a dot for each pour, a line where the tanks are full', () => {
+    const markup = withPlan();
+    expect(markup.match(/class="strip-can"/g)).toHaveLength(2);
+    expect(markup.match(/class="strip-capacity"/g)).toHaveLength(2);
+    expect(markup.match(/<g class="strip-can-bar">.*?<\/g>/)?.[0].match(/<circle/g)).toHaveLength(2);
+    expect(markup).toContain('>2 cans</text>');
+  });
+
+  test('has no stretch that is short, in reserve or dry, but is veiled where there is no map data', () => {
+    const markup = withPlan();
+    expect(markup).not.toMatch(/strip-dry|strip-into-reserve|strip-verdict-short/);
+    expect(markup.match(/class="strip-no-cover"/g)).toHaveLength(1);
+  });
+
+  test('tells stops that are used from those passed by, and the first turn-back point from later ones', () => {
+    const markup = withPlan();
+    expect(markup.match(/class="strip-used"/g)).toHaveLength(1);
+    expect(markup.match(/class="strip-passed"/g)).toHaveLength(1);
+    expect(markup.match(/<polygon[^>]*>/g)?.map((mark) => mark.includes('strip-later'))).toEqual([
+      false,
+      true,
+    ]);
+  });
+
+  test('reads out tanks, cans and the grades of water, in the units asked for', () => {
+    for (const words of ['130 l', 'tanks 90 l', '2 cans full', 'drinkable 37 l', 'washing 16 l'])
+      expect(withPlan({ atKm: 435 })).toContain(`>${words}</text>`);
+    const us = withPlan({ atKm: 435 }, 'us');
+    expect(us).toContain('>tanks 24 gal</text>');
+    expect(us).not.toMatch(/ l<| km /);
+  });
+
+  test('frames the gap that is chosen, though it draws legs', () => {
+    expect(withPlan({ gap: { commodity: 'water', index: 2 } }).match(/strip-chosen/g)).toHaveLength(1);
+    expect(withPlan({ gap: { commodity: 'water', index: 2 } })).not.toMatch(/NaN|Infinity|undefined/);
   });
 });

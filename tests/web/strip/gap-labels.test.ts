@@ -63,7 +63,7 @@ describe('labels beside the strip', () => {
   });
 
   test('say where the map data ends', () => {
-    expect(halfLabels(input()).some((label) => label.kind === 'no-data')).toBe(true);
+    expect(halfLabels(input()).some((label) => label.kind === 'note')).toBe(true);
   });
 
   test.each([2, 40, 400, 1700])('of %i gaps never overlap', (count) => {
