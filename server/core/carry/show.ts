@@ -8,7 +8,7 @@ import { supplyStops } from '../stops/supply-stops.ts';
 import { runOf, turnBackOf } from '../whatif/run.ts';
 import { weakestEnd } from './leg.ts';
 import { type CarrySide, COMMODITIES } from './problem.ts';
-import { askOf } from './supply-terms.ts';
+import { askOf, waitHoursAt } from './supply-terms.ts';
 
 export const edgeOf = ({ kind, id, name, atM, detourM, evidence }: EdgeM): PlanEdge => ({
   kind,
@@ -103,7 +103,7 @@ export function stopsShown(
         detourKm,
         evidence,
         mostL: told?.mostLitres?.[commodity] ?? null,
-        waitHours: told?.waitHours ?? 0,
+        waitHours: waitHoursAt(passing, told) ?? 0,
         fillHours: 0,
       };
       if (arriving === undefined || leaving === undefined) {

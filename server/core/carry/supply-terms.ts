@@ -49,10 +49,20 @@ export function withTerms(
     const passing = byKey.get(`${edge.id} ${edge.atM}`);
     if (edge.kind !== 'passing' || passing === undefined) return [edge];
     const told = askOf(asked, passing);
-    const waitDays = daysOfStanding(told?.waitHours ?? 0, pace.hoursPerDay);
+    const waitHours = waitHoursAt(passing, told);
+    const waitDays = daysOfStanding(waitHours ?? 0, pace.hoursPerDay);
     const untreated = passing.waterClass === 'treatable';
     const through = commodity === 'water' && (untreated || rig.treatment?.treatEverything === true);
     const name = passing.name ?? `the ${passing.kind}`;
+    if (waitHours === null) {
+      const text = `${name} is left out: by its mapped hours it does not open in the days after you may come. Ask, and say how long the wait is.`;
+      caution('plan-stop-shut', text);
+      return [];
+    }
+    if (told?.waitHours === undefined && waitHours > 0) {
+      const text = `Up to ${figure(waitHours)} h of waiting for ${name} to open are reckoned with, by its mapped hours. Ask, and say how long the wait is.`;
+      caution('plan-waits-for-opening', text);
+    }
     let minutesPerL = fillMinutesPerL(passing, trip.waterNotes ?? [], trip.departure, rig);
     let fillsCans = true;
     if (untreated && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL) {
@@ -89,6 +99,18 @@ export const askOf = (
   asked: readonly PlanStopAsk[],
   { id, alsoIds }: Pick<Passing, 'id' | 'alsoIds'>,
 ): PlanStopAsk | undefined => asked.find((one) => one.id === id || alsoIds.includes(one.id));
+
+/**
+ * Hours of waiting at a supply: as told, else until it opens by its mapped hours, the longest of all times at which one
+ * may come. Null where it does not open at all.
+ */
+export function waitHoursAt(
+  { arrival }: Pick<Passing, 'arrival'>,
+  told: PlanStopAsk | undefined,
+): number | null {
+  if (told?.waitHours !== undefined) return told.waitHours;
+  return arrival?.open === false ? arrival.waitHours : 0;
+}
 
 /** Minutes a litre by what the user noted of the source; none where nothing was. */
 function fillMinutesPerL(

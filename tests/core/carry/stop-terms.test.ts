@@ -145,6 +145,29 @@ describe('waiting at a stop', () => {
     expect(waitFor(4).legs.water[0]).toMatchObject({ needL: 36, cans: 0 });
   });
 
+  it('is till it opens by its mapped hours, unless the user says how long', () => {
+    const shut = (waitHours: number | null, asked: NonNullable<TripFile['plan']> = {}) => {
+      const hours = { ...DIESEL, opening_hours: 'as tagged', name: 'Far pump' };
+      const more = { ...input.trip, departureHour: 8 };
+      return planOf({
+        ...input,
+        supplies: { ...input.supplies, features: [pointFeature('node/1', 200, hours)] },
+        trip: { ...more, plan: { ...asked, mostCans: { fuel: 0 } } },
+        rig: { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, tanks: [{ name: 'main', litres: 60 }] } },
+        openingHours: () => ({ open: false, waitHours, comment: null, unreadable: false }),
+      });
+    };
+    // With the hour of departure told, water goes by the time that passes: 5 of 7 hours of driving are 12.86 l.
+    const told = shut(5, { stops: [{ id: 'node/1', waitHours: 0 }] });
+    expect(shut(5).legs.water[0]!.needL - told.legs.water[0]!.needL).toBeCloseTo((18 * 5) / 7, 9);
+    expect(shut(5).restsOn.map(({ code }) => code)).toContain('plan-waits-for-opening');
+    expect(told.restsOn.map(({ code }) => code)).not.toContain('plan-waits-for-opening');
+    // No opening in sight: no supply, and without it there is no plan.
+    const never = shut(null);
+    expect(never.status).toBe('none');
+    expect(never.restsOn.map(({ code }) => code)).toContain('plan-stop-shut');
+  });
+
   it('counts whole days as days, and hours beyond them off the hours of driving', () => {
     expect(daysOfStanding(48, 7)).toBe(2);
     expect(daysOfStanding(27.5, 7)).toBeCloseTo(1.5, 12);
