@@ -3,7 +3,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { openPage, PHONE, type Site, startSite, textOf, type WatchedPage, WIDE } from './site.ts';
+import { demoFile, openPage, PHONE, type Site, startSite, textOf, type WatchedPage, WIDE } from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
@@ -28,6 +28,12 @@ async function planned(trip: TripFile = site.demo.said.trip): Promise<PlanReply>
   return (await response.json()) as PlanReply;
 }
 const whole = () => page.locator('.plan[data-plan="whole"]').waitFor();
+const stops = () => page.locator('.plan .data-table').filter({ hasText: 'Stops of the plan' });
+/** The trip that the next plan is asked for with. */
+async function askedBy(edit: () => Promise<void>): Promise<TripFile> {
+  const [request] = await Promise.all([page.waitForRequest((each) => each.url().endsWith('/plan')), edit()]);
+  return (request.postDataJSON() as { trip: TripFile }).trip;
+}
 const figures = (litres: number) => (Math.abs(litres) < 9.95 ? 1 : 0);
 const asShown = (litres: number) =>
   new Intl.NumberFormat('en-GB', { maximumFractionDigits: figures(litres) })
@@ -75,6 +81,74 @@ describe('the carry plan on the page', () => {
     await whole();
   });
 
+  it('lists its stops, used and passed by', async () => {
+    const { plan } = await planned();
+    const passings = plan.stops.flatMap((stop) => stop.passings);
+    const rows = stops().locator('tbody tr');
+    expect(await rows.count()).toBe(passings.length);
+    for (const [place, { used, arriveL, fillL }] of passings.entries()) {
+      const text = await textOf(rows.nth(place));
+      expect(text).toContain(used ? 'used' : 'passed by');
+      for (const litres of [arriveL, fillL]) if (litres !== null) expect(text).toContain(asShown(litres));
+    }
+  });
+
+  it('passes a stop by that is to be passed by, and no longer when it is not', async () => {
+    const { plan } = await planned();
+    const used = plan.stops.flatMap((stop) => stop.passings).find((passing) => passing.used)!;
+    await stops()
+      .getByRole('button', { name: new RegExp(`${used.name}.*used`) })
+      .first()
+      .click();
+    const asked = await askedBy(() => page.getByLabel('Pass by').check());
+    expect(asked).toEqual({ ...site.demo.said.trip, plan: { passBy: [used.id] } });
+    await whole();
+    expect(await textOf(stops().locator('tr.open'))).toContain('passed by as told');
+    const without = await planned({ ...site.demo.said.trip, plan: { passBy: [used.id] } });
+    expect(without.plan).not.toEqual(plan);
+    expect(await askedBy(() => page.getByLabel('Pass by').uncheck())).toEqual(site.demo.said.trip);
+    await whole();
+  });
+
+  it('is told what a stop gives and how long one waits there, and forgets it again', async () => {
+    const { trip } = site.demo.said;
+    const most = page.getByLabel(/^Most \w+ to be had/);
+    const id = (await askedBy(() => most.fill('30'))).plan?.stops?.[0]?.id;
+    expect(id).toBeDefined();
+    const told = await askedBy(() => page.getByLabel('Waiting there').fill('2'));
+    expect(told.plan?.stops).toEqual([{ id, mostLitres: { fuel: 30 }, waitHours: 2 }]);
+    expect((await askedBy(() => most.fill(''))).plan?.stops).toEqual([{ id, waitHours: 2 }]);
+    expect(await askedBy(() => page.getByLabel('Waiting there').fill(''))).toEqual(trip);
+    await whole();
+    await stops().locator('tr.open .row-button').click();
+  });
+
+  it('can be stopped while it takes long, and goes on', async () => {
+    // The answers wait until they are let through.
+    let release = () => {};
+    const held = new Promise<void>((resolve) => {
+      release = resolve;
+    });
+    await page.route('**/plan', async (route) => {
+      await held;
+      await route.continue().catch(() => {});
+    });
+    const before = await textOf(page.locator('.plan .lead'));
+    await page.getByLabel('No cans where people sit or sleep').check();
+    await page.getByRole('status').getByText('Plan…').waitFor();
+    await page.getByRole('button', { name: 'Stop', exact: true }).click();
+    await page.getByText('Stopped: what is shown is the plan of earlier figures.').waitFor();
+    expect(await textOf(page.locator('.plan .lead'))).toBe(before);
+    const goOn = page.getByRole('button', { name: 'Go on' });
+    expect(await goOn.evaluate((button) => button === document.activeElement)).toBe(true);
+    release();
+    await goOn.click();
+    await whole();
+    await page.unroute('**/plan');
+    await page.getByLabel('No cans where people sit or sleep').uncheck();
+    await whole();
+  });
+
   it('goes on in the what-ifs, a row each, and in the gauge, rounded to the safe side', async () => {
     await page.getByRole('tab', { name: 'What if' }).click();
     await whole();
@@ -95,6 +169,27 @@ describe('the carry plan on the page', () => {
     }
   });
 
+  it('tries what is chosen to be tried', async () => {
+    const asked = await askedBy(() => page.getByLabel('Waiting').fill('4'));
+    expect(asked.whatIf).toEqual({ waitDays: 4 });
+    await page.getByText('Waiting 4 days').waitFor();
+    expect(await askedBy(() => page.getByLabel('Waiting').fill(''))).toEqual(site.demo.said.trip);
+    await page.getByText('Waiting 2 days').waitFor();
+    await whole();
+  });
+
+  it('speaks the units of the reader in whole sentences too', async () => {
+    const units = page.getByLabel('Units');
+    await units.selectOption('us');
+    for (const tab of ['What if', 'Carry']) {
+      await page.getByRole('tab', { name: tab }).click();
+      await whole();
+      expect(await textOf(page.locator('.plan'))).not.toMatch(/\d (km|l|kg)\b|\bkm \d/);
+    }
+    await units.selectOption('metric');
+    await page.getByRole('tab', { name: 'What if' }).click();
+  });
+
   it('sorts its gauge, and saves it as CSV', async () => {
     const gauge = page.locator('.plan .data-table').nth(1);
     await gauge.getByRole('button', { name: 'fuel on' }).click();
@@ -106,17 +201,62 @@ describe('the carry plan on the page', () => {
     expect(download.suggestedFilename()).toMatch(/-gauge\.csv$/);
   });
 
-  it('has its cans on the map while it is looked at, and no longer', async () => {
+  it('keeps its cans on the map on other tabs, until the reader wants them away', async () => {
     const key = page.locator('.map-legend').getByText('full cans carried');
     await key.waitFor({ state: 'attached' });
     await page.getByRole('tab', { name: 'Gaps' }).click();
+    expect(await key.count()).toBe(1);
+    await page.getByLabel('With the carry plan').uncheck();
     await key.waitFor({ state: 'detached' });
-    await page.getByRole('tab', { name: 'Carry' }).click();
+    await page.getByLabel('With the carry plan').check();
     await key.waitFor({ state: 'attached' });
+    await page.getByRole('tab', { name: 'Carry' }).click();
   });
 
   it('met no error', () => {
     expect(opened.faults).toEqual([]);
+  });
+});
+
+describe('own files', () => {
+  it('are sent again when the server no longer has them, and planned then', async () => {
+    const { page: other, close } = await openPage(site);
+    try {
+      await other.getByRole('button', { name: 'Open your own route' }).click();
+      const dialog = other.getByRole('dialog', { name: 'Open your own route' });
+      const names = ['route.gpx', 'orrimar.osm.pbf', 'rig.yaml', 'trip.yaml'];
+      await dialog.locator('input[type=file]').setInputFiles(names.map(demoFile));
+      const uploads: string[] = [];
+      other.on('request', (each) => {
+        if (each.url().endsWith('/api/analyses')) uploads.push(each.url());
+      });
+      const [response] = await Promise.all([
+        other.waitForResponse((each) => each.url().endsWith('/api/analyses')),
+        dialog.getByRole('button', { name: 'Work it out' }).click(),
+      ]);
+      const { id } = (await response.json()) as { id: string };
+      await dialog.waitFor({ state: 'detached' });
+      // As after a restart of the server.
+      await other.route(`**/api/analyses/${id}**`, (route) =>
+        route.fulfill({
+          status: 404,
+          json: { code: 'not-found', title: 'Not found', detail: 'It is gone.' },
+        }),
+      );
+      await other.route(`**/api/analyses/${id}/plan`, (route) =>
+        route.fulfill({
+          status: 404,
+          json: { code: 'not-found', title: 'Not found', detail: 'It is gone.' },
+        }),
+      );
+      await other.getByRole('tab', { name: 'Carry' }).click();
+      await other.locator('.plan[data-plan="whole"]').waitFor();
+      expect(uploads.length).toBe(2);
+      expect(await textOf(other.locator('.plan .lead'))).toContain('The reserve is kept all the way');
+      expect(await other.locator('.problem').count()).toBe(0);
+    } finally {
+      await close();
+    }
   });
 });
 
