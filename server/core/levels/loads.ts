@@ -1,6 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
-import { type CarrySide, COMMODITIES } from '../carry/problem.ts';
+import { type CarrySide, COMMODITIES, isBound } from '../carry/problem.ts';
 import { loadKg } from '../carry/problem-of.ts';
 import { fuelKgPerLitre, WATER_KG_PER_L } from '../mass/densities.ts';
 import type { LoadSpan } from '../mass/load.ts';
@@ -29,7 +29,7 @@ export function loadsAlong(
     const fullL = course.rig[commodity].drawableL + cans[commodity] * canL;
     const { low, high } = course.rig.water.litresPerDay;
     const share = commodity === 'fuel' || high === 0 ? 1 : low / high;
-    return aboardAt(cuts, driven[commodity], share).map((aboardL) => (fullL - aboardL) * kgPerLitre);
+    return aboardAt(cuts, driven[commodity], fullL, share).map((aboardL) => (fullL - aboardL) * kgPerLitre);
   });
   return cuts.slice(1).map((toM, index) => ({
     fromM: cuts[index]!,
@@ -53,15 +53,23 @@ function cutsOf(driven: Driven, lengthM: number): number[] {
 }
 
 /**
- * The most litres aboard of a commodity from each place on, when of what a plan takes to be used only a share is.
- * `places` in order.
+ * The most litres aboard of a commodity from each place on, when of what a plan takes to be used only a share is; never
+ * above `fullL`. `places` in order.
  */
-function aboardAt(places: readonly number[], legs: readonly DrivenLeg[], share: number): number[] {
+function aboardAt(
+  places: readonly number[],
+  legs: readonly DrivenLeg[],
+  fullL: number,
+  share: number,
+): number[] {
   let [leg, level] = [0, 0];
   let departL = legs[0]!.figures.departL;
   return places.map((atM) => {
     for (let next = legs[leg + 1]; next !== undefined && next.from.atM <= atM; next = legs[leg + 1]) {
-      departL = Math.max(next.figures.departL, departL - legs[leg]!.figures.needL * share);
+      const { needL, arriveL } = legs[leg]!.figures;
+      // Where not all that is wanted is to be had, what was not used comes on top of it.
+      const gotL = isBound(next.from) ? Math.max(0, next.figures.departL - arriveL) : 0;
+      departL = Math.max(next.figures.departL, Math.min(fullL, departL - needL * share + gotL));
       leg += 1;
       level = 0;
     }

@@ -156,6 +156,8 @@ describe('a plan driven at the mass that it has', () => {
 
   it('never uses more than with the heaviest, and is nowhere reckoned lighter than it is', () => {
     const stop = fc.record({
+      // Litres of water to be had there at the most; 0: as many as are wanted.
+      mostL: fc.constantFrom(0, 0, 15, 30),
       km: fc.integer({ min: 20, max: 1480 }),
       offKm: fc.constantFrom(0, 0, 1, 3),
       what: fc.constantFrom('fuel' as const, 'water' as const, 'both' as const),
@@ -180,7 +182,11 @@ describe('a plan driven at the mass that it has', () => {
             ...(what === 'water' ? [] : [pointFeature(`node/${index}1`, km, DIESEL, offKm)]),
             ...(what === 'fuel' ? [] : [pointFeature(`node/${index}2`, km, TAP, offKm)]),
           ]);
-          const trip = reckoned(inputOf({ document: equatorDocument(1500, 5), rig, features }));
+          const asks = stops.flatMap(({ mostL }, index) =>
+            mostL === 0 ? [] : [{ id: `node/${index}2`, mostLitres: { water: mostL } }],
+          );
+          const plain = inputOf({ document: equatorDocument(1500, 5), rig, features });
+          const trip = reckoned({ ...plain, trip: { ...plain.trip, plan: { stops: asks } } });
           const held = heldPlan(trip);
           if (held === null) return;
           found += 1;
@@ -193,7 +199,20 @@ describe('a plan driven at the mass that it has', () => {
               if (figures.needL < mostL - 0.1) lighter += 1;
             });
           const fullKg = massWithFullTanks(trip.analysis.rig)!;
-          for (const { atM, totalKg } of massesAlong(trip.analysis.rig, choice.cans, driven)!.levels) {
+          // As planned, and with the least water used that the rig tells.
+          const { rig: settled, trip: told } = trip.analysis;
+          const leastUsed = {
+            ...settled,
+            water: { ...settled.water, litresPerDay: { low, typical: low, high: low } },
+          };
+          const water = {
+            ...held.problem.sides.water,
+            course: trip.coursesWith(leastUsed, told, load).water,
+          };
+          const wetter = drive({ ...held.problem.sides, water }, choice);
+          for (const { atM, totalKg } of [driven, wetter].flatMap(
+            (each) => massesAlong(settled, choice.cans, each)!.levels,
+          )) {
             const there = load.along.filter(({ fromM, toM }) => fromM <= atM && atM <= toM);
             const mostKg = Math.max(...there.map(({ moreKg }) => moreKg));
             expect(totalKg - fullKg).toBeLessThanOrEqual(mostKg + 1e-3);
