@@ -154,6 +154,28 @@ describe('a plan driven at the mass that it has', () => {
     expect(low(10).moreKg).toBeCloseTo(-55 * 0.845 - (10 * 550) / 600, 6);
   });
 
+  it('takes what was not used before a supply that gives little on from there', () => {
+    const bare = rigWith({
+      tankL: 200,
+      waterTankL: 40,
+      waterPerDay: { low: 10, typical: 20, high: 20 },
+      cans: { fuel: 0, water: 0 },
+      percentPer100Kg: 10,
+    });
+    const rig = { ...bare, water: { ...bare.water, reserve: { litres: 10 } } };
+    const { trip, ...rest } = inputOf({
+      document: equatorDocument(1200),
+      rig,
+      features: [pointFeature('node/1', 600, TAP)],
+    });
+    const asks = [{ id: 'node/1', mostLitres: { water: 15 } }];
+    const held = heldPlan(reckoned({ ...rest, trip: { ...trip, plan: { stops: asks } } }))!;
+    // Planned: 20 of 40 l to the tap, 15 l there. Of half the use 30 l arrive, and the tank takes 10 l.
+    expect(held.driven.water.map(({ figures }) => figures.departL)).toEqual([40, 35]);
+    const after = held.load.along.findLast(({ fromM }) => Math.abs(fromM - 600_000) < 1)!;
+    expect(after.moreKg).toBeCloseTo(-60 * 0.845, 3);
+  });
+
   it('never uses more than with the heaviest, and is nowhere reckoned lighter than it is', () => {
     const stop = fc.record({
       // Litres of water to be had there at the most; 0: as many as are wanted.
