@@ -1,9 +1,17 @@
 import type { Commodity } from '../../contract/common.ts';
 import { type FailingStop, failingStops } from './failing-stops.ts';
 import { onTheWay, reachesBack, reachesOn } from './failure.ts';
-import type { Hop, Leg } from './leg.ts';
+import { type Hop, type Leg, tanksL } from './leg.ts';
+import { alongL, type MoreCans } from './legs.ts';
 import type { MipBuilder } from './mip.ts';
-import { type CarryProblem, COMMODITIES, type FailureRule, type Halt, otherOf } from './problem.ts';
+import {
+  type CarryProblem,
+  type CarrySide,
+  COMMODITIES,
+  type FailureRule,
+  type Halt,
+  otherOf,
+} from './problem.ts';
 
 type Legs = Record<Commodity, readonly { leg: Leg; column: number }[]>;
 type Entry = [column: number, value: number];
@@ -41,47 +49,104 @@ function addOwnRows(
   on: number,
 ): void {
   const side = sides[commodity];
-  for (const { leg, column } of legs) {
-    leg.hops.forEach((hop, index) => {
-      const edge = side.edges[hop.to]!;
-      if (!stop.edges.has(edge)) return;
+  for (const edge of stop.edges) {
+    const index = side.edges.indexOf(edge);
+    if (index < 0) continue;
+    const next = legs.filter(({ leg }) => leg.from === index);
+    const noWayBack: Entry[] = [];
+    const noWayOn: Entry[] = [];
+    /** Legs that end here, by where they still reach: the columns of legs from here. */
+    const reaching = new Map<string, { columns: number[]; reached: ReadonlySet<number> }>();
+    for (const { leg, column } of legs) {
+      const at = leg.hops.findIndex(({ to }) => to === index);
+      const hop = leg.hops[at];
+      if (hop === undefined) continue;
       // From one supply of the stop to another of it: both fail.
-      if (stop.edges.has(side.edges[hop.from]!)) {
-        builder.row(0, 0, [[column, 1]]);
-        return;
-      }
-      // Back where on is not chosen.
-      if (!reachesBack(side, hop, edge, foreign, spendReserve))
-        builder.row(0, 1, [
-          [on, 1],
-          [column, -1],
-        ]);
-      const rest = leg.hops.slice(index + 1);
-      if (rest.length > 0) {
-        if (!reachesOn(side, hop, rest, foreign, spendReserve)) {
-          builder.row(Number.NEGATIVE_INFINITY, 1, [
-            [on, 1],
-            [column, 1],
-          ]);
-        }
-        return;
-      }
-      const known = new Map<string, boolean>();
-      const next = legs.filter(({ leg: other }) => {
-        if (other.from !== hop.to) return false;
-        // Over single hops only where it leads matters.
-        const key = other.hops.map(({ to, cans }) => (other.hops.length === 1 ? to : `${to} ${cans}`)).join();
-        const reaches = known.get(key) ?? reachesOn(side, hop, other.hops, foreign, spendReserve);
+      const both = stop.edges.has(side.edges[hop.from]!);
+      const back = !both && reachesBack(side, hop, edge, foreign, spendReserve);
+      if (!back) noWayBack.push([column, 1]);
+      const rest = leg.hops.slice(at + 1);
+      if (both || (rest.length > 0 && !reachesOn(side, hop, rest, foreign, spendReserve)))
+        noWayOn.push([column, 1]);
+      if (both || rest.length > 0) continue;
+      const reached = reachedFrom(side, hop, next, foreign, spendReserve);
+      const key = [...reached].join(' ');
+      const alike = reaching.get(key) ?? { columns: [], reached };
+      alike.columns.push(column);
+      reaching.set(key, alike);
+    }
+    // Of all legs to a supply one is chosen at the most, so what holds for each holds for their sum.
+    if (noWayBack.length > 0) builder.row(Number.NEGATIVE_INFINITY, 0, [...noWayBack, [on, -1]]);
+    if (noWayOn.length > 0) builder.row(Number.NEGATIVE_INFINITY, 1, [...noWayOn, [on, 1]]);
+    const groups = [...reaching.values()];
+    for (const { reached } of groups) {
+      const within = groups.filter((other) => [...other.reached].every((column) => reached.has(column)));
+      builder.row(Number.NEGATIVE_INFINITY, 1, [
+        ...within.flatMap(({ columns }) => columns.map((column): Entry => [column, 1])),
+        [on, 1],
+        ...[...reached].map((column): Entry => [column, -1]),
+      ]);
+    }
+  }
+}
+
+/** Columns of the legs from a hop's end whose own end it still reaches, having sought in vain there. */
+function reachedFrom(
+  side: CarrySide,
+  hop: Hop,
+  next: Legs[Commodity],
+  foreign: readonly Halt[],
+  spendReserve: boolean,
+): ReadonlySet<number> {
+  const known = new Map<string, boolean>();
+  return new Set(
+    next
+      .filter(({ leg }) => {
+        // Over a single hop only where it leads matters.
+        const key = leg.hops.map(({ to, cans }) => (leg.hops.length === 1 ? to : `${to} ${cans}`)).join();
+        const reaches = known.get(key) ?? reachesOn(side, hop, leg.hops, foreign, spendReserve);
         known.set(key, reaches);
         return reaches;
-      });
-      builder.row(Number.NEGATIVE_INFINITY, 1, [
-        [column, 1],
-        [on, 1],
-        ...next.map((other): Entry => [other.column, -1]),
-      ]);
-    });
-  }
+      })
+      .map(({ column }) => column),
+  );
+}
+
+/**
+ * Numbers of full cans that are worth having against a failure, beyond the fewest: with each of them more is reached, on
+ * or back, than with one can less.
+ */
+export function cansAgainstFailure(
+  { sides }: CarryProblem,
+  commodity: Commodity,
+  { spendReserve }: FailureRule,
+  foreign: readonly Halt[],
+): MoreCans {
+  const side = sides[commodity];
+  const places = sides[otherOf(commodity)].edges.filter(({ kind }) => kind === 'passing');
+  return (from, to, fewest) => {
+    const tankL = tanksL(side, from);
+    const [leaves, ends] = [side.edges[from]!, side.edges[to]!];
+    const between = places.filter(({ atM }) => atM > leaves.atM && atM < ends.atM).map(onTheWay);
+    const reach = (cans: number): string => {
+      const hop = { from, to, tankL, cans, filledL: tankL + cans * side.canL, spareM: 0 };
+      const reached: number[] = [];
+      for (let next = to + 1; next < side.edges.length; next += 1) {
+        if (alongL(side, from, next) > hop.filledL) break;
+        if (reachesOn(side, hop, [{ ...hop, to: next }], foreign, spendReserve)) reached.push(next);
+      }
+      const back = [ends, ...between].map((place) => reachesBack(side, hop, place, foreign, spendReserve));
+      return `${reached} ${back}`;
+    };
+    const counts: number[] = [];
+    let before = reach(fewest);
+    for (let cans = fewest + 1; cans <= side.mostCans; cans += 1) {
+      const reached = reach(cans);
+      if (reached !== before) counts.push(cans);
+      before = reached;
+    }
+    return counts;
+  };
 }
 
 /** Legs of this commodity on which a stop lies where the other is sought in vain: going back, they bear that. */

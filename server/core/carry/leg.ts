@@ -48,8 +48,26 @@ export interface LegNeed {
   days: number;
 }
 
+/** Sides are never changed, and each way is asked for by many legs. */
+const needs = new WeakMap<CarrySide, Map<number, LegNeed>>();
+
 /** Without the time that filling takes. */
 export function legNeed(side: CarrySide, from: number, to: number): LegNeed {
+  let known = needs.get(side);
+  if (known === undefined) {
+    known = new Map();
+    needs.set(side, known);
+  }
+  const key = from * side.edges.length + to;
+  let need = known.get(key);
+  if (need === undefined) {
+    need = reckonNeed(side, from, to);
+    known.set(key, need);
+  }
+  return need;
+}
+
+function reckonNeed(side: CarrySide, from: number, to: number): LegNeed {
   const { course, edges } = side;
   const way = wayOf(course, edges[from]!, edges[to]!);
   if (course.commodity === 'fuel') {

@@ -1,5 +1,5 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
-import { addFailureRows } from './failure-rows.ts';
+import { addFailureRows, cansAgainstFailure } from './failure-rows.ts';
 import { type Leg, weakestEnd } from './leg.ts';
 import { addMassRows } from './mass-rows.ts';
 import { type Mip, MipBuilder } from './mip.ts';
@@ -79,7 +79,9 @@ export function carryModel(problem: CarryProblem): CarryModel {
   for (const commodity of COMMODITIES) {
     const side = sides[commodity];
     const foreign = halts[otherOf(commodity)];
-    const more = problem.oneFailure === null ? undefined : upTo(side);
+    const { oneFailure } = problem;
+    const more =
+      oneFailure === null ? undefined : cansAgainstFailure(problem, commodity, oneFailure, foreign);
     const of = allLegs(side, foreign, more).map((leg) => ({ leg, column: builder.column(0, 1, true) }));
     legs[commodity] = of;
     addChainRows(builder, side, of, made);
@@ -138,12 +140,6 @@ function addSpareRows(
     ]);
   }
 }
-
-/** Against a failure a leg may carry any number of cans. */
-const upTo =
-  ({ mostCans }: CarrySide) =>
-  (_from: number, _to: number, fewest: number): number[] =>
-    Array.from({ length: Math.max(0, mostCans - fewest + 1) }, (_, index) => fewest + index);
 
 /** Evidence that a leg may hang on, weakest first, with the aim that counts its kilometres. */
 const WEAK: [Evidence, Aim][] = [
