@@ -39,10 +39,10 @@ export function CarryPanel({ planned, form, onFocus }: CarryPanelProps) {
               {plan.status === 'none' && (
                 <Breaks plan={plan} kind={analysis.rig.fuel.kind} {...{ units, say }} />
               )}
+              {found && <PlanWords plan={plan} analysis={analysis} units={units} />}
               {(plan.status === 'none' || more) && <WaysOut plan={plan} {...{ rest, units, say }} />}
               {found && (
                 <>
-                  <PlanWords plan={plan} analysis={analysis} units={units} />
                   <RestsOn plan={plan} {...{ units, say }} />
                   <Legs plan={plan} analysis={analysis} units={units} />
                 </>
@@ -105,8 +105,7 @@ function GetCans({ plan, rig }: { plan: Plan; rig: RigFile }) {
   const wanted = (['fuel', 'water'] as const).filter((commodity) => plan.getCans[commodity] > 0);
   return (
     <p className="lead">
-      <b className="words-into-reserve">Get {wanted.map(what).join(' and ')}.</b> With what is owned there is
-      no plan.
+      <b>Get {wanted.map(what).join(' and ')}.</b> With what is owned there is no plan.
     </p>
   );
 }

@@ -72,6 +72,9 @@ const WAY_WORDS: Record<WayOut['kind'], string> = {
   'other-stop': 'Another stop',
 };
 
+const wayWords = ({ kind, stops }: WayOut): string =>
+  stops === undefined ? WAY_WORDS[kind] : `By ${stops.map((stop) => stop.name ?? stop.kind).join(' and ')}`;
+
 type AmountWords = (way: WayOut, units: UnitSystem) => string;
 const AMOUNT_WORDS: Record<WayOut['unit'], AmountWords> = {
   cans: ({ amount }) => `${countCans(amount)} more`,
@@ -89,7 +92,7 @@ function Ways({ ways, units, say }: { ways: readonly WayOut[]; units: UnitSystem
       {ways.map((way) => (
         <li key={`${way.kind} ${way.text}`}>
           <b>
-            {WAY_WORDS[way.kind]}: {AMOUNT_WORDS[way.unit](way, units)}
+            {wayWords(way)}: {AMOUNT_WORDS[way.unit](way, units)}
           </b>
           , {way.moreKg > 0 && `${formatMass(way.moreKg, units)} more when full, `}
           {way.cans.fuel} fuel and {way.cans.water} water cans in all.{' '}

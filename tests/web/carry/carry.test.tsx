@@ -148,7 +148,9 @@ describe('cans that are to be got', () => {
   it('are followed by the ways out without them', () => {
     const reply = toGet();
     reply.plan.waysOut = waysOut();
-    expect(shown(held(reply), owning)).toMatch(/Or without more cans.*Only after a telephone call.*Do this/);
+    expect(shown(held(reply), owning)).toMatch(
+      /Do this.*Or without more cans.*Only after a telephone call.*What it rests on/,
+    );
     expect(shown(held(reply, { whole: false }), owning)).toContain('Being tried…');
     expect(shown(held(samplePlan()), owning)).not.toContain('Or without more cans');
   });
@@ -215,6 +217,27 @@ describe('where there is no plan', () => {
     const text = shown(held(without()));
     expect(text).toContain('More cans: 2 cans more, 43 kg more when full, 6 fuel and 0 water cans in all.');
     expect(text).toContain('Another stop: 4 km there and back, 4 fuel and 0 water cans in all. If Far Pump');
+  });
+
+  it('adds up what is laid and driven, and names the stops that are gone by', () => {
+    const reply = without();
+    const [ready, waiting] = reply.plan.waysOut;
+    const depot = { atKm: 500, commodity: 'fuel' as const, cans: 2, litres: 40, latest: true };
+    Object.assign(ready!, {
+      kind: 'depot',
+      unit: 'l',
+      amount: 40,
+      depots: [depot, { ...depot, litres: 60 }],
+    });
+    const stop = { id: 'node/9', name: null, kind: 'spring', commodity: 'water' as const, atKm: 700 };
+    const far = { ...stop, drivingKm: 4, evidence: 'doubtful' as const, counts: false };
+    waiting!.stops = [
+      { ...far, name: 'Far Pump' },
+      { ...far, drivingKm: 16 },
+    ];
+    const text = shown(held(reply));
+    expect(text).toContain('A depot laid beforehand: 100 l laid');
+    expect(text).toContain('By Far Pump and spring: 20 km there and back');
   });
 
   it('has all of it in the units of the reader, sentences of the server too', () => {
