@@ -72,7 +72,7 @@ export function Legend({ fuelWord, plan }: { fuelWord: string; plan: PlanOnMap |
             strokeWidth={1.6}
           />
         </Row>
-        {plan?.used && (
+        {plan !== null && plan.used.size > 0 && (
           <Row words="the plan fills here">
             <rect className="legend-fuel" x={6} y={3} width={8} height={8} />
             <rect className="legend-fuel-line" x={3.5} y={0.9} width={13} height={12.2} rx={2} fill="none" />
@@ -86,12 +86,12 @@ export function Legend({ fuelWord, plan }: { fuelWord: string; plan: PlanOnMap |
             <path className="legend-turn legend-turn-later" d="M27,1 L33,7 L27,13 L21,7 Z" />
           </Row>
         )}
-        {plan?.cans.length ? (
+        {plan !== null && plan.cans.length > 0 && (
           <Row words="full cans carried, beside the lines" wide>
             <line className="legend-fuel-line" x1={0} x2={15} y1={7} y2={7} strokeWidth={2.4} />
             <line className="legend-water-line" x1={21} x2={36} y1={7} y2={7} strokeWidth={2.4} />
           </Row>
-        ) : null}
+        )}
         <Row words="edge of a stretch: short, into reserve, unknown" wide>
           <line className="legend-dry-line" x1={0} x2={11} y1={7} y2={7} strokeWidth={2.4} />
           <line

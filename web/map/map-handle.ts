@@ -180,7 +180,7 @@ const isHidden = (container: HTMLElement): boolean =>
 /** Room for names at the sides and for the legend below; less where there is little of it. */
 function paddingFor(container: HTMLElement): PaddingOptions {
   const { clientWidth, clientHeight } = container;
-  const across = Math.max(10, Math.min(SIDE_PADDING_PX, clientWidth * 0.15));
+  const across = Math.max(10, Math.min(SIDE_PADDING_PX, clientWidth * 0.18));
   const upDown = Math.max(10, Math.min(END_PADDING_PX, clientHeight * 0.12));
   const legendPx = container.parentElement?.querySelector('.map-legend')?.clientHeight ?? 0;
   const below = legendPx < clientHeight * 0.35 ? legendPx + upDown : 0;

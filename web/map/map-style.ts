@@ -72,8 +72,8 @@ export function mapStyle(
       line: smoothed(map === null ? emptyCollection() : lineOf(map)),
       // The contract's shapes are GeoJSON; its types are looser than @types/geojson.
       route: smoothed(
-        plan?.route
-          ? collection(plan.route.pieces)
+        plan !== null
+          ? collection(plan.pieces)
           : map === null
             ? emptyCollection()
             : (map.route as unknown as FeatureCollection),
@@ -90,9 +90,9 @@ export function mapStyle(
 /** The gaps, for the chosen one, with their verdicts; by a plan its legs have the verdicts. */
 function edges(map: MapData, plan: PlanOnMap | null): Feature[] {
   const gaps = gapLines(map);
-  if (!plan?.route) return gaps;
+  if (plan === null) return gaps;
   const silent = gaps.map((gap) => ({ ...gap, properties: { ...gap.properties, verdict: '' } }));
-  return [...silent, ...plan.route.legs];
+  return [...silent, ...plan.legs];
 }
 
 /** The ground with what its names need to stand well. */

@@ -61,6 +61,9 @@ export const sideAnchors = (
     ['literal', places(ROUND, distancesEm[0]!)],
   ] as unknown as ExpressionSpecification;
 
+export const EAST = 0;
+export const WEST = 4;
+
 /** A direction, x east and y north, as the nearest eighth of a turn: 0 east, 2 north, 4 west, 6 south. */
 export const eighthOf = (x: number, y: number): number =>
   (Math.round(Math.atan2(y, x) / (Math.PI / 4)) + 8) % 8;

@@ -5,8 +5,9 @@ import type { PlanCarry, PlanLevel } from '../../server/contract/plan.ts';
 import type { PlanReply, TurnBack } from '../../server/contract/whatif.ts';
 import { canSpans } from '../strip/can-spans.ts';
 import { isCovered } from '../strip/levels.ts';
+import { isInside } from '../strip/plan-report.ts';
 import { formatAtKm, type UnitSystem } from '../units.ts';
-import { eighthOf } from './name-anchors.ts';
+import { EAST, eighthOf, WEST, westOf } from './name-anchors.ts';
 import { positionAt } from './nearest-km.ts';
 
 /** A label beside the route: a place to turn back at, or how many cans are full along a stretch. */
@@ -15,44 +16,45 @@ interface PlanMark {
   what: 'turn-back' | 'turn-back-later' | 'cans';
   commodity: Commodity;
   label: string;
-  /** On which side of the route it belongs, in eighths of a turn: fuel left of the way, water right. */
+  /** On which side of its place it stands, in eighths of a turn. */
   side: number;
 }
 
 /** What the map shows of a plan. */
 export interface PlanOnMap {
-  /** Null where there is no plan: the route is then drawn by its gaps. */
-  route: { pieces: Feature[]; legs: Feature[] } | null;
+  /** The route in pieces of about one level, and its legs with their verdicts. */
+  pieces: Feature[];
+  legs: Feature[];
   cans: Feature[];
   marks: Feature<Point, PlanMark>[];
-  /** Supplies that the plan fills at, as "fuel node/1"; null where there is no plan. */
-  used: ReadonlySet<string> | null;
+  /** Supplies that the plan fills at, as "fuel node/1". */
+  used: ReadonlySet<string>;
 }
 
 const COMMODITIES = ['fuel', 'water'] as const;
 
-/** What the map shows of a plan, or, where none was found, of turning back on what there is. */
-export function planOnMap({ analysis, map }: AnalysisReply, reply: PlanReply, units: UnitSystem): PlanOnMap {
-  const { plan, whatIf } = reply;
-  const marks = turnBackMarks(map.line, whatIf.turnBacks, units);
-  if (plan.status !== 'found') return { route: null, cans: [], marks, used: null };
+/** What the map shows of a plan; null where none was found: the route is then drawn by its gaps. */
+export function planOnMap(
+  { analysis, map }: AnalysisReply,
+  { plan, whatIf }: PlanReply,
+  units: UnitSystem,
+): PlanOnMap | null {
+  if (plan.status !== 'found') return null;
   const { line } = map;
   const used = plan.stops.flatMap(({ passings }) => passings).filter((passing) => passing.used);
   return {
-    route: {
-      pieces: COMMODITIES.flatMap((commodity) =>
-        planPieces(plan.levels[commodity], analysis[commodity]).flatMap((piece) =>
-          lineFeature(line, piece, { ...piece, commodity }),
-        ),
+    pieces: COMMODITIES.flatMap((commodity) =>
+      planPieces(plan.levels[commodity], analysis[commodity]).flatMap((piece) =>
+        lineFeature(line, piece, { ...piece, commodity }),
       ),
-      legs: COMMODITIES.flatMap((commodity) =>
-        plan.legs[commodity].flatMap(({ from, to, verdict }) =>
-          lineFeature(line, { fromKm: from.atKm, toKm: to.atKm }, { commodity, verdict }),
-        ),
+    ),
+    legs: COMMODITIES.flatMap((commodity) =>
+      plan.legs[commodity].flatMap(({ from, to, verdict }) =>
+        lineFeature(line, { fromKm: from.atKm, toKm: to.atKm }, { commodity, verdict }),
       ),
-    },
+    ),
     cans: canLines(line, plan.carries),
-    marks: [...marks, ...canMarks(line, plan.carries)],
+    marks: [...turnBackMarks(map, whatIf.turnBacks.filter(isInside), units), ...canMarks(line, plan.carries)],
     used: new Set(used.map(({ commodity, id }) => `${commodity} ${id}`)),
   };
 }
@@ -112,39 +114,40 @@ export function planPieces(
   return pieces;
 }
 
-/** The way's direction at a place is taken over this much on either side. */
-const ABOUT_KM = 15;
-
-function markAt(line: Line, km: number, properties: Omit<PlanMark, 'side'>): Feature<Point, PlanMark>[] {
+const markAt = (line: Line, km: number, properties: PlanMark): Feature<Point, PlanMark>[] => {
   const at = positionAt(line, km);
-  const before = positionAt(line, km - ABOUT_KM);
-  const after = positionAt(line, km + ABOUT_KM);
-  if (at === null || before === null || after === null) return [];
-  const east = (after[0] - before[0]) * Math.cos((at[1] * Math.PI) / 180);
-  const north = after[1] - before[1];
-  const side = properties.commodity === 'fuel' ? eighthOf(-north, east) : eighthOf(north, -east);
-  return [
-    {
-      type: 'Feature',
-      geometry: { type: 'Point', coordinates: at },
-      properties: { ...properties, side },
-    },
-  ];
+  return at === null ? [] : [{ type: 'Feature', geometry: { type: 'Point', coordinates: at }, properties }];
+};
+
+/** "turn back, km 507 (fuel)", in two lines, towards the middle of the map: its edge is to cut none. */
+function turnBackMarks(map: MapData, turnBacks: readonly TurnBack[], units: UnitSystem) {
+  const isWest = westOf(map);
+  return turnBacks.flatMap(({ atKm, commodity, first }) => {
+    const label = `turn back,\n${formatAtKm(atKm, units)} (${commodity})`;
+    const side = isWest(positionAt(map.line, atKm)?.[0] ?? 0) ? EAST : WEST;
+    return markAt(map.line, atKm, { what: first ? 'turn-back' : 'turn-back-later', commodity, label, side });
+  });
 }
 
-/** "turn back, km 507 (fuel)", in two lines. */
-const turnBackMarks = (line: Line, turnBacks: readonly TurnBack[], units: UnitSystem) =>
-  turnBacks.flatMap(({ atKm, commodity, first }) => {
-    const label = `turn back,\n${formatAtKm(atKm, units)} (${commodity})`;
-    return markAt(line, atKm, { what: first ? 'turn-back' : 'turn-back-later', commodity, label });
-  });
-
-/** "2 fuel cans" halfway along every stretch of one count. */
+/** "2 fuel cans" halfway along every stretch of one count, on the commodity's side. */
 const canMarks = (line: Line, carries: readonly PlanCarry[]) =>
   carries.flatMap((carry) =>
     canSpans(carry).flatMap(({ fromKm, toKm, cans }) => {
-      const label = `${cans} ${carry.commodity} ${cans === 1 ? 'can' : 'cans'}`;
       const { commodity } = carry;
-      return markAt(line, (fromKm + toKm) / 2, { what: 'cans', commodity, label });
+      const label = `${cans} ${commodity} ${cans === 1 ? 'can' : 'cans'}`;
+      const km = (fromKm + toKm) / 2;
+      return markAt(line, km, { what: 'cans', commodity, label, side: sideOf(line, km, commodity) });
     }),
   );
+
+/** The way's direction at a place is taken over this much on either side. */
+const ABOUT_KM = 15;
+
+/** In which direction the commodity's side of the route lies: fuel left of the way, water right of it. */
+function sideOf(line: Line, km: number, commodity: Commodity): number {
+  const [fromLon, fromLat] = positionAt(line, km - ABOUT_KM) ?? [0, 0];
+  const [toLon, toLat] = positionAt(line, km + ABOUT_KM) ?? [0, 0];
+  const east = (toLon - fromLon) * Math.cos((toLat * Math.PI) / 180);
+  const north = toLat - fromLat;
+  return commodity === 'fuel' ? eighthOf(-north, east) : eighthOf(north, -east);
+}

@@ -1,4 +1,5 @@
 import type { FeatureCollection } from 'geojson';
+import { feature } from 'topojson-client';
 import type { Topology } from 'topojson-specification';
 import landUrl from 'world-atlas/land-50m.json?url';
 
@@ -14,7 +15,7 @@ export function worldLand(): Promise<FeatureCollection> {
 }
 
 async function load(): Promise<FeatureCollection> {
-  const [{ feature }, answer] = await Promise.all([import('topojson-client'), fetch(landUrl)]);
+  const answer = await fetch(landUrl);
   if (!answer.ok) throw new Error(`the world's outline came with status ${answer.status}`);
   const topology = (await answer.json()) as Topology;
   const land = feature(topology, topology.objects.land!);

@@ -63,7 +63,7 @@ function planReport(analysis: Analysis, { plan, whatIf }: PlanReply, commodity: 
       levels: plan.levels[commodity],
       cans: carries.flatMap(canSpans),
       poursKm: carries.flatMap(({ pourAtKm }) => pourAtKm),
-      turnBacks: ours(whatIf.turnBacks),
+      turnBacks: ours(whatIf.turnBacks).filter(isInside),
       stops: ours(plan.stops.flatMap(({ passings }) => passings)).map(({ atKm, name, kind, used }) => ({
         atKm,
         name: name ?? kind,
@@ -72,6 +72,9 @@ function planReport(analysis: Analysis, { plan, whatIf }: PlanReply, commodity: 
     },
   };
 }
+
+/** A turn-back point at the supply that lies ahead is no choice to make. */
+export const isInside = ({ atKm, towards }: TurnBack): boolean => atKm < towards.atKm;
 
 /** A plan that was found keeps the reserve: it is never eaten into, and nothing runs dry. */
 const legAsGap = (leg: PlanLeg): StripGap => ({

@@ -85,7 +85,7 @@ describe('the route by the plan', () => {
 });
 
 describe('what the map shows of a plan', () => {
-  const shown = planOnMap(reply, plan, 'metric');
+  const shown = planOnMap(reply, plan, 'metric')!;
   const labels = (list: typeof shown.marks) =>
     list.map(({ properties }) => `${properties.what}: ${properties.label.replaceAll(/\s/g, ' ')}`);
 
@@ -96,7 +96,7 @@ describe('what the map shows of a plan', () => {
       'cans: 2 fuel cans',
       'cans: 1 fuel can',
     ]);
-    expect(labels(planOnMap(reply, plan, 'us').marks)[0]).toBe('turn-back: turn back, mile 505 (fuel)');
+    expect(labels(planOnMap(reply, plan, 'us')!.marks)[0]).toBe('turn-back: turn back, mile 505 (fuel)');
   });
 
   test('stands at its place of the route', () => {
@@ -115,13 +115,13 @@ describe('what the map shows of a plan', () => {
     const side = (commodity: 'fuel' | 'water') => {
       const one = drawnPlan();
       one.plan.carries = [{ ...carry!, commodity, fromKm: 100, toKm: 300, pourAtKm: [300], cans: 1 }];
-      return planOnMap(north, one, 'metric').marks.at(-1)!.properties.side;
+      return planOnMap(north, one, 'metric')!.marks.at(-1)!.properties.side;
     };
     expect([side('fuel'), side('water')]).toEqual([4, 0]);
   });
 
   test('marks the supplies that are used, as the style draws them', () => {
-    expect([...shown.used!]).toEqual(['fuel node/1']);
+    expect([...shown.used]).toEqual(['fuel node/1']);
     const { supplies } = mapStyle(map, LIGHT, { plan: shown }).sources as unknown as Record<
       string,
       { data: { features: { properties: { id: string; commodity: string; used: boolean } }[] } }
@@ -130,16 +130,20 @@ describe('what the map shows of a plan', () => {
     expect(used.map(({ properties }) => `${properties.commodity} ${properties.id}`)).toEqual(['fuel node/1']);
   });
 
-  test('is the route by its gaps where no plan was found, with where to turn back on them', () => {
-    const none = drawnPlan();
-    none.plan.status = 'none';
-    const only = planOnMap(reply, none, 'metric');
-    expect(only).toMatchObject({ route: null, cans: [], used: null });
-    expect(only.marks).toHaveLength(2);
-    const routes = [planOnMap(reply, none, 'metric'), null].map(
-      (each) => mapStyle(map, LIGHT, { plan: each }).sources.route,
+  test('is nothing where no plan was found: the route stays drawn by its gaps', () => {
+    expect(planOnMap(reply, { ...plan, plan: { ...plan.plan, status: 'none' } }, 'metric')).toBeNull();
+    const route = mapStyle(map, LIGHT, { plan: null }).sources.route;
+    expect(route).toEqual(mapStyle(map, LIGHT).sources.route);
+    expect(route).not.toEqual(mapStyle(map, LIGHT, { plan: shown }).sources.route);
+  });
+
+  test('leaves out where to turn back at the very supply that lies ahead', () => {
+    const ahead = drawnPlan();
+    ahead.whatIf.turnBacks[0]!.atKm = ahead.whatIf.turnBacks[0]!.towards.atKm;
+    const points = planOnMap(reply, ahead, 'metric')!.marks.filter(
+      ({ properties }) => properties.what !== 'cans',
     );
-    expect(routes[0]).toEqual(routes[1]);
+    expect(labels(points)).toEqual(['turn-back-later: turn back, km 700 (water)']);
   });
 
   test('takes the place of the gaps: no verdict of theirs is drawn, but they can still be chosen', () => {
