@@ -35,9 +35,13 @@ export interface Leg {
   canM: number;
 }
 
-/** Full cans on a leg at a place strictly inside it. */
-export function cansAt(edges: readonly SupplyEdge[], { hops }: Pick<Leg, 'hops'>, atM: number): number {
-  return (hops.find(({ to }) => edges[to]!.atM > atM) ?? hops[0]).cans;
+/**
+ * The most full cans on a leg at a place strictly inside it. Where less is used than was allowed for, a can may still be
+ * full past a supply at which it was to be filled again.
+ */
+export function mostCansAt(edges: readonly SupplyEdge[], { hops }: Pick<Leg, 'hops'>, atM: number): number {
+  const index = hops.findIndex(({ to }) => edges[to]!.atM > atM);
+  return Math.max(hops[index]?.cans ?? 0, hops[index - 1]?.cans ?? 0);
 }
 
 /** What every way between two edges needs, whatever is aboard. */

@@ -1,5 +1,5 @@
 import type { Commodity } from '../../contract/common.ts';
-import { cansAt, type Leg } from './leg.ts';
+import { type Leg, mostCansAt } from './leg.ts';
 import type { MassRoom } from './mass-room.ts';
 import { type Mip, MipBuilder } from './mip.ts';
 import { type CarryProblem, COMMODITIES } from './problem.ts';
@@ -26,7 +26,7 @@ export function addMassRows(
         entries.push([owned[commodity], canKg[commodity].empty]);
         for (const { leg, column } of covering(problem, commodity, legs[commodity], stretchM)) {
           const lessL = lessAtStartL(problem, commodity, leg) + shortL.get(leg)!;
-          const cans = cansAt(problem.sides[commodity].edges, leg, stretchM);
+          const cans = mostCansAt(problem.sides[commodity].edges, leg, stretchM);
           entries.push([column, cans * canKg[commodity].filling - lessL * perLitre]);
         }
       }
@@ -90,7 +90,7 @@ export function shortFillModel(
         const perLitre = Math.max(0, perLitreKg[commodity]);
         kg += cans[commodity] * canKg[commodity].empty;
         for (const { leg } of covering(problem, commodity, wrapped[commodity], stretchM)) {
-          const full = cansAt(problem.sides[commodity].edges, leg, stretchM);
+          const full = mostCansAt(problem.sides[commodity].edges, leg, stretchM);
           kg += full * canKg[commodity].filling - lessAtStartL(problem, commodity, leg) * perLitre;
           if (perLitre > 0) entries.push([columns.get(leg)!, -perLitre]);
         }
