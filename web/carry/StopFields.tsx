@@ -40,7 +40,13 @@ export function StopFields({ id, commodities }: { id: string; commodities: reado
             optional
           />
         ))}
-        <QuantityField label="Waiting there" at={at('waitHours')} kind="hours" optional />
+        <QuantityField
+          label="Waiting there"
+          at={at('waitHours')}
+          kind="hours"
+          hint="empty: as its hours say"
+          optional
+        />
       </FormContext.Provider>
     </div>
   );

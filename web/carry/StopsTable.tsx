@@ -22,7 +22,7 @@ import {
 import { StopFields } from './StopFields.tsx';
 
 type Passing = Plan['stops'][number]['passings'][number];
-/** A passing of the plan, or of a stop that something was told of while the plan has none of it. */
+/** A passing of the plan, or of a stop that it has none of. */
 type StopRow = Omit<Passing, 'atKm' | 'detourKm' | 'evidence'> & { atKm: number | null };
 
 interface StopsTableProps {
@@ -41,8 +41,9 @@ export function StopsTable({ plan, analysis, trip, units, onFocus }: StopsTableP
   const [chosen, setChosen] = useState<string | null>(null);
   const rows = useMemo(() => stopRows(plan, analysis, trip), [plan, analysis, trip]);
   const { kind } = analysis.rig.fuel;
+  const found = plan.status === 'found';
   const passed = trip.plan?.passBy;
-  const columns = useMemo(() => columnsFor(units, kind, passed ?? []), [units, kind, passed]);
+  const columns = useMemo(() => columnsFor(units, kind, found, passed), [units, kind, found, passed]);
   const csv = useMemo(
     () => ({ name: `${fileName(analysis.route.name)}-stops`, columns: csvColumnsFor(units, kind) }),
     [analysis, units, kind],
@@ -50,7 +51,7 @@ export function StopsTable({ plan, analysis, trip, units, onFocus }: StopsTableP
   if (rows.length === 0) return null;
   return (
     <DataTable
-      caption="Stops of the plan"
+      caption={found ? 'Stops of the plan' : 'Stops that count'}
       columns={columns}
       rows={rows}
       rowKey={keyOf}
@@ -66,42 +67,52 @@ export function StopsTable({ plan, analysis, trip, units, onFocus }: StopsTableP
   );
 }
 
-/** The passings of the plan, and whatever else something is told of: that must stay in reach. */
+const UNKNOWN = {
+  used: false,
+  arriveL: null,
+  fillL: null,
+  cansFull: null,
+  mostL: null,
+  waitHours: 0,
+  fillHours: 0,
+};
+
+/** The passings of the plan, or without one those that count, and whatever else is told of: that must stay in reach. */
 export function stopRows(plan: Plan, { passings }: Analysis, trip: TripFile): StopRow[] {
-  const rows: StopRow[] = plan.stops.flatMap((stop) => stop.passings);
+  const bare = (chosen: typeof passings): StopRow[] =>
+    chosen.map(({ id, name, kind, commodity, atKm }) => ({ id, name, kind, commodity, atKm, ...UNKNOWN }));
+  const rows: StopRow[] =
+    plan.status === 'found'
+      ? plan.stops.flatMap((stop) => stop.passings)
+      : bare(passings.filter(({ counts }) => counts));
   const told = [...(trip.plan?.passBy ?? []), ...(trip.plan?.stops ?? []).map(({ id }) => id)];
   const missing = [...new Set(told)].filter((id) => !rows.some((row) => row.id === id));
-  const without = {
-    used: false,
-    arriveL: null,
-    fillL: null,
-    cansFull: null,
-    mostL: null,
-    waitHours: 0,
-    fillHours: 0,
-  };
   return [
     ...rows,
     ...missing.flatMap((id): StopRow[] => {
-      const met = passings.filter((passing) => passing.id === id);
-      return met.length === 0
-        ? [{ id, name: null, kind: id, commodity: 'fuel', atKm: null, ...without }]
-        : met.map(({ name, kind, commodity, atKm }) => ({ id, name, kind, commodity, atKm, ...without }));
+      const met = bare(passings.filter((passing) => passing.id === id));
+      return met.length > 0 ? met : [{ id, name: null, kind: id, commodity: 'fuel', atKm: null, ...UNKNOWN }];
     }),
   ];
 }
 
 const nameOf = ({ name, kind }: StopRow): string => name ?? kind;
 
-function whetherUsed({ id, used, atKm }: StopRow, passed: readonly string[]): string {
-  if (used) return 'used';
-  if (atKm === null) return 'not on this route';
-  return passed.includes(id) ? 'passed by as told' : 'passed by';
+function whetherUsed({ id, used, atKm }: StopRow, found: boolean, passed: readonly string[]): string {
+  if (used) return ', used';
+  if (atKm === null) return ' not on this route';
+  if (passed.includes(id)) return ', passed by as told';
+  return found ? ', passed by' : '';
 }
 
 const hours = (amount: number): string => formatFigure(amount, 1);
 
-function columnsFor(units: UnitSystem, kind: FuelKind, passed: readonly string[]): Column<StopRow>[] {
+function columnsFor(
+  units: UnitSystem,
+  kind: FuelKind,
+  found: boolean,
+  passed: readonly string[] = [],
+): Column<StopRow>[] {
   const volume = volumeUnit(units);
   const litres = (amount: number | null) => (amount === null ? '' : figureLitres(amount, units));
   return [
@@ -115,8 +126,8 @@ function columnsFor(units: UnitSystem, kind: FuelKind, passed: readonly string[]
           <span className={`swatch swatch-${row.commodity}`} aria-hidden="true" />
           {row.used ? <b>{nameOf(row)}</b> : nameOf(row)}{' '}
           <span className="second">
-            {row.atKm !== null && `${formatAtKm(row.atKm, units)}, ${contentWord(row.commodity, kind)}, `}
-            {whetherUsed(row, passed)}
+            {row.atKm !== null && `${formatAtKm(row.atKm, units)}, ${contentWord(row.commodity, kind)}`}
+            {whetherUsed(row, found, passed)}
           </span>
         </>
       ),
@@ -176,7 +187,7 @@ function csvColumnsFor(units: UnitSystem, kind: FuelKind) {
       head: `at (${distanceUnit(units)} along)`,
       value: ({ atKm }: StopRow) => (atKm === null ? null : distanceIn(atKm, units)),
     },
-    { head: 'used', value: (row: StopRow) => whetherUsed(row, []) },
+    { head: 'used', value: ({ used }: StopRow) => (used ? 'yes' : 'no') },
     { head: `arrives with (${volume})`, value: ({ arriveL }: StopRow) => litres(arriveL) },
     { head: `fill (${volume})`, value: ({ fillL }: StopRow) => litres(fillL) },
     { head: `most to be had (${volume})`, value: ({ mostL }: StopRow) => litres(mostL) },

@@ -1,6 +1,7 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { Compile } from 'typebox/compile';
 import { describe, expect, it } from 'vitest';
+import type { Passing } from '../../../server/contract/analysis.ts';
 import type { WayOut } from '../../../server/contract/plan.ts';
 import { PlanReply } from '../../../server/contract/whatif.ts';
 import { CarryPanel } from '../../../web/carry/CarryPanel.tsx';
@@ -178,7 +179,20 @@ describe('the stops of the plan', () => {
     const reply = samplePlan();
     reply.plan = { ...reply.plan, status: 'none', stops: [] };
     expect(shown(held(reply), form)).toContain('node/99');
-    expect(shown(held(reply))).not.toContain('Stops of the plan');
+  });
+
+  it('are those that count where there is no plan, used or passed by none', () => {
+    const reply = samplePlan();
+    reply.plan = { ...reply.plan, status: 'out-of-time', stops: [] };
+    const form = formOf('metric');
+    const [{ name, atKm }] = form.analysis.passings.filter(({ counts }) => counts) as [Passing];
+    const text = shown(held(reply), form);
+    expect(text).toContain('Stops that count');
+    expect(text).toMatch(new RegExp(`${name} km ${atKm}, (diesel|water) `));
+    expect(text).not.toMatch(/passed by|, used/);
+    for (const each of form.analysis.passings.filter(({ counts }) => !counts)) {
+      expect(text).not.toContain(`${each.name} km`);
+    }
   });
 });
 
