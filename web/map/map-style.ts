@@ -153,7 +153,7 @@ function placeLayer(palette: Palette): LayerSpecification {
       'text-field': ['get', 'name'],
       'text-font': MAP_FONT,
       'text-size': ['match', ['get', 'rank'], 'city', 16, 'town', 14, 12],
-      'text-variable-anchor-offset': nameAnchors(1.3),
+      'text-variable-anchor-offset': nameAnchors([1.3]),
       'text-max-width': 10,
       'text-letter-spacing': 0.06,
       'symbol-sort-key': ['match', ['get', 'rank'], 'city', 0, 'town', 1, 2],

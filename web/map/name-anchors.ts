@@ -41,12 +41,11 @@ const ROUND: readonly Anchor[] = [
   'top-left',
 ];
 
-const places = (anchors: readonly Anchor[], distanceEm: number) =>
-  anchors.flatMap((anchor) => [anchor, offset(anchor, distanceEm)]);
+/** The nearer the better. */
+const places = (anchors: readonly Anchor[], distancesEm: readonly number[]) =>
+  distancesEm.flatMap((distanceEm) => anchors.flatMap((anchor) => [anchor, offset(anchor, distanceEm)]));
 
-/**
- * Labels stand on one side of their point, the nearer the better: by each feature's `side`, as `eighthOf` gives
- * it, and so many eighths further round. */
+/** Labels stand on one side of their point: by each feature's `side`, as `eighthOf` gives it, and these eighths further. */
 export const sideAnchors = (
   distancesEm: readonly number[],
   turns: readonly number[],
@@ -56,9 +55,9 @@ export const sideAnchors = (
     ['get', 'side'],
     ...ROUND.flatMap((_, side) => {
       const anchors = turns.map((turn) => ROUND[(side + turn) % 8]!);
-      return [side, ['literal', distancesEm.flatMap((distanceEm) => places(anchors, distanceEm))]];
+      return [side, ['literal', places(anchors, distancesEm)]];
     }),
-    ['literal', places(ROUND, distancesEm[0]!)],
+    ['literal', places(ROUND, distancesEm)],
   ] as unknown as ExpressionSpecification;
 
 export const EAST = 0;
@@ -69,12 +68,12 @@ export const eighthOf = (x: number, y: number): number =>
   (Math.round(Math.atan2(y, x) / (Math.PI / 4)) + 8) % 8;
 
 /** Names stand towards the middle of the map, so that its edge cuts none: by each feature's `west`. */
-export function nameAnchors(distanceEm: number): ExpressionSpecification {
+export function nameAnchors(distancesEm: readonly number[]): ExpressionSpecification {
   return [
     'case',
     ['==', ['get', 'west'], true],
-    ['literal', places(EASTWARDS, distanceEm)],
-    ['literal', places(EASTWARDS.map(mirrored), distanceEm)],
+    ['literal', places(EASTWARDS, distancesEm)],
+    ['literal', places(EASTWARDS.map(mirrored), distancesEm)],
   ] as unknown as ExpressionSpecification;
 }
 

@@ -122,10 +122,10 @@ export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecifi
         'text-field': ['get', 'label'],
         'text-font': MAP_FONT,
         'text-size': 13,
-        'text-variable-anchor-offset': nameAnchors(1.5),
+        'text-variable-anchor-offset': nameAnchors([1.5]),
         'text-justify': 'auto',
         // Two lines fit between the easternmost mark and the map's edge.
-        'text-max-width': 7,
+        'text-max-width': 9,
         'symbol-sort-key': ['case', ['get', 'used'], 0, ['==', ['get', 'commodity'], 'fuel'], 1, 2],
       },
       paint: { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 2 },

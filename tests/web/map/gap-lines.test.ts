@@ -33,13 +33,13 @@ describe('the lines of gaps', () => {
 describe('names on the map', () => {
   test('stand east of points in the west, and the other way round', () => {
     expect([86, 88.9, 89.1, 92].map(westOf(map))).toEqual([true, true, false, false]);
-    const [, , west, east] = nameAnchors(2) as [string, unknown, [string, unknown[]], [string, unknown[]]];
+    const [, , west, east] = nameAnchors([2]) as [string, unknown, [string, unknown[]], [string, unknown[]]];
     expect(west[1].slice(0, 2)).toEqual(['left', [2, 0]]);
     expect(east[1].slice(0, 2)).toEqual(['right', [-2, 0]]);
   });
 
   test('try every side once', () => {
-    const [, , west] = nameAnchors(1) as [string, unknown, [string, unknown[]]];
+    const [, , west] = nameAnchors([1]) as [string, unknown, [string, unknown[]]];
     const anchors = west[1].filter((part) => typeof part === 'string');
     expect(new Set(anchors).size).toBe(8);
     expect(anchors).toHaveLength(8);
