@@ -28,6 +28,9 @@ export interface ServiceOptions {
   onFault: (text: string) => void;
 }
 
+/** After so many plans of the demo another one is hardly quicker (measured). */
+const PLAIN_PLANS = 4;
+
 const TASKS = new URL('../work/tasks.ts', import.meta.url);
 const CARRY_TASKS = new URL('../work/carry-tasks.ts', import.meta.url);
 
@@ -40,11 +43,15 @@ export class AnalysisService {
   readonly #today: () => string;
   readonly #reading: WorkerPool<Work>;
   readonly #analysing: WorkerPool<Work>;
-  /** Solving blocks its worker, so planning has one of its own; it starts with the first plan. */
+  /**
+   * Solving blocks its worker, so planning has one of its own, and another that stands by where the first is at work that
+   * was called off. It starts with the demo's analysis, which every server makes first, or with the first plan.
+   */
   readonly #planning: () => WorkerPool<CarryWork>;
   #planningPool: WorkerPool<CarryWork> | null = null;
   readonly #store: TripStore;
   #demoTrip: Promise<SharedArrayBuffer> | null = null;
+  #closed = false;
   #demoReply: { day: string; bytes: Promise<Uint8Array> } | null = null;
 
   constructor({ limits, today, onFault }: ServiceOptions) {
@@ -60,7 +67,7 @@ export class AnalysisService {
     this.#reading = new WorkerPool<Work>(shared);
     this.#analysing = new WorkerPool<Work>(shared);
     this.#planning = () => {
-      this.#planningPool ??= new WorkerPool<CarryWork>({ ...shared, tasks: CARRY_TASKS });
+      this.#planningPool ??= new WorkerPool<CarryWork>({ ...shared, tasks: CARRY_TASKS, spares: 1 });
       return this.#planningPool;
     };
     this.#store = new TripStore(limits.keptTrips, limits.keptBytes);
@@ -153,12 +160,24 @@ export class AnalysisService {
   }
 
   async close(): Promise<void> {
+    this.#closed = true;
     await Promise.all([this.#reading.close(), this.#analysing.close(), this.#planningPool?.close()]);
   }
 
   async #analyseDemo(): Promise<Uint8Array> {
     const { rig, trip } = valueOrThrow(await readDemoPlan());
-    return this.#analyse(DEMO_ID, await this.#loadDemo(), rig, trip, undefined);
+    const packed = await this.#loadDemo();
+    const bytes = await this.#analyse(DEMO_ID, packed, rig, trip, undefined);
+    this.#warmPlanning(packed, rig, trip);
+    return bytes;
+  }
+
+  /** The first plans of a worker take many times as long as the later ones: it makes the demo's for nobody. */
+  #warmPlanning(packed: SharedArrayBuffer, rig: RigFile, trip: TripFile): void {
+    if (this.#closed) return;
+    const ask = { id: DEMO_ID, packed, rig, trip, today: this.#today(), seconds: this.#limits.planSeconds };
+    const step = (extras: boolean) => ({ name: 'planReply', ask: { ...ask, extras } });
+    this.#planning().warm([...Array<boolean>(PLAIN_PLANS).fill(false), true].map(step));
   }
 
   #loadDemo(): Promise<SharedArrayBuffer> {

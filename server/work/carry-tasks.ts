@@ -2,6 +2,7 @@ import type { LoadedTrip } from '../app/loaded-trip.ts';
 import { type PlannedTrip, planTrip } from '../app/plan-trip.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
+import type { MipSolver } from '../core/carry/mip.ts';
 import type { Outcome } from '../core/problem.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import { loadSolver } from '../io/solver.ts';
@@ -23,17 +24,30 @@ let solver: ReturnType<typeof loadSolver> | null = null;
 /** The trip planned last, unpacked. */
 let unpacked: { id: string; loaded: LoadedTrip } | null = null;
 
-/** Planning, which blocks its thread while the solver is at it. */
+/** Planning, which blocks its thread while the solver is at it; given up between two solves. */
 export const tasks = {
-  async plan({ id, packed, rig, trip, ...options }: CarryAsk): Promise<Outcome<PlannedTrip>> {
+  async plan(
+    { id, packed, rig, trip, ...options }: CarryAsk,
+    _signal: AbortSignal,
+    givenUp: () => boolean,
+  ): Promise<Outcome<PlannedTrip>> {
     solver ??= loadSolver();
+    const solve = await solver;
     if (unpacked?.id !== id) unpacked = { id, loaded: unpackTrip(packed) };
-    return planTrip(unpacked.loaded, rig, trip, { ...options, openingHours, solver: await solver });
+    const stoppable: MipSolver = (...model) => {
+      if (givenUp()) throw new Error('the plan was given up');
+      return solve(...model);
+    };
+    return planTrip(unpacked.loaded, rig, trip, { ...options, openingHours, solver: stoppable });
   },
 
   /** As plan; gives a PlanReply as JSON text in UTF-8. */
-  async planReply(ask: CarryAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
-    const outcome = await tasks.plan(ask);
+  async planReply(
+    ask: CarryAsk,
+    signal: AbortSignal,
+    givenUp: () => boolean,
+  ): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
+    const outcome = await tasks.plan(ask, signal, givenUp);
     if (!outcome.ok) return outcome;
     const { plan, whatIf, gauge } = outcome.value;
     return { ok: true, value: new TextEncoder().encode(JSON.stringify({ plan, whatIf, gauge })) };

@@ -5,7 +5,10 @@ import type { DoneMessage, TaskTable } from './protocol.ts';
 export interface PoolOptions {
   /** The module that exports `tasks`, as a file URL. */
   tasks: URL;
+  /** Jobs at work at a time. */
   size: number;
+  /** Workers that stand by beyond those, ready to take over where one is at a job that was given up; none when left out. */
+  spares?: number;
   /** Jobs that may wait; one more is refused with `too-many-requests`. */
   maxWaiting: number;
   /** Heap of one worker, MB; a job that needs more ends in `too-large`. */
@@ -28,10 +31,20 @@ export class JobAborted extends Error {
   }
 }
 
+/** A job that is done for the sake of the worker alone: afterwards it is quicker. */
+export interface WarmStep {
+  name: string;
+  ask: unknown;
+}
+
 interface Job {
   number: number;
   name: string;
   ask: unknown;
+  /** Nobody waits for it: it only warms the worker. */
+  warming: boolean;
+  flag: SharedArrayBuffer;
+  /** Nobody waits for it, or not any more. */
   settled: boolean;
   resolve: (give: unknown) => void;
   reject: (error: Error) => void;
@@ -40,6 +53,10 @@ interface Job {
 interface Crew {
   worker: Worker;
   job: Job | null;
+  /** Warm steps done. */
+  warmed: number;
+  /** The last job that was asked of it: what it holds from then may be of use again. */
+  lastJob: number;
   /** Ends the worker when it does not come free after an abort. */
   grace: NodeJS.Timeout | null;
 }
@@ -50,12 +67,13 @@ const ENTRY = new URL('./worker-entry.mjs', import.meta.url);
 
 /**
  * A fixed number of worker threads and a bounded queue. A job that is given up, runs too long or breaks its worker
- * costs that worker only: it is ended and another one started.
+ * costs that worker only: it is ended and another one started. Workers that have nothing to do are warmed.
  */
 export class WorkerPool<T extends TaskTable> {
   readonly #options: PoolOptions;
   readonly #crews: Crew[] = [];
   #waiting: Job[] = [];
+  #steps: readonly WarmStep[] = [];
   #jobs = 0;
   #closed = false;
 
@@ -73,19 +91,14 @@ export class WorkerPool<T extends TaskTable> {
     return new Promise((resolve, reject) => {
       if (this.#closed) return reject(new Error('the pool is closed'));
       if (signal?.aborted === true) return reject(new JobAborted());
-      const idle = this.#crews.some((crew) => crew.job === null);
-      if (!idle && this.#waiting.length >= this.#options.maxWaiting)
+      if (!this.#hasRoom() && this.#waiting.length >= this.#options.maxWaiting)
         return reject(busy(this.#waiting.length));
-      this.#jobs += 1;
       const release = () => {
         clearTimeout(timer);
         signal?.removeEventListener('abort', onAbort);
       };
       const job: Job = {
-        number: this.#jobs,
-        name,
-        ask,
-        settled: false,
+        ...this.#job(name, ask),
         resolve: (give) => {
           release();
           resolve(give as Awaited<ReturnType<T[N]>>);
@@ -103,9 +116,24 @@ export class WorkerPool<T extends TaskTable> {
     });
   }
 
+  /**
+   * Has every worker do these steps whenever it has nothing to do, one worker at a time; also those that are started
+   * later. A step is left for any job that comes. One that fails is told to onFault and ends all warming.
+   */
+  warm(steps: readonly WarmStep[]): void {
+    if (this.#closed) return;
+    this.#steps = steps;
+    this.#handOut();
+  }
+
   /** Jobs at work and waiting; a job that was given up counts until its worker has come free. */
   get jobs(): number {
-    return this.#waiting.length + this.#crews.filter((crew) => crew.job !== null).length;
+    return this.#waiting.length + this.#crews.filter(({ job }) => job !== null && !job.warming).length;
+  }
+
+  /** Workers that stand ready with every warm step done. */
+  get warmWorkers(): number {
+    return this.#crews.filter(({ job, warmed }) => job === null && warmed >= this.#steps.length).length;
   }
 
   /** Ends all workers; what runs or waits is rejected. */
@@ -130,7 +158,7 @@ export class WorkerPool<T extends TaskTable> {
       execArgv: [],
       resourceLimits: { maxOldGenerationSizeMb: this.#options.maxHeapMb },
     });
-    const crew: Crew = { worker, job: null, grace: null };
+    const crew: Crew = { worker, job: null, warmed: 0, lastJob: 0, grace: null };
     this.#crews.push(crew);
     worker.on('message', (message: 'ready' | DoneMessage) => {
       if (message !== 'ready') this.#done(crew, message);
@@ -140,16 +168,52 @@ export class WorkerPool<T extends TaskTable> {
     worker.unref();
   }
 
+  #job(name: string, ask: unknown): Job {
+    this.#jobs += 1;
+    return {
+      number: this.#jobs,
+      name,
+      ask,
+      warming: false,
+      flag: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
+      settled: false,
+      resolve: () => {},
+      reject: () => {},
+    };
+  }
+
+  /** Jobs at work that somebody waits for. */
+  get #wanted(): number {
+    return this.#crews.filter(({ job }) => job !== null && !job.settled).length;
+  }
+
+  /** Whether a job that comes now is taken up at once, or as soon as a warm step is left. */
+  #hasRoom(): boolean {
+    return this.#wanted < this.#options.size && this.#crews.some(({ job }) => job === null || job.warming);
+  }
+
   #handOut(): void {
-    for (const crew of this.#crews) {
-      if (crew.job !== null) continue;
-      const job = this.#waiting.shift();
-      if (job === undefined) return;
-      crew.job = job;
+    while (this.#waiting.length > 0 && this.#wanted < this.#options.size) {
+      const [crew] = this.#crews
+        .filter(({ job }) => job === null)
+        .sort((a, b) => b.warmed - a.warmed || b.lastJob - a.lastJob);
+      if (crew === undefined) {
+        for (const { job } of this.#crews) if (job?.warming === true) giveWord(job);
+        return;
+      }
+      const job = this.#waiting.shift()!;
+      crew.lastJob = job.number;
       // A worker at work keeps the process alive; an idle one does not.
       crew.worker.ref();
-      crew.worker.postMessage({ job: job.number, name: job.name, ask: job.ask });
+      this.#start(crew, job);
     }
+    this.#warmOne();
+  }
+
+  #start(crew: Crew, job: Job): void {
+    crew.job = job;
+    const { number, name, ask, flag } = job;
+    crew.worker.postMessage({ job: number, name, ask, flag });
   }
 
   #done(crew: Crew, message: DoneMessage): void {
@@ -159,7 +223,11 @@ export class WorkerPool<T extends TaskTable> {
     crew.worker.unref();
     if (crew.grace !== null) clearTimeout(crew.grace);
     crew.grace = null;
-    if ('fault' in message) {
+    if (job.warming) {
+      if ('give' in message) crew.warmed += 1;
+      // A step that was left for a job is done again; one that fails would fail each time.
+      else if (!isGivenUp(job)) this.#noWarming(message.fault);
+    } else if ('fault' in message) {
       settle(job, new Error(message.fault));
     } else if (!job.settled) {
       job.settled = true;
@@ -168,18 +236,36 @@ export class WorkerPool<T extends TaskTable> {
     this.#handOut();
   }
 
+  /** While nobody waits for anything: the next warm step of one worker, or one more to stand by. */
+  #warmOne(): void {
+    if (this.#steps.length === 0 || this.#waiting.length > 0) return;
+    if (this.#crews.some(({ job }) => job !== null && (job.warming || !job.settled))) return;
+    const cold = this.#crews.find(({ job, warmed }) => job === null && warmed < this.#steps.length);
+    if (cold !== undefined) {
+      const { name, ask } = this.#steps[cold.warmed]!;
+      this.#start(cold, { ...this.#job(name, ask), warming: true, settled: true });
+    } else if (this.#crews.length < this.#options.size + (this.#options.spares ?? 0)) {
+      this.#hire();
+      this.#warmOne();
+    }
+  }
+
   /** Rejects a job; a worker that is at it gets a while to come free, then is ended. */
   #giveUp(job: Job, error: Error, graceMs: number): void {
     settle(job, error);
     this.#waiting = this.#waiting.filter((waiting) => waiting !== job);
     const crew = this.#crews.find((one) => one.job === job);
     if (crew === undefined) return;
+    giveWord(job);
     crew.worker.postMessage({ abort: job.number });
+    // Another worker may stand by.
+    this.#handOut();
     if (graceMs === 0) void crew.worker.terminate();
     else crew.grace = setTimeout(() => void crew.worker.terminate(), graceMs);
   }
 
   #crashed(crew: Crew, error: Error): void {
+    if (crew.job?.warming === true) this.#steps = [];
     if (crew.job === null || crew.job.settled) {
       this.#options.onFault?.(error.stack ?? error.message);
       return;
@@ -194,10 +280,22 @@ export class WorkerPool<T extends TaskTable> {
     this.#crews.splice(place, 1);
     if (crew.grace !== null) clearTimeout(crew.grace);
     if (crew.job !== null) settle(crew.job, new Error('the worker ended in the middle of a job'));
-    this.#hire();
+    if (this.#crews.length < this.#options.size) this.#hire();
     this.#handOut();
   }
+
+  #noWarming(fault: string): void {
+    this.#steps = [];
+    this.#options.onFault?.(fault);
+  }
 }
+
+/** Tells a task that blocks its thread that it is given up. */
+function giveWord({ flag }: Job): void {
+  Atomics.store(new Int32Array(flag), 0, 1);
+}
+
+const isGivenUp = ({ flag }: Job): boolean => Atomics.load(new Int32Array(flag), 0) === 1;
 
 function settle(job: Job, error: Error): void {
   if (job.settled) return;

@@ -1,11 +1,19 @@
-/** A worker's tasks by name: each takes a value that can be cloned between threads and a signal to give up. */
-export type TaskTable = Record<string, (ask: never, signal: AbortSignal) => Promise<unknown>>;
+/**
+ * A worker's tasks by name: each takes a value that can be cloned between threads and a signal to give up. A task that
+ * blocks its thread hears no signal: it asks `givenUp` between its steps and throws once it is true.
+ */
+export type TaskTable = Record<
+  string,
+  (ask: never, signal: AbortSignal, givenUp: () => boolean) => Promise<unknown>
+>;
 
 /** To a worker: a job for the task of that name. */
 export interface JobMessage {
   job: number;
   name: string;
   ask: unknown;
+  /** One whole number, seen by both threads: 1 once the job is given up. */
+  flag: SharedArrayBuffer;
 }
 /** To a worker: give the job up. */
 export interface AbortMessage {

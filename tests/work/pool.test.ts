@@ -88,3 +88,73 @@ describe('the worker pool', () => {
     expect(await pool.run('add', { a: 3, b: 4 }, LONG)).toBe(7);
   });
 });
+
+describe('a pool that keeps workers warm', () => {
+  const step = (forMs: number) => ({ name: 'warm', ask: { forMs } });
+
+  async function warmed(pool: WorkerPool<Trouble>, workers: number): Promise<void> {
+    await expect.poll(() => pool.warmWorkers, { timeout: 10_000 }).toBe(workers);
+  }
+
+  it('warms its worker and one to stand by, one after the other, and no more', async () => {
+    const pool = poolOf({ spares: 1 });
+    pool.warm([step(1), step(1)]);
+    expect(pool.jobs).toBe(0);
+    await warmed(pool, 2);
+    const told = await pool.run('tell', null, LONG);
+    expect(told.steps).toBe(2);
+    // One job at a time, with a spare as well.
+    const order: string[] = [];
+    await Promise.all([
+      pool.run('spin', { forMs: 100 }, LONG).then(() => order.push('first')),
+      pool.run('add', { a: 1, b: 1 }, LONG).then(() => order.push('second')),
+    ]);
+    expect(order).toEqual(['first', 'second']);
+  });
+
+  it('leaves a warm step for a job that comes, and goes on with it afterwards', async () => {
+    const pool = poolOf();
+    pool.warm([step(1), step(60_000)]);
+    expect(await pool.run('add', { a: 1, b: 2 }, LONG)).toBe(3);
+    pool.warm([step(1), step(2)]);
+    expect(await pool.run('add', { a: 2, b: 2 }, LONG)).toBe(4);
+    await warmed(pool, 1);
+  });
+
+  it('hands the next job to the one that stands by while the other is deaf, and makes that one good', async () => {
+    const pool = poolOf({ spares: 1 });
+    pool.warm([step(1)]);
+    await warmed(pool, 2);
+    const { number } = await pool.run('tell', null, LONG);
+    const controller = new AbortController();
+    const spinning = pool.run('spin', { forMs: 60_000 }, { ...LONG, signal: controller.signal });
+    controller.abort();
+    await expect(spinning).rejects.toBeInstanceOf(JobAborted);
+    const told = await pool.run('tell', null, LONG);
+    expect(told.number).not.toBe(number);
+    expect(told.steps).toBe(1);
+    // The deaf one is ended after a while; a new one is warmed in its place.
+    await expect.poll(() => pool.jobs, { timeout: 10_000 }).toBe(0);
+    await warmed(pool, 2);
+  });
+
+  it('keeps a worker that blocks its thread but asks whether it is still wanted', async () => {
+    const pool = poolOf();
+    const { number } = await pool.run('tell', null, LONG);
+    const controller = new AbortController();
+    const holding = pool.run('holdByWord', null, { ...LONG, signal: controller.signal });
+    controller.abort();
+    await expect(holding).rejects.toBeInstanceOf(JobAborted);
+    expect((await pool.run('tell', null, LONG)).number).toBe(number);
+  });
+
+  it('warms no more once a step has failed, and says so', async () => {
+    const faults: string[] = [];
+    const pool = poolOf({ onFault: (text) => faults.push(text) });
+    pool.warm([{ name: 'fault', ask: null }, step(1)]);
+    await expect.poll(() => faults.length, { timeout: 10_000 }).toBe(1);
+    expect(faults[0]).toContain('a fault of ours');
+    expect((await pool.run('tell', null, LONG)).steps).toBe(0);
+    expect(faults).toHaveLength(1);
+  });
+});

@@ -1,5 +1,22 @@
+import { threadId } from 'node:worker_threads';
+
+/** Of this worker alone. */
+const thread = { steps: 0, number: threadId };
+
 /** Tasks that make trouble for a pool. */
 export const tasks = {
+  /** Which worker it is, and how many warm steps it did. */
+  async tell(_ask: null): Promise<{ steps: number; number: number }> {
+    return thread;
+  },
+  async warm({ forMs }: { forMs: number }, _signal: AbortSignal, givenUp: () => boolean): Promise<void> {
+    holdUntil(performance.now() + forMs, givenUp);
+    thread.steps += 1;
+  },
+  /** Holds the thread, but asks between its steps whether it is still wanted. */
+  async holdByWord(_ask: null, _signal: AbortSignal, givenUp: () => boolean): Promise<void> {
+    holdUntil(Number.POSITIVE_INFINITY, givenUp);
+  },
   async add({ a, b }: { a: number; b: number }): Promise<number> {
     return a + b;
   },
@@ -28,3 +45,7 @@ export const tasks = {
     return { ok: true, value: new Uint8Array(length).fill(7) };
   },
 };
+
+function holdUntil(endMs: number, givenUp: () => boolean): void {
+  while (performance.now() < endMs) if (givenUp()) throw new Error('given up');
+}
