@@ -7,6 +7,9 @@ import { type Column, tableText } from './table-text.ts';
 const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
 const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
 
+const COMMODITIES = ['fuel', 'water'] as const;
+type StopPassing = Plan['stops'][number]['passings'][number];
+
 const LEG_COLUMNS: readonly Column[] = [
   left('from'),
   left('to'),
@@ -61,7 +64,12 @@ const placed = (fromKm: number | undefined, toKm: number | undefined): string =>
 
 function foundLines(plan: Plan): string[] {
   const lines: string[] = [];
-  for (const commodity of ['fuel', 'water'] as const) {
+  const toGet = COMMODITIES.filter((commodity) => plan.getCans[commodity] > 0).map((commodity) => {
+    const count = plan.getCans[commodity];
+    return `${count} ${commodity} ${count === 1 ? 'can' : 'cans'}`;
+  });
+  if (toGet.length > 0) lines.push(`To get before leaving: ${toGet.join(' and ')} more than are owned.`);
+  for (const commodity of COMMODITIES) {
     const legs = plan.legs[commodity];
     const [first, ...rest] = legs;
     const stops = rest.map(({ from }) => place(from));
@@ -71,8 +79,10 @@ function foundLines(plan: Plan): string[] {
     if (first !== undefined)
       lines.push(`  At the start ${litres(first.tankL)} in the tanks${withCans(first)}.`);
     for (const carry of plan.carries) if (carry.commodity === commodity) lines.push(`  ${carryText(carry)}`);
+    for (const { passings } of plan.stops)
+      for (const passing of passings) if (passing.commodity === commodity) lines.push(...termsOf(passing));
   }
-  for (const commodity of ['fuel', 'water'] as const) {
+  for (const commodity of COMMODITIES) {
     lines.push('', `Legs, ${commodity}`, ...tableText(LEG_COLUMNS, plan.legs[commodity].map(legCells)));
   }
   lines.push('', 'Aims, the first before the next');
@@ -84,8 +94,23 @@ function foundLines(plan: Plan): string[] {
     lines.push(`- ${AIM_WORDS[aim.aim](aim.value)} (${proven})`);
   }
   lines.push(...failureLines(plan));
+  if (plan.waysOut.length > 0 || !plan.waysOutComplete)
+    lines.push('', 'Or without more cans, each computed again', ...wayLines(plan));
   return lines;
 }
+
+/** What a stop that is used gives at the most, and how long it keeps one. */
+function termsOf({ used, name, kind, atKm, mostL, waitHours, fillHours }: StopPassing): string[] {
+  const terms = [
+    ...(mostL === null ? [] : [`no more than ${litres(mostL)} to be had`]),
+    ...(waitHours === 0 ? [] : [`${hours(waitHours)} of waiting`]),
+    ...(fillHours === 0 ? [] : [`${hours(fillHours)} of filling`]),
+  ];
+  if (!used || terms.length === 0) return [];
+  return [`  At ${plain(name ?? `the ${kind}`)} (km ${figure(atKm)}): ${terms.join(', ')}.`];
+}
+
+const hours = (value: number): string => `${figure(value)} h`;
 
 function failureLines({ oneFailure }: Plan): string[] {
   if (oneFailure === null) return [];
@@ -93,7 +118,8 @@ function failureLines({ oneFailure }: Plan): string[] {
   const head = `Safe against the failure of any one stop (${reserve})`;
   if (oneFailure.status === 'out-of-time') return ['', head, '- not found in the time there was'];
   if (oneFailure.status === 'none') {
-    return ['', head, '- no such plan, not with the cans there may be and not with 6 more of each'];
+    const none = '- no such plan, not with the cans there may be and not with 6 more of each';
+    return ['', head, none, ...oneFailure.breaks.map(({ text }) => `- ${plain(text)}`)];
   }
   const { moreCans, moreKg, moreDrivingKm, failures, proven } = oneFailure;
   const lines = ['', head];
@@ -138,9 +164,12 @@ const legCells = (leg: PlanLeg): string[] => [
 function noneLines(plan: Plan): string[] {
   const lines = ['There is no plan that keeps the reserve.'];
   for (const { text } of plan.breaks) lines.push(`- ${plain(text)}`);
-  lines.push('', 'Ways out, each computed again');
-  for (const { text } of plan.waysOut) lines.push(`- ${plain(text)}`);
+  lines.push('', 'Ways out, each computed again', ...wayLines(plan));
   if (plan.waysOut.length === 0) lines.push('- none was found');
-  if (!plan.waysOutComplete) lines.push('- not all were tried: the time ran out');
   return lines;
+}
+
+function wayLines({ waysOut, waysOutComplete }: Plan): string[] {
+  const lines = waysOut.map(({ text }) => `- ${plain(text)}`);
+  return waysOutComplete ? lines : [...lines, '- not all were tried: the time ran out'];
 }

@@ -1,0 +1,99 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import { planText } from '../../../server/app/text/plan-text.ts';
+import type { OneFailure, Plan, WayOut } from '../../../server/contract/plan.ts';
+import type { RigFile } from '../../../server/contract/rig.ts';
+import type { TripFile } from '../../../server/contract/trip.ts';
+import { type Reckoned, reckonTrip } from '../../../server/core/analyse.ts';
+import type { MipSolver } from '../../../server/core/carry/mip.ts';
+import { planCarry } from '../../../server/core/carry/plan-of.ts';
+import { problemLine } from '../../../server/core/problem.ts';
+import { loadSolver } from '../../../server/io/solver.ts';
+import { DIESEL, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
+import { EXAMPLE_RIG } from '../../helpers/course.ts';
+
+let solver: MipSolver;
+beforeAll(async () => {
+  solver = await loadSolver();
+});
+
+const TAPS = [200, 400, 600, 800, 1000, 1200].map((km, index) => pointFeature(`node/9${index}`, km, TAP));
+const RIG: RigFile = { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, cans: { litres: 20, owned: 0 } } };
+
+/** The worked example without cans, whose second gap is a can short, with so much asked of the plan. */
+function made(asked: TripFile['plan']): { reckoned: Reckoned; plan: Plan } {
+  const input = inputOf({ rig: RIG, features: [...TAPS, pointFeature('node/1', 640, DIESEL, 2)] });
+  const outcome = reckonTrip({ ...input, trip: { ...input.trip, ...(asked && { plan: asked }) } });
+  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
+  const { plan } = planCarry(outcome.value, { solver, seconds: 30, clock: () => 0 });
+  return { reckoned: outcome.value, plan: { ...plan, waysOut: [], waysOutComplete: true, oneFailure: null } };
+}
+
+const textOf = ({ reckoned, plan }: ReturnType<typeof made>, more: Partial<Plan> = {}): string[] =>
+  planText(reckoned.analysis, { ...plan, ...more }, 'route.gpx').split('\n');
+
+const WAY: WayOut = {
+  kind: 'longer-days',
+  telephoneFirst: false,
+  text: 'Driving 9 hours a day in place of 7 it can be done.',
+  cans: { fuel: 0, water: 0 },
+  amount: 9,
+  unit: 'hours a day',
+  atKm: null,
+  id: null,
+  commodity: null,
+  moreKg: 0,
+};
+
+describe('a carry plan as text', () => {
+  it('says what is to be got first, and what helps without it', () => {
+    const found = made(undefined);
+    const lines = textOf(found, { waysOut: [WAY], waysOutComplete: false });
+    expect(lines).toContain('To get before leaving: 1 fuel can more than are owned.');
+    expect(lines).toContain('- 1 more fuel can is to be got: none is owned.');
+    const at = lines.indexOf('Or without more cans, each computed again');
+    expect(lines.slice(at + 1, at + 3)).toEqual([`- ${WAY.text}`, '- not all were tried: the time ran out']);
+    const enough = textOf(made({ mostCans: { fuel: 0 } }), { waysOut: [WAY] });
+    expect(enough.some((line) => line.includes('To get before leaving'))).toBe(false);
+    expect(enough).toContain('Ways out, each computed again');
+    expect(enough).toContain('There is no plan that keeps the reserve.');
+  });
+
+  it('says of a stop that is used what it gives at the most and how long it keeps one', () => {
+    const stops = [
+      { id: 'node/1', mostLitres: { fuel: 130 }, waitHours: 2 },
+      { id: 'node/90', waitHours: 5, mostLitres: { water: 1 } },
+    ];
+    const found = made({ stops, passBy: ['node/90'] });
+    const lines = textOf(found);
+    expect(lines).toContain(
+      '  At the fuel station (km 640.0): no more than 130.0 l to be had, 2.0 h of waiting.',
+    );
+    expect(lines.filter((line) => line.includes('of waiting'))).toHaveLength(1);
+    const passing = found.plan.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/1')!;
+    const slow = textOf(found, {
+      stops: [
+        { fromKm: 640, toKm: 640, used: true, passings: [{ ...passing, mostL: null, fillHours: 0.5 }] },
+      ],
+    });
+    expect(slow).toContain('  At the fuel station (km 640.0): 2.0 h of waiting, 0.5 h of filling.');
+  });
+
+  it('names the stops whose failing nothing bears', () => {
+    const found = made(undefined);
+    const at = found.plan.legs.fuel[0]!.to;
+    const oneFailure: OneFailure = {
+      status: 'none',
+      spendsReserve: false,
+      cans: { fuel: 0, water: 0 },
+      moreCans: { fuel: 0, water: 0 },
+      moreKg: 0,
+      moreDrivingKm: 0,
+      proven: true,
+      carries: [],
+      legs: { fuel: [], water: [] },
+      breaks: [{ at, text: 'Every plan hangs on the pump (km 640).' }],
+      failures: [],
+    };
+    expect(textOf(found, { oneFailure })).toContain('- Every plan hangs on the pump (km 640).');
+  });
+});
