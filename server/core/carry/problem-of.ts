@@ -7,6 +7,7 @@ import { fuelKgPerLitre, WATER_KG_PER_L } from '../mass/densities.ts';
 import { massRoomOf } from './mass-room.ts';
 import { type CarryProblem, type CarrySide, isBound, type SupplyEdge } from './problem.ts';
 import { withTerms } from './supply-terms.ts';
+import { thinOut } from './thin-out.ts';
 import { MOST_IN_A_ROW } from './tours.ts';
 
 /** What a plan is asked for beyond what rig and trip say. */
@@ -29,6 +30,7 @@ export function problemOf(
     water: mostCansOf(rig, 'water', asked, cautions),
   };
   const passedBy = new Set(asked.passBy ?? []);
+  let thinned = false;
   const side = (commodity: Commodity): CarrySide => {
     const { course, edges, startL } = reckoned.sides[commodity];
     const store = course.rig[commodity];
@@ -42,14 +44,20 @@ export function problemOf(
       const text = `Of the ${commodity} supplies that do not give all that is wanted at most ${MOST_IN_A_ROW} are used one after the other, fewer where there are very many.`;
       cautions.push({ code: 'plan-stops-in-a-row', text });
     }
-    const inPlace = termed.edges
+    const usable = termed.edges
       .filter((edge) => edge.id === null || !passedBy.has(edge.id))
       .sort((a, b) => rankOf(a) - rankOf(b) || a.atM - b.atM || a.detourM - b.detourM || byId(a, b));
+    const inPlace = thinOut(usable, new Set(more));
+    if (inPlace.withinM !== null) {
+      thinned = true;
+      const text = `Of ${usable.length - 2} passings of ${commodity} supplies the plan looks at ${inPlace.edges.length - 2}: each one left out has another within ${inPlace.withinM / 1000} km that is known as well and no farther off. A plan with one of those left out may be better.`;
+      cautions.push({ code: 'plan-supplies-left-out', text });
+    }
     const told = asked.fillAtStart?.[commodity];
     return {
       commodity,
       course: commodity === 'fuel' ? reckoned.fuelWithLoad(loadKg(rig, mostCans)) : course,
-      edges: inPlace,
+      edges: inPlace.edges,
       startL: told === true ? store.drawableL : startL,
       cansAtStart: told ?? fullAtStart,
       canL: store.canL,
@@ -57,12 +65,9 @@ export function problemOf(
       mostCans: mostCans[commodity],
     };
   };
+  const sides = { fuel: side('fuel'), water: side('water') };
   return {
-    problem: {
-      sides: { fuel: side('fuel'), water: side('water') },
-      room: massRoomOf(rig),
-      oneFailure: null,
-    },
+    problem: { sides, room: massRoomOf(rig), oneFailure: null, thinned },
     cautions,
   };
 }

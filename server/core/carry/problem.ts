@@ -49,6 +49,8 @@ export interface CarryProblem {
   room: MassRoom | null;
   /** Set where every stop that is used may turn out dry or shut, one at a time. */
   oneFailure: FailureRule | null;
+  /** Not all supplies are looked at: that none better exists is then known only of nothing at all. */
+  thinned?: boolean;
 }
 
 /** Both commodities, in the order in which everything is listed. */

@@ -71,13 +71,9 @@ export function solveCarry(problem: CarryProblem, options: SolveOptions): Solved
       if (answer.values !== null && valueAt(aimed, answer.values) <= valueAt(aimed, values)) {
         values = answer.values;
       }
-      aims.push(
-        reached(
-          aimed,
-          values,
-          answer.status === 'optimal' ? answer.bound : Math.max(floor, finite(answer.bound, floor)),
-        ),
-      );
+      const bound = answer.status === 'optimal' ? answer.bound : Math.max(floor, finite(answer.bound, floor));
+      // With other supplies it might be anything down to nothing.
+      aims.push(reached(aimed, values, problem.thinned === true ? floor : bound));
     }
     held.push({
       lower: Number.NEGATIVE_INFINITY,
