@@ -60,6 +60,44 @@ describe('carry plan over HTTP', () => {
     expect(wrong.json()).toMatchObject({ code: 'trip-invalid' });
   });
 
+  it('has more cans than are owned where they are too few, and tells what helps without them', async () => {
+    const { rig, trip } = demo.analysis;
+    const fewer = { ...rig, water: { ...rig.water, cans: { ...rig.water.cans, owned: 1 } } };
+    const response = await plan({ rig: fewer, trip, extras: true });
+    expect(Compile(PlanReply).Errors(response.json())).toEqual([]);
+    const { plan: made } = response.json<PlanReply>();
+    expect(made.status).toBe('found');
+    expect(made.getCans.water).toBe(made.cans.water - 1);
+    expect(made.getCans.water).toBeGreaterThan(0);
+    expect(made.aims.every(({ proven }) => proven)).toBe(true);
+    expect(made.restsOn.map(({ code }) => code)).toContain('plan-cans-to-get');
+    expect(made.waysOutComplete).toBe(true);
+    expect(made.waysOut.length).toBeGreaterThan(0);
+    for (const { kind, cans } of made.waysOut) {
+      expect(kind).not.toBe('more-cans');
+      expect(cans.water).toBeLessThanOrEqual(1);
+    }
+  });
+
+  it('stops the work of a request that was given up, and answers the next one', async () => {
+    const { rig, trip } = demo.analysis;
+    const address = await app.listen({ host: '127.0.0.1', port: 0 });
+    const send = (signal: AbortSignal | null) =>
+      fetch(`${address}/api/analyses/demo/plan`, {
+        method: 'POST',
+        headers: { 'content-type': 'application/json' },
+        body: JSON.stringify({ rig, trip: { ...trip, plan: { mostCans: { fuel: 0, water: 0 } } } }),
+        signal,
+      });
+    for (let edit = 0; edit < 3; edit += 1) {
+      const control = new AbortController();
+      const asked = send(control.signal);
+      setTimeout(() => control.abort(), 5);
+      await expect(asked).rejects.toThrow();
+    }
+    expect((await send(null)).status).toBe(200);
+  });
+
   it('refuses unknown keys, no rig, a bad rig and a trip that is gone', async () => {
     const { rig } = demo.analysis;
     expect((await plan({ rig, wishes: 1 })).json()).toMatchObject({ code: 'request-invalid' });
