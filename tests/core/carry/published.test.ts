@@ -2,7 +2,6 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../server/contract/common.ts';
 import type { Plan } from '../../../server/contract/plan.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { TripFile } from '../../../server/contract/trip.ts';
 import { type AnalyseInput, reckonTrip } from '../../../server/core/analyse.ts';
 import type { MipSolver } from '../../../server/core/carry/mip.ts';
 import { planCarry } from '../../../server/core/carry/plan-of.ts';
@@ -57,18 +56,16 @@ const rigWith = ({ tankL, litresPer100Km: litres, reserve, cans = 0 }: FuelFacts
   pace: { hoursPerDay: 8, kmPerHour: { slow: 50, typical: 50, fast: 50 } },
 });
 
-const tripOver = (
-  lengthKm: number,
-  rig: RigFile,
-  pumpsKm: readonly number[] = [],
-  trip: TripFile = inputOf().trip,
-): AnalyseInput =>
-  inputOf({
+/** No cans beyond those that the rig has. */
+const tripOver = (lengthKm: number, rig: RigFile, pumpsKm: readonly number[] = []): AnalyseInput => {
+  const mostCans = { fuel: rig.fuel.cans?.owned ?? 0, water: rig.water.cans?.owned ?? 0 };
+  return inputOf({
     document: equatorDocument(lengthKm),
     rig,
-    trip,
+    trip: { ...inputOf().trip, plan: { mostCans } },
     features: pumpsKm.map((km) => pointFeature(`node/${km}`, km, DIESEL)),
   });
+};
 
 const fuelOf = ({ legs }: Pick<Plan, 'legs'>) => legs.fuel;
 
