@@ -502,8 +502,8 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
     group: 'Carry plan',
     rule: 'When a stop fails both commodities go one way, on or back',
     file: 'server/core/carry/failure-rows.ts',
-    find: '    const on = builder.column(0, 1, true);',
-    broken: '    const on = builder.column(0, 1, false);',
+    find: 'legs[commodity], stop, on);',
+    broken: 'legs[commodity], stop, builder.column(0, 1, false));',
     tests: ['core/carry/one-failure.test.ts'],
   },
   {

@@ -29,7 +29,8 @@ export function addFailureRows(
 ): void {
   failingStops(problem).forEach((stop, number) => {
     if (rule.onlyStop !== undefined && rule.onlyStop !== number) return;
-    const on = builder.column(0, 1, true);
+    // Whole legs leave it no choice but on or back: no need to ask for whole numbers.
+    const on = builder.column(0, 1, false);
     for (const commodity of COMMODITIES) {
       addOwnRows(builder, problem, commodity, rule, halts[otherOf(commodity)], legs[commodity], stop, on);
       addOtherRows(builder, problem, commodity, rule, halts[otherOf(commodity)], legs, stop, on);

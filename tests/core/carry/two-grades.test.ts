@@ -47,7 +47,9 @@ function gradedRig(route: SmallRoute, { drinkingTankL, washingTankL, drinksL, wa
       ],
     },
     crew: {
-      people: [{ drinking: even(drinksL), cooking: none, washingUp: none, washing: even(washesL), shower: 0 }],
+      people: [
+        { drinking: even(drinksL), cooking: none, washingUp: none, washing: even(washesL), shower: 0 },
+      ],
     },
   };
 }
