@@ -22,9 +22,9 @@ export interface HeldPlan {
 }
 
 /**
- * Each round drives with the masses of the round before. The first has the heaviest, so uses most and finds too little
- * aboard; the second finds too much, uses least; the next is between and never below what settles. Two rounds more move
- * a level by no litre (a load makes a hundredth of the use of a litre a litre more).
+ * Each round drives with the masses that the drive before came to. With the heaviest too much is used, so that the next
+ * masses are too low; with those too little is used, so that the ones after are on the high side again, where they stay:
+ * a litre more aboard makes the way dearer by some hundredths of a litre.
  */
 const ROUNDS = 2;
 /** Solver and float noise, litres. */
