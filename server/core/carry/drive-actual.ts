@@ -57,16 +57,19 @@ function withOwnMass(reckoned: Reckoned, problem: CarryProblem, choice: Choice):
   const { rig } = reckoned.analysis;
   const { sides } = problem;
   const mostKg = loadKg(rig, { fuel: sides.fuel.mostCans, water: sides.water.mostCans });
-  const heaviest = drive(sides, choice);
   if (rig.vehicle === undefined)
-    return { problem, heaviest: sides, load: evenLoad(mostKg), choice, driven: heaviest };
+    return { problem, heaviest: sides, load: evenLoad(mostKg), choice, driven: drive(sides, choice) };
+  const withLoad = (load: Load) => ({
+    ...sides,
+    fuel: { ...sides.fuel, course: reckoned.fuelWithLoads(load) },
+  });
   const along = [{ fromM: 0, toM: sides.fuel.course.lengthM, moreKg: loadKg(rig, choice.cans) }];
   let load: Load = { mostKg, along };
-  let actual = sides;
-  let driven = heaviest;
-  for (let round = 0; round <= ROUNDS; round += 1) {
-    if (round > 0) load = { mostKg, along: loadsAlong(rig, choice.cans, actual, driven) };
-    actual = { ...sides, fuel: { ...sides.fuel, course: reckoned.fuelWithLoads(load) } };
+  let actual = withLoad(load);
+  let driven = drive(actual, choice);
+  for (let round = 0; round < ROUNDS; round += 1) {
+    load = { mostKg, along: loadsAlong(rig, choice.cans, actual, driven) };
+    actual = withLoad(load);
     driven = drive(actual, choice);
   }
   const { course } = sides.fuel;
