@@ -67,7 +67,7 @@ export function planCarry(reckoned: Reckoned, options: SolveOptions): PlannedCar
   if (solved.status === 'found') return found(driveActual(reckoned, problem, solved.choice), false);
   const { mostCans } = reckoned.analysis.trip.plan ?? {};
   const open = COMMODITIES.filter((commodity) => mostCans?.[commodity] === undefined);
-  const more = open.length === 0 ? null : fewestMoreCans(reckoned, open, left());
+  const more = open.length === 0 ? null : fewestMoreCans({ reckoned, open, anyMass: false }, left());
   if (more?.status === 'out-of-time') return outOfTime(true);
   if (more?.status === 'found') {
     const { problem: withMore } = problemOf(reckoned, { mostCans: more.mostCans });
@@ -81,7 +81,7 @@ export function planCarry(reckoned: Reckoned, options: SolveOptions): PlannedCar
     more !== null &&
     problem.room !== null &&
     breaks.every(({ cause }) => cause !== 'mass') &&
-    fewestMoreCans(reckoned, open, left(), true).status === 'found';
+    fewestMoreCans({ reckoned, open, anyMass: true }, left()).status === 'found';
   return {
     plan: { ...empty, breaks: tooHeavy ? [...breaks, MASS_BREAK] : breaks },
     held: null,

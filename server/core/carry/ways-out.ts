@@ -32,7 +32,7 @@ function moreCans(context: WaysOutContext): WayOut[] {
   if (!context.moreCans) return [];
   const { reckoned } = context;
   const most = mostCansOf(problemOf(reckoned).problem);
-  const fewest = fewestMoreCans(reckoned, COMMODITIES, context);
+  const fewest = fewestMoreCans({ reckoned, open: COMMODITIES, anyMass: false }, context);
   if (fewest.status !== 'found') return [];
   const { mostCans } = fewest;
   const more = COMMODITIES.map((commodity) => ({
