@@ -1,15 +1,18 @@
 import type { Commodity } from '../../contract/common.ts';
+import { arriveWith, leaveBound } from './bound-stop.ts';
 import { type FailingStop, failingStops } from './failing-stops.ts';
 import { onTheWay, reachesBack, reachesOn } from './failure.ts';
-import { type Hop, type Leg, tanksL } from './leg.ts';
+import { type Hop, type Leg, legNeed, tanksL, withDetours, withFilling } from './leg.ts';
 import { alongL, type MoreCans } from './legs.ts';
 import type { MipBuilder } from './mip.ts';
 import {
   type CarryProblem,
   type CarrySide,
   COMMODITIES,
+  costOf,
   type FailureRule,
   type Halt,
+  haltsBetween,
   otherOf,
 } from './problem.ts';
 
@@ -60,8 +63,14 @@ function addOwnRows(
     const reaching = new Map<string, { columns: number[]; reached: ReadonlySet<number> }>();
     for (const { leg, column } of legs) {
       const at = leg.hops.findIndex(({ to }) => to === index);
-      const hop = leg.hops[at];
-      if (hop === undefined) continue;
+      if (at < 0) continue;
+      const hop = atWorst(side, leg, foreign)[at];
+      if (hop === undefined) {
+        // With every halt made it does not come so far: it may be chosen, but not relied on.
+        noWayBack.push([column, 1]);
+        noWayOn.push([column, 1]);
+        continue;
+      }
       // From one supply of the stop to another of it: both fail.
       const both = stop.edges.has(side.edges[hop.from]!);
       const back = !both && reachesBack(side, hop, edge, foreign, spendReserve);
@@ -89,6 +98,25 @@ function addOwnRows(
       ]);
     }
   }
+}
+
+/** The hops of a leg with what each is left with were every halt of the other commodity made; no more than it reaches. */
+function atWorst(side: CarrySide, leg: Leg, foreign: readonly Halt[]): readonly Hop[] {
+  if (leg.hops.length === 1) return leg.hops;
+  let left: Pick<Hop, 'tankL' | 'cans' | 'filledL'> = leg.hops[0];
+  const worst: Hop[] = [];
+  for (const [index, hop] of leg.hops.entries()) {
+    worst.push({ ...hop, ...left });
+    const next = leg.hops[index + 1];
+    if (next === undefined) break;
+    const { from, to } = hop;
+    const viaM = costOf(haltsBetween(foreign, side.edges[from]!, side.edges[to]!));
+    const filling = withFilling(side, legNeed(side, from, to), from, left.filledL);
+    const { needL } = withDetours(side, filling, viaM);
+    if (needL > left.tankL + left.cans * side.canL) break;
+    left = leaveBound(side, side.edges[to]!, arriveWith(side, left, needL), next.cans);
+  }
+  return worst;
 }
 
 /** Columns of the legs from a hop's end whose own end it still reaches, having sought in vain there. */
@@ -172,7 +200,11 @@ function addOtherRows(
     const isOn = ({ from, to }: Hop) =>
       side.edges[from]!.atM < edge.atM && side.edges[to]!.atM > edge.atM && !stop.edges.has(side.edges[to]!);
     const caught = legs[commodity].filter(({ leg }) =>
-      leg.hops.some((hop) => isOn(hop) && !reachesBack(side, hop, place, foreign, spendReserve)),
+      leg.hops.some((hop, index) => {
+        if (!isOn(hop)) return false;
+        const worst = atWorst(side, leg, foreign)[index];
+        return worst === undefined || !reachesBack(side, worst, place, foreign, spendReserve);
+      }),
     );
     if (caught.length === 0) continue;
     // Both legs are chosen only where the way is on.

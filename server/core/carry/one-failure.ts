@@ -102,12 +102,13 @@ function unbearable(problem: CarryProblem, rule: FailureRule, options: SolveOpti
 }
 
 type Failure = OneFailure['failures'][number];
+type DrivenPlan = Pick<HeldPlan, 'problem' | 'driven'>;
 
 /**
  * Each stop failing in turn, driven: on where both commodities bear that, else back. Throws where neither is borne: a
  * fault of the program.
  */
-export function failuresOf(held: HeldPlan, spendReserve: boolean): Failure[] {
+export function failuresOf(held: DrivenPlan, spendReserve: boolean): Failure[] {
   return failingStops(held.problem).flatMap((stop) => {
     const on = waysFrom(held, stop, 'on', spendReserve);
     const ways = on ?? waysFrom(held, stop, 'back', spendReserve);
@@ -119,7 +120,7 @@ export function failuresOf(held: HeldPlan, spendReserve: boolean): Failure[] {
 
 /** What every commodity that was to be had at a stop is left with, going one way; null where that is not borne. */
 function waysFrom(
-  { problem, driven }: HeldPlan,
+  { problem, driven }: DrivenPlan,
   stop: FailingStop,
   next: Failure['next'],
   spendReserve: boolean,

@@ -7,7 +7,9 @@ import { type CarryProblem, costOf, haltsBetween, haltsOf, otherOf } from './pro
  * Litres by which the fixed tanks may be left short on a leg, were every halt of the other commodity on it made: so many
  * that the reserve is still intact on arrival, none where it is not even so.
  */
-export function mostShortL({ sides }: CarryProblem, commodity: Commodity, leg: Leg): number {
+export function mostShortL({ sides, oneFailure }: CarryProblem, commodity: Commodity, leg: Leg): number {
+  // Against a failure the way back, or on in vain, may take every litre.
+  if (oneFailure !== null) return 0;
   // What is aboard at the start is as it was told; over supplies that do not give all every litre may be needed.
   if (leg.from === 0 || leg.hops.length > 1) return 0;
   const side = sides[commodity];

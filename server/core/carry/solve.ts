@@ -68,7 +68,7 @@ export function solveCarry(problem: CarryProblem, options: SolveOptions): Solved
       aims.push(reached(aimed, values, floor));
     } else {
       const answer = ask(aimed.cost, held, values);
-      if (answer.values !== null && valueAt(aimed, answer.values) <= valueAt(aimed, values)) {
+      if (answer.values !== null && valueAt(aimed, answer.values) < valueAt(aimed, values) - HELD) {
         values = answer.values;
       }
       const bound = answer.status === 'optimal' ? answer.bound : Math.max(floor, finite(answer.bound, floor));
@@ -81,7 +81,16 @@ export function solveCarry(problem: CarryProblem, options: SolveOptions): Solved
       entries: entriesOf(aimed.cost),
     });
   }
+  // Among plans alike by every aim, the one with the fewest stops: nobody fills twice at one place.
+  if (clock() - startS < seconds) values = ask(fewestStops(model), held, values).values ?? values;
   return { status: 'found', choice: withShortFills(problem, decode(model, values, aims), solver) };
+}
+
+function fewestStops({ mip, legs }: CarryModel): Float64Array {
+  const cost = new Float64Array(mip.columns.length);
+  for (const commodity of COMMODITIES)
+    for (const { leg, column } of legs[commodity]) cost[column] = leg.hops.length;
+  return cost;
 }
 
 /** Whether there is any plan; null where the time was not enough to tell. */

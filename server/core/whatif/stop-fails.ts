@@ -1,6 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { WhatIfRow } from '../../contract/whatif.ts';
-import { COMMODITIES, haltsBetween, inVainM, otherOf, placeKey } from '../carry/problem.ts';
+import { arriveWith, leaveBound } from '../carry/bound-stop.ts';
+import { COMMODITIES, haltsBetween, inVainM, isBound, otherOf, placeKey } from '../carry/problem.ts';
 import { edgeOf } from '../carry/show.ts';
 import type { EdgeM } from '../gaps/course.ts';
 import { SLACK } from '../gaps/need.ts';
@@ -103,10 +104,15 @@ function insteadOf(
       continue;
     const before = stretch.detours.filter(({ atM }) => atM <= at.atM);
     const after = stretch.detours.filter(({ atM }) => atM > at.atM);
-    const marginL = Math.min(
-      runOf({ ...stretch, to: at, detours: before }).marginL,
-      runOf({ ...stretch, from: at, tankL: drawableL, cans, detours: after }).marginL,
-    );
+    // With cans that the plan does not have full the vehicle is heavier than planned.
+    const heaviest = { ...stretch, course: side.course };
+    const there = runOf({ ...heaviest, to: at, detours: before });
+    const held = arriveWith(side, there.stretch, there.figures.needL);
+    const left = isBound(at)
+      ? leaveBound(side, at, { ...held, tankL: Math.max(0, held.tankL) }, cans)
+      : { tankL: drawableL, cans };
+    const on = runOf({ ...heaviest, ...left, from: at, detours: after });
+    const marginL = Math.min(there.marginL, on.marginL);
     if (marginL >= -SLACK && (best === null || marginL > best.marginL + SLACK)) best = { at, marginL };
   }
   return best === null ? null : { at: edgeOf(best.at), marginL: best.marginL };

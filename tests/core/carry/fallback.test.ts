@@ -107,6 +107,38 @@ describe('a solver that runs out of time', () => {
     expect(told).toBeGreaterThan(5);
   });
 
+  it('never makes a plan worse than what it started with', () => {
+    let refused = 0;
+    fc.assert(
+      fc.property(smallRoute(), (route) => {
+        const problem = problemOf(route);
+        const good = bestOf(problem);
+        if (good === null) return;
+        let first = true;
+        const failing: MipSolver = (mip, cost, options) => {
+          if (first) {
+            first = false;
+            return solver(mip, cost, options);
+          }
+          refused += 1;
+          return anyOf(mip, cost, options);
+        };
+        const solved = solveCarry(problem, asked(failing));
+        if (solved.status !== 'found') throw new Error(solved.status);
+        const start = startOf(problem);
+        // An aim may get worse only for one before it that got better.
+        for (const { aim, value } of solved.choice.aims) {
+          const before = reachedIn(start.aims, aim);
+          if (value < before - 1e-5) break;
+          expect(value, aim).toBeLessThanOrEqual(before + 1e-5);
+        }
+        expect(brokenLegs(drive(problem.sides, solved.choice))).toEqual([]);
+      }),
+      runs,
+    );
+    expect(refused).toBeGreaterThan(50);
+  });
+
   it('stops when the time is over, with what it has', () => {
     fc.assert(
       fc.property(smallRoute(), (route) => {
@@ -148,4 +180,17 @@ describe('a solver that runs out of time', () => {
       { ...runs, numRuns: 60 },
     );
   });
+
+  /** What the weighted sum alone comes to: the start of all aims. */
+  function startOf(problem: CarryProblem): Choice {
+    let first = true;
+    const once: MipSolver = (mip, cost, options) => {
+      if (!first) return stopped(options.start!, cost, Number.NEGATIVE_INFINITY);
+      first = false;
+      return solver(mip, cost, options);
+    };
+    const solved = solveCarry(problem, asked(once));
+    if (solved.status !== 'found') throw new Error(solved.status);
+    return solved.choice;
+  }
 });

@@ -88,4 +88,14 @@ describe('the same trip', () => {
     planOf(features.slice(2));
     expect(planOf(features)).toEqual(plan);
   });
+
+  it('fills no more than once at a place where several supplies are alike', () => {
+    const stops = [200, 400, 600, 800, 1000].map((km) => ({ km, offKm: 0, tags: TAP, alike: 3 }));
+    const pumps = [300, 600, 900].map((km) => ({ km, offKm: 0, tags: DIESEL, alike: 3 }));
+    const { legs } = planOf(featuresOf([...stops, ...pumps]));
+    for (const of of [legs.fuel, legs.water]) {
+      const places = of.map(({ to }) => Math.round(to.atKm));
+      expect(new Set(places).size).toBe(places.length);
+    }
+  });
 });
