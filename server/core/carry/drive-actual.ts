@@ -35,16 +35,19 @@ const NOISE_L = 1e-6;
  * model and the simulation then disagree, which is a fault of the program and never an answer.
  */
 export function driveActual(reckoned: Reckoned, problem: CarryProblem, choice: Choice): HeldPlan {
-  const held = withOwnMass(reckoned, problem, choice);
-  const { driven } = held;
-  const [broken] = brokenLegs(driven);
+  const overOf = ({ driven }: HeldPlan) =>
+    massesAlong(reckoned.analysis.rig, choice.cans, driven)?.over ?? [];
+  // What comes full stays full, unless that is too heavy.
+  const keeping = withOwnMass(reckoned, problem, choice, true);
+  const held = overOf(keeping).length === 0 ? keeping : withOwnMass(reckoned, problem, choice, false);
+  const [broken] = brokenLegs(held.driven);
   if (broken !== undefined) {
     const { commodity, leg, missingL } = broken;
     throw new Error(
       `the plan fails its own simulation: ${missingL} l of ${commodity} from km ${leg.from.atM / 1000} to km ${leg.to.atM / 1000}`,
     );
   }
-  const [over] = massesAlong(reckoned.analysis.rig, choice.cans, driven)?.over ?? [];
+  const [over] = overOf(held);
   if (over !== undefined) {
     throw new Error(
       `the plan fails its own simulation: ${over.overKg} kg over the ${over.limit} limit at km ${over.atM / 1000}`,
@@ -53,12 +56,23 @@ export function driveActual(reckoned: Reckoned, problem: CarryProblem, choice: C
   return held;
 }
 
-function withOwnMass(reckoned: Reckoned, problem: CarryProblem, choice: Choice): HeldPlan {
+function withOwnMass(
+  reckoned: Reckoned,
+  problem: CarryProblem,
+  choice: Choice,
+  keepsCans: boolean,
+): HeldPlan {
   const { rig } = reckoned.analysis;
   const { sides } = problem;
   const mostKg = loadKg(rig, { fuel: sides.fuel.mostCans, water: sides.water.mostCans });
   if (rig.vehicle === undefined)
-    return { problem, heaviest: sides, load: evenLoad(mostKg), choice, driven: drive(sides, choice) };
+    return {
+      problem,
+      heaviest: sides,
+      load: evenLoad(mostKg),
+      choice,
+      driven: drive(sides, choice, keepsCans),
+    };
   const withLoad = (load: Load) => ({
     ...sides,
     fuel: { ...sides.fuel, course: reckoned.fuelWithLoads(load) },
@@ -66,11 +80,11 @@ function withOwnMass(reckoned: Reckoned, problem: CarryProblem, choice: Choice):
   const along = [{ fromM: 0, toM: sides.fuel.course.lengthM, moreKg: loadKg(rig, choice.cans) }];
   let load: Load = { mostKg, along };
   let actual = withLoad(load);
-  let driven = drive(actual, choice);
+  let driven = drive(actual, choice, keepsCans);
   for (let round = 0; round < ROUNDS; round += 1) {
     load = { mostKg, along: loadsAlong(rig, choice.cans, actual, driven) };
     actual = withLoad(load);
-    driven = drive(actual, choice);
+    driven = drive(actual, choice, keepsCans);
   }
   const { course } = sides.fuel;
   for (const { from, to } of driven.fuel) {

@@ -25,7 +25,7 @@ export function addMassRows(
         const perLitre = Math.max(0, perLitreKg[commodity]);
         entries.push([owned[commodity], canKg[commodity].empty]);
         for (const { leg, column } of covering(problem, commodity, legs[commodity], stretchM)) {
-          const lessL = lessAtStartL(problem, commodity, leg) + shortL.get(leg)!;
+          const lessL = lessAtStartL(problem, commodity, leg, stretchM) + shortL.get(leg)!;
           const cans = mostCansAt(problem.sides[commodity].edges, leg, stretchM);
           entries.push([column, cans * canKg[commodity].filling - lessL * perLitre]);
         }
@@ -56,10 +56,11 @@ function covering<T>(
   return legs.filter(({ leg }) => edges[leg.from]!.atM < atM && edges[leg.to]!.atM > atM);
 }
 
-/** Litres by which the tanks are not full at the start. */
-function lessAtStartL({ sides }: CarryProblem, commodity: Commodity, leg: Leg): number {
-  const { course, startL } = sides[commodity];
-  return leg.from === 0 ? Math.max(0, course.rig[commodity].drawableL - startL) : 0;
+/** Litres by which the tanks are not full at a place because they were not at the start: till something is filled in. */
+function lessAtStartL({ sides }: CarryProblem, commodity: Commodity, leg: Leg, atM: number): number {
+  const { course, edges, startL } = sides[commodity];
+  const untilM = edges[leg.hops[0].to]!.atM;
+  return leg.from === 0 && atM < untilM ? Math.max(0, course.rig[commodity].drawableL - startL) : 0;
 }
 
 /**
@@ -91,7 +92,7 @@ export function shortFillModel(
         kg += cans[commodity] * canKg[commodity].empty;
         for (const { leg } of covering(problem, commodity, wrapped[commodity], stretchM)) {
           const full = mostCansAt(problem.sides[commodity].edges, leg, stretchM);
-          kg += full * canKg[commodity].filling - lessAtStartL(problem, commodity, leg) * perLitre;
+          kg += full * canKg[commodity].filling - lessAtStartL(problem, commodity, leg, stretchM) * perLitre;
           if (perLitre > 0) entries.push([columns.get(leg)!, -perLitre]);
         }
       }

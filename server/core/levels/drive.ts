@@ -38,8 +38,15 @@ export interface DrivenLeg {
 
 export type Driven = Record<Commodity, DrivenLeg[]>;
 
-/** Drives the route with a plan: the one source of levels for every view and check. */
-export function drive(sides: Record<Commodity, CarrySide>, choice: Pick<Choice, 'legs'>): Driven {
+/**
+ * Drives the route with a plan: the one source of levels for every view and check. With `keepsCans` a can that comes
+ * full to a stop stays full, also where the plan needs fewer from there.
+ */
+export function drive(
+  sides: Record<Commodity, CarrySide>,
+  choice: Pick<Choice, 'legs'>,
+  keepsCans = false,
+): Driven {
   const made = (commodity: Commodity) => {
     const side = sides[commodity];
     const stops = choice.legs[commodity].flatMap(({ hops }) => hops.map(({ to }) => side.edges[to]!));
@@ -49,17 +56,30 @@ export function drive(sides: Record<Commodity, CarrySide>, choice: Pick<Choice, 
   const driven: Driven = { fuel: [], water: [] };
   for (const commodity of COMMODITIES) {
     const foreign = halts[otherOf(commodity)];
-    driven[commodity] = choice.legs[commodity].flatMap((leg) => driveLeg(sides[commodity], leg, foreign));
+    for (const leg of choice.legs[commodity]) {
+      const before = keepsCans ? driven[commodity].at(-1) : undefined;
+      driven[commodity].push(...driveLeg(sides[commodity], leg, foreign, before));
+    }
   }
   return driven;
 }
 
 /** Hop by hop: at a supply that does not give all that is wanted, what it is left with hangs on what was left. */
-function driveLeg(side: CarrySide, { hops, shortL }: PlannedLeg, foreign: readonly Halt[]): DrivenLeg[] {
+function driveLeg(
+  side: CarrySide,
+  { hops, shortL }: PlannedLeg,
+  foreign: readonly Halt[],
+  keeps: DrivenLeg | undefined,
+): DrivenLeg[] {
   const { edges, canL } = side;
   const driven: DrivenLeg[] = [];
   const [first] = hops;
-  let left = { tankL: first.tankL - shortL, cans: first.cans, filledL: first.filledL };
+  const still = keeps === undefined ? 0 : arriveWith(side, keeps, keeps.figures.needL).cans;
+  let left = {
+    tankL: first.tankL - shortL,
+    cans: Math.max(first.cans, still),
+    filledL: first.filledL,
+  };
   for (const [index, { from, to }] of hops.entries()) {
     const before = driven.at(-1);
     if (before !== undefined) {

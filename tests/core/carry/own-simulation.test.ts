@@ -3,10 +3,11 @@ import type { RigFile } from '../../../server/contract/rig.ts';
 import { reckonTrip } from '../../../server/core/analyse.ts';
 import { driveActual } from '../../../server/core/carry/drive-actual.ts';
 import type { MipSolver } from '../../../server/core/carry/mip.ts';
+import { planCarry } from '../../../server/core/carry/plan-of.ts';
 import { problemOf } from '../../../server/core/carry/problem-of.ts';
 import { type Choice, solveCarry } from '../../../server/core/carry/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { DIESEL, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
+import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 
 let solver: MipSolver;
@@ -54,4 +55,49 @@ it('a plan over a permitted mass is a fault, not an answer', () => {
   const other = reckonTrip(inputOf({ rig: light }));
   if (!other.ok) throw new Error('no route');
   expect(() => driveActual(other.value, problem, choice)).toThrow(/kg over the total limit/);
+});
+
+it('a can that comes full stays full, where that is not too heavy', () => {
+  // The reserve of 45 l is more than the tank: two cans to the pump, one from there. Only 16.9 l are used on the way to
+  // it, so both come full. Water for two days gets to the tap beside it, and not to the end, which takes three.
+  const trip = {
+    ...inputOf().trip,
+    aboard: { fuelKmSinceFill: 0, waterLitres: 54 },
+    plan: { fillAtStart: { fuel: true } },
+  };
+  const drivenWith = (permittedKg: number) => {
+    const rig: RigFile = {
+      ...EXAMPLE_RIG,
+      fuel: {
+        ...EXAMPLE_RIG.fuel,
+        tanks: [{ name: 'main', litres: 40 }],
+        cans: { litres: 20, owned: 2, emptyKg: 4 },
+        reserve: { litres: 45, shareOfNeed: 0 },
+        litresPer100Km: { low: 13, typical: 13, high: 13 },
+      },
+      water: { ...EXAMPLE_RIG.water, cans: { litres: 20, owned: 0 }, reserve: { days: 1 } },
+      pace: { hoursPerDay: 7, kmPerHour: { slow: 10, typical: 10, fast: 10 } },
+      vehicle: {
+        kerbKg: 2000,
+        includes: { fuelPercent: 0, waterPercent: 0, driverKg: 75 },
+        people: [{ kg: 75 }],
+        permitted: { totalKg: permittedKg },
+      },
+    };
+    const document = equatorDocument(150);
+    const features = [pointFeature('node/1', 130, DIESEL), pointFeature('node/2', 130, TAP)];
+    const outcome = reckonTrip({ ...inputOf({ document, features, rig }), trip });
+    if (!outcome.ok) throw new Error('no route');
+    const { plan, held } = planCarry(outcome.value, { solver, seconds: 30, clock: () => 0 });
+    return { plan, fuel: held!.driven.fuel };
+  };
+  // 40 l and two cans of diesel at 0.845 kg/l (EN 590), 54 l of water, two empty cans, at the start: 2,129.6 kg.
+  const startKg = 2000 + 80 * 0.845 + 54 + 2 * 4;
+  const free = drivenWith(startKg + 100);
+  expect(free.fuel.map(({ cans }) => cans)).toEqual([2, 2]);
+  expect(free.plan.restsOn.map(({ code }) => code)).not.toContain('plan-lets-go');
+  // Behind the pump there are 16 l more of water: with the second can still full that is too much.
+  const tight = drivenWith(startKg + 10);
+  expect(tight.fuel.map(({ cans }) => cans)).toEqual([2, 1]);
+  expect(tight.plan.restsOn.map(({ code }) => code)).toContain('plan-lets-go');
 });
