@@ -71,14 +71,18 @@ const byCommodity = (of: (commodity: Commodity) => number): Cans => ({
 export const mostCansOf = ({ sides }: CarryProblem): Cans =>
   byCommodity((commodity) => sides[commodity].mostCans);
 
-/** With the limits of the trip replaced, what else it asks of cans still counts. */
 function limitsOf({ reckoned, open }: MoreCansAsk, most: Cans): Cans {
-  const { analysis } = reckoned;
   const mostCans = byCommodity((commodity) =>
     open.includes(commodity) ? Math.max(MOST_CANS, most[commodity]) : most[commodity],
   );
+  return mostCansOf(problemOf(allowing(reckoned, mostCans)).problem);
+}
+
+/** The trip with other limits of cans; what else it asks of them still counts. */
+export function allowing(reckoned: Reckoned, mostCans: Cans): Reckoned {
+  const { analysis } = reckoned;
   const trip = { ...analysis.trip, plan: { ...analysis.trip.plan, mostCans } };
-  return mostCansOf(problemOf({ ...reckoned, analysis: { ...analysis, trip } }).problem);
+  return { ...reckoned, analysis: { ...analysis, trip } };
 }
 
 function problemWith({ reckoned, anyMass }: MoreCansAsk, mostCans: Cans): CarryProblem {

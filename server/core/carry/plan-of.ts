@@ -1,10 +1,11 @@
+import type { Caution } from '../../contract/common.ts';
 import type { Plan } from '../../contract/plan.ts';
 import type { Reckoned } from '../analyse.ts';
 import { massesAlong } from '../levels/masses.ts';
 import { breaksOf, MASS_BREAK } from './breaks.ts';
 import { driveActual, type HeldPlan } from './drive-actual.ts';
-import { fewestMoreCans, mostCansOf } from './more-cans.ts';
-import { COMMODITIES } from './problem.ts';
+import { allowing, fewestMoreCans, mostCansOf } from './more-cans.ts';
+import { type CarryProblem, COMMODITIES } from './problem.ts';
 import { problemOf } from './problem-of.ts';
 import { cansToGet, cansToGetCautions, restsOn } from './rests-on.ts';
 import { carriesOf, legShown, levelsShown, stopsShown } from './show.ts';
@@ -32,47 +33,30 @@ export function planCarry(reckoned: Reckoned, options: SolveOptions): PlannedCar
     ...options,
     seconds: Math.max(0, options.seconds - (options.clock() - startS)),
   });
-  const { problem, cautions: own } = problemOf(reckoned);
-  const cautions = [
-    ...reckoned.analysis.cautions.filter(({ code }) => code === 'start-assumed-full'),
-    ...own,
-  ];
-  const empty: PlainPlan = {
-    status: 'none',
-    aims: [],
-    cans: { fuel: 0, water: 0 },
-    mostCans: mostCansOf(problem),
-    getCans: { fuel: 0, water: 0 },
-    stops: [],
-    legs: { fuel: [], water: [] },
-    carries: [],
-    levels: { fuel: [], water: [] },
-    masses: null,
-    restsOn: cautions,
-    breaks: [],
-  };
+  const { problem, cautions } = problemOf(reckoned);
   const outOfTime = (tooFewCans: boolean): PlannedCarry => ({
-    plan: { ...empty, status: 'out-of-time' },
+    plan: { ...noPlan(reckoned, problem, cautions), status: 'out-of-time' },
     held: null,
-    tooFewCans,
-  });
-  const found = (held: HeldPlan, tooFewCans: boolean): PlannedCarry => ({
-    plan: foundPlan(reckoned, held, empty),
-    held,
     tooFewCans,
   });
 
   const solved = solveCarry(problem, options);
   if (solved.status === 'out-of-time') return outOfTime(false);
-  if (solved.status === 'found') return found(driveActual(reckoned, problem, solved.choice), false);
+  if (solved.status === 'found') {
+    const held = driveActual(reckoned, problem, solved.choice);
+    return { plan: foundPlan(reckoned, held, cautions), held, tooFewCans: false };
+  }
   const { mostCans } = reckoned.analysis.trip.plan ?? {};
   const open = COMMODITIES.filter((commodity) => mostCans?.[commodity] === undefined);
   const more = open.length === 0 ? null : fewestMoreCans({ reckoned, open, anyMass: false }, left());
   if (more?.status === 'out-of-time') return outOfTime(true);
   if (more?.status === 'found') {
-    const { problem: withMore } = problemOf(reckoned, { mostCans: more.mostCans });
-    const again = solveCarry(withMore, left());
-    if (again.status === 'found') return found(driveActual(reckoned, withMore, again.choice), true);
+    const asked = problemOf(allowing(reckoned, more.mostCans));
+    const again = solveCarry(asked.problem, left());
+    if (again.status === 'found') {
+      const held = driveActual(reckoned, asked.problem, again.choice);
+      return { plan: foundPlan(reckoned, held, asked.cautions), held, tooFewCans: true };
+    }
     if (again.status === 'out-of-time') return outOfTime(true);
   }
   const breaks = breaksOf(problem, () => solveCarry({ ...problem, room: null }, left()).status === 'found');
@@ -83,23 +67,44 @@ export function planCarry(reckoned: Reckoned, options: SolveOptions): PlannedCar
     breaks.every(({ cause }) => cause !== 'mass') &&
     fewestMoreCans({ reckoned, open, anyMass: true }, left()).status === 'found';
   return {
-    plan: { ...empty, breaks: tooHeavy ? [...breaks, MASS_BREAK] : breaks },
+    plan: {
+      ...noPlan(reckoned, problem, cautions),
+      breaks: tooHeavy ? [...breaks, MASS_BREAK] : breaks,
+    },
     held: null,
     tooFewCans: true,
   };
 }
 
-function foundPlan(reckoned: Reckoned, held: HeldPlan, empty: PlainPlan): PlainPlan {
+/** Nothing but what it would rest on. */
+function noPlan({ analysis }: Reckoned, problem: CarryProblem, cautions: readonly Caution[]): PlainPlan {
+  return {
+    status: 'none',
+    aims: [],
+    cans: { fuel: 0, water: 0 },
+    mostCans: mostCansOf(problem),
+    getCans: { fuel: 0, water: 0 },
+    stops: [],
+    legs: { fuel: [], water: [] },
+    carries: [],
+    levels: { fuel: [], water: [] },
+    masses: null,
+    restsOn: [...analysis.cautions.filter(({ code }) => code === 'start-assumed-full'), ...cautions],
+    breaks: [],
+  };
+}
+
+function foundPlan(reckoned: Reckoned, held: HeldPlan, cautions: readonly Caution[]): PlainPlan {
   const { rig, trip, passings } = reckoned.analysis;
   const { problem, driven, choice } = held;
   const { sides } = problem;
   const getCans = cansToGet(rig, choice.cans);
+  const nothing = noPlan(reckoned, problem, cautions);
   return {
-    ...empty,
+    ...nothing,
     status: 'found',
     aims: choice.aims,
     cans: choice.cans,
-    mostCans: mostCansOf(problem),
     getCans,
     stops: stopsShown(passings, trip.plan?.stops ?? [], sides, driven),
     legs: {
@@ -115,6 +120,6 @@ function foundPlan(reckoned: Reckoned, held: HeldPlan, empty: PlainPlan): PlainP
         frontKg,
         rearKg,
       })) ?? null,
-    restsOn: [...empty.restsOn, ...cansToGetCautions(rig, getCans), ...restsOn(held)],
+    restsOn: [...nothing.restsOn, ...cansToGetCautions(rig, getCans), ...restsOn(held)],
   };
 }

@@ -1,15 +1,15 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { planText } from '../../../server/app/text/plan-text.ts';
+import type { Analysis } from '../../../server/contract/analysis.ts';
 import type { OneFailure, Plan, WayOut } from '../../../server/contract/plan.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
-import { type Reckoned, reckonTrip } from '../../../server/core/analyse.ts';
 import type { MipSolver } from '../../../server/core/carry/mip.ts';
 import { planCarry } from '../../../server/core/carry/plan-of.ts';
-import { problemLine } from '../../../server/core/problem.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
+import { reckoned } from '../../helpers/reckoned.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -20,16 +20,15 @@ const TAPS = [200, 400, 600, 800, 1000, 1200].map((km, index) => pointFeature(`n
 const RIG: RigFile = { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, cans: { litres: 20, owned: 0 } } };
 
 /** The worked example without cans, whose second gap is a can short, with so much asked of the plan. */
-function made(asked: TripFile['plan']): { reckoned: Reckoned; plan: Plan } {
+function made(asked: TripFile['plan']): { analysis: Analysis; plan: Plan } {
   const input = inputOf({ rig: RIG, features: [...TAPS, pointFeature('node/1', 640, DIESEL, 2)] });
-  const outcome = reckonTrip({ ...input, trip: { ...input.trip, ...(asked && { plan: asked }) } });
-  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
-  const { plan } = planCarry(outcome.value, { solver, seconds: 30, clock: () => 0 });
-  return { reckoned: outcome.value, plan: { ...plan, waysOut: [], waysOutComplete: true, oneFailure: null } };
+  const trip = reckoned({ ...input, trip: { ...input.trip, ...(asked && { plan: asked }) } });
+  const { plan } = planCarry(trip, { solver, seconds: 30, clock: () => 0 });
+  return { analysis: trip.analysis, plan: { ...plan, waysOut: [], waysOutComplete: true, oneFailure: null } };
 }
 
-const textOf = ({ reckoned, plan }: ReturnType<typeof made>, more: Partial<Plan> = {}): string[] =>
-  planText(reckoned.analysis, { ...plan, ...more }, 'route.gpx').split('\n');
+const textOf = ({ analysis, plan }: ReturnType<typeof made>, more: Partial<Plan> = {}): string[] =>
+  planText(analysis, { ...plan, ...more }, 'route.gpx').split('\n');
 
 const WAY: WayOut = {
   kind: 'longer-days',

@@ -2,27 +2,21 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
-import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse.ts';
+import type { Reckoned } from '../../../server/core/analyse.ts';
 import type { MipSolver } from '../../../server/core/carry/mip.ts';
 import { fewestMoreCans } from '../../../server/core/carry/more-cans.ts';
 import { COMMODITIES } from '../../../server/core/carry/problem.ts';
 import { problemOf } from '../../../server/core/carry/problem-of.ts';
 import { canBeDone } from '../../../server/core/carry/solve.ts';
-import { problemLine } from '../../../server/core/problem.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
+import { reckoned } from '../../helpers/reckoned.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
   solver = await loadSolver();
 });
-
-function reckoned(input: AnalyseInput): Reckoned {
-  const outcome = reckonTrip(input);
-  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
-  return outcome.value;
-}
 
 interface Stop {
   km: number;

@@ -1,25 +1,19 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
-import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse.ts';
+import type { AnalyseInput } from '../../../server/core/analyse.ts';
 import type { MipSolver } from '../../../server/core/carry/mip.ts';
 import { oneFailure } from '../../../server/core/carry/one-failure.ts';
 import { planCarry } from '../../../server/core/carry/plan-of.ts';
-import { problemLine } from '../../../server/core/problem.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
+import { reckoned } from '../../helpers/reckoned.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
   solver = await loadSolver();
 });
-
-function reckoned(input: AnalyseInput): Reckoned {
-  const outcome = reckonTrip(input);
-  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
-  return outcome.value;
-}
 
 const options = () => ({ solver, seconds: 30, clock: () => 0 });
 const planOf = (input: AnalyseInput) => planCarry(reckoned(input), options());
@@ -142,6 +136,9 @@ describe('cans to get', () => {
     });
     expect(planOf(inputWith({ noneInside: true }, at(2))).plan.status).toBe('none');
     expect(planOf(inputWith({ noneInside: true }, at(3.7))).plan.getCans.fuel).toBe(1);
+    const untold = planOf(inputWith({ noneInside: true }, NO_CANS)).plan;
+    expect(untold.getCans.fuel).toBe(1);
+    expect(untold.restsOn.map(({ code }) => code)).toContain('can-place-unknown');
   });
 
   it('holds the evidence before the cans once it is settled how many there are', () => {

@@ -2,27 +2,21 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { WayOut } from '../../../server/contract/plan.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
-import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse.ts';
+import { type AnalyseInput, reckonTrip } from '../../../server/core/analyse.ts';
 import { withLessWashing } from '../../../server/core/carry/less-washing.ts';
 import type { MipSolver } from '../../../server/core/carry/mip.ts';
 import { planCarry } from '../../../server/core/carry/plan-of.ts';
 import { waysOut } from '../../../server/core/carry/ways-out.ts';
-import { problemLine } from '../../../server/core/problem.ts';
 import type { MappedFeature } from '../../../server/core/sources.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
+import { reckoned } from '../../helpers/reckoned.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
   solver = await loadSolver();
 });
-
-function reckoned(input: AnalyseInput): Reckoned {
-  const outcome = reckonTrip(input);
-  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
-  return outcome.value;
-}
 
 const options = () => ({ solver, seconds: 30, clock: () => 0 });
 const planOf = (input: AnalyseInput) => planCarry(reckoned(input), options()).plan;
