@@ -79,7 +79,7 @@ export function App() {
           <>
             <CommodityAnswer analysis={reply.analysis} units={units} commodity="fuel" />
             <CommodityAnswer analysis={reply.analysis} units={units} commodity="water" />
-            <Todo analysis={reply.analysis} units={units} />
+            <Todo analysis={reply.analysis} {...{ units, plan }} />
           </>
         )}
       </header>

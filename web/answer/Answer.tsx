@@ -1,7 +1,9 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
+import type { PlanReply } from '../../server/contract/whatif.ts';
 import { distanceUnit, figureKm, formatDays, formatFigure, type UnitSystem } from '../units.ts';
 import { commodityWords, VERDICT_WORDS, worstOf } from '../words.ts';
+import { PlanTodo } from './PlanTodo.tsx';
 import { Sentences } from './Sentences.tsx';
 import { VerdictMark } from './VerdictMark.tsx';
 
@@ -48,8 +50,9 @@ function shareWords(count: number, of: number): string {
     : `${formatFigure(count, 0)} of ${formatFigure(of, 0)} stretches`;
 }
 
-/** What to do, a line each, set off from all else by being turned inside out. */
-export function Todo({ analysis, units }: AnswerProps) {
+/** What to do, a line each, set off from all else by being turned inside out; by the plan where one is at hand. */
+export function Todo({ analysis, units, plan }: AnswerProps & { plan: PlanReply | null }) {
+  if (plan?.plan.status === 'found') return <PlanTodo {...{ analysis, units, plan }} />;
   return (
     <section className="todo" aria-labelledby="todo">
       <h2 className="label" id="todo">

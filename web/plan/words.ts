@@ -20,10 +20,17 @@ export const marginWords = (marginL: number, units: UnitSystem): string =>
     ? `${formatLitres(-marginL, units)} too little for the reserve`
     : `${formatLitres(marginL, units)} above the reserve`;
 
-/** Places in one breath: "km 262, 418, 486". */
+/** Places in one breath, one that comes again with how often: "km 262, 418 (2), 486". */
 export function atPlaces(places: readonly number[], units: UnitSystem): string {
-  const [first, ...rest] = places;
-  if (first === undefined) return '';
-  const more = rest.map((atKm) => formatAtKm(atKm, units).replace(/^\S+\s/, ''));
-  return [formatAtKm(first, units), ...more].join(', ');
+  const counts = new Map<string, number>();
+  for (const atKm of places) {
+    const text = formatAtKm(atKm, units);
+    counts.set(text, (counts.get(text) ?? 0) + 1);
+  }
+  return [...counts]
+    .map(([text, count], index) => {
+      const place = index === 0 ? text : text.replace(/^\S+\s/, '');
+      return count === 1 ? place : `${place} (${count})`;
+    })
+    .join(', ');
 }

@@ -2,6 +2,8 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { CommodityAnswer, Todo } from '../../../web/answer/Answer.tsx';
 import { sentenceText } from '../../../web/answer/sentence.ts';
+import { atPlaces } from '../../../web/plan/words.ts';
+import { samplePlan } from '../sample-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 
 const { analysis } = sampleReply();
@@ -41,8 +43,33 @@ describe('the answer on top', () => {
       ['Telephone first.'],
     ];
     const answered = { ...analysis, answer: { ...analysis.answer, todo } };
-    const text = textOf(renderToStaticMarkup(<Todo analysis={answered} units="metric" />));
+    const text = textOf(renderToStaticMarkup(<Todo analysis={answered} units="metric" plan={null} />));
     expect(text).toContain('Carry 2 cans of 20 l.');
     expect(text).toContain('Telephone first.');
+  });
+
+  it('says what to do by the carry plan where one is found, and only there', () => {
+    const plan = samplePlan();
+    plan.plan.getCans = { fuel: 1, water: 0 };
+    plan.plan.carries = [300, 700, 900].map((fromKm) => ({ ...plan.plan.carries[0]!, fromKm }));
+    const shown = (units: 'metric' | 'us') =>
+      textOf(renderToStaticMarkup(<Todo analysis={analysis} units={units} plan={plan} />));
+    const text = shown('metric');
+    expect(text).toContain('by the carry plan');
+    expect(text).toContain('Get 1 more fuel can.');
+    expect(text).toContain('2 cans from Reed Cross (km 300) to High Cairn (km 1,200)');
+    expect(text).toContain('and on 1 more stretch.');
+    expect(text).toContain('Drinking water: no can need be full.');
+    expect(text).toContain('Telephone Reed Cross before you leave: most hangs on it.');
+    expect(shown('us')).toContain('(mile 186)');
+    plan.plan.status = 'none';
+    expect(shown('metric')).not.toContain('by the carry plan');
+  });
+});
+
+describe('places in one breath', () => {
+  it('names a place once, with how often', () => {
+    expect(textOf(atPlaces([971, 1046, 1046.2, 1128.5], 'metric'))).toBe('km 971, 1,046 (2), 1,129');
+    expect(atPlaces([], 'metric')).toBe('');
   });
 });

@@ -1,0 +1,71 @@
+import type { Analysis } from '../../server/contract/analysis.ts';
+import type { PlanCarry } from '../../server/contract/plan.ts';
+import type { PlanReply } from '../../server/contract/whatif.ts';
+import { countCans, placeWords } from '../plan/words.ts';
+import type { UnitSystem } from '../units.ts';
+import { commodityWords } from '../words.ts';
+
+/** At most so many stretches with full cans are named for each commodity; the panel has all. */
+const NAMED = 2;
+
+interface PlanTodoProps {
+  analysis: Analysis;
+  plan: PlanReply;
+  units: UnitSystem;
+}
+
+/** What to do by the carry plan: cans to get, what to carry over which stretch, whom to telephone. */
+export function PlanTodo({ analysis, plan: { plan, whatIf }, units }: PlanTodoProps) {
+  const { getCans, carries } = plan;
+  const [first] = whatIf.callFirst.filter(({ verdict }) => verdict !== 'enough');
+  const get = (['fuel', 'water'] as const).filter((commodity) => getCans[commodity] > 0);
+  return (
+    <section className="todo" aria-labelledby="todo">
+      <h2 className="label" id="todo">
+        Do this, by the carry plan
+      </h2>
+      {get.length > 0 && (
+        <p>
+          Get{' '}
+          <strong>
+            {get
+              .map((each) => `${getCans[each]} more ${each} ${getCans[each] === 1 ? 'can' : 'cans'}`)
+              .join(' and ')}
+          </strong>
+          .
+        </p>
+      )}
+      {(['fuel', 'water'] as const).map((commodity) => {
+        const of = carries.filter((carry) => carry.commodity === commodity);
+        const name = commodityWords(commodity, analysis.rig.fuel.kind);
+        return (
+          <p key={commodity}>
+            {name[0]!.toUpperCase() + name.slice(1)}:{' '}
+            {of.length === 0 ? 'no can need be full.' : <Carries {...{ carries: of, units }} />}
+          </p>
+        );
+      })}
+      {first !== undefined && (
+        <p>
+          Telephone <strong>{first.name ?? first.kind}</strong> before you leave: most hangs on it.
+        </p>
+      )}
+      <p>Fill at every stop of the plan. Confirm each before you leave.</p>
+    </section>
+  );
+}
+
+function Carries({ carries, units }: { carries: readonly PlanCarry[]; units: UnitSystem }) {
+  const more = carries.length - NAMED;
+  return (
+    <>
+      {carries.slice(0, NAMED).map(({ cans, from, to }, index) => (
+        <span key={from.atKm}>
+          {index > 0 && ', '}
+          <strong>{countCans(cans)}</strong> from {placeWords(from, units)} to {placeWords(to, units)}
+        </span>
+      ))}
+      {more > 0 && `, and on ${more} more ${more === 1 ? 'stretch' : 'stretches'}`}.
+    </>
+  );
+}
