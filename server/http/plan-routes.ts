@@ -20,7 +20,7 @@ export function planRoutes(service: AnalysisService): FastifyPluginAsyncTypebox 
         schema: {
           summary: 'Plan where to fill and what to carry, on what was read before; "demo" is the demo',
           description:
-            'With what happens when something goes wrong, and the gauge table; the key whatIf of the trip chooses for them. Closing the connection stops the work. Without extras there are no ways out and no plan against one failure.',
+            'With what happens when something goes wrong, and the gauge table; the key whatIf of the trip chooses for them. Closing the connection stops the work. Where the owned cans are too few, and the trip sets no limit, the plan has the fewest more that it takes. Without extras there are no ways out and no plan against one failure.',
           params: Type.Object({ id: Type.String() }),
           body: Type.Object({
             rig: RigFile,

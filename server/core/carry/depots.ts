@@ -194,7 +194,7 @@ function fillingAt(driven: Driven, { commodity, edge }: Place): { fillL: number;
 function laidAt({ sides }: CarryProblem, place: Place, cans: number): { laid: Laid; text: string } {
   const { commodity, edge, latest } = place;
   const laid = { atKm: edge.atM / 1000, commodity, cans, litres: cans * sides[commodity].canL, latest };
-  const what = `${cans} ${cans === 1 ? 'can' : 'cans'} (${laid.litres} l) of ${commodity}`;
+  const what = `${cans} ${cans === 1 ? 'can' : 'cans'} (${Math.round(laid.litres * 10) / 10} l) of ${commodity}`;
   const where = `laid beforehand at km ${laid.atKm.toFixed(1)}`;
   const why = latest
     ? `, the latest place that is reached with the reserve from ${placeText(edgeOf(place.from))}`

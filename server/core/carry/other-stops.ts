@@ -78,19 +78,15 @@ function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreE
 function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
   const inOrder = [...stops].sort((a, b) => a.point.atKm - b.point.atKm);
   const { commodity, point } = inOrder[0]!;
-  const where = inOrder.map(({ point: { name, kind, atKm, detourKm } }) => {
-    const driving = `${(2 * detourKm).toFixed(1)} km there and back`;
-    return `${name ?? `the ${kind}`} (km ${Math.round(atKm)}, ${driving})`;
-  });
-  const toCall = inOrder
-    .map((stop, index) => ({ ...stop, where: where[index]! }))
-    .filter((stop) => !stop.point.counts);
-  const has = toCall.map((stop) => `${stop.where} has ${stop.commodity} fit for it`).join(' and ');
-  const beside = inOrder.length > 1 ? `By way of ${where.join(' and ')} it can be done` : `it can be done`;
+  const places = (of: readonly Candidate[]): string => of.map(({ point }) => whereOf(point)).join(' and ');
+  const toCall = inOrder.filter((stop) => !stop.point.counts);
+  const others = inOrder.filter((stop) => stop.point.counts);
+  const has = toCall.map((stop) => `${whereOf(stop.point)} has ${stop.commodity} fit for it`).join(' and ');
+  const beside = others.length === 0 ? '' : `by way of ${places(others)} as well `;
   const text =
     toCall.length === 0
-      ? `By way of ${where.join(' and ')} it can be done.`
-      : `Telephone first: if ${has}, ${beside}. As mapped ${toCall.length === 1 ? 'it does' : 'they do'} not count.`;
+      ? `By way of ${places(inOrder)} it can be done.`
+      : `Telephone first: if ${has}, ${beside}it can be done. As mapped ${toCall.length === 1 ? 'it does' : 'they do'} not count.`;
   return {
     ...bare,
     kind: 'other-stop',
@@ -114,6 +110,9 @@ function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
     })),
   };
 }
+
+const whereOf = ({ name, kind, atKm, detourKm }: Candidate['point']): string =>
+  `${name ?? `the ${kind}`} (km ${Math.round(atKm)}, ${(2 * detourKm).toFixed(1)} km there and back)`;
 
 /** Whether no stretch is broken any more with such stops: told quickly, before a plan is made. */
 function bridging({ reckoned }: WaysOutContext): (stops: readonly Candidate[]) => boolean {

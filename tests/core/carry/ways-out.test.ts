@@ -199,7 +199,7 @@ describe('ways out', () => {
     expect(other[0]!.amount).toBeCloseTo(4 * 10 * 1.3, 1);
     expect(other[0]!.text).toMatch(/^By way of .* and .* it can be done\.$/);
     expect(other[1]!.text).toMatch(
-      /^Telephone first: if .* has fuel fit for it, By way of|^Telephone first: if .*, by way of/,
+      /^Telephone first: if [^,]+ \(km 610, [^)]+\) has fuel fit for it, by way of .* \(km 1200, .*\) as well it can be done\./,
     );
   });
 
