@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
-import { InputProblem, type ProblemCode } from '../core/problem.ts';
 import type { DoneMessage, TaskTable } from './protocol.ts';
+import { busy, tooLarge, tooSlow } from './refusals.ts';
 
 export interface PoolOptions {
   /** The module that exports `tasks`, as a file URL. */
@@ -193,6 +193,7 @@ export class WorkerPool<T extends TaskTable> {
   }
 
   #handOut(): void {
+    if (this.#closed) return;
     while (this.#waiting.length > 0 && this.#wanted < this.#options.size) {
       const [crew] = this.#crews
         .filter(({ job }) => job === null)
@@ -226,7 +227,10 @@ export class WorkerPool<T extends TaskTable> {
     if (job.warming) {
       if ('give' in message) crew.warmed += 1;
       // A step that was left for a job is done again; one that fails would fail each time.
-      else if (!isGivenUp(job)) this.#noWarming(message.fault);
+      else if (!isGivenUp(job)) {
+        this.#steps = [];
+        this.#options.onFault?.(message.fault);
+      }
     } else if ('fault' in message) {
       settle(job, new Error(message.fault));
     } else if (!job.settled) {
@@ -283,11 +287,6 @@ export class WorkerPool<T extends TaskTable> {
     if (this.#crews.length < this.#options.size) this.#hire();
     this.#handOut();
   }
-
-  #noWarming(fault: string): void {
-    this.#steps = [];
-    this.#options.onFault?.(fault);
-  }
 }
 
 /** Tells a task that blocks its thread that it is given up. */
@@ -302,30 +301,3 @@ function settle(job: Job, error: Error): void {
   job.settled = true;
   job.reject(error);
 }
-
-const refusal = (code: ProblemCode, came: string, expected: string, remedy: string) =>
-  new InputProblem({ code, source: null, place: null, came, expected, remedy });
-
-const busy = (waiting: number) =>
-  refusal(
-    'too-many-requests',
-    `a request while ${waiting} others wait`,
-    'a free place in the queue',
-    'Try again in a few seconds',
-  );
-
-const tooSlow = (timeoutMs: number) =>
-  refusal(
-    'too-slow',
-    `work of more than ${timeoutMs / 1000} s`,
-    'less',
-    'Use a smaller extract: cut it to the area of the route',
-  );
-
-const tooLarge = (heapMb: number) =>
-  refusal(
-    'too-large',
-    `files that need more than ${heapMb} MB of memory`,
-    'less',
-    'Use a smaller extract: cut it to the area of the route',
-  );
