@@ -18,6 +18,7 @@ interface PlanTodoProps {
 export function PlanTodo({ analysis, plan: { plan, whatIf }, units }: PlanTodoProps) {
   const { getCans, carries } = plan;
   const [first] = whatIf.callFirst.filter(({ verdict }) => verdict !== 'enough');
+  const unknown = [...plan.legs.fuel, ...plan.legs.water].some(({ verdict }) => verdict === 'unknown');
   const get = (['fuel', 'water'] as const).filter((commodity) => getCans[commodity] > 0);
   return (
     <section className="todo" aria-labelledby="todo">
@@ -45,6 +46,11 @@ export function PlanTodo({ analysis, plan: { plan, whatIf }, units }: PlanTodoPr
           </p>
         );
       })}
+      {unknown && (
+        <p>
+          <strong className="words-unknown">Not all of it is known</strong>: read what the plan rests on.
+        </p>
+      )}
       {first !== undefined && (
         <p>
           Telephone <strong>{first.name ?? first.kind}</strong> before you leave: most hangs on it.

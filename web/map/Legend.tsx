@@ -87,7 +87,7 @@ export function Legend({ fuelWord, plan }: { fuelWord: string; plan: PlanOnMap |
           </Row>
         )}
         {plan !== null && plan.cans.length > 0 && (
-          <Row words="full cans carried, beside the lines" wide>
+          <Row words="full cans carried">
             <line className="legend-fuel-line" x1={0} x2={15} y1={7} y2={7} strokeWidth={2.4} />
             <line className="legend-water-line" x1={21} x2={36} y1={7} y2={7} strokeWidth={2.4} />
           </Row>

@@ -62,6 +62,9 @@ describe('the answer on top', () => {
     expect(text).toContain('Drinking water: no can need be full.');
     expect(text).toContain('Telephone Reed Cross before you leave: most hangs on it.');
     expect(shown('us')).toContain('(mile 186)');
+    expect(text).not.toContain('Not all of it is known');
+    plan.plan.legs.fuel[0]!.verdict = 'unknown';
+    expect(shown('metric')).toContain('Not all of it is known');
     plan.plan.status = 'none';
     expect(shown('metric')).not.toContain('by the carry plan');
   });
