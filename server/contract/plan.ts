@@ -128,6 +128,8 @@ export type PlanCarry = Static<typeof PlanCarry>;
 export const PlanLevel = Type.Object({
   atKm: Type.Number(),
   tankL: Type.Number(),
+  /** In each fixed tank, in the order of the rig; left out where there are several and the rig does not tell how they empty. */
+  tanksL: Type.Optional(Type.Array(Type.Number())),
   cansL: Type.Array(Type.Number()),
   totalL: Type.Number(),
   /** Of water, where a crew tells the grades. */

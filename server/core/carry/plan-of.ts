@@ -112,7 +112,10 @@ function foundPlan(reckoned: Reckoned, held: HeldPlan, cautions: readonly Cautio
       water: driven.water.map((leg) => legShown(sides.water, leg)),
     },
     carries: carriesOf(sides, driven),
-    levels: { fuel: levelsShown(sides.fuel, driven.fuel), water: levelsShown(sides.water, driven.water) },
+    levels: {
+      fuel: levelsShown(rig, sides.fuel, driven.fuel),
+      water: levelsShown(rig, sides.water, driven.water),
+    },
     masses:
       massesAlong(rig, choice.cans, driven)?.levels.map(({ atM, totalKg, frontKg, rearKg }) => ({
         atKm: atM / 1000,

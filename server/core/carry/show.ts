@@ -1,9 +1,11 @@
 import type { Passing } from '../../contract/analysis.ts';
 import type { Commodity } from '../../contract/common.ts';
 import type { PlanCarry, PlanEdge, PlanLeg, PlanLevel, PlanStop, PlanStopAsk } from '../../contract/plan.ts';
+import type { RigFile } from '../../contract/rig.ts';
 import type { EdgeM } from '../gaps/course.ts';
 import type { Driven, DrivenLeg } from '../levels/drive.ts';
 import { gradesAfter } from '../levels/grades.ts';
+import { containersOf, sharesOf, tanksOf } from '../mass/containers.ts';
 import { supplyStops } from '../stops/supply-stops.ts';
 import { runOf, turnBackOf } from '../whatif/run.ts';
 import { weakestEnd } from './leg.ts';
@@ -64,17 +66,34 @@ export function carriesOf(sides: Record<Commodity, CarrySide>, driven: Driven): 
 }
 
 /** All levels of a commodity along the route; the grades of water where a crew tells them. */
-export function levelsShown(side: CarrySide, legs: readonly DrivenLeg[]): PlanLevel[] {
+export function levelsShown(file: RigFile, side: CarrySide, legs: readonly DrivenLeg[]): PlanLevel[] {
   const { course, canL, cansDrinkable } = side;
+  const inTanks = tanksReader(file, course.commodity);
   return legs.flatMap(({ levels, tankL, cans, figures }) =>
     levels.map((level): PlanLevel => {
       const totalL = level.tankL + level.cansL.reduce((sum, litres) => sum + litres, 0);
       const facts = { tankL, cansL: cans * canL, cansDrinkable };
       const grades =
         course.commodity === 'water' ? gradesAfter(course.rig, facts, figures.departL - totalL) : null;
-      return { atKm: level.atM / 1000, tankL: level.tankL, cansL: level.cansL, totalL, ...(grades ?? {}) };
+      return {
+        atKm: level.atM / 1000,
+        tankL: level.tankL,
+        ...inTanks(level.tankL),
+        cansL: level.cansL,
+        totalL,
+        ...(grades ?? {}),
+      };
     }),
   );
+}
+
+/** Reads what is in each fixed tank from what is in all, where the rig tells it. */
+function tanksReader(file: RigFile, commodity: Commodity): (tankL: number) => Pick<PlanLevel, 'tanksL'> {
+  const tanks = tanksOf({ containers: containersOf(file, { fuel: 0, water: 0 }) }, commodity);
+  const told = file.vehicle?.tanksEmpty;
+  if (tanks.length > 1 && told === undefined) return () => ({});
+  const emptying = told === 'in-order' ? 'first-first' : 'together';
+  return (tankL) => ({ tanksL: sharesOf(tanks, tankL, emptying) });
 }
 
 /** Every supply stop with its passings, used or passed by. */

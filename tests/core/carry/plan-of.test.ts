@@ -79,9 +79,37 @@ describe('the plan of a trip', () => {
     };
     const { plan } = planOf(inputOf({ rig, features: [...TAPS, pointFeature('node/1', 640, DIESEL)] }));
     expect(plan.status).toBe('found');
+    // Two tanks of water and nothing said of how they empty; fuel has one tank.
+    for (const { tankL, tanksL } of plan.levels.fuel) expect(tanksL).toEqual([tankL]);
+    for (const level of plan.levels.water) expect(level).not.toHaveProperty('tanksL');
     for (const { drinkableL, washingL, totalL } of plan.levels.water) {
       expect(drinkableL! + washingL!).toBeCloseTo(totalL, 6);
       expect(drinkableL!).toBeGreaterThanOrEqual(-1e-6);
+    }
+  });
+
+  it('has the level of each tank where the rig tells in which order they empty', () => {
+    const fuel = {
+      ...EXAMPLE_RIG.fuel,
+      tanks: [
+        { name: 'main', litres: 90, unusableLitres: 3 },
+        { name: 'second', litres: 40 },
+      ],
+    };
+    const vehicle = { kerbKg: 2000, tanksEmpty: 'in-order' as const };
+    const { plan } = planOf(
+      inputOf({
+        rig: { ...EXAMPLE_RIG, fuel, vehicle },
+        features: [...TAPS, pointFeature('node/1', 640, DIESEL, 2)],
+      }),
+    );
+    expect(plan.status).toBe('found');
+    expect(plan.levels.fuel[0]!.tanksL).toEqual([87, 40]);
+    for (const { tankL, tanksL } of plan.levels.fuel) {
+      expect(tanksL![0]! + tanksL![1]!).toBeCloseTo(tankL, 9);
+      // The first is drawn from until it is empty.
+      if (tankL < 40 - 1e-6) expect(tanksL![0]).toBe(0);
+      else expect(tanksL![1]).toBeCloseTo(40, 6);
     }
   });
 });
