@@ -216,6 +216,7 @@ export const FULL_TRIP: TripFile = {
     fillAtStart: { fuel: true, water: true },
     noneInside: true,
     passBy: ['node/2'],
+    stops: [{ id: 'node/3', mostLitres: { fuel: 40, water: 60 }, waitHours: 2 }],
     spendReserveOnFailure: true,
   },
   whatIf: { waitDays: 3, hotterByC: 4, turnRoundAtKm: 300 },

@@ -43,6 +43,10 @@ export function OneFailureWords({ plan, rest, analysis, units, say }: OneFailure
   );
 }
 
+/** "6 more fuel cans", "1 fewer water can". */
+const moreWords = (count: number, commodity: string): string =>
+  `${count === 0 ? 'no' : Math.abs(count)} ${count < 0 ? 'fewer' : 'more'} ${commodity} ${Math.abs(count) === 1 ? 'can' : 'cans'}`;
+
 function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitSystem }) {
   const { oneFailure, analysis, units } = props;
   const { kind } = analysis.rig.fuel;
@@ -50,9 +54,10 @@ function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitS
   return (
     <>
       <p>
-        It takes <b>{moreCans.fuel} more fuel</b> and <b>{moreCans.water} more water</b> cans than the plan
-        above, {formatMass(moreKg, units)} more when full and {formatKm(moreDrivingKm, units)} more off the
-        route{proven ? '' : ' (not proven to be the least)'};{' '}
+        It takes <b>{moreWords(moreCans.fuel, 'fuel')}</b> and <b>{moreWords(moreCans.water, 'water')}</b>{' '}
+        than the plan above, {formatMass(Math.abs(moreKg), units)} {moreKg < 0 ? 'less' : 'more'} when full
+        and {formatKm(Math.abs(moreDrivingKm), units)} {moreDrivingKm < 0 ? 'less' : 'more'} off the route
+        {proven ? '' : ' (not proven to be the least)'};{' '}
         {spendsReserve ? 'the reserve may be spent on a failure' : 'the reserve is kept even then'}.
       </p>
       <ul>

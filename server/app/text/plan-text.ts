@@ -110,6 +110,10 @@ function termsOf({ used, name, kind, atKm, mostL, waitHours, fillHours }: StopPa
   return [`  At ${plain(name ?? `the ${kind}`)} (km ${figure(atKm)}): ${terms.join(', ')}.`];
 }
 
+/** "6 more fuel cans", "1 fewer water can". */
+const moreWords = (count: number, commodity: string): string =>
+  `${count === 0 ? 'no' : Math.abs(count)} ${count < 0 ? 'fewer' : 'more'} ${commodity} ${Math.abs(count) === 1 ? 'can' : 'cans'}`;
+
 const hours = (value: number): string => `${figure(value)} h`;
 
 function failureLines({ oneFailure }: Plan): string[] {
@@ -124,7 +128,7 @@ function failureLines({ oneFailure }: Plan): string[] {
   const { moreCans, moreKg, moreDrivingKm, failures, proven } = oneFailure;
   const lines = ['', head];
   lines.push(
-    `- ${moreCans.fuel} more fuel cans and ${moreCans.water} more water cans than the plan above, ${figure(moreKg)} kg when full, ${km(moreDrivingKm)} more off the route${proven ? '' : ' (not proven to be the least)'}`,
+    `- ${moreWords(moreCans.fuel, 'fuel')} and ${moreWords(moreCans.water, 'water')} than the plan above, ${figure(Math.abs(moreKg))} kg ${moreKg < 0 ? 'less' : 'more'} when full, ${km(Math.abs(moreDrivingKm))} ${moreDrivingKm < 0 ? 'less' : 'more'} off the route${proven ? '' : ' (not proven to be the least)'}`,
   );
   for (const { commodity, at, next, to, arriveL } of failures) {
     lines.push(
@@ -142,11 +146,20 @@ const place = ({ kind, name, atKm }: PlanEdge): string =>
 
 function carryText({ commodity, cans, litres: held, from, to, pourAtKm }: PlanCarry): string {
   const what = `${cans} ${cans === 1 ? 'can' : 'cans'} of ${commodity} (${litres(held)})`;
+  const left = cans - pourAtKm.length;
+  const them = left > 0 ? `${pourAtKm.length} of them` : cans === 1 ? 'it' : 'them';
   const pours =
     pourAtKm.length === 0
       ? 'none is poured before'
-      : `pour ${pourAtKm.length === 1 ? 'it' : 'them'} in at km ${pourAtKm.map(figure).join(', ')}`;
+      : `pour ${them} in at km ${places(pourAtKm)}${left > 0 ? `; ${left} still full on arrival` : ''}`;
   return `${what} full from ${place(from)} towards ${place(to)}; ${pours}.`;
+}
+
+/** Places of pours, one that comes again with how often: "971.0, 1046.0 (2)". */
+function places(kms: readonly number[]): string {
+  const counts = new Map<string, number>();
+  for (const at of kms.map(figure)) counts.set(at, (counts.get(at) ?? 0) + 1);
+  return [...counts].map(([at, count]) => (count === 1 ? at : `${at} (${count})`)).join(', ');
 }
 
 const legCells = (leg: PlanLeg): string[] => [

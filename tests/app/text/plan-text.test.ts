@@ -94,5 +94,15 @@ describe('a carry plan as text', () => {
       failures: [],
     };
     expect(textOf(found, { oneFailure })).toContain('- Every plan hangs on the pump (km 640).');
+    const safe: OneFailure = {
+      ...oneFailure,
+      status: 'found',
+      moreCans: { fuel: 1, water: -2 },
+      moreKg: -12,
+      moreDrivingKm: 3,
+    };
+    expect(textOf(found, { oneFailure: safe })).toContain(
+      '- 1 more fuel can and 2 fewer water cans than the plan above, 12.0 kg less when full, 3.0 km more off the route',
+    );
   });
 });

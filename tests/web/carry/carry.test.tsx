@@ -115,6 +115,15 @@ describe('the carry plan', () => {
     expect(shown(held(reply), formOf('us'))).toContain('Every plan hangs on Reed Cross (mile 186).');
     reply.plan.oneFailure.status = 'out-of-time';
     expect(shown(held(reply))).toContain('whether there is such a plan is not known');
+    Object.assign(reply.plan.oneFailure, {
+      status: 'found',
+      moreCans: { fuel: 6, water: -1 },
+      moreKg: 100,
+      moreDrivingKm: -0.2,
+    });
+    expect(shown(held(reply))).toContain(
+      'It takes 6 more fuel cans and 1 fewer water can than the plan above, 100 kg more when full and 0.2 km less off the route',
+    );
   });
 
   it('lists whom to telephone, and makes no link of what is no web address', () => {
