@@ -18,15 +18,18 @@ describe('the README', () => {
     expect(parse(shown.text)).toEqual(parse(readFileSync(`${root}fixtures/orrimar/rig-simple.yaml`, 'utf8')));
   });
 
-  test('shows what the command of the worked example prints, to the letter', async () => {
-    const command = blocks.find((block) => block.text.includes('-- gaps'))!.text;
+  test.each([
+    ['gaps', 'Port Lammas'],
+    ['plan', 'Carry plan:'],
+  ])('shows what the command %s of the worked example prints, to the letter', async (name, begins) => {
+    const command = blocks.find((block) => block.text.includes(`-- ${name}`))!.text;
     const args = command
-      .slice(command.indexOf('gaps'))
+      .slice(command.indexOf(`-- ${name}`) + 3)
       .split(/[\s\\]+/)
       .map((word) => (word.startsWith('fixtures/') ? `${root}${word}` : word));
     const { status, out } = await runCli(...args);
     expect(status).toBe(0);
-    const shown = blocks.find((block) => block.text.startsWith('Port Lammas'))!.text;
+    const shown = blocks.find((block) => block.text.startsWith(begins))!.text;
     expect(out.startsWith(shown)).toBe(true);
   });
 
