@@ -4,7 +4,6 @@ import type { EdgeM } from '../gaps/course.ts';
 import { reckon } from '../gaps/reckon.ts';
 import { canBeDrivenBack } from '../gaps/turn-back.ts';
 import type { DrivenLeg } from '../levels/drive.ts';
-import { placeText } from './breaks.ts';
 import { driveActual, type HeldPlan } from './drive-actual.ts';
 import { type FailingStop, failingStops } from './failing-stops.ts';
 import { backNeedL, bearableOnFailureL, onTheWay } from './failure.ts';
@@ -96,7 +95,8 @@ function unbearable(problem: CarryProblem, rule: FailureRule, options: SolveOpti
     if (canBeDone(alone, { ...options, seconds: leftS }) !== false) return [];
     const [first] = edges;
     const at = edgeOf(first!);
-    const text = `Every plan hangs on ${placeText(at)}: when it gives nothing, neither the next supply nor the one before is reached.`;
+    const names = new Set([...edges].map(({ name, id }) => name ?? id ?? 'a supply'));
+    const text = `Every plan hangs on ${[...names].join(' and ')} (km ${Math.round(at.atKm)}): when nothing is to be had there, neither the next supply nor the one before is reached.`;
     return [{ at, text }];
   });
 }

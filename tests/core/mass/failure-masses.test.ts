@@ -34,18 +34,23 @@ describe('a plan against one failure within a permitted mass', () => {
     let short = 0;
     let found = 0;
     fc.assert(
-      fc.property(smallRoute(5), fc.integer({ min: -15, max: 40 }), fc.boolean(), (route, leftKg, spendReserve) => {
-        const room = massRoomOf(rigWith(route, leftKg));
-        const problem = { ...problemOf(route), room, oneFailure: { spendReserve } };
-        const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
-        if (solved.status !== 'found') return;
-        found += 1;
-        const { held } = heldBasis(route, solved.choice);
-        for (const commodity of ['fuel', 'water'] as const)
-          if (held.driven[commodity].some(({ shortL }) => shortL > 0)) short += 1;
-        // Throws where a failure is not borne.
-        failuresOf(held, spendReserve);
-      }),
+      fc.property(
+        smallRoute(5),
+        fc.integer({ min: -15, max: 40 }),
+        fc.boolean(),
+        (route, leftKg, spendReserve) => {
+          const room = massRoomOf(rigWith(route, leftKg));
+          const problem = { ...problemOf(route), room, oneFailure: { spendReserve } };
+          const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
+          if (solved.status !== 'found') return;
+          found += 1;
+          const { held } = heldBasis(route, solved.choice);
+          for (const commodity of ['fuel', 'water'] as const)
+            if (held.driven[commodity].some(({ shortL }) => shortL > 0)) short += 1;
+          // Throws where a failure is not borne.
+          failuresOf(held, spendReserve);
+        },
+      ),
       { numRuns: 400, seed: 20_270_108 },
     );
     expect(found).toBeGreaterThan(20);
