@@ -57,7 +57,7 @@ function converted(told: string, { decimals, from }: UnitWords): string {
 
 /**
  * Rewrites the quantities in sentences of the server: kilometres, litres, kilograms and metres, consumption and speed.
- * Degrees stay. `names` may hold figures of their own and are left alone. Metric text stays as it came.
+ * Of degrees only differences change. `names` may hold figures of their own and are left alone. Metric text stays as it came.
  */
 export function sayIn(units: UnitSystem, names: readonly string[] = []): Say {
   if (units === 'metric') return (text) => text;
@@ -68,7 +68,7 @@ export function sayIn(units: UnitSystem, names: readonly string[] = []): Say {
   const pattern = new RegExp(kept.join('') + QUANTITY, 'g');
   const place = unitWords('km', units);
   return (text) =>
-    text.replace(pattern, (whole: string, ...groups: unknown[]) => {
+    hotterIn(units, text).replace(pattern, (whole: string, ...groups: unknown[]) => {
       const [atKm, toKm, least, to, told, unit] = groups.map((group) =>
         typeof group === 'string' ? group : undefined,
       );
@@ -81,6 +81,14 @@ export function sayIn(units: UnitSystem, names: readonly string[] = []): Say {
       return `${before}${converted(told, words)}\u00a0${words.unit}`;
     });
 }
+
+/** Degrees by which it is hotter: a difference, where degrees of a thermometer stay. */
+const HOTTER = /(\d+(?:\.\d+)?)\s°C(?= hotter)/g;
+
+const hotterIn = (units: UnitSystem, text: string): string =>
+  units === 'us'
+    ? text.replace(HOTTER, (_told, celsius: string) => `${formatFigure(Number(celsius) * 1.8, 1)}\u00a0°F`)
+    : text;
 
 /** The names that sentences about an analysis may hold. */
 export const namesIn = ({ route, passings, fuel, water }: Analysis): string[] =>

@@ -32,12 +32,17 @@ describe('a sentence in US units', () => {
     expect(said(metric)).toBe(us);
   });
 
+  it('has a difference of degrees in the degrees of the reader', () => {
+    expect(said('5 °C hotter than told (24 l a day)')).toBe('9 °F hotter than told (6.3 gal a day)');
+    expect(said('2.5 °C hotter', 'imperial')).toBe('2.5 °C hotter');
+  });
+
   it('has imperial gallons where the reader has them', () => {
     expect(said('20 l and 17 l/100 km', 'imperial')).toBe('4.4 gal and 16.6 mi/gal');
   });
 
   it.each([
-    '5 °C hotter than told',
+    'boils at 95 °C',
     'node/12 km and way/7 l',
     'A4 l, 3x40 l',
     'Bore 12 km Camp is dry.',
