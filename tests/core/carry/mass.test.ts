@@ -8,7 +8,8 @@ import { solveCarry } from '../../../server/core/carry/solve.ts';
 import { drive } from '../../../server/core/levels/drive.ts';
 import { massesAlong } from '../../../server/core/levels/masses.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { FUEL_L_PER_KM, KM_PER_DAY, problemOf, rigOf, type SmallRoute, smallRoute } from './small-routes.ts';
+import { handLegs } from './hand-legs.ts';
+import { problemOf, rigOf, type SmallRoute, smallRoute } from './small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -72,23 +73,14 @@ function fewestByBruteForce(route: SmallRoute, leftKg: number): number | null {
   return best;
 }
 
+/** With what a leg weighs beyond full tanks. */
 function legsOf(route: SmallRoute, commodity: Commodity, places: number[]) {
-  const legs: { fromKm: number; toKm: number; cans: number; kg: number }[] = [];
-  for (let index = 0; index + 1 < places.length; index += 1) {
-    const [fromKm, toKm] = [places[index]!, places[index + 1]!];
-    const km = toKm - fromKm;
-    const needL =
-      commodity === 'fuel' ? km * FUEL_L_PER_KM : Math.ceil(km / KM_PER_DAY - 1e-9) * route.waterLPerDay;
-    const tankL =
-      index === 0 ? Math.min(route.startL[commodity], route.tankL[commodity]) : route.tankL[commodity];
-    const neededL = needL * (1 + route.shareOfNeed[commodity]) + route.reserveL[commodity];
-    const cans = Math.max(0, Math.ceil((neededL - tankL) / route.canL[commodity] - 1e-9));
-    if (cans > (index === 0 && !route.cansAtStart ? 0 : route.mostCans[commodity])) return null;
-    const aboardL =
-      index === 0 ? tankL + cans * route.canL[commodity] : Math.max(neededL, cans * route.canL[commodity]);
-    legs.push({ fromKm, toKm, cans, kg: (aboardL - route.tankL[commodity]) * KG_PER_L[commodity] });
-  }
-  return legs;
+  return (
+    handLegs(route, commodity, places)?.map((leg) => ({
+      ...leg,
+      kg: (leg.cans * route.canL[commodity] - leg.lessL) * KG_PER_L[commodity],
+    })) ?? null
+  );
 }
 
 describe('permitted masses', () => {

@@ -10,14 +10,8 @@ import { drive } from '../../../server/core/levels/drive.ts';
 import { massesAlong } from '../../../server/core/levels/masses.ts';
 import { axleShares } from '../../../server/core/mass/statics.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import {
-  FUEL_L_PER_KM,
-  KM_PER_DAY,
-  problemOf,
-  rigOf,
-  type SmallRoute,
-  smallRoute,
-} from '../carry/small-routes.ts';
+import { type HandLeg, handLegs } from '../carry/hand-legs.ts';
+import { problemOf, rigOf, type SmallRoute, smallRoute } from '../carry/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -84,33 +78,6 @@ function rigWith(route: SmallRoute, { tankM, canM, leftKg }: Layout): RigFile {
   };
 }
 
-interface HandLeg {
-  fromKm: number;
-  toKm: number;
-  cans: number;
-  /** Less in the tank than it holds, at the most. */
-  lessL: number;
-}
-
-function legsOf(route: SmallRoute, commodity: Commodity, places: number[]): HandLeg[] | null {
-  const legs: HandLeg[] = [];
-  for (let index = 0; index + 1 < places.length; index += 1) {
-    const [fromKm, toKm] = [places[index]!, places[index + 1]!];
-    const km = toKm - fromKm;
-    const needL =
-      commodity === 'fuel' ? km * FUEL_L_PER_KM : Math.ceil(km / KM_PER_DAY - 1e-9) * route.waterLPerDay;
-    const tankL =
-      index === 0 ? Math.min(route.startL[commodity], route.tankL[commodity]) : route.tankL[commodity];
-    const neededL = needL * (1 + route.shareOfNeed[commodity]) + route.reserveL[commodity];
-    const cans = Math.max(0, Math.ceil((neededL - tankL) / route.canL[commodity] - 1e-9));
-    if (cans > (index === 0 && !route.cansAtStart ? 0 : route.mostCans[commodity])) return null;
-    const inTankL =
-      index === 0 ? tankL : Math.min(tankL, Math.max(0, neededL - cans * route.canL[commodity]));
-    legs.push({ fromKm, toKm, cans, lessL: route.tankL[commodity] - inTankL });
-  }
-  return legs;
-}
-
 /** Fewest cans over every choice of stops: every axle bears every can of a leg full, as often as legs meet. */
 function fewestByBruteForce(route: SmallRoute, { tankM, canM, leftKg }: Layout): number | null {
   const chains = (commodity: Commodity) => {
@@ -119,7 +86,11 @@ function fewestByBruteForce(route: SmallRoute, { tankM, canM, leftKg }: Layout):
       .map(({ atKm }) => atKm)
       .sort((a, b) => a - b);
     return Array.from({ length: 2 ** places.length }, (_, bits) =>
-      legsOf(route, commodity, [0, ...places.filter((_place, index) => (bits >> index) & 1), route.lengthKm]),
+      handLegs(route, commodity, [
+        0,
+        ...places.filter((_place, index) => (bits >> index) & 1),
+        route.lengthKm,
+      ]),
     ).filter((legs) => legs !== null);
   };
   const onAxle = (axle: Axle, commodity: Commodity, { cans, lessL }: HandLeg) =>
