@@ -7,7 +7,7 @@ import { fuelKgPerLitre, WATER_KG_PER_L } from '../mass/densities.ts';
 import { massRoomOf } from './mass-room.ts';
 import { type CarryProblem, type CarrySide, isBound, type SupplyEdge } from './problem.ts';
 import { withTerms } from './supply-terms.ts';
-import { thinOut } from './thin-out.ts';
+import { fewerSupplies } from './thin-out.ts';
 import { MOST_IN_A_ROW } from './tours.ts';
 
 /** What a plan is asked for beyond what rig and trip say. */
@@ -47,23 +47,23 @@ export function problemOf(
     const usable = termed.edges
       .filter((edge) => edge.id === null || !passedBy.has(edge.id))
       .sort((a, b) => rankOf(a) - rankOf(b) || a.atM - b.atM || a.detourM - b.detourM || byId(a, b));
-    const inPlace = thinOut(usable, new Set(more));
-    if (inPlace.withinM !== null) {
-      thinned = true;
-      const text = `Of ${usable.length - 2} passings of ${commodity} supplies the plan looks at ${inPlace.edges.length - 2}: each one left out has another within ${inPlace.withinM / 1000} km that is known as well and no farther off. A plan with one of those left out may be better.`;
-      cautions.push({ code: 'plan-supplies-left-out', text });
-    }
     const told = asked.fillAtStart?.[commodity];
-    return {
+    const whole: CarrySide = {
       commodity,
       course: commodity === 'fuel' ? reckoned.fuelWithLoad(loadKg(rig, mostCans)) : course,
-      edges: inPlace.edges,
+      edges: usable,
       startL: told === true ? store.drawableL : startL,
       cansAtStart: told ?? fullAtStart,
       canL: store.canL,
       cansDrinkable: commodity === 'fuel' || rig.water.cans?.grade !== 'washing',
       mostCans: mostCans[commodity],
     };
+    const { edges: looked, withinM } = fewerSupplies(whole, new Set(more));
+    if (withinM === null) return whole;
+    thinned = true;
+    const text = `Of ${usable.length - 2} passings of ${commodity} supplies the plan looks at ${looked.length - 2}: each one left out has another within ${withinM / 1000} km that is known as well and no farther off. A plan with one of those left out may be better.`;
+    cautions.push({ code: 'plan-supplies-left-out', text });
+    return { ...whole, edges: looked };
   };
   const sides = { fuel: side('fuel'), water: side('water') };
   return {

@@ -1,5 +1,6 @@
 import type { Evidence } from '../../contract/common.ts';
-import type { SupplyEdge } from './problem.ts';
+import { anyChain } from './any-chain.ts';
+import type { CarrySide, SupplyEdge } from './problem.ts';
 
 /** With more supplies of one commodity than this not all are looked at (ours): a model of all would not end in time. */
 export const MOST_SUPPLIES = 100;
@@ -37,6 +38,14 @@ export function thinOut(
   }
   const dropped = new Set(plain.filter((edge) => !kept.has(edge)));
   return { edges: edges.filter((edge) => !dropped.has(edge)), withinM };
+}
+
+/** As thinOut, of a side; where that leaves no chain of legs to the end, the supplies of one that there is stay as well. */
+export function fewerSupplies(side: CarrySide, always: ReadonlySet<SupplyEdge>): ThinnedOut {
+  const few = thinOut(side.edges, always);
+  if (few.withinM === null || anyChain({ ...side, edges: few.edges }) !== null) return few;
+  const chain = anyChain(side);
+  return chain === null ? few : thinOut(side.edges, new Set([...always, ...chain]));
 }
 
 const isPlain = ({ kind, terms, waitDays }: SupplyEdge): boolean =>

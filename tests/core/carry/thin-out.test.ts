@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Evidence } from '../../../server/contract/common.ts';
-import type { SupplyEdge } from '../../../server/core/carry/problem.ts';
-import { thinOut } from '../../../server/core/carry/thin-out.ts';
-import { endEdge, startEdge } from '../../helpers/course.ts';
+import { anyChain } from '../../../server/core/carry/any-chain.ts';
+import type { CarrySide, SupplyEdge } from '../../../server/core/carry/problem.ts';
+import { fewerSupplies, thinOut } from '../../../server/core/carry/thin-out.ts';
+import { courseOf, EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
 
 const RANKS: Evidence[] = ['doubtful', 'implied', 'stated', 'confirmed'];
 const rank = ({ evidence }: SupplyEdge) => RANKS.indexOf(evidence!);
@@ -67,4 +68,49 @@ it('leaves out only what another, as well known and no farther off, stands for c
     }),
   );
   expect(thinned).toBeGreaterThan(500);
+});
+
+it('leaves a chain to the end where there is one', () => {
+  // 17 km on a tank, a pump every 5 km: of 400 one every 20 km is left, and the next would be too far.
+  const rigFile = {
+    ...EXAMPLE_RIG,
+    fuel: {
+      ...EXAMPLE_RIG.fuel,
+      litresPer100Km: { low: 10, typical: 10, high: 10 },
+      tanks: [{ name: 'main', litres: 1.7 }],
+      reserve: { litres: 0, shareOfNeed: 0 },
+    },
+  };
+  const lengthM = 2_000_000;
+  const edges: SupplyEdge[] = [startEdge, endEdge(lengthM)];
+  edges.splice(1, 0, ...Array.from({ length: 399 }, (_, index) => passingEdge((index + 1) * 5000)));
+  const side: CarrySide = {
+    commodity: 'fuel',
+    course: courseOf({ rigFile, lengthM }),
+    edges,
+    startL: 1.7,
+    cansAtStart: true,
+    canL: 20,
+    cansDrinkable: true,
+    mostCans: 0,
+  };
+  expect(anyChain({ ...side, edges: thinOut(edges, new Set()).edges })).toBeNull();
+  const { edges: kept, withinM } = fewerSupplies(side, new Set());
+  expect(withinM).not.toBeNull();
+  expect(kept.length).toBeLessThan(250);
+  const chain = anyChain({ ...side, edges: kept })!;
+  const places = [0, ...chain.map(({ atM }) => atM), lengthM];
+  for (const [index, atM] of places.slice(1).entries())
+    expect(atM - places[index]!).toBeLessThanOrEqual(17_000);
+  // A tank of 4 km has no chain at all.
+  const smaller = {
+    ...side,
+    startL: 0.4,
+    course: courseOf({
+      rigFile: { ...rigFile, fuel: { ...rigFile.fuel, tanks: [{ name: 'main', litres: 0.4 }] } },
+      lengthM,
+    }),
+  };
+  expect(anyChain(smaller)).toBeNull();
+  expect(fewerSupplies(smaller, new Set()).edges).toEqual(thinOut(edges, new Set()).edges);
 });
