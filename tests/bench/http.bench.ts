@@ -1,4 +1,5 @@
 import type { AddressInfo } from 'node:net';
+import { setTimeout } from 'node:timers/promises';
 import fastify, { type FastifyInstance } from 'fastify';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import { buildApp } from '../../server/http/app.ts';
@@ -7,6 +8,8 @@ import { type Bench, type BenchRow, median } from './measure.ts';
 const RUNS = 60;
 const WARM_UP = 15;
 const TARGET_MS = 30;
+/** After the first answer the server warms its planning workers for some seconds, which costs one of two cores. */
+const SETTLE_MS = 15_000;
 
 /** A fastify that takes the same request and sends the same bytes, having reckoned nothing: the floor of HTTP itself. */
 async function bareApp(reply: string): Promise<FastifyInstance> {
@@ -45,6 +48,7 @@ export const bench: Bench = async () => {
     if (demo.statusCode !== 200) throw new Error(demo.body);
     const { rig, trip } = demo.json<AnalysisReply>().analysis;
     const address = await addressOf(app);
+    await setTimeout(SETTLE_MS);
     const bareAddress = await addressOf(bare);
     const ownMs: number[] = [];
     const bareMs: number[] = [];
