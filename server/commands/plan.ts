@@ -1,6 +1,7 @@
 import { basename } from 'node:path';
 import { gaugeLines } from '../app/text/gauge-text.ts';
 import { planText } from '../app/text/plan-text.ts';
+import { ProgressLine } from '../app/text/progress-line.ts';
 import { whatIfLines } from '../app/text/whatif-text.ts';
 import { today } from '../app/today.ts';
 import type { Outcome } from '../core/problem.ts';
@@ -38,7 +39,15 @@ export async function plan(args: readonly string[], io: CommandIo): Promise<Outc
   const loaded = await loadAsked(asked, io);
   if (!loaded.ok) return loaded;
   const trip = withAskedPart(files.value.trip, asked);
-  const outcome = ofRoute(await runCarry(loaded.value, files.value.rig, trip, today()), asked);
+  const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
+  const shown = setInterval(() => progress?.showWork('planning'), 500);
+  const outcome = ofRoute(
+    await runCarry(loaded.value, files.value.rig, trip, today()).finally(() => {
+      clearInterval(shown);
+      progress?.clear();
+    }),
+    asked,
+  );
   if (!outcome.ok) return outcome;
   const { analysis, plan: made, whatIf, gauge } = outcome.value;
   io.out(

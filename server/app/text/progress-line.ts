@@ -6,7 +6,7 @@ const BETWEEN_MS = 200;
 const NAME_WIDTH = 40;
 const MB = 1_000_000;
 
-/** One line that is written over itself, for long reading before a terminal. */
+/** One line that is written over itself, for long work before a terminal. */
 export class ProgressLine {
   readonly #write: (text: string) => void;
   readonly #now: () => number;
@@ -20,15 +20,24 @@ export class ProgressLine {
   }
 
   show(source: string, doneBytes: number, totalBytes: number | null): void {
-    const nowMs = this.#now();
-    if (nowMs - this.#startMs < QUIET_MS || nowMs - this.#lastMs < BETWEEN_MS) return;
-    this.#lastMs = nowMs;
     const done = `${(doneBytes / MB).toFixed(0)} MB`;
     const share =
       totalBytes === null || totalBytes === 0
         ? ''
         : ` of ${(totalBytes / MB).toFixed(0)} MB (${Math.floor((100 * doneBytes) / totalBytes)} %)`;
-    this.#write(`\r\x1b[Kreading ${shortened(plain(source), NAME_WIDTH)}: ${done}${share}`);
+    this.#say(`reading ${shortened(plain(source), NAME_WIDTH)}: ${done}${share}`);
+  }
+
+  /** Work of which nobody knows how much is left: what it is, and for how long it has been at it. */
+  showWork(what: string): void {
+    this.#say(`${what}, ${Math.floor((this.#now() - this.#startMs) / 1000)} s (Ctrl-C stops it)`);
+  }
+
+  #say(text: string): void {
+    const nowMs = this.#now();
+    if (nowMs - this.#startMs < QUIET_MS || nowMs - this.#lastMs < BETWEEN_MS) return;
+    this.#lastMs = nowMs;
+    this.#write(`\r\x1b[K${text}`);
   }
 
   /** Takes the line away, if one was shown. */

@@ -132,4 +132,18 @@ describe('the progress line', () => {
       '\r\u001b[K',
     ]);
   });
+
+  it('says for how long work has gone on of which nobody knows the end', () => {
+    let nowMs = 5000;
+    const written: string[] = [];
+    const line = new ProgressLine(
+      (text) => written.push(text),
+      () => nowMs,
+    );
+    line.showWork('planning');
+    expect(written).toEqual([]);
+    nowMs = 8600;
+    line.showWork('planning');
+    expect(written).toEqual(['\r\u001b[Kplanning, 3 s (Ctrl-C stops it)']);
+  });
 });
