@@ -2,6 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
+import { checkTripValue } from '../../server/app/plan-input.ts';
 import { runCli } from '../cli/run-cli.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));
@@ -16,6 +17,12 @@ describe('the README', () => {
   test('shows the rig of the worked example as it is', () => {
     const shown = blocks.find((block) => block.language === 'yaml')!;
     expect(parse(shown.text)).toEqual(parse(readFileSync(`${root}fixtures/orrimar/rig-simple.yaml`, 'utf8')));
+  });
+
+  test('shows keys of a trip that are taken as they are', () => {
+    const shown = blocks.filter((block) => block.language === 'yaml')[1]!;
+    const trip = checkTripValue(parse(shown.text), 'README.md', null);
+    expect(trip).toMatchObject({ ok: true, value: { plan: { noneInside: true }, whatIf: { waitDays: 3 } } });
   });
 
   test.each([
