@@ -20,7 +20,7 @@ export interface BrokenStretch {
  */
 export function brokenStretches(side: CarrySide): BrokenStretch[] {
   const last = side.edges.length - 1;
-  const legs = allLegs(side, []);
+  const { legs } = allLegs(side, []);
   const broken: BrokenStretch[] = [];
   for (let begin = 0; ; ) {
     const reached = new Set([begin]);

@@ -79,7 +79,7 @@ export function alongL({ course, edges }: CarrySide, from: number, to: number): 
 }
 
 /** Metres along the route from filling to pouring, summed over the cans. */
-function canMetres(side: CarrySide, { from, to, tankL, cans, filledL }: Hop): number {
+export function canMetres(side: CarrySide, { from, to, tankL, cans, filledL }: Hop): number {
   if (cans === 0) return 0;
   const { course, edges, canL } = side;
   const capacityL = course.rig[course.commodity].drawableL;

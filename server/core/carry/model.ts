@@ -41,6 +41,8 @@ export interface CarryModel {
   owned: Record<Commodity, number>;
   /** By the key of the halt. */
   made: ReadonlyMap<string, MadeHalt>;
+  /** Whether every plan there is can be made of its columns; else that none is better is known only of nothing at all. */
+  complete: boolean;
   /** In the order in which they are minimised. */
   aims: AimedCost[];
 }
@@ -76,13 +78,16 @@ export function carryModel(problem: CarryProblem): CarryModel {
   }
 
   const legs: CarryModel['legs'] = { fuel: [], water: [] };
+  let complete = problem.thinned !== true;
   for (const commodity of COMMODITIES) {
     const side = sides[commodity];
     const foreign = halts[otherOf(commodity)];
     const { oneFailure } = problem;
     const more =
       oneFailure === null ? undefined : cansAgainstFailure(problem, commodity, oneFailure, foreign);
-    const of = allLegs(side, foreign, more).map((leg) => ({ leg, column: builder.column(0, 1, true) }));
+    const all = allLegs(side, foreign, more);
+    complete &&= all.complete;
+    const of = all.legs.map((leg) => ({ leg, column: builder.column(0, 1, true) }));
     legs[commodity] = of;
     addChainRows(builder, side, of, made);
     for (const { leg, column } of of) addSpareRows(builder, side, leg, column, foreign, made);
@@ -96,7 +101,7 @@ export function carryModel(problem: CarryProblem): CarryModel {
   }
   if (problem.oneFailure !== null) addFailureRows(builder, problem, problem.oneFailure, halts, legs);
   if (problem.room !== null) addMassRows(builder, problem, problem.room, legs, owned);
-  return { mip: builder, legs, owned, made, aims: aimsOf(builder, problem, legs, owned, made) };
+  return { mip: builder, legs, owned, made, complete, aims: aimsOf(builder, problem, legs, owned, made) };
 }
 
 /** Legs hang together from start to end, and a supply that is used is a halt that is made. */

@@ -2,9 +2,9 @@ import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse.ts';
 import type { Mip, MipRow } from './mip.ts';
 import { carryModel } from './model.ts';
-import { type CarryProblem, COMMODITIES, isBound } from './problem.ts';
+import { type CarryProblem, COMMODITIES } from './problem.ts';
 import { canKgOf, problemOf } from './problem-of.ts';
-import { canBeDone, type SolveOptions } from './solve.ts';
+import { askHolding, type SolveOptions } from './solve.ts';
 
 /** More cans than this of a commodity are never told to be got (ours). */
 const MOST_CANS = 40;
@@ -14,8 +14,6 @@ const STEPS = [4, 12, MOST_CANS];
 const CAN_PER_KG = 1e-5;
 /** A can may ask for another one, whose mass the fuel goes by: so often it is looked again (ours). */
 const MOST_ROUNDS = 10;
-/** So many cans beyond what the model takes for enough are tried (ours). */
-const MORE_TRIED = 3;
 
 type Cans = Record<Commodity, number>;
 
@@ -53,10 +51,8 @@ export function fewestMoreCans(ask: MoreCansAsk, options: SolveOptions): MoreCan
     const problem = problemWith(ask, mostCans);
     const fewest = fewestOf(seeking, problem);
     if (typeof fewest === 'string') return { status: fewest };
-    if (COMMODITIES.every((commodity) => fewest[commodity] <= mostCans[commodity])) {
-      const bound = COMMODITIES.some((commodity) => problem.sides[commodity].edges.some(isBound));
-      return bound ? firstThatDoes(seeking, mostCans) : { status: 'found', mostCans };
-    }
+    if (COMMODITIES.every((commodity) => fewest[commodity] <= mostCans[commodity]))
+      return { status: 'found', mostCans };
     mostCans = byCommodity((commodity) => Math.max(mostCans[commodity], fewest[commodity]));
   }
   return { status: 'out-of-time' };
@@ -100,9 +96,11 @@ function fewestOf(seeking: Seeking, problem: CarryProblem): Cans | 'none' | 'out
     looked = wide;
     const seconds = left();
     if (seconds <= 0) return 'out-of-time';
-    const model = carryModel(withMostCans(problem, wide));
+    const wider = withMostCans(problem, wide);
+    const model = carryModel(wider);
     const { mip, cost } = withMoreCans(seeking, model.mip, model.owned);
-    const { status, values } = options.solver(mip, cost, { seconds, start: null });
+    const asked = { problem: wider, model, mip, cost, start: null, cuts: [] };
+    const { status, values } = askHolding(asked, { ...options, seconds });
     if (status === 'out-of-time') return 'out-of-time';
     if (values === null) continue;
     const found = byCommodity((commodity) => values[model.owned[commodity]]!);
@@ -140,27 +138,4 @@ function withMoreCans({ reckoned, most }: Seeking, mip: Mip, owned: Cans): { mip
     columns.push({ lower: 0, upper: Number.POSITIVE_INFINITY, integer: false });
   }
   return { mip: { columns, rows }, cost };
-}
-
-/**
- * The fewest cans that a plan is really made with, from so many on: the model alone may take too little for enough where
- * supplies do not give all that is wanted. Not settled where a few more are not enough either.
- */
-function firstThatDoes(seeking: Seeking, atLeast: Cans): MoreCans {
-  const { most, limits, options, left } = seeking;
-  const more = byCommodity((commodity) => atLeast[commodity] - most[commodity]);
-  const least = more.fuel + more.water;
-  for (let total = least; total <= least + MORE_TRIED; total += 1) {
-    for (let shift = 0; shift <= total; shift += 1) {
-      // As the model shared them out comes first.
-      const fuel = (more.fuel + shift) % (total + 1);
-      const mostCans = { fuel: most.fuel + fuel, water: most.water + total - fuel };
-      if (COMMODITIES.some((commodity) => mostCans[commodity] > limits[commodity])) continue;
-      const seconds = left();
-      const done = seconds > 0 && canBeDone(problemWith(seeking, mostCans), { ...options, seconds });
-      if (done === null || seconds <= 0) return { status: 'out-of-time' };
-      if (done) return { status: 'found', mostCans };
-    }
-  }
-  return { status: 'out-of-time' };
 }

@@ -7,7 +7,7 @@ import { driveActual, type HeldPlan } from './drive-actual.ts';
 import { allowing, fewestMoreCans, mostCansOf } from './more-cans.ts';
 import { type CarryProblem, COMMODITIES } from './problem.ts';
 import { problemOf } from './problem-of.ts';
-import { cansToGet, cansToGetCautions, restsOn } from './rests-on.ts';
+import { cansToGet, cansToGetCautions, restsOn, waysLeftOut } from './rests-on.ts';
 import { carriesOf, legShown, levelsShown, stopsShown } from './show.ts';
 import { type SolveOptions, solveCarry } from './solve.ts';
 
@@ -66,9 +66,10 @@ export function planCarry(reckoned: Reckoned, options: SolveOptions): PlannedCar
     problem.room !== null &&
     breaks.every(({ cause }) => cause !== 'mass') &&
     fewestMoreCans({ reckoned, open, anyMass: true }, left()).status === 'found';
+  const notAll = waysLeftOut(solved.complete, problem);
   return {
     plan: {
-      ...noPlan(reckoned, problem, cautions),
+      ...noPlan(reckoned, problem, [...cautions, ...notAll]),
       breaks: tooHeavy ? [...breaks, MASS_BREAK] : breaks,
     },
     held: null,

@@ -5,10 +5,9 @@ import type { EdgeM } from '../gaps/course.ts';
 import { defaultCanKg } from '../mass/containers.ts';
 import { fuelKgPerLitre, WATER_KG_PER_L } from '../mass/densities.ts';
 import { massRoomOf } from './mass-room.ts';
-import { type CarryProblem, type CarrySide, isBound, type SupplyEdge } from './problem.ts';
+import type { CarryProblem, CarrySide, SupplyEdge } from './problem.ts';
 import { withTerms } from './supply-terms.ts';
 import { fewerSupplies } from './thin-out.ts';
-import { MOST_IN_A_ROW } from './tours.ts';
 
 /** What a plan is asked for beyond what rig and trip say. */
 export interface ProblemChanges {
@@ -39,10 +38,6 @@ export function problemOf(
     const termed = withTerms(reckoned, commodity, [...edges, ...more]);
     for (const caution of termed.cautions) {
       if (!cautions.some(({ text }) => text === caution.text)) cautions.push(caution);
-    }
-    if (termed.edges.filter(isBound).length > MOST_IN_A_ROW) {
-      const text = `Of the ${commodity} supplies that do not give all that is wanted at most ${MOST_IN_A_ROW} are used one after the other, fewer where there are very many.`;
-      cautions.push({ code: 'plan-stops-in-a-row', text });
     }
     const usable = termed.edges
       .filter((edge) => edge.id === null || !passedBy.has(edge.id))

@@ -49,7 +49,7 @@ export interface CarryProblem {
   room: MassRoom | null;
   /** Set where every stop that is used may turn out dry or shut, one at a time. */
   oneFailure: FailureRule | null;
-  /** Not all supplies are looked at: that none better exists is then known only of nothing at all. */
+  /** Not all supplies are looked at. */
   thinned?: boolean;
 }
 
@@ -110,8 +110,8 @@ export const costOf = (halts: readonly Halt[]): number => halts.reduce((sum, { c
 export const haltsBetween = (halts: readonly Halt[], from: EdgeM, to: EdgeM): Halt[] =>
   halts.filter(
     (halt) =>
-      halt.key !== placeKey(from) &&
-      halt.key !== placeKey(to) &&
+      halt.atM <= to.atM &&
       (halt.atM > from.atM || (halt.atM === 0 && from.kind === 'start')) &&
-      halt.atM <= to.atM,
+      halt.key !== placeKey(from) &&
+      halt.key !== placeKey(to),
   );

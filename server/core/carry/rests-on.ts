@@ -2,11 +2,11 @@ import type { Caution, Commodity } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import { sketchyM } from '../gaps/course.ts';
 import type { HeldPlan } from './drive-actual.ts';
-import { COMMODITIES } from './problem.ts';
+import { type CarryProblem, COMMODITIES } from './problem.ts';
 
 /** What the plan rests on that nobody knows for sure. */
-export function restsOn({ problem, driven }: HeldPlan): Caution[] {
-  const cautions: Caution[] = [];
+export function restsOn({ problem, driven, choice }: HeldPlan): Caution[] {
+  const cautions = waysLeftOut(choice.complete, problem);
   for (const commodity of COMMODITIES) {
     const { course } = problem.sides[commodity];
     for (const [index, { from, to, cans, figures }] of driven[commodity].entries()) {
@@ -41,6 +41,14 @@ export function restsOn({ problem, driven }: HeldPlan): Caution[] {
     }
   }
   return cautions;
+}
+
+/** That not all ways over supplies which give little were looked at; supplies left out are told elsewhere. */
+export function waysLeftOut(complete: boolean, { thinned }: CarryProblem): Caution[] {
+  if (complete || thinned === true) return [];
+  const text =
+    'There are very many ways over the supplies that do not give all that is wanted: only those with most aboard for least were looked at. Another may be better.';
+  return [{ code: 'plan-ways-left-out', text }];
 }
 
 /** Cans beyond the owned ones, by commodity. */

@@ -1,16 +1,16 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Leg } from './leg.ts';
 import { shortFillModel } from './mass-rows.ts';
-import type { MipAnswer, MipRow, MipSolver } from './mip.ts';
+import type { Mip, MipAnswer, MipRow, MipSolver } from './mip.ts';
 import { type Aim, type AimedCost, type CarryModel, carryModel } from './model.ts';
 import {
   type CarryProblem,
   COMMODITIES,
   costOf,
+  type Halt,
   haltsBetween,
   haltsOf,
   otherOf,
-  type SupplyEdge,
 } from './problem.ts';
 import { holdsOver } from './tours.ts';
 
@@ -33,9 +33,15 @@ export interface Choice {
   legs: Record<Commodity, PlannedLeg[]>;
   cans: Record<Commodity, number>;
   aims: AimReached[];
+  /** Whether every plan there is was looked at. */
+  complete: boolean;
 }
 
-export type Solved = { status: 'found'; choice: Choice } | { status: 'none' } | { status: 'out-of-time' };
+/** `complete`: there is none at all; else none of what was looked at. */
+export type Solved =
+  | { status: 'found'; choice: Choice }
+  | { status: 'none'; complete: boolean }
+  | { status: 'out-of-time' };
 
 export interface SolveOptions {
   solver: MipSolver;
@@ -52,11 +58,11 @@ const HELD = 1e-6;
 export function solveCarry(problem: CarryProblem, options: SolveOptions): Solved {
   const { seconds, clock, solver } = options;
   const asking = askingOf(problem, options);
-  if (asking === null) return { status: 'none' };
   const { model, ask, startS } = asking;
+  if (ask === null) return { status: 'none', complete: model.complete };
   // All aims at once, weighted: the aims one by one then begin from a plan that is good already.
   const first = ask(weighted(model), [], null);
-  if (first.status === 'infeasible') return { status: 'none' };
+  if (first.status === 'infeasible') return { status: 'none', complete: model.complete };
   if (first.values === null) return { status: 'out-of-time' };
   let values = first.values;
   const aims: AimReached[] = [];
@@ -72,8 +78,8 @@ export function solveCarry(problem: CarryProblem, options: SolveOptions): Solved
         values = answer.values;
       }
       const bound = answer.status === 'optimal' ? answer.bound : Math.max(floor, finite(answer.bound, floor));
-      // With other supplies it might be anything down to nothing.
-      aims.push(reached(aimed, values, problem.thinned === true ? floor : bound));
+      // With what was not looked at it might be anything down to nothing.
+      aims.push(reached(aimed, values, model.complete ? bound : floor));
     }
     held.push({
       lower: Number.NEGATIVE_INFINITY,
@@ -93,69 +99,104 @@ function fewestStops({ mip, legs }: CarryModel): Float64Array {
   return cost;
 }
 
-/** Whether there is any plan; null where the time was not enough to tell. */
+/** Whether there is any plan; null where the time was not enough to tell, or not all was looked at. */
 export function canBeDone(problem: CarryProblem, options: SolveOptions): boolean | null {
   const asking = askingOf(problem, options);
-  if (asking === null) return false;
+  const none = asking.model.complete ? false : null;
+  if (asking.ask === null) return none;
   const { status, values } = asking.ask(new Float64Array(asking.model.mip.columns.length), [], null);
   if (values !== null) return true;
-  return status === 'infeasible' ? false : null;
+  return status === 'infeasible' ? none : null;
 }
 
-/** The model, and how it is asked so that every answer holds; null where no chain of legs leads to the end. */
+/** The model, and how it is asked so that every answer holds: not at all where no chain of legs leads to the end. */
 function askingOf(problem: CarryProblem, { solver, seconds, clock }: SolveOptions) {
   const model = carryModel(problem);
-  if (!COMMODITIES.every((commodity) => chained(problem, model, commodity))) return null;
   const startS = clock();
+  const hasChain = COMMODITIES.every((commodity) => chained(problem, model, commodity));
+  if (!hasChain) return { model, ask: null, startS };
   /** Choices that were found not to hold, as rows that rule them out. */
   const cuts: MipRow[] = [];
   const ask = (cost: Float64Array, held: readonly MipRow[], start: Float64Array | null): MipAnswer => {
-    for (;;) {
-      const leftS = Math.max(0.05, seconds - (clock() - startS));
-      const mip = { columns: model.mip.columns, rows: [...model.mip.rows, ...cuts, ...held] };
-      const answer = solver(mip, cost, { seconds: leftS, start });
-      if (answer.values === null) return answer;
-      const broken = brokenTours(problem, model, answer.values);
-      if (broken.length === 0) return answer;
-      cuts.push(...broken);
-      if (clock() - startS >= seconds) return { ...answer, status: 'out-of-time', values: null };
-    }
+    const leftS = Math.max(0.05, seconds - (clock() - startS));
+    const mip = { columns: model.mip.columns, rows: [...model.mip.rows, ...held] };
+    return askHolding({ problem, model, mip, cost, start, cuts }, { solver, seconds: leftS, clock });
   };
   return { model, ask, startS };
 }
 
+interface Asked {
+  problem: CarryProblem;
+  model: CarryModel;
+  /** The model, perhaps with more rows, or columns behind its own. */
+  mip: Mip;
+  cost: Float64Array;
+  start: Float64Array | null;
+  /** Choices that were found not to hold, as rows that rule them out; more are added. */
+  cuts: MipRow[];
+}
+
+/** Asks the solver till its answer holds when the hops of each leg are driven one after the other. */
+export function askHolding(
+  { problem, model, mip, cost, start, cuts }: Asked,
+  { solver, seconds, clock }: SolveOptions,
+): MipAnswer {
+  const startS = clock();
+  for (;;) {
+    const leftS = Math.max(0.05, seconds - (clock() - startS));
+    const answer = solver({ ...mip, rows: [...mip.rows, ...cuts] }, cost, { seconds: leftS, start });
+    if (answer.values === null) return answer;
+    const broken = brokenTours(problem, model, answer.values);
+    if (broken.length === 0) return answer;
+    cuts.push(...broken);
+    if (clock() - startS >= seconds) return { ...answer, status: 'out-of-time', values: null };
+  }
+}
+
 /**
- * Legs of several hops that do not hold with the halts of the other commodity that are made on them, each as a row that
- * rules them out together. The model sees to each hop by itself; that a halt leaves less for the next is seen to here.
+ * Legs of several hops that do not hold with the halts of the other commodity that are made on them, as rows that rule
+ * both out together: the leg, with every other over the same supplies that does not hold either, and of the halts as few
+ * as already break them. The model sees to each hop by itself; that a halt leaves less for the next is seen to here.
  */
 function brokenTours({ sides }: CarryProblem, model: CarryModel, values: Float64Array): MipRow[] {
   return COMMODITIES.flatMap((commodity) => {
     const side = sides[commodity];
-    const tours = model.legs[commodity].filter(
-      ({ leg, column }) => leg.hops.length > 1 && values[column] === 1,
-    );
-    if (tours.length === 0) return [];
+    const tours = model.legs[commodity].filter(({ leg }) => leg.hops.length > 1);
+    const chosen = tours.filter(({ column }) => values[column] === 1);
+    if (chosen.length === 0) return [];
     const other = sides[otherOf(commodity)];
     const used = model.legs[other.commodity]
       .filter(({ column }) => values[column] === 1)
       .flatMap(({ leg }) => leg.hops.map(({ to }) => other.edges[to]!));
     const halts = haltsOf({ ...other, edges: used }, side.course);
-    const on = (from: SupplyEdge, to: SupplyEdge) => haltsBetween(halts, from, to);
-    return tours
-      .filter(({ leg }) => !holdsOver(side, leg, (from, to) => costOf(on(from, to))))
-      .map(({ leg, column }): MipRow => {
-        const made = leg.hops.flatMap(({ from, to }) => on(side.edges[from]!, side.edges[to]!));
+    const holds = (leg: Leg, made: readonly Halt[]) =>
+      holdsOver(side, leg, (from, to) => costOf(haltsBetween(made, from, to)));
+    return chosen
+      .filter(({ leg }) => !holds(leg, halts))
+      .map(({ leg }): MipRow => {
+        let made = leg.hops.flatMap(({ from, to }) =>
+          haltsBetween(halts, side.edges[from]!, side.edges[to]!),
+        );
+        for (const halt of made) {
+          const fewer = made.filter((each) => each !== halt);
+          if (!holds(leg, fewer)) made = fewer;
+        }
+        const path = pathOf(leg);
+        const alike = tours.filter((tour) => pathOf(tour.leg) === path && !holds(tour.leg, made));
+        const one = (column: number): [number, number] => [column, 1];
         return {
           lower: Number.NEGATIVE_INFINITY,
           upper: made.length,
           entries: [
-            [column, 1],
-            ...made.map(({ key }): [number, number] => [model.made.get(key)!.column, 1]),
+            ...alike.map(({ column }) => one(column)),
+            ...made.map(({ key }) => one(model.made.get(key)!.column)),
           ],
         };
       });
   });
 }
+
+const pathOf = ({ from, hops }: Leg): string => `${from} ${hops.map(({ to }) => to)}`;
 
 /**
  * Weights with which the aims are summed for a first plan (ours). They decide nothing: each aim is minimised by itself
@@ -249,6 +290,7 @@ function decode(model: CarryModel, values: Float64Array, aims: AimReached[]): Ch
     legs: { fuel: chosen('fuel'), water: chosen('water') },
     cans: { fuel: values[model.owned.fuel]!, water: values[model.owned.water]! },
     aims,
+    complete: model.complete,
   };
 }
 

@@ -1,59 +1,71 @@
+import { betterTours } from './better-tours.ts';
 import { arriveWith, leaveBound } from './bound-stop.ts';
+import { type Hops, hopsFrom, type Left, leftFull, waysOnFrom } from './hops.ts';
+import { bearableL, cansAllowed, type Hop, type Leg, legNeed, withDetours, withFilling } from './leg.ts';
+import { legOver, legsOf, type MoreCans } from './legs.ts';
 import {
-  bearableL,
-  cansAllowed,
-  type Hop,
-  type Leg,
-  legNeed,
-  tanksL,
-  withDetours,
-  withFilling,
-} from './leg.ts';
-import { alongL, hopWith, legOver, legsOf, type MoreCans } from './legs.ts';
-import { type CarrySide, costOf, type Halt, haltsBetween, isBound, type SupplyEdge } from './problem.ts';
+  type CarrySide,
+  costOf,
+  type Halt,
+  haltsBetween,
+  isBound,
+  placeKey,
+  type SupplyEdge,
+} from './problem.ts';
 
-/** No more supplies one after the other that do not give all that is wanted (ours). */
-export const MOST_IN_A_ROW = 6;
-/** With more legs than this, fewer of them one after the other are looked at (ours). */
+/** With more legs over supplies that give little than this, or more hops tried, only the better are looked at (ours). */
 const MOST_LEGS = 4000;
+const MOST_TRIED = 40_000;
 
-type Hops = [Hop, ...Hop[]];
-
-/** Every leg that a plan of one commodity may be made of, in the order of where they begin; see legsOf and toursOf. */
-export const allLegs = (side: CarrySide, foreign: readonly Halt[], moreCans?: MoreCans): Leg[] =>
-  [...legsOf(side, foreign, moreCans), ...toursOf(side, foreign)].sort((a, b) => a.from - b.from);
-
-/**
- * Every leg over supplies that do not give all that is wanted, with every number of cans for which it may be asked, with
- * the levels that it has where no halt of the other commodity is made on the way.
- */
-function toursOf(side: CarrySide, foreign: readonly Halt[]): Leg[] {
-  if (!side.edges.some(isBound)) return [];
-  for (let inARow = MOST_IN_A_ROW; ; inARow -= 1) {
-    const legs = toursWith(side, foreign, inARow);
-    if (legs !== null) return legs;
-  }
+export interface Legs {
+  /** In the order of where they begin. */
+  legs: Leg[];
+  /** Whether these are all; else only the better ways over supplies that do not give all that is wanted. */
+  complete: boolean;
 }
 
-/** Null where they are too many; with one at a time they never are. */
-function toursWith(side: CarrySide, foreign: readonly Halt[], inARow: number): Leg[] | null {
+/** Every leg that a plan of one commodity may be made of: of one hop (see legsOf), and of several. */
+export function allLegs(side: CarrySide, foreign: readonly Halt[], moreCans?: MoreCans): Legs {
+  const tours = toursOf(side, foreign);
+  const legs = [...legsOf(side, foreign, moreCans), ...tours.legs].sort((a, b) => a.from - b.from);
+  return { legs, complete: tours.complete };
+}
+
+/**
+ * Legs over supplies that do not give all that is wanted, with every number of cans for which they may be asked, with
+ * the levels that they have where no halt of the other commodity is made on the way.
+ */
+function toursOf(side: CarrySide, foreign: readonly Halt[]): Legs {
+  if (!side.edges.some(isBound)) return { legs: [], complete: true };
+  const every = everyTour(side, foreign);
+  return every === null ? { legs: betterTours(side), complete: false } : { legs: every, complete: true };
+}
+
+/** Null where they are too many. */
+function everyTour(side: CarrySide, foreign: readonly Halt[]): Leg[] | null {
   const legs: Leg[] = [];
+  const search = { side, tried: 0 };
+  const costs = new Map<string, number>();
+  const costOn = (from: SupplyEdge, to: SupplyEdge): number => {
+    const key = `${placeKey(from)} ${placeKey(to)}`;
+    const cost = costs.get(key) ?? costOf(haltsBetween(foreign, from, to));
+    costs.set(key, cost);
+    return cost;
+  };
   for (const [from, edge] of side.edges.entries()) {
     if (isBound(edge)) continue;
     // All ways over the same supplies: a way with more cans than one that bears everything has no use.
     const enough = new Map<string, number>();
-    const tankL = tanksL(side, from);
     for (let cans = 0; cans <= cansAllowed(side, from); cans += 1) {
-      const left = { tankL, cans, filledL: tankL + cans * side.canL };
-      for (const hops of chainsFrom(side, from, left, [], inARow)) {
+      for (const hops of chainsFrom(search, from, leftFull(side, from, cans), [])) {
         const path = hops.map(({ to }) => to).join(' ');
         if ((enough.get(path) ?? Number.POSITIVE_INFINITY) < cans) continue;
         const leg = legOver(side, hops);
         legs.push(leg);
         const most = Math.max(...hops.map((hop) => hop.cans));
-        if (most <= cans && holdsWith(side, leg, foreign)) enough.set(path, cans);
-        if (legs.length > MOST_LEGS && inARow > 1) return null;
+        if (most <= cans && holdsOver(side, leg, costOn)) enough.set(path, cans);
       }
+      if (legs.length > MOST_LEGS || search.tried > MOST_TRIED) return null;
     }
   }
   return legs;
@@ -61,33 +73,22 @@ function toursWith(side: CarrySide, foreign: readonly Halt[], inARow: number): L
 
 /** Hops over at least one bound supply to one that gives all, from what an edge is left with. */
 function* chainsFrom(
-  side: CarrySide,
+  search: { side: CarrySide; tried: number },
   from: number,
-  left: Pick<Hop, 'tankL' | 'cans' | 'filledL'>,
-  before: Hop[],
-  inARow: number,
+  left: Left,
+  before: readonly Hop[],
 ): Generator<Hops> {
-  const mostL = bearableL(side, left.tankL, left.cans);
-  for (let to = from + 1; to < side.edges.length; to += 1) {
-    if (alongL(side, from, to) > mostL + 1) return;
-    const edge = side.edges[to]!;
-    if (isBound(edge) ? before.length >= inARow : before.length === 0) continue;
-    const hop = hopWith(side, from, to, left);
-    if (hop.spareM < 0) continue;
-    const hops: Hops = [before[0] ?? hop, ...(before.length === 0 ? [] : [...before.slice(1), hop])];
-    if (!isBound(edge)) {
-      yield hops;
+  const { side } = search;
+  for (const hop of hopsFrom(side, from, left)) {
+    search.tried += 1;
+    if (search.tried > MOST_TRIED) return;
+    const [first, ...more] = [...before, hop];
+    const hops: Hops = [first!, ...more];
+    if (!isBound(side.edges[hop.to]!)) {
+      if (before.length > 0) yield hops;
       continue;
     }
-    const need = withFilling(side, legNeed(side, from, to), from, left.filledL);
-    const arrived = arriveWith(side, left, need.needL);
-    let leftWith = -1;
-    for (let wanted = arrived.cans; wanted <= side.mostCans; wanted += 1) {
-      const on = leaveBound(side, edge, arrived, wanted);
-      if (on.cans === leftWith) break;
-      leftWith = on.cans;
-      yield* chainsFrom(side, to, on, hops, inARow);
-    }
+    for (const on of waysOnFrom(side, hop)) yield* chainsFrom(search, hop.to, on, hops);
   }
 }
 
@@ -114,6 +115,3 @@ export function holdsOver(
 
 /** A litre this small is float noise. */
 const NOISE_L = 1e-7;
-
-const holdsWith = (side: CarrySide, leg: Leg, foreign: readonly Halt[]): boolean =>
-  holdsOver(side, leg, (from, to) => costOf(haltsBetween(foreign, from, to)));
