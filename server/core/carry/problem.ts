@@ -16,6 +16,10 @@ export interface SupplyTerms {
 /** Start, end, or a passing that may be used; without terms a supply gives all that is wanted, at once. */
 export interface SupplyEdge extends EdgeM {
   terms?: SupplyTerms;
+  /** The user told something of it. */
+  told?: boolean;
+  /** Hours of waiting that its mapped hours ask for, part of `waitDays`. */
+  opensInHours?: number;
 }
 
 /** What a plan has to decide about one commodity. */

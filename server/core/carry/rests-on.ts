@@ -29,6 +29,10 @@ export function restsOn({ problem, driven, choice }: HeldPlan): Caution[] {
         const text = `${cans} ${commodity} ${cans === 1 ? 'can is' : 'cans are'} to be filled before the start.`;
         cautions.push({ code: 'plan-cans-at-start', text, fromKm: 0, toKm: 0 });
       }
+      if (to.opensInHours !== undefined) {
+        const text = `Up to ${Math.ceil(to.opensInHours * 10) / 10} h of waiting for ${to.name ?? to.id ?? 'a supply'} to open are reckoned with, by its mapped hours. Ask, and say how long the wait is.`;
+        cautions.push({ code: 'plan-waits-for-opening', text, fromKm: place.toKm, toKm: place.toKm });
+      }
       if (to.evidence === 'implied' || to.evidence === 'doubtful') {
         const text = `${to.name ?? to.id ?? 'A supply'} is known only as ${to.evidence}: telephone before you depend on it.`;
         cautions.push({ code: 'plan-weak-evidence', text, fromKm: place.toKm, toKm: place.toKm });

@@ -37,61 +37,77 @@ export function withTerms(
       .map((passing) => [`${passing.id} ${passing.atKm * 1000}`, passing]),
   );
   const asked = trip.plan?.stops ?? [];
-  const cautions = new Map<string, Caution>();
-  const caution = (code: string, text: string) => cautions.set(text, { code, text });
   const known = new Set(passings.flatMap(({ id, alsoIds }) => [id, ...alsoIds]));
-  for (const { id } of asked) {
-    if (!known.has(id))
-      caution('plan-stop-unknown', `What was told of ${id} is of no use: the route does not come by it.`);
-  }
+  /** By the code of a caution: whom it concerns. */
+  const concerned = new Map<keyof typeof TEXTS, string[]>();
+  const note = (code: keyof typeof TEXTS, name: string) =>
+    concerned.set(code, [...(concerned.get(code) ?? []), name]);
+  for (const { id } of asked) if (!known.has(id)) note('plan-stop-unknown', id);
 
   const termed = edges.flatMap((edge): SupplyEdge[] => {
     const passing = byKey.get(`${edge.id} ${edge.atM}`);
     if (edge.kind !== 'passing' || passing === undefined) return [edge];
     const told = askOf(asked, passing);
     const waitHours = waitHoursAt(passing, told);
-    const waitDays = daysOfStanding(waitHours ?? 0, pace.hoursPerDay);
     const untreated = passing.waterClass === 'treatable';
     const through = commodity === 'water' && (untreated || rig.treatment?.treatEverything === true);
-    const name = passing.name ?? `the ${passing.kind}`;
+    const name = passing.name ?? `the ${passing.kind} at km ${Math.round(passing.atKm)}`;
     if (waitHours === null) {
-      const text = `${name} is left out: by its mapped hours it does not open in the days after you may come. Ask, and say how long the wait is.`;
-      caution('plan-stop-shut', text);
+      note('plan-stop-shut', name);
       return [];
     }
-    if (told?.waitHours === undefined && waitHours > 0) {
-      const text = `Up to ${figure(waitHours)} h of waiting for ${name} to open are reckoned with, by its mapped hours. Ask, and say how long the wait is.`;
-      caution('plan-waits-for-opening', text);
+    if (untreated && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL) {
+      note('plan-treats-too-little', name);
+      return [];
     }
     let minutesPerL = fillMinutesPerL(passing, trip.waterNotes ?? [], trip.departure, rig);
-    let fillsCans = true;
-    if (untreated && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL) {
-      const text = `${name} is left out: the line treats ${figure(flowLPerMin * MINUTES_PER_DAY)} l in a whole day, ${figure(perDayL)} l are drunk.`;
-      caution('plan-treats-too-little', text);
-      return [];
-    }
     if (through && treatment?.at === 'filling') {
-      if (flowLPerMin === null)
-        caution(
-          'plan-flow-unknown',
-          'How fast the treatment line runs is not known: treating takes no time here.',
-        );
+      if (flowLPerMin === null) note('plan-flow-unknown', name);
       else minutesPerL = Math.max(minutesPerL, 1 / flowLPerMin);
     }
-    if (untreated && treatment?.at === 'tap' && rig.water.cans?.grade === 'drinking') {
-      fillsCans = false;
-      const text = `Water of ${name} is treated only at the tap: it stays out of the cans kept for drinking water.`;
-      caution('plan-untreated-water', text);
-    }
+    const fillsCans = !(untreated && treatment?.at === 'tap' && rig.water.cans?.grade === 'drinking');
+    if (!fillsCans) note('plan-untreated-water', name);
     const terms: SupplyTerms = {
       mostL: told?.mostLitres?.[commodity] ?? null,
       fillsCans,
       daysPerLitre: minutesPerL / 60 / pace.hoursPerDay,
     };
     const plain = terms.mostL === null && fillsCans && terms.daysPerLitre === 0;
-    return [{ ...edge, ...(waitDays === 0 ? {} : { waitDays }), ...(plain ? {} : { terms }) }];
+    const waitDays = daysOfStanding(waitHours, pace.hoursPerDay);
+    return [
+      {
+        ...edge,
+        ...(waitDays === 0 ? {} : { waitDays }),
+        ...(waitDays === 0 || told?.waitHours !== undefined ? {} : { opensInHours: waitHours }),
+        ...(plain ? {} : { terms }),
+        ...(told === undefined ? {} : { told: true }),
+      },
+    ];
   });
-  return { edges: termed, cautions: [...cautions.values()] };
+  const cautions = [...concerned].map(([code, names]) => ({ code, text: TEXTS[code](namesOf(names)) }));
+  return { edges: termed, cautions };
+}
+
+const TEXTS = {
+  'plan-stop-unknown': (names: string) =>
+    `What was told of ${names} is of no use: the route does not come by.`,
+  'plan-stop-shut': (names: string) =>
+    `Left out, since by mapped hours there is no opening in the days after you may come: ${names}. Ask, and say how long the wait is.`,
+  'plan-treats-too-little': (names: string) =>
+    `Left out, since the line treats less in a whole day than is drunk: ${names}.`,
+  'plan-flow-unknown': (names: string) =>
+    `How fast the treatment line runs is not known: treating takes no time here (${names}).`,
+  'plan-untreated-water': (names: string) =>
+    `Treated only at the tap, so kept out of the cans for drinking water: ${names}.`,
+};
+
+/** No more than this are named (ours). */
+const NAMED = 4;
+
+function namesOf(all: readonly string[]): string {
+  const names = [...new Set(all)];
+  const more = names.length - NAMED;
+  return more > 0 ? `${names.slice(0, NAMED).join(', ')} and ${more} more` : names.join(', ');
 }
 
 /** What was asked of a stop, by any of its ids. */
@@ -125,6 +141,3 @@ function fillMinutesPerL(
   if (latest === null) return 0;
   return timeToFill(1, latest, rig.equipment?.ropeAndBucket ?? false)?.minutes ?? 0;
 }
-
-/** For texts only. */
-const figure = (value: number): string => String(Math.round(value * 10) / 10);

@@ -1,6 +1,6 @@
 import type { Evidence } from '../../contract/common.ts';
 import { anyChain } from './any-chain.ts';
-import type { CarrySide, SupplyEdge } from './problem.ts';
+import { type CarrySide, isBound, type SupplyEdge, type SupplyTerms } from './problem.ts';
 
 /** With more supplies of one commodity than this not all are looked at (ours): a model of all would not end in time. */
 export const MOST_SUPPLIES = 100;
@@ -15,19 +15,25 @@ export interface ThinnedOut {
 
 /**
  * Of supplies close together those that are best known and nearest to the route, in route order: each one left out has
- * one within `withinM` along the route that is known as well or better and no farther off. What `always` names stays,
- * and so does what the user told something of.
+ * one within `withinM` along the route that is known as well or better, no farther off, and keeps waiting no longer and
+ * gives no less. What `always` names stays, and so does what the user told something of.
  */
 export function thinOut(
   edges: readonly SupplyEdge[],
   always: ReadonlySet<SupplyEdge>,
   most = MOST_SUPPLIES,
 ): ThinnedOut {
-  const plain = edges.filter((edge) => isPlain(edge) && !always.has(edge));
+  const plain = edges.filter((edge) => mayGo(edge) && !always.has(edge));
   let kept = new Set(plain);
   let withinM: number | null = null;
   const best = [...plain].sort(
-    (a, b) => rankOf(b) - rankOf(a) || a.detourM - b.detourM || a.atM - b.atM || (idOf(a) < idOf(b) ? -1 : 1),
+    (a, b) =>
+      rankOf(b) - rankOf(a) ||
+      (a.waitDays ?? 0) - (b.waitDays ?? 0) ||
+      Number(isBound(a)) - Number(isBound(b)) ||
+      a.detourM - b.detourM ||
+      a.atM - b.atM ||
+      (idOf(a) < idOf(b) ? -1 : 1),
   );
   for (let reachM = FIRST_WITHIN_M; kept.size > most; reachM *= 2) {
     kept = new Set();
@@ -48,13 +54,22 @@ export function fewerSupplies(side: CarrySide, always: ReadonlySet<SupplyEdge>):
   return chain === null ? few : thinOut(side.edges, new Set([...always, ...chain]));
 }
 
-const isPlain = ({ kind, terms, waitDays }: SupplyEdge): boolean =>
-  kind === 'passing' && terms === undefined && waitDays === undefined;
+const mayGo = ({ kind, told }: SupplyEdge): boolean => kind === 'passing' && told !== true;
 
-const standsFor = (better: SupplyEdge, edge: SupplyEdge, withinM: number): boolean =>
-  Math.abs(better.atM - edge.atM) <= withinM &&
-  rankOf(better) >= rankOf(edge) &&
-  better.detourM <= edge.detourM;
+function standsFor(better: SupplyEdge, edge: SupplyEdge, withinM: number): boolean {
+  const [good, poor] = [better.terms ?? ALL, edge.terms ?? ALL];
+  return (
+    Math.abs(better.atM - edge.atM) <= withinM &&
+    rankOf(better) >= rankOf(edge) &&
+    better.detourM <= edge.detourM &&
+    (better.waitDays ?? 0) <= (edge.waitDays ?? 0) &&
+    (good.mostL ?? Number.POSITIVE_INFINITY) >= (poor.mostL ?? Number.POSITIVE_INFINITY) &&
+    (good.fillsCans || !poor.fillsCans) &&
+    good.daysPerLitre <= poor.daysPerLitre
+  );
+}
+
+const ALL: SupplyTerms = { mostL: null, fillsCans: true, daysPerLitre: 0 };
 
 const RANKS: readonly Evidence[] = ['doubtful', 'implied', 'stated', 'confirmed'];
 const rankOf = ({ evidence }: SupplyEdge): number => (evidence === null ? -1 : RANKS.indexOf(evidence));

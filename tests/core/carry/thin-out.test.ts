@@ -14,18 +14,29 @@ const supply = fc.record({
   detourM: fc.constantFrom(0, 0, 100, 2000, 5000),
   evidence: fc.constantFrom<Evidence>('confirmed', 'stated', 'implied'),
   told: fc.constantFrom(false, false, false, false, true),
+  waitDays: fc.constantFrom(0, 0, 0, 0.5),
+  mostL: fc.constantFrom(null, null, null, 20),
 });
 
-const edgesFrom = (
-  drawn: { atM: number; detourM: number; evidence: Evidence; told: boolean }[],
-): SupplyEdge[] => [
+type Drawn = typeof supply extends fc.Arbitrary<infer T> ? T : never;
+
+const edgesFrom = (drawn: readonly Drawn[]): SupplyEdge[] => [
   startEdge,
   ...[...drawn]
     .sort((a, b) => a.atM - b.atM)
-    .map(({ atM, detourM, evidence, told }, index): SupplyEdge => {
-      const plain = { kind: 'passing' as const, id: `node/${index}`, name: null, atM, detourM, evidence };
-      return told ? { ...plain, waitDays: 0.5 } : plain;
-    }),
+    .map(
+      ({ atM, detourM, evidence, told, waitDays, mostL }, index): SupplyEdge => ({
+        kind: 'passing',
+        id: `node/${index}`,
+        name: null,
+        atM,
+        detourM,
+        evidence,
+        waitDays,
+        terms: { mostL, fillsCans: true, daysPerLitre: 0 },
+        ...(told ? { told } : {}),
+      }),
+    ),
   endEdge(500_000),
 ];
 
@@ -50,7 +61,7 @@ it('leaves out only what another, as well known and no farther off, stands for c
       for (const edge of out) {
         thinned += 1;
         expect(edge.kind).toBe('passing');
-        expect(edge.waitDays).toBeUndefined();
+        expect(edge.told).toBeUndefined();
         expect(always.has(edge)).toBe(false);
         expect(
           kept.some(
@@ -58,12 +69,14 @@ it('leaves out only what another, as well known and no farther off, stands for c
               other.kind === 'passing' &&
               Math.abs(other.atM - edge.atM) <= withinM! &&
               rank(other) >= rank(edge) &&
-              other.detourM <= edge.detourM,
+              other.detourM <= edge.detourM &&
+              other.waitDays! <= edge.waitDays! &&
+              (other.terms!.mostL === null || edge.terms!.mostL !== null),
           ),
         ).toBe(true);
       }
-      // Three ways to be known: of those within reach of each other no more than three are each better in something.
-      const plain = kept.filter((edge) => edge.kind === 'passing' && !edge.waitDays && !always.has(edge));
+      // There are only so many ways for each of those within reach of each other to be better in something.
+      const plain = kept.filter((edge) => edge.kind === 'passing' && edge.told !== true && !always.has(edge));
       expect(plain.length).toBeLessThanOrEqual(20);
     }),
   );
