@@ -58,6 +58,12 @@ export function Todo({ analysis, units, plan }: AnswerProps & { plan: PlanReply 
       <h2 className="label" id="todo">
         Do this
       </h2>
+      {plan?.plan.status === 'none' && (
+        <p>
+          <strong>No carry plan keeps the reserve</strong> as things stand: see under Carry what breaks it and
+          what helps.
+        </p>
+      )}
       {analysis.answer.todo.map((sentence) => (
         <Sentences key={JSON.stringify(sentence)} sentences={[sentence]} units={units} />
       ))}

@@ -67,6 +67,9 @@ describe('the answer on top', () => {
     expect(shown('metric')).toContain('Not all of it is known');
     plan.plan.status = 'none';
     expect(shown('metric')).not.toContain('by the carry plan');
+    expect(shown('metric')).toContain('No carry plan keeps the reserve as things stand');
+    plan.plan.status = 'out-of-time';
+    expect(shown('metric')).not.toContain('No carry plan');
   });
 });
 
