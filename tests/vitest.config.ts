@@ -25,6 +25,8 @@ export default defineConfig({
           globalSetup: ['tests/browser/global-setup.ts'],
           // The pages under test draw maps in software: one at a time, or they starve each other.
           fileParallelism: false,
+          // What is waited for comes when it comes: on a machine with much else to do that can be seconds.
+          expect: { poll: { timeout: 20_000 } },
         },
       },
     ],

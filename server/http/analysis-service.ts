@@ -28,6 +28,11 @@ export interface ServiceOptions {
   onFault: (text: string) => void;
 }
 
+/**
+ * Planning workers are warmed when nothing was analysed, nor the demo asked for, for so long (ours): a page that was just opened is drawn
+ * first, perhaps on this very machine.
+ */
+const WARM_AFTER_MS = 3_000;
 /** After so many plans of the demo another one is hardly quicker (measured). */
 const PLAIN_PLANS = 4;
 
@@ -52,6 +57,7 @@ export class AnalysisService {
   readonly #store: TripStore;
   #demoTrip: Promise<SharedArrayBuffer> | null = null;
   #closed = false;
+  #warmLater: NodeJS.Timeout | undefined;
   #demoReply: { day: string; bytes: Promise<Uint8Array> } | null = null;
 
   constructor({ limits, today, onFault }: ServiceOptions) {
@@ -142,6 +148,7 @@ export class AnalysisService {
 
   /** The demo with its own rig and trip, reckoned once a day. */
   async demo(): Promise<Uint8Array> {
+    this.#warmLater?.refresh();
     const day = this.#today();
     if (this.#demoReply?.day !== day) {
       const bytes = this.#analyseDemo();
@@ -161,6 +168,7 @@ export class AnalysisService {
 
   async close(): Promise<void> {
     this.#closed = true;
+    clearTimeout(this.#warmLater);
     await Promise.all([this.#reading.close(), this.#analysing.close(), this.#planningPool?.close()]);
   }
 
@@ -168,12 +176,13 @@ export class AnalysisService {
     const { rig, trip } = valueOrThrow(await readDemoPlan());
     const packed = await this.#loadDemo();
     const bytes = await this.#analyse(DEMO_ID, packed, rig, trip, undefined);
-    this.#warmPlanning(packed, rig, trip);
+    this.#warmLater = setTimeout(() => this.#warmPlanning(packed, rig, trip), WARM_AFTER_MS).unref();
     return bytes;
   }
 
   /** The first plans of a worker take many times as long as the later ones: it makes the demo's for nobody. */
   #warmPlanning(packed: SharedArrayBuffer, rig: RigFile, trip: TripFile): void {
+    this.#warmLater = undefined;
     if (this.#closed) return;
     const ask = { id: DEMO_ID, packed, rig, trip, today: this.#today(), seconds: this.#limits.planSeconds };
     const step = (extras: boolean) => ({ name: 'planReply', ask: { ...ask, extras } });
@@ -202,6 +211,7 @@ export class AnalysisService {
     trip: TripFile,
     signal: AbortSignal | undefined,
   ): Promise<Uint8Array> {
+    this.#warmLater?.refresh();
     const ask = { id, packed, rig, trip, today: this.#today() };
     return valueOrThrow(
       await this.#analysing.run('analyse', ask, { timeoutMs: this.#limits.analyseMs, signal }),

@@ -3,13 +3,11 @@ import { setTimeout } from 'node:timers/promises';
 import fastify, { type FastifyInstance } from 'fastify';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import { buildApp } from '../../server/http/app.ts';
-import { type Bench, type BenchRow, median } from './measure.ts';
+import { type Bench, type BenchRow, median, SETTLE_MS } from './measure.ts';
 
 const RUNS = 60;
 const WARM_UP = 15;
 const TARGET_MS = 30;
-/** After the first answer the server warms its planning workers for some seconds, which costs one of two cores. */
-const SETTLE_MS = 15_000;
 
 /** A fastify that takes the same request and sends the same bytes, having reckoned nothing: the floor of HTTP itself. */
 async function bareApp(reply: string): Promise<FastifyInstance> {

@@ -20,6 +20,9 @@ export interface BenchGroup {
 
 export type Bench = () => Promise<BenchGroup>;
 
+/** For the server to warm its planning workers after its first answer, which costs one of two cores for some seconds. */
+export const SETTLE_MS = 18_000;
+
 export function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
   const middle = sorted.length >> 1;
