@@ -1,11 +1,10 @@
 import { beforeAll, expect, test } from 'vitest';
 import { analyseTrip } from '../../server/app/analyse-trip.ts';
-import { loadTrip } from '../../server/app/load-trip.ts';
 import type { Analysis, Gap } from '../../server/contract/analysis.ts';
 import { problemLine } from '../../server/core/problem.ts';
-import { tripFileSet } from '../../server/io/trip-file-set.ts';
 import { EXAMPLE_RIG } from '../helpers/course.ts';
-import { describeReal, realPath } from '../helpers/real.ts';
+import { describeReal } from '../helpers/real.ts';
+import { loadSwiss } from './swiss-trip.ts';
 
 /** Figures of the rig and trip below, written out again so that the sums here stand on their own. */
 const HIGH_L_PER_KM = 0.17;
@@ -19,17 +18,6 @@ describeReal('litres of every gap of the Swiss route, by plain arithmetic from i
   let analysis: Analysis;
 
   beforeAll(async () => {
-    const file = (name: string) => ({ path: realPath(name), source: name });
-    const loaded = await loadTrip(
-      {
-        route: file('routes/swiss-grand-tour.gpx'),
-        extracts: [file('extracts/switzerland-fuel-2026.overpass.json')],
-        withGround: false,
-        notice: null,
-      },
-      tripFileSet,
-    );
-    if (!loaded.ok) throw new Error(problemLine(loaded.problem));
     const rig = {
       ...EXAMPLE_RIG,
       fuel: { ...EXAMPLE_RIG.fuel, reserve: { km: RESERVE_KM, shareOfNeed: RESERVE_SHARE } },
@@ -43,7 +31,7 @@ describeReal('litres of every gap of the Swiss route, by plain arithmetic from i
       corridorKm: 0.5,
       departure: '2026-08-10',
     };
-    const outcome = analyseTrip(loaded.value, rig, trip, '2026-08-10');
+    const outcome = analyseTrip(await loadSwiss(), rig, trip, '2026-08-10');
     if (!outcome.ok) throw new Error(problemLine(outcome.problem));
     analysis = outcome.value.analysis;
   });

@@ -1,11 +1,10 @@
 import { beforeAll, expect, test } from 'vitest';
-import { loadTrip } from '../../server/app/load-trip.ts';
 import { type PlannedTrip, planTrip } from '../../server/app/plan-trip.ts';
 import { problemLine } from '../../server/core/problem.ts';
 import { loadSolver } from '../../server/io/solver.ts';
-import { tripFileSet } from '../../server/io/trip-file-set.ts';
 import { EXAMPLE_RIG } from '../helpers/course.ts';
-import { describeReal, realPath } from '../helpers/real.ts';
+import { describeReal } from '../helpers/real.ts';
+import { loadSwiss } from './swiss-trip.ts';
 
 /** Figures of the rig and trip below, written out again so that the sums here stand on their own. */
 const HIGH_L_PER_KM = 0.17;
@@ -22,17 +21,6 @@ describeReal('the carry plan of the Swiss route', () => {
   let planned: PlannedTrip;
 
   beforeAll(async () => {
-    const file = (name: string) => ({ path: realPath(name), source: name });
-    const loaded = await loadTrip(
-      {
-        route: file('routes/swiss-grand-tour.gpx'),
-        extracts: [file('extracts/switzerland-fuel-2026.overpass.json')],
-        withGround: false,
-        notice: null,
-      },
-      tripFileSet,
-    );
-    if (!loaded.ok) throw new Error(problemLine(loaded.problem));
     const rig = {
       ...EXAMPLE_RIG,
       fuel: {
@@ -50,7 +38,7 @@ describeReal('the carry plan of the Swiss route', () => {
       // No water is mapped: all of it is carried.
       plan: { fillAtStart: { fuel: false, water: true } },
     };
-    const outcome = planTrip(loaded.value, rig, trip, {
+    const outcome = planTrip(await loadSwiss(), rig, trip, {
       today: '2026-08-10',
       solver: await loadSolver(),
       seconds: 30,

@@ -1,7 +1,7 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { countCans, placeWords } from '../plan/words.ts';
+import { countCans, hasUnknown, placeWords } from '../plan/words.ts';
 import type { UnitSystem } from '../units.ts';
 import { commodityWords } from '../words.ts';
 
@@ -18,7 +18,7 @@ interface PlanTodoProps {
 export function PlanTodo({ analysis, plan: { plan, whatIf }, units }: PlanTodoProps) {
   const { getCans, carries } = plan;
   const [first] = whatIf.callFirst.filter(({ verdict }) => verdict !== 'enough');
-  const unknown = [...plan.legs.fuel, ...plan.legs.water].some(({ verdict }) => verdict === 'unknown');
+  const unknown = hasUnknown(plan);
   const get = (['fuel', 'water'] as const).filter((commodity) => getCans[commodity] > 0);
   return (
     <section className="todo" aria-labelledby="todo">

@@ -4,6 +4,7 @@ import type { RigFile } from '../../server/contract/rig.ts';
 import type { Focus } from '../focus.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
 import { type Planned, restOf } from '../plan/use-plan.ts';
+import { hasUnknown } from '../plan/words.ts';
 import { FormContext, type FormState } from '../rig/form-context.ts';
 import { useSay } from '../use-say.ts';
 import { CallList } from './CallList.tsx';
@@ -84,6 +85,7 @@ function Verdict({ plan, onAgain }: { plan: Plan; onAgain: () => void }) {
     );
   }
   const stops = plan.stops.filter(({ used }) => used).length;
+  const unknown = hasUnknown(plan);
   const { fuel, water } = plan.cans;
   const cans = fuel + water === 0 ? 'no cans' : `${count(fuel, 'fuel can')} and ${count(water, 'water can')}`;
   return (
@@ -91,7 +93,14 @@ function Verdict({ plan, onAgain }: { plan: Plan; onAgain: () => void }) {
       <b>
         {stops === 0 ? 'No stop is needed' : `Fill at ${count(stops, 'stop')}`}, with {cans}.
       </b>{' '}
-      The reserve is kept all the way, at the rate that the verdict uses.
+      The reserve is kept all the way, at the rate that the verdict uses
+      {unknown ? (
+        <>
+          , <strong className="words-unknown">as far as is known</strong>: read what it rests on.
+        </>
+      ) : (
+        '.'
+      )}
     </p>
   );
 }

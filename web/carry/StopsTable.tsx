@@ -78,7 +78,7 @@ const UNKNOWN = {
 };
 
 /** The passings of the plan, or without one those that count, and whatever else is told of: that must stay in reach. */
-export function stopRows(plan: Plan, { passings }: Analysis, trip: TripFile): StopRow[] {
+function stopRows(plan: Plan, { passings }: Analysis, trip: TripFile): StopRow[] {
   const bare = (chosen: typeof passings): StopRow[] =>
     chosen.map(({ id, name, kind, commodity, atKm }) => ({ id, name, kind, commodity, atKm, ...UNKNOWN }));
   const rows: StopRow[] =

@@ -1,5 +1,5 @@
 import type { Commodity } from '../../server/contract/common.ts';
-import type { PlanEdge } from '../../server/contract/plan.ts';
+import type { Plan, PlanEdge } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
 import { formatAtKm, formatLitres, type UnitSystem } from '../units.ts';
 import { edgeName, FUEL_WORDS } from '../words.ts';
@@ -7,6 +7,10 @@ import { edgeName, FUEL_WORDS } from '../words.ts';
 /** "Dune station (km 785)". */
 export const placeWords = (edge: PlanEdge, units: UnitSystem): string =>
   `${edgeName(edge)} (${formatAtKm(edge.atKm, units)})`;
+
+/** Whether some leg keeps the reserve only if what nobody knows turns out well. */
+export const hasUnknown = ({ legs }: Plan): boolean =>
+  [...legs.fuel, ...legs.water].some(({ verdict }) => verdict === 'unknown');
 
 /** What is poured, in a word. */
 export const contentWord = (commodity: Commodity, fuel: FuelKind): string =>

@@ -62,7 +62,7 @@ export function GaugeTable({ rows, units, file, onFocus }: GaugeTableProps) {
 }
 
 /** What a row is the row of, in words; empty for a plain step. */
-export function gaugePlace({ at, name, commodities }: GaugeRow): string {
+function gaugePlace({ at, name, commodities }: GaugeRow): string {
   switch (at) {
     case 'start':
       return name ?? 'start';

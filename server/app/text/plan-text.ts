@@ -69,6 +69,8 @@ function foundLines(plan: Plan): string[] {
     return `${count} ${commodity} ${count === 1 ? 'can' : 'cans'}`;
   });
   if (toGet.length > 0) lines.push(`To get before leaving: ${toGet.join(' and ')} more than are owned.`);
+  if (COMMODITIES.some((commodity) => plan.legs[commodity].some(({ verdict }) => verdict === 'unknown')))
+    lines.push('The reserve is kept as far as is known: read what the plan rests on.');
   for (const commodity of COMMODITIES) {
     const legs = plan.legs[commodity];
     const [first, ...rest] = legs;

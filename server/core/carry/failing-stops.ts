@@ -1,4 +1,4 @@
-import { STOP_SPAN_M } from '../stops/supply-stops.ts';
+import { groupedBySpan } from '../stops/supply-stops.ts';
 import { type CarryProblem, COMMODITIES, type SupplyEdge } from './problem.ts';
 
 /** A supply stop that may fail: with all that it gives of both commodities at once. */
@@ -10,14 +10,11 @@ export interface FailingStop {
 
 /** The supplies of both commodities that lie close together, as stops in route order. */
 export function failingStops({ sides }: Pick<CarryProblem, 'sides'>): FailingStop[] {
-  const stops: { atM: number; edges: Set<SupplyEdge> }[] = [];
-  const edges = COMMODITIES.flatMap((commodity) => sides[commodity].edges)
-    .filter(({ kind }) => kind === 'passing')
-    .sort((a, b) => a.atM - b.atM);
-  for (const edge of edges) {
-    const open = stops.at(-1);
-    if (open !== undefined && edge.atM - open.atM <= STOP_SPAN_M) open.edges.add(edge);
-    else stops.push({ atM: edge.atM, edges: new Set([edge]) });
-  }
-  return stops;
+  const edges = COMMODITIES.flatMap((commodity) => sides[commodity].edges).filter(
+    ({ kind }) => kind === 'passing',
+  );
+  return groupedBySpan(edges, ({ atM }) => atM).map((group) => ({
+    atM: group[0].atM,
+    edges: new Set(group),
+  }));
 }

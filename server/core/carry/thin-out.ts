@@ -3,7 +3,7 @@ import { anyChain } from './any-chain.ts';
 import { type CarrySide, isBound, type SupplyEdge, type SupplyTerms } from './problem.ts';
 
 /** With more supplies of one commodity than this not all are looked at (ours): a model of all would not end in time. */
-export const MOST_SUPPLIES = 100;
+const MOST_SUPPLIES = 100;
 /** The first distance within which one supply stands for another, metres; doubled until few enough are left (ours). */
 const FIRST_WITHIN_M = 500;
 

@@ -77,6 +77,15 @@ describe('a carry plan as text', () => {
     expect(slow).toContain('  At the fuel station (km 640.0): 2.0 h of waiting, 0.5 h of filling.');
   });
 
+  it('says where the reserve is kept only as far as is known', () => {
+    const found = made(undefined);
+    const known = 'The reserve is kept as far as is known: read what the plan rests on.';
+    expect(textOf(found)).not.toContain(known);
+    const [first, ...rest] = found.plan.legs.fuel;
+    const fuel = [{ ...first!, verdict: 'unknown' as const }, ...rest];
+    expect(textOf(found, { legs: { ...found.plan.legs, fuel } })).toContain(known);
+  });
+
   it('names the stops whose failing nothing bears', () => {
     const found = made(undefined);
     const at = found.plan.legs.fuel[0]!.to;

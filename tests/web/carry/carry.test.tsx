@@ -126,6 +126,13 @@ describe('the carry plan', () => {
     );
   });
 
+  it('says where the reserve is kept only as far as is known', () => {
+    const reply = samplePlan();
+    expect(shown(held(reply))).not.toContain('as far as is known');
+    reply.plan.legs.fuel[0]!.verdict = 'unknown';
+    expect(shown(held(reply))).toContain('as far as is known: read what it rests on');
+  });
+
   it('lists whom to telephone, and makes no link of what is no web address', () => {
     const markup = markupOf(held(samplePlan()));
     expect(plain(markup)).toContain('telephone +00 1234');
