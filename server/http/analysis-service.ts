@@ -5,6 +5,7 @@ import type { TripFile } from '../contract/trip.ts';
 import { InputProblem } from '../core/problem.ts';
 import type { tasks as carryTasks } from '../work/carry-tasks.ts';
 import { JobAborted, WorkerPool } from '../work/pool.ts';
+import { PLAN_LESS } from '../work/refusals.ts';
 import type { LearnAsk, tasks } from '../work/tasks.ts';
 import { DEMO_EXTRACT, DEMO_ID, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from './demo.ts';
 import type { Limits } from './limits.ts';
@@ -73,7 +74,12 @@ export class AnalysisService {
     this.#reading = new WorkerPool<Work>(shared);
     this.#analysing = new WorkerPool<Work>(shared);
     this.#planning = () => {
-      this.#planningPool ??= new WorkerPool<CarryWork>({ ...shared, tasks: CARRY_TASKS, spares: 1 });
+      this.#planningPool ??= new WorkerPool<CarryWork>({
+        ...shared,
+        tasks: CARRY_TASKS,
+        spares: 1,
+        remedy: PLAN_LESS,
+      });
       return this.#planningPool;
     };
     this.#store = new TripStore(limits.keptTrips, limits.keptBytes);
@@ -162,8 +168,13 @@ export class AnalysisService {
   }
 
   /** Jobs of each kind at work or waiting, and trips kept for re-analysis. */
-  get load(): { reading: number; analysing: number; kept: number } {
-    return { reading: this.#reading.jobs, analysing: this.#analysing.jobs, kept: this.#store.count };
+  get load(): { reading: number; analysing: number; planning: number; kept: number } {
+    return {
+      reading: this.#reading.jobs,
+      analysing: this.#analysing.jobs,
+      planning: this.#planningPool?.jobs ?? 0,
+      kept: this.#store.count,
+    };
   }
 
   async close(): Promise<void> {

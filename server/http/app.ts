@@ -33,6 +33,7 @@ const Health = Type.Object({
   ok: Type.Literal(true),
   reading: Type.Integer({ description: 'Uploads being read or waiting' }),
   analysing: Type.Integer({ description: 'Analyses at work or waiting' }),
+  planning: Type.Integer({ description: 'Plans at work or waiting' }),
   kept: Type.Integer({ description: 'Trips kept for re-analysis' }),
 });
 

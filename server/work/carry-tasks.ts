@@ -31,7 +31,10 @@ export const tasks = {
     _signal: AbortSignal,
     givenUp: () => boolean,
   ): Promise<Outcome<PlannedTrip>> {
-    solver ??= loadSolver();
+    solver ??= loadSolver().catch((error: unknown) => {
+      solver = null;
+      throw error;
+    });
     const solve = await solver;
     if (unpacked?.id !== id) unpacked = { id, loaded: unpackTrip(packed) };
     const stoppable: MipSolver = (...model) => {

@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import type { DoneMessage, TaskTable } from './protocol.ts';
-import { busy, tooLarge, tooSlow } from './refusals.ts';
+import { busy, READ_LESS, tooLarge, tooSlow } from './refusals.ts';
 
 export interface PoolOptions {
   /** The module that exports `tasks`, as a file URL. */
@@ -13,6 +13,8 @@ export interface PoolOptions {
   maxWaiting: number;
   /** Heap of one worker, MB; a job that needs more ends in `too-large`. */
   maxHeapMb: number;
+  /** What to do where a job takes too long or too much; a smaller extract when left out. */
+  remedy?: string;
   /** Told of crashes that no job's rejection tells of, for the log. */
   onFault?: (text: string) => void;
 }
@@ -109,7 +111,7 @@ export class WorkerPool<T extends TaskTable> {
         },
       };
       const onAbort = () => this.#giveUp(job, new JobAborted(), GRACE_MS);
-      const timer = setTimeout(() => this.#giveUp(job, tooSlow(timeoutMs), 0), timeoutMs);
+      const timer = setTimeout(() => this.#giveUp(job, tooSlow(timeoutMs, this.#remedy), 0), timeoutMs);
       signal?.addEventListener('abort', onAbort, { once: true });
       this.#waiting.push(job);
       this.#handOut();
@@ -185,6 +187,10 @@ export class WorkerPool<T extends TaskTable> {
   /** Jobs at work that somebody waits for. */
   get #wanted(): number {
     return this.#crews.filter(({ job }) => job !== null && !job.settled).length;
+  }
+
+  get #remedy(): string {
+    return this.#options.remedy ?? READ_LESS;
   }
 
   /** Whether a job that comes now is taken up at once, or as soon as a warm step is left. */
@@ -275,7 +281,7 @@ export class WorkerPool<T extends TaskTable> {
       return;
     }
     const outOfMemory = (error as NodeJS.ErrnoException).code === 'ERR_WORKER_OUT_OF_MEMORY';
-    settle(crew.job, outOfMemory ? tooLarge(this.#options.maxHeapMb) : error);
+    settle(crew.job, outOfMemory ? tooLarge(this.#options.maxHeapMb, this.#remedy) : error);
   }
 
   #replace(crew: Crew): void {

@@ -12,20 +12,15 @@ export const busy = (waiting: number) =>
     'Try again in a few seconds',
   );
 
+/** What helps where reading or analysing is too much. */
+export const READ_LESS = 'Use a smaller extract: cut it to the area of the route';
+/** What helps where planning is: its time goes with the choices there are. */
+export const PLAN_LESS = 'Mark supplies to pass by, count only better evidence, or plan a part of the route';
+
 /** A job over its time. */
-export const tooSlow = (timeoutMs: number) =>
-  refusal(
-    'too-slow',
-    `work of more than ${timeoutMs / 1000} s`,
-    'less',
-    'Use a smaller extract: cut it to the area of the route',
-  );
+export const tooSlow = (timeoutMs: number, remedy: string) =>
+  refusal('too-slow', `work of more than ${timeoutMs / 1000} s`, 'less', remedy);
 
 /** A job over its worker's memory. */
-export const tooLarge = (heapMb: number) =>
-  refusal(
-    'too-large',
-    `files that need more than ${heapMb} MB of memory`,
-    'less',
-    'Use a smaller extract: cut it to the area of the route',
-  );
+export const tooLarge = (heapMb: number, remedy: string) =>
+  refusal('too-large', `work that needs more than ${heapMb} MB of memory`, 'less', remedy);

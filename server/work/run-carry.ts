@@ -6,6 +6,7 @@ import type { Outcome } from '../core/problem.ts';
 import type { tasks } from './carry-tasks.ts';
 import { packTrip } from './pack.ts';
 import { WorkerPool } from './pool.ts';
+import { PLAN_LESS } from './refusals.ts';
 
 /** For the plan itself on the command line, where nobody waits at a screen (ours). */
 const PLAN_SECONDS = 20;
@@ -25,6 +26,7 @@ export async function runCarry(
     size: 1,
     maxWaiting: 1,
     maxHeapMb: WORKER_HEAP_MB,
+    remedy: PLAN_LESS,
   });
   try {
     const packed = packTrip({ ...loaded, ground: [] });

@@ -66,7 +66,7 @@ function Carries({ carries, units }: { carries: readonly PlanCarry[]; units: Uni
   return (
     <>
       {carries.slice(0, NAMED).map(({ cans, from, to }, index) => (
-        <span key={from.atKm}>
+        <span key={`${from.id} ${from.atKm}`}>
           {index > 0 && ', '}
           <strong>{countCans(cans)}</strong> from {placeWords(from, units)} to {placeWords(to, units)}
         </span>

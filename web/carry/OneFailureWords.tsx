@@ -62,14 +62,16 @@ function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitS
       </p>
       <ul>
         {oneFailure.carries.map((carry) => (
-          <li key={`${carry.commodity} ${carry.fromKm}`}>{carryWords(carry, kind, units)}</li>
+          <li key={`${carry.commodity} ${carry.from.id} ${carry.to.id} ${carry.fromKm}`}>
+            {carryWords(carry, kind, units)}
+          </li>
         ))}
       </ul>
       <details>
         <summary>What is done when a stop fails</summary>
         <ul>
           {oneFailure.failures.map(({ commodity, at, next, to, arriveL }) => (
-            <li key={`${commodity} ${at.atKm}`}>
+            <li key={`${commodity} ${at.id} ${at.atKm}`}>
               No {contentWord(commodity, kind)} at {placeWords(at, units)}: {next} to {placeWords(to, units)},
               there with {formatLitres(arriveL, units)}.
             </li>

@@ -32,7 +32,7 @@ export function PlanWords({ plan, analysis, units }: PlanWordsProps) {
         ) : (
           <ul>
             {plan.carries.map((carry) => (
-              <li key={`${carry.commodity} ${carry.fromKm}`}>
+              <li key={`${carry.commodity} ${carry.from.id} ${carry.to.id} ${carry.fromKm}`}>
                 <span className={`swatch swatch-${carry.commodity}`} aria-hidden="true" />
                 {carryWords(carry, kind, units)}
               </li>

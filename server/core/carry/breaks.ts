@@ -1,6 +1,6 @@
 import type { PlanBreak } from '../../contract/plan.ts';
 import { reckon } from '../gaps/reckon.ts';
-import { cansAllowed, tanksL } from './leg.ts';
+import { cansAllowed, leaving, tanksL } from './leg.ts';
 import { type CarryProblem, type CarrySide, COMMODITIES, isBound } from './problem.ts';
 import { edgeOf } from './show.ts';
 import { allLegs } from './tours.ts';
@@ -35,13 +35,17 @@ export function brokenStretches(side: CarrySide): BrokenStretch[] {
 
 /** From one of the edges that are reached to a later one that is not and gives all that is wanted. */
 function leastMissing(side: CarrySide, reached: ReadonlySet<number>): BrokenStretch {
-  const { course, edges, canL } = side;
+  const { course, edges, canL, cansDrinkable } = side;
   let best: BrokenStretch = { from: 0, to: edges.length - 1, missingL: Number.POSITIVE_INFINITY };
   for (const from of reached) {
-    const departL = tanksL(side, from) + cansAllowed(side, from) * canL;
+    const inCansL = cansAllowed(side, from) * canL;
+    const departL = tanksL(side, from) + inCansL;
+    // As a leg is: with the time that filling takes, and no drinking water in cans kept for washing.
+    const begins = leaving(edges[from]!, departL);
+    const washingCansL = cansDrinkable ? 0 : inCansL;
     for (let to = from + 1; to < edges.length; to += 1) {
       if (reached.has(to) || isBound(edges[to]!)) continue;
-      const { marginL, grades } = reckon(course, edges[from]!, edges[to]!, departL);
+      const { marginL, grades } = reckon(course, begins, edges[to]!, departL, 0, washingCansL);
       const missingL = -Math.min(marginL, grades?.drinking.marginL ?? marginL);
       if (missingL < best.missingL) best = { from, to, missingL };
     }
@@ -50,7 +54,7 @@ function leastMissing(side: CarrySide, reached: ReadonlySet<number>): BrokenStre
 }
 
 /** Why there is no plan: the stretches of each commodity, or, where each alone could be done, what does not fit together. */
-export function breaksOf(problem: CarryProblem, worksWithoutMasses: () => boolean): PlanBreak[] {
+export function breaksOf(problem: CarryProblem, worksWithoutMasses: () => boolean | null): PlanBreak[] {
   const breaks = COMMODITIES.flatMap((commodity) => {
     const side = problem.sides[commodity];
     return brokenStretches(side).map((broken): PlanBreak => {
@@ -65,7 +69,13 @@ export function breaksOf(problem: CarryProblem, worksWithoutMasses: () => boolea
     });
   });
   if (breaks.length > 0) return breaks;
-  if (problem.room !== null && worksWithoutMasses()) return [MASS_BREAK];
+  const massOnly = problem.room !== null && worksWithoutMasses();
+  if (massOnly === true) return [MASS_BREAK];
+  if (massOnly === null) {
+    const text =
+      'Fuel alone and water alone could be done; whether the detours to both or a permitted mass forbid it was not found out in the time there was.';
+    return [{ ...MASS_BREAK, cause: 'together', text }];
+  }
   return [
     {
       ...MASS_BREAK,

@@ -5,7 +5,7 @@ import { reckon } from '../gaps/reckon.ts';
 import { type Driven, drive } from '../levels/drive.ts';
 import { brokenStretches, placeText } from './breaks.ts';
 import type { HeldPlan } from './drive-actual.ts';
-import { cansAllowed, fewestCans, legNeed, tanksL } from './leg.ts';
+import { cansAllowed, fewestCans, leaving, legNeed, tanksL } from './leg.ts';
 import { type CarryProblem, type CarrySide, COMMODITIES, otherOf, type SupplyEdge } from './problem.ts';
 import { problemOf } from './problem-of.ts';
 import { edgeOf } from './show.ts';
@@ -209,7 +209,7 @@ function laidAt({ sides }: CarryProblem, place: Place, cans: number): { laid: La
 function leastCansAt(side: CarrySide, from: number, depot: EdgeM, next: EdgeM): number {
   const { course, canL, mostCans } = side;
   const departL = tanksL(side, from) + cansAllowed(side, from) * canL;
-  const { arriveL } = reckon(course, side.edges[from]!, depot, departL);
+  const { arriveL } = reckon(course, leaving(side.edges[from]!, departL), depot, departL);
   const { marginL, grades } = reckon(course, depot, next, arriveL);
   const roomL = course.rig[course.commodity].drawableL + mostCans * canL - arriveL;
   return wholeCans(Math.min(roomL, -Math.min(marginL, grades?.drinking.marginL ?? marginL)), canL);

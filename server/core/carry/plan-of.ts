@@ -9,7 +9,7 @@ import { type CarryProblem, COMMODITIES } from './problem.ts';
 import { problemOf } from './problem-of.ts';
 import { cansToGet, cansToGetCautions, restsOn, waysLeftOut } from './rests-on.ts';
 import { carriesOf, legShown, levelsShown, stopsShown } from './show.ts';
-import { type SolveOptions, solveCarry } from './solve.ts';
+import { canBeDone, type SolveOptions, solveCarry } from './solve.ts';
 
 /** The plan without what only some ask for: no ways out, nothing about failures. */
 export type PlainPlan = Omit<Plan, 'waysOut' | 'waysOutComplete' | 'oneFailure'>;
@@ -59,7 +59,7 @@ export function planCarry(reckoned: Reckoned, options: SolveOptions): PlannedCar
     }
     if (again.status === 'out-of-time') return outOfTime(true);
   }
-  const breaks = breaksOf(problem, () => solveCarry({ ...problem, room: null }, left()).status === 'found');
+  const breaks = breaksOf(problem, () => canBeDone({ ...problem, room: null }, left()));
   // Where cans could be got, and still there is no plan, the masses may be why.
   const tooHeavy =
     more !== null &&

@@ -15,25 +15,28 @@ export interface WaysOutContext extends SolveOptions {
   moreCans: boolean;
   /** By the clock: no change is tried any more after this. */
   until: number;
+  /** Set once a change ran out of time: whether it makes a plan is not known. */
+  ranOut?: boolean;
   /** Reckons the trip again with another rig. */
   reckon: (rig: RigFile) => Outcome<Reckoned>;
 }
 
-/** The plan that a change leads to, driven and held; null where there is none. */
+/** The plan that a change leads to, driven and held; null where none was found (`ranOut` is set where the time ran out). */
 export function heldWith(
   reckoned: Reckoned,
-  options: SolveOptions,
+  options: SolveOptions & Pick<WaysOutContext, 'ranOut'>,
   changes: ProblemChanges = {},
 ): HeldPlan | null {
   const { problem } = problemOf(reckoned, changes);
   const solved = solveCarry(problem, options);
+  if (solved.status === 'out-of-time') options.ranOut = true;
   return solved.status === 'found' ? driveActual(reckoned, problem, solved.choice) : null;
 }
 
 /** Cans of the plan that a change leads to; null where there is none. */
 export const plannedCans = (
   reckoned: Reckoned,
-  options: SolveOptions,
+  options: SolveOptions & Pick<WaysOutContext, 'ranOut'>,
   changes: ProblemChanges = {},
 ): Record<Commodity, number> | null => heldWith(reckoned, options, changes)?.choice.cans ?? null;
 

@@ -13,7 +13,7 @@ const MOST_HOURS = 10;
 
 /**
  * Changes with which there is a plan, each computed again and found; a smaller reserve is never one of them. `complete`
- * is false where the time ran out before all were tried.
+ * is false where the time ran out before all were tried, or on one of them.
  */
 export function waysOut(context: WaysOutContext): { ways: WayOut[]; complete: boolean } {
   const ways: WayOut[] = [];
@@ -21,7 +21,7 @@ export function waysOut(context: WaysOutContext): { ways: WayOut[]; complete: bo
     if (context.clock() >= context.until) return { ways, complete: false };
     ways.push(...kind(context));
   }
-  return { ways, complete: context.clock() < context.until };
+  return { ways, complete: context.clock() < context.until && context.ranOut !== true };
 }
 
 const cansText = (cans: number, commodity: Commodity): string =>
@@ -33,6 +33,7 @@ function moreCans(context: WaysOutContext): WayOut[] {
   const { reckoned } = context;
   const most = mostCansOf(problemOf(reckoned).problem);
   const fewest = fewestMoreCans({ reckoned, open: COMMODITIES, anyMass: false }, context);
+  if (fewest.status === 'out-of-time') context.ranOut = true;
   if (fewest.status !== 'found') return [];
   const { mostCans } = fewest;
   const more = COMMODITIES.map((commodity) => ({

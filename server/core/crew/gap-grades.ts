@@ -10,6 +10,8 @@ export interface GapWater {
   fromM: number;
   toM: number;
   departL: number;
+  /** Of it in cans kept for washing: no drinking water. */
+  washingCansL?: number;
   needL: number;
   reserveL: number;
   levels: readonly Level[];
@@ -43,7 +45,9 @@ export function gapGrades(
   const share = drinkingShare(rig);
   const drinkingNeedL = needL * share;
   const washingNeedL = needL - drinkingNeedL;
-  const aboard = aboardOf(store, departL);
+  const { washingCansL = 0 } = water;
+  const inTanks = aboardOf(store, departL - washingCansL);
+  const aboard = { ...inTanks, washingL: inTanks.washingL + washingCansL };
   const washed = washingDrawn(water, washingNeedL, aboard.washingL, store.keptForWashingL);
   const fromAnyL = Math.min(washed.beyondL, Math.max(0, aboard.anyL));
   const drinkableL = aboard.drinkingL + aboard.anyL;
@@ -92,11 +96,11 @@ export function drinkingShare(rig: Rig): number {
  * Litres of all water that may be used up on leaving with `departL`, so that drinking grade keeps `reserveL`: the
  * smaller of what all water allows and of what drinking grade alone allows, at the ratio in which both are used.
  */
-export function usableL(rig: Rig, departL: number, reserveL: number): number {
+export function usableL(rig: Rig, departL: number, reserveL: number, washingCansL = 0): number {
   const store = rig.water.grades;
   const share = drinkingShare(rig);
   if (store === null || share === 0) return departL - reserveL;
-  const { drinkingL, anyL } = aboardOf(store, departL);
+  const { drinkingL, anyL } = aboardOf(store, departL - washingCansL);
   return Math.min(departL - reserveL, (drinkingL + anyL - reserveL) / share);
 }
 

@@ -32,9 +32,16 @@ const NOISE_M = 1e-3;
 
 /**
  * Reckons the way from `from`, left with `departL` aboard, to `to`. `viaM`: metres of further detours on the way,
- * such as to a supply that turns out to fail, and back.
+ * such as to a supply that turns out to fail, and back. `washingCansL`: of what is aboard, litres in cans kept for washing.
  */
-export function reckon(course: Course, from: EdgeM, to: EdgeM, departL: number, viaM = 0): Reckoning {
+export function reckon(
+  course: Course,
+  from: EdgeM,
+  to: EdgeM,
+  departL: number,
+  viaM = 0,
+  washingCansL = 0,
+): Reckoning {
   const way = wayOf(course, from, to, viaM);
   const need = needOf(course, from, to, way);
   const reserve = reserveOf(course, need.litres);
@@ -60,6 +67,7 @@ export function reckon(course: Course, from: EdgeM, to: EdgeM, departL: number, 
             fromM: from.atM,
             toM: to.atM,
             departL,
+            washingCansL,
             needL: need.litres,
             reserveL: reserve.litres,
             levels,

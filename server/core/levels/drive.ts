@@ -104,7 +104,7 @@ function driveLeg(
 }
 
 function driveHop(
-  { course }: CarrySide,
+  { course, cansDrinkable }: CarrySide,
   from: SupplyEdge,
   to: SupplyEdge,
   { tankL, cans }: Held,
@@ -113,7 +113,8 @@ function driveHop(
   shortL: number,
 ): DrivenLeg {
   const viaM = detours.reduce((sum, { bothWaysM }) => sum + bothWaysM, 0);
-  const figures = reckon(course, from, to, tankL + cans * canL, viaM);
+  const washingCansL = cansDrinkable ? 0 : cans * canL;
+  const figures = reckon(course, from, to, tankL + cans * canL, viaM, washingCansL);
   const points = levelPoints(course, from, to, figures, detours);
   const capacityL = course.rig[course.commodity].drawableL;
   const { levels, poursM } = containersAlong(points, { capacityL, tankL, canL, cans });

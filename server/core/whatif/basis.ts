@@ -17,6 +17,8 @@ export interface Stretch {
   /** Full on leaving. */
   cans: number;
   canL: number;
+  /** Set where cans are kept for washing water. */
+  washingCans?: boolean;
   /** Further halts off the route on the way. */
   detours: readonly Detour[];
 }
@@ -63,6 +65,7 @@ function planBasis({ problem, heaviest, load, choice, driven }: HeldPlan): Basis
         tankL,
         cans,
         canL: of.canL,
+        washingCans: !of.cansDrinkable,
         detours,
       })),
     };

@@ -47,7 +47,8 @@ export function runOf(stretch: Stretch): Run {
 function drive(stretch: Stretch): Run {
   const { course, from, to, tankL, cans, canL, detours } = stretch;
   const viaM = detours.reduce((sum, { bothWaysM }) => sum + bothWaysM, 0);
-  const figures = reckon(course, from, to, tankL + cans * canL, viaM);
+  const washingCansL = stretch.washingCans === true ? cans * canL : 0;
+  const figures = reckon(course, from, to, tankL + cans * canL, viaM, washingCansL);
   const { departL, needL, reserveL, way, grades } = figures;
   const levels = levelPoints(course, from, to, figures, detours);
   const capacityL = course.rig[course.commodity].drawableL;
@@ -95,7 +96,8 @@ function drive(stretch: Stretch): Run {
   dropDetours(points, from.atM, from.detourM > 0, to.atM);
 
   const drinking = grades?.drinking;
-  const usable = course.commodity === 'water' ? usableL(course.rig, departL, reserveL) : departL - reserveL;
+  const usable =
+    course.commodity === 'water' ? usableL(course.rig, departL, reserveL, washingCansL) : departL - reserveL;
   return {
     stretch,
     figures,

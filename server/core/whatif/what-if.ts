@@ -45,6 +45,15 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
           },
         ]
       : [];
+  const pastEnd: Caution[] =
+    basis.sides.fuel.side.course.onward === null
+      ? [
+          {
+            code: 'past-end-not-told',
+            text: 'How far the next supply is past the end was not told: on the last stretch what is left, and the least to have aboard of the gauge table, reach to the end of the route and no farther.',
+          },
+        ]
+      : [];
   const bound: Caution[] = COMMODITIES.some((commodity) =>
     basis.sides[commodity].stretches.some(({ to }) => isBound(to)),
   )
@@ -70,6 +79,6 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
     matters: rates.matters,
     turnBacks: turnBacksOf(basis),
     callFirst: callFirst(reckoned, stops),
-    cautions: [...rates.cautions, ...standing, ...offRoute, ...bound],
+    cautions: [...rates.cautions, ...standing, ...offRoute, ...bound, ...pastEnd],
   };
 }
