@@ -4,7 +4,7 @@ import { GAPS_HELP, gaps } from './commands/gaps.ts';
 import { learn } from './commands/learn.ts';
 import { plan } from './commands/plan.ts';
 import { refuse } from './commands/refuse.ts';
-import { InputProblem, type Outcome, problemLine } from './core/problem.ts';
+import { InputProblem, type Outcome, problemLine } from './core/input/problem.ts';
 
 type Command = (args: readonly string[], io: CommandIo) => Promise<Outcome<null>>;
 const COMMANDS: Readonly<Record<string, Command>> = { gaps, learn, compare, plan };

@@ -1,6 +1,6 @@
 import { reportText } from './app/text/report-text.ts';
 import type { AnalysisReply } from './contract/map.ts';
-import { type Problem, problemLine } from './core/problem.ts';
+import { type Problem, problemLine } from './core/input/problem.ts';
 import { buildApp } from './http/app.ts';
 
 const DEFAULT_HOST = '127.0.0.1';

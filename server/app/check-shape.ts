@@ -1,6 +1,6 @@
 import type { Static, TSchema } from 'typebox';
 import { Compile } from 'typebox/compile';
-import type { Outcome, ProblemCode } from '../core/problem.ts';
+import type { Outcome, ProblemCode } from '../core/input/problem.ts';
 import { explainShape } from './explain-shape.ts';
 
 type Validator = ReturnType<typeof Compile>;

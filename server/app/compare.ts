@@ -3,7 +3,7 @@ import type { Caution } from '../contract/common.ts';
 import type { Comparison } from '../contract/compare.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { analyseTrip } from './analyse-trip.ts';
 import { compareRow } from './compare-row.ts';
 import type { LoadedTrip } from './loaded-trip.ts';

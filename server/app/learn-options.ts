@@ -1,6 +1,6 @@
 import { SURFACES } from '../contract/surface.ts';
+import type { Outcome, ProblemCode } from '../core/input/problem.ts';
 import type { LearnOptions } from '../core/log/learn.ts';
-import type { Outcome, ProblemCode } from '../core/problem.ts';
 import { came } from './explain-shape.ts';
 
 const MOST_PEOPLE = 200;

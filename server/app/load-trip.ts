@@ -1,6 +1,6 @@
 import type { Bbox, Caution } from '../contract/common.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { thinGround } from '../core/mapview/thin-ground.ts';
-import type { Outcome } from '../core/problem.ts';
 import { buildRoute } from '../core/route/build-route.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
 import { boxOf, isNear, nearGrid } from './near-route.ts';

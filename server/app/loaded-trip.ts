@@ -1,7 +1,7 @@
 import type { Feature } from 'geojson';
 import type { Bbox } from '../contract/common.ts';
 import type { GroundMark } from '../contract/map.ts';
-import type { RouteDocument, Supplies } from '../core/sources.ts';
+import type { RouteDocument, Supplies } from '../core/input/sources.ts';
 
 /** What one extract reaches over and holds. */
 export interface ExtractExtent {

@@ -1,7 +1,8 @@
 import { RigFile } from '../contract/rig.ts';
 import { TripFile } from '../contract/trip.ts';
-import type { Outcome, Problem, ProblemCode } from '../core/problem.ts';
-import { checkRig, type Misfit } from '../core/rig/check-rig.ts';
+import type { Outcome, Problem, ProblemCode } from '../core/input/problem.ts';
+import type { Misfit } from '../core/quantity/misfit.ts';
+import { checkRig } from '../core/rig/check-rig.ts';
 import { checkTrip } from '../core/trip/check-trip.ts';
 import { checkShape } from './check-shape.ts';
 

@@ -4,7 +4,7 @@ import { compareText } from '../app/text/compare-text.ts';
 import { today } from '../app/today.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import type { CommandIo } from './command-io.ts';
 import { loadAsked, ofRoute, withAskedPart } from './load-asked.ts';

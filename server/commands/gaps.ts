@@ -1,7 +1,7 @@
 import { analyseTrip } from '../app/analyse-trip.ts';
 import { reportText } from '../app/text/report-text.ts';
 import { today } from '../app/today.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import type { CommandIo } from './command-io.ts';
 import { loadAsked, ofRoute, withAskedPart } from './load-asked.ts';

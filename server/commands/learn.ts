@@ -1,8 +1,8 @@
 import { parseArgs } from 'node:util';
 import { readLearnOptions } from '../app/learn-options.ts';
 import { learnText } from '../app/text/learn-text.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { learnFromLog } from '../core/log/learn.ts';
-import type { Outcome } from '../core/problem.ts';
 import { readLogFile } from '../io/log-file.ts';
 import type { CommandIo } from './command-io.ts';
 import { refuse, refuseOption } from './refuse.ts';

@@ -2,7 +2,7 @@ import { loadTrip } from '../app/load-trip.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
 import { ProgressLine } from '../app/text/progress-line.ts';
 import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
 import type { CommandIo } from './command-io.ts';
 import type { TripArguments } from './trip-arguments.ts';

@@ -4,7 +4,7 @@ import { planText } from '../app/text/plan-text.ts';
 import { ProgressLine } from '../app/text/progress-line.ts';
 import { whatIfLines } from '../app/text/whatif-text.ts';
 import { today } from '../app/today.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { runCarry } from '../work/run-carry.ts';
 import type { CommandIo } from './command-io.ts';
 import { loadAsked, ofRoute, withAskedPart } from './load-asked.ts';

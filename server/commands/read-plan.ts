@@ -1,6 +1,6 @@
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { readRigFile } from '../io/rig-file.ts';
 import { readTripFile } from '../io/trip-file.ts';
 

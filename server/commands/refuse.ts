@@ -1,4 +1,4 @@
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 
 /** A command line that cannot be understood: what came, what was expected; the help says the rest. */
 export const refuse = (place: string | null, came: string, expected: string): Outcome<never> => ({

@@ -1,6 +1,6 @@
 import { parseArgs } from 'node:util';
 import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { refuse, refuseOption } from './refuse.ts';
 
 /** What the commands on a route are told. */

@@ -3,7 +3,7 @@ import { checkRigValue, checkTripValue } from '../app/plan-input.ts';
 import { AnalysisReply } from '../contract/map.ts';
 import { RigFile } from '../contract/rig.ts';
 import { TripFile } from '../contract/trip.ts';
-import { InputProblem } from '../core/problem.ts';
+import { InputProblem } from '../core/input/problem.ts';
 import { parseRig } from '../io/rig-file.ts';
 import { parseTrip } from '../io/trip-file.ts';
 import type { AnalysisService } from './analysis-service.ts';

@@ -2,7 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { NamedRig } from '../app/compare.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
-import { InputProblem } from '../core/problem.ts';
+import { InputProblem } from '../core/input/problem.ts';
 import type { tasks as carryTasks } from '../work/carry-tasks.ts';
 import { JobAborted, WorkerPool } from '../work/pool.ts';
 import { PLAN_LESS } from '../work/refusals.ts';

@@ -3,7 +3,7 @@ import type { NamedRig } from '../app/compare.ts';
 import { checkRigValue, checkTripValue } from '../app/plan-input.ts';
 import { CompareRequest, Comparison, MAX_COMPARED } from '../contract/compare.ts';
 import type { TripFile } from '../contract/trip.ts';
-import { InputProblem } from '../core/problem.ts';
+import { InputProblem } from '../core/input/problem.ts';
 import type { AnalysisService } from './analysis-service.ts';
 import { ProblemReply } from './problem-reply.ts';
 import { goneSignal, sendBytes } from './reply.ts';

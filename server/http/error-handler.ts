@@ -1,5 +1,5 @@
 import type { FastifyError, FastifyInstance } from 'fastify';
-import { InputProblem, type Problem, type ProblemCode } from '../core/problem.ts';
+import { InputProblem, type Problem, type ProblemCode } from '../core/input/problem.ts';
 import { JobAborted } from '../work/pool.ts';
 import { sendProblem } from './problem-reply.ts';
 

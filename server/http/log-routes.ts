@@ -4,7 +4,7 @@ import type { FastifyRequest } from 'fastify';
 import { readLearnOptions } from '../app/learn-options.ts';
 import { plain, shortened } from '../app/text/plain.ts';
 import { LogResult } from '../contract/log.ts';
-import { InputProblem } from '../core/problem.ts';
+import { InputProblem } from '../core/input/problem.ts';
 import { MAX_LOG_BYTES } from '../io/log-file.ts';
 import type { AnalysisService } from './analysis-service.ts';
 import { ProblemReply } from './problem-reply.ts';

@@ -2,7 +2,7 @@ import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typ
 import { checkRigValue, checkTripValue } from '../app/plan-input.ts';
 import { RigFile } from '../contract/rig.ts';
 import { TripFile } from '../contract/trip.ts';
-import { InputProblem, type Outcome } from '../core/problem.ts';
+import { InputProblem, type Outcome } from '../core/input/problem.ts';
 import { withLine } from '../io/yaml-file.ts';
 import { MAX_YAML_BYTES, parseYaml } from '../io/yaml-text.ts';
 import { ProblemReply } from './problem-reply.ts';

@@ -3,7 +3,7 @@ import { checkRigValue, checkTripValue } from '../app/plan-input.ts';
 import { RigFile } from '../contract/rig.ts';
 import { TripFile } from '../contract/trip.ts';
 import { PlanReply } from '../contract/whatif.ts';
-import { InputProblem } from '../core/problem.ts';
+import { InputProblem } from '../core/input/problem.ts';
 import type { AnalysisService, PlanRequest } from './analysis-service.ts';
 import { ProblemReply } from './problem-reply.ts';
 import { goneSignal, sendBytes } from './reply.ts';

@@ -8,7 +8,7 @@ import type { Multipart, MultipartFile } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import type { NamedFile } from '../app/ports.ts';
 import { plain, shortened } from '../app/text/plain.ts';
-import { InputProblem } from '../core/problem.ts';
+import { InputProblem } from '../core/input/problem.ts';
 import { MAX_YAML_BYTES } from '../io/yaml-text.ts';
 import type { Limits } from './limits.ts';
 

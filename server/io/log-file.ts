@@ -1,5 +1,5 @@
 import { readFile, stat } from 'node:fs/promises';
-import type { Outcome, Problem } from '../core/problem.ts';
+import type { Outcome, Problem } from '../core/input/problem.ts';
 
 /** Twenty thousand lines of a log are about this. Ours. */
 export const MAX_LOG_BYTES = 1_000_000;

@@ -1,6 +1,6 @@
 import { checkRigValue } from '../app/plan-input.ts';
 import type { RigFile } from '../contract/rig.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { readYamlFile, withLine } from './yaml-file.ts';
 import { parseYaml } from './yaml-text.ts';
 

@@ -1,5 +1,5 @@
 import loadHighs, { type Model } from 'highs';
-import type { Mip, MipAnswer, MipSolver } from '../core/carry/mip.ts';
+import type { Mip, MipAnswer, MipSolver } from '../core/plan/model/mip.ts';
 
 /** How far from a whole number an integer column may be and still be taken for one: HiGHS' own tolerance is 1e-6. */
 const INTEGRALITY = 1e-5;

@@ -1,14 +1,14 @@
 import type { ExtractExtent } from '../app/loaded-trip.ts';
 import { boxOf } from '../app/near-route.ts';
 import type { TripFileSet } from '../app/ports.ts';
-import { InputProblem, type Outcome } from '../core/problem.ts';
+import { InputProblem, type Outcome } from '../core/input/problem.ts';
 import { readGpx } from './gpx/read-gpx.ts';
-import { farCount, joinedBoxes } from './osm/far-objects.ts';
-import { groundFeatures } from './osm/ground.ts';
-import type { RawElement, RawExtract, ReadOptions } from './osm/raw-extract.ts';
+import { farCount, joinedBoxes } from './osm/extract/far-objects.ts';
+import type { RawElement, RawExtract, ReadOptions } from './osm/extract/raw-extract.ts';
+import { groundFeatures } from './osm/keep/ground.ts';
 import { readExtract } from './osm/read-extract.ts';
-import { unite } from './osm/unite.ts';
-import { isCamp, waypointFeatures } from './osm/waypoints.ts';
+import { unite } from './osm/unite/unite.ts';
+import { isCamp, waypointFeatures } from './osm/waypoints/waypoints.ts';
 
 /** A trip's files on this machine's disk. */
 export const tripFileSet: TripFileSet = {

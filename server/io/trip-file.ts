@@ -1,7 +1,7 @@
 import { checkTripValue } from '../app/plan-input.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import { readYamlFile, withLine } from './yaml-file.ts';
 import { parseYaml } from './yaml-text.ts';
 

@@ -1,5 +1,5 @@
 import { readFile, stat } from 'node:fs/promises';
-import type { Outcome, Problem } from '../core/problem.ts';
+import type { Outcome, Problem } from '../core/input/problem.ts';
 import { MAX_YAML_BYTES, type ParsedText, parseYaml } from './yaml-text.ts';
 
 /** Reads and parses a small YAML or JSON file; `what` says in a refusal what it should be ("a rig file"). */

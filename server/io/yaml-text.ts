@@ -1,5 +1,5 @@
 import { isNode, LineCounter, parseDocument } from 'yaml';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 
 /** A rig or trip is a page of text; more than this is another file. Ours. */
 export const MAX_YAML_BYTES = 512 * 1024;

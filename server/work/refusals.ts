@@ -1,4 +1,4 @@
-import { InputProblem, type ProblemCode } from '../core/problem.ts';
+import { InputProblem, type ProblemCode } from '../core/input/problem.ts';
 
 const refusal = (code: ProblemCode, came: string, expected: string, remedy: string) =>
   new InputProblem({ code, source: null, place: null, came, expected, remedy });

@@ -2,7 +2,7 @@ import type { LoadedTrip } from '../app/loaded-trip.ts';
 import type { PlannedTrip } from '../app/plan-trip.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/problem.ts';
+import type { Outcome } from '../core/input/problem.ts';
 import type { tasks } from './carry-tasks.ts';
 import { packTrip } from './pack.ts';
 import { WorkerPool } from './pool.ts';

@@ -6,7 +6,7 @@ import { nearestWord } from '../../server/app/nearest-word.ts';
 import { checkRigValue, checkTripValue } from '../../server/app/plan-input.ts';
 import { RigFile } from '../../server/contract/rig.ts';
 import { TripFile } from '../../server/contract/trip.ts';
-import { type Outcome, problemLine } from '../../server/core/problem.ts';
+import { type Outcome, problemLine } from '../../server/core/input/problem.ts';
 
 const rig = () => ({
   name: 'Long-wheelbase wagon',

@@ -1,8 +1,8 @@
 import { lineString, nearestPointOnLine, point as turfPoint } from '@turf/turf';
+import type { RouteDocument } from '../../server/core/input/sources.ts';
 import { buildRoute } from '../../server/core/route/build-route.ts';
 import { findPassings, type Place } from '../../server/core/route/passings.ts';
 import type { RouteLine } from '../../server/core/route/route-line.ts';
-import type { RouteDocument } from '../../server/core/sources.ts';
 import { type Bench, type BenchRow, medianMsOf } from './measure.ts';
 
 const VERTICES = 150_000;

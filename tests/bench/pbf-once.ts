@@ -2,7 +2,7 @@
  * Reads one file and prints what it took: `tsx pbf-once.ts FILE`. A process of its own, so that its peak of memory is
  * that of the reading.
  */
-import { readPbf } from '../../server/io/osm/pbf/read-pbf.ts';
+import { readPbf } from '../../server/io/osm/pbf/read/read-pbf.ts';
 
 const path = process.argv[2];
 if (path === undefined) throw new Error('usage: pbf-once.ts FILE');

@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
-import { KIND_RULES } from '../../server/core/supply/kinds.ts';
+import { KIND_RULES } from '../../server/core/supply/tags/kinds.ts';
 import { type Bench, type BenchRow, median } from './measure.ts';
 import { sizeMb, syntheticPbf } from './pbf-synthetic.ts';
 

@@ -1,11 +1,11 @@
 import type { Commodity, Evidence } from '../../server/contract/common.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
-import { massRoomOf } from '../../server/core/carry/mass-room.ts';
-import type { MipSolver } from '../../server/core/carry/mip.ts';
-import type { CarryProblem, CarrySide } from '../../server/core/carry/problem.ts';
-import { type Solved, solveCarry } from '../../server/core/carry/solve.ts';
 import type { EdgeM } from '../../server/core/gaps/course.ts';
-import { drive } from '../../server/core/levels/drive.ts';
+import { drive } from '../../server/core/plan/drive/drive.ts';
+import type { MipSolver } from '../../server/core/plan/model/mip.ts';
+import { type Solved, solveCarry } from '../../server/core/plan/model/solve.ts';
+import { massRoomOf } from '../../server/core/plan/question/mass-room.ts';
+import type { CarryProblem, CarrySide } from '../../server/core/plan/question/problem.ts';
 import { loadSolver } from '../../server/io/solver.ts';
 import { courseOf, endEdge, startEdge } from '../helpers/course.ts';
 import type { Bench, BenchGroup, BenchRow } from './measure.ts';

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Evidence } from '../../server/contract/common.ts';
 import { VERDICT_RANK } from '../../server/core/gaps/verdict.ts';
-import type { MappedFeature } from '../../server/core/sources.ts';
+import type { MappedFeature } from '../../server/core/input/sources.ts';
 import { analysisOf, documentOf, inputOf, WORLD_COVER } from '../helpers/analyse-input.ts';
 
 const SOME_TAGS: Record<string, string>[] = [

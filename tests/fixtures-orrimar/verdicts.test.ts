@@ -4,7 +4,7 @@ import { loadTrip } from '../../server/app/load-trip.ts';
 import type { Analysis, Gap, Report } from '../../server/contract/analysis.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
-import type { Outcome } from '../../server/core/problem.ts';
+import type { Outcome } from '../../server/core/input/problem.ts';
 import { readRigFile } from '../../server/io/rig-file.ts';
 import { readTripFile } from '../../server/io/trip-file.ts';
 import { tripFileSet } from '../../server/io/trip-file-set.ts';

@@ -72,12 +72,19 @@ const DEMO_CASES: GoldenCase[] = [
     }),
   }),
   ...demoWith('low at the start', { trip: { aboard: { fuelLitres: 40, waterLitres: 12 } } }),
-  ...demoWith('old map', { trip: { departure: '2031-08-01', counting: { fuel: 'stated', water: 'implied' } } }),
+  ...demoWith('old map', {
+    trip: { departure: '2031-08-01', counting: { fuel: 'stated', water: 'implied' } },
+  }),
   ...demoWith('petrol and fraction', {
     rig: {
       fuel: { ...litres(19, { fraction: 0.2 }), kind: 'petrol' },
       treatment: undefined,
-      water: { litresPerDay: 15, tanks: [{ name: 'under floor', litres: 60 }], cans: { litres: 10, owned: 2 }, reserve: { litres: 12 } },
+      water: {
+        litresPerDay: 15,
+        tanks: [{ name: 'under floor', litres: 60 }],
+        cans: { litres: 10, owned: 2 },
+        reserve: { litres: 12 },
+      },
       crew: undefined,
     },
     trip: { onward: undefined, aboard: {} },
@@ -89,7 +96,11 @@ const DEMO_CASES: GoldenCase[] = [
         pets: [{ kind: 'dog', kg: 25 }],
         heat: { temperatureC: 43, humidityPercent: 35, sun: 'full', workHoursPerDay: 4, work: 'hard' },
       },
-      water: { tanks: [{ name: 'under floor', litres: 120 }], cans: { litres: 20, owned: 2 }, reserve: { days: 3 } },
+      water: {
+        tanks: [{ name: 'under floor', litres: 120 }],
+        cans: { litres: 20, owned: 2 },
+        reserve: { days: 3 },
+      },
       treatment: undefined,
     },
   }),
@@ -102,12 +113,35 @@ const DEMO_CASES: GoldenCase[] = [
   }),
   {
     name: 'compare',
-    words: ['compare', demo.route, '--supply', demo.extract, '--rig', demoPath('rig.yaml'), '--rig', '@rig', '--trip', demoPath('trip.yaml'), '--json'],
+    words: [
+      'compare',
+      demo.route,
+      '--supply',
+      demo.extract,
+      '--rig',
+      demoPath('rig.yaml'),
+      '--rig',
+      '@rig',
+      '--trip',
+      demoPath('trip.yaml'),
+      '--json',
+    ],
     files: { rig: json({ ...simpleRig, name: 'Lighter' }) },
   },
   {
     name: 'compare text',
-    words: ['compare', demo.route, '--supply', demo.extract, '--rig', demoPath('rig.yaml'), '--rig', '@rig', '--trip', demoPath('trip.yaml')],
+    words: [
+      'compare',
+      demo.route,
+      '--supply',
+      demo.extract,
+      '--rig',
+      demoPath('rig.yaml'),
+      '--rig',
+      '@rig',
+      '--trip',
+      demoPath('trip.yaml'),
+    ],
     files: { rig: json({ ...simpleRig, name: 'Lighter' }) },
   },
   ...['', '--json'].map((form) => ({
@@ -117,7 +151,8 @@ const DEMO_CASES: GoldenCase[] = [
       log: [
         'odometer_km,litres,full,surface,note',
         ...[0, 410, 795, 1260, 1611, 2010, 2390, 2905].map(
-          (at, index) => `${10_000 + at},${55 + ((index * 7) % 11)},${index === 3 ? 'part' : 'full'},${index % 2 === 0 ? 'gravel' : 'sand'},`,
+          (at, index) =>
+            `${10_000 + at},${55 + ((index * 7) % 11)},${index === 3 ? 'part' : 'full'},${index % 2 === 0 ? 'gravel' : 'sand'},`,
         ),
       ].join('\n'),
     },
@@ -126,7 +161,12 @@ const DEMO_CASES: GoldenCase[] = [
     name: 'learn water json',
     words: ['learn', '@log', '--people', '3', '--json'],
     files: {
-      log: ['date,litres,people,days', ...[1, 4, 6, 9, 12, 15].map((day, index) => `2026-05-${String(day).padStart(2, '0')},${20 + index * 3},2,${2 + (index % 2)}`)].join('\n'),
+      log: [
+        'date,litres,people,days',
+        ...[1, 4, 6, 9, 12, 15].map(
+          (day, index) => `2026-05-${String(day).padStart(2, '0')},${20 + index * 3},2,${2 + (index % 2)}`,
+        ),
+      ].join('\n'),
     },
   },
   ...refusals(),
@@ -137,12 +177,39 @@ function refusals(): GoldenCase[] {
   const bad: [string, Record<string, unknown>, Record<string, unknown>][] = [
     ['no tanks', { ...simpleRig, fuel: { kind: 'diesel', litresPer100Km: 12 } }, {}],
     ['unknown key', { ...simpleRig, fule: 1 }, {}],
-    ['rest above the tank', { ...simpleRig, fuel: { ...(simpleRig.fuel as Plain), tanks: [{ name: 'main', litres: 10, unusableLitres: 20 }] } }, {}],
-    ['range turned round', { ...simpleRig, fuel: { ...(simpleRig.fuel as Plain), litresPer100Km: { low: 20, typical: 15, high: 17 } } }, {}],
-    ['front axle alone', { ...rig, vehicle: { ...(rig.vehicle as Plain), axleKg: { front: 5000, rear: 10 } } }, {}],
+    [
+      'rest above the tank',
+      {
+        ...simpleRig,
+        fuel: { ...(simpleRig.fuel as Plain), tanks: [{ name: 'main', litres: 10, unusableLitres: 20 }] },
+      },
+      {},
+    ],
+    [
+      'range turned round',
+      {
+        ...simpleRig,
+        fuel: { ...(simpleRig.fuel as Plain), litresPer100Km: { low: 20, typical: 15, high: 17 } },
+      },
+      {},
+    ],
+    [
+      'front axle alone',
+      { ...rig, vehicle: { ...(rig.vehicle as Plain), axleKg: { front: 5000, rear: 10 } } },
+      {},
+    ],
     ['axle beyond', { ...rig, vehicle: { ...(rig.vehicle as Plain), wheelbaseM: 0.2 } }, {}],
     ['two ways aboard', simpleRig, { aboard: { fuelLitres: 3, fuelKmSinceFill: 4 } }],
-    ['surfaces overlap', simpleRig, { surfaces: [{ fromKm: 0, toKm: 50, surface: 'sand' }, { fromKm: 40, toKm: 60, surface: 'sand' }] }],
+    [
+      'surfaces overlap',
+      simpleRig,
+      {
+        surfaces: [
+          { fromKm: 0, toKm: 50, surface: 'sand' },
+          { fromKm: 40, toKm: 60, surface: 'sand' },
+        ],
+      },
+    ],
     ['backward stretch', simpleRig, { oneWay: [{ fromKm: 60, toKm: 50 }] }],
     ['no such part', simpleRig, { part: 'no such track' }],
   ];
@@ -155,28 +222,72 @@ function refusals(): GoldenCase[] {
 
 function realCases(): GoldenCase[] {
   if (!realFolderThere) return [];
-  const files = { rig: json(rig), simple: json(simpleRig), trip: json({ onward: { km: 0 }, departure: '2026-07-01' }) };
+  const files = {
+    rig: json(rig),
+    simple: json(simpleRig),
+    trip: json({ onward: { km: 0 }, departure: '2026-07-01' }),
+  };
   const swissFuel = realPath('extracts/switzerland-fuel-2026.overpass.json');
   const swiss = ['swiss-grand-tour', swissFuel] as const;
   const cases: [string, string, string, string][] = [
     ['real swiss simple', realPath('routes/swiss-grand-tour.gpx'), swiss[1], '@simple'],
     ['real swiss full', realPath('routes/swiss-grand-tour.gpx'), swiss[1], '@rig'],
-    ['real canyon', realPath('routes/grand-canyon.gpx'), realPath('extracts/liechtenstein-2015.osm.pbf'), '@rig'],
-    ['real swiss waypoints', realPath('routes/swiss-grand-tour.gpx'), realPath('extracts/switzerland-fuel-2026.waypoints.gpx'), '@simple'],
-    ['real swiss and liechtenstein', realPath('routes/swiss-grand-tour.gpx'), realPath('extracts/liechtenstein-2013.osm.bz2'), '@rig'],
-    ['real norway water', realPath('routes/swiss-grand-tour.gpx'), realPath('extracts/norway-south-drinking-water-2024.geojson'), '@simple'],
+    [
+      'real canyon',
+      realPath('routes/grand-canyon.gpx'),
+      realPath('extracts/liechtenstein-2015.osm.pbf'),
+      '@rig',
+    ],
+    [
+      'real swiss waypoints',
+      realPath('routes/swiss-grand-tour.gpx'),
+      realPath('extracts/switzerland-fuel-2026.waypoints.gpx'),
+      '@simple',
+    ],
+    [
+      'real swiss and liechtenstein',
+      realPath('routes/swiss-grand-tour.gpx'),
+      realPath('extracts/liechtenstein-2013.osm.bz2'),
+      '@rig',
+    ],
+    [
+      'real norway water',
+      realPath('routes/swiss-grand-tour.gpx'),
+      realPath('extracts/norway-south-drinking-water-2024.geojson'),
+      '@simple',
+    ],
   ];
   return [
     ...cases.flatMap(([name, route, extract, which]) =>
       ['', '--json'].map((form) => ({
         name: `gaps ${name}${form === '' ? '' : ' json'}`,
-        words: ['gaps', route, '--supply', extract, '--rig', which, '--trip', '@trip', ...(form === '' ? [] : [form])],
+        words: [
+          'gaps',
+          route,
+          '--supply',
+          extract,
+          '--rig',
+          which,
+          '--trip',
+          '@trip',
+          ...(form === '' ? [] : [form]),
+        ],
         files,
       })),
     ),
     {
       name: 'plan real canyon json',
-      words: ['plan', realPath('routes/grand-canyon.gpx'), '--supply', realPath('extracts/monaco-2023.osm.pbf'), '--rig', '@simple', '--trip', '@trip', '--json'],
+      words: [
+        'plan',
+        realPath('routes/grand-canyon.gpx'),
+        '--supply',
+        realPath('extracts/monaco-2023.osm.pbf'),
+        '--rig',
+        '@simple',
+        '--trip',
+        '@trip',
+        '--json',
+      ],
       files,
     },
   ];

@@ -2,7 +2,9 @@
 export function differences(before: unknown, after: unknown, at = ''): string[] {
   if (typeof before === 'number' && typeof after === 'number') {
     const scale = Math.max(1, Math.abs(before), Math.abs(after));
-    return Object.is(before, after) || Math.abs(before - after) <= 1e-12 * scale ? [] : [`${at}: ${before} → ${after}`];
+    return Object.is(before, after) || Math.abs(before - after) <= 1e-12 * scale
+      ? []
+      : [`${at}: ${before} → ${after}`];
   }
   if (typeof before === 'string' && typeof after === 'string') {
     if (before === after) return [];
@@ -26,7 +28,9 @@ function lineDifferences(before: string, after: string, at: string): string[] {
   const [old, now] = [before.split('\n'), after.split('\n')];
   if (old.length !== now.length) {
     const first = old.findIndex((line, index) => line !== now[index]);
-    return [`${at} line ${first + 1} (${old.length} → ${now.length} lines): ${shown(old[first])} → ${shown(now[first])}`];
+    return [
+      `${at} line ${first + 1} (${old.length} → ${now.length} lines): ${shown(old[first])} → ${shown(now[first])}`,
+    ];
   }
   return old.flatMap((line, index) =>
     line === now[index] ? [] : [`${at} line ${index + 1}: ${shown(line)} → ${shown(now[index])}`],

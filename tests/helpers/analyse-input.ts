@@ -1,7 +1,7 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
-import { type AnalyseInput, analyse } from '../../server/core/analyse.ts';
-import { problemLine } from '../../server/core/problem.ts';
-import type { MappedFeature, RouteDocument, Waypoint } from '../../server/core/sources.ts';
+import { type AnalyseInput, analyse } from '../../server/core/analyse/analyse.ts';
+import { problemLine } from '../../server/core/input/problem.ts';
+import type { MappedFeature, RouteDocument, Waypoint } from '../../server/core/input/sources.ts';
 import { EXAMPLE_RIG } from './course.ts';
 
 /** Metres of one degree of the equator, WGS 84 (check-values G3). */

@@ -1,5 +1,5 @@
 import { deflateSync, gzipSync } from 'node:zlib';
-import type { ProblemCode } from '../../server/core/problem.ts';
+import type { ProblemCode } from '../../server/core/input/problem.ts';
 
 /** An input that cannot be used, in the place of one of the demo's files, and the refusal that it must meet. */
 export interface BadInput {

@@ -1,5 +1,5 @@
-import { type AnalyseInput, type Reckoned, reckonTrip } from '../../server/core/analyse.ts';
-import { problemLine } from '../../server/core/problem.ts';
+import { type AnalyseInput, type Reckoned, reckonTrip } from '../../server/core/analyse/analyse.ts';
+import { problemLine } from '../../server/core/input/problem.ts';
 
 /** A trip reckoned; throws where it cannot be. */
 export function reckoned(input: AnalyseInput): Reckoned {

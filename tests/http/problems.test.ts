@@ -1,6 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
-import { PROBLEM_CODES } from '../../server/core/problem.ts';
+import { PROBLEM_CODES } from '../../server/core/input/problem.ts';
 import { PROBLEM_KINDS } from '../../server/http/problem-reply.ts';
 
 const document = readFileSync(new URL('../../server/http/PROBLEMS.md', import.meta.url), 'utf8');

@@ -2,7 +2,7 @@ import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { problemLine } from '../../server/core/problem.ts';
+import { problemLine } from '../../server/core/input/problem.ts';
 import { parseRig, readRigFile } from '../../server/io/rig-file.ts';
 import { readTripFile } from '../../server/io/trip-file.ts';
 

@@ -1,5 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
-import { MipBuilder, type MipSolver } from '../../server/core/carry/mip.ts';
+import { MipBuilder, type MipSolver } from '../../server/core/plan/model/mip.ts';
 import { loadSolver } from '../../server/io/solver.ts';
 
 let solver: MipSolver;

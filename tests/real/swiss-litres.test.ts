@@ -1,7 +1,7 @@
 import { beforeAll, expect, test } from 'vitest';
 import { analyseTrip } from '../../server/app/analyse-trip.ts';
 import type { Analysis, Gap } from '../../server/contract/analysis.ts';
-import { problemLine } from '../../server/core/problem.ts';
+import { problemLine } from '../../server/core/input/problem.ts';
 import { EXAMPLE_RIG } from '../helpers/course.ts';
 import { describeReal } from '../helpers/real.ts';
 import { loadSwiss } from './swiss-trip.ts';

@@ -1,6 +1,6 @@
 import { beforeAll, expect, test } from 'vitest';
 import { type PlannedTrip, planTrip } from '../../server/app/plan-trip.ts';
-import { problemLine } from '../../server/core/problem.ts';
+import { problemLine } from '../../server/core/input/problem.ts';
 import { loadSolver } from '../../server/io/solver.ts';
 import { EXAMPLE_RIG } from '../helpers/course.ts';
 import { describeReal } from '../helpers/real.ts';

@@ -1,6 +1,6 @@
 import { loadTrip } from '../../server/app/load-trip.ts';
 import type { LoadedTrip } from '../../server/app/loaded-trip.ts';
-import { problemLine } from '../../server/core/problem.ts';
+import { problemLine } from '../../server/core/input/problem.ts';
 import { tripFileSet } from '../../server/io/trip-file-set.ts';
 import { realPath } from '../helpers/real.ts';
 

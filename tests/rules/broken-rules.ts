@@ -126,7 +126,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Detour',
     rule: 'One way: off-route distance × the detour factor',
-    file: 'server/core/passings-of.ts',
+    file: 'server/core/analyse/passings-of.ts',
     find: 'detourKm: offRouteKm * detourFactor',
     broken: 'detourKm: offRouteKm',
     tests: [ANALYSE],
@@ -143,7 +143,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Supply from tags',
     rule: 'A missing fuel:diesel is unknown, not no: a station implies diesel',
-    file: 'server/core/supply/kinds.ts',
+    file: 'server/core/supply/tags/kinds.ts',
     find: "label: 'fuel station',\n    commodity: 'fuel',\n    evidence: 'implied',",
     broken: "label: 'fuel station',\n    commodity: 'fuel',\n    evidence: 'doubtful',",
     tests: ['core/supply'],
@@ -151,7 +151,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Supply from tags',
     rule: 'A tap is treatable until stated fit to drink',
-    file: 'server/core/supply/kinds.ts',
+    file: 'server/core/supply/tags/kinds.ts',
     find: "label: 'water tap',\n    commodity: 'water',\n    waterClass: 'treatable',",
     broken: "label: 'water tap',\n    commodity: 'water',\n    waterClass: 'drinking',",
     tests: ['core/supply'],
@@ -159,7 +159,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Supply from tags',
     rule: 'Only a node inside an area of the same kind is merged into it',
-    file: 'server/core/supply/merge.ts',
+    file: 'server/core/supply/points/merge.ts',
     find: 'if (!area.placed.kinds.some((kind) => kinds.includes(kind))) continue;',
     broken: '',
     tests: ['core/supply'],
@@ -167,7 +167,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Supply from tags',
     rule: 'The newest version of an object wins before conversion',
-    file: 'server/io/osm/newest.ts',
+    file: 'server/io/osm/extract/newest.ts',
     find: 'return a.version - b.version;',
     broken: 'return b.version - a.version;',
     tests: ['io/osm'],
@@ -175,7 +175,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Counting',
     rule: 'Only points of the evidence asked for count',
-    file: 'server/core/supply/rules.ts',
+    file: 'server/core/supply/judge/rules.ts',
     find: 'if (!reaches(reading.evidence, level)) {',
     broken: 'if (level === null) {',
     tests: ['core/supply'],
@@ -191,7 +191,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Counting',
     rule: 'Tags neither edited nor checked for 3 years drop one level',
-    file: 'server/core/supply/age.ts',
+    file: 'server/core/supply/tags/age.ts',
     find: 'STALE_YEARS = 3',
     broken: 'STALE_YEARS = 30',
     tests: ['core/supply', ANALYSE],
@@ -199,7 +199,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Counting',
     rule: 'A confirmation expires after 30 days for fuel, 14 for water',
-    file: 'server/core/supply/confirmations.ts',
+    file: 'server/core/supply/judge/confirmations.ts',
     find: 'fuel: 30, water: 14',
     broken: 'fuel: 31, water: 15',
     tests: ['core/supply'],
@@ -396,7 +396,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Cover',
     rule: 'Cover is per commodity',
-    file: 'server/core/course-of.ts',
+    file: 'server/core/analyse/course-of.ts',
     find: 'supplies.cover.filter((area) => area.commodity === commodity)',
     broken: 'supplies.cover.filter((area) => area.commodity !== null)',
     tests: [ANALYSE],
@@ -404,7 +404,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Cover',
     rule: 'A file that holds only fuel covers nothing for water',
-    file: 'server/io/osm/cover.ts',
+    file: 'server/io/osm/unite/cover.ts',
     find: 'extract.shows.general ? COMMODITIES :',
     broken: 'extract.shows !== null ? COMMODITIES :',
     tests: ['io/osm'],
@@ -412,7 +412,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Cover',
     rule: 'Without declared bounds the hull stands in, with caution cover-guessed',
-    file: 'server/io/osm/cover.ts',
+    file: 'server/io/osm/unite/cover.ts',
     find: "cautions.push({ code: 'cover-guessed', text });",
     broken: '',
     tests: ['io/osm'],
@@ -420,7 +420,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Cover',
     rule: 'Waypoint files cover nothing',
-    file: 'server/io/osm/cover.ts',
+    file: 'server/io/osm/unite/cover.ts',
     find: "if (extract.format === 'gpx-waypoints') {",
     broken: 'if (extract.source === null) {',
     tests: ['io/osm', 'app', 'cli'],
@@ -445,7 +445,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'A halt of one commodity costs the other its detour and its waiting',
-    file: 'server/core/carry/problem.ts',
+    file: 'server/core/plan/question/problem.ts',
     find: 'costM: bothWaysM + asDetourM(payer, days)',
     broken: 'costM: bothWaysM',
     tests: ['core/carry/bound-stops.test.ts', 'core/carry/stop-terms.test.ts'],
@@ -453,7 +453,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'Nothing moves to a stop of weaker evidence to save cans, driving or carrying',
-    file: 'server/core/carry/model.ts',
+    file: 'server/core/plan/model/model.ts',
     find: 'return weak ? sum + (edges[to]!.atM - edges[from]!.atM) / 1000 : sum;',
     broken: 'return weak ? sum : sum;',
     tests: ['core/carry/solve.test.ts', 'core/carry/plan-of.test.ts'],
@@ -461,7 +461,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'The reserve is kept on every leg',
-    file: 'server/core/carry/leg.ts',
+    file: 'server/core/plan/question/leg.ts',
     find: 'const ofAllL = (tankL + cans * canL - baseL) / (1 + shareOfNeed);',
     broken: 'const ofAllL = (tankL + cans * canL) / (1 + shareOfNeed);',
     tests: ['core/carry/solve.test.ts'],
@@ -469,7 +469,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'A can is whole, and is poured when the tank first has room for it',
-    file: 'server/core/carry/pour.ts',
+    file: 'server/core/plan/question/pour.ts',
     find: 'canL - (capacityL - tankL) : tankL;',
     broken: 'canL / 2 - (capacityL - tankL) : tankL;',
     tests: ['core/carry/pour.test.ts', 'core/carry/plan-of.test.ts'],
@@ -477,7 +477,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'No more than a stop gives is filled there, tanks before cans',
-    file: 'server/core/carry/bound-stop.ts',
+    file: 'server/core/plan/question/bound-stop.ts',
     find: 'Math.min(course.rig[course.commodity].drawableL - arrived.tankL, mostL)',
     broken: 'course.rig[course.commodity].drawableL - arrived.tankL',
     tests: ['core/carry/bound-stops.test.ts', 'core/carry/stop-terms.test.ts'],
@@ -485,7 +485,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'What a halt uses before a stop that gives little is missing after it',
-    file: 'server/core/carry/solve.ts',
+    file: 'server/core/plan/model/solve.ts',
     find: 'cuts.push(...broken);',
     broken: 'return answer;',
     tests: ['core/carry/bound-stops.test.ts'],
@@ -493,7 +493,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'The permitted masses hold with every can of a leg full',
-    file: 'server/core/carry/mass-rows.ts',
+    file: 'server/core/plan/model/mass-rows.ts',
     find: 'entries.push([column, cans * canKg[commodity].filling - lessL * perLitre]);',
     broken: 'entries.push([column, -lessL * perLitre]);',
     tests: ['core/carry/mass.test.ts'],
@@ -501,7 +501,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'When a stop fails both commodities go one way, on or back',
-    file: 'server/core/carry/failure-rows.ts',
+    file: 'server/core/plan/model/failure-rows.ts',
     find: 'legs[commodity], stop, on);',
     broken: 'legs[commodity], stop, builder.column(0, 1, false));',
     tests: ['core/carry/one-failure.test.ts'],
@@ -509,7 +509,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'Going back from a stop that fails, the other commodity bears the way back as well',
-    file: 'server/core/carry/failure-rows.ts',
+    file: 'server/core/plan/model/failure-rows.ts',
     find: 'if (caught.length === 0) continue;',
     broken: 'if (caught.length >= 0) continue;',
     tests: ['core/carry/one-failure.test.ts'],
@@ -517,7 +517,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Carry plan',
     rule: 'A plan is shown only when it holds driven again',
-    file: 'server/core/levels/drive.ts',
+    file: 'server/core/plan/drive/drive.ts',
     find: '.filter((leg) => leg.marginL < -NOISE_L - SLACK)',
     broken: '.filter((leg) => leg.marginL < -1e9)',
     tests: ['core/carry/own-simulation.test.ts'],

@@ -1,5 +1,5 @@
 import { afterEach, describe, expect, it } from 'vitest';
-import { InputProblem } from '../../server/core/problem.ts';
+import { InputProblem } from '../../server/core/input/problem.ts';
 import { JobAborted, type PoolOptions, WorkerPool } from '../../server/work/pool.ts';
 import type { tasks } from './trouble-tasks.ts';
 

@@ -1,12 +1,8 @@
 import type { Term } from '../../contract/analysis.ts';
 import type { Commodity, Evidence } from '../../contract/common.ts';
+import type { SpanM } from '../quantity/span.ts';
 import type { Rig } from '../rig/rig.ts';
 import type { Profile } from './profile.ts';
-
-export interface SpanM {
-  fromM: number;
-  toM: number;
-}
 
 /** A halt of whole or part days at a place of the route: a rest day, waiting. */
 export interface Stay {

@@ -1,6 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
+import type { SpanM } from '../quantity/span.ts';
 import { kmPerDayOf, type Rig } from '../rig/rig.ts';
-import type { Course, SpanM, Stay } from './course.ts';
+import type { Course, Stay } from './course.ts';
 import { amountBetween, type Profile, profileOf } from './profile.ts';
 
 /** A straight line where a road is meant is this much shorter than the road (ours). */

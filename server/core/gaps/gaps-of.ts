@@ -1,8 +1,9 @@
 import type { Edge, Gap } from '../../contract/analysis.ts';
 import type { Evidence } from '../../contract/common.ts';
-import { usableL } from '../crew/gap-grades.ts';
+import { SLACK } from '../quantity/slack.ts';
 import type { Course, EdgeM } from './course.ts';
-import { returnNeedL, SLACK } from './need.ts';
+import { usableL } from './gap-grades.ts';
+import { returnNeedL } from './need.ts';
 import { type Reckoning, reckon } from './reckon.ts';
 import { canBeDrivenBack, turnBackM } from './turn-back.ts';
 import { VERDICT_RANK } from './verdict.ts';

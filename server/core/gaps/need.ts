@@ -1,14 +1,9 @@
 import type { Term } from '../../contract/analysis.ts';
+import { SLACK } from '../quantity/slack.ts';
 import type { Reserve } from '../rig/rig.ts';
 import { type Course, type EdgeM, sketchyM } from './course.ts';
 import { amountBetween } from './profile.ts';
 import { standingDays, standingLPerDay } from './standing.ts';
-
-/**
- * Days are floats; a gap of 3 days that comes out as 3.000000000001 has not begun a fourth.
- * The same slack keeps float noise from turning a margin of nothing into a shortage. Days or litres.
- */
-export const SLACK = 1e-9;
 
 /** What has to be driven, and how long it takes. */
 export interface Way {

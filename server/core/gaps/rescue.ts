@@ -2,7 +2,7 @@ import type { Gap, Rescue } from '../../contract/analysis.ts';
 import type { Commodity, Evidence } from '../../contract/common.ts';
 import { findPassings } from '../route/passings.ts';
 import type { RouteLine } from '../route/route-line.ts';
-import type { SupplyPoint } from '../supply/supply-point.ts';
+import type { SupplyPoint } from '../supply/points/supply-point.ts';
 
 /** How far off the route to look for what could rescue a short gap (design). */
 const RESCUE_M = 50_000;

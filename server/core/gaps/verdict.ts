@@ -1,5 +1,5 @@
 import type { Verdict } from '../../contract/common.ts';
-import { SLACK } from './need.ts';
+import { SLACK } from '../quantity/slack.ts';
 
 /** Better verdicts rank higher; not knowing is better than knowing that it fails. */
 export const VERDICT_RANK: Record<Verdict, number> = { short: 0, unknown: 1, 'into-reserve': 2, enough: 3 };

@@ -1,6 +1,6 @@
 import type { LogResult } from '../../contract/log.ts';
 import type { Surface } from '../../contract/surface.ts';
-import { InputProblem, type Outcome } from '../problem.ts';
+import { InputProblem, type Outcome } from '../input/problem.ts';
 import { readColumns } from './columns.ts';
 import { readCsv } from './csv.ts';
 import { learnFuel } from './fuel-log.ts';

@@ -1,4 +1,4 @@
-import { InputProblem } from '../problem.ts';
+import { InputProblem } from '../input/problem.ts';
 
 /** A log that cannot be used: where in it, what came, what was expected, what to do. The file's name is added above. */
 export const logFault = (

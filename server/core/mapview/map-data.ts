@@ -1,7 +1,7 @@
 import type { Analysis } from '../../contract/analysis.ts';
 import type { MapData } from '../../contract/map.ts';
 import type { RouteLine } from '../route/route-line.ts';
-import type { SupplyPoint } from '../supply/supply-point.ts';
+import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { cutLine, roundDegrees } from './cut-line.ts';
 import { routePieces } from './route-pieces.ts';
 import type { DrawnLine } from './simplify-line.ts';

@@ -1,6 +1,6 @@
 import type { Analysis, Gap } from '../../contract/analysis.ts';
 import type { SupplyMark } from '../../contract/map.ts';
-import type { SupplyPoint } from '../supply/supply-point.ts';
+import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { roundDegrees } from './cut-line.ts';
 
 /** A mark and where it stands. */

@@ -1,6 +1,6 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { Position, Vehicle } from '../../contract/vehicle.ts';
-import type { Misfit } from '../rig/check-rig.ts';
+import type { Misfit } from '../quantity/misfit.ts';
 import { containersOf } from './containers.ts';
 import { DEFAULT_INCLUDES, kerbContentsOf } from './kerb.ts';
 

@@ -1,6 +1,6 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { Position } from '../../contract/vehicle.ts';
-import { filledL } from '../rig/check-rig.ts';
+import { filledL } from '../quantity/drawable.ts';
 import { fuelKgPerLitre, WATER_KG_PER_L } from './densities.ts';
 
 /** A tank, or all owned cans of one commodity together. */

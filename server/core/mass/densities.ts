@@ -1,6 +1,6 @@
 import type { FuelKind } from '../../contract/rig.ts';
 import type { MassReport } from '../../contract/vehicle.ts';
-import { FUEL_KINDS } from '../fuel/kinds.ts';
+import { FUEL_KINDS } from '../fuel/engine/kinds.ts';
 
 /**
  * A litre of water, kg: 0.992 to 1.000 from 4 to 40 °C (Tanaka et al., Metrologia 38 (2001) 301-309; check-values

@@ -1,4 +1,4 @@
-import type { SpanM } from '../gaps/course.ts';
+import type { SpanM } from '../quantity/span.ts';
 
 /** What is on board on a stretch beyond full fixed tanks and the owned cans empty, kg; negative where it is less. */
 export interface LoadSpan extends SpanM {

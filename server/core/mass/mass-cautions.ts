@@ -1,6 +1,6 @@
 import type { Caution } from '../../contract/common.ts';
 import type { MassReport, MassState, Position } from '../../contract/vehicle.ts';
-import { SLACK } from '../gaps/need.ts';
+import { SLACK } from '../quantity/slack.ts';
 import type { MassModel } from './settle-mass.ts';
 
 const kg = (value: number): string => `${Math.round(value * 10) / 10} kg`;

@@ -2,7 +2,7 @@ import type { Passing } from '../../contract/analysis.ts';
 import type { Caution } from '../../contract/common.ts';
 import type { Arrival } from '../../contract/pace.ts';
 import { sumBefore } from '../gaps/profile.ts';
-import type { Tags } from '../sources.ts';
+import type { Tags } from '../input/sources.ts';
 import { localTime } from './clock.ts';
 import type { OpeningHoursReader } from './opening.ts';
 import type { PacePlan } from './pace-plan.ts';

@@ -2,9 +2,9 @@ import type { Passing } from '../../contract/analysis.ts';
 import { sumBefore } from '../gaps/profile.ts';
 import { locate } from '../route/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
-import type { SupplyFeature } from '../supply/features.ts';
-import { classify, type Judging } from '../supply/rules.ts';
-import type { SupplyPoint } from '../supply/supply-point.ts';
+import { classify, type Judging } from '../supply/judge/rules.ts';
+import type { SupplyFeature } from '../supply/points/supply-feature.ts';
+import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { dateAfter, localTime } from './clock.ts';
 import type { PacePlan } from './pace-plan.ts';
 

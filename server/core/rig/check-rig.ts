@@ -1,17 +1,11 @@
 import type { RigFile } from '../../contract/rig.ts';
-import { checkCrew } from '../crew/check-crew.ts';
-import { checkFuel } from '../fuel/check-fuel.ts';
+import { checkCrew } from '../crew/needs/check-crew.ts';
+import { checkFuel } from '../fuel/engine/check-fuel.ts';
 import { checkVehicle } from '../mass/check-vehicle.ts';
-import { checkPace } from '../pace/check-pace.ts';
-import { checkTreatment } from '../treatment/check-treatment.ts';
-
-/** A value that fits the schema but not the rest: path, what came, what was expected, what to do. */
-export interface Misfit {
-  path: string;
-  came: string;
-  expected: string;
-  remedy: string;
-}
+import { filledL } from '../quantity/drawable.ts';
+import type { Misfit } from '../quantity/misfit.ts';
+import { checkTreatment } from '../treatment/line/check-treatment.ts';
+import { checkPace } from './check-pace.ts';
 
 type UseRange = RigFile['fuel']['litresPer100Km'];
 type Tank = RigFile['fuel']['tanks'][number];
@@ -84,12 +78,3 @@ function oneBase<K extends string>(
     remedy: `Keep one of ${given.join(' and ')}`,
   };
 }
-
-/** Litres of the tanks that can be drawn. */
-export function drawableL(tanks: readonly Tank[]): number {
-  return tanks.reduce((sum, tank) => sum + filledL(tank) - (tank.unusableLitres ?? 0), 0);
-}
-
-/** Litres in a container that is filled as far as its filling limit allows. */
-export const filledL = (container: { litres: number; fillPercent?: number }): number =>
-  container.fillPercent === undefined ? container.litres : (container.litres * container.fillPercent) / 100;

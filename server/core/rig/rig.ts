@@ -1,16 +1,10 @@
 import type { Crew } from '../../contract/crew.ts';
 import type { FuelKind, RigFile } from '../../contract/rig.ts';
-import type { CrewUse } from '../crew/crew-use.ts';
-import type { GradedStore } from '../crew/graded-store.ts';
-import type { FuelModel } from '../fuel/fuel-model.ts';
-import type { Treatment } from '../treatment/treatment.ts';
-
-/** Low, typical and high end of a quantity, in the unit of the name that holds it. */
-export interface UseRange {
-  low: number;
-  typical: number;
-  high: number;
-}
+import type { CrewUse } from '../crew/needs/crew-use.ts';
+import type { GradedStore } from '../crew/needs/graded-store.ts';
+import type { FuelModel } from '../fuel/engine/fuel-model.ts';
+import type { UseRange } from '../quantity/use-range.ts';
+import type { Treatment } from '../treatment/line/treatment.ts';
 
 /** What must still be aboard on arrival: a base and a share of what the gap needs. */
 export interface Reserve {

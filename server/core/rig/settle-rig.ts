@@ -1,12 +1,13 @@
 import type { Assumption } from '../../contract/analysis.ts';
 import type { RigFile } from '../../contract/rig.ts';
-import { gradedStore } from '../crew/graded-store.ts';
-import { settleCrew } from '../crew/settle-crew.ts';
-import { settledDetail, settleFuelModel } from '../fuel/fuel-model.ts';
+import { gradedStore } from '../crew/needs/graded-store.ts';
+import { settleCrew } from '../crew/needs/settle-crew.ts';
+import { settledDetail, settleFuelModel } from '../fuel/engine/fuel-model.ts';
 import { settleVehicle } from '../mass/settle-mass.ts';
-import { settleTreatment } from '../treatment/settle-treatment.ts';
-import { drawableL, filledL } from './check-rig.ts';
-import type { Reserve, Rig, UseRange } from './rig.ts';
+import { drawableL, filledL } from '../quantity/drawable.ts';
+import type { UseRange } from '../quantity/use-range.ts';
+import { settleTreatment } from '../treatment/line/settle-treatment.ts';
+import type { Reserve, Rig } from './rig.ts';
 
 /** High end of a fuel rate given as one number (ours). */
 const FUEL_HIGH = 1.25;

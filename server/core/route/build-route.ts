@@ -1,7 +1,7 @@
 import type { Bbox, Caution } from '../../contract/common.ts';
 import { wrapLongitude } from '../geodesy/longitude.ts';
-import type { Outcome, Problem } from '../problem.ts';
-import type { RouteDocument, RoutePart } from '../sources.ts';
+import type { Outcome, Problem } from '../input/problem.ts';
+import type { RouteDocument, RoutePart } from '../input/sources.ts';
 import { chooseParts } from './choose-parts.ts';
 import { LineGrower } from './line-grower.ts';
 import type { RouteLine, SketchySpan } from './route-line.ts';

@@ -1,6 +1,6 @@
 import type { Caution } from '../../contract/common.ts';
-import type { Outcome } from '../problem.ts';
-import type { RouteDocument, RoutePart } from '../sources.ts';
+import type { Outcome } from '../input/problem.ts';
+import type { RouteDocument, RoutePart } from '../input/sources.ts';
 
 /** Names listed in a refusal before it becomes unreadable. */
 const LISTED = 12;

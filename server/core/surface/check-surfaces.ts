@@ -1,5 +1,5 @@
 import type { SurfaceEntry } from '../../contract/surface.ts';
-import type { Misfit } from '../rig/check-rig.ts';
+import type { Misfit } from '../quantity/misfit.ts';
 
 /** First surface entry that runs backwards or has no length; null when there is none. */
 export function checkSurfaces(surfaces: readonly SurfaceEntry[] | undefined): Misfit | null {

@@ -1,6 +1,7 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { TripFile } from '../../contract/trip.ts';
-import { drawableL, type Misfit } from '../rig/check-rig.ts';
+import { drawableL } from '../quantity/drawable.ts';
+import type { Misfit } from '../quantity/misfit.ts';
 import { checkSurfaces } from '../surface/check-surfaces.ts';
 
 /** Rounding of a person's figure: 0.05 l above the tanks is not worth a refusal. */

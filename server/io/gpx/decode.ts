@@ -1,5 +1,5 @@
 import { TextDecoder } from 'node:util';
-import { InputProblem } from '../../core/problem.ts';
+import { InputProblem } from '../../core/input/problem.ts';
 
 const DECLARED = /^\s*<\?xml[^>]*?\sencoding\s*=\s*["']([A-Za-z0-9._-]+)["']/;
 

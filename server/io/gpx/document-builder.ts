@@ -1,4 +1,4 @@
-import type { RouteDocument, RoutePart, Waypoint } from '../../core/sources.ts';
+import type { RouteDocument, RoutePart, Waypoint } from '../../core/input/sources.ts';
 import { PointList } from './point-list.ts';
 import type { Tally } from './tally.ts';
 

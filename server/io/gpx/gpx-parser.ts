@@ -1,6 +1,6 @@
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
-import { InputProblem, type ProblemCode } from '../../core/problem.ts';
-import type { RouteDocument } from '../../core/sources.ts';
+import { InputProblem, type ProblemCode } from '../../core/input/problem.ts';
+import type { RouteDocument } from '../../core/input/sources.ts';
 import { decimalOf, readCoordinate } from './coordinate.ts';
 import { DocumentBuilder, type WaypointText } from './document-builder.ts';
 import { MAX_DEPTH, MAX_POINTS, MAX_WAYPOINTS } from './limits.ts';

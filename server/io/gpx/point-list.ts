@@ -1,4 +1,4 @@
-import type { RouteSegment } from '../../core/sources.ts';
+import type { RouteSegment } from '../../core/input/sources.ts';
 
 const FIRST_ROOM = 256;
 

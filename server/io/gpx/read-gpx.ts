@@ -1,8 +1,8 @@
 import { createReadStream, type Stats } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import type { TextDecoder } from 'node:util';
-import { InputProblem, type ProblemCode } from '../../core/problem.ts';
-import type { RouteDocument } from '../../core/sources.ts';
+import { InputProblem, type ProblemCode } from '../../core/input/problem.ts';
+import type { RouteDocument } from '../../core/input/sources.ts';
 import { decoderFor } from './decode.ts';
 import { GpxParser } from './gpx-parser.ts';
 import { MAX_GPX_BYTES } from './limits.ts';

@@ -1,4 +1,4 @@
-import { InputProblem } from '../../core/problem.ts';
+import { InputProblem } from '../../core/input/problem.ts';
 
 const startsWith = (bytes: Uint8Array, magic: readonly number[]) =>
   magic.every((byte, i) => bytes[i] === byte);

@@ -1,12 +1,12 @@
-import { InputProblem, type Outcome } from '../../core/problem.ts';
-import { type ByteSource, byteSource } from './byte-source.ts';
-import { readPbf } from './pbf/read-pbf.ts';
-import { refusal, SUPPLY_FORMATS } from './problems.ts';
-import type { RawExtract, ReadOptions } from './raw-extract.ts';
-import { readJson } from './read-json.ts';
-import { readOsmXml } from './read-osm-xml.ts';
-import { readWaypoints } from './read-waypoints.ts';
-import type { Content } from './sniff.ts';
+import { InputProblem, type Outcome } from '../../core/input/problem.ts';
+import type { RawExtract, ReadOptions } from './extract/raw-extract.ts';
+import { readJson } from './json/read-json.ts';
+import { readPbf } from './pbf/read/read-pbf.ts';
+import { type ByteSource, byteSource } from './source/byte-source.ts';
+import { refusal, SUPPLY_FORMATS } from './source/problems.ts';
+import type { Content } from './source/sniff.ts';
+import { readWaypoints } from './waypoints/read-waypoints.ts';
+import { readOsmXml } from './xml/read-osm-xml.ts';
 
 type Reader = (path: string, bytes: ByteSource, options: ReadOptions) => Promise<RawExtract>;
 

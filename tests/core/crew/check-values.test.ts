@@ -1,13 +1,17 @@
 import { describe, expect, test } from 'vitest';
 import type { Crew, Heat, Pet } from '../../../server/contract/crew.ts';
-import { CATEGORY_FROM_C, MOST_PER_DAY_L, MOST_PER_HOUR_L } from '../../../server/core/crew/heat-table.ts';
+import {
+  CATEGORY_FROM_C,
+  MOST_PER_DAY_L,
+  MOST_PER_HOUR_L,
+} from '../../../server/core/crew/needs/heat-table.ts';
 import {
   daysWithoutWater,
   RESTING_DAYS,
   SURVIVAL_QUARTS,
   WALKING_DAYS,
-} from '../../../server/core/crew/survival.ts';
-import { estimatedWbgtC } from '../../../server/core/crew/wbgt.ts';
+} from '../../../server/core/crew/needs/survival.ts';
+import { estimatedWbgtC } from '../../../server/core/crew/needs/wbgt.ts';
 import { analysisOf } from '../../helpers/analyse-input.ts';
 import { crewUseOf, litresOf, onePerson, rigOf } from './crews.ts';
 

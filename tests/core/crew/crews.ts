@@ -1,6 +1,6 @@
 import type { Crew, Person, WaterUse } from '../../../server/contract/crew.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { CrewUse } from '../../../server/core/crew/crew-use.ts';
+import type { CrewUse } from '../../../server/core/crew/needs/crew-use.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 

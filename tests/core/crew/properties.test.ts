@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Crew, Heat, Person, Pet, UseLevel } from '../../../server/contract/crew.ts';
-import type { CrewUse } from '../../../server/core/crew/crew-use.ts';
+import type { CrewUse } from '../../../server/core/crew/needs/crew-use.ts';
 import { gapsOf } from '../../../server/core/gaps/gaps-of.ts';
 import { VERDICT_RANK } from '../../../server/core/gaps/verdict.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import { usableL } from '../../../server/core/crew/gap-grades.ts';
+import { usableL } from '../../../server/core/gaps/gap-grades.ts';
 import { reckon } from '../../../server/core/gaps/reckon.ts';
-import { runOf } from '../../../server/core/whatif/run.ts';
+import { runOf } from '../../../server/core/plan/drive/run.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, startEdge } from '../../helpers/course.ts';
 
 /** Two litres to drink and two to wash with a day for one person, the first litre of washing being of drinking grade. */

@@ -1,16 +1,20 @@
 import { describe, expect, test } from 'vitest';
-import { ARCTIC_CLASSES, coldCautions } from '../../../server/core/fuel/cold.ts';
-import { fillPercentAt, fillPercentByBoilingPoint, growthL } from '../../../server/core/fuel/filling.ts';
-import { fuelProfiles } from '../../../server/core/fuel/fuel-profiles.ts';
-import { FUEL_KINDS, REGULATORY_MJ_PER_L } from '../../../server/core/fuel/kinds.ts';
-import { liftL, liftMJ } from '../../../server/core/fuel/lift.ts';
+import { fuelProfiles } from '../../../server/core/fuel/course/fuel-profiles.ts';
+import { ARCTIC_CLASSES, coldCautions } from '../../../server/core/fuel/engine/cold.ts';
+import {
+  fillPercentAt,
+  fillPercentByBoilingPoint,
+  growthL,
+} from '../../../server/core/fuel/engine/filling.ts';
+import { FUEL_KINDS, REGULATORY_MJ_PER_L } from '../../../server/core/fuel/engine/kinds.ts';
+import { liftL, liftMJ } from '../../../server/core/fuel/engine/lift.ts';
 import {
   dragN,
   estimateFactors,
   litresPer100KmAgainst,
   ROLLING,
   tyreCoefficient,
-} from '../../../server/core/fuel/physics.ts';
+} from '../../../server/core/fuel/engine/physics.ts';
 import { amountBetween } from '../../../server/core/gaps/profile.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
 import { analysisOf } from '../../helpers/analyse-input.ts';

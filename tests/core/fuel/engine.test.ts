@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { FuelKind } from '../../../server/contract/rig.ts';
-import type { Tags } from '../../../server/core/sources.ts';
-import type { EngineNeeds } from '../../../server/core/supply/engine-needs.ts';
+import type { Tags } from '../../../server/core/input/sources.ts';
+import type { EngineNeeds } from '../../../server/core/supply/judge/engine-needs.ts';
 import { analysisOf, pointFeature } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { codesOf, pointOf } from '../supply/judged.ts';

@@ -1,7 +1,7 @@
 import type { RigFile } from '../../../server/contract/rig.ts';
-import { type Heights, smoothed } from '../../../server/core/fuel/elevation.ts';
-import type { FuelFacts } from '../../../server/core/fuel/fuel-profiles.ts';
+import type { FuelFacts } from '../../../server/core/fuel/course/fuel-profiles.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
+import { type Heights, smoothed } from '../../../server/core/route/elevation.ts';
 import { type SurfaceFacts, surfaceSpans } from '../../../server/core/surface/surface.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 

@@ -1,8 +1,8 @@
 import { expect } from 'vitest';
 import type { FuelLog, WaterLog } from '../../../server/contract/log.ts';
 import type { Surface } from '../../../server/contract/surface.ts';
+import type { Problem } from '../../../server/core/input/problem.ts';
 import { learnFromLog } from '../../../server/core/log/learn.ts';
-import type { Problem } from '../../../server/core/problem.ts';
 
 export const csvOf = (...lines: readonly string[]) => `${lines.join('\n')}\n`;
 

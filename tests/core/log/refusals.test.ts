@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { problemLine } from '../../../server/core/problem.ts';
+import { problemLine } from '../../../server/core/input/problem.ts';
 import { csvOf, refusal } from './learn-helpers.ts';
 
 const FUEL = 'odometer_km,litres,full';

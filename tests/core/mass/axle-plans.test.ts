@@ -2,16 +2,16 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../server/contract/common.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import { massRoomOf } from '../../../server/core/carry/mass-room.ts';
-import type { MipSolver } from '../../../server/core/carry/mip.ts';
-import { COMMODITIES } from '../../../server/core/carry/problem.ts';
-import { solveCarry } from '../../../server/core/carry/solve.ts';
-import { drive } from '../../../server/core/levels/drive.ts';
-import { massesAlong } from '../../../server/core/levels/masses.ts';
 import { axleShares } from '../../../server/core/mass/statics.ts';
+import { drive } from '../../../server/core/plan/drive/drive.ts';
+import { massesAlong } from '../../../server/core/plan/drive/masses.ts';
+import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
+import { solveCarry } from '../../../server/core/plan/model/solve.ts';
+import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
+import { COMMODITIES } from '../../../server/core/plan/question/problem.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { type HandLeg, handLegs } from '../carry/hand-legs.ts';
-import { problemOf, rigOf, type SmallRoute, smallRoute } from '../carry/small-routes.ts';
+import { type HandLeg, handLegs } from '../plan/hand-legs.ts';
+import { problemOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import { FUEL_KINDS } from '../../../server/core/fuel/kinds.ts';
+import { FUEL_KINDS } from '../../../server/core/fuel/engine/kinds.ts';
 import { WATER_KG_PER_L } from '../../../server/core/mass/densities.ts';
 import { FUEL_LIMIT_RULES } from '../../../server/core/mass/fuel-limits.ts';
 import { cgHeightFromLift } from '../../../server/core/mass/statics.ts';

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import { massRoomOf } from '../../../server/core/carry/mass-room.ts';
-import type { MipSolver } from '../../../server/core/carry/mip.ts';
-import { failuresOf } from '../../../server/core/carry/one-failure.ts';
-import { solveCarry } from '../../../server/core/carry/solve.ts';
+import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
+import { solveCarry } from '../../../server/core/plan/model/solve.ts';
+import { failuresOf } from '../../../server/core/plan/one-failure.ts';
+import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { problemOf, rigOf, type SmallRoute, smallRoute } from '../carry/small-routes.ts';
-import { heldBasis } from '../whatif/solved-basis.ts';
+import { problemOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';
+import { heldBasis } from '../plan/what-if/solved-basis.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import geodesic from 'geographiclib-geodesic';
 import { describe, expect, it } from 'vitest';
 import { LONGEST_STEP_M } from '../../../server/core/geodesy/step.ts';
-import { problemLine } from '../../../server/core/problem.ts';
+import { problemLine } from '../../../server/core/input/problem.ts';
 import { buildRoute, LONG_BRIDGE_M } from '../../../server/core/route/build-route.ts';
 import {
   documentOf,

@@ -1,6 +1,6 @@
+import type { RouteDocument, RoutePart } from '../../../server/core/input/sources.ts';
 import { buildRoute, type RouteChoice } from '../../../server/core/route/build-route.ts';
 import type { RouteLine } from '../../../server/core/route/route-line.ts';
-import type { RouteDocument, RoutePart } from '../../../server/core/sources.ts';
 
 export type LonLat = readonly [number, number];
 

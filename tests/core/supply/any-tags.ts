@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import type { Commodity, Evidence } from '../../../server/contract/common.ts';
 import type { FuelKind } from '../../../server/contract/rig.ts';
-import type { Tags } from '../../../server/core/sources.ts';
-import { FUEL_RULES, NOT_A_FUEL } from '../../../server/core/supply/fuels.ts';
-import { KIND_RULES, LIFECYCLE_PREFIXES } from '../../../server/core/supply/kinds.ts';
-import type { Judging } from '../../../server/core/supply/rules.ts';
-import { REPLACED_TAGS } from '../../../server/core/supply/tag-forms.ts';
-import { VOCABULARY } from '../../../server/core/supply/vocabulary.ts';
+import type { Tags } from '../../../server/core/input/sources.ts';
+import { FUEL_RULES, NOT_A_FUEL } from '../../../server/core/supply/judge/fuels.ts';
+import type { Judging } from '../../../server/core/supply/judge/rules.ts';
+import { KIND_RULES, LIFECYCLE_PREFIXES } from '../../../server/core/supply/tags/kinds.ts';
+import { REPLACED_TAGS } from '../../../server/core/supply/tags/tag-forms.ts';
+import { VOCABULARY } from '../../../server/core/supply/tags/vocabulary.ts';
 
 const forms = KIND_RULES.flatMap((rule) => rule.forms);
 const liveKind: fc.Arbitrary<Tags> = fc.constantFrom(...forms);

@@ -1,8 +1,8 @@
 import type { Commodity } from '../../../server/contract/common.ts';
-import type { MappedFeature, Tags } from '../../../server/core/sources.ts';
-import { toSupplyFeatures } from '../../../server/core/supply/features.ts';
-import { classify, type Judging } from '../../../server/core/supply/rules.ts';
-import type { SupplyPoint } from '../../../server/core/supply/supply-point.ts';
+import type { MappedFeature, Tags } from '../../../server/core/input/sources.ts';
+import { classify, type Judging } from '../../../server/core/supply/judge/rules.ts';
+import { toSupplyFeatures } from '../../../server/core/supply/points/features.ts';
+import type { SupplyPoint } from '../../../server/core/supply/points/supply-point.ts';
 
 /** Diesel, no rope, no date, the default levels. */
 export const PLAIN: Judging = {

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Evidence } from '../../../server/contract/common.ts';
-import { toSupplyFeatures } from '../../../server/core/supply/features.ts';
-import { FUEL_RULES } from '../../../server/core/supply/fuels.ts';
-import { LIFECYCLE_PREFIXES } from '../../../server/core/supply/kinds.ts';
-import { matchKinds } from '../../../server/core/supply/match-kinds.ts';
-import { effectOf, type ReasonCode } from '../../../server/core/supply/reasons.ts';
-import { classify } from '../../../server/core/supply/rules.ts';
-import type { SupplyPoint } from '../../../server/core/supply/supply-point.ts';
+import { FUEL_RULES } from '../../../server/core/supply/judge/fuels.ts';
+import { classify } from '../../../server/core/supply/judge/rules.ts';
+import { toSupplyFeatures } from '../../../server/core/supply/points/features.ts';
+import type { SupplyPoint } from '../../../server/core/supply/points/supply-point.ts';
+import { LIFECYCLE_PREFIXES } from '../../../server/core/supply/tags/kinds.ts';
+import { matchKinds } from '../../../server/core/supply/tags/match-kinds.ts';
+import { effectOf, type ReasonCode } from '../../../server/core/supply/tags/reasons.ts';
 import { ANY_EVIDENCE, anyEdit, anyJudging, anyTags, COMMODITIES } from './any-tags.ts';
 import { nodeOf, pointsOf } from './judged.ts';
 

@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import type { FuelKind } from '../../../server/contract/rig.ts';
-import type { MappedFeature, Tags } from '../../../server/core/sources.ts';
-import { toSupplyFeatures } from '../../../server/core/supply/features.ts';
-import { classify } from '../../../server/core/supply/rules.ts';
+import type { MappedFeature, Tags } from '../../../server/core/input/sources.ts';
+import { classify } from '../../../server/core/supply/judge/rules.ts';
+import { toSupplyFeatures } from '../../../server/core/supply/points/features.ts';
 import { describeReal, realPath } from '../../helpers/real.ts';
 import { codesOf, PLAIN } from './judged.ts';
 

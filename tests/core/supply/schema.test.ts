@@ -2,11 +2,11 @@ import deprecated from '@openstreetmap/id-tagging-schema/dist/deprecated.json' w
 import fields from '@openstreetmap/id-tagging-schema/dist/fields.json' with { type: 'json' };
 import presets from '@openstreetmap/id-tagging-schema/dist/presets.json' with { type: 'json' };
 import { describe, expect, it } from 'vitest';
-import type { Tags } from '../../../server/core/sources.ts';
-import { FUEL_RULES, NOT_A_FUEL } from '../../../server/core/supply/fuels.ts';
-import { KIND_RULES, LIFECYCLE_PREFIXES, WATER_KEYS } from '../../../server/core/supply/kinds.ts';
-import { REPLACED_TAGS } from '../../../server/core/supply/tag-forms.ts';
-import { VOCABULARY } from '../../../server/core/supply/vocabulary.ts';
+import type { Tags } from '../../../server/core/input/sources.ts';
+import { FUEL_RULES, NOT_A_FUEL } from '../../../server/core/supply/judge/fuels.ts';
+import { KIND_RULES, LIFECYCLE_PREFIXES, WATER_KEYS } from '../../../server/core/supply/tags/kinds.ts';
+import { REPLACED_TAGS } from '../../../server/core/supply/tags/tag-forms.ts';
+import { VOCABULARY } from '../../../server/core/supply/tags/vocabulary.ts';
 
 interface Field {
   key?: string;

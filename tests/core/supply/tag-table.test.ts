@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import type { Commodity, Evidence, WaterClass } from '../../../server/contract/common.ts';
-import type { Tags } from '../../../server/core/sources.ts';
-import { effectOf, type ReasonCode } from '../../../server/core/supply/reasons.ts';
-import type { Judging } from '../../../server/core/supply/rules.ts';
+import type { Tags } from '../../../server/core/input/sources.ts';
+import type { Judging } from '../../../server/core/supply/judge/rules.ts';
+import { effectOf, type ReasonCode } from '../../../server/core/supply/tags/reasons.ts';
 import { codesOf, pointsOf } from './judged.ts';
 
 interface Row {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { ageOf } from '../../../server/core/supply/age.ts';
-import type { Confirmation } from '../../../server/core/supply/confirmations.ts';
-import type { Judging } from '../../../server/core/supply/rules.ts';
+import type { Confirmation } from '../../../server/core/supply/judge/confirmations.ts';
+import type { Judging } from '../../../server/core/supply/judge/rules.ts';
+import { ageOf } from '../../../server/core/supply/tags/age.ts';
 import { codesOf, pointOf } from './judged.ts';
 
 const STATION = { amenity: 'fuel', 'fuel:diesel': 'yes' };

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Tags } from '../../../server/core/sources.ts';
-import { seasonState } from '../../../server/core/supply/seasons.ts';
+import type { Tags } from '../../../server/core/input/sources.ts';
+import { seasonState } from '../../../server/core/supply/tags/seasons.ts';
 import { codesOf, pointOf } from './judged.ts';
 
 const STATION = { amenity: 'fuel', 'fuel:diesel': 'yes' };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Tags } from '../../../server/core/sources.ts';
+import type { Tags } from '../../../server/core/input/sources.ts';
 import { codesOf, pointOf, pointsOf } from './judged.ts';
 
 /** tags, class, evidence, counts by default, codes of all reasons. */

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkTripValue } from '../../../server/app/plan-input.ts';
 import { SURFACES } from '../../../server/contract/surface.ts';
-import { problemLine } from '../../../server/core/problem.ts';
+import { problemLine } from '../../../server/core/input/problem.ts';
 import { ALLOWANCE_PERCENT, kmBySurface, surfaceSpans } from '../../../server/core/surface/surface.ts';
 
 const spansOf = (surfaces: Parameters<typeof surfaceSpans>[1]['surfaces'], lengthKm = 100) =>

@@ -1,8 +1,9 @@
 import type { TreatmentFile, TreatmentReport } from '../../../server/contract/treatment.ts';
-import { settleTreatment } from '../../../server/core/treatment/settle-treatment.ts';
-import type { Conditions } from '../../../server/core/treatment/stage-effect.ts';
-import type { Treatment } from '../../../server/core/treatment/treatment.ts';
-import { type Journey, treatmentReport } from '../../../server/core/treatment/treatment-report.ts';
+import { settleTreatment } from '../../../server/core/treatment/line/settle-treatment.ts';
+import type { Conditions } from '../../../server/core/treatment/line/stage-effect.ts';
+import type { Treatment } from '../../../server/core/treatment/line/treatment.ts';
+import type { Journey } from '../../../server/core/treatment/source/journey.ts';
+import { treatmentReport } from '../../../server/core/treatment/source/treatment-report.ts';
 
 type StageFile = TreatmentFile['stages'][number];
 

@@ -1,9 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { GERM_CLASSES, type TreatmentFile } from '../../../server/contract/treatment.ts';
-import { balancedFlow, dropKPa, hoseDropKPa, pumpKPa } from '../../../server/core/treatment/hydraulics.ts';
-import { lineEffect } from '../../../server/core/treatment/line-effect.ts';
-import type { Conditions } from '../../../server/core/treatment/stage-effect.ts';
+import {
+  balancedFlow,
+  dropKPa,
+  hoseDropKPa,
+  pumpKPa,
+} from '../../../server/core/treatment/line/hydraulics.ts';
+import { lineEffect } from '../../../server/core/treatment/line/line-effect.ts';
+import type { Conditions } from '../../../server/core/treatment/line/stage-effect.ts';
 import { EASY, lineOf } from './lines.ts';
 
 type StageFile = TreatmentFile['stages'][number];

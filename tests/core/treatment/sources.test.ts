@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { SourceKind, TreatmentFile, WaterNote } from '../../../server/contract/treatment.ts';
-import { judgeSource } from '../../../server/core/treatment/judge-source.ts';
-import { sourceKindOf } from '../../../server/core/treatment/source-kind.ts';
-import { drawnLPerMin, timeToFill } from '../../../server/core/treatment/time-to-fill.ts';
-import { noted } from '../../../server/core/treatment/water-notes.ts';
+import { drawnLPerMin, timeToFill } from '../../../server/core/treatment/line/time-to-fill.ts';
+import { judgeSource } from '../../../server/core/treatment/source/judge-source.ts';
+import { sourceKindOf } from '../../../server/core/treatment/source/source-kind.ts';
+import { noted } from '../../../server/core/treatment/source/water-notes.ts';
 import { codesOf, LAMP, lineOf, reportOn, ULTRAFILTER, WEEK } from './lines.ts';
 
 const OSMOSIS: TreatmentFile['stages'][number] = { kind: 'reverse-osmosis', poreMicron: 0.001 };

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { TreatmentFile } from '../../../server/contract/treatment.ts';
-import type { Tags } from '../../../server/core/sources.ts';
-import { effectOf, type ReasonCode } from '../../../server/core/supply/reasons.ts';
-import type { SupplyPoint } from '../../../server/core/supply/supply-point.ts';
-import { treatsOf } from '../../../server/core/treatment/treats-of.ts';
+import type { Tags } from '../../../server/core/input/sources.ts';
+import type { SupplyPoint } from '../../../server/core/supply/points/supply-point.ts';
+import { effectOf, type ReasonCode } from '../../../server/core/supply/tags/reasons.ts';
+import { treatsOf } from '../../../server/core/treatment/source/treats-of.ts';
 import { anyTags } from '../supply/any-tags.ts';
 import { pointsOf } from '../supply/judged.ts';
 import { LAMP, lineOf, ULTRAFILTER } from './lines.ts';

@@ -1,8 +1,8 @@
 import { mkdtemp, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { InputProblem, type Problem } from '../../../server/core/problem.ts';
-import type { RouteDocument } from '../../../server/core/sources.ts';
+import { InputProblem, type Problem } from '../../../server/core/input/problem.ts';
+import type { RouteDocument } from '../../../server/core/input/sources.ts';
 import { readGpx } from '../../../server/io/gpx/read-gpx.ts';
 
 /** Does something with a file that holds this, under the name "trip.gpx", and removes it. */

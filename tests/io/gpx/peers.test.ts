@@ -1,7 +1,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { InputProblem, type ProblemCode } from '../../../server/core/problem.ts';
-import type { RouteDocument } from '../../../server/core/sources.ts';
+import { InputProblem, type ProblemCode } from '../../../server/core/input/problem.ts';
+import type { RouteDocument } from '../../../server/core/input/sources.ts';
 import { readGpx } from '../../../server/io/gpx/read-gpx.ts';
 import { describeReal, REAL_FOLDER, realPath } from '../../helpers/real.ts';
 

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { problemLine } from '../../../server/core/problem.ts';
+import { problemLine } from '../../../server/core/input/problem.ts';
 import { MAX_GPX_BYTES } from '../../../server/io/gpx/limits.ts';
 import { readGpx } from '../../../server/io/gpx/read-gpx.ts';
 import { gpx, problemOf, refusalOf, track, withFile } from './gpx-files.ts';

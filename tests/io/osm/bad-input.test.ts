@@ -2,8 +2,8 @@ import { mkdirSync, readFileSync, truncateSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { gzipSync } from 'node:zlib';
 import { describe, expect, it } from 'vitest';
-import { problemLine } from '../../../server/core/problem.ts';
-import { JSON_BYTES_MAX } from '../../../server/io/osm/limits.ts';
+import { problemLine } from '../../../server/core/input/problem.ts';
+import { JSON_BYTES_MAX } from '../../../server/io/osm/source/limits.ts';
 import { fuelNode, osmXml, problemAt, scratchFolder } from './scratch.ts';
 
 const put = scratchFolder();
@@ -135,7 +135,7 @@ describe('an extract that cannot be used', () => {
   });
 
   it('the codes of the cases are all listed in the core', () => {
-    const listed = readFileSync(new URL('../../../server/core/problem.ts', import.meta.url), 'utf8');
+    const listed = readFileSync(new URL('../../../server/core/input/problem.ts', import.meta.url), 'utf8');
     for (const [, , code] of CASES) expect(listed).toContain(`'${code}'`);
   });
 });

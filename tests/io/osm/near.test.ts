@@ -3,12 +3,12 @@ import { describe, expect, it } from 'vitest';
 import { encodePbfElements, type PbfElement } from '../../../fixtures/pbf-writer.ts';
 import { boxOf, isNear } from '../../../server/app/near-route.ts';
 import type { Bbox } from '../../../server/contract/common.ts';
-import type { MappedFeature } from '../../../server/core/sources.ts';
-import { farCount, farObjects } from '../../../server/io/osm/far-objects.ts';
-import { type EachElement, filterElements } from '../../../server/io/osm/filter-elements.ts';
-import type { RawElement, RawExtract, ReadOptions } from '../../../server/io/osm/raw-extract.ts';
-import { readGeoJson } from '../../../server/io/osm/read-geojson.ts';
-import { unite } from '../../../server/io/osm/unite.ts';
+import type { MappedFeature } from '../../../server/core/input/sources.ts';
+import { farCount, farObjects } from '../../../server/io/osm/extract/far-objects.ts';
+import type { RawElement, RawExtract, ReadOptions } from '../../../server/io/osm/extract/raw-extract.ts';
+import { readGeoJson } from '../../../server/io/osm/geojson/read-geojson.ts';
+import { type EachElement, filterElements } from '../../../server/io/osm/keep/filter-elements.ts';
+import { unite } from '../../../server/io/osm/unite/unite.ts';
 import { readBytes } from './pbf/pbf-files.ts';
 import { anyPlace, anyWorld, NEAR_LAND } from './worlds.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { unite } from '../../../server/io/osm/unite.ts';
+import { unite } from '../../../server/io/osm/unite/unite.ts';
 import { extractAt, scratchFolder } from './scratch.ts';
 
 const put = scratchFolder();

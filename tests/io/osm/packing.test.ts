@@ -3,8 +3,8 @@ import { readFileSync } from 'node:fs';
 import { gzipSync } from 'node:zlib';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { byteSource, ExpansionGuard } from '../../../server/io/osm/byte-source.ts';
-import { EXPANSION_JUDGED_FROM_BYTES, EXPANSION_RATIO_MAX } from '../../../server/io/osm/limits.ts';
+import { byteSource, ExpansionGuard } from '../../../server/io/osm/source/byte-source.ts';
+import { EXPANSION_JUDGED_FROM_BYTES, EXPANSION_RATIO_MAX } from '../../../server/io/osm/source/limits.ts';
 import { describeReal, realPath } from '../../helpers/real.ts';
 import { extractAt, fuelNode, osmXml, problemAt, scratchFolder } from './scratch.ts';
 

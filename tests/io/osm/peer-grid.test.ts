@@ -1,11 +1,11 @@
 import { createReadStream, existsSync, readdirSync, readFileSync } from 'node:fs';
 import type { Position } from 'geojson';
 import { expect, it } from 'vitest';
-import type { MappedFeature } from '../../../server/core/sources.ts';
-import { convert } from '../../../server/io/osm/convert.ts';
-import { keyOf } from '../../../server/io/osm/element-key.ts';
-import { parseOsmXml } from '../../../server/io/osm/osm-xml-parser.ts';
-import type { RawElement } from '../../../server/io/osm/raw-extract.ts';
+import type { MappedFeature } from '../../../server/core/input/sources.ts';
+import { keyOf } from '../../../server/io/osm/extract/element-key.ts';
+import type { RawElement } from '../../../server/io/osm/extract/raw-extract.ts';
+import { convert } from '../../../server/io/osm/unite/convert.ts';
+import { parseOsmXml } from '../../../server/io/osm/xml/osm-xml-parser.ts';
 import { describeReal, realFolderThere, realPath } from '../../helpers/real.ts';
 
 /** osmcode/osm-testdata, grid: syntactically valid files whose geometries are given as WKT, sound or not. */

@@ -1,10 +1,10 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import type { Feature, Geometry, Position } from 'geojson';
 import { expect, it } from 'vitest';
-import { convert } from '../../../server/io/osm/convert.ts';
-import { parseOsmXml } from '../../../server/io/osm/osm-xml-parser.ts';
-import { overpassElement } from '../../../server/io/osm/overpass-element.ts';
-import type { RawElement } from '../../../server/io/osm/raw-extract.ts';
+import type { RawElement } from '../../../server/io/osm/extract/raw-extract.ts';
+import { overpassElement } from '../../../server/io/osm/json/overpass-element.ts';
+import { convert } from '../../../server/io/osm/unite/convert.ts';
+import { parseOsmXml } from '../../../server/io/osm/xml/osm-xml-parser.ts';
 import { describeReal, realFolderThere, realPath } from '../../helpers/real.ts';
 
 /** aspectumapp/osm2geojson: Overpass JSON and OSM XML with the GeoJSON that its authors expect. */

@@ -1,7 +1,7 @@
 import { nearGrid } from '../../../server/app/near-route.ts';
-import { farCount } from '../../../server/io/osm/far-objects.ts';
+import { farCount } from '../../../server/io/osm/extract/far-objects.ts';
 import { readExtract } from '../../../server/io/osm/read-extract.ts';
-import { unite } from '../../../server/io/osm/unite.ts';
+import { unite } from '../../../server/io/osm/unite/unite.ts';
 
 /**
  * Run as a process of its own with little memory: reads the named file and prints how many objects were wanted. With a

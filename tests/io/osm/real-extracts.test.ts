@@ -1,9 +1,9 @@
 import { readFileSync } from 'node:fs';
 import { beforeAll, expect, it } from 'vitest';
-import type { Supplies } from '../../../server/core/sources.ts';
-import { groundFeatures } from '../../../server/io/osm/ground.ts';
-import type { RawExtract } from '../../../server/io/osm/raw-extract.ts';
-import { unite } from '../../../server/io/osm/unite.ts';
+import type { Supplies } from '../../../server/core/input/sources.ts';
+import type { RawExtract } from '../../../server/io/osm/extract/raw-extract.ts';
+import { groundFeatures } from '../../../server/io/osm/keep/ground.ts';
+import { unite } from '../../../server/io/osm/unite/unite.ts';
 import { describeReal, realPath } from '../../helpers/real.ts';
 import { extractAt } from './scratch.ts';
 

@@ -3,8 +3,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll } from 'vitest';
 import type { Bbox } from '../../../server/contract/common.ts';
-import type { Problem } from '../../../server/core/problem.ts';
-import type { RawExtract } from '../../../server/io/osm/raw-extract.ts';
+import type { Problem } from '../../../server/core/input/problem.ts';
+import type { RawExtract } from '../../../server/io/osm/extract/raw-extract.ts';
 import { readExtract } from '../../../server/io/osm/read-extract.ts';
 
 /** A folder of this test file's own, gone when it is done. */

@@ -2,9 +2,9 @@ import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { GERM_CLASSES, type StageKind, type TreatmentFile } from '../../../server/contract/treatment.ts';
-import { checkTreatment } from '../../../server/core/treatment/check-treatment.ts';
-import { settleTreatment } from '../../../server/core/treatment/settle-treatment.ts';
-import { treatmentReport } from '../../../server/core/treatment/treatment-report.ts';
+import { checkTreatment } from '../../../server/core/treatment/line/check-treatment.ts';
+import { settleTreatment } from '../../../server/core/treatment/line/settle-treatment.ts';
+import { treatmentReport } from '../../../server/core/treatment/source/treatment-report.ts';
 import {
   addStage,
   isTypical,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
-import { WHAT_IF_DEFAULTS } from '../../../server/core/whatif/what-if.ts';
+import { WHAT_IF_DEFAULTS } from '../../../server/core/plan/what-if/what-if.ts';
 import { type UnitSystem, volumeIn } from '../../../web/units.ts';
 import { figureAboard, figureAtLeast } from '../../../web/whatif/gauge-figures.ts';
 import { WhatIfDetails } from '../../../web/whatif/WhatIfDetails.tsx';

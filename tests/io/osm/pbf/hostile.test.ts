@@ -8,7 +8,7 @@ import {
   type PbfElement,
 } from '../../../../fixtures/pbf-writer.ts';
 import { ProtoWriter } from '../../../../fixtures/proto-writer.ts';
-import { InputProblem } from '../../../../server/core/problem.ts';
+import { InputProblem } from '../../../../server/core/input/problem.ts';
 import { problemOf, problemOfBytes, readBytes, readFile, withFile } from './pbf-files.ts';
 
 const ELEMENTS: PbfElement[] = [

@@ -1,17 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ProtoWriter } from '../../../../fixtures/proto-writer.ts';
-import { BrokenBlock } from '../../../../server/io/osm/pbf/broken.ts';
-import { Cursor } from '../../../../server/io/osm/pbf/cursor.ts';
-import { emptySpan, mayRepeat, widen, widenByAll } from '../../../../server/io/osm/pbf/id-span.ts';
-import { isoTime } from '../../../../server/io/osm/pbf/iso-time.ts';
+import { emptySpan, mayRepeat, widen, widenByAll } from '../../../../server/io/osm/pbf/find/id-span.ts';
+import { BrokenBlock } from '../../../../server/io/osm/pbf/wire/broken.ts';
+import { Cursor } from '../../../../server/io/osm/pbf/wire/cursor.ts';
+import { isoTime } from '../../../../server/io/osm/pbf/wire/iso-time.ts';
 import {
   decodeDeltas,
   decodeIntegers,
   decodeSums,
   integersAt,
   sumsAt,
-} from '../../../../server/io/osm/pbf/packed.ts';
+} from '../../../../server/io/osm/pbf/wire/packed.ts';
 
 /** Numbers of every length that a varint can have. */
 const whole = fc.oneof(

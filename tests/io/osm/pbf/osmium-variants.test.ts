@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process';
 import { readdirSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { beforeAll, describe, expect, it } from 'vitest';
-import type { RawExtract } from '../../../../server/io/osm/raw-extract.ts';
+import type { RawExtract } from '../../../../server/io/osm/extract/raw-extract.ts';
 import { contentOf, inOrder, problemOf, readFile } from './pbf-files.ts';
 
 const FOLDER = fileURLToPath(new URL('../../../fixtures/osmium/', import.meta.url));

@@ -1,9 +1,9 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { InputProblem, type Problem } from '../../../../server/core/problem.ts';
-import { readPbf } from '../../../../server/io/osm/pbf/read-pbf.ts';
-import type { RawElement, RawExtract, ReadOptions } from '../../../../server/io/osm/raw-extract.ts';
+import { InputProblem, type Problem } from '../../../../server/core/input/problem.ts';
+import type { RawElement, RawExtract, ReadOptions } from '../../../../server/io/osm/extract/raw-extract.ts';
+import { readPbf } from '../../../../server/io/osm/pbf/read/read-pbf.ts';
 
 /** Writes the bytes to a file of this run, gives its path to `use`, and removes it. */
 export async function withFile<T>(bytes: Uint8Array, use: (path: string) => Promise<T>): Promise<T> {

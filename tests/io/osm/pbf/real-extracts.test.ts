@@ -1,6 +1,6 @@
 import { spawnSync } from 'node:child_process';
 import { expect, it } from 'vitest';
-import type { RawExtract } from '../../../../server/io/osm/raw-extract.ts';
+import type { RawExtract } from '../../../../server/io/osm/extract/raw-extract.ts';
 import { describeReal, realPath } from '../../../helpers/real.ts';
 import { readFile } from './pbf-files.ts';
 

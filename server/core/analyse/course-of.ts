@@ -1,0 +1,115 @@
+import type { Passing } from '../../contract/analysis.ts';
+import type { Caution, Commodity } from '../../contract/common.ts';
+import type { Course, EdgeM, Stay } from '../gaps/course.ts';
+import { evenCourse } from '../gaps/even-course.ts';
+import type { RouteDocument, Supplies } from '../input/sources.ts';
+import type { SpanM } from '../quantity/span.ts';
+import type { Rig } from '../rig/rig.ts';
+import { coverSpans } from '../route/cover-spans.ts';
+import { locate } from '../route/locate.ts';
+import type { RouteLine } from '../route/route-line.ts';
+import { surfaceSpans } from '../surface/surface.ts';
+import type { Trip } from '../trip/settle-trip.ts';
+
+/** A waypoint this near to the start or the end of the route lends it its name, metres (ours). */
+const NAMES_END_M = 1000;
+/** Pieces without cover shorter than this are noise of cutting, metres. */
+const NOISE_M = 1;
+
+/** Stretches of the route for which the extracts would show a supply of the commodity. */
+export function coverOf(route: RouteLine, supplies: Supplies, commodity: Commodity): SpanM[] {
+  const rings = supplies.cover.filter((area) => area.commodity === commodity).flatMap((area) => area.rings);
+  return rings.length === 0 ? [] : coverSpans(route, rings);
+}
+
+/** The rest of the route, in order. */
+export function uncoveredOf(route: RouteLine, cover: readonly SpanM[]): SpanM[] {
+  const uncovered: SpanM[] = [];
+  let reachedM = 0;
+  for (const span of [...cover, { fromM: route.lengthM, toM: route.lengthM }]) {
+    if (span.fromM - reachedM > NOISE_M) uncovered.push({ fromM: reachedM, toM: span.fromM });
+    reachedM = Math.max(reachedM, span.toM);
+  }
+  return uncovered;
+}
+
+export function courseOf(
+  route: RouteLine,
+  rig: Rig,
+  trip: Trip,
+  commodity: Commodity,
+  stays: readonly Stay[],
+  uncovered: readonly SpanM[],
+): Course {
+  return evenCourse({
+    commodity,
+    rig,
+    lengthM: route.lengthM,
+    allowanceFactor: 1 + trip.allowancePercent / 100,
+    allowances:
+      trip.surfaces.length === 0
+        ? []
+        : surfaceSpans(route.lengthM, trip).map((span) => ({
+            fromM: span.fromM,
+            toM: span.toM,
+            factor: 1 + span.allowancePercent / 100,
+          })),
+    sketchy: route.sketchy,
+    stays,
+    oneWay: trip.oneWay.map((span) => ({ fromM: span.fromKm * 1000, toM: span.toKm * 1000 })),
+    uncovered,
+    onward: trip.onward,
+  });
+}
+
+/** Start, every passing of the commodity that counts, end. */
+export function edgesOf(
+  route: RouteLine,
+  passings: readonly Passing[],
+  commodity: Commodity,
+  ends: { start: string | null; end: string | null },
+): EdgeM[] {
+  const end = { id: null, detourM: 0, evidence: null };
+  return [
+    { ...end, kind: 'start', name: ends.start, atM: 0 },
+    ...passings
+      .filter((passing) => passing.commodity === commodity && passing.counts)
+      .map(
+        (passing): EdgeM => ({
+          kind: 'passing',
+          id: passing.id,
+          name: passing.name ?? passing.kind,
+          atM: passing.atKm * 1000,
+          detourM: passing.detourKm * 1000,
+          evidence: passing.evidence,
+        }),
+      ),
+    { ...end, kind: 'end', name: ends.end, atM: route.lengthM },
+  ];
+}
+
+/** Names for start and end, from the user's waypoints there; null where there are none. */
+export function namesOfEnds(
+  route: RouteLine,
+  document: RouteDocument,
+): { start: string | null; end: string | null } {
+  const names: { start: string | null; end: string | null } = { start: null, end: null };
+  for (const waypoint of document.waypoints) {
+    if (waypoint.name === null) continue;
+    const { atM, offM } = locate(route, waypoint.lon, waypoint.lat);
+    if (offM > NAMES_END_M) continue;
+    if (atM <= NAMES_END_M) names.start ??= waypoint.name;
+    if (route.lengthM - atM <= NAMES_END_M) names.end ??= waypoint.name;
+  }
+  return names;
+}
+
+/** One caution for each stretch without cover. */
+export function coverCautions(course: Course): Caution[] {
+  return course.uncovered.map((span) => ({
+    code: 'no-cover',
+    text: `No extract shows ${course.commodity} here: reckoned as dry.`,
+    fromKm: span.fromM / 1000,
+    toKm: span.toM / 1000,
+  }));
+}

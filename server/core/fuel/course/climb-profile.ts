@@ -1,0 +1,71 @@
+import type { Profile } from '../../gaps/profile.ts';
+import type { Heights } from '../../route/elevation.ts';
+import { sumsAt, thinned } from './summed-profiles.ts';
+
+/** Litres within which a climb's litres are kept at every place (ours). */
+const TOLERANCE_L = 0.01;
+/** A descent spares at most this share of what the way would take on the level: the engine turns on (ours). */
+const MOST_SPARED = 0.8;
+
+export interface ClimbFacts {
+  heights: Heights;
+  litresPerClimbM: number;
+  /** Litres that a metre of descent spares. */
+  sparedPerDescentM: number;
+  /** Litres that the way takes on the level. */
+  level: Profile;
+}
+
+/**
+ * Litres for climbs less what descents spare, driven forwards and backwards: what is a climb on the way out is a
+ * descent on the way home. Single places of these profiles may fall; with the level's litres they never do.
+ */
+export function climbProfiles(facts: ClimbFacts): { out: Profile; home: Profile } {
+  const places = placesOf(facts);
+  const run = sumsAt(facts.level, places);
+  const heights = sumsAt({ atM: facts.heights.atM, sum: facts.heights.eleM }, places);
+  const out = new Float64Array(places.length);
+  const home = new Float64Array(places.length);
+  for (let index = 1; index < places.length; index += 1) {
+    const riseM = heights[index]! - heights[index - 1]!;
+    const runL = run[index]! - run[index - 1]!;
+    out[index] = out[index - 1]! + stepL(facts, riseM, runL);
+    home[index] = home[index - 1]! + stepL(facts, -riseM, runL);
+  }
+  const kept = new Set(facts.level.atM);
+  return {
+    out: thinned({ atM: places, sum: out }, kept, TOLERANCE_L),
+    home: thinned({ atM: places, sum: home }, kept, TOLERANCE_L),
+  };
+}
+
+/** Litres of the whole route, driven forwards: the last entry of `climbProfiles(facts).out`. */
+export function climbTotalL(facts: ClimbFacts): number {
+  const places = placesOf(facts);
+  const run = sumsAt(facts.level, places);
+  const heights = sumsAt({ atM: facts.heights.atM, sum: facts.heights.eleM }, places);
+  let litres = 0;
+  for (let index = 1; index < places.length; index += 1) {
+    litres += stepL(facts, heights[index]! - heights[index - 1]!, run[index]! - run[index - 1]!);
+  }
+  return litres;
+}
+
+/** A step's litres beyond those on the level; negative on a descent. */
+export const stepL = (facts: ClimbFacts, riseM: number, runL: number): number =>
+  riseM > 0 ? riseM * facts.litresPerClimbM : -Math.min(-riseM * facts.sparedPerDescentM, MOST_SPARED * runL);
+
+/** Every place with a known height, and every place where the level's rate may change, in order, each once. */
+export function placesOf({ heights, level }: ClimbFacts): Float64Array {
+  const [first, second] = [level.atM, heights.atM];
+  const places = new Float64Array(first.length + second.length);
+  let [count, i, j] = [0, 0, 0];
+  while (i < first.length || j < second.length) {
+    const next = Math.min(first[i] ?? Infinity, second[j] ?? Infinity);
+    while (first[i] === next) i += 1;
+    while (second[j] === next) j += 1;
+    places[count] = next;
+    count += 1;
+  }
+  return places.slice(0, count);
+}

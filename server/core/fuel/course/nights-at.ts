@@ -1,0 +1,17 @@
+import type { Night } from '../../../contract/analysis.ts';
+import type { Trip } from '../../trip/settle-trip.ts';
+import type { NightsAt } from './fuel-profiles.ts';
+
+/**
+ * Nights for which a heater burns fuel: one wherever a day ends, as many as a camp's days at a camp, and those of
+ * the trip's own stays, days begun counted as whole.
+ */
+export function nightsAt(nights: readonly Night[], trip: Pick<Trip, 'campDays' | 'stays'>): NightsAt[] {
+  return [
+    ...nights.map((night) => ({
+      atM: night.atKm * 1000,
+      nights: night.from === 'camp' ? Math.max(1, Math.ceil(trip.campDays)) : 1,
+    })),
+    ...trip.stays.map((stay) => ({ atM: stay.atKm * 1000, nights: Math.ceil(stay.days) })),
+  ];
+}

@@ -1,0 +1,71 @@
+/**
+ * What readers hand to the core: plain values, no Node types.
+ * Longitude and latitude are WGS 84 degrees everywhere.
+ */
+import type { Geometry } from 'geojson';
+import type { Caution, Commodity } from '../../contract/common.ts';
+
+/** A run of route points without a break. Arrays are of equal length; `ele` is NaN where the file has none. */
+export interface RouteSegment {
+  lon: Float64Array;
+  lat: Float64Array;
+  ele: Float64Array;
+}
+
+/** A <trk> or a <rte> with its points. */
+export interface RoutePart {
+  kind: 'track' | 'route';
+  name: string | null;
+  segments: RouteSegment[];
+}
+
+export interface Waypoint {
+  lon: number;
+  lat: number;
+  ele: number | null;
+  name: string | null;
+  symbol: string | null;
+  type: string | null;
+  comment: string | null;
+  description: string | null;
+  /** ISO time as written, null when absent or a filler (1970). */
+  time: string | null;
+}
+
+/** A GPX file as read. Cautions tell what was passed over, with its place in the file. */
+export interface RouteDocument {
+  name: string | null;
+  parts: RoutePart[];
+  waypoints: Waypoint[];
+  cautions: Caution[];
+}
+
+export type Tags = Readonly<Record<string, string>>;
+
+/** An object of an extract (or an own note) with its mapped geometry, before it is classified. */
+export interface MappedFeature {
+  /** "node/1", "way/2", "relation/3", "own/…" */
+  id: string;
+  geometry: Geometry;
+  tags: Tags;
+  /** ISO time of the last edit, null when the source does not tell. */
+  editedAt: string | null;
+}
+
+/** A place for which an extract would show every supply of that commodity if there were one. */
+export interface CoverArea {
+  commodity: Commodity;
+  /** Closed outer rings, [lon, lat]; an area over the 180th meridian comes as two. */
+  rings: [number, number][][];
+  /** True when no bounds were declared and the hull of the objects stands in. */
+  guessed: boolean;
+  source: string;
+}
+
+/** What all the extracts together hold. */
+export interface Supplies {
+  features: MappedFeature[];
+  cover: CoverArea[];
+  skipped: { id: string; reason: string }[];
+  cautions: Caution[];
+}

@@ -1,0 +1,40 @@
+import type { Passing } from '../../../contract/analysis.ts';
+import type { Commodity } from '../../../contract/common.ts';
+
+/** A supply stop reaches at most so far from its first passing, metres (ours). */
+const STOP_SPAN_M = 3000;
+
+/** Passings close together, taken as one place to halt. */
+export interface SupplyStop {
+  /** Of its first and its last passing, km along the route. */
+  fromKm: number;
+  toKm: number;
+  /** In route order; each can be skipped singly. */
+  passings: Passing[];
+  offers: Record<Commodity, boolean>;
+}
+
+/** Puts what lies close together into one group each, in route order: a group spans at most so far from its first. */
+export function groupedBySpan<T>(items: readonly T[], atM: (item: T) => number): [T, ...T[]][] {
+  const groups: [T, ...T[]][] = [];
+  for (const item of [...items].sort((a, b) => atM(a) - atM(b))) {
+    const open = groups.at(-1);
+    if (open !== undefined && atM(item) - atM(open[0]) <= STOP_SPAN_M) open.push(item);
+    else groups.push([item]);
+  }
+  return groups;
+}
+
+/** The passings that count, of both commodities, as supply stops in route order. */
+export function supplyStops(passings: readonly Passing[]): SupplyStop[] {
+  const counting = passings.filter(({ counts }) => counts);
+  return groupedBySpan(counting, ({ atKm }) => atKm * 1000).map((group): SupplyStop => {
+    const offers = (commodity: Commodity) => group.some((passing) => passing.commodity === commodity);
+    return {
+      fromKm: group[0].atKm,
+      toKm: group.at(-1)!.atKm,
+      passings: group,
+      offers: { fuel: offers('fuel'), water: offers('water') },
+    };
+  });
+}

@@ -1,0 +1,143 @@
+import type { Passing } from '../../../contract/analysis.ts';
+import type { Caution, Commodity } from '../../../contract/common.ts';
+import type { PlanStopAsk } from '../../../contract/plan.ts';
+import type { Reckoned } from '../../analyse/analyse.ts';
+import { daysOfStanding } from '../../gaps/standing.ts';
+import { timeToFill } from '../../treatment/line/time-to-fill.ts';
+import { drinkingFlow } from '../../treatment/source/treatment-report.ts';
+import { noted } from '../../treatment/source/water-notes.ts';
+import type { SupplyEdge, SupplyTerms } from './problem.ts';
+
+/** Later than any note. */
+const WHENEVER = '9999-12-31';
+const MINUTES_PER_DAY = 1440;
+
+export interface Termed {
+  edges: SupplyEdge[];
+  cautions: Caution[];
+}
+
+/**
+ * The supplies of a commodity with what was told of them: litres that are to be had, waiting, how fast they flow, and
+ * whether their water may go into cans. Water that is treated only at the tap stays out of cans kept for drinking water;
+ * where the line treats less in a day than is drunk, water that needs it is no supply.
+ */
+export function withTerms(
+  { analysis, sides }: Reckoned,
+  commodity: Commodity,
+  edges: readonly SupplyEdge[],
+): Termed {
+  const { rig, trip, passings, treatment } = analysis;
+  const { pace, water } = sides[commodity].course.rig;
+  const flowLPerMin = treatment === null ? null : drinkingFlow(treatment.taps);
+  const perDayL = water.grades?.drinkingPerDay.high ?? water.litresPerDay.high;
+  const byKey = new Map(
+    passings
+      .filter((passing) => passing.commodity === commodity)
+      .map((passing) => [`${passing.id} ${passing.atKm * 1000}`, passing]),
+  );
+  const asked = trip.plan?.stops ?? [];
+  const known = new Set(passings.flatMap(({ id, alsoIds }) => [id, ...alsoIds]));
+  /** By the code of a caution: whom it concerns. */
+  const concerned = new Map<keyof typeof TEXTS, string[]>();
+  const note = (code: keyof typeof TEXTS, name: string) =>
+    concerned.set(code, [...(concerned.get(code) ?? []), name]);
+  for (const { id } of asked) if (!known.has(id)) note('plan-stop-unknown', id);
+
+  const termed = edges.flatMap((edge): SupplyEdge[] => {
+    const passing = byKey.get(`${edge.id} ${edge.atM}`);
+    if (edge.kind !== 'passing' || passing === undefined) return [edge];
+    const told = askOf(asked, passing);
+    const waitHours = waitHoursAt(passing, told);
+    const untreated = passing.waterClass === 'treatable';
+    const through = commodity === 'water' && (untreated || rig.treatment?.treatEverything === true);
+    const name = passing.name ?? `the ${passing.kind} at km ${Math.round(passing.atKm)}`;
+    if (waitHours === null) {
+      note('plan-stop-shut', name);
+      return [];
+    }
+    if (untreated && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL) {
+      note('plan-treats-too-little', name);
+      return [];
+    }
+    let minutesPerL = fillMinutesPerL(passing, trip.waterNotes ?? [], trip.departure, rig);
+    if (through && treatment?.at === 'filling') {
+      if (flowLPerMin === null) note('plan-flow-unknown', name);
+      else minutesPerL = Math.max(minutesPerL, 1 / flowLPerMin);
+    }
+    const fillsCans = !(untreated && treatment?.at === 'tap' && rig.water.cans?.grade === 'drinking');
+    if (!fillsCans) note('plan-untreated-water', name);
+    const terms: SupplyTerms = {
+      mostL: told?.mostLitres?.[commodity] ?? null,
+      fillsCans,
+      daysPerLitre: minutesPerL / 60 / pace.hoursPerDay,
+    };
+    const plain = terms.mostL === null && fillsCans && terms.daysPerLitre === 0;
+    const waitDays = daysOfStanding(waitHours, pace.hoursPerDay);
+    return [
+      {
+        ...edge,
+        ...(waitDays === 0 ? {} : { waitDays }),
+        ...(waitDays === 0 || told?.waitHours !== undefined ? {} : { opensInHours: waitHours }),
+        ...(plain ? {} : { terms }),
+        ...(told === undefined ? {} : { told: true }),
+      },
+    ];
+  });
+  const cautions = [...concerned].map(([code, names]) => ({ code, text: TEXTS[code](namesOf(names)) }));
+  return { edges: termed, cautions };
+}
+
+const TEXTS = {
+  'plan-stop-unknown': (names: string) =>
+    `What was told of ${names} is of no use: the route does not come by.`,
+  'plan-stop-shut': (names: string) =>
+    `Left out, since by mapped hours there is no opening in the days after you may come: ${names}. Ask, and say how long the wait is.`,
+  'plan-treats-too-little': (names: string) =>
+    `Left out, since the line treats less in a whole day than is drunk: ${names}.`,
+  'plan-flow-unknown': (names: string) =>
+    `How fast the treatment line runs is not known: treating takes no time here (${names}).`,
+  'plan-untreated-water': (names: string) =>
+    `Treated only at the tap, so kept out of the cans for drinking water: ${names}.`,
+};
+
+/** No more than this are named (ours). */
+const NAMED = 4;
+
+function namesOf(all: readonly string[]): string {
+  const names = [...new Set(all)];
+  const more = names.length - NAMED;
+  return more > 0 ? `${names.slice(0, NAMED).join(', ')} and ${more} more` : names.join(', ');
+}
+
+/** What was asked of a stop, by any of its ids. */
+export const askOf = (
+  asked: readonly PlanStopAsk[],
+  { id, alsoIds }: Pick<Passing, 'id' | 'alsoIds'>,
+): PlanStopAsk | undefined => asked.find((one) => one.id === id || alsoIds.includes(one.id));
+
+/**
+ * Hours of waiting at a supply: as told, else until it opens by its mapped hours, the longest of all times at which one
+ * may come. Null where it does not open at all.
+ */
+export function waitHoursAt(
+  { arrival }: Pick<Passing, 'arrival'>,
+  told: PlanStopAsk | undefined,
+): number | null {
+  if (told?.waitHours !== undefined) return told.waitHours;
+  return arrival?.open === false ? arrival.waitHours : 0;
+}
+
+/** Minutes a litre by what the user noted of the source; none where nothing was. */
+function fillMinutesPerL(
+  { id, alsoIds, commodity }: Passing,
+  notes: NonNullable<Reckoned['analysis']['trip']['waterNotes']>,
+  departure: string | undefined,
+  rig: Reckoned['analysis']['rig'],
+): number {
+  if (commodity === 'fuel') return 0;
+  const ours = notes.filter((note) => note.id === id || alsoIds.includes(note.id));
+  const { latest } = noted(ours, departure ?? WHENEVER);
+  if (latest === null) return 0;
+  return timeToFill(1, latest, rig.equipment?.ropeAndBucket ?? false)?.minutes ?? 0;
+}

@@ -1,0 +1,76 @@
+import type { Evidence } from '../../../contract/common.ts';
+import { anyChain } from './any-chain.ts';
+import { type CarrySide, isBound, type SupplyEdge, type SupplyTerms } from './problem.ts';
+
+/** With more supplies of one commodity than this not all are looked at (ours): a model of all would not end in time. */
+const MOST_SUPPLIES = 100;
+/** The first distance within which one supply stands for another, metres; doubled until few enough are left (ours). */
+const FIRST_WITHIN_M = 500;
+
+export interface ThinnedOut {
+  edges: SupplyEdge[];
+  /** A supply that is left out has a better one so near along the route, metres; null where none is. */
+  withinM: number | null;
+}
+
+/**
+ * Of supplies close together those that are best known and nearest to the route, in route order: each one left out has
+ * one within `withinM` along the route that is known as well or better, no farther off, and keeps waiting no longer and
+ * gives no less. What `always` names stays, and so does what the user told something of.
+ */
+export function thinOut(
+  edges: readonly SupplyEdge[],
+  always: ReadonlySet<SupplyEdge>,
+  most = MOST_SUPPLIES,
+): ThinnedOut {
+  const plain = edges.filter((edge) => mayGo(edge) && !always.has(edge));
+  let kept = new Set(plain);
+  let withinM: number | null = null;
+  const best = [...plain].sort(
+    (a, b) =>
+      rankOf(b) - rankOf(a) ||
+      (a.waitDays ?? 0) - (b.waitDays ?? 0) ||
+      Number(isBound(a)) - Number(isBound(b)) ||
+      a.detourM - b.detourM ||
+      a.atM - b.atM ||
+      (idOf(a) < idOf(b) ? -1 : 1),
+  );
+  for (let reachM = FIRST_WITHIN_M; kept.size > most; reachM *= 2) {
+    kept = new Set();
+    for (const edge of best) if (![...kept].some((other) => standsFor(other, edge, reachM))) kept.add(edge);
+    withinM = reachM;
+    // Each is better than every other in something: there are only so many ways to be.
+    if (reachM > edges.at(-1)!.atM) break;
+  }
+  const dropped = new Set(plain.filter((edge) => !kept.has(edge)));
+  return { edges: edges.filter((edge) => !dropped.has(edge)), withinM };
+}
+
+/** As thinOut, of a side; where that leaves no chain of legs to the end, the supplies of one that there is stay as well. */
+export function fewerSupplies(side: CarrySide, always: ReadonlySet<SupplyEdge>): ThinnedOut {
+  const few = thinOut(side.edges, always);
+  if (few.withinM === null || anyChain({ ...side, edges: few.edges }) !== null) return few;
+  const chain = anyChain(side);
+  return chain === null ? few : thinOut(side.edges, new Set([...always, ...chain]));
+}
+
+const mayGo = ({ kind, told }: SupplyEdge): boolean => kind === 'passing' && told !== true;
+
+function standsFor(better: SupplyEdge, edge: SupplyEdge, withinM: number): boolean {
+  const [good, poor] = [better.terms ?? ALL, edge.terms ?? ALL];
+  return (
+    Math.abs(better.atM - edge.atM) <= withinM &&
+    rankOf(better) >= rankOf(edge) &&
+    better.detourM <= edge.detourM &&
+    (better.waitDays ?? 0) <= (edge.waitDays ?? 0) &&
+    (good.mostL ?? Number.POSITIVE_INFINITY) >= (poor.mostL ?? Number.POSITIVE_INFINITY) &&
+    (good.fillsCans || !poor.fillsCans) &&
+    good.daysPerLitre <= poor.daysPerLitre
+  );
+}
+
+const ALL: SupplyTerms = { mostL: null, fillsCans: true, daysPerLitre: 0 };
+
+const RANKS: readonly Evidence[] = ['doubtful', 'implied', 'stated', 'confirmed'];
+const rankOf = ({ evidence }: SupplyEdge): number => (evidence === null ? -1 : RANKS.indexOf(evidence));
+const idOf = ({ id }: SupplyEdge): string => id ?? '';

@@ -1,0 +1,153 @@
+import type { Rescue } from '../../../contract/analysis.ts';
+import type { Commodity } from '../../../contract/common.ts';
+import type { WayOut } from '../../../contract/plan.ts';
+import type { EdgeM } from '../../gaps/course.ts';
+import { COMMODITIES } from '../question/problem.ts';
+import { type ProblemChanges, problemOf } from '../question/problem-of.ts';
+import { brokenStretches } from './breaks.ts';
+import { bare, plannedCans, type WaysOutContext, withEdges } from './try-change.ts';
+
+/** No more points than this are looked at for a commodity (ours). */
+const MOST_POINTS = 8;
+/** So many plans with one point more, and with two, are made at the most (ours). */
+const MOST_SINGLE = 8;
+const MOST_PAIRS = 12;
+/** More pairs than this nobody reads (ours). */
+const PAIRS_SHOWN = 4;
+
+interface Candidate {
+  commodity: Commodity;
+  point: Pick<Rescue, 'id' | 'name' | 'kind' | 'atKm' | 'detourKm' | 'evidence' | 'counts'>;
+}
+
+/**
+ * Ways round by another stop: one that counts but lies farther off, and those that do not count, to telephone first.
+ * By two stops where no single one is enough.
+ */
+export function otherStopWaysOut(context: WaysOutContext): WayOut[] {
+  const points = candidates(context);
+  const bridged = bridging(context);
+  const single = tried(context, points.map((point) => [point]).filter(bridged), MOST_SINGLE, MOST_SINGLE);
+  if (single.length > 0) return single;
+  const pairs = points
+    .flatMap((first, index) => points.slice(index + 1).map((second) => [first, second]))
+    .filter((pair) => context.clock() < context.until && bridged(pair))
+    .sort((a, b) => callsOf(a) - callsOf(b) || drivingKmOf(a) - drivingKmOf(b));
+  return tried(context, pairs, MOST_PAIRS, PAIRS_SHOWN);
+}
+
+/** Ways with such stops that were planned again and found, of the first so many. */
+function tried(
+  context: WaysOutContext,
+  choices: readonly (readonly Candidate[])[],
+  most: number,
+  shown: number,
+): WayOut[] {
+  const ways: WayOut[] = [];
+  for (const stops of choices.slice(0, most)) {
+    if (context.clock() >= context.until || ways.length === shown) break;
+    const cans = plannedCans(context.reckoned, context, { moreEdges: edgesOf(stops) });
+    if (cans !== null) ways.push(wayBy(stops, cans));
+  }
+  return ways;
+}
+
+const callsOf = (stops: readonly Candidate[]): number => stops.filter(({ point }) => !point.counts).length;
+
+/** There and back to each. */
+const drivingKmOf = (stops: readonly Candidate[]): number =>
+  stops.reduce((sum, { point }) => sum + 2 * point.detourKm, 0);
+
+function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreEdges']> {
+  const edges = (of: Commodity) =>
+    stops
+      .filter(({ commodity }) => commodity === of)
+      .map(
+        ({ point }): EdgeM => ({
+          kind: 'passing',
+          id: point.id,
+          name: point.name ?? point.kind,
+          atM: point.atKm * 1000,
+          detourM: point.detourKm * 1000,
+          evidence: point.evidence,
+        }),
+      );
+  return { fuel: edges('fuel'), water: edges('water') };
+}
+
+function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
+  const inOrder = [...stops].sort((a, b) => a.point.atKm - b.point.atKm);
+  const { commodity, point } = inOrder[0]!;
+  const places = (of: readonly Candidate[]): string => of.map(({ point }) => whereOf(point)).join(' and ');
+  const toCall = inOrder.filter((stop) => !stop.point.counts);
+  const others = inOrder.filter((stop) => stop.point.counts);
+  const has = toCall.map((stop) => `${whereOf(stop.point)} has ${stop.commodity} fit for it`).join(' and ');
+  const beside = others.length === 0 ? '' : `by way of ${places(others)} as well `;
+  const text =
+    toCall.length === 0
+      ? `By way of ${places(inOrder)} it can be done.`
+      : `Telephone first: if ${has}, ${beside}it can be done. As mapped ${toCall.length === 1 ? 'it does' : 'they do'} not count.`;
+  return {
+    ...bare,
+    kind: 'other-stop',
+    telephoneFirst: toCall.length > 0,
+    text,
+    cans,
+    amount: drivingKmOf(stops),
+    unit: 'km',
+    atKm: point.atKm,
+    id: point.id,
+    commodity,
+    stops: inOrder.map((stop) => ({
+      id: stop.point.id,
+      name: stop.point.name,
+      kind: stop.point.kind,
+      commodity: stop.commodity,
+      atKm: stop.point.atKm,
+      drivingKm: 2 * stop.point.detourKm,
+      evidence: stop.point.evidence,
+      counts: stop.point.counts,
+    })),
+  };
+}
+
+const whereOf = ({ name, kind, atKm, detourKm }: Candidate['point']): string =>
+  `${name ?? `the ${kind}`} (km ${Math.round(atKm)}, ${(2 * detourKm).toFixed(1)} km there and back)`;
+
+/** Whether no stretch is broken any more with such stops: told quickly, before a plan is made. */
+function bridging({ reckoned }: WaysOutContext): (stops: readonly Candidate[]) => boolean {
+  const { sides } = problemOf(reckoned).problem;
+  const known = new Map<string, boolean>();
+  return (stops) => {
+    const moreEdges = edgesOf(stops);
+    return COMMODITIES.every((commodity) => {
+      const more = moreEdges[commodity] ?? [];
+      const key = JSON.stringify([commodity, ...more.map(({ id, atM }) => [id, atM])]);
+      const bridged = known.get(key) ?? brokenStretches(withEdges(sides[commodity], more)).length === 0;
+      known.set(key, bridged);
+      return bridged;
+    });
+  };
+}
+
+/** Points that rescue a short gap, then those of the corridor that do not count; each once. */
+function candidates({ reckoned }: WaysOutContext): Candidate[] {
+  const { analysis } = reckoned;
+  return COMMODITIES.flatMap((commodity) => {
+    const gaps = analysis[commodity].gaps;
+    const failing = gaps.filter(({ verdict }) => verdict !== 'enough');
+    const rescues = gaps.flatMap(({ rescue }) => rescue);
+    const inCorridor = analysis.passings.filter(
+      (passing) =>
+        passing.commodity === commodity &&
+        !passing.counts &&
+        passing.waterClass !== 'none' &&
+        failing.some(({ from, to }) => passing.atKm > from.atKm && passing.atKm < to.atKm),
+    );
+    const seen = new Set<string>();
+    return [...rescues, ...inCorridor]
+      .filter(({ id }) => !seen.has(id) && seen.add(id))
+      .slice(0, MOST_POINTS)
+      .map((point): Candidate => ({ commodity, point }));
+  });
+}

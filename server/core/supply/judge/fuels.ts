@@ -1,0 +1,90 @@
+import type { FuelKind } from '../../../contract/rig.ts';
+import type { ReasonCode } from '../tags/reasons.ts';
+
+interface FuelRule {
+  /** In a sentence: "sells diesel". */
+  label: string;
+  /** `=yes` on any of these says that the fuel is sold. */
+  keys: readonly string[];
+  /** True when a station that tells nothing of its fuels is taken to sell it. */
+  impliedByStation: boolean;
+  /** `=yes` on one of these says that a near kin is sold, with what to know about it. */
+  kin: Readonly<Record<string, ReasonCode>>;
+  /** What to know when nothing but these is sold. */
+  onlyThese: readonly { keys: readonly string[]; code: ReasonCode }[];
+}
+
+/**
+ * How OSM names what a station sells, for each fuel of a rig. Keys are case-sensitive, values yes and no.
+ * Names: id-tagging-schema, field `fuel:`; HVO, petrol and gasoline are used by mappers but are not in it.
+ */
+export const FUEL_RULES: Record<FuelKind, FuelRule> = {
+  diesel: {
+    label: 'diesel',
+    keys: ['fuel:diesel'],
+    impliedByStation: true,
+    kin: {
+      'fuel:HGV_diesel': 'lorry-pump',
+      // Paraffinic diesel, EN 15940: most engines take it, the handbook says which (from memory).
+      'fuel:GTL_diesel': 'diesel-kin',
+      'fuel:HVO': 'diesel-kin',
+      'fuel:HVO100': 'diesel-kin',
+      // May be pure or a high blend, which many engines do not take (from memory).
+      'fuel:biodiesel': 'fuel-may-not-suit',
+    },
+    onlyThese: [],
+  },
+  petrol: {
+    label: 'petrol',
+    keys: [
+      'fuel:petrol',
+      'fuel:gasoline',
+      'fuel:e5',
+      'fuel:e10',
+      'fuel:octane_80',
+      'fuel:octane_85',
+      'fuel:octane_87',
+      'fuel:octane_88',
+      'fuel:octane_89',
+      'fuel:octane_90',
+      'fuel:octane_91',
+      'fuel:octane_92',
+      'fuel:octane_93',
+      'fuel:octane_95',
+      'fuel:octane_97',
+      'fuel:octane_98',
+      'fuel:octane_100',
+    ],
+    impliedByStation: true,
+    kin: {},
+    onlyThese: [
+      // Under 91 RON most engines of today are not meant to run; North America counts AKI, 4 to 5 lower (from memory).
+      {
+        keys: [
+          'fuel:octane_80',
+          'fuel:octane_85',
+          'fuel:octane_87',
+          'fuel:octane_88',
+          'fuel:octane_89',
+          'fuel:octane_90',
+        ],
+        code: 'low-octane',
+      },
+      { keys: ['fuel:e5', 'fuel:e10'], code: 'ethanol-blend' },
+    ],
+  },
+  lpg: {
+    label: 'LPG',
+    keys: ['fuel:lpg'],
+    impliedByStation: false,
+    // Often bottles for cooking rather than a pump for vehicles (from memory).
+    kin: { 'fuel:propane': 'fuel-may-not-suit' },
+    onlyThese: [],
+  },
+  cng: { label: 'CNG', keys: ['fuel:cng'], impliedByStation: false, kin: {}, onlyThese: [] },
+  lng: { label: 'LNG', keys: ['fuel:lng'], impliedByStation: false, kin: {}, onlyThese: [] },
+  e85: { label: 'E85', keys: ['fuel:e85'], impliedByStation: false, kin: {}, onlyThese: [] },
+};
+
+/** Sold at stations but driven on by nobody: listing them says nothing about fuels. */
+export const NOT_A_FUEL: readonly string[] = ['fuel:adblue', 'fuel:adblue:canister'];

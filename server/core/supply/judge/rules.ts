@@ -1,0 +1,192 @@
+import type { Commodity, Evidence, WaterClass } from '../../../contract/common.ts';
+import type { FuelKind } from '../../../contract/rig.ts';
+import type { TripFile } from '../../../contract/trip.ts';
+import type { Tags } from '../../input/sources.ts';
+import type { SupplyFeature } from '../points/supply-feature.ts';
+import type { SupplyPoint } from '../points/supply-point.ts';
+import { ageOf } from '../tags/age.ts';
+import { hostLabel } from '../tags/hosts.ts';
+import { ANY_WITH_WATER, type KindRule } from '../tags/kinds.ts';
+import { matchKinds } from '../tags/match-kinds.ts';
+import {
+  effectOf,
+  type FoundReason,
+  found,
+  inWords,
+  isAnswered,
+  ONE_DOWN,
+  reaches,
+  weakerOf,
+} from '../tags/reasons.ts';
+import { inCurrentForm } from '../tags/tag-forms.ts';
+import { type Confirmation, reportOn } from './confirmations.ts';
+import type { EngineNeeds } from './engine-needs.ts';
+import { judgeFuel } from './judge-fuel.ts';
+import { judgeUse } from './judge-use.ts';
+import { judgeWater, lessFit } from './judge-water.ts';
+import type { Judgement } from './judgement.ts';
+import { type Treats, treat } from './treats.ts';
+
+/** What supplies are judged for: the needs of a rig, the evidence asked for, the day, the user's own reports. */
+export interface Judging {
+  fuelKind: FuelKind;
+  /** What the engine takes, where that is told. */
+  engine?: EngineNeeds;
+  ropeAndBucket: boolean;
+  /** The lowest evidence that counts. */
+  counting: { fuel: Evidence; water: Evidence };
+  /** ISO date for which seasons, age and confirmations are judged; null when the user names none. */
+  on: string | null;
+  /** ISO dates that seasons are judged for in place of `on`: in season only where each of them is. */
+  seasonDays?: readonly string[];
+  /** ISO date that stands in for age and confirmations, not for seasons, when `on` is null; without it age is not judged. */
+  today?: string;
+  confirmations: TripFile['confirmations'];
+  /** What the rig's treatment line and the user's notes make of a water; left out where there is neither. */
+  treats?: Treats | undefined;
+}
+
+/** One reading of an object's tags for one commodity. */
+interface Reading {
+  rule: KindRule;
+  evidence: Evidence;
+  waterClass: WaterClass | null;
+  reasons: FoundReason[];
+}
+
+function read(tags: Tags, commodity: Commodity, lat: number, judge: Judging): Reading | null {
+  const match = matchKinds(tags).find((candidate) => candidate.rule.commodity === commodity);
+  if (match === undefined) return null;
+  const { rule } = match;
+  let judgement: Judgement;
+  let waterClass: WaterClass | null = null;
+  if (rule.commodity === 'fuel') judgement = judgeFuel(rule, tags, judge.fuelKind, judge.engine);
+  else ({ judgement, waterClass } = judgeWater(rule, tags, judge.ropeAndBucket));
+  judgeUse(match, tags, judge.seasonDays ?? (judge.on === null ? [] : [judge.on]), lat, judgement);
+  return { rule, evidence: judgement.evidence, waterClass, reasons: judgement.reasons };
+}
+
+/** Of several readings of one object the worst in everything. */
+function worstOf(readings: readonly Reading[]): Reading | null {
+  const [first, ...rest] = readings;
+  if (first === undefined) return null;
+  return rest.reduce<Reading>(
+    (worst, next) => ({
+      rule: worst.rule,
+      evidence: weakerOf(worst.evidence, next.evidence),
+      waterClass:
+        worst.waterClass !== null && next.waterClass !== null
+          ? lessFit(worst.waterClass, next.waterClass)
+          : null,
+      reasons: [...worst.reasons, ...next.reasons],
+    }),
+    first,
+  );
+}
+
+/** Takes a level off where the tags are old, and says which check dates were not believed. */
+function age(reading: Reading, feature: SupplyFeature, on: string): void {
+  const { seenOn, stale, ahead } = ageOf(feature.tags, feature.editedAt, on);
+  for (const tag of ahead) reading.reasons.push(found('check-date-ahead', tag));
+  if (!stale || seenOn === null) return;
+  reading.reasons.push(found('stale', seenOn));
+  reading.evidence = ONE_DOWN[reading.evidence];
+}
+
+/** The reading under a fresh confirmation: what that answers is told, and no longer stands against the supply. */
+function confirm(reading: Reading, reports: readonly FoundReason[]): void {
+  const answered = reading.reasons.filter(({ code }) => isAnswered(code));
+  const against = inWords(answered).map(({ text }) => text);
+  reading.reasons = reading.reasons.filter(({ code }) => !isAnswered(code));
+  if (against.length > 0) reading.reasons.push(found('confirmed-against-tags', against.join('. ')));
+  if (reading.waterClass !== null && reading.waterClass !== 'drinking')
+    reading.reasons.push(found('class-by-tags'));
+  reading.reasons.push(...reports);
+  reading.evidence = 'confirmed';
+}
+
+function nameOf(tags: Tags, commodity: Commodity): string | null {
+  const names = commodity === 'fuel' ? [tags.name, tags.brand, tags.operator] : [tags.name];
+  return names.find((name) => name !== undefined && name.trim() !== '') ?? null;
+}
+
+function judgeOne(
+  feature: SupplyFeature,
+  commodity: Commodity,
+  reports: readonly Confirmation[],
+  judge: Judging,
+): SupplyPoint | null {
+  const tagSets = [feature.tags, ...(feature.otherReadings ?? []).map((other) => other.tags)];
+  const readings = tagSets.map((tags) => read(inCurrentForm(tags), commodity, feature.lat, judge));
+  const reading = worstOf(readings.filter((one) => one !== null));
+  if (reading === null) return null;
+  if (commodity === 'water' && readings.includes(null)) {
+    // One of the merged objects says outright that it has no drinking water.
+    reading.reasons.push(found('tags-contradict', 'water in one mapping of it, none in another'));
+    reading.evidence = 'doubtful';
+    reading.waterClass = lessFit(reading.waterClass ?? 'none', 'washing');
+  }
+  for (const { id, keys } of feature.otherReadings ?? []) {
+    reading.reasons.push(found('tags-differ', `${id}: ${keys.join(', ')}`));
+  }
+
+  const day = judge.on ?? judge.today ?? null;
+  const report = reportOn(reports, commodity, day);
+  if (report.state === 'works') confirm(reading, report.reasons);
+  else {
+    if (day !== null) age(reading, feature, day);
+    reading.reasons.push(...report.reasons);
+    if (report.state === 'out') reading.evidence = 'doubtful';
+  }
+
+  if (commodity === 'water' && judge.treats !== undefined) {
+    const ids = [feature.id, ...feature.alsoIds];
+    treat(reading, judge.treats({ ids, ruleKey: reading.rule.key, tags: inCurrentForm(feature.tags) }));
+  }
+
+  const level = judge.counting[commodity];
+  if (!reaches(reading.evidence, level)) {
+    reading.reasons.push(
+      found('evidence-below', `Known as ${reading.evidence} only, ${commodity} counts from ${level}`),
+    );
+  }
+  return {
+    id: feature.id,
+    alsoIds: [...feature.alsoIds],
+    name: nameOf(feature.tags, commodity),
+    commodity,
+    kind: reading.rule === ANY_WITH_WATER ? hostLabel(feature.tags) : reading.rule.label,
+    lon: feature.lon,
+    lat: feature.lat,
+    evidence: reading.evidence,
+    counts: reading.reasons.every(({ code }) => effectOf(code) !== 'blocks'),
+    reasons: inWords(reading.reasons),
+    ...(reading.waterClass === null ? {} : { waterClass: reading.waterClass }),
+    tags: feature.tags,
+  };
+}
+
+/**
+ * Judges every feature for a rig and a trip: one point for each commodity that it may supply, fuel first, in the
+ * features' order. A point counts when none of its reasons blocks, which takes the evidence asked for, nothing
+ * against its use, and for water the class `drinking`. A fresh confirmation makes the evidence `confirmed` and answers what
+ * the tags say against its use; which fuel is sold and what the water is fit for still goes by the tags.
+ */
+export function classify(features: readonly SupplyFeature[], judge: Judging): SupplyPoint[] {
+  const reportsById = new Map<string, Confirmation[]>();
+  for (const report of judge.confirmations ?? []) {
+    const known = reportsById.get(report.id);
+    if (known === undefined) reportsById.set(report.id, [report]);
+    else known.push(report);
+  }
+  const points: SupplyPoint[] = [];
+  for (const feature of features) {
+    const ids = [feature.id, ...feature.alsoIds];
+    const reports = reportsById.size === 0 ? [] : ids.flatMap((id) => reportsById.get(id) ?? []);
+    for (const commodity of ['fuel', 'water'] as const) {
+      const point = judgeOne(feature, commodity, reports, judge);
+      if (point !== null) points.push(point);
+    }
+  }
+  return points;
+}

@@ -1,0 +1,52 @@
+import type { MappedFeature, Tags } from '../../input/sources.ts';
+import { hostOf } from '../tags/hosts.ts';
+import { ANY_WITH_WATER } from '../tags/kinds.ts';
+import { matchKinds } from '../tags/match-kinds.ts';
+import { wantedFor } from '../tags/wanted.ts';
+import { mergeNodes } from './merge.ts';
+import { placeOf } from './place.ts';
+import type { PlacedFeature, SupplyFeature } from './supply-feature.ts';
+
+/** The kinds of an object as merging knows them; former ones are the same kind as live ones. */
+export function kindsOf(tags: Tags): string[] {
+  const kinds: string[] = [];
+  for (const { rule } of matchKinds(tags)) {
+    if (rule !== ANY_WITH_WATER) kinds.push(rule.key);
+    else {
+      const host = hostOf(tags);
+      if (host !== null) kinds.push(`water at ${host}`);
+    }
+  }
+  return kinds;
+}
+
+/**
+ * Mapped objects as supplies, each at one place on its geometry. A node inside the mapped area of an object of the
+ * same kind becomes part of that area; nothing else is merged. Every object given is in the result: as a feature, in the `alsoIds` of
+ * one, or in `skipped` with the reason.
+ */
+export function toSupplyFeatures(mapped: readonly MappedFeature[]): {
+  features: SupplyFeature[];
+  skipped: { id: string; reason: string }[];
+} {
+  const skipped: { id: string; reason: string }[] = [];
+  const placed: PlacedFeature[] = [];
+  for (const { id, geometry, tags, editedAt } of mapped) {
+    const wanted = wantedFor(tags);
+    if (wanted.length === 0) {
+      skipped.push({ id, reason: 'its tags name no supply of fuel or water' });
+      continue;
+    }
+    const place = placeOf(geometry);
+    if (place === null) {
+      skipped.push({
+        id,
+        reason: 'it has no place on the Earth: no coordinates, or such as are out of range',
+      });
+      continue;
+    }
+    const feature: SupplyFeature = { id, alsoIds: [], lon: place[0], lat: place[1], tags, editedAt, wanted };
+    placed.push({ feature, geometry, kinds: kindsOf(tags) });
+  }
+  return { features: mergeNodes(placed), skipped };
+}

@@ -1,0 +1,33 @@
+import type { Geometry } from 'geojson';
+import type { Commodity } from '../../../contract/common.ts';
+import type { Tags } from '../../input/sources.ts';
+
+/** A supply at one place, before it is judged. */
+export interface SupplyFeature {
+  id: string;
+  /** Ids of nodes that were merged into this area. */
+  alsoIds: string[];
+  lon: number;
+  lat: number;
+  /** The object's own tags, filled in by those of merged nodes. */
+  tags: Tags;
+  /** ISO time; the older one where objects were merged. */
+  editedAt: string | null;
+  wanted: Commodity[];
+  /** For each merged node whose tags differ from the area's: the tags as that node has them, and in which keys. */
+  otherReadings?: OtherReading[];
+}
+
+export interface OtherReading {
+  id: string;
+  tags: Tags;
+  keys: string[];
+}
+
+/** A feature on its way, with the geometry that it was placed on. */
+export interface PlacedFeature {
+  feature: SupplyFeature;
+  geometry: Geometry;
+  /** Its kinds, by which nodes are merged into areas. */
+  kinds: string[];
+}

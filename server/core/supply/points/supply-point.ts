@@ -1,0 +1,21 @@
+import type { Commodity, Evidence, Reason, WaterClass } from '../../../contract/common.ts';
+import type { Tags } from '../../input/sources.ts';
+
+/** A supply point for one commodity, judged for a rig and a trip. */
+export interface SupplyPoint {
+  id: string;
+  alsoIds: string[];
+  name: string | null;
+  commodity: Commodity;
+  /** Plain words: "fuel station", "water tap". */
+  kind: string;
+  lon: number;
+  lat: number;
+  evidence: Evidence;
+  counts: boolean;
+  /** Why not, or what to know; codes are stable. */
+  reasons: Reason[];
+  /** Water only. */
+  waterClass?: WaterClass;
+  tags: Tags;
+}

@@ -1,0 +1,250 @@
+import type { Evidence, WaterClass } from '../../../contract/common.ts';
+import type { Tags } from '../../input/sources.ts';
+import type { ReasonCode } from './reasons.ts';
+
+interface KindRuleBase {
+  /** Names the rule, and tells whether two objects are of the same kind. */
+  key: string;
+  /** Tags that make an object of this kind: the current form first, then forms that OSM has replaced. */
+  forms: readonly Tags[];
+  /** Plain words for people. */
+  label: string;
+  /** What the kind alone tells, before any other tag is looked at. */
+  evidence: Evidence;
+  /** Why the kind alone is not enough. */
+  reason?: ReasonCode;
+  /** True when no other tag lifts `evidence` and `reason`: boats stay boats. */
+  sticks?: boolean;
+}
+export interface FuelKindRule extends KindRuleBase {
+  commodity: 'fuel';
+}
+export interface WaterKindRule extends KindRuleBase {
+  commodity: 'water';
+  waterClass: WaterClass;
+}
+export type KindRule = FuelKindRule | WaterKindRule;
+
+/**
+ * Objects that are a supply by their kind. Within a commodity the first rule that fits an object is taken.
+ * Left out on purpose: lakes and rivers, water works and towers (not places to fill), shops and machines that sell
+ * bottled water, single fuel pumps (their station is mapped), fuel for trains.
+ */
+export const KIND_RULES: readonly KindRule[] = [
+  {
+    key: 'amenity=fuel',
+    forms: [{ amenity: 'fuel' }],
+    label: 'fuel station',
+    commodity: 'fuel',
+    evidence: 'implied',
+  },
+  {
+    key: 'amenity=vending_machine,vending=fuel',
+    forms: [{ amenity: 'vending_machine', vending: 'fuel' }],
+    label: 'fuel machine',
+    commodity: 'fuel',
+    evidence: 'doubtful',
+    reason: 'fuel-kind-unknown',
+  },
+  {
+    key: 'shop=fuel',
+    forms: [{ shop: 'fuel' }],
+    label: 'fuel shop',
+    commodity: 'fuel',
+    evidence: 'doubtful',
+    reason: 'fuel-kind-unknown',
+  },
+  {
+    key: 'waterway=fuel',
+    forms: [{ waterway: 'fuel' }],
+    label: 'fuel for boats',
+    commodity: 'fuel',
+    evidence: 'doubtful',
+    reason: 'for-boats',
+    sticks: true,
+  },
+  {
+    key: 'aeroway=fuel',
+    forms: [{ aeroway: 'fuel' }],
+    label: 'fuel for aircraft',
+    commodity: 'fuel',
+    evidence: 'doubtful',
+    reason: 'for-aircraft',
+    sticks: true,
+  },
+  {
+    // Before the tanks: fire tanks are often tagged as both.
+    key: 'emergency=water_tank',
+    forms: [{ emergency: 'water_tank' }],
+    label: 'water tank for fire fighting',
+    commodity: 'water',
+    waterClass: 'none',
+    evidence: 'doubtful',
+    reason: 'for-fire-fighting',
+    sticks: true,
+  },
+  {
+    key: 'amenity=drinking_water',
+    forms: [{ amenity: 'drinking_water' }],
+    label: 'drinking water',
+    commodity: 'water',
+    waterClass: 'drinking',
+    evidence: 'stated',
+  },
+  {
+    key: 'amenity=water_point',
+    forms: [{ amenity: 'water_point' }],
+    label: 'water point',
+    commodity: 'water',
+    waterClass: 'drinking',
+    evidence: 'stated',
+  },
+  {
+    key: 'waterway=water_point',
+    forms: [{ waterway: 'water_point' }],
+    label: 'water point for boats',
+    commodity: 'water',
+    waterClass: 'drinking',
+    evidence: 'doubtful',
+    reason: 'for-boats',
+    sticks: true,
+  },
+  {
+    key: 'man_made=water_tap',
+    forms: [{ man_made: 'water_tap' }],
+    label: 'water tap',
+    commodity: 'water',
+    waterClass: 'treatable',
+    evidence: 'implied',
+    reason: 'not-stated-fit',
+  },
+  {
+    key: 'man_made=water_well',
+    forms: [{ man_made: 'water_well' }, { man_made: 'well' }, { man_made: 'village_pump' }],
+    label: 'water well',
+    commodity: 'water',
+    waterClass: 'washing',
+    evidence: 'doubtful',
+    reason: 'salt-unknown',
+  },
+  {
+    key: 'natural=spring',
+    forms: [{ natural: 'spring' }],
+    label: 'spring',
+    commodity: 'water',
+    waterClass: 'treatable',
+    evidence: 'implied',
+    reason: 'not-stated-fit',
+  },
+  {
+    key: 'man_made=spring_box',
+    forms: [{ man_made: 'spring_box' }],
+    label: 'spring box',
+    commodity: 'water',
+    waterClass: 'treatable',
+    evidence: 'implied',
+    reason: 'not-stated-fit',
+  },
+  {
+    key: 'natural=hot_spring',
+    forms: [{ natural: 'hot_spring' }],
+    label: 'hot spring',
+    commodity: 'water',
+    waterClass: 'none',
+    evidence: 'doubtful',
+    reason: 'minerals-unknown',
+  },
+  {
+    key: 'amenity=watering_place',
+    forms: [{ amenity: 'watering_place' }],
+    label: 'watering place for animals',
+    commodity: 'water',
+    waterClass: 'none',
+    evidence: 'doubtful',
+    reason: 'for-animals',
+  },
+  {
+    key: 'natural=waterhole',
+    forms: [{ natural: 'waterhole' }],
+    label: 'waterhole',
+    commodity: 'water',
+    waterClass: 'none',
+    evidence: 'doubtful',
+    reason: 'for-animals',
+  },
+  {
+    key: 'amenity=fountain',
+    forms: [{ amenity: 'fountain' }],
+    label: 'fountain',
+    commodity: 'water',
+    waterClass: 'none',
+    evidence: 'doubtful',
+    reason: 'decorative',
+  },
+  {
+    key: 'man_made=storage_tank,content=water',
+    forms: [{ man_made: 'storage_tank', content: 'water' }, { man_made: 'water_tank' }],
+    label: 'water tank',
+    commodity: 'water',
+    waterClass: 'treatable',
+    evidence: 'doubtful',
+    reason: 'use-unknown',
+  },
+  {
+    key: 'man_made=reservoir_covered',
+    forms: [{ man_made: 'reservoir_covered' }],
+    label: 'covered reservoir',
+    commodity: 'water',
+    waterClass: 'treatable',
+    evidence: 'doubtful',
+    reason: 'use-unknown',
+  },
+  {
+    // Camp sites and places to empty a toilet tank say it so; whether the water is fit to drink is not said.
+    key: 'water_point=yes',
+    forms: [{ water_point: 'yes' }],
+    label: 'place with a water point',
+    commodity: 'water',
+    waterClass: 'treatable',
+    evidence: 'implied',
+    reason: 'not-stated-fit',
+  },
+];
+
+/** An object of any other kind whose tags speak of drinking water: the camp site with a tap. */
+export const ANY_WITH_WATER: WaterKindRule = {
+  key: 'drinking_water',
+  forms: [{ drinking_water: 'yes' }],
+  label: 'place with water',
+  commodity: 'water',
+  waterClass: 'none',
+  evidence: 'doubtful',
+  reason: 'use-unknown',
+};
+
+/** Prefixes of a key that say: not there any more, not in use, or not there yet. */
+export const LIFECYCLE_PREFIXES = [
+  'disused',
+  'abandoned',
+  'was',
+  'removed',
+  'razed',
+  'demolished',
+  'destroyed',
+  'dismantled',
+  'ruins',
+  'closed',
+  'historic',
+  'construction',
+  'proposed',
+  'planned',
+] as const;
+
+/** Keys of any object that speak of water; `drinkable` is what OSM has replaced by `drinking_water`. */
+export const WATER_KEYS = ['drinking_water', 'drinkable', 'drinking_water:legal'] as const;
+
+const mainKeyOf = (form: Tags): string => Object.keys(form)[0]!;
+/** The key of each form by which kinds are looked up. */
+export const MAIN_KEYS: readonly string[] = [
+  ...new Set(KIND_RULES.flatMap((rule) => rule.forms.map(mainKeyOf))),
+];

@@ -1,0 +1,72 @@
+import type { NearGrid } from '../../../app/near-route.ts';
+import type { Bbox, Caution } from '../../../contract/common.ts';
+import type { MappedFeature } from '../../../core/input/sources.ts';
+import type { FarObjects } from './far-objects.ts';
+
+export type OsmType = 'node' | 'way' | 'relation';
+
+/** An OSM element as a reader gives it, in the manner of Overpass JSON, which osmtogeojson takes as it is. */
+export interface RawElement {
+  type: OsmType;
+  id: number;
+  lat?: number;
+  lon?: number;
+  nodes?: number[];
+  members?: { type: OsmType; ref: number; role: string; lat?: number; lon?: number; geometry?: unknown[] }[];
+  tags?: Record<string, string>;
+  version?: number;
+  /** ISO 8601. */
+  timestamp?: string;
+  /** Overpass `out center`, `out geom`. */
+  center?: { lat: number; lon: number };
+  geometry?: ({ lat: number; lon: number } | null)[];
+  bounds?: { minlat: number; minlon: number; maxlat: number; maxlon: number };
+}
+
+export type ExtractFormat = 'pbf' | 'osm-xml' | 'overpass-json' | 'geojson' | 'gpx-waypoints';
+
+/** One extract after filtering: what concerns supply, with the nodes and members it needs. */
+export interface RawExtract {
+  source: string;
+  format: ExtractFormat;
+  /** Wanted elements and those that only lend them geometry. */
+  elements: RawElement[];
+  /** "node/1": the wanted ones among `elements`; those that only lend geometry are not here. */
+  wanted: Set<string>;
+  /** Wanted objects that lie off `ReadOptions.near`: counted here and not kept otherwise. */
+  far: FarObjects;
+  /** Features that came ready made (GeoJSON, GPX waypoints). */
+  features: MappedFeature[];
+  /** Declared bounds, null when the file declares none. */
+  bounds: Bbox | null;
+  /** Further declared bounds, where a file declares several boxes. */
+  moreBounds?: Bbox[];
+  /**
+   * Hull of all object positions, closed ring of [lon, lat], when no bounds are declared and there is one. Longitudes
+   * run on past 180 where the objects lie on both sides of the 180th meridian.
+   */
+  hull: [number, number][] | null;
+  /** Whether the file shows objects of a commodity at all, and whether it is a general map (holds roads or places). */
+  shows: { fuel: boolean; water: boolean; general: boolean };
+  /** Elements in the file, wanted or not; 0 where the format has no such thing. */
+  counts: { nodes: number; ways: number; relations: number };
+  /** Roads, places and coast for the map's ground, with their nodes; empty unless asked for. */
+  ground: RawElement[];
+  skipped: { id: string; reason: string }[];
+  cautions: Caution[];
+}
+
+export interface ReadOptions {
+  /** The file's name as the user gave it, for messages. */
+  source: string;
+  /** Keep ground features that touch this box; null for none. */
+  ground: Bbox | null;
+  /**
+   * Keep wanted objects that may touch this land, and those whose place is not known; null or absent keeps all. What the
+   * file shows and covers is judged by all of it either way.
+   */
+  near?: NearGrid | null;
+  /** Called now and then with bytes read and bytes in all (null when unknown). */
+  onProgress?: (doneBytes: number, totalBytes: number | null) => void;
+  signal?: AbortSignal;
+}

@@ -1,0 +1,196 @@
+import type { Geometry } from 'geojson';
+import { isNear, type NearGrid } from '../../../app/near-route.ts';
+import type { Bbox, Caution, Commodity } from '../../../contract/common.ts';
+import type { MappedFeature } from '../../../core/input/sources.ts';
+import { DeclaredBounds } from '../extract/declared-bounds.ts';
+import { parseKey } from '../extract/element-key.ts';
+import { FarList } from '../extract/far-objects.ts';
+import { HullOfObjects } from '../extract/hull.ts';
+import { OwnIds } from '../extract/own-ids.ts';
+import { isOnEarth } from '../extract/position.ts';
+import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
+import { commoditiesOf, marksGeneralMap } from '../extract/wanted-tags.ts';
+import { isObject, type JsonObject } from '../json/read-json.ts';
+import { boxOfPositions } from '../keep/keep-near.ts';
+import { refusal } from '../source/problems.ts';
+import { geoJsonIdentity } from './geojson-identity.ts';
+import { geoJsonTags } from './geojson-tags.ts';
+
+/** How deep the positions lie in `coordinates` (RFC 7946, 3.1). */
+const DEPTHS: ReadonlyMap<unknown, number> = new Map([
+  ['Point', 0],
+  ['MultiPoint', 1],
+  ['LineString', 1],
+  ['MultiLineString', 2],
+  ['Polygon', 2],
+  ['MultiPolygon', 3],
+]);
+
+/** The names that a `crs` member may have for WGS 84 in longitude and latitude; any other is another system. */
+const WGS84_NAMES = /CRS84|4326/i;
+
+type Judged = { geometry: Geometry; positions: [number, number][] } | { reason: string };
+
+/** Checks a geometry, trims heights, and gathers its positions; or says why it cannot be used. */
+function judge(value: unknown): Judged {
+  if (!isObject(value)) return { reason: 'it has no geometry' };
+  const depth = DEPTHS.get(value.type);
+  if (depth === undefined)
+    return { reason: `a geometry of type ${String(value.type)} stands for no one place` };
+  const positions: [number, number][] = [];
+  let reason: string | null = null;
+  const trim = (part: unknown, levels: number): unknown => {
+    if (!Array.isArray(part)) {
+      reason ??= 'its coordinates are not laid out as GeoJSON';
+      return part;
+    }
+    if (levels > 0) return part.map((inner) => trim(inner, levels - 1));
+    const [lon, lat] = part as unknown[];
+    if (isOnEarth(lon, lat)) positions.push([lon as number, lat as number]);
+    else reason ??= `its position is not on earth: longitude ${String(lon)}, latitude ${String(lat)}`;
+    return [lon, lat];
+  };
+  const coordinates = trim(value.coordinates, depth);
+  if (reason !== null) return { reason };
+  if (positions.length === 0) return { reason: 'its geometry is empty' };
+  return { geometry: { type: value.type, coordinates } as Geometry, positions };
+}
+
+/** Refuses coordinates of another system: they would put supplies where there are none. */
+function checkSystem(document: JsonObject, source: string): void {
+  const crs = document.crs;
+  if (!isObject(crs) || !isObject(crs.properties)) return;
+  const name = String(crs.properties.name ?? '');
+  if (WGS84_NAMES.test(name)) return;
+  throw refusal(
+    'json-shape',
+    source,
+    '/crs',
+    `coordinates in the system "${name}"`,
+    'longitude and latitude (WGS 84)',
+    'Export it as EPSG:4326',
+  );
+}
+
+function boundsOf(document: JsonObject): DeclaredBounds {
+  const bounds = new DeclaredBounds();
+  const bbox = document.bbox;
+  if (!Array.isArray(bbox)) return bounds;
+  const numbers = bbox.map(Number);
+  // With heights there are six numbers: west, south, lowest, east, north, highest (RFC 7946, 5).
+  const [west, south, east, north] = numbers.length === 6 ? [0, 1, 3, 4].map((i) => numbers[i]) : numbers;
+  bounds.add([west, south, east, north] as Bbox);
+  return bounds;
+}
+
+class FeatureReader {
+  readonly features: MappedFeature[] = [];
+  readonly skipped: { id: string; reason: string }[] = [];
+  readonly hull = new HullOfObjects();
+  readonly far = new FarList();
+  readonly shown = new Set<Commodity>();
+  general = false;
+  placed = 0;
+  offEarth = 0;
+  readonly #ownIds = new OwnIds();
+  readonly #source: string;
+  readonly #near: NearGrid | null;
+
+  constructor(source: string, near: NearGrid | null) {
+    this.#source = source;
+    this.#near = near;
+  }
+
+  #nameOf(number: number): string {
+    return `${this.#source} feature ${number}`;
+  }
+
+  read(value: unknown, number: number): void {
+    if (!isObject(value) || value.type !== 'Feature') {
+      this.skipped.push({ id: this.#nameOf(number), reason: 'it is not a GeoJSON feature' });
+      return;
+    }
+    const judged = judge(value.geometry);
+    if ('positions' in judged) {
+      this.placed += 1;
+      for (const [lon, lat] of judged.positions) this.hull.add(lon, lat);
+    } else if (judged.reason.includes('not on earth')) this.offEarth += 1;
+    const properties = isObject(value.properties) ? value.properties : {};
+    const identity = geoJsonIdentity(value, properties);
+    const tags = geoJsonTags(properties, identity.usedKeys);
+    const fallbackId = identity.id ?? this.#nameOf(number);
+    if (Object.keys(tags).length === 0) {
+      this.skipped.push({ id: fallbackId, reason: 'it has no tags' });
+      return;
+    }
+    const commodities = commoditiesOf(tags);
+    if (commodities.length === 0) {
+      this.general ||= marksGeneralMap(tags);
+      return;
+    }
+    if ('reason' in judged) {
+      this.skipped.push({ id: fallbackId, reason: judged.reason });
+      return;
+    }
+    for (const commodity of commodities) this.shown.add(commodity);
+    const id = identity.id ?? this.#ownIds.of(tags.name ?? identity.label ?? String(number));
+    if (this.#isFar(id, identity.editedAt, judged.positions)) return;
+    this.features.push({ id, geometry: judged.geometry, tags, editedAt: identity.editedAt });
+  }
+
+  /** Notes a far object. Those of the user's own naming stay: their names hang on one another. */
+  #isFar(id: string, editedAt: string | null, positions: readonly [number, number][]): boolean {
+    const object = parseKey(id);
+    const box = boxOfPositions(positions);
+    if (object === null || this.#near === null || box === null || isNear(this.#near, box)) return false;
+    this.far.add({ ...object, timestamp: editedAt }, box);
+    return true;
+  }
+}
+
+/**
+ * Reads GeoJSON whose features carry OSM tags. Features that supply nothing are passed over; those that do and cannot
+ * be placed are listed as skipped. A `bbox` member is taken for declared bounds.
+ * Throws InputProblem: `json-shape`, and `coordinate-out-of-range` when no feature lies on earth.
+ */
+export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtract {
+  const { source } = options;
+  checkSystem(document, source);
+  const list = document.type === 'Feature' ? [document] : document.features;
+  if (!Array.isArray(list)) {
+    throw refusal('json-shape', source, '/features', 'no list of features', 'an array', 'Export it again');
+  }
+  const reader = new FeatureReader(source, options.near ?? null);
+  for (const [i, value] of list.entries()) reader.read(value, i + 1);
+  if (reader.placed === 0 && reader.offEarth > 0) {
+    throw refusal(
+      'coordinate-out-of-range',
+      source,
+      null,
+      'no feature has a position on earth',
+      'longitude from -180 to 180 and latitude from -90 to 90, in this order',
+      'Export it as EPSG:4326',
+    );
+  }
+  const bounds = boundsOf(document);
+  const cautions: Caution[] = bounds.cautions(source);
+  if (reader.skipped.length > 0) {
+    const text = `${reader.skipped.length} features of ${source} could not be used; they are listed as skipped`;
+    cautions.push({ code: 'features-skipped', text });
+  }
+  return {
+    source,
+    format: 'geojson',
+    elements: [],
+    wanted: new Set(),
+    far: reader.far.objects(),
+    features: reader.features,
+    bounds: bounds.first,
+    hull: bounds.any ? null : reader.hull.ring(),
+    shows: { fuel: reader.shown.has('fuel'), water: reader.shown.has('water'), general: reader.general },
+    counts: { nodes: 0, ways: 0, relations: 0 },
+    ground: [],
+    skipped: reader.skipped,
+    cautions,
+  };
+}

@@ -1,0 +1,51 @@
+import type { Caution } from '../../../contract/common.ts';
+import { DeclaredBounds } from '../extract/declared-bounds.ts';
+import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
+import { incompleteCaution, tellsOfFailure } from '../extract/remark.ts';
+import { filterElements } from '../keep/filter-elements.ts';
+import type { ParsedElement } from '../xml/osm-xml-parser.ts';
+import { overpassElement } from './overpass-element.ts';
+import { isObject, type JsonObject } from './read-json.ts';
+
+/**
+ * Reads an Overpass reply (`out body`, `out center`, `out geom`).
+ * Throws InputProblem `json-shape` with the element's place for one that is no OSM element.
+ */
+export async function readOverpassJson(
+  document: JsonObject,
+  rawElements: readonly unknown[],
+  options: ReadOptions,
+): Promise<RawExtract> {
+  const { source } = options;
+  const parsed: ParsedElement[] = [];
+  for (const [i, raw] of rawElements.entries()) {
+    const element = overpassElement(raw, `/elements/${i}`, source);
+    if (element !== null) parsed.push(element);
+  }
+  const bounds = new DeclaredBounds();
+  if (isObject(document.bounds)) {
+    const { minlon, minlat, maxlon, maxlat } = document.bounds;
+    bounds.add([Number(minlon), Number(minlat), Number(maxlon), Number(maxlat)]);
+  }
+  const filtered = await filterElements(
+    async (visit) => {
+      options.signal?.throwIfAborted();
+      for (const element of parsed) visit(element);
+    },
+    { ground: options.ground, near: options.near, wantsHull: () => !bounds.any },
+  );
+  const incomplete: Caution[] =
+    typeof document.remark === 'string' && tellsOfFailure(document.remark)
+      ? [incompleteCaution(source, document.remark.trim())]
+      : [];
+  const isWhole = incomplete.length === 0;
+  return {
+    source,
+    format: 'overpass-json',
+    ...filtered,
+    features: [],
+    bounds: isWhole ? bounds.first : null,
+    hull: isWhole && !bounds.any ? filtered.hull : null,
+    cautions: [...incomplete, ...bounds.cautions(source), ...filtered.cautions],
+  };
+}

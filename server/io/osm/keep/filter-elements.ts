@@ -1,0 +1,203 @@
+import type { NearGrid } from '../../../app/near-route.ts';
+import type { Bbox, Caution, Commodity } from '../../../contract/common.ts';
+import type { Tags } from '../../../core/input/sources.ts';
+import { detached, lentOnly } from '../extract/detached.ts';
+import { keyOf, keyOfRef } from '../extract/element-key.ts';
+import { NOTHING_FAR } from '../extract/far-objects.ts';
+import { HullOfObjects } from '../extract/hull.ts';
+import { compareAge } from '../extract/newest.ts';
+import { isOnEarth } from '../extract/position.ts';
+import type { RawElement, RawExtract } from '../extract/raw-extract.ts';
+import { commoditiesOf, marksGeneralMap } from '../extract/wanted-tags.ts';
+import { PASSES_MAX } from '../source/limits.ts';
+import type { ParsedElement } from '../xml/osm-xml-parser.ts';
+import { GroundSelection } from './ground-selection.ts';
+import { keepNear, type Lookup, lendingOf } from './keep-near.ts';
+import { LentGeometry } from './lent-geometry.ts';
+import { newestOf } from './newest-element.ts';
+
+/** Goes once over all the elements of a file; called again for each pass. */
+export type EachElement = (visit: (parsed: ParsedElement) => void) => Promise<void>;
+
+export interface FilterOptions {
+  /** Keep ground elements that touch this box; null for none. */
+  ground: Bbox | null;
+  /** Keep wanted objects that may touch this land; null for all. */
+  near?: NearGrid | null | undefined;
+  /** Asked on the first object: whether the hull of all positions will be needed. */
+  wantsHull: () => boolean;
+  /** What an object may supply; a parameter for tests. */
+  commodities?: (tags: Tags) => readonly Commodity[];
+}
+
+export type Filtered = Pick<
+  RawExtract,
+  'elements' | 'wanted' | 'far' | 'hull' | 'shows' | 'counts' | 'ground' | 'skipped' | 'cautions'
+>;
+
+/** The positions that an element carries itself. */
+function* ownPositions(element: RawElement): Generator<[number, number]> {
+  if (element.lon !== undefined && element.lat !== undefined) yield [element.lon, element.lat];
+  if (element.center !== undefined) yield [element.center.lon, element.center.lat];
+  for (const at of element.geometry ?? []) if (at !== null) yield [at.lon, at.lat];
+}
+
+const badPosition = (element: RawElement): string | null => {
+  if (element.type !== 'node' || isOnEarth(element.lon, element.lat)) return null;
+  return element.lon === undefined && element.lat === undefined
+    ? 'it has no position'
+    : `its position is not on earth: latitude ${element.lat}, longitude ${element.lon}`;
+};
+
+/** The first pass: which objects are wanted, in their newest version, and what the file is. */
+class WantedPass {
+  readonly wanted = new Map<string, RawElement>();
+  readonly counts = { nodes: 0, ways: 0, relations: 0 };
+  readonly hull = new HullOfObjects();
+  readonly skipped: { id: string; reason: string }[] = [];
+  general = false;
+  deletedSeen = 0;
+  readonly #deleted = new Map<string, RawElement>();
+  readonly #commodities: (tags: Tags) => readonly Commodity[];
+  readonly #wantsHull: () => boolean;
+
+  constructor(options: FilterOptions) {
+    this.#commodities = options.commodities ?? commoditiesOf;
+    this.#wantsHull = options.wantsHull;
+  }
+
+  visit({ element, deleted }: ParsedElement): void {
+    if (element.type === 'node') this.counts.nodes += 1;
+    else if (element.type === 'way') this.counts.ways += 1;
+    else this.counts.relations += 1;
+    const key = keyOf(element);
+    if (deleted) this.#visitDeleted(key, element);
+    else this.#visitLiving(key, element);
+  }
+
+  #visitDeleted(key: string, element: RawElement): void {
+    this.deletedSeen += 1;
+    const known = this.#deleted.get(key);
+    if (known === undefined || compareAge(element, known) > 0) this.#deleted.set(key, lentOnly(element));
+    const living = this.wanted.get(key);
+    if (living !== undefined && compareAge(element, living) >= 0) this.wanted.delete(key);
+  }
+
+  #visitLiving(key: string, element: RawElement): void {
+    if (this.#wantsHull()) {
+      for (const [lon, lat] of ownPositions(element)) if (isOnEarth(lon, lat)) this.hull.add(lon, lat);
+    }
+    const tags = element.tags;
+    if (tags === undefined || this.#commodities(tags).length === 0) {
+      this.general ||= tags !== undefined && marksGeneralMap(tags);
+      this.#supersede(key, element);
+      return;
+    }
+    const bad = badPosition(element);
+    if (bad !== null) {
+      this.skipped.push({ id: key, reason: bad });
+      this.#supersede(key, element);
+      return;
+    }
+    const known = this.wanted.get(key);
+    const gone = this.#deleted.get(key);
+    if (gone !== undefined && compareAge(gone, element) >= 0) return;
+    const kept = detached(element);
+    this.wanted.set(key, known === undefined ? kept : newestOf(known, kept));
+  }
+
+  /**
+   * A newer version that is no supply any more takes an older one away. It must be known to be newer: replies often
+   * give an object twice, with its tags and as a bare node of something else.
+   */
+  #supersede(key: string, element: RawElement): void {
+    if (this.wanted.size === 0) return;
+    const known = this.wanted.get(key);
+    if (known !== undefined && compareAge(element, known) > 0) this.wanted.delete(key);
+  }
+
+  shows(): Filtered['shows'] {
+    const shown = new Set(
+      [...this.wanted.values()].flatMap((element) => this.#commodities(element.tags ?? {})),
+    );
+    return { fuel: shown.has('fuel'), water: shown.has('water'), general: this.general };
+  }
+}
+
+function cautionsOf(pass: WantedPass, ground: GroundSelection | null): Caution[] {
+  const cautions: Caution[] = [];
+  if (pass.deletedSeen > 0) {
+    const text = `${pass.deletedSeen} objects that the file marks as deleted were passed over`;
+    cautions.push({ code: 'deleted-passed-over', text });
+  }
+  if (pass.skipped.length > 0) {
+    const text = `${pass.skipped.length} supplies have no usable position and were passed over`;
+    cautions.push({ code: 'position-missing', text });
+  }
+  if (ground !== null && ground.dropped > 0) {
+    const text = `the map shows the main roads only: ${ground.dropped} lesser ways were left out`;
+    cautions.push({ code: 'ground-thinned', text });
+  }
+  return cautions;
+}
+
+function keptOf(
+  wanted: ReadonlyMap<string, RawElement>,
+  lending: readonly RawElement[],
+  near: NearGrid | null,
+): Pick<Filtered, 'elements' | 'wanted' | 'far'> {
+  if (near === null) {
+    return {
+      elements: [...wanted.values(), ...lending],
+      wanted: new Set(wanted.keys()),
+      far: NOTHING_FAR,
+    };
+  }
+  const lent = new Map(lending.map((element) => [keyOf(element), element]));
+  const all = [...wanted.values()];
+  const lookup: Lookup = (type, id) => {
+    const key = keyOfRef(type, id);
+    return wanted.get(key) ?? lent.get(key);
+  };
+  const kept = keepNear(all, near, lookup);
+  return {
+    elements: [...kept.near, ...lendingOf(kept.near, all, lookup)],
+    wanted: new Set(kept.near.map(keyOf)),
+    far: kept.far,
+  };
+}
+
+/**
+ * Keeps the elements that concern supply, in the newest version that the file has of each, with the nodes and members
+ * that they need, in as many passes as that takes (one when only nodes are wanted).
+ */
+export async function filterElements(each: EachElement, options: FilterOptions): Promise<Filtered> {
+  const first = new WantedPass(options);
+  const ground = options.ground === null ? null : new GroundSelection(options.ground);
+  await each((parsed) => {
+    first.visit(parsed);
+    if (!parsed.deleted) ground?.visit(parsed.element);
+  });
+  const lent = new LentGeometry();
+  for (const element of first.wanted.values()) lent.need(element);
+  ground?.endFirstPass();
+  for (let pass = 2; pass <= PASSES_MAX && (lent.isWanting || ground?.isWanting); pass += 1) {
+    await each(({ element, deleted }) => {
+      if (deleted) return;
+      lent.offer(element);
+      ground?.visit(element);
+    });
+    lent.endPass();
+    ground?.endPass();
+  }
+  const lending = lent.elements.filter((element) => !first.wanted.has(keyOf(element)));
+  return {
+    ...keptOf(first.wanted, lending, options.near ?? null),
+    hull: first.hull.ring(),
+    shows: first.shows(),
+    counts: first.counts,
+    ground: ground?.elements ?? [],
+    skipped: first.skipped,
+    cautions: cautionsOf(first, ground),
+  };
+}

@@ -1,0 +1,120 @@
+import type { Feature, LineString, Point } from 'geojson';
+import type { GroundMark } from '../../../contract/map.ts';
+import type { Tags } from '../../../core/input/sources.ts';
+import type { OsmType, RawElement } from '../extract/raw-extract.ts';
+import { GROUND_WAYS_MAX } from '../source/limits.ts';
+
+/** Roads and places that are drawn, highest rank first; the values of OSM's highway and place keys. */
+const ROADS = ['motorway', 'trunk', 'primary', 'secondary', 'tertiary', 'unclassified', 'track'] as const;
+const LINKED: ReadonlySet<string> = new Set(['motorway', 'trunk', 'primary', 'secondary', 'tertiary']);
+const PLACES: readonly string[] = ['city', 'town', 'village', 'hamlet'];
+
+/** Tags that a map draws by; the others are not kept. */
+const DRAWN_KEYS: ReadonlySet<string> = new Set(['highway', 'natural', 'place', 'name']);
+export const isDrawn = (key: string): boolean => DRAWN_KEYS.has(key);
+
+export interface GroundKind {
+  what: GroundMark['what'];
+  /** As tagged: "primary", "town". */
+  rank: string;
+  /** 0 is drawn first and dropped last. */
+  order: number;
+}
+
+/** What an element is for the map's ground, null when it is not drawn. */
+export function groundKindOf(type: OsmType, tags: Tags): GroundKind | null {
+  if (type === 'node') {
+    const order = PLACES.indexOf(tags.place ?? '');
+    return order === -1 ? null : { what: 'place', rank: PLACES[order]!, order };
+  }
+  if (type !== 'way') return null;
+  if (tags.natural === 'coastline') return { what: 'coast', rank: 'coastline', order: 0 };
+  const highway = tags.highway;
+  if (highway === undefined) return null;
+  const road = highway.endsWith('_link') ? highway.slice(0, -'_link'.length) : highway;
+  if (road !== highway && !LINKED.has(road)) return null;
+  const order = (ROADS as readonly string[]).indexOf(road);
+  if (order === -1) return null;
+  return { what: road === 'track' ? 'track' : 'road', rank: highway, order: order + 1 };
+}
+
+/** Ground ways up to a number; when there are more, the lowest ranks go first. */
+export class GroundWays {
+  readonly #byOrder: RawElement[][] = Array.from({ length: ROADS.length + 1 }, () => []);
+  #kept = 0;
+  #dropped = 0;
+  readonly #limit: number;
+
+  constructor(limit = GROUND_WAYS_MAX) {
+    this.#limit = limit;
+  }
+
+  add(way: RawElement, kind: GroundKind): void {
+    this.#byOrder[kind.order]?.push(way);
+    this.#kept += 1;
+    if (this.#kept <= this.#limit) return;
+    this.#byOrder.findLast((ways) => ways.length > 0)?.pop();
+    this.#kept -= 1;
+    this.#dropped += 1;
+  }
+
+  get ways(): RawElement[] {
+    return this.#byOrder.flat();
+  }
+
+  /** How many were left out. */
+  get dropped(): number {
+    return this.#dropped;
+  }
+}
+
+type GroundFeature = Feature<Point | LineString, GroundMark>;
+
+function lineOf(way: RawElement, nodes: ReadonlyMap<number, RawElement>): [number, number][] {
+  const inline = way.geometry?.flatMap((at): [number, number][] => (at === null ? [] : [[at.lon, at.lat]]));
+  if (inline !== undefined && inline.length > 0) return inline;
+  return (way.nodes ?? []).flatMap((id): [number, number][] => {
+    const node = nodes.get(id);
+    return node?.lon === undefined || node.lat === undefined ? [] : [[node.lon, node.lat]];
+  });
+}
+
+/**
+ * Roads, tracks, coast and places as GeoJSON, coordinates [lon, lat]; `raw` holds the ways with their nodes, and may
+ * hold an object twice. At most as many ways as are kept on reading; elements that are no ground are passed over.
+ */
+export function groundFeatures(raw: readonly RawElement[]): GroundFeature[] {
+  const nodes = new Map<number, RawElement>();
+  for (const element of raw) if (element.type === 'node') nodes.set(element.id, element);
+  const ways = new GroundWays();
+  const seenWays = new Set<number>();
+  for (const element of raw) {
+    const kind = element.type === 'way' ? groundKindOf('way', element.tags ?? {}) : null;
+    if (kind === null || seenWays.has(element.id)) continue;
+    seenWays.add(element.id);
+    ways.add(element, kind);
+  }
+  const features: GroundFeature[] = [];
+  for (const way of ways.ways) {
+    const coordinates = lineOf(way, nodes);
+    const kind = groundKindOf('way', way.tags ?? {});
+    if (kind === null || coordinates.length < 2) continue;
+    features.push({
+      type: 'Feature',
+      geometry: { type: 'LineString', coordinates },
+      properties: { what: kind.what, name: way.tags?.name ?? null, rank: kind.rank },
+    });
+  }
+  const places = [...nodes.values()].flatMap((node) => {
+    const kind = groundKindOf('node', node.tags ?? {});
+    return kind === null || node.lon === undefined || node.lat === undefined ? [] : [{ node, kind }];
+  });
+  for (const { node, kind } of places.sort((a, b) => a.kind.order - b.kind.order)) {
+    features.push({
+      type: 'Feature',
+      geometry: { type: 'Point', coordinates: [node.lon!, node.lat!] },
+      properties: { what: kind.what, name: node.tags?.name ?? null, rank: kind.rank },
+    });
+  }
+  return features;
+}

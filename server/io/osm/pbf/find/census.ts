@@ -1,0 +1,116 @@
+import type { OsmType, RawElement } from '../../extract/raw-extract.ts';
+import type { Job } from '../read/jobs.ts';
+import type { Frame } from '../wire/framing.ts';
+import { lowerBound, type Sought } from './find.ts';
+import { type IdSpan, mayRepeat } from './id-span.ts';
+
+const TYPES = ['node', 'way', 'relation'] as const satisfies readonly OsmType[];
+
+/** One type's spans, one entry for each blob; plain lists of numbers, since large files have tens of thousands of blobs. */
+interface SpanColumns {
+  count: number[];
+  least: number[];
+  greatest: number[];
+  rising: boolean[];
+}
+
+const emptyColumns = (): SpanColumns => ({ count: [], least: [], greatest: [], rising: [] });
+
+/** Which ids each blob of the file can hold. */
+export class Census {
+  readonly #frameStart: number[] = [];
+  readonly #blobStart: number[] = [];
+  readonly #blobBytes: number[] = [];
+  readonly #spans: Record<OsmType, SpanColumns> = {
+    node: emptyColumns(),
+    way: emptyColumns(),
+    relation: emptyColumns(),
+  };
+
+  add(frame: Frame, spans: Record<OsmType, IdSpan>): void {
+    this.#frameStart.push(frame.frameStart);
+    this.#blobStart.push(frame.blobStart);
+    this.#blobBytes.push(frame.blobBytes);
+    for (const type of TYPES) {
+      const columns = this.#spans[type];
+      const { count, least, greatest, rising } = spans[type];
+      columns.count.push(count);
+      columns.least.push(least);
+      columns.greatest.push(greatest);
+      columns.rising.push(rising);
+    }
+  }
+
+  #frame(blob: number): Frame {
+    return {
+      type: 'OSMData',
+      frameStart: this.#frameStart[blob]!,
+      blobStart: this.#blobStart[blob]!,
+      blobBytes: this.#blobBytes[blob]!,
+    };
+  }
+
+  count(type: OsmType): number {
+    return this.#spans[type].count.reduce((sum, count) => sum + count, 0);
+  }
+
+  /** Whether an id of this type can occur twice in the file. */
+  mayRepeat(type: OsmType): boolean {
+    const { count, least, greatest, rising } = this.#spans[type];
+    return mayRepeat(
+      count.map((each, blob) => ({
+        count: each,
+        least: least[blob]!,
+        greatest: greatest[blob]!,
+        rising: rising[blob]!,
+      })),
+    );
+  }
+
+  framesWith(type: OsmType): Frame[] {
+    return this.#spans[type].count.flatMap((count, blob) => (count > 0 ? [this.#frame(blob)] : []));
+  }
+
+  /** Jobs for those blobs that can hold one of the ids, which are ascending. */
+  *findJobs(sorted: Sought): Generator<Job> {
+    for (let blob = 0; blob < this.#frameStart.length; blob += 1) {
+      const sought = {
+        node: this.#within('node', blob, sorted.node),
+        way: this.#within('way', blob, sorted.way),
+        relation: this.#within('relation', blob, sorted.relation),
+      };
+      if (sought.node.length + sought.way.length + sought.relation.length > 0)
+        yield { kind: 'find', frame: this.#frame(blob), sought };
+    }
+  }
+
+  /** Those of the ascending ids that the blob can hold. */
+  #within(type: OsmType, blob: number, sorted: Float64Array): Float64Array {
+    const { least, greatest } = this.#spans[type];
+    const from = lowerBound(sorted, least[blob]!);
+    return sorted.slice(from, Math.max(from, lowerBound(sorted, greatest[blob]! + 1)));
+  }
+}
+
+/** Objects by type and id, each in its newest version; of equal versions the one added last. */
+export class Newest {
+  readonly #byType: Record<OsmType, Map<number, RawElement>> = {
+    node: new Map(),
+    way: new Map(),
+    relation: new Map(),
+  };
+
+  add(element: RawElement): void {
+    const known = this.#byType[element.type];
+    const other = known.get(element.id);
+    if (other === undefined || (element.version ?? 0) >= (other.version ?? 0)) known.set(element.id, element);
+  }
+
+  get(type: OsmType, id: number): RawElement | undefined {
+    return this.#byType[type].get(id);
+  }
+
+  all(type: OsmType): Iterable<RawElement> {
+    return this.#byType[type].values();
+  }
+}

@@ -1,0 +1,168 @@
+import type { OsmType, RawElement } from '../../extract/raw-extract.ts';
+import { type Block, latOf, lonOf } from '../wire/block.ts';
+import { BrokenBlock } from '../wire/broken.ts';
+import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
+import { isoTime } from '../wire/iso-time.ts';
+import { decodeIntegers, decodeSums } from '../wire/packed.ts';
+
+/** An element in full, with what RawElement has no place for. */
+export interface Decoded {
+  element: RawElement;
+  /** The file marks it as deleted. */
+  deleted: boolean;
+}
+
+/** Sets a tag also when its key is one that objects treat in a special way. */
+function setTag(tags: Record<string, string>, key: string, value: string): void {
+  if (key === '__proto__')
+    Object.defineProperty(tags, key, { value, enumerable: true, configurable: true, writable: true });
+  else tags[key] = value;
+}
+
+/** Tags from two lists of string numbers of equal length. */
+export function tagsOf(block: Block, keys: readonly number[], values: readonly number[]) {
+  if (keys.length !== values.length)
+    throw new BrokenBlock(`${keys.length} keys with ${values.length} values`);
+  const tags: Record<string, string> = {};
+  for (let index = 0; index < keys.length; index += 1)
+    setTag(tags, block.strings.text(keys[index]!), block.strings.text(values[index]!));
+  return tags;
+}
+
+/** Version and time onto the element, where they are set. */
+export function setEdit(element: RawElement, block: Block, version: number, storedTime: number): void {
+  if (version > 0) element.version = version;
+  const timestamp = isoTime(storedTime * block.dateGranularity);
+  if (timestamp !== undefined) element.timestamp = timestamp;
+}
+
+/** Reads an Info message; gives whether it marks the element as deleted. */
+function readInfo(element: RawElement, block: Block, range: Range): boolean {
+  const cursor = new Cursor(block.bytes, range.start, range.end);
+  let version = 0;
+  let storedTime = 0;
+  let visible = true;
+  for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+    if (tag === 8) version = cursor.integer();
+    else if (tag === 16) storedTime = cursor.integer();
+    else if (tag === 48) visible = cursor.integer() !== 0;
+    else cursor.skip(tag);
+  }
+  setEdit(element, block, version, storedTime);
+  return !visible;
+}
+
+/** A node that is not in dense form. Its position may lie off the Earth: the caller looks. */
+export function decodePlainNode(block: Block, range: Range): Decoded {
+  const parts = new Cursor(block.bytes, range.start, range.end);
+  let id: number | null = null;
+  let keys = NOWHERE;
+  let values = NOWHERE;
+  let info = NOWHERE;
+  let lat: number | null = null;
+  let lon: number | null = null;
+  for (let tag = parts.tag(); tag !== 0; tag = parts.tag()) {
+    if (tag === 8) id = parts.signed();
+    else if (tag === 18) keys = parts.onlyRange(keys);
+    else if (tag === 26) values = parts.onlyRange(values);
+    else if (tag === 34) info = parts.range();
+    else if (tag === 64) lat = parts.signed();
+    else if (tag === 72) lon = parts.signed();
+    else parts.skip(tag);
+  }
+  if (id === null || lat === null || lon === null) throw new BrokenBlock('a node without id or position');
+  const element: RawElement = { type: 'node', id, lat: latOf(block, lat), lon: lonOf(block, lon) };
+  setTags(element, block, keys, values);
+  return { element, deleted: readInfo(element, block, info) };
+}
+
+function setTags(element: RawElement, block: Block, keys: Range, values: Range): void {
+  if (keys === NOWHERE && values === NOWHERE) return;
+  const tags = tagsOf(block, decodeIntegers(block.bytes, keys), decodeIntegers(block.bytes, values));
+  element.tags = tags;
+}
+
+/** The tags alone of a way or relation: most that have a key of interest turn out to be of none. */
+export function listedTags(block: Block, range: Range): Record<string, string> {
+  const parts = new Cursor(block.bytes, range.start, range.end);
+  let keys = NOWHERE;
+  let values = NOWHERE;
+  for (let tag = parts.tag(); tag !== 0; tag = parts.tag()) {
+    if (tag === 18) keys = parts.onlyRange(keys);
+    else if (tag === 26) values = parts.onlyRange(values);
+    else parts.skip(tag);
+    if (keys !== NOWHERE && values !== NOWHERE) break;
+  }
+  return tagsOf(block, decodeIntegers(block.bytes, keys), decodeIntegers(block.bytes, values));
+}
+
+interface ListFields {
+  id: number;
+  element: RawElement;
+  deleted: boolean;
+  /** Fields 8, 9 and 10, whose meaning differs by type. */
+  eighth: Range;
+  ninth: Range;
+  tenth: Range;
+}
+
+/** What ways and relations have in common. */
+function decodeListFields(block: Block, type: 'way' | 'relation', range: Range): ListFields {
+  const parts = new Cursor(block.bytes, range.start, range.end);
+  let id: number | null = null;
+  let keys = NOWHERE;
+  let values = NOWHERE;
+  let info = NOWHERE;
+  let eighth = NOWHERE;
+  let ninth = NOWHERE;
+  let tenth = NOWHERE;
+  for (let tag = parts.tag(); tag !== 0; tag = parts.tag()) {
+    if (tag === 8) id = parts.integer();
+    else if (tag === 18) keys = parts.onlyRange(keys);
+    else if (tag === 26) values = parts.onlyRange(values);
+    else if (tag === 34) info = parts.range();
+    else if (tag === 66) eighth = parts.onlyRange(eighth);
+    else if (tag === 74) ninth = parts.onlyRange(ninth);
+    else if (tag === 82) tenth = parts.onlyRange(tenth);
+    else parts.skip(tag);
+  }
+  if (id === null) throw new BrokenBlock(`a ${type} without id`);
+  const element: RawElement = { type, id };
+  setTags(element, block, keys, values);
+  return { id, element, deleted: readInfo(element, block, info), eighth, ninth, tenth };
+}
+
+/** A way; `geometry` holds the positions of its nodes where the file has them in the way itself. */
+export function decodeWay(block: Block, range: Range): Decoded {
+  const { element, deleted, eighth, ninth, tenth } = decodeListFields(block, 'way', range);
+  const nodes = decodeSums(block.bytes, eighth);
+  element.nodes = nodes;
+  if (ninth !== NOWHERE || tenth !== NOWHERE) {
+    const lats = decodeSums(block.bytes, ninth);
+    const lons = decodeSums(block.bytes, tenth);
+    if (lats.length !== nodes.length || lons.length !== nodes.length)
+      throw new BrokenBlock(`way ${element.id} with ${nodes.length} nodes and ${lats.length} positions`);
+    element.geometry = lats.map((lat, index) => ({
+      lat: latOf(block, lat),
+      lon: lonOf(block, lons[index]!),
+    }));
+  }
+  return { element, deleted };
+}
+
+const MEMBER_TYPES: readonly OsmType[] = ['node', 'way', 'relation'];
+
+export function decodeRelation(block: Block, range: Range): Decoded {
+  const { element, deleted, eighth, ninth, tenth } = decodeListFields(block, 'relation', range);
+  const roles = decodeIntegers(block.bytes, eighth);
+  const refs = decodeSums(block.bytes, ninth);
+  const types = decodeIntegers(block.bytes, tenth);
+  if (roles.length !== refs.length || types.length !== refs.length)
+    throw new BrokenBlock(`relation ${element.id} with member lists of different length`);
+  element.members = refs.map((ref, index) => {
+    const type = MEMBER_TYPES[types[index]!];
+    if (type === undefined) throw new BrokenBlock(`relation ${element.id} with a member of unknown type`);
+    return { type, ref, role: block.strings.text(roles[index]!) };
+  });
+  return { element, deleted };
+}

@@ -1,0 +1,149 @@
+import type { RawElement } from '../../extract/raw-extract.ts';
+import { type Block, isOnEarth } from '../wire/block.ts';
+import { Cursor, type Range } from '../wire/cursor.ts';
+import { denseIds, denseNodesAt, openDenseNodes } from './dense-nodes.ts';
+import { type Decoded, decodePlainNode, decodeRelation, decodeWay } from './elements.ts';
+
+/** Ids looked for in a block, ascending. */
+export interface Sought {
+  node: Float64Array;
+  way: Float64Array;
+  relation: Float64Array;
+}
+
+export const SOUGHT_NOTHING: Sought = {
+  node: new Float64Array(0),
+  way: new Float64Array(0),
+  relation: new Float64Array(0),
+};
+
+/** Place of the first of the ascending `ids` that is not less than `id`. */
+export function lowerBound(ids: Float64Array, id: number): number {
+  let low = 0;
+  let high = ids.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (ids[middle]! < id) low = middle + 1;
+    else high = middle;
+  }
+  return low;
+}
+
+const holds = (ids: Float64Array, id: number): boolean => ids[lowerBound(ids, id)] === id;
+
+/** The places of a block's first `count` ids that are among `sought`. */
+function placesOf(ids: Float64Array, count: number, sought: Float64Array): number[] {
+  const places: number[] = [];
+  let ahead = 0;
+  let before = Number.NEGATIVE_INFINITY;
+  for (let place = 0; place < count; place += 1) {
+    const id = ids[place]!;
+    // Ids usually rise: walk along. When one falls back, look it up from the start.
+    if (id < before) ahead = lowerBound(sought, id);
+    else while (ahead < sought.length && sought[ahead]! < id) ahead += 1;
+    before = id;
+    if (sought[ahead] === id) places.push(place);
+  }
+  return places;
+}
+
+/**
+ * The elements of a block with the ids sought, in the block's order, without tags and times: what lends geometry.
+ * Deleted ones come with `version` alone, so that an older version of the same object can be known as old.
+ *
+ * @throws BrokenBlock
+ */
+export function findInBlock(block: Block, sought: Sought): Found {
+  const found: RawElement[] = [];
+  const keep = (decoded: Decoded) => found.push(lent(decoded));
+  const cursor = new Cursor(block.bytes);
+  for (const group of block.groups) {
+    cursor.enter(group.start, group.end);
+    for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+      if (tag === 18 && sought.node.length > 0) findDense(block, cursor.range(), sought.node).forEach(keep);
+      else if (tag === 10 && sought.node.length > 0) {
+        const decoded = decodePlainNode(block, cursor.range());
+        if (holds(sought.node, decoded.element.id)) keep(decoded);
+      } else if (tag === 26 && sought.way.length > 0) {
+        const range = cursor.range();
+        if (holds(sought.way, listedId(block, range))) keep(decodeWay(block, range));
+      } else if (tag === 34 && sought.relation.length > 0) {
+        const range = cursor.range();
+        if (holds(sought.relation, listedId(block, range))) keep(decodeRelation(block, range));
+      } else cursor.skip(tag);
+    }
+  }
+  return {
+    nodes: packNodes(found.filter((element) => element.type === 'node')),
+    listed: found.filter((element) => element.type !== 'node'),
+  };
+}
+
+/** What was found in a block; nodes are packed, since there are many and objects are costly to send. */
+export interface Found {
+  /** Id, latitude, longitude and version of each node in turn; NaN for what is not there. */
+  nodes: Float64Array;
+  listed: RawElement[];
+}
+
+export const PACKED_FIELDS = 4;
+
+function packNodes(nodes: readonly RawElement[]): Float64Array {
+  const packed = new Float64Array(nodes.length * PACKED_FIELDS);
+  nodes.forEach(({ id, lat = Number.NaN, lon = Number.NaN, version = Number.NaN }, index) => {
+    packed.set([id, lat, lon, version], index * PACKED_FIELDS);
+  });
+  return packed;
+}
+
+/** The nodes that were packed. */
+export function unpackNodes(packed: Float64Array): RawElement[] {
+  const nodes: RawElement[] = [];
+  for (let at = 0; at < packed.length; at += PACKED_FIELDS) {
+    const node: RawElement = { type: 'node', id: packed[at]! };
+    if (!Number.isNaN(packed[at + 3]!)) node.version = packed[at + 3]!;
+    if (!Number.isNaN(packed[at + 1]!)) {
+      node.lat = packed[at + 1]!;
+      node.lon = packed[at + 2]!;
+    }
+    nodes.push(node);
+  }
+  return nodes;
+}
+
+/** A found element that gives no geometry: no position, no nodes, no members. */
+export const isBare = (element: RawElement): boolean =>
+  element.lat === undefined && element.nodes === undefined && element.members === undefined;
+
+/** What geometry needs of an element, and its version, so that the newest can be told. */
+function lent({ element, deleted }: Decoded): RawElement {
+  const { type, id, lat, lon, version, nodes, members, geometry } = element;
+  const kept: RawElement = { type, id };
+  if (version !== undefined) kept.version = version;
+  if (deleted || (type === 'node' && !isOnEarth(lon!, lat!))) return kept;
+  if (lat !== undefined && lon !== undefined) {
+    kept.lat = lat;
+    kept.lon = lon;
+  }
+  if (nodes !== undefined) kept.nodes = nodes;
+  if (members !== undefined) kept.members = members;
+  if (geometry !== undefined) kept.geometry = geometry;
+  return kept;
+}
+
+function findDense(block: Block, range: Range, sought: Float64Array): Decoded[] {
+  const dense = openDenseNodes(block.bytes, range);
+  const { ids, count } = denseIds(block.bytes, dense);
+  const places = placesOf(ids, count, sought);
+  return places.length === 0 ? [] : denseNodesAt(block, dense, ids, places);
+}
+
+/** The id of a way or relation; NaN when it has none (the full reading tells then). */
+function listedId(block: Block, { start, end }: Range): number {
+  const cursor = new Cursor(block.bytes, start, end);
+  for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+    if (tag === 8) return cursor.integer();
+    cursor.skip(tag);
+  }
+  return Number.NaN;
+}

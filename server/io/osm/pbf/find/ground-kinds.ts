@@ -1,0 +1,60 @@
+import type { Bbox } from '../../../../contract/common.ts';
+import type { Tags } from '../../../../core/input/sources.ts';
+
+/** Order in which ground ways are kept when there are too many; highest first. Ours. */
+const HIGHWAY_RANKS: Readonly<Record<string, number>> = {
+  motorway: 8,
+  motorway_link: 8,
+  trunk: 7,
+  trunk_link: 7,
+  primary: 6,
+  primary_link: 6,
+  secondary: 5,
+  secondary_link: 5,
+  tertiary: 4,
+  tertiary_link: 4,
+  unclassified: 3,
+  track: 2,
+};
+const COASTLINE_RANK = 9;
+
+/** Words for what goes first when the ground is thinned. */
+export const RANK_WORDS: Readonly<Record<number, string>> = {
+  9: 'coastline',
+  8: 'motorways',
+  7: 'trunk roads',
+  6: 'primary roads',
+  5: 'secondary roads',
+  4: 'tertiary roads',
+  3: 'unclassified roads',
+  2: 'tracks',
+};
+
+/** Rank of a way as ground; 0 when it is none. */
+export function groundRankOf(tags: Tags): number {
+  if (tags.natural === 'coastline') return COASTLINE_RANK;
+  const { highway } = tags;
+  return highway === undefined || !Object.hasOwn(HIGHWAY_RANKS, highway) ? 0 : (HIGHWAY_RANKS[highway] ?? 0);
+}
+
+const PLACES = new Set(['city', 'town', 'village', 'hamlet']);
+
+export const isGroundPlace = (tags: Tags): boolean => tags.place !== undefined && PLACES.has(tags.place);
+
+const KEPT_KEYS = ['highway', 'natural', 'place', 'name', 'ref', 'surface', 'population'];
+
+/** Those tags of a ground feature that a map draws by. */
+export function groundTagsOf(tags: Tags): Record<string, string> {
+  const kept: Record<string, string> = {};
+  for (const key of KEPT_KEYS) {
+    const value = tags[key];
+    if (value !== undefined) kept[key] = value;
+  }
+  return kept;
+}
+
+/** Whether a position lies in the box; its west may be greater than its east (over the 180th meridian). */
+export function isInBox([west, south, east, north]: Bbox, lon: number, lat: number): boolean {
+  if (lat < south || lat > north) return false;
+  return west <= east ? lon >= west && lon <= east : lon >= west || lon <= east;
+}

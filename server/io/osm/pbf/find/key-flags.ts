@@ -1,0 +1,49 @@
+import { WANTED_KEYS } from '../../../../core/supply/tags/wanted.ts';
+
+/** Marks of a string in a block's table. */
+export const WANTED_KEY = 1;
+/** Keys that only a general map holds: roads and places. */
+export const GENERAL_KEY = 2;
+/** Keys that make a way one of the map's ground. */
+export const GROUND_WAY_KEY = 4;
+/** The key that makes a node one of the map's ground. */
+export const PLACE_KEY = 8;
+
+const KEY_FLAGS = new Map<string, number>();
+const mark = (key: string, flag: number) => KEY_FLAGS.set(key, (KEY_FLAGS.get(key) ?? 0) | flag);
+for (const key of WANTED_KEYS) mark(key, WANTED_KEY);
+for (const key of ['highway', 'place']) mark(key, GENERAL_KEY);
+for (const key of ['highway', 'natural']) mark(key, GROUND_WAY_KEY);
+mark('place', PLACE_KEY);
+
+interface Known {
+  bytes: Uint8Array;
+  flag: number;
+}
+
+const LONGEST = Math.max(...[...KEY_FLAGS.keys()].map((key) => Buffer.byteLength(key)));
+
+/** By length × 256 + first byte, so that most strings are passed over after one look. */
+const BUCKETS: (Known[] | undefined)[] = [];
+for (const [key, flag] of KEY_FLAGS) {
+  const bytes = new Uint8Array(Buffer.from(key, 'utf8'));
+  const place = bytes.length * 256 + (bytes[0] ?? 0);
+  const bucket = BUCKETS[place] ?? [];
+  bucket.push({ bytes, flag });
+  BUCKETS[place] = bucket;
+}
+for (let place = 0; place < (LONGEST + 1) * 256; place += 1) BUCKETS[place] ??= undefined;
+
+/** The marks of the string at `start` to `end`; 0 for most. */
+export function keyFlagOf(bytes: Uint8Array, start: number, end: number): number {
+  const length = end - start;
+  if (length === 0 || length > LONGEST) return 0;
+  const bucket = BUCKETS[length * 256 + bytes[start]!];
+  if (bucket === undefined) return 0;
+  for (const known of bucket) {
+    let same = 1;
+    while (same < length && known.bytes[same] === bytes[start + same]) same += 1;
+    if (same === length) return known.flag;
+  }
+  return 0;
+}

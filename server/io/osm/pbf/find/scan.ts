@@ -1,0 +1,251 @@
+import { isNear, type NearGrid } from '../../../../app/near-route.ts';
+import type { Bbox, Commodity } from '../../../../contract/common.ts';
+import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
+import type { OsmType, RawElement } from '../../extract/raw-extract.ts';
+import { type Block, isOnEarth, latOf, lonOf } from '../wire/block.ts';
+import { BrokenBlock } from '../wire/broken.ts';
+import { Cursor, type Range } from '../wire/cursor.ts';
+import {
+  denseIds,
+  denseNodesAt,
+  densePositions,
+  openDenseNodes,
+  type TagHit,
+  tagHits,
+} from './dense-nodes.ts';
+import { type Decoded, decodePlainNode, decodeRelation, decodeWay, listedTags } from './elements.ts';
+import { type PackedFar, packFar } from './far-nodes.ts';
+import { groundTagsOf, isGroundPlace, isInBox } from './ground-kinds.ts';
+import { HullSupports, type Supports } from './hull.ts';
+import type { IdFilter } from './id-filter.ts';
+import { emptySpan, type IdSpan, widen, widenByAll } from './id-span.ts';
+import { GENERAL_KEY, PLACE_KEY, WANTED_KEY } from './key-flags.ts';
+
+export interface ScanSettings {
+  /** Note which nodes lie in this box, and keep the places in it. */
+  ground: { box: Bbox; nodesInside: IdFilter } | null;
+  /** Find the hull of all positions. */
+  hull: boolean;
+  /** Keep wanted nodes on this land only, the rest as `far`; null keeps all. */
+  near: NearGrid | null;
+}
+
+/** What the first look at a block gives. */
+export interface ScanResult {
+  spans: Record<OsmType, IdSpan>;
+  /** Wanted elements in full, in the block's order. */
+  elements: RawElement[];
+  /** Wanted nodes off the land that is near. */
+  far: PackedFar;
+  commodities: Commodity[];
+  general: boolean;
+  skipped: { id: string; reason: string }[];
+  places: RawElement[];
+  /** Supports as they are and with western longitudes raised by 360; null when nothing changed. */
+  supports: [Supports, Supports] | null;
+}
+
+export const idOf = (element: RawElement): string => `${element.type}/${element.id}`;
+
+/** Looks through blocks for what concerns supply; holds what is carried from block to block in one thread. */
+export class Scanner {
+  readonly #settings: ScanSettings;
+  readonly #hulls: [HullSupports, HullSupports] = [new HullSupports(), new HullSupports()];
+  /** Once a road or place is found, nobody looks for another. */
+  #general = false;
+
+  constructor(settings: ScanSettings) {
+    this.#settings = settings;
+  }
+
+  /** @throws BrokenBlock */
+  scan(block: Block): ScanResult {
+    const result: ScanResult = {
+      spans: { node: emptySpan(), way: emptySpan(), relation: emptySpan() },
+      elements: [],
+      far: [],
+      commodities: [],
+      general: false,
+      skipped: [],
+      places: [],
+      supports: null,
+    };
+    const cursor = new Cursor(block.bytes);
+    for (const group of block.groups) {
+      cursor.enter(group.start, group.end);
+      for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+        if (tag === 10) this.#plainNode(block, cursor.range(), result);
+        else if (tag === 18) this.#denseNodes(block, cursor.range(), result);
+        else if (tag === 26) this.#listed(block, 'way', cursor, result);
+        else if (tag === 34) this.#listed(block, 'relation', cursor, result);
+        else cursor.skip(tag);
+      }
+    }
+    this.#general ||= result.general;
+    if (this.#settings.hull) result.supports = this.#newSupports();
+    return result;
+  }
+
+  #newSupports(): [Supports, Supports] | null {
+    const [plain, raised] = this.#hulls;
+    if (!plain.changed && !raised.changed) return null;
+    for (const hull of this.#hulls) {
+      hull.settle();
+      hull.changed = false;
+    }
+    return [plain.values.slice(), raised.values.slice()];
+  }
+
+  /** Marks of the keys of nodes that still matter. */
+  #mask(): number {
+    return WANTED_KEY | (this.#general ? 0 : GENERAL_KEY) | (this.#settings.ground === null ? 0 : PLACE_KEY);
+  }
+
+  #position(id: number, lon: number, lat: number): void {
+    const { ground, hull } = this.#settings;
+    if (ground !== null && isInBox(ground.box, lon, lat)) ground.nodesInside.add(id);
+    if (hull && isOnEarth(lon, lat)) {
+      this.#hulls[0].add(lon, lat);
+      this.#hulls[1].add(lon < 0 ? lon + 360 : lon, lat);
+    }
+  }
+
+  #plainNode(block: Block, range: Range, result: ScanResult): void {
+    const decoded = decodePlainNode(block, range);
+    const { id, lon, lat, tags } = decoded.element;
+    widen(result.spans.node, id);
+    this.#position(id, lon!, lat!);
+    if (tags !== undefined) this.#keepNode(decoded, tags, result);
+  }
+
+  #denseNodes(block: Block, range: Range, result: ScanResult): void {
+    const dense = openDenseNodes(block.bytes, range);
+    const { ids, count } = denseIds(block.bytes, dense);
+    widenByAll(result.spans.node, ids, count);
+    if (this.#settings.hull || this.#settings.ground !== null) {
+      const { lats, lons } = densePositions(block.bytes, dense, count);
+      for (let index = 0; index < count; index += 1)
+        this.#position(ids[index]!, lonOf(block, lons[index]!), latOf(block, lats[index]!));
+    }
+    const kept = tagHits(block, dense, this.#mask(), count).filter((hit) => this.#concerns(hit, result));
+    if (kept.length === 0) return;
+    const nodes = denseNodesAt(
+      block,
+      dense,
+      ids,
+      kept.map((hit) => hit.place),
+    );
+    nodes.forEach((decoded, index) => {
+      const { tags } = kept[index]!;
+      decoded.element.tags = tags;
+      this.#keepNode(decoded, tags, result);
+    });
+  }
+
+  #concerns(hit: TagHit, result: ScanResult): boolean {
+    if ((hit.flags & GENERAL_KEY) !== 0) result.general = true;
+    if ((hit.flags & WANTED_KEY) !== 0 && wantedFor(hit.tags).length > 0) return true;
+    return this.#settings.ground !== null && isGroundPlace(hit.tags);
+  }
+
+  #keepNode(decoded: Decoded, tags: Record<string, string>, result: ScanResult): void {
+    const { element } = decoded;
+    if (tags.highway !== undefined || tags.place !== undefined) result.general = true;
+    this.#keepWanted(decoded, tags, result);
+    const { ground } = this.#settings;
+    if (ground === null || decoded.deleted || !isGroundPlace(tags)) return;
+    if (isInBox(ground.box, element.lon!, element.lat!))
+      result.places.push({
+        type: 'node',
+        id: element.id,
+        lat: element.lat!,
+        lon: element.lon!,
+        tags: groundTagsOf(tags),
+      });
+  }
+
+  #keepWanted({ element, deleted }: Decoded, tags: Record<string, string>, result: ScanResult): void {
+    const commodities = wantedFor(tags);
+    if (commodities.length === 0) return;
+    if (deleted) {
+      result.skipped.push({ id: idOf(element), reason: 'marked as deleted in the file' });
+      return;
+    }
+    if (element.type === 'node' && !isOnEarth(element.lon!, element.lat!)) {
+      result.skipped.push({
+        id: idOf(element),
+        reason: `position off the Earth (${element.lon}, ${element.lat})`,
+      });
+      return;
+    }
+    if (this.#isFar(element)) packFar(result.far, element);
+    else result.elements.push(element);
+    for (const commodity of commodities)
+      if (!result.commodities.includes(commodity)) result.commodities.push(commodity);
+  }
+
+  #isFar({ type, lon, lat }: RawElement): boolean {
+    const { near } = this.#settings;
+    return near !== null && type === 'node' && !isNear(near, [lon!, lat!, lon!, lat!]);
+  }
+
+  /** A way or relation: its id and keys first, the rest only on a hit. */
+  #listed(block: Block, type: 'way' | 'relation', outer: Cursor, result: ScanResult): void {
+    const start = outer.pass();
+    const end = outer.position;
+    const cursor = keyCursor(block.bytes, start, end);
+    const span = result.spans[type];
+    let id: number | null = null;
+    let seen: number | null = null;
+    for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+      if (tag === 8) id = cursor.integer();
+      else if (tag === 18) {
+        const from = cursor.pass();
+        seen = flagsOfKeys(block, from, cursor.position);
+      } else cursor.skip(tag);
+      if (id !== null && seen !== null) break;
+    }
+    if (id === null) throw new BrokenBlock(`a ${type} without id`);
+    widen(span, id);
+    if (seen === null) return;
+    if ((seen & GENERAL_KEY) !== 0) result.general = true;
+    if ((seen & WANTED_KEY) === 0) return;
+    const range = { start, end };
+    const tags = listedTags(block, range);
+    if (wantedFor(tags).length === 0) return;
+    this.#keepWanted(type === 'way' ? decodeWay(block, range) : decodeRelation(block, range), tags, result);
+  }
+}
+
+let reused = new Cursor(new Uint8Array(0));
+
+/** One cursor for all the messages of a block, since there are millions. */
+function keyCursor(bytes: Uint8Array, start: number, end: number): Cursor {
+  if (reused.bytes !== bytes) reused = new Cursor(bytes);
+  reused.enter(start, end);
+  return reused;
+}
+
+/** The marks of a packed list of string numbers. */
+export function flagsOfKeys(block: Block, start: number, end: number): number {
+  const { bytes } = block;
+  const { flags, count } = block.strings;
+  let seen = 0;
+  let position = start;
+  while (position < end) {
+    let key = bytes[position++]!;
+    if (key > 127) {
+      const second = bytes[position++]!;
+      key = (key & 127) | ((second & 127) << 7);
+      if (second > 127) {
+        const third = bytes[position++]!;
+        key |= (third & 127) << 14;
+        if (third > 127) throw new BrokenBlock('a string number beyond the table');
+      }
+    }
+    if (key >= count) throw new BrokenBlock('a string number beyond the table');
+    seen |= flags[key]!;
+  }
+  if (position > end) throw new BrokenBlock('a list of keys that runs past its end');
+  return seen;
+}

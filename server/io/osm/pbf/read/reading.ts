@@ -1,0 +1,268 @@
+import type { Bbox, Caution } from '../../../../contract/common.ts';
+import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
+import type { OsmType, RawElement, RawExtract, ReadOptions } from '../../extract/raw-extract.ts';
+import { keepNear, lendingOf } from '../../keep/keep-near.ts';
+import { Census, Newest } from '../find/census.ts';
+import { FarNodes } from '../find/far-nodes.ts';
+import { type Found, isBare, SOUGHT_NOTHING, unpackNodes } from '../find/find.ts';
+import { GroundKeeper, groundWithNodes, positionsOf } from '../find/ground-keeper.ts';
+import type { GroundWay } from '../find/ground-ways.ts';
+import { HullSupports } from '../find/hull.ts';
+import { ascendingOnce, NodeTable } from '../find/node-table.ts';
+import { idOf, type ScanResult } from '../find/scan.ts';
+import { pbfProblem } from '../wire/broken.ts';
+import type { Frame } from '../wire/framing.ts';
+import type { HeaderBlock } from '../wire/header-block.ts';
+import type { Crew } from './crew.ts';
+import type { Job } from './jobs.ts';
+
+const ids = (): Record<OsmType, Set<number>> => ({ node: new Set(), way: new Set(), relation: new Set() });
+
+const ascending = (sought: ReadonlySet<number>): Float64Array => Float64Array.from(sought).sort();
+
+/** What was found besides the wanted elements. */
+export interface Fetched {
+  keeper: GroundKeeper;
+  groundWays: readonly RawElement[];
+  lentWays: readonly RawElement[];
+  nodeOf: (id: number) => RawElement | undefined;
+}
+
+/** One file's reading: scan, then fetch what the finds need. */
+export class Reading {
+  readonly #crew: Crew;
+  readonly #options: ReadOptions;
+  readonly #header: HeaderBlock;
+  readonly #census = new Census();
+  readonly #hulls = [new HullSupports(), new HullSupports()] as const;
+  readonly #cautions: Caution[] = [];
+  readonly #skipped: RawExtract['skipped'] = [];
+  readonly #shows = { fuel: false, water: false, general: false };
+  readonly #places: RawElement[] = [];
+  #wanted: RawElement[] = [];
+  readonly #farNodes = new FarNodes();
+  #foreignBlobs = 0;
+
+  constructor(crew: Crew, options: ReadOptions, header: HeaderBlock) {
+    this.#crew = crew;
+    this.#options = options;
+    this.#header = header;
+  }
+
+  async scan(frames: Iterable<Frame>, dataStart: number, fileBytes: number): Promise<void> {
+    this.#options.onProgress?.(dataStart, fileBytes);
+    await this.#crew.run(this.#scanJobs(frames), (result, { frame }) => {
+      this.#take(result as ScanResult, frame);
+      this.#options.onProgress?.(frame.blobStart + frame.blobBytes, fileBytes);
+    });
+  }
+
+  *#scanJobs(frames: Iterable<Frame>): Generator<Job> {
+    for (const frame of frames) {
+      if (frame.type === 'OSMData') yield { kind: 'scan', frame };
+      else if (frame.type === 'OSMHeader') {
+        throw pbfProblem(
+          'pbf-broken',
+          this.#options.source,
+          frame.frameStart,
+          'a second file header',
+          'one',
+          'Files joined end to end must be merged, for example with: osmium merge',
+        );
+      } else this.#foreignBlobs += 1;
+    }
+  }
+
+  #take(result: ScanResult, frame: Frame): void {
+    this.#census.add(frame, result.spans);
+    this.#farNodes.take(result.far, this.#wanted.length);
+    this.#wanted.push(...result.elements);
+    this.#skipped.push(...result.skipped);
+    this.#places.push(...result.places);
+    for (const commodity of result.commodities) this.#shows[commodity] = true;
+    this.#shows.general ||= result.general;
+    if (result.supports !== null) {
+      this.#hulls[0].merge(result.supports[0]);
+      this.#hulls[1].merge(result.supports[1]);
+    }
+  }
+
+  /** Fetches what the finds need; the file and its threads are not needed after it. */
+  async fetch(box: Bbox | null): Promise<Fetched> {
+    const keeper = new GroundKeeper();
+    if (box !== null) await this.#gatherGround(keeper);
+    const groundWays = keeper.ways();
+
+    const lentWays = await this.#fetchWaysAndRepeats();
+    const ways = [...this.#wanted.filter((element) => element.type === 'way'), ...lentWays];
+    const nodeOf = await this.#fetchNodes([...ways, ...groundWays]);
+    return { keeper, groundWays, lentWays, nodeOf };
+  }
+
+  finish(box: Bbox | null, { keeper, groundWays, lentWays, nodeOf }: Fetched): RawExtract {
+    this.#wanted = this.#wanted.filter((element) => this.#canBePlaced(element));
+    const { lending, far } = this.#leaveFar(lentWays, nodeOf);
+    const elements = this.#assemble(lending, nodeOf);
+
+    const { source } = this.#options;
+    this.#cautions.push(...keeper.cautions(source), ...this.#fileCautions());
+    return {
+      source,
+      format: 'pbf',
+      elements,
+      wanted: new Set(this.#wanted.map(idOf)),
+      far,
+      features: [],
+      bounds: this.#header.bounds,
+      hull: this.#hull(),
+      shows: this.#shows,
+      counts: {
+        nodes: this.#census.count('node'),
+        ways: this.#census.count('way'),
+        relations: this.#census.count('relation'),
+      },
+      ground: box === null ? [] : [...this.#places, ...groundWithNodes(groundWays, box, nodeOf)],
+      skipped: this.#skipped,
+      cautions: this.#cautions,
+    };
+  }
+
+  async #gatherGround(keeper: GroundKeeper): Promise<void> {
+    const frames = this.#census.framesWith('way');
+    const jobs = function* (): Generator<Job> {
+      for (const frame of frames) yield { kind: 'ground', frame, leastRank: keeper.leastRank };
+    };
+    await this.#crew.run(jobs(), (result) => {
+      for (const way of result as GroundWay[]) keeper.add(way);
+    });
+  }
+
+  /** Ways that relations need; drops what a newer version in the same file makes void. */
+  async #fetchWaysAndRepeats(): Promise<RawElement[]> {
+    const sought = ids();
+    const types = (['node', 'way', 'relation'] as const).filter((type) => this.#census.mayRepeat(type));
+    for (const element of this.#wanted)
+      if (types.includes(element.type)) sought[element.type].add(element.id);
+    const wantedWays = new Set(this.#wanted.filter(({ type }) => type === 'way').map(({ id }) => id));
+    for (const member of this.#wanted.flatMap((element) => element.members ?? []))
+      if (member.type === 'way' && !wantedWays.has(member.ref)) sought.way.add(member.ref);
+
+    const newest = await this.#find(sought);
+    if (types.includes('node')) this.#wanted = this.#farNodes.settle(this.#wanted);
+    this.#dropOutdated(newest);
+    const wantedNow = new Set(this.#wanted.map(idOf));
+    return [...newest.all('way')].filter((way) => !isBare(way) && !wantedNow.has(idOf(way)));
+  }
+
+  #dropOutdated(inFile: Newest): void {
+    const newest = new Newest();
+    for (const element of this.#wanted) newest.add(element);
+    this.#wanted = this.#wanted.filter((element) => {
+      const { type, id, version = 0 } = element;
+      if (newest.get(type, id) !== element) return false;
+      if ((inFile.get(type, id)?.version ?? 0) <= version) return true;
+      const reason = 'a newer version in the same file is deleted or no supply any more';
+      this.#skipped.push({ id: idOf(element), reason });
+      return false;
+    });
+  }
+
+  async #find(sought: Record<OsmType, Set<number>>): Promise<Newest> {
+    const found = new Newest();
+    const sorted = {
+      node: ascending(sought.node),
+      way: ascending(sought.way),
+      relation: ascending(sought.relation),
+    };
+    await this.#crew.run(this.#census.findJobs(sorted), (result) => {
+      const { nodes, listed } = result as Found;
+      for (const element of unpackNodes(nodes)) found.add(element);
+      for (const element of listed) found.add(element);
+    });
+    return found;
+  }
+
+  /** Finds, of the nodes of these ways and of the wanted relations, and of the wanted nodes themselves, one by its id. */
+  async #fetchNodes(ways: readonly RawElement[]): Promise<(id: number) => RawElement | undefined> {
+    const wanted = new Map<number, RawElement>();
+    for (const element of this.#wanted) if (element.type === 'node') wanted.set(element.id, element);
+    const sought = ascendingOnce(Float64Array.from(this.#nodesNeeded(ways, (id) => wanted.has(id))));
+    const table = new NodeTable(sought);
+    await this.#crew.run(this.#census.findJobs({ ...SOUGHT_NOTHING, node: sought }), (result) => {
+      table.take((result as Found).nodes);
+    });
+    return (id) => wanted.get(id) ?? table.get(id);
+  }
+
+  *#nodesNeeded(ways: readonly RawElement[], isKnown: (id: number) => boolean): Generator<number> {
+    for (const way of ways)
+      if (way.geometry === undefined) for (const id of way.nodes ?? []) if (!isKnown(id)) yield id;
+    for (const { members = [] } of this.#wanted)
+      for (const { type, ref } of members) if (type === 'node' && !isKnown(ref)) yield ref;
+  }
+
+  /** Drops the wanted elements that lie far away; gives what ways and relations lend to the rest. */
+  #leaveFar(
+    lentWays: readonly RawElement[],
+    nodeOf: (id: number) => RawElement | undefined,
+  ): { lending: RawElement[]; far: FarObjects } {
+    const near = this.#options.near ?? null;
+    if (near === null) return { lending: [...lentWays], far: NOTHING_FAR };
+    const listed = new Map<string, RawElement>();
+    for (const element of [...lentWays, ...this.#wanted])
+      if (element.type !== 'node') listed.set(idOf(element), element);
+    const all = this.#wanted;
+    const listedOf = (type: OsmType, id: number) => listed.get(`${type}/${id}`);
+    const kept = keepNear(all, near, (type, id) => (type === 'node' ? nodeOf(id) : listedOf(type, id)));
+    this.#wanted = kept.near;
+    const far = new FarList();
+    this.#farNodes.addTo(far);
+    far.join(kept.far);
+    return { lending: lendingOf(kept.near, all, listedOf), far: far.objects() };
+  }
+
+  #assemble(lending: readonly RawElement[], nodeOf: (id: number) => RawElement | undefined): RawElement[] {
+    const used = new Map<number, RawElement>();
+    const ways = [...this.#wanted, ...lending].filter(({ type }) => type === 'way');
+    for (const element of this.#wanted) if (element.type === 'node') used.set(element.id, element);
+    for (const way of ways)
+      for (const node of positionsOf(way, nodeOf)) if (!used.has(node.id)) used.set(node.id, node);
+    for (const member of [...this.#wanted, ...lending].flatMap((element) => element.members ?? [])) {
+      const node = member.type === 'node' ? nodeOf(member.ref) : undefined;
+      if (node !== undefined) used.set(node.id, node);
+    }
+    const listed = [...this.#wanted.filter((element) => element.type !== 'node'), ...lending];
+    return [...used.values(), ...listed.map(({ geometry: _, ...element }) => element)];
+  }
+
+  #canBePlaced(element: RawElement): boolean {
+    if (element.type !== 'relation' || element.members?.some((member) => member.type !== 'relation'))
+      return true;
+    this.#skipped.push({ id: idOf(element), reason: 'a relation without nodes or ways among its members' });
+    return false;
+  }
+
+  /** The narrower of the two hulls, so that data on both sides of the 180th meridian does not span the Earth. */
+  #hull(): [number, number][] | null {
+    const [plain, raised] = this.#hulls;
+    return (raised.width < plain.width ? raised : plain).ring();
+  }
+
+  #fileCautions(): Caution[] {
+    const { source } = this.#options;
+    const cautions: Caution[] = [];
+    if (this.#header.boundsRefused) {
+      cautions.push({
+        code: 'bounds-refused',
+        text: `${source} declares bounds that are no box on the Earth; they are not used.`,
+      });
+    }
+    if (this.#foreignBlobs > 0) {
+      cautions.push({
+        code: 'pbf-foreign-blob',
+        text: `${source} holds ${this.#foreignBlobs} blobs of a type that is not map data; they were passed over.`,
+      });
+    }
+    return cautions;
+  }
+}

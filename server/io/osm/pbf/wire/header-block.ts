@@ -1,0 +1,81 @@
+import type { Bbox } from '../../../../contract/common.ts';
+import { BrokenBlock, pbfProblem } from './broken.ts';
+import { Cursor } from './cursor.ts';
+import type { Frame } from './framing.ts';
+
+/** Required features that this reader understands. */
+const UNDERSTOOD = new Set(['OsmSchema-V0.6', 'DenseNodes', 'LocationsOnWays']);
+
+const REMEDIES = new Map([
+  [
+    'HistoricalInformation',
+    'Make an extract of one moment of it, for example: osmium time-filter IN.osh.pbf -o OUT.osm.pbf',
+  ],
+]);
+
+/** Nanodegrees in a degree: the unit of the header's box. */
+const NANO = 1e9;
+
+export interface HeaderBlock {
+  /** Null when none, or none that can be a box on the Earth, is declared. */
+  bounds: Bbox | null;
+  boundsRefused: boolean;
+}
+
+/**
+ * Reads the file's header.
+ *
+ * @throws InputProblem pbf-feature when the file requires what this reader does not know; pbf-broken.
+ */
+export function readHeaderBlock(bytes: Uint8Array, frame: Frame, source: string): HeaderBlock {
+  try {
+    const cursor = new Cursor(bytes);
+    let box: Bbox | null = null;
+    for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+      if (tag === 10) box = readBox(cursor);
+      else if (tag === 34) {
+        const feature = cursor.text();
+        if (!UNDERSTOOD.has(feature)) throw unknownFeature(feature, frame, source);
+      } else cursor.skip(tag);
+    }
+    const usable = box !== null && isBox(box);
+    return { bounds: usable ? box : null, boundsRefused: box !== null && !usable };
+  } catch (error) {
+    if (error instanceof BrokenBlock)
+      throw pbfProblem('pbf-broken', source, frame.frameStart, `a file header with ${error.message}`);
+    throw error;
+  }
+}
+
+function unknownFeature(feature: string, frame: Frame, source: string) {
+  return pbfProblem(
+    'pbf-feature',
+    source,
+    frame.frameStart,
+    `a file that requires "${feature}"`,
+    `nothing beyond ${[...UNDERSTOOD].join(', ')}`,
+    REMEDIES.get(feature) ??
+      'Write the file anew without it, for example with: osmium cat IN.osm.pbf -o OUT.osm.pbf',
+  );
+}
+
+function readBox(outer: Cursor): Bbox {
+  const { start, end } = outer.range();
+  const cursor = new Cursor(outer.bytes, start, end);
+  const box: Bbox = [Number.NaN, Number.NaN, Number.NaN, Number.NaN];
+  for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+    if (tag === 8) box[0] = cursor.signed() / NANO;
+    else if (tag === 16) box[2] = cursor.signed() / NANO;
+    else if (tag === 24) box[3] = cursor.signed() / NANO;
+    else if (tag === 32) box[1] = cursor.signed() / NANO;
+    else cursor.skip(tag);
+  }
+  return box;
+}
+
+function isBox([west, south, east, north]: Bbox): boolean {
+  const inRange = (value: number, most: number) => Math.abs(value) <= most;
+  return (
+    inRange(west, 180) && inRange(east, 180) && inRange(south, 90) && inRange(north, 90) && south <= north
+  );
+}

@@ -1,0 +1,170 @@
+import { createReadStream } from 'node:fs';
+import { type FileHandle, open } from 'node:fs/promises';
+import { InputProblem } from '../../../core/input/problem.ts';
+import { bunzip2 } from './bunzip2.ts';
+import { gunzip } from './gunzip.ts';
+import {
+  EXPANDED_BYTES_MAX,
+  EXPANSION_JUDGED_FROM_BYTES,
+  EXPANSION_RATIO_MAX,
+  PACKING_LAYERS_MAX,
+  READ_CHUNK_BYTES,
+  SNIFF_BYTES,
+} from './limits.ts';
+import { refusal, SUPPLY_FORMATS } from './problems.ts';
+import { type Content, sniff } from './sniff.ts';
+
+export type Packing = 'gzip' | 'bzip2';
+
+/** A file's content with its packing taken off, as often as asked, piece by piece. */
+export interface ByteSource {
+  source: string;
+  /** Outermost first. */
+  packing: Packing[];
+  content: Content;
+  /** First bytes of the content. */
+  head: Buffer;
+  /** Bytes of the file as it lies on the disk. */
+  fileBytes: number;
+  /**
+   * Reads from the start. `onFileBytes` is told how many bytes of the file have been read.
+   * Throws InputProblem for a broken packing and for one that expands too far.
+   */
+  open(onFileBytes?: (bytes: number) => void): AsyncGenerator<Buffer>;
+}
+
+/** Counts what went in and what came out of the packing, and refuses what expands too far. */
+export class ExpansionGuard {
+  readonly #source: string;
+  #packedBytes = 0;
+  #expandedBytes = 0;
+
+  constructor(source: string) {
+    this.#source = source;
+  }
+
+  takeIn(bytes: number): void {
+    this.#packedBytes += bytes;
+  }
+
+  giveOut(bytes: number): void {
+    this.#expandedBytes += bytes;
+    const tooMuch = this.#expandedBytes > EXPANDED_BYTES_MAX;
+    const tooSteep =
+      this.#expandedBytes > EXPANSION_JUDGED_FROM_BYTES &&
+      this.#expandedBytes > this.#packedBytes * EXPANSION_RATIO_MAX;
+    if (!tooMuch && !tooSteep) return;
+    throw refusal(
+      'expands-too-far',
+      this.#source,
+      `byte ${this.#packedBytes}`,
+      `${this.#packedBytes} packed bytes expand to more than ${this.#expandedBytes}`,
+      `at most ${EXPANSION_RATIO_MAX} times the packed size and ${EXPANDED_BYTES_MAX} bytes in all`,
+      'Take a smaller extract, or give it as .osm.pbf',
+    );
+  }
+}
+
+async function* fileBytesOf(
+  path: string,
+  signal: AbortSignal | undefined,
+  onFileBytes: ((bytes: number) => void) | undefined,
+): AsyncGenerator<Buffer> {
+  let read = 0;
+  for await (const chunk of createReadStream(path, { highWaterMark: READ_CHUNK_BYTES })) {
+    signal?.throwIfAborted();
+    read += (chunk as Buffer).length;
+    onFileBytes?.(read);
+    yield chunk as Buffer;
+  }
+}
+
+const UNPACKERS: Record<
+  Packing,
+  (packed: AsyncGenerator<Buffer>, source: string, guard: ExpansionGuard) => AsyncGenerator<Buffer>
+> = { gzip: gunzip, bzip2: bunzip2 };
+
+async function headOf(pieces: AsyncGenerator<Buffer>): Promise<Buffer> {
+  const parts: Buffer[] = [];
+  let bytes = 0;
+  for await (const piece of pieces) {
+    parts.push(piece);
+    bytes += piece.length;
+    if (bytes >= SNIFF_BYTES) break;
+  }
+  return Buffer.concat(parts).subarray(0, SNIFF_BYTES);
+}
+
+/** Turns a file system error into a problem with a remedy. */
+function fileProblem(error: unknown, source: string): unknown {
+  if (error instanceof InputProblem || !(error instanceof Error) || !('code' in error)) return error;
+  if (error.code === 'ENOENT') {
+    return refusal('file-missing', source, null, 'there is no such file', 'a file to read', 'Check the path');
+  }
+  if (error.code === 'EISDIR') {
+    return refusal(
+      'file-unreadable',
+      source,
+      null,
+      'this is a folder',
+      'a file',
+      'Name the file in the folder',
+    );
+  }
+  if (error.code === 'EACCES' || error.code === 'EPERM') {
+    return refusal(
+      'file-unreadable',
+      source,
+      null,
+      'reading it is not permitted',
+      'a file that may be read',
+      'Give yourself the right to read it',
+    );
+  }
+  return error;
+}
+
+async function fileSizeOf(path: string): Promise<number> {
+  let handle: FileHandle | null = null;
+  try {
+    handle = await open(path, 'r');
+    const stat = await handle.stat();
+    if (stat.isDirectory()) throw Object.assign(new Error('folder'), { code: 'EISDIR' });
+    return stat.size;
+  } finally {
+    await handle?.close();
+  }
+}
+
+/** Opens a file and takes off gzip and bzip2 by content, whatever its name. Throws InputProblem. */
+export async function byteSource(path: string, source: string, signal?: AbortSignal): Promise<ByteSource> {
+  try {
+    const fileBytes = await fileSizeOf(path);
+    const packing: Packing[] = [];
+    const read = (onFileBytes?: (bytes: number) => void): AsyncGenerator<Buffer> => {
+      let pieces = fileBytesOf(path, signal, onFileBytes);
+      for (const layer of packing) pieces = UNPACKERS[layer](pieces, source, new ExpansionGuard(source));
+      return pieces;
+    };
+    for (;;) {
+      const head = await headOf(read());
+      const content = sniff(head);
+      if (content !== 'gzip' && content !== 'bzip2') {
+        return { source, packing, content, head, fileBytes, open: read };
+      }
+      if (packing.length === PACKING_LAYERS_MAX) {
+        throw refusal(
+          'expands-too-far',
+          source,
+          null,
+          `packed more than ${PACKING_LAYERS_MAX} times over`,
+          SUPPLY_FORMATS,
+          'Unpack it first',
+        );
+      }
+      packing.push(content);
+    }
+  } catch (error) {
+    throw fileProblem(error, source);
+  }
+}

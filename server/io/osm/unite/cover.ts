@@ -1,0 +1,73 @@
+import type { Caution, Commodity } from '../../../contract/common.ts';
+import type { CoverArea } from '../../../core/input/sources.ts';
+import { ringsOfBox } from '../../../core/route/box-cover.ts';
+import type { RawExtract } from '../extract/raw-extract.ts';
+
+type Ring = [number, number][];
+
+const COMMODITIES: readonly Commodity[] = ['fuel', 'water'];
+
+/** The part of a convex closed ring on one side of a meridian (Sutherland and Hodgman 1974); null when none is. */
+function clipAtMeridian(ring: Ring, meridian: number, keepWest: boolean): Ring | null {
+  const keeps = (lon: number): boolean => (keepWest ? lon <= meridian : lon >= meridian);
+  const kept: Ring = [];
+  for (let i = 0; i + 1 < ring.length; i += 1) {
+    const from = ring[i]!;
+    const to = ring[i + 1]!;
+    if (keeps(from[0])) kept.push(from);
+    if (keeps(from[0]) !== keeps(to[0])) {
+      const share = (meridian - from[0]) / (to[0] - from[0]);
+      kept.push([meridian, from[1] + share * (to[1] - from[1])]);
+    }
+  }
+  const first = kept[0];
+  return first === undefined || kept.length < 3 ? null : [...kept, first];
+}
+
+/** A hull whose longitudes may run on past 180, as rings within ±180. */
+export function ringsOfHull(hull: Ring): Ring[] {
+  if (hull.every(([lon]) => lon <= 180)) return [hull];
+  const west = clipAtMeridian(hull, 180, true);
+  const east = clipAtMeridian(hull, 180, false);
+  const back = east?.map(([lon, lat]): [number, number] => [lon - 360, lat]) ?? null;
+  return [west, back].filter((ring): ring is Ring => ring !== null);
+}
+
+/** The commodities for which this file would show every supply in its area. */
+function commoditiesCovered(extract: RawExtract): readonly Commodity[] {
+  // A file cut down to fuel says nothing of water, whatever bounds its header kept from the file it was cut from.
+  return extract.shows.general ? COMMODITIES : COMMODITIES.filter((commodity) => extract.shows[commodity]);
+}
+
+const noCover = (extract: RawExtract, why: string): Caution => ({
+  code: 'cover-none',
+  text: `${extract.source} ${why}, so it covers nothing: it shows supplies, and says nothing of where there are none`,
+});
+
+/** What one extract covers, and what to know about it. */
+export function coverOfExtract(extract: RawExtract): { areas: CoverArea[]; cautions: Caution[] } {
+  const { source } = extract;
+  const commodities = commoditiesCovered(extract);
+  if (extract.format === 'gpx-waypoints') {
+    return { areas: [], cautions: [noCover(extract, 'holds waypoints')] };
+  }
+  if (commodities.length === 0) {
+    return { areas: [], cautions: [noCover(extract, 'shows no supply and is no general map')] };
+  }
+  const boxes = extract.bounds === null ? [] : [extract.bounds, ...(extract.moreBounds ?? [])];
+  const guessed = boxes.length === 0;
+  const rings = guessed ? ringsOfHull(extract.hull ?? []) : boxes.flatMap(ringsOfBox);
+  if (rings.every((ring) => ring.length === 0)) {
+    const incomplete = extract.cautions.some((caution) => caution.code === 'extract-incomplete');
+    const why = incomplete ? 'is incomplete' : 'declares no bounds and its objects span no area';
+    return { areas: [], cautions: [noCover(extract, why)] };
+  }
+  const cautions: Caution[] = [];
+  if (guessed) {
+    const text =
+      `${source} does not declare its bounds; the area between its outermost objects is taken for them. ` +
+      'State the area in the trip if you know it';
+    cautions.push({ code: 'cover-guessed', text });
+  }
+  return { areas: commodities.map((commodity) => ({ commodity, rings, guessed, source })), cautions };
+}

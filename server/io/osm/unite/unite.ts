@@ -1,0 +1,214 @@
+import { isDeepStrictEqual } from 'node:util';
+import type { Bbox, Commodity } from '../../../contract/common.ts';
+import type { MappedFeature, Supplies } from '../../../core/input/sources.ts';
+import { coverOfUser } from '../../../core/route/box-cover.ts';
+import { lentOnly } from '../extract/detached.ts';
+import { keyOf, keyOfRef, parseKey } from '../extract/element-key.ts';
+import { type FarObjects, farObjects } from '../extract/far-objects.ts';
+import { type Age, compareAge } from '../extract/newest.ts';
+import type { RawElement, RawExtract } from '../extract/raw-extract.ts';
+import { newestOf } from '../keep/newest-element.ts';
+import { convertKeyed } from './convert.ts';
+import { coverOfExtract } from './cover.ts';
+
+/** The version of an object that is taken, so far. */
+type Candidate =
+  | { kind: 'element'; element: RawElement; wanted: boolean; source: string }
+  | { kind: 'feature'; feature: MappedFeature; source: string };
+
+const ageOf = (candidate: Candidate): Age =>
+  candidate.kind === 'element' ? candidate.element : { timestamp: candidate.feature.editedAt };
+
+const suppliesSomething = (candidate: Candidate): boolean => candidate.kind === 'feature' || candidate.wanted;
+
+const isOfKnownAge = ({ version, timestamp }: Age): boolean =>
+  version !== undefined || typeof timestamp === 'string';
+
+/** Of two versions of one object: the newer; of two that cannot be told apart a supply, and the later file's. */
+function winnerOf(earlier: Candidate, later: Candidate): Candidate {
+  const order = compareAge(ageOf(later), ageOf(earlier));
+  if (order < 0) return earlier;
+  if (order > 0) return later;
+  // What only lends its place is often given without its tags, so it says nothing against a supply.
+  if (suppliesSomething(earlier) && !suppliesSomething(later)) return earlier;
+  if (earlier.kind === 'element' && later.kind === 'element') {
+    return { ...later, element: newestOf(earlier.element, later.element) };
+  }
+  return later;
+}
+
+/** What is left of an older version of an object that lies far away now: at most that it lends geometry. */
+const lentOf = (candidate: Candidate): Candidate | null =>
+  candidate.kind === 'feature' ? null : { ...candidate, element: lentOnly(candidate.element), wanted: false };
+
+/** Brings the objects of several extracts together, each in its newest version. */
+class Union {
+  readonly #winners = new Map<string, Candidate>();
+  readonly skipped: { id: string; reason: string }[] = [];
+  readonly contested: ReadonlySet<string>;
+  /** Age of objects whose newest version so far is far away. */
+  readonly #far = new Map<string, Age>();
+
+  /** `contested`: objects that are far away in one file and were kept of another. */
+  constructor(contested: ReadonlySet<string>) {
+    this.contested = contested;
+  }
+
+  offer(id: string, offered: Candidate): void {
+    const far = this.#far.get(id);
+    let candidate: Candidate | null = offered;
+    if (far !== undefined && suppliesSomething(offered)) {
+      if (compareAge(ageOf(offered), far) < 0) candidate = lentOf(offered);
+      else this.#far.delete(id);
+    }
+    if (candidate !== null) this.#offerNear(id, candidate);
+  }
+
+  #offerNear(id: string, candidate: Candidate): void {
+    const known = this.#winners.get(id);
+    this.#winners.set(id, known === undefined ? candidate : winnerOf(known, candidate));
+    if (known === undefined) return;
+    const winner = this.#winners.get(id)!;
+    const loser = winner === known ? candidate : known;
+    if (suppliesSomething(loser) && !suppliesSomething(winner)) {
+      const reason = `${winner.source} has a newer version of it, which is no supply any more`;
+      this.skipped.push({ id, reason });
+    }
+  }
+
+  /** Ids of the user's own are by name, so two files may give one id to two places. */
+  offerOwn(feature: MappedFeature, source: string): void {
+    let id = feature.id;
+    for (let n = 2; ; n += 1) {
+      const known = this.#winners.get(id);
+      if (known === undefined) break;
+      if (known.kind === 'feature' && isDeepStrictEqual({ ...known.feature, id: feature.id }, feature))
+        return;
+      id = `${feature.id}-${n}`;
+    }
+    this.#winners.set(id, { kind: 'feature', feature: { ...feature, id }, source });
+  }
+
+  /** Offers an object that lies too far off to be kept, of which only the age is known. */
+  #offerFar(id: string, age: Age): void {
+    const before = this.#far.get(id);
+    if (before !== undefined && compareAge(age, before) < 0) return;
+    const known = this.#winners.get(id);
+    if (known !== undefined && suppliesSomething(known)) {
+      const order = compareAge(age, ageOf(known));
+      // One and the same version, that is near by what another file has of it: this file has less of it.
+      if (order < 0 || (order === 0 && isOfKnownAge(age))) return;
+      const lent = lentOf(known);
+      if (lent === null) this.#winners.delete(id);
+      else this.#winners.set(id, lent);
+    }
+    this.#far.set(id, age);
+  }
+
+  /** Offers what a file has far away, as far as another file has it too. */
+  offerFar(far: FarObjects): void {
+    if (this.contested.size === 0) return;
+    for (const { type, id, ...age } of farObjects(far)) {
+      const key = keyOfRef(type, id);
+      if (this.contested.has(key)) this.#offerFar(key, age);
+    }
+  }
+
+  get winners(): ReadonlyMap<string, Candidate> {
+    return this.#winners;
+  }
+}
+
+/** Objects that are far away in one file and were kept of another; within one file no object is both. */
+function contestedOf(extracts: readonly RawExtract[], extra: readonly MappedFeature[]): ReadonlySet<string> {
+  const far = new Set<string>();
+  if (extracts.length < 2 && extra.every(({ id }) => parseKey(id) === null)) return far;
+  for (const extract of extracts)
+    for (const { type, id } of farObjects(extract.far)) far.add(keyOfRef(type, id));
+  if (far.size === 0) return far;
+  const contested = new Set<string>();
+  const note = (id: string): void => {
+    if (far.has(id)) contested.add(id);
+  };
+  for (const { elements, features } of extracts) {
+    for (const element of elements) note(keyOf(element));
+    for (const feature of features) note(feature.id);
+  }
+  for (const feature of extra) note(feature.id);
+  return contested;
+}
+
+function gather(extracts: readonly RawExtract[], extra: readonly MappedFeature[]): Union {
+  const union = new Union(contestedOf(extracts, extra));
+  const offerFeature = (feature: MappedFeature, source: string): void => {
+    if (parseKey(feature.id) === null) union.offerOwn(feature, source);
+    else union.offer(feature.id, { kind: 'feature', feature, source });
+  };
+  for (const { source, elements, wanted, features, far } of extracts) {
+    // First, so that of what cannot be told apart within one file the near is taken.
+    union.offerFar(far);
+    for (const element of elements) {
+      const id = keyOf(element);
+      union.offer(id, { kind: 'element', element, wanted: wanted.has(id), source });
+    }
+    for (const feature of features) offerFeature(feature, source);
+  }
+  for (const feature of extra) offerFeature(feature, 'the route');
+  return union;
+}
+
+/** The features of the winners, in the order in which their objects first came. */
+function featuresOf(union: Union) {
+  const elements = new Map<string, RawElement>();
+  const wanted = new Set<string>();
+  for (const [id, candidate] of union.winners) {
+    if (candidate.kind !== 'element') continue;
+    elements.set(id, candidate.element);
+    if (candidate.wanted) wanted.add(id);
+  }
+  const converted = convertKeyed(elements, wanted);
+  const byId = new Map(converted.features.map((feature) => [feature.id, feature]));
+  for (const [id, candidate] of union.winners)
+    if (candidate.kind === 'feature') byId.set(id, candidate.feature);
+  const features = [...union.winners.keys()].flatMap((id) => byId.get(id) ?? []);
+  return { ...converted, features };
+}
+
+/**
+ * Unites extracts, later ones given later, with features of other origin (the route's own waypoints) and areas that the
+ * user vouches for. An object that several files have is taken once, in its newest version: by version number, then by
+ * time of edit, one of known age before one of unknown, then from the later file. Every wanted object gives one feature
+ * or one entry in `skipped`.
+ */
+export function unite(
+  extracts: readonly RawExtract[],
+  extra: readonly MappedFeature[],
+  userCover: readonly { commodity: Commodity; bbox: Bbox }[],
+): Supplies {
+  const union = gather(extracts, extra);
+  const { features, skipped, cautions } = featuresOf(union);
+  // What one file has in parts and another has far away lies far away.
+  const unplaced = skipped.filter(({ id }) => !union.contested.has(id));
+  const covers = extracts.map(coverOfExtract);
+  const found = new Set(features.map((feature) => feature.id));
+  const reported = new Set<string>();
+  const lost = [...extracts.flatMap((extract) => extract.skipped), ...union.skipped, ...unplaced].filter(
+    ({ id }) => {
+      if (parseKey(id) === null) return true;
+      // What one file could not place, another may have had whole.
+      if (found.has(id) || reported.has(id)) return false;
+      reported.add(id);
+      return true;
+    },
+  );
+  return {
+    features,
+    cover: [...covers.flatMap((cover) => cover.areas), ...coverOfUser(userCover)],
+    skipped: lost,
+    cautions: [
+      ...extracts.flatMap((extract) => extract.cautions),
+      ...covers.flatMap((cover) => cover.cautions),
+      ...cautions,
+    ],
+  };
+}

@@ -1,0 +1,60 @@
+import type { Tags, Waypoint } from '../../../core/input/sources.ts';
+import { parseKey } from '../extract/element-key.ts';
+import { setTag } from '../xml/osm-xml-parser.ts';
+import { DENYING_WORDS, SUPPLY_WORDS, type WaypointWord } from './waypoint-words.ts';
+
+/** A key of OSM as they are in use: letters, digits and a few signs, no spaces. */
+const TAG = /^([\p{L}@][\p{L}\p{N}_:.@-]*)=(.*)$/su;
+
+export interface TagText {
+  tags: Tags;
+  /** "node/1", null when the text names no OSM object. */
+  id: string | null;
+}
+
+/**
+ * Tags written as text, "amenity=fuel; fuel:diesel=yes; id=node/123", with lines folded anywhere; null when the text is
+ * something else. A piece without "=" belongs to the value before it, which held a semicolon itself.
+ */
+export function parseTagText(text: string): TagText | null {
+  const folded = text.replace(/\s+/g, ' ').trim();
+  if (!TAG.test(folded.split(';', 1)[0] ?? '')) return null;
+  const tags: Record<string, string> = {};
+  let last = '';
+  // Each piece with the semicolon before it, so that a value's own one comes back as it was.
+  for (const [, semicolon, piece] of folded.matchAll(/(^|; ?)([^;]*)/g)) {
+    const match = TAG.exec(piece!);
+    if (match !== null) {
+      last = match[1]!;
+      setTag(tags, last, match[2]!.trim());
+    } else if (piece !== '') setTag(tags, last, `${tags[last]}${semicolon}${piece!.trim()}`);
+  }
+  const named = tags.id ?? tags['@id'];
+  const id = named !== undefined && parseKey(named) !== null ? named : null;
+  if (id !== null) delete tags[tags.id === undefined ? '@id' : 'id'];
+  return { tags, id };
+}
+
+/** Words in small letters without accents, single spaces between and around them. */
+export const wordsOf = (text: string): string =>
+  ` ${text
+    .normalize('NFKD')
+    .toLowerCase()
+    .replace(/\p{M}+/gu, '')
+    .replace(/[^\p{L}\p{N}]+/gu, ' ')
+    .trim()} `;
+
+export const holdsAny = (words: string, sought: readonly string[]): boolean =>
+  sought.some((word) => words.includes(wordsOf(word)));
+
+const wordFor = (words: string, inName: boolean): WaypointWord | undefined =>
+  SUPPLY_WORDS.find((row) => (!inName || row.inNames) && holdsAny(words, row.words));
+
+/** The row for what a waypoint says by symbol, else by type, else by name; undefined when it says neither. */
+export function supplyWord(waypoint: Waypoint): { row: WaypointWord; denied: boolean } | null {
+  const spoken = [waypoint.symbol, waypoint.type, waypoint.name].map((text) => wordsOf(text ?? ''));
+  const row = wordFor(spoken[0]!, false) ?? wordFor(spoken[1]!, false) ?? wordFor(spoken[2]!, true);
+  if (row === undefined) return null;
+  const told = [...spoken, wordsOf(waypoint.comment ?? ''), wordsOf(waypoint.description ?? '')];
+  return { row, denied: told.some((words) => holdsAny(words, DENYING_WORDS)) };
+}

@@ -1,0 +1,86 @@
+import { describe, expect, test } from 'vitest';
+import type { Crew } from '../../../server/contract/crew.ts';
+import type { RigFile } from '../../../server/contract/rig.ts';
+import type { EvenCourseFacts } from '../../../server/core/gaps/even-course.ts';
+import { gapsOf } from '../../../server/core/gaps/gaps-of.ts';
+import { courseOf, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
+import { rigOf } from '../crew/crews.ts';
+
+const fixed = (litres: number) => ({ low: litres, typical: litres, high: litres });
+/** 8 l of drinking grade and 4 l of washing grade a day. */
+const TWELVE: Crew = {
+  people: [
+    { drinking: fixed(4), cooking: fixed(2), washingUp: fixed(1), washing: fixed(3), shower: fixed(2) },
+  ],
+};
+const tanksOf = (floorL: number, roofL: number): RigFile['water']['tanks'] => [
+  { name: 'floor', litres: floorL },
+  { name: 'roof', litres: roofL, grade: 'washing' },
+];
+
+/** Gaps at 245 km a day, all full at the start. */
+function gapsWith(tanks: RigFile['water']['tanks'], edgesKm: number[], facts: Partial<EvenCourseFacts> = {}) {
+  const lengthM = edgesKm.at(-1)! * 1000;
+  const course = courseOf({ commodity: 'water', rigFile: rigOf(TWELVE, { tanks }), lengthM, ...facts });
+  const passings = edgesKm.slice(0, -1).map((km) => passingEdge(km * 1000));
+  return gapsOf(course, [startEdge, ...passings, endEdge(lengthM)], course.rig.water.drawableL);
+}
+
+describe('drinking grade where no extract covers', () => {
+  // 1,340 km are 6 days begun: 48 l of the 40 that may be drunk, gone at km 1116.7.
+  const gapUncovered = (fromKm: number) =>
+    gapsWith(tanksOf(40, 100), [1340], {
+      uncovered: [{ fromM: fromKm * 1000, toM: (fromKm + 50) * 1000 }],
+    })[0]!;
+
+  test('that runs out before the stretch is short', () => {
+    const gap = gapUncovered(1200);
+    expect(gap.marginL).toBeGreaterThan(0);
+    expect(gap.grades!.drinking.verdict).toBe('short');
+    expect(gap.verdict).toBe('short');
+  });
+
+  test('that runs out after it is unknown', () => {
+    const gap = gapUncovered(1000);
+    expect(gap.grades!.drinking.verdict).toBe('unknown');
+    expect(gap.verdict).toBe('unknown');
+  });
+});
+
+test('washing grade that runs out before a stretch without cover is short, after it unknown', () => {
+  const tanks: RigFile['water']['tanks'] = [
+    { name: 'floor', litres: 100, grade: 'drinking' },
+    { name: 'roof', litres: 16, grade: 'washing' },
+  ];
+  // 24 l of the 16 for washing: gone at km 893.3.
+  const verdictAt = (fromKm: number) =>
+    gapsWith(tanks, [1340], { uncovered: [{ fromM: fromKm * 1000, toM: (fromKm + 50) * 1000 }] })[0]!.grades!
+      .washing.verdict;
+  expect(verdictAt(1000)).toBe('short');
+  expect(verdictAt(800)).toBe('unknown');
+});
+
+test('there is no return when what is fit to drink does not last out and back', () => {
+  // 700 km out and home are 6 days begun: 72 l of all water, 48 l of drinking grade.
+  const canReturn = (floorL: number, roofL: number) =>
+    gapsWith(tanksOf(floorL, roofL), [700, 1000])[0]!.ifToFails!.canReturn;
+  expect(canReturn(40, 60)).toBe(false);
+  expect(canReturn(50, 60)).toBe(true);
+});
+
+test('if the supply ahead fails, the margin told is that of what runs out first', () => {
+  // 1,000 km are 5 days begun: 40 l of drinking grade and 16 l of reserve of 40 l; of all water 60 of 100.
+  expect(gapsWith(tanksOf(40, 60), [700, 1000])[0]!.ifToFails).toMatchObject({
+    verdict: 'into-reserve',
+    marginL: -16,
+  });
+});
+
+test('the reserve’s share of the need is of drinking grade, too', () => {
+  const rigFile = rigOf(TWELVE, { tanks: tanksOf(60, 40), reserve: { days: 1, shareOfNeed: 0.5 } });
+  const course = courseOf({ commodity: 'water', rigFile, lengthM: 490_000 });
+  const [gap] = gapsOf(course, [startEdge, endEdge(490_000)], 100);
+  // Half of 24 l and one day of 8 l.
+  expect(gap!.reserveL).toBe(20);
+  expect(gap!.grades).toMatchObject({ drinking: { reserveL: 20 }, washing: { reserveL: 0 } });
+});

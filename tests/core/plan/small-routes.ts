@@ -1,0 +1,123 @@
+import fc from 'fast-check';
+import type { Commodity, Evidence } from '../../../server/contract/common.ts';
+import type { RigFile } from '../../../server/contract/rig.ts';
+import type { CarryProblem, CarrySide, SupplyEdge } from '../../../server/core/plan/question/problem.ts';
+import { courseOf, endEdge, startEdge } from '../../helpers/course.ts';
+
+/** A halt of a small route: whole tens of km along, whole fives off, so that litres come out whole. */
+export interface SmallStop {
+  atKm: number;
+  detourKm: number;
+  offers: 'fuel' | 'water' | 'both';
+  evidence: Evidence;
+  /** No more than this is to be had at one halt. */
+  mostL?: Partial<Record<Commodity, number>>;
+  waitDays?: number;
+  /** Of filling, a litre. */
+  daysPerLitre?: number;
+  /** Nothing of it may go into cans. */
+  noCans?: boolean;
+}
+
+/** A small route in whole numbers: 10 l of fuel a 100 km, 100 km a day. */
+export interface SmallRoute {
+  lengthKm: number;
+  stops: SmallStop[];
+  tankL: Record<Commodity, number>;
+  startL: Record<Commodity, number>;
+  canL: Record<Commodity, number>;
+  reserveL: Record<Commodity, number>;
+  shareOfNeed: Record<Commodity, number>;
+  mostCans: Record<Commodity, number>;
+  cansAtStart: boolean;
+  waterLPerDay: number;
+}
+
+export const FUEL_L_PER_KM = 0.1;
+export const KM_PER_DAY = 100;
+
+const byCommodity = (min: number, max: number) =>
+  fc.record({ fuel: fc.integer({ min, max }), water: fc.integer({ min, max }) });
+
+const stop = (tens: number): fc.Arbitrary<SmallStop> =>
+  fc.record({
+    atKm: fc.integer({ min: 1, max: tens - 1 }).map((ten) => ten * 10),
+    detourKm: fc.constantFrom(0, 0, 0, 5, 10, 25),
+    offers: fc.constantFrom('fuel' as const, 'water' as const, 'both' as const),
+    evidence: fc.constantFrom<Evidence>('confirmed', 'stated', 'stated', 'implied', 'doubtful'),
+  });
+
+export const smallRoute = (maxStops = 6): fc.Arbitrary<SmallRoute> =>
+  fc.integer({ min: 20, max: 90 }).chain((tens) =>
+    fc.record({
+      lengthKm: fc.constant(tens * 10),
+      stops: fc.uniqueArray(stop(tens), { maxLength: maxStops, minLength: 1, selector: (one) => one.atKm }),
+      tankL: byCommodity(12, 45),
+      startL: byCommodity(10, 45),
+      canL: byCommodity(3, 10),
+      reserveL: byCommodity(0, 5),
+      shareOfNeed: fc.record({ fuel: fc.constantFrom(0, 0, 0.1, 0.5), water: fc.constantFrom(0, 0, 0.1) }),
+      mostCans: byCommodity(0, 5),
+      cansAtStart: fc.boolean(),
+      waterLPerDay: fc.integer({ min: 2, max: 9 }),
+    }),
+  );
+
+export function rigOf(route: SmallRoute): RigFile {
+  const { tankL, canL, reserveL, shareOfNeed, waterLPerDay: litres } = route;
+  return {
+    fuel: {
+      kind: 'diesel',
+      litresPer100Km: { low: 10, typical: 10, high: 10 },
+      tanks: [{ name: 'main', litres: tankL.fuel }],
+      cans: { litres: canL.fuel, owned: 0 },
+      reserve: { litres: reserveL.fuel, shareOfNeed: shareOfNeed.fuel },
+    },
+    water: {
+      litresPerDay: { low: litres, typical: litres, high: litres },
+      tanks: [{ name: 'main', litres: tankL.water }],
+      cans: { litres: canL.water, owned: 0 },
+      reserve: { litres: reserveL.water, shareOfNeed: shareOfNeed.water },
+    },
+    pace: { hoursPerDay: 10, kmPerHour: { slow: 10, typical: 10, fast: 10 } },
+  };
+}
+
+export function problemOf(route: SmallRoute): CarryProblem {
+  const side = (commodity: Commodity): CarrySide => {
+    const stops = route.stops.filter(({ offers }) => offers === commodity || offers === 'both');
+    const edges: SupplyEdge[] = [
+      startEdge,
+      ...stops
+        .sort((a, b) => a.atKm - b.atKm)
+        .map(
+          ({ atKm, detourKm, evidence, mostL, waitDays, daysPerLitre, noCans }): SupplyEdge => ({
+            kind: 'passing',
+            id: `node/${atKm}`,
+            name: null,
+            atM: atKm * 1000,
+            detourM: detourKm * 1000,
+            evidence,
+            ...(waitDays === undefined ? {} : { waitDays }),
+            terms: {
+              mostL: mostL?.[commodity] ?? null,
+              fillsCans: noCans !== true,
+              daysPerLitre: daysPerLitre ?? 0,
+            },
+          }),
+        ),
+      endEdge(route.lengthKm * 1000),
+    ];
+    return {
+      commodity,
+      course: courseOf({ commodity, rigFile: rigOf(route), lengthM: route.lengthKm * 1000 }),
+      edges,
+      startL: Math.min(route.tankL[commodity], route.startL[commodity]),
+      cansAtStart: route.cansAtStart,
+      canL: route.canL[commodity],
+      cansDrinkable: true,
+      mostCans: route.mostCans[commodity],
+    };
+  };
+  return { sides: { fuel: side('fuel'), water: side('water') }, room: null, oneFailure: null };
+}

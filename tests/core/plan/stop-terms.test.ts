@@ -1,0 +1,255 @@
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { RigFile } from '../../../server/contract/rig.ts';
+import type { TripFile } from '../../../server/contract/trip.ts';
+import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse/analyse.ts';
+import { daysOfStanding } from '../../../server/core/gaps/standing.ts';
+import { problemLine } from '../../../server/core/input/problem.ts';
+import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
+import { oneFailure } from '../../../server/core/plan/one-failure.ts';
+import { planCarry } from '../../../server/core/plan/plan-of.ts';
+import { basisOf } from '../../../server/core/plan/what-if/basis.ts';
+import { whatIf } from '../../../server/core/plan/what-if/what-if.ts';
+import { checkTrip } from '../../../server/core/trip/check-trip.ts';
+import { loadSolver } from '../../../server/io/solver.ts';
+import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
+import { EXAMPLE_RIG } from '../../helpers/course.ts';
+import { LAMP, ULTRAFILTER } from '../treatment/lines.ts';
+
+let solver: MipSolver;
+beforeAll(async () => {
+  solver = await loadSolver();
+});
+
+const options = () => ({ solver, seconds: 30, clock: () => 0 });
+
+function reckoned(input: AnalyseInput): Reckoned {
+  const outcome = reckonTrip(input);
+  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
+  return outcome.value;
+}
+
+const planOf = (input: AnalyseInput) => planCarry(reckoned(input), options()).plan;
+
+const TAPS = [200, 400, 600, 800, 1000, 1200].map((km, index) => pointFeature(`node/9${index}`, km, TAP));
+
+const withPlan = (input: AnalyseInput, plan: NonNullable<TripFile['plan']>): AnalyseInput => ({
+  ...input,
+  trip: { ...input.trip, plan },
+});
+
+describe('litres of a stop', () => {
+  const input = inputOf({
+    features: [...TAPS, pointFeature('node/1', 500, DIESEL), pointFeature('node/2', 900, DIESEL)],
+  });
+
+  it('fill the tanks first, and leave what is missing to the stop after', () => {
+    // 17 l/100 km: 85 l to km 500 leave 42 of 127; 40 l more are 82. On to km 900 with 68 l less: 14 l, under the
+    // reserve of 17. One can is missing, and the only place to fill it is the start.
+    const plan = planOf(withPlan(input, { stops: [{ id: 'node/1', mostLitres: { fuel: 40 } }] }));
+    expect(plan.status).toBe('found');
+    const [first, second, third] = plan.legs.fuel;
+    expect(first!.cans).toBe(1);
+    // The can goes in when 20 l are gone: 62 arrive, 102 leave.
+    expect(first!.arriveL).toBeCloseTo(62, 3);
+    expect(second!.tankL).toBeCloseTo(102, 3);
+    expect(second!.cans).toBe(0);
+    expect(second!.arriveL).toBeCloseTo(34, 3);
+    expect(third!.tankL).toBe(127);
+    const stop = plan.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/1');
+    expect(stop).toMatchObject({ used: true, mostL: 40, cansFull: 0 });
+    expect(stop!.fillL).toBeCloseTo(40, 6);
+    // Without the limit no can is needed.
+    expect(planOf(input).cans).toEqual({ fuel: 0, water: 0 });
+  });
+
+  it('leave it with less when more is used before', () => {
+    const limited = withPlan(input, { stops: [{ id: 'node/1', mostLitres: { fuel: 60 } }] });
+    const value = reckoned(limited);
+    const { held } = planCarry(value, options());
+    const rows = whatIf(value, basisOf(value, held), {});
+    expect(rows.cautions.map(({ code }) => code)).toContain('mishap-before-bound-stop');
+    // 10 % more, 18.7 l/100 km: 33.5 l arrive at km 500, 93.5 leave, and at km 900 the reserve of 18.7 is just whole.
+    const use = rows.matters.find(
+      ({ assumption, commodity }) => assumption === 'use' && commodity === 'fuel',
+    )!;
+    expect(use.step).toContain('10 %');
+    expect(use.beforeL).toBeCloseTo(127 + 60 - 0.17 * 900 - 17, 3);
+    expect(use.afterL).toBeCloseTo(127 + 60 - 0.187 * 900 - 18.7, 3);
+  });
+
+  it('are asked of places the route comes by, each once', () => {
+    const plan = planOf(withPlan(input, { stops: [{ id: 'node/77', mostLitres: { fuel: 40 } }] }));
+    expect(plan.restsOn.map(({ text }) => text).join()).toContain('node/77');
+    const stops = [{ id: 'node/1' }, { id: 'node/2' }, { id: 'node/1', waitHours: 2 }];
+    expect(checkTrip({ plan: { stops } }, null)).toMatchObject({ path: '/plan/stops/2' });
+    expect(checkTrip({ plan: { stops: stops.slice(0, 2) } }, null)).toBeNull();
+  });
+
+  it('can be too few for any plan', () => {
+    const asked = { mostCans: { fuel: 0 }, stops: [{ id: 'node/1', mostLitres: { fuel: 40 } }] };
+    expect(planOf(withPlan(input, asked)).status).toBe('none');
+  });
+});
+
+describe('a stop that no plan can lose', () => {
+  it('is told by name', () => {
+    // To km 1,000 three cans are enough; to km 2,000 or back from there it takes twelve, and nine are the most tried.
+    const features = [
+      ...Array.from({ length: 9 }, (_, index) => pointFeature(`node/9${index}`, (index + 1) * 200, TAP)),
+      pointFeature('node/1', 1000, DIESEL),
+      pointFeature('node/2', 1020, DIESEL),
+    ];
+    const rig: RigFile = { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, cans: { litres: 20, owned: 3 } } };
+    const value = reckoned(
+      inputOf({ document: equatorDocument(2000), rig, features: features.slice(0, -1) }),
+    );
+    const { held } = planCarry(value, options());
+    const failing = oneFailure(value, held!, options());
+    expect(failing.status).toBe('none');
+    expect(failing.breaks.map(({ at }) => at.id)).toEqual(['node/1']);
+    expect(failing.breaks[0]!.text).toContain('km 1000');
+    // With a second pump 20 km on, either may fail.
+    const both = reckoned(inputOf({ document: equatorDocument(2000), rig, features }));
+    expect(oneFailure(both, planCarry(both, options()).held!, options()).status).toBe('found');
+  });
+});
+
+describe('waiting at a stop', () => {
+  /** 340 km at 245 km a day; only a pump on the way. */
+  const input = inputOf({
+    document: equatorDocument(340),
+    features: [pointFeature('node/1', 200, DIESEL)],
+  });
+
+  it('takes days from both commodities: water goes while fuel is waited for', () => {
+    const rig: RigFile = {
+      ...EXAMPLE_RIG,
+      fuel: { ...EXAMPLE_RIG.fuel, tanks: [{ name: 'main', litres: 60 }] },
+      water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'under floor', litres: 72 }] },
+    };
+    // 340 km are 1.39 days: two begun, 36 l, and 36 l of reserve: just enough.
+    const plain = planOf({ ...input, rig });
+    expect(plain.legs.water[0]).toMatchObject({ needL: 36, cans: 0 });
+    expect(plain.legs.water[0]!.marginL).toBeCloseTo(0, 9);
+    // Five hours of seven are 0.71 days: 2.1 in all, a third begins.
+    const waitFor = (waitHours: number) =>
+      planOf({
+        ...withPlan(input, { mostCans: { fuel: 0 }, stops: [{ id: 'node/1', waitHours }] }),
+        rig,
+      });
+    const waiting = waitFor(5);
+    expect(waiting.legs.water[0]).toMatchObject({ needL: 54, cans: 1 });
+    const stop = waiting.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/1');
+    expect(stop).toMatchObject({ used: true, waitHours: 5 });
+    // Four are 0.57: 1.96, and nothing changes.
+    expect(waitFor(4).legs.water[0]).toMatchObject({ needL: 36, cans: 0 });
+  });
+
+  it('is till it opens by its mapped hours, unless the user says how long', () => {
+    const shut = (waitHours: number | null, asked: NonNullable<TripFile['plan']> = {}) => {
+      const hours = { ...DIESEL, opening_hours: 'as tagged', name: 'Far pump' };
+      const more = { ...input.trip, departureHour: 8 };
+      return planOf({
+        ...input,
+        supplies: { ...input.supplies, features: [pointFeature('node/1', 200, hours)] },
+        trip: { ...more, plan: { ...asked, mostCans: { fuel: 0 } } },
+        rig: { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, tanks: [{ name: 'main', litres: 60 }] } },
+        openingHours: () => ({ open: false, waitHours, comment: null, unreadable: false }),
+      });
+    };
+    // With the hour of departure told, water goes by the time that passes: 5 of 7 hours of driving are 12.86 l.
+    const told = shut(5, { stops: [{ id: 'node/1', waitHours: 0 }] });
+    expect(shut(5).legs.water[0]!.needL - told.legs.water[0]!.needL).toBeCloseTo((18 * 5) / 7, 9);
+    expect(shut(5).restsOn.map(({ code }) => code)).toContain('plan-waits-for-opening');
+    expect(told.restsOn.map(({ code }) => code)).not.toContain('plan-waits-for-opening');
+    // No opening in sight: no supply, and without it there is no plan.
+    const never = shut(null);
+    expect(never.status).toBe('none');
+    expect(never.restsOn.map(({ code }) => code)).toContain('plan-stop-shut');
+  });
+
+  it('counts whole days as days, and hours beyond them off the hours of driving', () => {
+    expect(daysOfStanding(48, 7)).toBe(2);
+    expect(daysOfStanding(27.5, 7)).toBeCloseTo(1.5, 12);
+    expect(daysOfStanding(20, 7)).toBe(1);
+    expect(daysOfStanding(0, 7)).toBe(0);
+  });
+});
+
+describe('filling at a source', () => {
+  const spring = { natural: 'spring', drinking_water: 'yes' };
+
+  it('takes the time that its flow was noted with', () => {
+    // 70 l at 0.5 l/min are 2 h 20 min of a day of 7 h: 0.333 days. 200 km on are 0.816 days, 1.15 in all: two begun.
+    const input = inputOf({
+      document: equatorDocument(400),
+      features: [pointFeature('node/5', 200, spring)],
+    });
+    const note = { id: 'node/5', on: '2026-05-01', saltOk: true, litresPerMinute: 0.5 };
+    const rig: RigFile = {
+      ...EXAMPLE_RIG,
+      water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'tank', litres: 60 }] },
+    };
+    const slow = planOf({ ...input, rig, trip: { ...input.trip, waterNotes: [note] } });
+    const leg = slow.legs.water.find(({ from }) => from.id === 'node/5');
+    expect(leg!.needL).toBe(36);
+    const stop = slow.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/5');
+    // With as many cans as it leaves with, all filled from empty.
+    expect(stop!.fillHours).toBeCloseTo((60 + 20 * stop!.cansFull!) / 0.5 / 60, 9);
+    const quick = planOf({
+      ...input,
+      rig,
+      trip: { ...input.trip, waterNotes: [{ ...note, litresPerMinute: 10 }] },
+    });
+    expect(quick.legs.water.find(({ from }) => from.id === 'node/5')!.needL).toBe(18);
+  });
+});
+
+describe('water that is treated', () => {
+  const spring = pointFeature('node/5', 200, { natural: 'spring', drinking_water: 'untreated' });
+  const line = (at: 'filling' | 'tap', lPerMin: number): NonNullable<RigFile['treatment']> => ({
+    stages: [ULTRAFILTER, LAMP],
+    at,
+    taps: [{ name: 'kitchen', afterStage: 2, use: 'drinking', measuredLPerMin: lPerMin }],
+  });
+  const input = (water: Partial<RigFile['water']>, treatment: NonNullable<RigFile['treatment']>) =>
+    inputOf({
+      document: equatorDocument(400),
+      features: [spring],
+      rig: {
+        ...EXAMPLE_RIG,
+        treatment,
+        water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'tank', litres: 60 }], ...water },
+      },
+    });
+
+  it('on filling takes the time that the line takes', () => {
+    // 60 l at 0.5 l/min are two hours of seven: with 0.816 days of driving a second day begins.
+    const needL = (lPerMin: number) =>
+      planOf(input({}, line('filling', lPerMin))).legs.water.find(({ from }) => from.id === 'node/5')!.needL;
+    expect([needL(0.5), needL(5)]).toEqual([36, 18]);
+  });
+
+  it('only at the tap stays out of cans kept for drinking water', () => {
+    // 540 km from the spring are three days begun, 54 l, and 36 l of reserve: two cans beside the 60 l of the tank; all
+    // 740 km are four days, too much for both cans.
+    const planWith = (grade: 'drinking' | 'any') =>
+      planOf({
+        ...input({ cans: { litres: 20, owned: 2, grade } }, line('tap', 5)),
+        document: equatorDocument(740),
+      });
+    const any = planWith('any');
+    expect(any.legs.water.map(({ cans }) => cans)).toEqual([0, 2]);
+    // Filled at the start, both come full to the spring: only 18 l of the tank are gone.
+    const drinking = planWith('drinking');
+    expect(drinking.legs.water.map(({ cans }) => cans)).toEqual([2, 2]);
+    expect(drinking.restsOn.map(({ code }) => code)).toContain('plan-untreated-water');
+    expect(any.restsOn.map(({ code }) => code)).not.toContain('plan-untreated-water');
+  });
+
+  it('is no supply where the line treats less in a day than is drunk', () => {
+    const plan = planOf(input({}, line('tap', 0.01)));
+    expect(plan.restsOn.map(({ code }) => code)).toContain('plan-treats-too-little');
+    expect(plan.legs.water.map(({ to }) => to.kind)).toEqual(['end']);
+  });
+});

@@ -1,0 +1,82 @@
+import fc from 'fast-check';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { RigFile } from '../../../../server/contract/rig.ts';
+import type { TripFile } from '../../../../server/contract/trip.ts';
+import type { Reckoned } from '../../../../server/core/analyse/analyse.ts';
+import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
+import { canBeDone } from '../../../../server/core/plan/model/solve.ts';
+import { COMMODITIES } from '../../../../server/core/plan/question/problem.ts';
+import { problemOf } from '../../../../server/core/plan/question/problem-of.ts';
+import { fewestMoreCans } from '../../../../server/core/plan/ways-out/more-cans.ts';
+import { loadSolver } from '../../../../server/io/solver.ts';
+import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
+import { EXAMPLE_RIG } from '../../../helpers/course.ts';
+import { reckoned } from '../../../helpers/reckoned.ts';
+
+let solver: MipSolver;
+beforeAll(async () => {
+  solver = await loadSolver();
+});
+
+interface Stop {
+  km: number;
+  offKm: number;
+  fuel: boolean;
+  mostL: number | null;
+}
+
+const stop: fc.Arbitrary<Stop> = fc.record({
+  km: fc.integer({ min: 1, max: 79 }).map((step) => step * 20),
+  offKm: fc.constantFrom(0, 0, 3),
+  fuel: fc.boolean(),
+  mostL: fc.option(fc.integer({ min: 20, max: 90 }), { freq: 2 }),
+});
+
+/** 1,600 km; water without reserve, small cans, so that several are missing. */
+function tripOf(stops: readonly Stop[]): Reckoned {
+  const rig: RigFile = {
+    ...EXAMPLE_RIG,
+    fuel: { ...EXAMPLE_RIG.fuel, cans: { litres: 20, owned: 1 } },
+    water: { ...EXAMPLE_RIG.water, cans: { litres: 20, owned: 0 }, reserve: { litres: 0 } },
+  };
+  const features = stops.map(({ km, offKm, fuel }, index) =>
+    pointFeature(`node/${index + 1}`, km, fuel ? DIESEL : TAP, offKm),
+  );
+  const asked: TripFile['plan'] = {
+    stops: stops.flatMap(({ fuel, mostL }, index) =>
+      mostL === null ? [] : [{ id: `node/${index + 1}`, mostLitres: { [fuel ? 'fuel' : 'water']: mostL } }],
+    ),
+  };
+  const input = inputOf({ document: equatorDocument(1600, 10), rig, features });
+  return reckoned({ ...input, trip: { ...input.trip, plan: asked } });
+}
+
+const options = () => ({ solver, seconds: 30, clock: () => 0 });
+
+describe('the fewest cans to get', () => {
+  it('are as many as trying every number of both finds', () => {
+    fc.assert(
+      fc.property(fc.array(stop, { minLength: 2, maxLength: 5 }), (stops) => {
+        const trip = tripOf(stops);
+        const answer = fewestMoreCans({ reckoned: trip, open: COMMODITIES, anyMass: false }, options());
+        const does = (fuel: number, water: number) =>
+          canBeDone(problemOf(trip, { mostCans: { fuel: 1 + fuel, water } }).problem, options()) === true;
+        const total = answer.status === 'found' ? answer.mostCans.fuel - 1 + answer.mostCans.water : 9;
+        if (answer.status === 'found')
+          expect(does(answer.mostCans.fuel - 1, answer.mostCans.water)).toBe(true);
+        for (let fewer = 0; fewer < Math.min(total, 9); fewer += 1)
+          for (let fuel = 0; fuel <= fewer; fuel += 1) expect(does(fuel, fewer - fuel)).toBe(false);
+      }),
+      { numRuns: 25, seed: 4 },
+    );
+  });
+
+  it('may be of one commodity only, and are none where that does not help', () => {
+    // Fuel lasts 647 km, water 3 days of 245 km: both are missing.
+    const trip = tripOf([{ km: 700, offKm: 0, fuel: true, mostL: null }]);
+    const asked = (open: readonly ('fuel' | 'water')[]) =>
+      fewestMoreCans({ reckoned: trip, open, anyMass: false }, options());
+    expect(asked(COMMODITIES)).toMatchObject({ status: 'found' });
+    for (const commodity of COMMODITIES) expect(asked([commodity])).toEqual({ status: 'none' });
+  });
+});

@@ -1,0 +1,98 @@
+import fc from 'fast-check';
+import { beforeAll, describe, expect, it } from 'vitest';
+import type { Commodity } from '../../../../server/contract/common.ts';
+import { runOf, turnBackOf } from '../../../../server/core/plan/drive/run.ts';
+import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
+import { COMMODITIES, otherOf } from '../../../../server/core/plan/question/problem.ts';
+import { stopFailsRows } from '../../../../server/core/plan/what-if/stop-fails.ts';
+import { loadSolver } from '../../../../server/io/solver.ts';
+import { FUEL_L_PER_KM, KM_PER_DAY, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { heldBasis, type SolvedBasis, solvedBasis } from './solved-basis.ts';
+
+let solver: MipSolver;
+beforeAll(async () => {
+  solver = await loadSolver();
+});
+
+const runs = { numRuns: 80, seed: 20_270_106 };
+
+/** Where a plan fills a commodity, with the km off the route. */
+const usedBy = ({ held }: SolvedBasis, commodity: Commodity) =>
+  held.driven[commodity].map(({ to }) => ({ km: to.atM / 1000, offKm: to.detourM / 1000, kind: to.kind }));
+
+/** By hand: litres for a way with both its ends' detours and those that are made on it. */
+function needL(route: SmallRoute, commodity: Commodity, km: number): number {
+  if (commodity === 'fuel') return km * FUEL_L_PER_KM;
+  return Math.ceil(km / KM_PER_DAY - 1e-9) * route.waterLPerDay;
+}
+
+describe('a stop of a plan that fails', () => {
+  it('leaves what the route without it leaves, driven by hand', () => {
+    let rows = 0;
+    fc.assert(
+      fc.property(smallRoute(), (route) => {
+        const solved = solvedBasis(route, solver);
+        if (solved === null) return;
+        for (const row of stopFailsRows(solved.basis)) {
+          rows += 1;
+          const { commodity } = row;
+          const legs = solved.held.driven[commodity];
+          const index = legs.findIndex(({ to }) => to.atM === row.atKm! * 1000);
+          const [before, after] = [legs[index]!, legs[index + 1]!];
+          const ends = [before.from, after.to];
+          // The stop itself in vain, and every halt of the other commodity on the way, each once.
+          const inVain = { km: before.to.atM / 1000, offKm: before.to.detourM / 1000, kind: before.to.kind };
+          const halts = [inVain, ...usedBy(solved, otherOf(commodity))].filter(
+            ({ km, kind }) =>
+              kind === 'passing' &&
+              km > before.from.atM / 1000 &&
+              km <= after.to.atM / 1000 &&
+              !ends.some((end) => end.kind === 'passing' && end.atM === km * 1000),
+          );
+          const offKm = new Map(halts.map((halt) => [halt.km, halt.offKm]));
+          const viaKm = [...offKm.values()].reduce((sum, km) => sum + 2 * km, 0);
+          const km = (after.to.atM - before.from.atM + before.from.detourM + after.to.detourM) / 1000 + viaKm;
+          const need = needL(route, commodity, km);
+          const left = before.tankL + before.cans * route.canL[commodity] - need;
+          expect(row.arriveL).toBeCloseTo(left, 6);
+          const reserve = route.reserveL[commodity] + route.shareOfNeed[commodity] * need;
+          expect(row.marginL).toBeCloseTo(left - reserve, 6);
+        }
+      }),
+      runs,
+    );
+    expect(rows).toBeGreaterThan(30);
+  });
+});
+
+describe('the turn-back points of a plan', () => {
+  it('never come later with more in reserve, the same stops and cans', () => {
+    let earlier = 0;
+    fc.assert(
+      fc.property(
+        smallRoute(),
+        fc.integer({ min: 0, max: 8 }),
+        fc.integer({ min: 0, max: 8 }),
+        (route, fuel, water) => {
+          const solved = solvedBasis(route, solver);
+          if (solved === null) return;
+          const reserveL = { fuel: route.reserveL.fuel + fuel, water: route.reserveL.water + water };
+          const more = heldBasis({ ...route, reserveL }, solved.held.choice);
+          for (const commodity of COMMODITIES) {
+            more.basis.sides[commodity].stretches.forEach((stretch, index) => {
+              const before = turnBackOf(runOf(solved.basis.sides[commodity].stretches[index]!));
+              const now = turnBackOf(runOf(stretch));
+              if (before === null) expect(now).toBeNull();
+              else if (now !== null) {
+                expect(now).toBeLessThanOrEqual(before + 1e-6);
+                if (now < before - 1) earlier += 1;
+              }
+            });
+          }
+        },
+      ),
+      runs,
+    );
+    expect(earlier).toBeGreaterThan(8);
+  });
+});

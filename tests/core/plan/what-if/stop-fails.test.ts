@@ -1,0 +1,81 @@
+import { describe, expect, it } from 'vitest';
+import type { Commodity } from '../../../../server/contract/common.ts';
+import type { EdgeM } from '../../../../server/core/gaps/course.ts';
+import type { CarrySide } from '../../../../server/core/plan/question/problem.ts';
+import { stopFailsRows } from '../../../../server/core/plan/what-if/stop-fails.ts';
+import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
+import { courseOf, endEdge, startEdge } from '../../../helpers/course.ts';
+import { basisFrom, stopAt } from './small-basis.ts';
+
+const side = (commodity: Commodity, lengthKm: number, stops: EdgeM[]): CarrySide => {
+  const course = courseOf({ commodity, lengthM: lengthKm * 1000 });
+  return {
+    commodity,
+    course,
+    edges: [startEdge, ...stops, endEdge(lengthKm * 1000)],
+    startL: course.rig[commodity].drawableL,
+    cansAtStart: true,
+    canL: course.rig[commodity].canL,
+    cansDrinkable: true,
+    mostCans: 4,
+  };
+};
+
+describe('a stop that fails', () => {
+  it('has the figures of the worked example without its only point', () => {
+    const sides = { fuel: side('fuel', 1340, [stopAt(640, 2)]), water: side('water', 1340, []) };
+    const [row, ...rest] = stopFailsRows(basisFrom(sides, () => 0));
+    expect(rest).toEqual([]);
+    // 1,340 km and 4 km in vain at 17 l/100 km are 228.48 of 127 l; 17 l in reserve.
+    expect(row).toMatchObject({ id: 'node/640', commodity: 'fuel', atKm: 640, next: 'on', verdict: 'short' });
+    expect(row!.arriveL).toBeCloseTo(127 - 228.48, 9);
+    expect(row!.marginL).toBeCloseTo(-118.48, 9);
+    expect(row!.coverCans).toBe(6);
+    // 127 l are 747.06 km, 4 of them in vain.
+    expect(row!.endsAtKm).toBeCloseTo(127 / 0.17 - 4, 6);
+    expect(row!.turnBackKm).toBeCloseTo(110 / 0.34, 9);
+    expect(row!.backMarginL).toBeCloseTo(127 - 1284 * 0.17 - 17, 9);
+    expect(row!.instead).toBeNull();
+  });
+
+  it('fails wherever it is passed, and names the supply passed by that would do', () => {
+    const twice = 'node/9';
+    const stops = [stopAt(300, 0, twice), stopAt(600, 0, twice)];
+    const fuel = side('fuel', 1000, stops);
+    const basis = basisFrom({ fuel, water: side('water', 1000, []) }, () => 0);
+    // Passed by in the plan, but it counts.
+    const between = stopAt(500, 0);
+    basis.sides.fuel.side = {
+      ...fuel,
+      edges: [startEdge, stops[0]!, between, stops[1]!, endEdge(1_000_000)],
+    };
+    const rows = stopFailsRows(basis);
+    expect(rows).toHaveLength(1);
+    expect(rows[0]).toMatchObject({ id: twice, atKm: 600, to: { kind: 'end' } });
+    expect(rows[0]!.arriveL).toBeCloseTo(127 - 170, 9);
+    // 500 km on each side: 85 l, 42 l left, 17 kept.
+    expect(rows[0]!.instead).toMatchObject({ at: { id: 'node/500' } });
+    expect(rows[0]!.instead!.marginL).toBeCloseTo(25, 9);
+  });
+
+  it('charges one detour where the place is halted at for the other commodity as well', () => {
+    const both = stopAt(400, 10);
+    const sides = { fuel: side('fuel', 700, [both]), water: side('water', 700, [both]) };
+    const rows = stopFailsRows(basisFrom(sides, () => 0));
+    expect(rows.map(({ commodity }) => commodity)).toEqual(['fuel', 'water']);
+    expect(rows[0]!.arriveL).toBeCloseTo(127 - 720 * 0.17, 9);
+  });
+});
+
+describe('the first turn-back point', () => {
+  it('is the earlier of fuel and water on the same stretch', () => {
+    // Fuel: (127 − 17) / 0.34 = km 323.5. Water, 4.08 days are 5 of 18 l: (70 − 36) / 2 at 90 l in 1,000 km.
+    const sides = { fuel: side('fuel', 1000, []), water: side('water', 1000, []) };
+    const [water, fuel, ...rest] = turnBacksOf(basisFrom(sides, () => 0));
+    expect(rest).toEqual([]);
+    expect(water).toMatchObject({ commodity: 'water', first: true, backToKm: 0 });
+    expect(water!.atKm).toBeCloseTo((70 - 36) / 2 / 0.09, 6);
+    expect(fuel).toMatchObject({ commodity: 'fuel', first: false });
+    expect(fuel!.atKm).toBeCloseTo(110 / 0.34, 6);
+  });
+});

@@ -1,0 +1,248 @@
+import { Compile } from 'typebox/compile';
+import { describe, expect, it } from 'vitest';
+import type { Report } from '../../../../server/contract/analysis.ts';
+import type { RigFile } from '../../../../server/contract/rig.ts';
+import type { TripFile } from '../../../../server/contract/trip.ts';
+import { Gauge, WhatIf, type WhatIfKind } from '../../../../server/contract/whatif.ts';
+import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../../server/core/analyse/analyse.ts';
+import type { MappedFeature } from '../../../../server/core/input/sources.ts';
+import { evenLoad } from '../../../../server/core/mass/load.ts';
+import { gaugeOf } from '../../../../server/core/plan/gauge/gauge-of.ts';
+import { COMMODITIES } from '../../../../server/core/plan/question/problem.ts';
+import { basisOf } from '../../../../server/core/plan/what-if/basis.ts';
+import { whatIf } from '../../../../server/core/plan/what-if/what-if.ts';
+import { DIESEL, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
+import { EXAMPLE_RIG } from '../../../helpers/course.ts';
+import { FULL_RIG, FULL_TRIP } from '../../../helpers/full-plan.ts';
+
+function reckoned(changes: Partial<AnalyseInput> & { features?: MappedFeature[] } = {}): Reckoned {
+  const outcome = reckonTrip(inputOf(changes));
+  if (!outcome.ok) throw new Error(outcome.problem.came);
+  return outcome.value;
+}
+
+const features = [
+  pointFeature('node/1', 400, {
+    ...DIESEL,
+    'contact:phone': '+672 1 234',
+    opening_hours: 'Mo-Fr 08:00-17:00',
+  }),
+  pointFeature('node/2', 900, {
+    ...DIESEL,
+    name: 'Far fuel',
+    phone: '+672 5 678',
+    website: 'https://far.example',
+  }),
+  pointFeature('node/3', 600, TAP),
+];
+const of = (from: Reckoned, ask = {}) => whatIf(from, basisOf(from, null), ask);
+const leastMargin = ({ gaps }: Report) =>
+  Math.min(...gaps.map(({ marginL, grades }) => Math.min(marginL, grades?.drinking.marginL ?? marginL)));
+
+describe('courses for another rig or trip', () => {
+  it.each([
+    ['a plain rig', EXAMPLE_RIG, inputOf().trip],
+    ['a rig and trip that tell everything', FULL_RIG, { ...FULL_TRIP, part: 'all' as const }],
+  ])('are those of the analysis where nothing is changed: %s', (_what, rig, trip) => {
+    const from = reckoned({ rig, trip, features });
+    const { analysis } = from;
+    const again = from.coursesWith(analysis.rig, analysis.trip, evenLoad(0));
+    for (const commodity of COMMODITIES) {
+      const { explain, ...course } = again[commodity];
+      const { explain: before, ...expected } = from.sides[commodity].course;
+      expect(course).toEqual(expected);
+      expect(explain(0, 500_000)).toEqual(before(0, 500_000));
+    }
+    const heavier = from.coursesWith(analysis.rig, analysis.trip, evenLoad(150)).fuel;
+    expect(heavier.litres).toEqual(from.fuelWithLoad(150).litres);
+  });
+});
+
+describe('what if, without a plan', () => {
+  it('says that it goes by the gaps, fits the contract, and has every kind of row that the rig allows', () => {
+    const from = reckoned({ features });
+    const made = of(from);
+    expect(made.basis).toBe('gaps');
+    expect(Compile(WhatIf).Errors(made)).toEqual([]);
+    expect(Compile(Gauge).Errors(gaugeOf(basisOf(from, null), made.turnBacks))).toEqual([]);
+    const kinds = new Set(made.rows.map(({ kind }) => kind));
+    const expected: WhatIfKind[] = [
+      'stop-fails',
+      'container-lost',
+      'pump-fails',
+      'wait',
+      'low-use',
+      'typical-use',
+      'high-use',
+      'turn-round',
+    ];
+    expect([...kinds].sort()).toEqual([...expected].sort());
+    expect(made.cautions.map(({ code }) => code)).toEqual(['heat-not-told', 'standing-fuel-not-told']);
+    const far = of(from, { turnRoundAtKm: 5000 });
+    expect(far.cautions.map(({ code }) => code)).toContain('turn-round-off-route');
+  });
+
+  it('has the margins of the analysis at the high rate, and of one with another rate at the others', () => {
+    const from = reckoned({ features });
+    const made = of(from);
+    const rowOf = (kind: WhatIfKind, commodity: 'fuel' | 'water') =>
+      made.rows.find((row) => row.kind === kind && row.commodity === commodity)!;
+    const rates = {
+      'low-use': { fuel: 14, water: 11 },
+      'typical-use': { fuel: 15.5, water: 14 },
+      'high-use': { fuel: 17, water: 18 },
+    } as const;
+    for (const [kind, { fuel, water }] of Object.entries(rates)) {
+      const flat = (value: number) => ({ low: value, typical: value, high: value });
+      const rig: RigFile = {
+        ...EXAMPLE_RIG,
+        fuel: { ...EXAMPLE_RIG.fuel, litresPer100Km: flat(fuel) },
+        water: { ...EXAMPLE_RIG.water, litresPerDay: flat(water) },
+      };
+      const { analysis } = reckoned({ rig, features });
+      for (const commodity of COMMODITIES) {
+        expect(rowOf(kind as WhatIfKind, commodity).marginL).toBeCloseTo(leastMargin(analysis[commodity]), 9);
+      }
+    }
+  });
+});
+
+describe('which assumption matters most', () => {
+  const crewRig: RigFile = {
+    ...EXAMPLE_RIG,
+    water: { tanks: [{ name: 'under floor', litres: 200 }], reserve: { days: 2 } },
+    crew: {
+      people: [{ count: 3, level: 'careful' }],
+      heat: { temperatureC: 30, humidityPercent: 20, sun: 'some', work: 'easy', workHoursPerDay: 2 },
+    },
+  };
+  const trip: TripFile = {
+    ...inputOf().trip,
+    surfaces: [{ fromKm: 100, toKm: 500, surface: 'track' }],
+    allowancePercent: 5,
+  };
+
+  it('has the margins of an analysis with that one step, the greatest harm for its tanks first', () => {
+    const from = reckoned({ rig: crewRig, trip, features });
+    const { matters } = of(from, { hotterByC: 6 });
+    const use = from.analysis.waterUse.litresPerDay;
+    const steps: Record<string, { rig?: RigFile; trip?: TripFile }> = {
+      use: {
+        rig: {
+          ...crewRig,
+          fuel: { ...crewRig.fuel, litresPer100Km: { low: 15.4, typical: 17.05, high: 18.7 } },
+          water: {
+            ...crewRig.water,
+            litresPerDay: { low: use.low * 1.1, typical: use.typical * 1.1, high: use.high * 1.1 },
+          },
+        },
+      },
+      pace: {
+        rig: { ...crewRig, pace: { hoursPerDay: 7, kmPerHour: { slow: 31.5, typical: 40.5, fast: 54 } } },
+      },
+      allowance: {
+        trip: {
+          ...trip,
+          allowancePercent: 10,
+          surfaces: [{ fromKm: 100, toKm: 500, surface: 'track', allowancePercent: 15 }],
+        },
+      },
+      heat: {
+        rig: { ...crewRig, crew: { ...crewRig.crew!, heat: { ...crewRig.crew!.heat!, temperatureC: 36 } } },
+      },
+    };
+    expect(matters).toHaveLength(8);
+    for (const { assumption, commodity, beforeL, afterL, changeL } of matters) {
+      const { analysis } = reckoned({ rig: crewRig, trip, features, ...steps[assumption] });
+      expect(beforeL).toBeCloseTo(leastMargin(from.analysis[commodity]), 9);
+      expect(afterL, `${assumption} ${commodity}`).toBeCloseTo(leastMargin(analysis[commodity]), 6);
+      expect(changeL).toBeCloseTo(afterL - beforeL, 9);
+    }
+    const shares = matters.map(({ ofTanks }) => ofTanks);
+    expect(shares).toEqual([...shares].sort((a, b) => a - b));
+    expect(shares[0]).toBeLessThan(0);
+  });
+
+  it('raises an observed figure as the sum of the parts rises, where heat is told', () => {
+    const rig: RigFile = {
+      ...crewRig,
+      water: { ...crewRig.water, litresPerDay: { low: 10, typical: 12, high: 14 } },
+    };
+    const summed = (more: number) => {
+      const crew = { ...crewRig.crew!, heat: { ...crewRig.crew!.heat!, temperatureC: 30 + more } };
+      return reckoned({ rig: { ...crewRig, crew }, features }).analysis.waterUse.litresPerDay.high;
+    };
+    const { rows } = of(reckoned({ rig, features }), { hotterByC: 6 });
+    const row = rows.find(({ kind }) => kind === 'hotter')!;
+    expect(summed(6)).toBeGreaterThan(summed(0));
+    const rate = Math.round(((14 * summed(6)) / summed(0)) * 10) / 10;
+    expect(row.text).toBe(`6 °C hotter than told (${rate} l a day).`);
+  });
+});
+
+describe('the list to telephone first', () => {
+  it('begins with the stop without which most fails, and tells how to reach it', () => {
+    const made = of(reckoned({ features }));
+    const verdicts = made.callFirst.map(({ id, verdict }) => [id, verdict]);
+    // Without node/2 the way from km 400 to the end is 940 km, without node/1 900 km to node/2: 127 l are 747 km.
+    // Without the tap 1,340 km are 6 days at 245 km a day: 108 of 70 l, the most for its tanks.
+    expect(verdicts).toEqual([
+      ['node/3', 'short'],
+      ['node/2', 'short'],
+      ['node/1', 'short'],
+    ]);
+    expect(made.callFirst[1]).toMatchObject({
+      name: 'Far fuel',
+      phone: '+672 5 678',
+      website: 'https://far.example',
+      openingHours: null,
+    });
+    expect(made.callFirst[2]).toMatchObject({
+      phone: '+672 1 234',
+      website: null,
+      openingHours: 'Mo-Fr 08:00-17:00',
+    });
+    expect(made.callFirst[2]!.fails[0]!.coverL).toBeCloseTo(900 * 0.17 + 17 - 127, 2);
+  });
+});
+
+describe('a treatment line that fails', () => {
+  it('takes with it the waters that count only thanks to it', () => {
+    const rig: RigFile = { ...EXAMPLE_RIG, treatment: { ...FULL_RIG.treatment!, treatEverything: false } };
+    const spring = pointFeature('node/4', 200, { natural: 'spring' });
+    const trip: TripFile = { ...inputOf().trip, counting: { water: 'implied' } };
+    const from = reckoned({ rig, trip, features: [...features, spring] });
+    const used = from.analysis.passings.filter(
+      ({ waterClass, counts }) => waterClass === 'treatable' && counts,
+    );
+    expect(used.map(({ id }) => id)).toEqual(['node/4']);
+    const [underWay, row, ...rest] = of(from).rows.filter(({ kind }) => kind === 'treatment-fails');
+    expect(rest).toEqual([]);
+    if (underWay === undefined || row === undefined) throw new Error('two rows are expected');
+    // Treated at the tap: all 70 l from the spring are unfit. From km 200 to 600 are 2 days begun, 36 l, alike half way.
+    expect(underWay.atKm).toBeCloseTo(400, 6);
+    expect(underWay.arriveL).toBeCloseTo(-18, 6);
+    expect(row.atKm).toBeCloseTo(200, 6);
+    expect(row.from.kind).toBe('start');
+    expect(row.to.id).toBe('node/3');
+    // 600 km are 3 days begun: 54 of 70 l, 36 in reserve.
+    expect(row.marginL).toBeCloseTo(70 - 54 - 36, 9);
+    const without = of(reckoned({ rig, features })).rows.find(({ kind }) => kind === 'treatment-fails')!;
+    expect(without.atKm).toBeNull();
+    expect(without.text).toContain('nothing changes');
+  });
+});
+
+describe('what has been used since the last fill', () => {
+  const trip: TripFile = {
+    ...inputOf().trip,
+    aboard: { fuelKmSinceFill: 100, waterDaysSinceFill: 0 },
+  };
+
+  it('goes by the rate as well', () => {
+    const from = reckoned({ trip, features: [] });
+    const row = of(from).rows.find(({ kind, commodity }) => kind === 'low-use' && commodity === 'fuel')!;
+    // 100 km since the fill and 1,340 km at 14 l/100 km.
+    expect(row.arriveL).toBeCloseTo(127 - 14 - 1340 * 0.14, 2);
+  });
+});
