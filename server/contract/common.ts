@@ -30,14 +30,42 @@ export const Verdict = Type.Union([
 ]);
 export type Verdict = Static<typeof Verdict>;
 
-/** A reason or caution with a stable code; the text is for people, in metric units. */
-export const Reason = Type.Object({ code: Type.String(), text: Type.String() });
+/**
+ * A sentence in parts, so that each reader sets quantities in their own units and language: words (stressed where
+ * `strong`), figures in metric units (`bare`: the unit follows later, or not at all; `fixed`: with just so many
+ * decimals; `difference`: between two figures of the unit), and places, km along the route.
+ */
+export const Part = Type.Union([
+  Type.Object({
+    text: Type.String(),
+    strong: Type.Optional(Type.Literal(true)),
+    verdict: Type.Optional(Verdict),
+  }),
+  Type.Object({
+    figure: Type.Number(),
+    unit: Type.String(),
+    decimals: Type.Optional(Type.Integer()),
+    fixed: Type.Optional(Type.Literal(true)),
+    bare: Type.Optional(Type.Literal(true)),
+    difference: Type.Optional(Type.Literal(true)),
+  }),
+  Type.Object({
+    place: Type.Number(),
+    decimals: Type.Optional(Type.Integer()),
+    fixed: Type.Optional(Type.Literal(true)),
+  }),
+]);
+export const Parts = Type.Array(Part);
+
+/** A reason or caution with a stable code; the text is for people, in metric units, with parts where it has figures. */
+export const Reason = Type.Object({ code: Type.String(), text: Type.String(), parts: Type.Optional(Parts) });
 export type Reason = Static<typeof Reason>;
 
 /** A caution, with the stretch of the route it speaks of where it has one (km along the route). */
 export const Caution = Type.Object({
   code: Type.String(),
   text: Type.String(),
+  parts: Type.Optional(Parts),
   fromKm: Type.Optional(Type.Number()),
   toKm: Type.Optional(Type.Number()),
 });

@@ -1,0 +1,109 @@
+import { hasFigures, metricText } from '../words/metric.ts';
+import type { Part } from '../words/part.ts';
+import type { Utterance } from '../words/words-of.ts';
+import { wordsOf } from '../words/words-of.ts';
+
+/** Distances along and off the route: metres in core, kilometres in answers. */
+const KM_NAMES = {
+  atM: 'atKm',
+  fromM: 'fromKm',
+  toM: 'toKm',
+  lengthM: 'lengthKm',
+  longestStepM: 'longestStepKm',
+  wayM: 'wayKm',
+  offRouteM: 'offRouteKm',
+  detourM: 'detourKm',
+  turnBackM: 'turnBackKm',
+  reserveFromM: 'reserveFromKm',
+  runsDryM: 'runsDryKm',
+} as const;
+type KmNames = typeof KM_NAMES;
+type NameOf<K> = K extends keyof KmNames ? KmNames[K] : K;
+
+/** The unit of terms that are metres of way in core. */
+export const METRES_OF_WAY = 'm of way';
+
+/** A value of core as answers have it. */
+export type Contracted<T> = T extends { readonly phrase: string; readonly facts: unknown }
+  ? string
+  : T extends { readonly code: infer Code; readonly facts: unknown }
+    ? { code: Code; text: string; parts?: Part[]; fromKm?: number; toKm?: number }
+    : T extends readonly (infer E)[]
+      ? number extends T['length']
+        ? Contracted<E>[]
+        : { -readonly [I in keyof T]: Contracted<T[I]> }
+      : T extends object
+        ? { -readonly [K in keyof T as NameOf<K>]: Contracted<T[K]> }
+        : T;
+
+/**
+ * The one way from core to the contract: metres along and off the route become kilometres, and what core says becomes
+ * `text` in metric units, with `parts` beside it (`…Parts` beside a phrase) where it holds figures or places, so that a
+ * reader can set them in other units.
+ */
+export const toContract = <T>(value: T): Contracted<T> => convert(value) as Contracted<T>;
+
+function convert(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(convert);
+  if (typeof value !== 'object' || value === null) return value;
+  if (isSaid(value)) return 'phrase' in value ? metricText(wordsOf(value)) : saidInFull(value);
+  return convertObject(value as Record<string, unknown>);
+}
+
+function convertObject(value: Record<string, unknown>): Record<string, unknown> {
+  const result: Record<string, unknown> = {};
+  for (const [name, one] of Object.entries(value)) {
+    if (isKmName(name)) result[KM_NAMES[name]] = inKm(one);
+    else {
+      result[name] = convert(one);
+      const parts = partsBeside(one);
+      if (parts !== null) result[`${name}Parts`] = parts;
+    }
+  }
+  if (value.unit === METRES_OF_WAY && typeof value.value === 'number') {
+    return { ...result, value: value.value / 1000, unit: 'km' };
+  }
+  return result;
+}
+
+/** Code, text and parts, then whatever else it has: the stretch that it speaks of. */
+function saidInFull(said: Utterance & { code: string }): unknown {
+  const { code, facts: _facts, ...rest } = said;
+  const parts = wordsOf(said);
+  return {
+    code,
+    text: metricText(parts),
+    ...(hasFigures(parts) ? { parts } : {}),
+    ...convertObject(rest),
+  };
+}
+
+/** Parts of a phrase, or of each of several, where any of them has figures. */
+function partsBeside(value: unknown): unknown {
+  if (Array.isArray(value)) {
+    if (!value.every(isPhrase)) return null;
+    const lists = value.map((phrase) => wordsOf(phrase));
+    return lists.some(hasFigures) ? lists : null;
+  }
+  if (!isPhrase(value)) return null;
+  const parts = wordsOf(value);
+  return hasFigures(parts) ? parts : null;
+}
+
+/** A number, null or list of numbers, in metres. Nested values, as of levels, come converted. */
+function inKm(value: unknown): unknown {
+  if (typeof value === 'number') return value / 1000;
+  return Array.isArray(value) && value.every((one) => typeof one === 'number')
+    ? value.map((metres: number) => metres / 1000)
+    : convert(value);
+}
+
+const isKmName = (name: string): name is keyof KmNames => Object.hasOwn(KM_NAMES, name);
+
+const isObject = (value: unknown): value is object => typeof value === 'object' && value !== null;
+
+const isSaid = (value: object): value is Utterance =>
+  'facts' in value && ('code' in value || 'phrase' in value);
+
+const isPhrase = (value: unknown): value is Utterance & { phrase: string } =>
+  isObject(value) && 'phrase' in value && 'facts' in value;

@@ -1,0 +1,18 @@
+import type { Commodity } from '../../contract/common.ts';
+import type { NoFacts, Said } from './said.ts';
+
+/** Cautions on the route and on what is aboard at its start. */
+interface RouteCautions {
+  'no-cover': { commodity: Commodity };
+  'start-assumed-full': { commodity: Commodity };
+  'onward-unknown': NoFacts;
+  'camp-off-route': { name: string | null; offM: number };
+  'stay-off-route': { atM: number };
+}
+
+/** Every caution that core and the readers give: its code, and what has to be known to say it. */
+export interface CautionFacts extends RouteCautions {}
+
+/** A caution with the stretch of the route it speaks of, where it has one; metres along. */
+export type Caution = Said<CautionFacts> & { readonly fromM?: number; readonly toM?: number };
+export type CautionCode = keyof CautionFacts;

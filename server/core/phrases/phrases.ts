@@ -1,0 +1,15 @@
+import type { NoFacts, Phrased } from './said.ts';
+
+/** Labels of the terms that a way, a need or a reserve is summed from. */
+interface GapTerms {
+  'along-the-route': NoFacts;
+  'back-to-the-route': NoFacts;
+  'failing-supply-and-back': NoFacts;
+  'to-the-supply': NoFacts;
+  'past-the-end': NoFacts;
+  'allowance-for-bends': { straightLines: boolean };
+}
+
+/** Every phrase that stands inside another thing: labels, whys, names of kinds. */
+export interface PhraseFacts extends GapTerms {}
+export type Phrase = Phrased<PhraseFacts>;

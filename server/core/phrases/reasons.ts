@@ -1,0 +1,18 @@
+import type { NoFacts, Said } from './said.ts';
+
+/** What every answer warns of, whatever the route. */
+interface StandingReasons {
+  'planning-aid': NoFacts;
+  'confirm-points': NoFacts;
+  'carry-reserve': NoFacts;
+  drink: NoFacts;
+  'treat-water': NoFacts;
+  'fuel-cans': NoFacts;
+  masses: NoFacts;
+  'tell-somebody': NoFacts;
+  'local-law': NoFacts;
+}
+
+/** Every reason that is given with a code: its facts. */
+export interface ReasonFacts extends StandingReasons {}
+export type Reason = Said<ReasonFacts>;

@@ -1,0 +1,29 @@
+import type { Caution } from '../core/phrases/cautions.ts';
+import type { Phrase } from '../core/phrases/phrases.ts';
+import type { Reason } from '../core/phrases/reasons.ts';
+import type { Catalogue } from './catalogue.ts';
+import { ENGLISH } from './en/english.ts';
+import { metricText } from './metric.ts';
+import type { Parts } from './part.ts';
+
+/** Anything that core says. */
+export type Utterance = Caution | Reason | Phrase;
+
+type Saying = (facts: unknown) => Parts;
+
+/** The parts that say it. Codes of cautions and reasons are looked up in that order: no code is in both. */
+export function wordsOf(said: Utterance, catalogue: Catalogue = ENGLISH): Parts {
+  const [name, tables] =
+    'phrase' in said
+      ? [said.phrase, [catalogue.phrases]]
+      : [said.code, [catalogue.cautions, catalogue.reasons]];
+  for (const table of tables) {
+    const saying = (table as Record<string, Saying | undefined>)[name];
+    if (saying !== undefined) return saying(said.facts);
+  }
+  throw new Error(`No words for "${name}": add them to server/words/en`);
+}
+
+/** In metric units, as one line. */
+export const textOf = (said: Utterance, catalogue: Catalogue = ENGLISH): string =>
+  metricText(wordsOf(said, catalogue));
