@@ -1,4 +1,4 @@
-import { mkdtemp, rm } from 'node:fs/promises';
+import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type Browser, chromium } from 'playwright-core';
@@ -33,6 +33,7 @@ export async function unpackBrowser(): Promise<UnpackedBrowser> {
   try {
     const { default: packed } = await import('@sparticuz/chromium');
     const executablePath = await packed.executablePath();
+    await pointAtOwnFonts(folder);
     const env = Object.fromEntries(
       Object.entries(process.env).flatMap(([name, value]) => (value === undefined ? [] : [[name, value]])),
     );
@@ -41,6 +42,19 @@ export async function unpackBrowser(): Promise<UnpackedBrowser> {
     for (const name of Object.keys(process.env)) if (!(name in before)) delete process.env[name];
     Object.assign(process.env, before);
   }
+}
+
+/**
+ * The package's fonts.conf looks for its fonts in /tmp/fonts, wherever they were unpacked. Without any font the browser
+ * ends itself at the first text.
+ */
+async function pointAtOwnFonts(folder: string): Promise<void> {
+  const place = join(folder, 'fonts', 'fonts.conf');
+  const conf = await readFile(place, 'utf8');
+  const own = conf
+    .replace('<dir>/tmp/fonts</dir>', `<dir>${join(folder, 'fonts', 'fonts')}</dir>`)
+    .replace('/tmp/fonts-cache/', join(folder, 'fonts-cache'));
+  await writeFile(place, own);
 }
 
 export const removeBrowser = (browser: UnpackedBrowser): Promise<void> =>
