@@ -12,6 +12,7 @@ import type { RouteLine } from '../core/route/route-line.ts';
 import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
 import { touchesRoute } from './near-route.ts';
 import type { OpeningHours } from './ports.ts';
+import { analysisToContract } from './to-contract.ts';
 
 /** An analysis with what of the map changes with it; the ground stays with the loaded trip. */
 export interface TripAnalysis {
@@ -31,7 +32,8 @@ export function analyseTrip(
   if (!outcome.ok) return outcome;
   const { analysis, route, points } = outcome.value;
   const line = drawnLine(loaded.document, analysis.trip.part ?? 'all', route);
-  return { ok: true, value: { analysis, map: mapDataOf(analysis, route, points, loaded.notice, line) } };
+  const shown: Analysis = analysisToContract(analysis);
+  return { ok: true, value: { analysis: shown, map: mapDataOf(shown, route, points, loaded.notice, line) } };
 }
 
 /** As analyseTrip, with the courses that a carry plan goes on from and without the map. */

@@ -14,6 +14,7 @@ import { whatIf } from '../core/plan/what-if/what-if.ts';
 import { reckonLoaded } from './analyse-trip.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
 import type { OpeningHours } from './ports.ts';
+import { analysisToContract, toContract } from './to-contract.ts';
 
 export interface PlanTripOptions {
   today: string;
@@ -63,10 +64,10 @@ export function planTrip(
   return {
     ok: true,
     value: {
-      analysis,
-      plan: { ...plan, waysOut: help.ways, waysOutComplete: help.complete, oneFailure: failing },
-      whatIf: follows,
-      gauge: gaugeOf(basis, follows.turnBacks),
+      analysis: analysisToContract(analysis),
+      plan: toContract({ ...plan, waysOut: help.ways, waysOutComplete: help.complete, oneFailure: failing }),
+      whatIf: toContract(follows),
+      gauge: toContract(gaugeOf(basis, follows.turnBacks)),
     },
   };
 }

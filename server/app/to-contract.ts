@@ -1,3 +1,4 @@
+import type { Analysis } from '../contract/analysis.ts';
 import { hasFigures, metricText } from '../words/metric.ts';
 import type { Part } from '../words/part.ts';
 import type { Utterance } from '../words/words-of.ts';
@@ -43,6 +44,11 @@ export type Contracted<T> = T extends { readonly phrase: string; readonly facts:
  */
 export const toContract = <T>(value: T): Contracted<T> => convert(value) as Contracted<T>;
 
+/** An analysis; rig and trip are in the contract's words already, metres of hoses and axles among them. */
+export function analysisToContract({ rig, trip, ...rest }: Analysis): Analysis {
+  return { ...toContract(rest), rig, trip };
+}
+
 function convert(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(convert);
   if (typeof value !== 'object' || value === null) return value;
@@ -67,7 +73,7 @@ function convertObject(value: Record<string, unknown>): Record<string, unknown> 
 }
 
 /** Code, text and parts, then whatever else it has: the stretch that it speaks of. */
-function saidInFull(said: Utterance & { code: string }): unknown {
+function saidInFull(said: Exclude<Utterance, { phrase: string }>): unknown {
   const { code, facts: _facts, ...rest } = said;
   const parts = wordsOf(said);
   return {

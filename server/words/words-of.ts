@@ -1,4 +1,4 @@
-import type { Caution } from '../core/phrases/cautions.ts';
+import type { CodedCaution } from '../core/phrases/cautions.ts';
 import type { Phrase } from '../core/phrases/phrases.ts';
 import type { Reason } from '../core/phrases/reasons.ts';
 import type { Catalogue } from './catalogue.ts';
@@ -7,7 +7,7 @@ import { metricText } from './metric.ts';
 import type { Parts } from './part.ts';
 
 /** Anything that core says. */
-export type Utterance = Caution | Reason | Phrase;
+export type Utterance = CodedCaution | Reason | Phrase;
 
 type Saying = (facts: unknown) => Parts;
 

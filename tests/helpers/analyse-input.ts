@@ -1,3 +1,4 @@
+import { analysisToContract } from '../../server/app/to-contract.ts';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import { type AnalyseInput, analyse } from '../../server/core/analyse/analyse.ts';
 import { problemLine } from '../../server/core/input/problem.ts';
@@ -84,5 +85,5 @@ export function inputOf(changes: Partial<AnalyseInput> & { features?: MappedFeat
 export function analysisOf(changes: Parameters<typeof inputOf>[0] = {}): Analysis {
   const outcome = analyse(inputOf(changes));
   if (!outcome.ok) throw new Error(problemLine(outcome.problem));
-  return outcome.value.analysis;
+  return analysisToContract(outcome.value.analysis);
 }

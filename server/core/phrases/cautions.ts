@@ -13,6 +13,15 @@ interface RouteCautions {
 /** Every caution that core and the readers give: its code, and what has to be known to say it. */
 export interface CautionFacts extends RouteCautions {}
 
+/** One that is still in words; goes as soon as all are said by code. */
+export interface WordedCaution {
+  readonly code: string;
+  readonly text: string;
+  readonly fromKm?: number;
+  readonly toKm?: number;
+}
+
 /** A caution with the stretch of the route it speaks of, where it has one; metres along. */
-export type Caution = Said<CautionFacts> & { readonly fromM?: number; readonly toM?: number };
+export type CodedCaution = Said<CautionFacts> & { readonly fromM?: number; readonly toM?: number };
+export type Caution = WordedCaution | CodedCaution;
 export type CautionCode = keyof CautionFacts;
