@@ -1,7 +1,7 @@
 import { InputProblem, type Outcome } from '../../core/input/problem.ts';
 import type { RawExtract, ReadOptions } from './extract/raw-extract.ts';
-import { readJson } from './json/read-json.ts';
 import { readPbf } from './pbf/read/read-pbf.ts';
+import { readJson } from './read-json.ts';
 import { type ByteSource, byteSource } from './source/byte-source.ts';
 import { refusal, SUPPLY_FORMATS } from './source/problems.ts';
 import type { Content } from './source/sniff.ts';

@@ -3,7 +3,7 @@ import type { Position } from 'geojson';
 import { expect, it } from 'vitest';
 import type { MappedFeature } from '../../../server/core/input/sources.ts';
 import { keyOf } from '../../../server/io/osm/extract/element-key.ts';
-import type { RawElement } from '../../../server/io/osm/extract/raw-extract.ts';
+import type { RawElement } from '../../../server/io/osm/extract/raw-element.ts';
 import { convert } from '../../../server/io/osm/unite/convert.ts';
 import { parseOsmXml } from '../../../server/io/osm/xml/osm-xml-parser.ts';
 import { describeReal, realFolderThere, realPath } from '../../helpers/real.ts';

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import type { Feature, Geometry, Position } from 'geojson';
 import { expect, it } from 'vitest';
-import type { RawElement } from '../../../server/io/osm/extract/raw-extract.ts';
+import type { RawElement } from '../../../server/io/osm/extract/raw-element.ts';
 import { overpassElement } from '../../../server/io/osm/json/overpass-element.ts';
 import { convert } from '../../../server/io/osm/unite/convert.ts';
 import { parseOsmXml } from '../../../server/io/osm/xml/osm-xml-parser.ts';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { nearGrid } from '../../../server/app/near-route.ts';
-import type { OsmType, RawElement } from '../../../server/io/osm/extract/raw-extract.ts';
+import type { OsmType, RawElement } from '../../../server/io/osm/extract/raw-element.ts';
 
 /** The land within 5 km of 10° E 50° N; the corner of a cell of the grid, so that four are marked. */
 export const NEAR_LAND = nearGrid({ lon: Float64Array.of(10), lat: Float64Array.of(50) }, 5);

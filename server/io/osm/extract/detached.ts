@@ -1,5 +1,5 @@
-import { setTag } from '../xml/osm-xml-parser.ts';
-import type { RawElement } from './raw-extract.ts';
+import type { RawElement } from './raw-element.ts';
+import { setTag } from './set-tag.ts';
 
 /**
  * A copy of text that shares no memory: a short piece cut out of a long text keeps all of that alive (V8's sliced

@@ -1,4 +1,4 @@
-import type { OsmType, RawElement } from './raw-extract.ts';
+import type { OsmType, RawElement } from './raw-element.ts';
 
 /** "node/1": the name of an object in all the project's lists. */
 export const keyOf = (element: Pick<RawElement, 'type' | 'id'>): string => `${element.type}/${element.id}`;

@@ -1,6 +1,6 @@
 import type { Bbox } from '../../../contract/common.ts';
 import type { Age } from './newest.ts';
-import type { OsmType } from './raw-extract.ts';
+import type { OsmType } from './raw-element.ts';
 
 /**
  * Objects that a reader found beyond the land it was asked to keep. Of each it keeps what tells which version is the

@@ -1,5 +1,5 @@
 import { parseKey } from '../extract/element-key.ts';
-import type { JsonObject } from '../json/read-json.ts';
+import type { JsonObject } from '../json/json-object.ts';
 
 export interface GeoJsonIdentity {
   /** "node/1"; null when the feature does not say which OSM object it is. */

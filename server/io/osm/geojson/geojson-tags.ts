@@ -1,6 +1,6 @@
 import type { Tags } from '../../../core/input/sources.ts';
-import { isObject, type JsonObject } from '../json/read-json.ts';
-import { setTag } from '../xml/osm-xml-parser.ts';
+import { setTag } from '../extract/set-tag.ts';
+import { isObject, type JsonObject } from '../json/json-object.ts';
 
 /** Properties that exporters add beside the tags. */
 const NO_TAGS: ReadonlySet<string> = new Set(['meta', 'relations', 'geometry', 'tainted', 'timestamp']);

@@ -10,7 +10,7 @@ import { OwnIds } from '../extract/own-ids.ts';
 import { isOnEarth } from '../extract/position.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { commoditiesOf, marksGeneralMap } from '../extract/wanted-tags.ts';
-import { isObject, type JsonObject } from '../json/read-json.ts';
+import { isObject, type JsonObject } from '../json/json-object.ts';
 import { boxOfPositions } from '../keep/keep-near.ts';
 import { refusal } from '../source/problems.ts';
 import { geoJsonIdentity } from './geojson-identity.ts';

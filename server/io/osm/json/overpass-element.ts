@@ -1,8 +1,8 @@
 import type { InputProblem } from '../../../core/input/problem.ts';
-import type { OsmType, RawElement } from '../extract/raw-extract.ts';
+import type { OsmType, ParsedElement, RawElement } from '../extract/raw-element.ts';
+import { setTag } from '../extract/set-tag.ts';
 import { refusal } from '../source/problems.ts';
-import { type ParsedElement, setTag } from '../xml/osm-xml-parser.ts';
-import { isObject, type JsonObject } from './read-json.ts';
+import { isObject, type JsonObject } from './json-object.ts';
 
 type Member = NonNullable<RawElement['members']>[number];
 type At = { lat: number; lon: number };

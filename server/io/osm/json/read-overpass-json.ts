@@ -1,11 +1,11 @@
 import type { Caution } from '../../../contract/common.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
+import type { ParsedElement } from '../extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { incompleteCaution, tellsOfFailure } from '../extract/remark.ts';
 import { filterElements } from '../keep/filter-elements.ts';
-import type { ParsedElement } from '../xml/osm-xml-parser.ts';
+import { isObject, type JsonObject } from './json-object.ts';
 import { overpassElement } from './overpass-element.ts';
-import { isObject, type JsonObject } from './read-json.ts';
 
 /**
  * Reads an Overpass reply (`out body`, `out center`, `out geom`).

@@ -1,9 +1,9 @@
 import type { Bbox } from '../../../contract/common.ts';
 import { detached } from '../extract/detached.ts';
-import { IdList } from '../extract/id-list.ts';
 import { isOnEarth } from '../extract/position.ts';
-import type { RawElement } from '../extract/raw-extract.ts';
+import type { RawElement } from '../extract/raw-element.ts';
 import { GroundWays, groundKindOf, isDrawn } from './ground.ts';
+import { IdList } from './id-list.ts';
 import { LentGeometry } from './lent-geometry.ts';
 
 /** Whether a position lies in a box; west > east when the box crosses the 180th meridian. */

@@ -1,7 +1,7 @@
 import type { Feature, LineString, Point } from 'geojson';
 import type { GroundMark } from '../../../contract/map.ts';
 import type { Tags } from '../../../core/input/sources.ts';
-import type { OsmType, RawElement } from '../extract/raw-extract.ts';
+import type { OsmType, RawElement } from '../extract/raw-element.ts';
 import { GROUND_WAYS_MAX } from '../source/limits.ts';
 
 /** Roads and places that are drawn, highest rank first; the values of OSM's highway and place keys. */

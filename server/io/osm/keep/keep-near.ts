@@ -3,7 +3,7 @@ import type { Bbox } from '../../../contract/common.ts';
 import { lentOnly } from '../extract/detached.ts';
 import { FarList, type FarObjects, joinedBoxes } from '../extract/far-objects.ts';
 import { isOnEarth } from '../extract/position.ts';
-import type { OsmType, RawElement } from '../extract/raw-extract.ts';
+import type { OsmType, RawElement } from '../extract/raw-element.ts';
 
 /** Finds an element that lends geometry, or a wanted one; undefined when the file has it not. */
 export type Lookup = (type: OsmType, id: number) => RawElement | undefined;

@@ -1,7 +1,7 @@
 import type { Geometry } from 'geojson';
 import { keyOfRef } from '../extract/element-key.ts';
 import { isOnEarth, meanPosition, nearerTurn } from '../extract/position.ts';
-import type { RawElement } from '../extract/raw-extract.ts';
+import type { RawElement } from '../extract/raw-element.ts';
 import { SITE_SPREAD_MAX_M } from '../source/limits.ts';
 
 type Position = [number, number];

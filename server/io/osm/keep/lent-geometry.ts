@@ -2,7 +2,7 @@ import { lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
 import { compareAge } from '../extract/newest.ts';
 import { isOnEarth } from '../extract/position.ts';
-import type { OsmType, RawElement } from '../extract/raw-extract.ts';
+import type { OsmType, RawElement } from '../extract/raw-element.ts';
 
 /** Whether a way says by itself where all its nodes are (Overpass `out geom`, locations on ways). */
 const hasWholeGeometry = (way: RawElement): boolean =>

@@ -1,5 +1,5 @@
 import { compareAge } from '../extract/newest.ts';
-import type { RawElement } from '../extract/raw-extract.ts';
+import type { RawElement } from '../extract/raw-element.ts';
 
 const isBare = (element: RawElement): boolean =>
   element.type === 'node'

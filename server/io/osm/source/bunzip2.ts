@@ -1,7 +1,7 @@
 /// <reference path="./unbzip2-stream.d.ts" />
 import unbzip2Stream from 'unbzip2-stream';
 import { InputProblem } from '../../../core/input/problem.ts';
-import type { ExpansionGuard } from './byte-source.ts';
+import type { ExpansionGuard } from './expansion-guard.ts';
 import { refusal } from './problems.ts';
 
 /**

@@ -2,15 +2,9 @@ import { createReadStream } from 'node:fs';
 import { type FileHandle, open } from 'node:fs/promises';
 import { InputProblem } from '../../../core/input/problem.ts';
 import { bunzip2 } from './bunzip2.ts';
+import { ExpansionGuard } from './expansion-guard.ts';
 import { gunzip } from './gunzip.ts';
-import {
-  EXPANDED_BYTES_MAX,
-  EXPANSION_JUDGED_FROM_BYTES,
-  EXPANSION_RATIO_MAX,
-  PACKING_LAYERS_MAX,
-  READ_CHUNK_BYTES,
-  SNIFF_BYTES,
-} from './limits.ts';
+import { PACKING_LAYERS_MAX, READ_CHUNK_BYTES, SNIFF_BYTES } from './limits.ts';
 import { refusal, SUPPLY_FORMATS } from './problems.ts';
 import { type Content, sniff } from './sniff.ts';
 
@@ -31,38 +25,6 @@ export interface ByteSource {
    * Throws InputProblem for a broken packing and for one that expands too far.
    */
   open(onFileBytes?: (bytes: number) => void): AsyncGenerator<Buffer>;
-}
-
-/** Counts what went in and what came out of the packing, and refuses what expands too far. */
-export class ExpansionGuard {
-  readonly #source: string;
-  #packedBytes = 0;
-  #expandedBytes = 0;
-
-  constructor(source: string) {
-    this.#source = source;
-  }
-
-  takeIn(bytes: number): void {
-    this.#packedBytes += bytes;
-  }
-
-  giveOut(bytes: number): void {
-    this.#expandedBytes += bytes;
-    const tooMuch = this.#expandedBytes > EXPANDED_BYTES_MAX;
-    const tooSteep =
-      this.#expandedBytes > EXPANSION_JUDGED_FROM_BYTES &&
-      this.#expandedBytes > this.#packedBytes * EXPANSION_RATIO_MAX;
-    if (!tooMuch && !tooSteep) return;
-    throw refusal(
-      'expands-too-far',
-      this.#source,
-      `byte ${this.#packedBytes}`,
-      `${this.#packedBytes} packed bytes expand to more than ${this.#expandedBytes}`,
-      `at most ${EXPANSION_RATIO_MAX} times the packed size and ${EXPANDED_BYTES_MAX} bytes in all`,
-      'Take a smaller extract, or give it as .osm.pbf',
-    );
-  }
 }
 
 async function* fileBytesOf(

@@ -2,7 +2,7 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { createGunzip } from 'node:zlib';
 import { InputProblem } from '../../../core/input/problem.ts';
-import type { ExpansionGuard } from './byte-source.ts';
+import type { ExpansionGuard } from './expansion-guard.ts';
 import { refusal } from './problems.ts';
 
 /**

@@ -1,6 +1,6 @@
 import { keyOfRef } from '../extract/element-key.ts';
 import { isOnEarth } from '../extract/position.ts';
-import type { OsmType, RawElement } from '../extract/raw-extract.ts';
+import type { OsmType, RawElement } from '../extract/raw-element.ts';
 
 /**
  * Tells what must be converted together with some of the wanted ways and relations, so that they come out as if all

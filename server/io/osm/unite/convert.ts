@@ -5,7 +5,7 @@ import type { Caution } from '../../../contract/common.ts';
 import type { MappedFeature } from '../../../core/input/sources.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
 import { isOnEarth } from '../extract/position.ts';
-import type { RawElement } from '../extract/raw-extract.ts';
+import type { RawElement } from '../extract/raw-element.ts';
 import { KnownPositions, type Placed } from '../keep/known-positions.ts';
 import { Company } from './company.ts';
 

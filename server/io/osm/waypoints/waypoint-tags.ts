@@ -1,6 +1,6 @@
 import type { Tags, Waypoint } from '../../../core/input/sources.ts';
 import { parseKey } from '../extract/element-key.ts';
-import { setTag } from '../xml/osm-xml-parser.ts';
+import { setTag } from '../extract/set-tag.ts';
 import { DENYING_WORDS, SUPPLY_WORDS, type WaypointWord } from './waypoint-words.ts';
 
 /** A key of OSM as they are in use: letters, digits and a few signs, no spaces. */

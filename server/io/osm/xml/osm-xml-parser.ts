@@ -1,15 +1,10 @@
 import { SaxesParser } from 'saxes';
 import type { Bbox } from '../../../contract/common.ts';
 import type { InputProblem } from '../../../core/input/problem.ts';
-import type { OsmType, RawElement } from '../extract/raw-extract.ts';
+import type { OsmType, ParsedElement, RawElement } from '../extract/raw-element.ts';
+import { setTag } from '../extract/set-tag.ts';
 import { refusal } from '../source/problems.ts';
 import { utf16Of } from '../source/sniff.ts';
-
-/** An element as read, and whether the file says that it is deleted. */
-export interface ParsedElement {
-  element: RawElement;
-  deleted: boolean;
-}
 
 export interface OsmXmlHandlers {
   element: (parsed: ParsedElement) => void;
@@ -200,12 +195,6 @@ class OsmXmlReader {
     this.#element = null;
     this.#remark = null;
   }
-}
-
-/** Sets a tag as a plain property, whatever its key. */
-export function setTag(tags: Record<string, string>, key: string, value: string): void {
-  if (key !== '__proto__') tags[key] = value;
-  else Object.defineProperty(tags, key, { value, enumerable: true, configurable: true, writable: true });
 }
 
 const numberOf = (text: string | undefined): number =>

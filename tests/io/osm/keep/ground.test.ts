@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { IdList } from '../../../../server/io/osm/extract/id-list.ts';
-import type { RawElement } from '../../../../server/io/osm/extract/raw-extract.ts';
+import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
 import { GroundWays, groundFeatures, groundKindOf } from '../../../../server/io/osm/keep/ground.ts';
 import { isInBox } from '../../../../server/io/osm/keep/ground-selection.ts';
+import { IdList } from '../../../../server/io/osm/keep/id-list.ts';
 
 const way = (id: number, tags: Record<string, string>, nodes = [1, 2]): RawElement => ({
   type: 'way',

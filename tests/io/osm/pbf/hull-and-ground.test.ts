@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { encodePbfElements, type PbfElement } from '../../../../fixtures/pbf-writer.ts';
-import type { RawElement } from '../../../../server/io/osm/extract/raw-extract.ts';
+import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
 import { GroundKeeper, groundWithNodes } from '../../../../server/io/osm/pbf/find/ground-keeper.ts';
 import { IdFilter } from '../../../../server/io/osm/pbf/find/id-filter.ts';
 import { readBytes } from './pbf-files.ts';

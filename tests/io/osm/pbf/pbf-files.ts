@@ -2,7 +2,8 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { InputProblem, type Problem } from '../../../../server/core/input/problem.ts';
-import type { RawElement, RawExtract, ReadOptions } from '../../../../server/io/osm/extract/raw-extract.ts';
+import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
+import type { RawExtract, ReadOptions } from '../../../../server/io/osm/extract/raw-extract.ts';
 import { readPbf } from '../../../../server/io/osm/pbf/read/read-pbf.ts';
 
 /** Writes the bytes to a file of this run, gives its path to `use`, and removes it. */

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { encodePbfElements, type PbfElement, type PbfWriteOptions } from '../../../../fixtures/pbf-writer.ts';
 import { wantedFor } from '../../../../server/core/supply/tags/wanted.ts';
-import type { RawElement } from '../../../../server/io/osm/extract/raw-extract.ts';
+import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
 import { inOrder, readBytes } from './pbf-files.ts';
 
 const degrees = (most: number) =>

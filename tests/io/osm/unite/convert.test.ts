@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { keyOf } from '../../../../server/io/osm/extract/element-key.ts';
-import type { OsmType, RawElement } from '../../../../server/io/osm/extract/raw-extract.ts';
+import type { OsmType, RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
 import { convert } from '../../../../server/io/osm/unite/convert.ts';
 import { anyWorld } from '../worlds.ts';
 

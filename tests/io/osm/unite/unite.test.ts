@@ -4,7 +4,8 @@ import type { MappedFeature } from '../../../../server/core/input/sources.ts';
 import { keyOf } from '../../../../server/io/osm/extract/element-key.ts';
 import { NOTHING_FAR } from '../../../../server/io/osm/extract/far-objects.ts';
 import { compareAge } from '../../../../server/io/osm/extract/newest.ts';
-import type { RawElement, RawExtract } from '../../../../server/io/osm/extract/raw-extract.ts';
+import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
+import type { RawExtract } from '../../../../server/io/osm/extract/raw-extract.ts';
 import { unite } from '../../../../server/io/osm/unite/unite.ts';
 
 const FUEL = { amenity: 'fuel' };

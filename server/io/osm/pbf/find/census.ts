@@ -1,5 +1,4 @@
-import type { OsmType, RawElement } from '../../extract/raw-extract.ts';
-import type { Job } from '../read/jobs.ts';
+import type { OsmType, RawElement } from '../../extract/raw-element.ts';
 import type { Frame } from '../wire/framing.ts';
 import { lowerBound, type Sought } from './find.ts';
 import { type IdSpan, mayRepeat } from './id-span.ts';
@@ -12,6 +11,12 @@ interface SpanColumns {
   least: number[];
   greatest: number[];
   rising: boolean[];
+}
+
+/** A blob that can hold some of the ids sought, and which. */
+export interface Search {
+  frame: Frame;
+  sought: Sought;
 }
 
 const emptyColumns = (): SpanColumns => ({ count: [], least: [], greatest: [], rising: [] });
@@ -71,8 +76,8 @@ export class Census {
     return this.#spans[type].count.flatMap((count, blob) => (count > 0 ? [this.#frame(blob)] : []));
   }
 
-  /** Jobs for those blobs that can hold one of the ids, which are ascending. */
-  *findJobs(sorted: Sought): Generator<Job> {
+  /** Those blobs that can hold one of the ids, which are ascending. */
+  *searches(sorted: Sought): Generator<Search> {
     for (let blob = 0; blob < this.#frameStart.length; blob += 1) {
       const sought = {
         node: this.#within('node', blob, sorted.node),
@@ -80,7 +85,7 @@ export class Census {
         relation: this.#within('relation', blob, sorted.relation),
       };
       if (sought.node.length + sought.way.length + sought.relation.length > 0)
-        yield { kind: 'find', frame: this.#frame(blob), sought };
+        yield { frame: this.#frame(blob), sought };
     }
   }
 

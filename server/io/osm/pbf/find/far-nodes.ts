@@ -1,5 +1,5 @@
 import type { FarList } from '../../extract/far-objects.ts';
-import type { RawElement } from '../../extract/raw-extract.ts';
+import type { RawElement } from '../../extract/raw-element.ts';
 
 /** Wanted nodes off the land that is near, as reading threads pass them on: id, longitude, latitude, version, time of each. */
 export type PackedFar = number[];

@@ -1,8 +1,8 @@
-import type { RawElement } from '../../extract/raw-extract.ts';
-import { type Block, isOnEarth } from '../wire/block.ts';
+import type { RawElement } from '../../extract/raw-element.ts';
+import { type Block, isOnEarth } from '../block/block.ts';
+import { denseIds, denseNodesAt, openDenseNodes } from '../block/dense-nodes.ts';
+import { type Decoded, decodePlainNode, decodeRelation, decodeWay } from '../block/elements.ts';
 import { Cursor, type Range } from '../wire/cursor.ts';
-import { denseIds, denseNodesAt, openDenseNodes } from './dense-nodes.ts';
-import { type Decoded, decodePlainNode, decodeRelation, decodeWay } from './elements.ts';
 
 /** Ids looked for in a block, ascending. */
 export interface Sought {

@@ -1,5 +1,5 @@
 import type { Bbox, Caution } from '../../../../contract/common.ts';
-import type { RawElement } from '../../extract/raw-extract.ts';
+import type { RawElement } from '../../extract/raw-element.ts';
 import { isInBox, RANK_WORDS } from './ground-kinds.ts';
 import type { GroundWay } from './ground-ways.ts';
 

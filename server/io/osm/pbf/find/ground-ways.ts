@@ -1,9 +1,9 @@
-import type { RawElement } from '../../extract/raw-extract.ts';
-import type { Block } from '../wire/block.ts';
+import type { RawElement } from '../../extract/raw-element.ts';
+import type { Block } from '../block/block.ts';
+import { decodeWay, listedTags } from '../block/elements.ts';
+import { GROUND_WAY_KEY } from '../block/key-flags.ts';
 import { Cursor } from '../wire/cursor.ts';
-import { decodeWay, listedTags } from './elements.ts';
 import { groundRankOf, groundTagsOf, isInBox } from './ground-kinds.ts';
-import { GROUND_WAY_KEY } from './key-flags.ts';
 import { flagsOfKeys, type ScanSettings } from './scan.ts';
 
 /** A road or coast that may touch the box. */

@@ -1,4 +1,4 @@
-import type { RawElement } from '../../extract/raw-extract.ts';
+import type { RawElement } from '../../extract/raw-element.ts';
 import { lowerBound, PACKED_FIELDS } from './find.ts';
 
 /** The ids in ascending order, each once. Sorts the list that it is given. */

@@ -1,10 +1,8 @@
 import { isNear, type NearGrid } from '../../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../../contract/common.ts';
 import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
-import type { OsmType, RawElement } from '../../extract/raw-extract.ts';
-import { type Block, isOnEarth, latOf, lonOf } from '../wire/block.ts';
-import { BrokenBlock } from '../wire/broken.ts';
-import { Cursor, type Range } from '../wire/cursor.ts';
+import type { OsmType, RawElement } from '../../extract/raw-element.ts';
+import { type Block, isOnEarth, latOf, lonOf } from '../block/block.ts';
 import {
   denseIds,
   denseNodesAt,
@@ -12,14 +10,16 @@ import {
   openDenseNodes,
   type TagHit,
   tagHits,
-} from './dense-nodes.ts';
-import { type Decoded, decodePlainNode, decodeRelation, decodeWay, listedTags } from './elements.ts';
+} from '../block/dense-nodes.ts';
+import { type Decoded, decodePlainNode, decodeRelation, decodeWay, listedTags } from '../block/elements.ts';
+import { GENERAL_KEY, PLACE_KEY, WANTED_KEY } from '../block/key-flags.ts';
+import { BrokenBlock } from '../wire/broken.ts';
+import { Cursor, type Range } from '../wire/cursor.ts';
 import { type PackedFar, packFar } from './far-nodes.ts';
 import { groundTagsOf, isGroundPlace, isInBox } from './ground-kinds.ts';
 import { HullSupports, type Supports } from './hull.ts';
 import type { IdFilter } from './id-filter.ts';
 import { emptySpan, type IdSpan, widen, widenByAll } from './id-span.ts';
-import { GENERAL_KEY, PLACE_KEY, WANTED_KEY } from './key-flags.ts';
 
 export interface ScanSettings {
   /** Note which nodes lie in this box, and keep the places in it. */

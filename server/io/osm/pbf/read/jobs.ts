@@ -1,12 +1,12 @@
 import { closeSync, openSync } from 'node:fs';
 import type { NearGrid } from '../../../../app/near-route.ts';
 import type { Bbox } from '../../../../contract/common.ts';
+import { openBlock } from '../block/block.ts';
 import { type Found, findInBlock, type Sought } from '../find/find.ts';
 import { type GroundWay, groundWaysOf } from '../find/ground-ways.ts';
 import { IdFilter } from '../find/id-filter.ts';
 import { Scanner, type ScanResult, type ScanSettings } from '../find/scan.ts';
 import { openBlob } from '../wire/blob.ts';
-import { openBlock } from '../wire/block.ts';
 import { BrokenBlock, pbfProblem } from '../wire/broken.ts';
 import { type Frame, readBlobBytes } from '../wire/framing.ts';
 

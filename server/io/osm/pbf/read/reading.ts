@@ -1,10 +1,11 @@
 import type { Bbox, Caution } from '../../../../contract/common.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
-import type { OsmType, RawElement, RawExtract, ReadOptions } from '../../extract/raw-extract.ts';
+import type { OsmType, RawElement } from '../../extract/raw-element.ts';
+import type { RawExtract, ReadOptions } from '../../extract/raw-extract.ts';
 import { keepNear, lendingOf } from '../../keep/keep-near.ts';
 import { Census, Newest } from '../find/census.ts';
 import { FarNodes } from '../find/far-nodes.ts';
-import { type Found, isBare, SOUGHT_NOTHING, unpackNodes } from '../find/find.ts';
+import { type Found, isBare, SOUGHT_NOTHING, type Sought, unpackNodes } from '../find/find.ts';
 import { GroundKeeper, groundWithNodes, positionsOf } from '../find/ground-keeper.ts';
 import type { GroundWay } from '../find/ground-ways.ts';
 import { HullSupports } from '../find/hull.ts';
@@ -167,6 +168,10 @@ export class Reading {
     });
   }
 
+  *#findJobs(sorted: Sought): Generator<Job> {
+    for (const search of this.#census.searches(sorted)) yield { kind: 'find', ...search };
+  }
+
   async #find(sought: Record<OsmType, Set<number>>): Promise<Newest> {
     const found = new Newest();
     const sorted = {
@@ -174,7 +179,7 @@ export class Reading {
       way: ascending(sought.way),
       relation: ascending(sought.relation),
     };
-    await this.#crew.run(this.#census.findJobs(sorted), (result) => {
+    await this.#crew.run(this.#findJobs(sorted), (result) => {
       const { nodes, listed } = result as Found;
       for (const element of unpackNodes(nodes)) found.add(element);
       for (const element of listed) found.add(element);
@@ -188,7 +193,7 @@ export class Reading {
     for (const element of this.#wanted) if (element.type === 'node') wanted.set(element.id, element);
     const sought = ascendingOnce(Float64Array.from(this.#nodesNeeded(ways, (id) => wanted.has(id))));
     const table = new NodeTable(sought);
-    await this.#crew.run(this.#census.findJobs({ ...SOUGHT_NOTHING, node: sought }), (result) => {
+    await this.#crew.run(this.#findJobs({ ...SOUGHT_NOTHING, node: sought }), (result) => {
       table.take((result as Found).nodes);
     });
     return (id) => wanted.get(id) ?? table.get(id);

@@ -1,8 +1,8 @@
-import type { RawElement } from '../../extract/raw-extract.ts';
-import { type Block, latOf, lonOf } from '../wire/block.ts';
+import type { RawElement } from '../../extract/raw-element.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
 import { decodeDeltas, integersAt, sumsAt } from '../wire/packed.ts';
+import { type Block, latOf, lonOf } from './block.ts';
 import { type Decoded, setEdit, tagsOf } from './elements.ts';
 
 /** Where the lists of a DenseNodes message lie. */

@@ -1,9 +1,9 @@
-import type { OsmType, RawElement } from '../../extract/raw-extract.ts';
-import { type Block, latOf, lonOf } from '../wire/block.ts';
+import type { OsmType, RawElement } from '../../extract/raw-element.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
 import { isoTime } from '../wire/iso-time.ts';
 import { decodeIntegers, decodeSums } from '../wire/packed.ts';
+import { type Block, latOf, lonOf } from './block.ts';
 
 /** An element in full, with what RawElement has no place for. */
 export interface Decoded {

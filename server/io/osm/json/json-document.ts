@@ -1,15 +1,8 @@
-import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
-import { readGeoJson } from '../geojson/read-geojson.ts';
+import type { ReadOptions } from '../extract/raw-extract.ts';
 import type { ByteSource } from '../source/byte-source.ts';
 import { JSON_BYTES_MAX } from '../source/limits.ts';
 import { refusal } from '../source/problems.ts';
 import { utf16Of } from '../source/sniff.ts';
-import { readOverpassJson } from './read-overpass-json.ts';
-
-export type JsonObject = { readonly [key: string]: unknown };
-
-export const isObject = (value: unknown): value is JsonObject =>
-  typeof value === 'object' && value !== null && !Array.isArray(value);
 
 async function textOf(bytes: ByteSource, options: ReadOptions): Promise<string> {
   const pieces: Buffer[] = [];
@@ -76,21 +69,7 @@ function parse(text: string, source: string): unknown {
   }
 }
 
-/** Reads Overpass JSON or GeoJSON, whichever it is. Throws InputProblem. */
-export async function readJson(bytes: ByteSource, options: ReadOptions): Promise<RawExtract> {
-  const document = parse(await textOf(bytes, options), options.source);
-  if (isObject(document) && Array.isArray(document.elements)) {
-    return readOverpassJson(document, document.elements, options);
-  }
-  if (isObject(document) && (document.type === 'FeatureCollection' || document.type === 'Feature')) {
-    return readGeoJson(document, options);
-  }
-  throw refusal(
-    'json-shape',
-    options.source,
-    null,
-    'JSON of another kind',
-    'Overpass JSON with "elements", or GeoJSON with "features"',
-    'Export it as one of these',
-  );
+/** The one JSON document that a file holds. Throws InputProblem: `too-large`, `json-broken` with line and column. */
+export async function readJsonDocument(bytes: ByteSource, options: ReadOptions): Promise<unknown> {
+  return parse(await textOf(bytes, options), options.source);
 }

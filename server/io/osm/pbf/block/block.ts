@@ -1,6 +1,6 @@
-import { keyFlagOf } from '../find/key-flags.ts';
-import { BrokenBlock } from './broken.ts';
-import { Cursor, NOWHERE, type Range, textOf } from './cursor.ts';
+import { BrokenBlock } from '../wire/broken.ts';
+import { Cursor, NOWHERE, type Range, textOf } from '../wire/cursor.ts';
+import { keyFlagOf } from './key-flags.ts';
 
 /** Strings of one block, not decoded until asked for. */
 export class StringTable {
