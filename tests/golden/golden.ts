@@ -14,6 +14,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
+import { REAL_FOLDER } from '../helpers/real.ts';
 import { type GoldenCase, goldenCases } from './cases.ts';
 import { differences } from './differences.ts';
 
@@ -38,7 +39,7 @@ async function answer({ words, files = {} }: GoldenCase): Promise<Answered> {
     for (const [name, text] of Object.entries(files)) writeFileSync(join(scratch, name), text);
     const args = words.map((word) => (word.startsWith('@') ? join(scratch, word.slice(1)) : word));
     const told = { maxBuffer: 1 << 30, env: { ...process.env, NO_COLOR: '1' } };
-    const plain = (text: string) => text.replaceAll(`${scratch}/`, '');
+    const plain = (text: string) => text.replaceAll(`${scratch}/`, '').replaceAll(REAL_FOLDER, 'real/');
     return await run(process.execPath, [CLI, ...args], told).then(
       ({ stdout, stderr }) => ({ status: 0, stdout: plain(stdout), stderr: plain(stderr) }),
       (fault: { code?: number; stdout: string; stderr: string }) => ({
