@@ -1,21 +1,15 @@
 import { RigFile } from '../contract/rig.ts';
 import { TripFile } from '../contract/trip.ts';
 import type { Outcome, Problem, ProblemCode } from '../core/input/problem.ts';
-import type { Misfit } from '../core/quantity/misfit.ts';
+import type { Misfit } from '../core/phrases/misfits.ts';
 import { checkRig } from '../core/rig/check-rig.ts';
 import { checkTrip } from '../core/trip/check-trip.ts';
+import { misfitWords } from '../words/words-of.ts';
 import { checkShape } from './check-shape.ts';
 
 const refusal = (code: ProblemCode, source: string, misfit: Misfit): { ok: false; problem: Problem } => ({
   ok: false,
-  problem: {
-    code,
-    source,
-    place: misfit.path,
-    came: misfit.came,
-    expected: misfit.expected,
-    remedy: misfit.remedy,
-  },
+  problem: { code, source, place: misfit.path, ...misfitWords(misfit) },
 });
 
 /** A rig as it came (parsed YAML or JSON), held against the contract and against itself. */

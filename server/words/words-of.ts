@@ -1,7 +1,8 @@
 import type { CodedCaution } from '../core/phrases/cautions.ts';
+import type { Misfit } from '../core/phrases/misfits.ts';
 import type { Phrase } from '../core/phrases/phrases.ts';
 import type { Reason } from '../core/phrases/reasons.ts';
-import type { Catalogue } from './catalogue.ts';
+import type { Catalogue, MisfitWords } from './catalogue.ts';
 import { ENGLISH } from './en/english.ts';
 import { metricText } from './metric.ts';
 import type { Parts } from './part.ts';
@@ -27,3 +28,9 @@ export function wordsOf(said: Utterance, catalogue: Catalogue = ENGLISH): Parts 
 /** In metric units, as one line. */
 export const textOf = (said: Utterance, catalogue: Catalogue = ENGLISH): string =>
   metricText(wordsOf(said, catalogue));
+
+type MisfitSaying = (facts: unknown, path: string) => MisfitWords;
+
+/** Why a rig or a trip is refused, in words. */
+export const misfitWords = ({ misfit, facts, path }: Misfit, catalogue: Catalogue = ENGLISH): MisfitWords =>
+  (catalogue.misfits[misfit] as MisfitSaying)(facts, path);

@@ -1,6 +1,6 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { Position, Vehicle } from '../../contract/vehicle.ts';
-import type { Misfit } from '../quantity/misfit.ts';
+import type { Misfit } from '../phrases/misfits.ts';
 import { containersOf } from './containers.ts';
 import { DEFAULT_INCLUDES, kerbContentsOf } from './kerb.ts';
 
@@ -35,73 +35,48 @@ function kerbHoldsItsContents(rig: RigFile, vehicle: Vehicle): Misfit | null {
       (sum, container) => sum + container.kerbL * container.kgPerLitre,
       0,
     );
-  if (contentsKg < vehicle.kerbKg) return null;
-  return {
-    path: '/vehicle/kerbKg',
-    came: `${vehicle.kerbKg} kg, of which fuel, water and driver are ${Math.round(contentsKg)} kg`,
-    expected: 'more than what the kerb mass includes',
-    remedy: 'Correct kerbKg or the tanks, or give emptyKg for tanks that were fitted later',
-  };
+  const { kerbKg } = vehicle;
+  if (contentsKg < kerbKg) return null;
+  return { path: '/vehicle/kerbKg', misfit: 'kerb-below-contents', facts: { kerbKg, contentsKg } };
 }
 
 function axlesSum({ kerbKg, axleKg }: Vehicle): Misfit | null {
   if (axleKg === undefined) return null;
-  const sumKg = axleKg.front + axleKg.rear;
+  const { front, rear } = axleKg;
   const toleranceKg = Math.max(AXLE_SUM_TOLERANCE.kg, AXLE_SUM_TOLERANCE.share * kerbKg);
-  if (Math.abs(sumKg - kerbKg) <= toleranceKg) return null;
-  return {
-    path: '/vehicle/axleKg',
-    came: `front ${axleKg.front} kg and rear ${axleKg.rear} kg, together ${sumKg} kg`,
-    expected: `the kerb mass of ${kerbKg} kg, give or take ${Math.round(toleranceKg)} kg`,
-    remedy: 'Give the axle loads as weighed at kerb mass, or correct kerbKg',
-  };
+  if (Math.abs(front + rear - kerbKg) <= toleranceKg) return null;
+  return { path: '/vehicle/axleKg', misfit: 'axles-off-kerb', facts: { front, rear, kerbKg, toleranceKg } };
 }
 
 function kerbWithinLimits({ kerbKg, axleKg, permitted }: Vehicle): Misfit | null {
   const rows = [
-    { key: 'totalKg', kg: kerbKg, limit: permitted?.totalKg },
-    { key: 'frontKg', kg: axleKg?.front, limit: permitted?.frontKg },
-    { key: 'rearKg', kg: axleKg?.rear, limit: permitted?.rearKg },
+    { key: 'totalKg', kg: kerbKg, limitKg: permitted?.totalKg },
+    { key: 'frontKg', kg: axleKg?.front, limitKg: permitted?.frontKg },
+    { key: 'rearKg', kg: axleKg?.rear, limitKg: permitted?.rearKg },
   ];
-  for (const { key, kg, limit } of rows) {
-    if (kg === undefined || limit === undefined || kg <= limit) continue;
-    return {
-      path: `/vehicle/permitted/${key}`,
-      came: `${limit} kg, while ${kg} kg rest there at kerb mass`,
-      expected: 'at least what the vehicle weighs at kerb mass',
-      remedy: `Correct /vehicle/permitted/${key} or the mass at kerb`,
-    };
+  for (const { key, kg, limitKg } of rows) {
+    if (kg === undefined || limitKg === undefined || kg <= limitKg) continue;
+    return { path: `/vehicle/permitted/${key}`, misfit: 'permitted-below-kerb', facts: { limitKg, kg } };
   }
   return null;
 }
 
 function oneHeight(vehicle: Vehicle): Misfit | null {
   if (vehicle.axleLift === undefined) return null;
-  if (vehicle.cgHeightM !== undefined) {
-    return {
-      path: '/vehicle/axleLift',
-      came: 'cgHeightM and axleLift',
-      expected: 'one of the two',
-      remedy: 'Keep cgHeightM if the height is known, else axleLift',
-    };
-  }
+  const path = '/vehicle/axleLift';
+  if (vehicle.cgHeightM !== undefined) return { path, misfit: 'height-twice', facts: {} };
   if (vehicle.axleKg !== undefined && vehicle.wheelbaseM !== undefined) return null;
-  return {
-    path: '/vehicle/axleLift',
-    came: 'axleLift without axleKg and wheelbaseM',
-    expected: 'axle loads and wheelbase beside it',
-    remedy: 'Give axleKg and wheelbaseM, or leave axleLift out',
-  };
+  return { path, misfit: 'lift-without-axles', facts: {} };
 }
 
 function cabinOpen({ cabin }: Vehicle): Misfit | null {
   if (cabin === undefined) return null;
   if (cabin.fromM < cabin.toM && cabin.floorHeightM < cabin.roofHeightM) return null;
+  const { fromM, toM, floorHeightM, roofHeightM } = cabin;
   return {
     path: '/vehicle/cabin',
-    came: `from ${cabin.fromM} to ${cabin.toM} m, floor ${cabin.floorHeightM}, roof ${cabin.roofHeightM} m`,
-    expected: 'fromM before toM and the floor below the roof',
-    remedy: 'Give metres behind the front axle and above the ground',
+    misfit: 'cabin-inside-out',
+    facts: { fromM, toM, floorHeightM, roofHeightM },
   };
 }
 
@@ -115,25 +90,23 @@ function positionsPossible(rig: RigFile, vehicle: Vehicle): Misfit | null {
 
 function positionPossible(path: string, position: Position, vehicle: Vehicle): Misfit | null {
   const { wheelbaseM, trackM, bodyRearOverhangM } = vehicle;
-  const { behindFrontAxleM: xM, sideM = 0 } = position;
+  const { behindFrontAxleM, sideM = 0 } = position;
   if (wheelbaseM !== undefined) {
     const lastM =
       wheelbaseM + (bodyRearOverhangM === undefined ? UNTOLD_OVERHANG_M : bodyRearOverhangM + CARRIER_M);
-    if (xM < -AHEAD_M || xM > lastM) {
+    if (behindFrontAxleM < -AHEAD_M || behindFrontAxleM > lastM) {
       return {
         path: `${path}/position/behindFrontAxleM`,
-        came: `${xM} m behind the front axle`,
-        expected: `between ${-AHEAD_M} and ${Number(lastM.toFixed(2))} m on a vehicle with a wheelbase of ${wheelbaseM} m`,
-        remedy: 'Measure from the front axle rearward, in metres',
+        misfit: 'place-beyond-length',
+        facts: { behindFrontAxleM, aheadM: AHEAD_M, lastM, wheelbaseM },
       };
     }
   }
   if (trackM !== undefined && Math.abs(sideM) > trackM / 2 + BESIDE_M) {
     return {
       path: `${path}/position/sideM`,
-      came: `${sideM} m from the middle`,
-      expected: `at most ${Number((trackM / 2 + BESIDE_M).toFixed(2))} m with a track of ${trackM} m`,
-      remedy: 'Measure from the middle of the vehicle, left negative, in metres',
+      misfit: 'place-beyond-width',
+      facts: { sideM, mostM: trackM / 2 + BESIDE_M, trackM },
     };
   }
   return null;

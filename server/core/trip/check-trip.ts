@@ -1,7 +1,7 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { TripFile } from '../../contract/trip.ts';
+import type { Misfit } from '../phrases/misfits.ts';
 import { drawableL } from '../quantity/drawable.ts';
-import type { Misfit } from '../quantity/misfit.ts';
 import { checkSurfaces } from '../surface/check-surfaces.ts';
 
 /** Rounding of a person's figure: 0.05 l above the tanks is not worth a refusal. */
@@ -22,43 +22,30 @@ export function checkTrip(trip: TripFile, rig: RigFile | null): Misfit | null {
 }
 
 function stopsOnce({ plan }: TripFile): Misfit | null {
-  const ids = (plan?.stops ?? []).map(({ id }) => id);
-  const again = ids.findIndex((id, index) => ids.indexOf(id) < index);
-  if (again < 0) return null;
-  return {
-    path: `/plan/stops/${again}`,
-    came: `${ids[again]} once more`,
-    expected: 'each stop once',
-    remedy: 'Put all that is known of a stop into one entry',
-  };
+  const seen = new Set<string>();
+  for (const [index, { id }] of (plan?.stops ?? []).entries()) {
+    if (seen.has(id)) return { path: `/plan/stops/${index}`, misfit: 'stop-twice', facts: { id } };
+    seen.add(id);
+  }
+  return null;
 }
 
 type Aboard = NonNullable<TripFile['aboard']>;
 
-function onlyOne(aboard: Aboard | undefined, first: keyof Aboard, second: keyof Aboard): Misfit | null {
-  if (aboard?.[first] === undefined || aboard[second] === undefined) return null;
-  return {
-    path: '/aboard',
-    came: `${first} and ${second}`,
-    expected: 'one of the two',
-    remedy: `Keep ${first} if you know the litres, else ${second}`,
-  };
+function onlyOne(aboard: Aboard | undefined, litres: keyof Aboard, sinceFill: keyof Aboard): Misfit | null {
+  if (aboard?.[litres] === undefined || aboard[sinceFill] === undefined) return null;
+  return { path: '/aboard', misfit: 'aboard-twice', facts: { litres, sinceFill } };
 }
 
 function aboardFits(trip: TripFile, rig: RigFile): Misfit | null {
   const rows = [
-    { path: '/aboard/fuelLitres', litres: trip.aboard?.fuelLitres, drawable: drawableL(rig.fuel.tanks) },
-    { path: '/aboard/waterLitres', litres: trip.aboard?.waterLitres, drawable: drawableL(rig.water.tanks) },
+    { path: '/aboard/fuelLitres', litres: trip.aboard?.fuelLitres, tanks: rig.fuel.tanks },
+    { path: '/aboard/waterLitres', litres: trip.aboard?.waterLitres, tanks: rig.water.tanks },
   ];
-  for (const { path, litres, drawable } of rows) {
-    if (litres === undefined || litres <= drawable + AMPLE_L) continue;
-    return {
-      path,
-      came: `${litres} l aboard`,
-      expected: `at most the ${Number(drawable.toFixed(3))} l that the rig's fixed tanks give`,
-      remedy:
-        'Correct the litres aboard or the tanks of the rig (what is in cans is not reckoned at the start)',
-    };
+  for (const { path, litres, tanks } of rows) {
+    const mostL = drawableL(tanks);
+    if (litres === undefined || litres <= mostL + AMPLE_L) continue;
+    return { path, misfit: 'aboard-above-tanks', facts: { litres, drawableL: mostL } };
   }
   return null;
 }
@@ -73,7 +60,7 @@ function datesReal(trip: TripFile): Misfit | null {
   }
   for (const { path, date } of dates) {
     if (date === undefined || isRealDate(date)) continue;
-    return { path, came: `"${date}"`, expected: 'a day that the calendar has', remedy: `Correct ${path}` };
+    return { path, misfit: 'date-impossible', facts: { date } };
   }
   return null;
 }
@@ -85,29 +72,19 @@ export function isRealDate(date: string): boolean {
 }
 
 function stretchesForward(trip: TripFile): Misfit | null {
-  for (const [index, stretch] of (trip.oneWay ?? []).entries()) {
-    if (stretch.fromKm < stretch.toKm) continue;
-    return {
-      path: `/oneWay/${index}`,
-      came: `from km ${stretch.fromKm} to km ${stretch.toKm}`,
-      expected: 'fromKm before toKm',
-      remedy: 'Give route km in the direction of travel',
-    };
+  for (const [index, { fromKm, toKm }] of (trip.oneWay ?? []).entries()) {
+    if (fromKm < toKm) continue;
+    return { path: `/oneWay/${index}`, misfit: 'stretch-backward', facts: { fromKm, toKm } };
   }
   return null;
 }
 
 /** West may be greater than east (a box over the 180th meridian); south must be below north. */
 function boxesOpen(trip: TripFile): Misfit | null {
-  for (const [index, area] of (trip.cover ?? []).entries()) {
-    const [west, south, east, north] = area.bbox;
+  for (const [index, { bbox }] of (trip.cover ?? []).entries()) {
+    const [west, south, east, north] = bbox;
     if (south < north && west !== east) continue;
-    return {
-      path: `/cover/${index}/bbox`,
-      came: `[${area.bbox.join(', ')}]`,
-      expected: '[west, south, east, north] in degrees with south below north',
-      remedy: `Correct /cover/${index}/bbox`,
-    };
+    return { path: `/cover/${index}/bbox`, misfit: 'box-inside-out', facts: { bbox } };
   }
   return null;
 }

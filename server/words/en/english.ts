@@ -1,5 +1,6 @@
 import type { Catalogue } from '../catalogue.ts';
 import { GAP_TERMS } from './gaps.ts';
+import { MISFITS } from './misfits.ts';
 import { ROUTE_CAUTIONS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
 
@@ -8,4 +9,5 @@ export const ENGLISH: Catalogue = {
   cautions: { ...ROUTE_CAUTIONS },
   reasons: { ...STANDING_REASONS },
   phrases: { ...GAP_TERMS },
+  misfits: MISFITS,
 };

@@ -1,6 +1,7 @@
 import type { Crew } from '../../../contract/crew.ts';
 import type { RigFile } from '../../../contract/rig.ts';
-import type { Misfit } from '../../quantity/misfit.ts';
+import type { Misfit } from '../../phrases/misfits.ts';
+import { rangeInOrder } from '../../quantity/range-in-order.ts';
 import { PERSON_USES } from './levels.ts';
 
 /** First contradiction in what a rig tells of its water use and crew; null when there is none. */
@@ -12,13 +13,7 @@ export function checkCrew(rig: RigFile): Misfit | null {
 
 function rateTold({ water }: RigFile): Misfit | null {
   if (water.litresPerDay !== undefined) return null;
-  return {
-    path: '/water/litresPerDay',
-    came: 'nothing',
-    expected:
-      'a number above 0 and at most 1000, in litres a day or a group of keys (low, typical, high), or a crew',
-    remedy: 'Add "litresPerDay", or tell in /crew who drinks from the tanks',
-  };
+  return { path: '/water/litresPerDay', misfit: 'use-untold', facts: {} };
 }
 
 function gradesNeedCrew(water: RigFile['water']): Misfit | null {
@@ -29,23 +24,12 @@ function gradesNeedCrew(water: RigFile['water']): Misfit | null {
       : (water.cans?.grade ?? 'any') !== 'any'
         ? '/water/cans/grade'
         : null;
-  if (path === null) return null;
-  return {
-    path,
-    came: 'a container kept for one grade',
-    expected: 'a crew beside it, to tell how much of each grade is used',
-    remedy: 'Add /crew with its people, or leave the grade out',
-  };
+  return path === null ? null : { path, misfit: 'grade-without-crew', facts: {} };
 }
 
 function oneObserved({ water }: RigFile, crew: Crew): Misfit | null {
   if (water.litresPerDay === undefined || crew.observedLitresPerDay === undefined) return null;
-  return {
-    path: '/crew/observedLitresPerDay',
-    came: 'an observed figure beside /water/litresPerDay',
-    expected: 'one of the two: both are litres a day of all aboard as observed',
-    remedy: 'Keep /crew/observedLitresPerDay and leave /water/litresPerDay out',
-  };
+  return { path: '/crew/observedLitresPerDay', misfit: 'observed-twice', facts: {} };
 }
 
 function rangesInOrder(crew: Crew): Misfit | null {
@@ -60,14 +44,8 @@ function rangesInOrder(crew: Crew): Misfit | null {
     })),
   ];
   for (const { path, use } of uses) {
-    if (use === undefined || typeof use === 'number') continue;
-    if (use.low <= use.typical && use.typical <= use.high) continue;
-    return {
-      path,
-      came: `low ${use.low}, typical ${use.typical}, high ${use.high}`,
-      expected: 'low <= typical <= high',
-      remedy: `Put the three numbers of ${path} in order`,
-    };
+    const misfit = rangeInOrder(use ?? 0, path);
+    if (misfit !== null) return misfit;
   }
   return null;
 }
@@ -78,12 +56,7 @@ function peopleDrink(crew: Crew): Misfit | null {
     if (drinking === undefined) continue;
     const low = typeof drinking === 'number' ? drinking : drinking.low;
     if (low > 0) continue;
-    return {
-      path: `/crew/people/${index}/drinking`,
-      came: '0 l a day',
-      expected: 'what the person drinks, above 0',
-      remedy: `Give litres a day in /crew/people/${index}/drinking, or leave it out for that of the level`,
-    };
+    return { path: `/crew/people/${index}/drinking`, misfit: 'drinking-nothing', facts: {} };
   }
   return null;
 }
@@ -92,25 +65,9 @@ function heatTold({ heat }: Crew): Misfit | null {
   if (heat === undefined) return null;
   const { wbgtC, temperatureC, humidityPercent } = heat;
   const path = '/crew/heat';
-  if (wbgtC !== undefined && humidityPercent !== undefined) {
-    return {
-      path,
-      came: 'wbgtC and humidityPercent',
-      expected: 'WBGT, or temperatureC with humidityPercent',
-      remedy: 'Keep wbgtC if it was measured or forecast, else leave it out',
-    };
-  }
-  if (wbgtC !== undefined) return null;
-  if (temperatureC !== undefined && humidityPercent !== undefined) return null;
-  return {
-    path,
-    came:
-      temperatureC !== undefined
-        ? 'temperatureC without humidityPercent'
-        : humidityPercent !== undefined
-          ? 'humidityPercent without temperatureC'
-          : 'neither wbgtC nor temperatureC',
-    expected: 'wbgtC, or temperatureC with humidityPercent',
-    remedy: 'Add what is missing; in a dry desert by day the humidity is often 10 to 25 %',
-  };
+  const humidity = humidityPercent !== undefined;
+  if (wbgtC !== undefined) return humidity ? { path, misfit: 'heat-twice', facts: {} } : null;
+  const temperature = temperatureC !== undefined;
+  if (temperature && humidity) return null;
+  return { path, misfit: 'heat-incomplete', facts: { temperature, humidity } };
 }

@@ -4,7 +4,7 @@ import {
   type TreatmentFile,
   type TreatmentStage,
 } from '../../../contract/treatment.ts';
-import type { Misfit } from '../../quantity/misfit.ts';
+import type { Misfit } from '../../phrases/misfits.ts';
 import { TARGETS } from './logs.ts';
 import { MAXIMUM_LOG, TARGET } from './settle-treatment.ts';
 
@@ -46,9 +46,8 @@ function stagesFit(line: TreatmentFile): Misfit | null {
       if (stage[key] === undefined || kinds.includes(stage.kind)) continue;
       return {
         path: `/treatment/stages/${index}/${key}`,
-        came: `${key} on a stage of kind ${stage.kind}`,
-        expected: `it on ${kinds.join(', ')} only`,
-        remedy: `Leave ${key} out or correct the kind`,
+        misfit: 'stage-key',
+        facts: { key, kind: stage.kind, kinds },
       };
     }
   }
@@ -59,12 +58,8 @@ function germsOnce(line: TreatmentFile): Misfit | null {
   for (const [index, stage] of line.stages.entries()) {
     for (const germs of GERM_CLASSES) {
       if (stage.logs?.[germs] === undefined || stage.stopsPercent?.[germs] === undefined) continue;
-      return {
-        path: `/treatment/stages/${index}/stopsPercent/${germs}`,
-        came: `both logs and percent for ${germs}`,
-        expected: 'one of the two',
-        remedy: 'Keep what the maker states',
-      };
+      const path = `/treatment/stages/${index}/stopsPercent/${germs}`;
+      return { path, misfit: 'germs-twice', facts: { germs } };
     }
   }
   return null;
@@ -72,23 +67,16 @@ function germsOnce(line: TreatmentFile): Misfit | null {
 
 function pumpFalls({ pump }: TreatmentFile): Misfit | null {
   if (pump === undefined || pump.ratedKPa < pump.noFlowKPa) return null;
-  return {
-    path: '/treatment/pump/ratedKPa',
-    came: `${pump.ratedKPa} kPa at the rated flow, ${pump.noFlowKPa} kPa at none`,
-    expected: 'less pressure at the rated flow than at none',
-    remedy: "Take both figures from the pump's sheet",
-  };
+  const { ratedKPa, noFlowKPa } = pump;
+  return { path: '/treatment/pump/ratedKPa', misfit: 'pump-rising', facts: { ratedKPa, noFlowKPa } };
 }
 
 function placesExist(line: TreatmentFile, key: 'taps' | 'hoses'): Misfit | null {
-  for (const [index, one] of (line[key] ?? []).entries()) {
-    if (one.afterStage <= line.stages.length) continue;
-    return {
-      path: `/treatment/${key}/${index}/afterStage`,
-      came: `after stage ${one.afterStage}`,
-      expected: `0 to ${line.stages.length}, the number of stages`,
-      remedy: 'Give the number of the last stage before it, 0 for none',
-    };
+  const stages = line.stages.length;
+  for (const [index, { afterStage }] of (line[key] ?? []).entries()) {
+    if (afterStage <= stages) continue;
+    const path = `/treatment/${key}/${index}/afterStage`;
+    return { path, misfit: 'stage-missing', facts: { afterStage, stages } };
   }
   return null;
 }
@@ -97,10 +85,6 @@ function targetWithinMaximum({ target = TARGET, maximumLog = MAXIMUM_LOG }: Trea
   const logs = typeof target === 'string' ? TARGETS[target] : target;
   const germs = GERM_CLASSES.find((one) => logs[one] > maximumLog);
   if (germs === undefined) return null;
-  return {
-    path: '/treatment/maximumLog',
-    came: `a target of ${logs[germs]} log for ${germs}, a maximum of ${maximumLog}`,
-    expected: 'a maximum not below the target',
-    remedy: 'Raise the maximum or ask for less',
-  };
+  const facts = { log: logs[germs], germs, maximumLog };
+  return { path: '/treatment/maximumLog', misfit: 'target-above-maximum', facts };
 }
