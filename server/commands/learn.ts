@@ -1,5 +1,5 @@
 import { parseArgs } from 'node:util';
-import { readLearnOptions } from '../app/learn-options.ts';
+import { readLearnOptions } from '../app/input/learn-options.ts';
 import { learnText } from '../app/text/learn-text.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { learnFromLog } from '../core/log/learn.ts';

@@ -11,13 +11,20 @@ const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T)
 /** Rigs that one comparison takes at most: each is an analysis of its own. */
 export const MAX_COMPARED = 12;
 
+const words = (expected: string) => ({
+  'x-words': {
+    expected,
+    remedy: 'Send { "rigs": [ … ], "trip": … } as JSON; the trip may be left out',
+  },
+});
+
 /** Body of POST /api/analyses/{id}/compare. */
 export const CompareRequest = Type.Object(
   {
-    rigs: Type.Array(RigFile, { minItems: 1, maxItems: MAX_COMPARED }),
+    rigs: Type.Array(RigFile, { minItems: 1, maxItems: MAX_COMPARED, ...words(`1 to ${MAX_COMPARED} rigs`) }),
     trip: Type.Optional(TripFile),
   },
-  { additionalProperties: false },
+  { additionalProperties: false, ...words('rigs and trip') },
 );
 export type CompareRequest = Static<typeof CompareRequest>;
 

@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { CONTAINER_GRADE, Crew, TANK_GRADE } from './crew.ts';
+import type { FileKind } from './file-kind.ts';
 import { FUEL_DETAIL } from './fuel-use.ts';
 import { PACE_DETAIL } from './pace.ts';
 import { TreatmentFile } from './treatment.ts';
@@ -110,6 +111,6 @@ export const RigFile = Type.Object(
     vehicle: Type.Optional(Vehicle),
     equipment: Type.Optional(Type.Object({ ropeAndBucket: Type.Optional(Type.Boolean()) }, closed)),
   },
-  closed,
+  { ...closed, 'x-file': 'rig' satisfies FileKind },
 );
 export type RigFile = Static<typeof RigFile>;

@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox';
 import { Commodity, Evidence, IsoDate } from './common.ts';
 import { WATER_TRIP_DETAIL } from './crew.ts';
+import type { FileKind } from './file-kind.ts';
 import { DAYS_DETAIL } from './pace.ts';
 import { PLAN_DETAIL } from './plan.ts';
 import { SurfaceEntry } from './surface.ts';
@@ -115,6 +116,6 @@ export const TripFile = Type.Object(
       ),
     ),
   },
-  closed,
+  { ...closed, 'x-file': 'trip' satisfies FileKind },
 );
 export type TripFile = Static<typeof TripFile>;

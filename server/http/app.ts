@@ -6,15 +6,17 @@ import swaggerUi from '@fastify/swagger-ui';
 import { Type, type TypeBoxTypeProvider } from '@fastify/type-provider-typebox';
 import fastify, { type FastifyInstance } from 'fastify';
 import { today } from '../app/today.ts';
-import { analysisRoutes } from './analysis-routes.ts';
-import { AnalysisService } from './analysis-service.ts';
-import { compareRoutes } from './compare-routes.ts';
-import { handleErrors } from './error-handler.ts';
-import { DEFAULT_LIMITS, type Limits } from './limits.ts';
-import { logRoutes } from './log-routes.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
-import { planFileRoutes } from './plan-file-routes.ts';
-import { planRoutes } from './plan-routes.ts';
+import { handleErrors } from './reply/error-handler.ts';
+import { holdRequest } from './request/hold-request.ts';
+import { requireSchemas } from './request/require-schemas.ts';
+import { analysisRoutes } from './routes/analysis-routes.ts';
+import { compareRoutes } from './routes/compare-routes.ts';
+import { logRoutes } from './routes/log-routes.ts';
+import { planFileRoutes } from './routes/plan-file-routes.ts';
+import { planRoutes } from './routes/plan-routes.ts';
+import { AnalysisService } from './service/analysis-service.ts';
+import { DEFAULT_LIMITS, type Limits } from './service/limits.ts';
 
 export interface AppOptions {
   limits?: Partial<Limits>;
@@ -46,8 +48,9 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     requestTimeout: limits.uploadMs,
     forceCloseConnections: 'idle',
   }).withTypeProvider<TypeBoxTypeProvider>();
-  // Handlers hold rig and trip against the same schemas with words for people; replies are JSON bytes already.
-  app.setValidatorCompiler(() => (value) => ({ value }));
+  requireSchemas(app);
+  app.setValidatorCompiler(holdRequest);
+  // Large replies are JSON bytes already.
   app.setSerializerCompiler(() => (value) => JSON.stringify(value));
   handleErrors(app, onFault);
 

@@ -1,4 +1,4 @@
-import { checkRigValue } from '../app/plan-input.ts';
+import { checkRigValue } from '../app/input/plan-input.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { readYamlFile, withLine } from './yaml-file.ts';

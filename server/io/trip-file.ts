@@ -1,4 +1,4 @@
-import { checkTripValue } from '../app/plan-input.ts';
+import { checkTripValue } from '../app/input/plan-input.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';

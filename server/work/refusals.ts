@@ -1,16 +1,13 @@
-import { InputProblem, type ProblemCode } from '../core/input/problem.ts';
-
-const refusal = (code: ProblemCode, came: string, expected: string, remedy: string) =>
-  new InputProblem({ code, source: null, place: null, came, expected, remedy });
+import { InputProblem } from '../core/input/problem.ts';
 
 /** No free place in the queue. */
 export const busy = (waiting: number) =>
-  refusal(
-    'too-many-requests',
-    `a request while ${waiting} others wait`,
-    'a free place in the queue',
-    'Try again in a few seconds',
-  );
+  new InputProblem({
+    code: 'too-many-requests',
+    came: `a request while ${waiting} others wait`,
+    expected: 'a free place in the queue',
+    remedy: 'Try again in a few seconds',
+  });
 
 /** What helps where reading or analysing is too much. */
 export const READ_LESS = 'Use a smaller extract: cut it to the area of the route';
@@ -19,8 +16,18 @@ export const PLAN_LESS = 'Mark supplies to pass by, count only better evidence, 
 
 /** A job over its time. */
 export const tooSlow = (timeoutMs: number, remedy: string) =>
-  refusal('too-slow', `work of more than ${timeoutMs / 1000} s`, 'less', remedy);
+  new InputProblem({
+    code: 'too-slow',
+    came: `work of more than ${timeoutMs / 1000} s`,
+    expected: 'less',
+    remedy,
+  });
 
 /** A job over its worker's memory. */
 export const tooLarge = (heapMb: number, remedy: string) =>
-  refusal('too-large', `work that needs more than ${heapMb} MB of memory`, 'less', remedy);
+  new InputProblem({
+    code: 'too-large',
+    came: `work that needs more than ${heapMb} MB of memory`,
+    expected: 'less',
+    remedy,
+  });

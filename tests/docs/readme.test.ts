@@ -2,7 +2,7 @@ import { existsSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 import { parse } from 'yaml';
-import { checkTripValue } from '../../server/app/plan-input.ts';
+import { checkTripValue } from '../../server/app/input/plan-input.ts';
 import { runCli } from '../cli/run-cli.ts';
 
 const root = fileURLToPath(new URL('../..', import.meta.url));

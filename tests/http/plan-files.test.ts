@@ -3,7 +3,7 @@ import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import { buildApp } from '../../server/http/app.ts';
-import type { ProblemReply } from '../../server/http/problem-reply.ts';
+import type { ProblemReply } from '../../server/http/reply/problem-reply.ts';
 import { readRigFile } from '../../server/io/rig-file.ts';
 import { readTripFile } from '../../server/io/trip-file.ts';
 import { FULL_RIG, FULL_TRIP } from '../helpers/full-plan.ts';

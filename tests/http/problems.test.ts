@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { PROBLEM_CODES } from '../../server/core/input/problem.ts';
-import { PROBLEM_KINDS } from '../../server/http/problem-reply.ts';
+import { PROBLEM_KINDS } from '../../server/http/reply/problem-reply.ts';
 
 const document = readFileSync(new URL('../../server/http/PROBLEMS.md', import.meta.url), 'utf8');
 const rows = [...document.matchAll(/^\| `([\w-]+)` +\| (\d{3}) +\| ([^|]+) \| ([^|]+) \|$/gm)];

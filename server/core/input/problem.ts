@@ -51,10 +51,16 @@ export interface Problem {
   remedy: string;
 }
 
+/** A problem's parts: source and place may be left out where there is none. */
+export type ProblemParts = Omit<Problem, 'source' | 'place'> & Partial<Pick<Problem, 'source' | 'place'>>;
+
+export const problemOf = (parts: ProblemParts): Problem => ({ source: null, place: null, ...parts });
+
 /** Carries a problem up through a reader; caught where the reader's outcome is made. */
 export class InputProblem extends Error {
   readonly problem: Problem;
-  constructor(problem: Problem) {
+  constructor(parts: ProblemParts) {
+    const problem = problemOf(parts);
     super(problemLine(problem));
     this.name = 'InputProblem';
     this.problem = problem;
@@ -70,3 +76,6 @@ export function problemLine(problem: Problem): string {
 
 /** An expected failure is a value. */
 export type Outcome<T> = { ok: true; value: T } | { ok: false; problem: Problem };
+
+/** The outcome that is a problem. */
+export const refused = (parts: ProblemParts): Outcome<never> => ({ ok: false, problem: problemOf(parts) });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { checkRigValue } from '../../../server/app/plan-input.ts';
+import { checkRigValue } from '../../../server/app/input/plan-input.ts';
 import { csvOf, fuelLog, independentQuantile } from './learn-helpers.ts';
 
 /** Six full tanks and a part fill, worked by hand: 10, 12, 11, 20 and 13 l/100 km. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkRigValue } from '../../../server/app/plan-input.ts';
+import { checkRigValue } from '../../../server/app/input/plan-input.ts';
 import type { Position, Vehicle } from '../../../server/contract/vehicle.ts';
 import { PLAIN, rigOf } from './rigs.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { checkTripValue } from '../../../server/app/plan-input.ts';
+import { checkTripValue } from '../../../server/app/input/plan-input.ts';
 import { SURFACES } from '../../../server/contract/surface.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
 import { ALLOWANCE_PERCENT, kmBySurface, surfaceSpans } from '../../../server/core/surface/surface.ts';

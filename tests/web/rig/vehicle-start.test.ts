@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkRigValue } from '../../../server/app/plan-input.ts';
+import { checkRigValue } from '../../../server/app/input/plan-input.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { typicalStill, withVehicle } from '../../../web/rig/vehicle-start.ts';
 import { drive } from '../../core/mass/rigs.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkRigValue, checkTripValue } from '../../../../server/app/plan-input.ts';
+import { checkRigValue, checkTripValue } from '../../../../server/app/input/plan-input.ts';
 import { problemLine } from '../../../../server/core/input/problem.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
 import { rigOf } from '../crews.ts';

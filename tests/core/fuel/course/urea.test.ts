@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { checkRigValue } from '../../../../server/app/plan-input.ts';
+import { checkRigValue } from '../../../../server/app/input/plan-input.ts';
 import { fuelUseText } from '../../../../server/app/text/fuel-text.ts';
 import { problemLine } from '../../../../server/core/input/problem.ts';
 import { analysisOf, DIESEL, inputOf, pointFeature } from '../../../helpers/analyse-input.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { checkRigValue, checkTripValue } from '../../../../server/app/plan-input.ts';
+import { checkRigValue, checkTripValue } from '../../../../server/app/input/plan-input.ts';
 import type { RigFile } from '../../../../server/contract/rig.ts';
 import type { TreatmentFile } from '../../../../server/contract/treatment.ts';
 import { settleRig } from '../../../../server/core/rig/settle-rig.ts';

@@ -1,9 +1,9 @@
 import { fileURLToPath } from 'node:url';
-import type { RigFile } from '../contract/rig.ts';
-import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/input/problem.ts';
-import { readRigFile } from '../io/rig-file.ts';
-import { readTripFile } from '../io/trip-file.ts';
+import type { RigFile } from '../../contract/rig.ts';
+import type { TripFile } from '../../contract/trip.ts';
+import type { Outcome } from '../../core/input/problem.ts';
+import { readRigFile } from '../../io/rig-file.ts';
+import { readTripFile } from '../../io/trip-file.ts';
 
 export const DEMO_ID = 'demo';
 /** Orrimar is an invented land: nobody may take its wells for real ones. */
@@ -11,7 +11,7 @@ export const DEMO_NOTICE = 'Orrimar is invented. Do not drive by it.';
 
 /** The demo's files in the checkout. */
 const demoFile = (name: string) => ({
-  path: fileURLToPath(new URL(`../../fixtures/orrimar/${name}`, import.meta.url)),
+  path: fileURLToPath(new URL(`../../../fixtures/orrimar/${name}`, import.meta.url)),
   source: name,
 });
 export const DEMO_ROUTE = demoFile('route.gpx');

@@ -1,6 +1,6 @@
 import type { FastifyReply } from 'fastify';
 import { type Static, Type } from 'typebox';
-import type { Problem, ProblemCode } from '../core/input/problem.ts';
+import type { Problem, ProblemCode } from '../../core/input/problem.ts';
 
 /** A problem as RFC 9457 has it, with what it concerns beside it. */
 export const ProblemReply = Type.Object(

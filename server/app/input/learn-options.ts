@@ -1,7 +1,7 @@
-import { SURFACES } from '../contract/surface.ts';
-import type { Outcome, ProblemCode } from '../core/input/problem.ts';
-import type { LearnOptions } from '../core/log/learn.ts';
-import { came } from './explain-shape.ts';
+import { SURFACES } from '../../contract/surface.ts';
+import type { Outcome, ProblemCode } from '../../core/input/problem.ts';
+import type { LearnOptions } from '../../core/log/learn.ts';
+import { came } from './shape-words.ts';
 
 const MOST_PEOPLE = 200;
 

@@ -1,25 +1,28 @@
 import { randomUUID } from 'node:crypto';
-import type { NamedRig } from '../app/compare.ts';
-import type { RigFile } from '../contract/rig.ts';
-import type { TripFile } from '../contract/trip.ts';
-import { InputProblem } from '../core/input/problem.ts';
-import type { tasks as carryTasks } from '../work/carry-tasks.ts';
-import { JobAborted, WorkerPool } from '../work/pool.ts';
-import { PLAN_LESS } from '../work/refusals.ts';
-import type { LearnAsk, tasks } from '../work/tasks.ts';
+import type { NamedRig } from '../../app/compare.ts';
+import type { RigFile } from '../../contract/rig.ts';
+import type { TripFile } from '../../contract/trip.ts';
+import { InputProblem } from '../../core/input/problem.ts';
+import type { tasks as carryTasks } from '../../work/carry-tasks.ts';
+import { JobAborted, WorkerPool } from '../../work/pool.ts';
+import { PLAN_LESS } from '../../work/refusals.ts';
+import type { LearnAsk, LoadAsk, tasks } from '../../work/tasks.ts';
+import { valueOrThrow } from '../reply/value-or-throw.ts';
 import { DEMO_EXTRACT, DEMO_ID, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from './demo.ts';
 import type { Limits } from './limits.ts';
 import { TripStore } from './trip-store.ts';
-import type { Upload } from './upload.ts';
-import { valueOrThrow } from './value-or-throw.ts';
 
 type Work = typeof tasks;
 type CarryWork = typeof carryTasks;
 
-/** What a carry plan is asked for. */
-export interface PlanRequest {
+/** What an analysis goes by. */
+export interface PlanValues {
   rig: RigFile;
   trip: TripFile;
+}
+
+/** What a carry plan is asked for. */
+export interface PlanRequest extends PlanValues {
   extras: boolean;
 }
 
@@ -37,8 +40,8 @@ const WARM_AFTER_MS = 3_000;
 /** After so many plans of the demo another one is hardly quicker (measured). */
 const PLAIN_PLANS = 4;
 
-const TASKS = new URL('../work/tasks.ts', import.meta.url);
-const CARRY_TASKS = new URL('../work/carry-tasks.ts', import.meta.url);
+const TASKS = new URL('../../work/tasks.ts', import.meta.url);
+const CARRY_TASKS = new URL('../../work/carry-tasks.ts', import.meta.url);
 
 /**
  * Loads and analyses trips in workers. Reading has a worker of its own, so that a large upload holds up no re-analysis.
@@ -87,36 +90,33 @@ export class AnalysisService {
 
   /** Reads what was uploaded, keeps it and analyses it. */
   async analyseUpload(
-    upload: Upload,
-    rig: RigFile,
-    trip: TripFile,
+    { route, extracts }: Pick<LoadAsk, 'route' | 'extracts'>,
+    plan: PlanValues,
     signal: AbortSignal,
   ): Promise<Uint8Array> {
-    const { route, extracts } = upload;
     const ask = { route, extracts, notice: null };
     const packed = valueOrThrow(
       await this.#reading.run('load', ask, { timeoutMs: this.#limits.readMs, signal }),
     );
     const id = randomUUID();
-    const bytes = await this.#analyse(id, packed, rig, trip, signal);
+    const bytes = await this.#analyse(id, packed, plan, signal);
     if (signal.aborted) throw new JobAborted();
     this.#store.put(id, packed);
     return bytes;
   }
 
   /** Analyses a kept trip again; `not-found` when it is gone. */
-  async analyseAgain(id: string, rig: RigFile, trip: TripFile, signal: AbortSignal): Promise<Uint8Array> {
-    return this.#analyse(id, await this.#kept(id), rig, trip, signal);
+  async analyseAgain(id: string, plan: PlanValues, signal: AbortSignal): Promise<Uint8Array> {
+    return this.#analyse(id, await this.#kept(id), plan, signal);
   }
 
   /** Compares rigs on a kept trip, as JSON bytes of a Comparison; `not-found` when it is gone. */
   async compare(
     id: string,
-    rigs: readonly NamedRig[],
-    trip: TripFile,
+    { rigs, trip }: { rigs: NamedRig[]; trip: TripFile },
     signal: AbortSignal,
   ): Promise<Uint8Array> {
-    const ask = { id, packed: await this.#kept(id), rigs: [...rigs], trip, today: this.#today() };
+    const ask = { id, packed: await this.#kept(id), rigs, trip, today: this.#today() };
     return valueOrThrow(
       await this.#analysing.run('compare', ask, { timeoutMs: this.#limits.analyseMs, signal }),
     );
@@ -144,8 +144,6 @@ export class AnalysisService {
     if (packed !== null) return packed;
     throw new InputProblem({
       code: 'not-found',
-      source: null,
-      place: null,
       came: 'an analysis that is no longer kept',
       expected: 'one that was sent since the server started and was used not long ago',
       remedy: 'Send the files again',
@@ -184,15 +182,15 @@ export class AnalysisService {
   }
 
   async #analyseDemo(): Promise<Uint8Array> {
-    const { rig, trip } = valueOrThrow(await readDemoPlan());
+    const plan = valueOrThrow(await readDemoPlan());
     const packed = await this.#loadDemo();
-    const bytes = await this.#analyse(DEMO_ID, packed, rig, trip, undefined);
-    this.#warmLater = setTimeout(() => this.#warmPlanning(packed, rig, trip), WARM_AFTER_MS).unref();
+    const bytes = await this.#analyse(DEMO_ID, packed, plan, undefined);
+    this.#warmLater = setTimeout(() => this.#warmPlanning(packed, plan), WARM_AFTER_MS).unref();
     return bytes;
   }
 
   /** The first plans of a worker take many times as long as the later ones: it makes the demo's for nobody. */
-  #warmPlanning(packed: SharedArrayBuffer, rig: RigFile, trip: TripFile): void {
+  #warmPlanning(packed: SharedArrayBuffer, { rig, trip }: PlanValues): void {
     this.#warmLater = undefined;
     if (this.#closed) return;
     const ask = { id: DEMO_ID, packed, rig, trip, today: this.#today(), seconds: this.#limits.planSeconds };
@@ -218,8 +216,7 @@ export class AnalysisService {
   async #analyse(
     id: string,
     packed: SharedArrayBuffer,
-    rig: RigFile,
-    trip: TripFile,
+    { rig, trip }: PlanValues,
     signal: AbortSignal | undefined,
   ): Promise<Uint8Array> {
     this.#warmLater?.refresh();

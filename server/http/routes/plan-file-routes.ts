@@ -1,14 +1,22 @@
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
-import { checkRigValue, checkTripValue } from '../app/plan-input.ts';
-import { RigFile } from '../contract/rig.ts';
-import { TripFile } from '../contract/trip.ts';
-import { InputProblem, type Outcome } from '../core/input/problem.ts';
-import { withLine } from '../io/yaml-file.ts';
-import { MAX_YAML_BYTES, parseYaml } from '../io/yaml-text.ts';
-import { ProblemReply } from './problem-reply.ts';
-import { valueOrThrow } from './value-or-throw.ts';
+import { checkRigValue, checkTripValue } from '../../app/input/plan-input.ts';
+import type { FileKind } from '../../contract/file-kind.ts';
+import { RigFile } from '../../contract/rig.ts';
+import { TripFile } from '../../contract/trip.ts';
+import type { Outcome } from '../../core/input/problem.ts';
+import { withLine } from '../../io/yaml-file.ts';
+import { MAX_YAML_BYTES, parseYaml } from '../../io/yaml-text.ts';
+import { ProblemReply } from '../reply/problem-reply.ts';
+import { valueOrThrow } from '../reply/value-or-throw.ts';
 
-const Text = Type.String({ description: 'The whole text of the file: YAML or JSON' });
+const textOf = (kind: FileKind) =>
+  Type.String({
+    description: 'The whole text of the file: YAML or JSON',
+    'x-words': {
+      expected: `the text of a ${kind} file as text/plain`,
+      remedy: `Send the ${kind} file's text`,
+    },
+  });
 const PROBLEMS = { '4xx': ProblemReply, '5xx': ProblemReply };
 
 /** Reads rig and trip files for a page that edits them: the text comes in, the values go back as they were written. */
@@ -22,7 +30,7 @@ export const planFileRoutes: FastifyPluginAsyncTypebox = async (app) => {
       schema: {
         summary: 'Read a rig file and hold it against the schema; no default is filled in',
         consumes: ['text/plain'],
-        body: Text,
+        body: textOf('rig'),
         response: { 200: Type.Object({ rig: RigFile }), ...PROBLEMS },
       },
     },
@@ -36,7 +44,7 @@ export const planFileRoutes: FastifyPluginAsyncTypebox = async (app) => {
       schema: {
         summary: 'Read a trip file and hold it against the schema; no default is filled in',
         consumes: ['text/plain'],
-        body: Text,
+        body: textOf('trip'),
         response: { 200: Type.Object({ trip: TripFile }), ...PROBLEMS },
       },
     },
@@ -46,17 +54,7 @@ export const planFileRoutes: FastifyPluginAsyncTypebox = async (app) => {
 };
 
 /** The checked value of a file's text. Throws InputProblem, with the line of the key where there is one. */
-function read<T>(body: unknown, source: 'rig' | 'trip', check: (value: unknown) => Outcome<T>): T {
-  if (typeof body !== 'string') {
-    throw new InputProblem({
-      code: 'request-invalid',
-      source: null,
-      place: 'the request',
-      came: 'no text',
-      expected: `the text of a ${source} file as text/plain`,
-      remedy: `Send the ${source} file's text`,
-    });
-  }
-  const parsed = valueOrThrow(parseYaml(body, source));
+function read<T>(text: string, source: FileKind, check: (value: unknown) => Outcome<T>): T {
+  const parsed = valueOrThrow(parseYaml(text, source));
   return valueOrThrow(withLine(check(parsed.value), parsed.lineOf));
 }

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { Compile } from 'typebox/compile';
 import { describe, expect, it } from 'vitest';
-import { explainShape } from '../../server/app/explain-shape.ts';
-import { nearestWord } from '../../server/app/nearest-word.ts';
-import { checkRigValue, checkTripValue } from '../../server/app/plan-input.ts';
-import { RigFile } from '../../server/contract/rig.ts';
-import { TripFile } from '../../server/contract/trip.ts';
-import { type Outcome, problemLine } from '../../server/core/input/problem.ts';
+import { explainShape } from '../../../server/app/input/explain-shape.ts';
+import { nearestWord } from '../../../server/app/input/nearest-word.ts';
+import { checkRigValue, checkTripValue } from '../../../server/app/input/plan-input.ts';
+import { RigFile } from '../../../server/contract/rig.ts';
+import { TripFile } from '../../../server/contract/trip.ts';
+import { type Outcome, problemLine } from '../../../server/core/input/problem.ts';
 
 const rig = () => ({
   name: 'Long-wheelbase wagon',

@@ -1,23 +1,14 @@
 import type { FastifyError, FastifyInstance } from 'fastify';
-import { InputProblem, type Problem, type ProblemCode } from '../core/input/problem.ts';
-import { JobAborted } from '../work/pool.ts';
+import { InputProblem, type Problem, problemOf } from '../../core/input/problem.ts';
+import { JobAborted } from '../../work/pool.ts';
 import { sendProblem } from './problem-reply.ts';
 
-const problemOf = (code: ProblemCode, came: string, expected: string, remedy: string): Problem => ({
-  code,
-  source: null,
-  place: null,
-  came,
-  expected,
-  remedy,
+export const internalProblem = problemOf({
+  code: 'internal',
+  came: 'a fault of the program',
+  expected: 'an answer',
+  remedy: 'Try again; if it comes again, report it with what is on the terminal of the server',
 });
-
-export const internalProblem = problemOf(
-  'internal',
-  'a fault of the program',
-  'an answer',
-  'Try again; if it comes again, report it with what is on the terminal of the server',
-);
 
 /** Every failure leaves in the form of RFC 9457; what is no input's fault goes to `onFault` and not to the client. */
 export function handleErrors(app: FastifyInstance, onFault: (text: string) => void): void {
@@ -31,12 +22,12 @@ export function handleErrors(app: FastifyInstance, onFault: (text: string) => vo
   app.setNotFoundHandler((request, reply) =>
     sendProblem(
       reply,
-      problemOf(
-        'not-found',
-        `${request.method} ${request.url.slice(0, 200)}`,
-        'an address that this server knows',
-        'See /api/docs for the addresses',
-      ),
+      problemOf({
+        code: 'not-found',
+        came: `${request.method} ${request.url.slice(0, 200)}`,
+        expected: 'an address that this server knows',
+        remedy: 'See /api/docs for the addresses',
+      }),
     ),
   );
 }
@@ -44,24 +35,22 @@ export function handleErrors(app: FastifyInstance, onFault: (text: string) => vo
 /** Refusals that fastify or a plugin made of a request; null for anything else. */
 function problemOfFramework(error: FastifyError): Problem | null {
   const status = error.statusCode ?? 500;
+  const came = lowered(error.message);
   if (status === 413) {
-    return problemOf(
-      'too-large',
-      lowered(error.message),
-      'less',
-      'Send smaller files: cut the extract to the area',
-    );
+    const remedy = 'Send smaller files: cut the extract to the area';
+    return problemOf({ code: 'too-large', came, expected: 'less', remedy });
   }
   if (status === 429) {
-    return problemOf('too-many-requests', lowered(error.message), 'fewer', 'Wait a minute and try again');
+    return problemOf({
+      code: 'too-many-requests',
+      came,
+      expected: 'fewer',
+      remedy: 'Wait a minute and try again',
+    });
   }
   if (status >= 400 && status < 500) {
-    return problemOf(
-      'request-invalid',
-      lowered(error.message),
-      'a request as in /api/docs',
-      'Correct the request',
-    );
+    const expected = 'a request as in /api/docs';
+    return problemOf({ code: 'request-invalid', came, expected, remedy: 'Correct the request' });
   }
   return null;
 }

@@ -1,0 +1,29 @@
+import { Type } from '@fastify/type-provider-typebox';
+import { RigFile } from '../../contract/rig.ts';
+import { TripFile } from '../../contract/trip.ts';
+
+/** A kept analysis, by the id that its reply gave; "demo" is the demo. */
+export const KeptTrip = Type.Object({ id: Type.String() });
+
+const words = (expected: string) => ({
+  additionalProperties: false,
+  'x-words': { expected, remedy: 'Send the rig and, if there is one, the trip as JSON' },
+});
+
+/** Rig and trip to analyse a kept trip with. */
+export const PlanBody = Type.Object(
+  { rig: RigFile, trip: Type.Optional(TripFile) },
+  words('{ "rig": …, "trip": … }'),
+);
+
+/** As PlanBody, for a carry plan. */
+export const CarryBody = Type.Object(
+  {
+    rig: RigFile,
+    trip: Type.Optional(TripFile),
+    extras: Type.Optional(
+      Type.Boolean({ default: true, ...words('{ "rig": …, "trip": …, "extras": true or false }') }),
+    ),
+  },
+  words('{ "rig": …, "trip": …, "extras": true or false }'),
+);
