@@ -2,19 +2,19 @@ import { lazy, Suspense, useCallback, useEffect, useState } from 'react';
 import type { TripFile } from '../server/contract/trip.ts';
 import { Announcer } from './Announcer.tsx';
 import { CommodityAnswer, Todo } from './answer/Answer.tsx';
-import { type Focus, NO_FOCUS } from './focus.ts';
+import { Problem } from './kit/Problem.tsx';
+import { useSetting } from './kit/use-setting.ts';
+import { useTheme } from './kit/use-theme.ts';
 import { OpenFiles } from './open/OpenFiles.tsx';
-import { Problem } from './open/Problem.tsx';
 import { usePageDrop } from './open/use-page-drop.ts';
 import { Panels } from './panels/Panels.tsx';
-import type { Planned } from './plan/use-plan.ts';
 import { Questions } from './questions/Questions.tsx';
-import { useSetting } from './state/use-setting.ts';
-import { useTheme } from './state/use-theme.ts';
+import { type Focus, NO_FOCUS } from './state/focus.ts';
+import type { Planned } from './state/use-plan.ts';
 import { useTrip } from './state/use-trip.ts';
 import { Strip } from './strip/Strip.tsx';
 import { TripHead } from './TripHead.tsx';
-import type { UnitSystem } from './units.ts';
+import type { UnitSystem } from './units/units.ts';
 
 // The map's code is two thirds of all: it is fetched beside the demo, not after it.
 const mapModule = import('./map/MapView.tsx');

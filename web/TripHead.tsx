@@ -1,6 +1,6 @@
 import type { Analysis } from '../server/contract/analysis.ts';
-import type { ThemeChoice } from './state/use-theme.ts';
-import { formatDays, formatFigure, formatKm, type UnitSystem } from './units.ts';
+import type { ThemeChoice } from './kit/use-theme.ts';
+import { formatDays, formatFigure, formatKm, type UnitSystem } from './units/units.ts';
 
 interface TripHeadProps {
   analysis: Analysis | null;

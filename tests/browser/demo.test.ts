@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { figureKm, formatKm, formatLitres } from '../../web/units.ts';
-import { edgeName, VERDICT_WORDS } from '../../web/words.ts';
+import { figureKm, formatKm, formatLitres } from '../../web/units/units.ts';
+import { edgeName, VERDICT_WORDS } from '../../web/words/words.ts';
 import { openPage, PHONE, pixelsOf, plain, type Site, startSite, textOf, type WatchedPage } from './site.ts';
 
 let site: Site;

@@ -1,8 +1,8 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/map.ts';
-import { sentenceText } from '../../web/answer/sentence.ts';
-import { worstOf } from '../../web/words.ts';
+import { sentenceText } from '../../web/words/sentence.ts';
+import { worstOf } from '../../web/words/words.ts';
 import { openPage, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
 
 let site: Site;

@@ -7,8 +7,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
-import { withVehicle } from '../../web/rig/vehicle-start.ts';
-import { formatMass, type UnitSystem } from '../../web/units.ts';
+import { formatMass, type UnitSystem } from '../../web/units/units.ts';
+import { withVehicle } from '../../web/vehicle/vehicle-start.ts';
 import { FULL_RIG } from '../helpers/full-plan.ts';
 import { openPage, PHONE, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
 

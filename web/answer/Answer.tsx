@@ -1,11 +1,11 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { distanceUnit, figureKm, formatDays, formatFigure, type UnitSystem } from '../units.ts';
-import { commodityWords, VERDICT_WORDS, worstOf } from '../words.ts';
+import { VerdictMark } from '../kit/VerdictMark.tsx';
+import { distanceUnit, figureKm, formatDays, formatFigure, type UnitSystem } from '../units/units.ts';
+import { commodityWords, VERDICT_WORDS, worstOf } from '../words/words.ts';
 import { PlanTodo } from './PlanTodo.tsx';
 import { Sentences } from './Sentences.tsx';
-import { VerdictMark } from './VerdictMark.tsx';
 
 interface AnswerProps {
   analysis: Analysis;

@@ -1,9 +1,9 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { countCans, hasUnknown, placeWords } from '../plan/words.ts';
-import type { UnitSystem } from '../units.ts';
-import { commodityWords } from '../words.ts';
+import type { UnitSystem } from '../units/units.ts';
+import { countCans, hasUnknown, placeWords } from '../words/plan-words.ts';
+import { commodityWords } from '../words/words.ts';
 
 /** At most so many stretches with full cans are named for each commodity; the panel has all. */
 const NAMED = 2;

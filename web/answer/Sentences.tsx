@@ -1,7 +1,7 @@
 import { createElement, Fragment, type ReactNode } from 'react';
 import type { Sentence, SentencePart } from '../../server/contract/analysis.ts';
-import type { UnitSystem } from '../units.ts';
-import { partText } from './sentence.ts';
+import type { UnitSystem } from '../units/units.ts';
+import { partText } from '../words/sentence.ts';
 
 /** Sentences run on in one paragraph, quantities in the reader's units, strong parts marked by their verdict. */
 export function Sentences(props: {

@@ -1,8 +1,8 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { CallFirst } from '../../server/contract/whatif.ts';
-import { contentWord } from '../plan/words.ts';
-import { formatAtKm, formatLitres, type UnitSystem } from '../units.ts';
-import { EVIDENCE_WORDS, VERDICT_WORDS } from '../words.ts';
+import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import { contentWord } from '../words/plan-words.ts';
+import { EVIDENCE_WORDS, VERDICT_WORDS } from '../words/words.ts';
 
 interface CallListProps {
   calls: readonly CallFirst[];

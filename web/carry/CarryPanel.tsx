@@ -1,12 +1,12 @@
 import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
-import type { Focus } from '../focus.ts';
+import { FormContext, type FormState } from '../form/form-context.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
-import { type Planned, restOf } from '../plan/use-plan.ts';
-import { hasUnknown } from '../plan/words.ts';
-import { FormContext, type FormState } from '../rig/form-context.ts';
-import { useSay } from '../use-say.ts';
+import type { Focus } from '../state/focus.ts';
+import { type Planned, restOf } from '../state/use-plan.ts';
+import { hasUnknown } from '../words/plan-words.ts';
+import { useSay } from '../words/use-say.ts';
 import { CallList } from './CallList.tsx';
 import { Legs } from './Legs.tsx';
 import { OneFailureWords } from './OneFailureWords.tsx';

@@ -1,9 +1,9 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Plan } from '../../server/contract/plan.ts';
-import { VerdictMark } from '../answer/VerdictMark.tsx';
-import { countCans } from '../plan/words.ts';
-import { figureLitres, formatAtKm, type UnitSystem, volumeUnit } from '../units.ts';
-import { commodityWords, edgeName } from '../words.ts';
+import { VerdictMark } from '../kit/VerdictMark.tsx';
+import { figureLitres, formatAtKm, type UnitSystem, volumeUnit } from '../units/units.ts';
+import { countCans } from '../words/plan-words.ts';
+import { commodityWords, edgeName } from '../words/words.ts';
 import '../table/plain-table.css';
 
 /** From one supply that is used to the next: what it leaves with, what it needs, what is left. */

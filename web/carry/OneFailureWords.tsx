@@ -1,9 +1,9 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { OneFailure, Plan } from '../../server/contract/plan.ts';
-import type { Rest } from '../plan/use-plan.ts';
-import { contentWord, placeWords } from '../plan/words.ts';
-import type { Say } from '../say-in-units.ts';
-import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units.ts';
+import type { Rest } from '../state/use-plan.ts';
+import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
+import { contentWord, placeWords } from '../words/plan-words.ts';
+import type { Say } from '../words/say-in-units.ts';
 import { carryWords } from './PlanWords.tsx';
 
 interface OneFailureProps {

@@ -1,4 +1,4 @@
-import { TextField, TickField } from '../rig/fields.tsx';
+import { TextField, TickField } from '../form/fields.tsx';
 
 const inPlan = (key: string) => ({ in: 'trip' as const, path: `/plan/${key}` });
 

@@ -1,8 +1,8 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Plan, PlanCarry } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
-import { atPlaces, contentWord, countCans, placeWords } from '../plan/words.ts';
-import { formatAtKm, formatLitres, type UnitSystem } from '../units.ts';
+import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import { atPlaces, contentWord, countCans, placeWords } from '../words/plan-words.ts';
 
 interface PlanWordsProps {
   plan: Plan;

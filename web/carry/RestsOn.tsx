@@ -1,6 +1,4 @@
 import type { Plan, PlanAim } from '../../server/contract/plan.ts';
-import { withoutPaths } from '../rig/field-words.ts';
-import type { Say } from '../say-in-units.ts';
 import {
   distanceIn,
   formatAtKm,
@@ -9,7 +7,9 @@ import {
   formatLitres,
   formatMass,
   type UnitSystem,
-} from '../units.ts';
+} from '../units/units.ts';
+import { withoutPaths } from '../words/field-words.ts';
+import type { Say } from '../words/say-in-units.ts';
 
 type AimWords = (value: number, units: UnitSystem) => string;
 

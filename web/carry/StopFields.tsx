@@ -1,8 +1,8 @@
 import { useMemo } from 'react';
 import type { Commodity } from '../../server/contract/common.ts';
-import { contentWord } from '../plan/words.ts';
-import { QuantityField } from '../rig/fields.tsx';
-import { FormContext, type FormState, useForm } from '../rig/form-context.ts';
+import { QuantityField } from '../form/fields.tsx';
+import { FormContext, type FormState, useForm } from '../form/form-context.ts';
+import { contentWord } from '../words/plan-words.ts';
 import { tidied, withPassedBy, withStop } from './told-of-stops.ts';
 
 /** What can be told of one stop: pass it by, how much is to be had, how long it keeps one waiting. */

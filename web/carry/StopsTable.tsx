@@ -3,9 +3,8 @@ import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
-import type { Focus } from '../focus.ts';
-import { contentWord } from '../plan/words.ts';
-import { fileName } from '../save-file.ts';
+import { fileName } from '../kit/save-file.ts';
+import type { Focus } from '../state/focus.ts';
 import { type Column, DataTable } from '../table/DataTable.tsx';
 import {
   distanceIn,
@@ -18,7 +17,8 @@ import {
   volumeIn,
   volumeUnit,
   volumeUnitInFull,
-} from '../units.ts';
+} from '../units/units.ts';
+import { contentWord } from '../words/plan-words.ts';
 import { StopFields } from './StopFields.tsx';
 
 type Passing = Plan['stops'][number]['passings'][number];

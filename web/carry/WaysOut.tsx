@@ -1,9 +1,9 @@
 import type { Plan, WayOut } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
-import type { Rest } from '../plan/use-plan.ts';
-import { contentWord, countCans, placeWords } from '../plan/words.ts';
-import type { Say } from '../say-in-units.ts';
-import { formatFigure, formatKm, formatLitres, formatMass, type UnitSystem } from '../units.ts';
+import type { Rest } from '../state/use-plan.ts';
+import { formatFigure, formatKm, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
+import { contentWord, countCans, placeWords } from '../words/plan-words.ts';
+import type { Say } from '../words/say-in-units.ts';
 
 interface WaysOutProps {
   plan: Plan;

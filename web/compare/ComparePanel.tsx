@@ -1,11 +1,11 @@
 import { useMemo, useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
 import type { RigFile } from '../../server/contract/rig.ts';
-import { openPlan } from '../files/open-plan.ts';
-import { Problem } from '../open/Problem.tsx';
-import { withoutPaths } from '../rig/field-words.ts';
-import type { Said } from '../rig/said.ts';
-import { formatAtKm, type UnitSystem } from '../units.ts';
+import { Problem } from '../kit/Problem.tsx';
+import { openPlan } from '../state/open-plan.ts';
+import type { Said } from '../state/said.ts';
+import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { withoutPaths } from '../words/field-words.ts';
 import { ComparePicture } from './ComparePicture.tsx';
 import { CompareTable } from './CompareTable.tsx';
 import { useComparison } from './use-comparison.ts';

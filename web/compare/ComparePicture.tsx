@@ -1,10 +1,10 @@
 import { useId } from 'react';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import type { ComparedGap, ComparedRig, Comparison } from '../../server/contract/compare.ts';
-import { StripPatterns } from '../strip/StripPatterns.tsx';
-import { useSize } from '../strip/use-size.ts';
-import { figureAtKm, type UnitSystem } from '../units.ts';
-import { VERDICT_WORDS } from '../words.ts';
+import { useSize } from '../kit/use-size.ts';
+import { StripPatterns } from '../marks/StripPatterns.tsx';
+import { figureAtKm, type UnitSystem } from '../units/units.ts';
+import { VERDICT_WORDS } from '../words/words.ts';
 
 const BAR_PX = 11;
 const NAME_PX = 17;

@@ -1,6 +1,6 @@
 import type { Comparison } from '../../server/contract/compare.ts';
-import { VerdictMark } from '../answer/VerdictMark.tsx';
-import type { UnitSystem } from '../units.ts';
+import { VerdictMark } from '../kit/VerdictMark.tsx';
+import type { UnitSystem } from '../units/units.ts';
 import { bestOf, CRITERIA } from './criteria.ts';
 import '../table/plain-table.css';
 

@@ -1,7 +1,14 @@
 import type { Verdict } from '../../server/contract/common.ts';
 import type { ComparedCommodity, ComparedRig } from '../../server/contract/compare.ts';
-import { formatAtKm, formatDays, formatFigure, formatLitres, formatMass, type UnitSystem } from '../units.ts';
-import { severityOf } from '../words.ts';
+import {
+  formatAtKm,
+  formatDays,
+  formatFigure,
+  formatLitres,
+  formatMass,
+  type UnitSystem,
+} from '../units/units.ts';
+import { severityOf } from '../words/words.ts';
 
 /** One rig's cell of a criterion: what it says, and how good that is; null where it is not told. */
 export interface Cell {

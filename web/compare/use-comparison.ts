@@ -2,7 +2,7 @@ import { useEffect, useState } from 'react';
 import type { Comparison } from '../../server/contract/compare.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
-import { compareRigs, detailsOf, type ProblemDetails } from '../api.ts';
+import { compareRigs, detailsOf, type ProblemDetails } from '../api/api.ts';
 
 /** Wait after the last change before comparing again, ms (ours). */
 const QUIET_MS = 150;

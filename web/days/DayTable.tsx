@@ -1,8 +1,8 @@
 import { useMemo, useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Day } from '../../server/contract/pace.ts';
-import type { Focus } from '../focus.ts';
-import { fileName } from '../save-file.ts';
+import { fileName } from '../kit/save-file.ts';
+import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import {
   distanceIn,
@@ -14,8 +14,8 @@ import {
   type UnitSystem,
   volumeIn,
   volumeUnit,
-} from '../units.ts';
-import { formatDate, formatLocalTime } from './local-time.ts';
+} from '../units/units.ts';
+import { formatDate, formatLocalTime } from '../words/local-time.ts';
 
 const HALT_WORDS: Record<Day['halt']['kind'], string> = {
   camp: 'camp',

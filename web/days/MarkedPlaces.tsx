@@ -1,7 +1,7 @@
 import { useState } from 'react';
 import type { Surface } from '../../server/contract/surface.ts';
-import { SURFACE_CHOICES } from '../rig/surface-choices.ts';
-import { formatAtKm, type UnitSystem } from '../units.ts';
+import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 
 interface MarkedPlacesProps {
   /** The last places chosen on strip or map, km, latest last. */

@@ -1,10 +1,10 @@
 import type { SurfaceEntry } from '../../server/contract/surface.ts';
-import { ChoiceField, QuantityField } from '../rig/fields.tsx';
-import { useForm } from '../rig/form-context.ts';
-import { ListFields } from '../rig/ListFields.tsx';
-import { SURFACE_CHOICES } from '../rig/surface-choices.ts';
-import { formatAtKm, type UnitSystem } from '../units.ts';
-import { SurfaceSwatch } from './SurfacePattern.tsx';
+import { ChoiceField, QuantityField } from '../form/fields.tsx';
+import { useForm } from '../form/form-context.ts';
+import { ListFields } from '../form/ListFields.tsx';
+import { SurfaceSwatch } from '../marks/SurfacePattern.tsx';
+import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 
 /** What is under the wheels, by stretch, as a list of fields; the strip's road shows the same as patterns. */
 export function Surfaces({ lengthKm }: { lengthKm: number }) {

@@ -1,5 +1,5 @@
 import type { FuelUse } from '../../server/contract/fuel-use.ts';
-import { formatFigure, formatLitres, type UnitSystem } from '../units.ts';
+import { formatFigure, formatLitres, type UnitSystem } from '../units/units.ts';
 
 /** How far each container may be filled while cool, and by how much a full one grows. Liquids only. */
 export function FillingTable({ filling, units }: { filling: FuelUse['filling']; units: UnitSystem }) {

@@ -1,8 +1,15 @@
 import type { FuelRange, FuelUse } from '../../server/contract/fuel-use.ts';
-import { fieldText, unitOf } from '../rig/quantities.ts';
-import { figureKm, formatFigure, formatHeight, formatLitres, formatMass, type UnitSystem } from '../units.ts';
-import { Terms } from '../why/Terms.tsx';
-import { Why } from '../why/Why.tsx';
+import { Terms } from '../kit/Terms.tsx';
+import { Why } from '../kit/Why.tsx';
+import { fieldText, unitOf } from '../units/quantities.ts';
+import {
+  figureKm,
+  formatFigure,
+  formatHeight,
+  formatLitres,
+  formatMass,
+  type UnitSystem,
+} from '../units/units.ts';
 import { FillingTable } from './FillingTable.tsx';
 import { SurfaceTable } from './SurfaceTable.tsx';
 import { UreaWords } from './UreaWords.tsx';

@@ -1,4 +1,4 @@
-import { useForm } from '../rig/form-context.ts';
+import { useForm } from '../form/form-context.ts';
 import { FuelFigures } from './FuelFigures.tsx';
 
 /** What the fuel's litres are reckoned with, and how far they go. */

@@ -1,6 +1,6 @@
 import type { FuelUse } from '../../server/contract/fuel-use.ts';
-import { distanceUnit, figureKm, formatFigure, type UnitSystem } from '../units.ts';
-import { Why } from '../why/Why.tsx';
+import { Why } from '../kit/Why.tsx';
+import { distanceUnit, figureKm, formatFigure, type UnitSystem } from '../units/units.ts';
 
 /** Use on each surface of the route as a multiple of the reader's own rate, and what physics would say beside it. */
 export function SurfaceTable({ use, units }: { use: FuelUse; units: UnitSystem }) {

@@ -1,5 +1,5 @@
 import type { FuelUse } from '../../server/contract/fuel-use.ts';
-import { formatAtKm, formatKm, formatLitres, type UnitSystem } from '../units.ts';
+import { formatAtKm, formatKm, formatLitres, type UnitSystem } from '../units/units.ts';
 
 /** The third fluid: what the route takes of it, and the longest way between places that sell it. */
 export function UreaWords({ urea, units }: { urea: NonNullable<FuelUse['urea']>; units: UnitSystem }) {

@@ -1,8 +1,8 @@
 import type { FuelLog, LogRates, LogResult, WaterLog } from '../../server/contract/log.ts';
-import { withoutPaths } from '../rig/field-words.ts';
-import { fieldText, type QuantityKind, unitOf } from '../rig/quantities.ts';
-import { figureKm, figureLitres, formatFigure, type UnitSystem, volumeUnit } from '../units.ts';
-import { Why } from '../why/Why.tsx';
+import { Why } from '../kit/Why.tsx';
+import { fieldText, type QuantityKind, unitOf } from '../units/quantities.ts';
+import { figureKm, figureLitres, formatFigure, type UnitSystem, volumeUnit } from '../units/units.ts';
+import { withoutPaths } from '../words/field-words.ts';
 import '../table/plain-table.css';
 
 const ENDS = ['low', 'typical', 'high'] as const;

@@ -1,10 +1,10 @@
 import { useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
 import type { LogResult } from '../../server/contract/log.ts';
-import { detailsOf, type ProblemDetails, readLog } from '../api.ts';
-import { Problem } from '../open/Problem.tsx';
-import { useForm } from '../rig/form-context.ts';
-import { SURFACE_CHOICES } from '../rig/surface-choices.ts';
+import { detailsOf, type ProblemDetails, readLog } from '../api/api.ts';
+import { useForm } from '../form/form-context.ts';
+import { Problem } from '../kit/Problem.tsx';
+import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 import { LogFigures } from './LogFigures.tsx';
 import { crewCount, withFuelLog, withWaterLog } from './take-in.ts';
 import './log.css';

@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useRef } from 'react';
-import type { PlanOnMap } from './plan-on-map.ts';
+import type { PlanOnMap } from './style/plan-on-map.ts';
 
 /** Below this the legend starts closed: the map needs the room. */
 const OPEN_FROM_PX = 560;

@@ -3,18 +3,18 @@ import { useEffect, useMemo, useRef, useState } from 'react';
 import { createPortal } from 'react-dom';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import type { Focus } from '../focus.ts';
+import type { Focus } from '../state/focus.ts';
 import { commodityWord } from '../strip/words.ts';
-import { formatAtKm, type UnitSystem } from '../units.ts';
+import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { boundsBetween, nearestKm, positionAt } from './geometry/nearest-km.ts';
+import { worldLand } from './geometry/world-land.ts';
 import { Legend } from './Legend.tsx';
 import type { MapEvents, MapHandle } from './map-handle.ts';
-import { mapStyle } from './map-style.ts';
-import { boundsBetween, nearestKm, positionAt } from './nearest-km.ts';
-import { DARK, LIGHT } from './palette.ts';
-import { planOnMap } from './plan-on-map.ts';
 import { SupplyCard } from './SupplyCard.tsx';
+import { mapStyle } from './style/map-style.ts';
+import { DARK, LIGHT } from './style/palette.ts';
+import { planOnMap } from './style/plan-on-map.ts';
 import { supplyFacts } from './supply-facts.ts';
-import { worldLand } from './world-land.ts';
 import './map.css';
 
 interface Props {

@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import type { WaterClass } from '../../server/contract/common.ts';
-import { formatAtKm, formatKm, type UnitSystem } from '../units.ts';
+import { formatAtKm, formatKm, type UnitSystem } from '../units/units.ts';
 import type { SupplyFacts, SupplyPointFacts } from './supply-facts.ts';
 
 interface Props {

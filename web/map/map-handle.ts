@@ -11,11 +11,11 @@ import {
   setWorkerUrl,
 } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
-import type { Focus } from '../focus.ts';
-import type { UnitSystem } from '../units.ts';
-import { drawImage } from './mark-images.ts';
-import { CHOSEN_LAYER, chosenGap, HIT_LAYER } from './route-layers.ts';
-import { SUPPLY_LAYERS } from './supply-layers.ts';
+import type { Focus } from '../state/focus.ts';
+import type { UnitSystem } from '../units/units.ts';
+import { drawImage } from './style/mark-images.ts';
+import { CHOSEN_LAYER, chosenGap, HIT_LAYER } from './style/route-layers.ts';
+import { SUPPLY_LAYERS } from './style/supply-layers.ts';
 
 setWorkerUrl(workerUrl);
 

@@ -18,11 +18,11 @@ import {
   sendFiles,
   type UploadStage,
   wasCalledOff,
-} from '../api.ts';
-import { type Said, tripForAnotherRoute } from '../rig/said.ts';
-import { formatFigure } from '../units.ts';
+} from '../api/api.ts';
+import { Problem } from '../kit/Problem.tsx';
+import { type Said, tripForAnotherRoute } from '../state/said.ts';
+import { formatFigure } from '../units/units.ts';
 import { type OwnFile, type Role, withFiles } from './guess-role.ts';
-import { Problem } from './Problem.tsx';
 
 interface OpenFilesProps {
   /** The files last dropped on the page. */

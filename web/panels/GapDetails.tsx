@@ -1,8 +1,8 @@
 import { Fragment } from 'react';
 import type { Gap } from '../../server/contract/analysis.ts';
-import { formatAtKm, formatDays, formatKm, formatLitres, type UnitSystem } from '../units.ts';
-import { Terms } from '../why/Terms.tsx';
-import { EVIDENCE_WORDS, edgeName, VERDICT_WORDS } from '../words.ts';
+import { Terms } from '../kit/Terms.tsx';
+import { formatAtKm, formatDays, formatKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import { EVIDENCE_WORDS, edgeName, VERDICT_WORDS } from '../words/words.ts';
 
 interface GapDetailsProps {
   gap: Gap;

@@ -1,9 +1,9 @@
 import { useMemo } from 'react';
 import type { Analysis, Gap } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
-import { VerdictMark } from '../answer/VerdictMark.tsx';
-import type { Focus } from '../focus.ts';
-import { fileName } from '../save-file.ts';
+import { fileName } from '../kit/save-file.ts';
+import { VerdictMark } from '../kit/VerdictMark.tsx';
+import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import {
   distanceIn,
@@ -14,8 +14,8 @@ import {
   type UnitSystem,
   volumeIn,
   volumeUnit,
-} from '../units.ts';
-import { edgeName, FUEL_WORDS, severityOf, VERDICT_WORDS } from '../words.ts';
+} from '../units/units.ts';
+import { edgeName, FUEL_WORDS, severityOf, VERDICT_WORDS } from '../words/words.ts';
 import { GapDetails } from './GapDetails.tsx';
 
 interface GapRow {

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
-import { fieldWords, withoutPaths } from '../rig/field-words.ts';
-import { assumedAt } from '../rig/said.ts';
-import { formatAtKm, type UnitSystem } from '../units.ts';
-import { useSay } from '../use-say.ts';
+import { assumedAt } from '../state/said.ts';
+import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { fieldWords, withoutPaths } from '../words/field-words.ts';
+import { useSay } from '../words/use-say.ts';
 
 /** More than this is opened on demand (ours). */
 const SKIPPED_AT_FIRST = 30;

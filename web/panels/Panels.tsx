@@ -2,12 +2,12 @@ import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useState } from 
 import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/map.ts';
-import type { ProblemDetails } from '../api.ts';
+import type { ProblemDetails } from '../api/api.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
-import type { Focus } from '../focus.ts';
-import { type Planned, usePlan } from '../plan/use-plan.ts';
-import type { Said } from '../rig/said.ts';
-import type { UnitSystem } from '../units.ts';
+import type { Focus } from '../state/focus.ts';
+import type { Said } from '../state/said.ts';
+import { type Planned, usePlan } from '../state/use-plan.ts';
+import type { UnitSystem } from '../units/units.ts';
 import { type Finding, withFinding } from './findings.ts';
 import { GapsPanel } from './GapsPanel.tsx';
 import { NotesPanel } from './NotesPanel.tsx';

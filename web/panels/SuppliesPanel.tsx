@@ -1,10 +1,10 @@
 import { useMemo, useState } from 'react';
 import type { Analysis, Passing } from '../../server/contract/analysis.ts';
-import type { Focus } from '../focus.ts';
-import { fileName } from '../save-file.ts';
+import { fileName } from '../kit/save-file.ts';
+import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
-import { distanceIn, distanceUnit, figureAtKm, figureKm, type UnitSystem } from '../units.ts';
-import { EVIDENCE_WORDS, strengthOf, WATER_CLASS_WORDS } from '../words.ts';
+import { distanceIn, distanceUnit, figureAtKm, figureKm, type UnitSystem } from '../units/units.ts';
+import { EVIDENCE_WORDS, strengthOf, WATER_CLASS_WORDS } from '../words/words.ts';
 import type { Finding } from './findings.ts';
 import { SupplyDetails } from './SupplyDetails.tsx';
 

@@ -1,8 +1,8 @@
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { Arrival } from '../../server/contract/pace.ts';
-import { formatLocalTime } from '../days/local-time.ts';
-import { formatAtKm, formatFigure, formatKm, type UnitSystem } from '../units.ts';
-import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words.ts';
+import { formatAtKm, formatFigure, formatKm, type UnitSystem } from '../units/units.ts';
+import { formatLocalTime } from '../words/local-time.ts';
+import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words/words.ts';
 import type { Finding } from './findings.ts';
 
 interface SupplyDetailsProps {

@@ -1,7 +1,7 @@
 import { type ReactNode, useEffect, useState } from 'react';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { Problem } from '../open/Problem.tsx';
-import type { Planned } from './use-plan.ts';
+import { Problem } from '../kit/Problem.tsx';
+import type { Planned } from '../state/use-plan.ts';
 import './plan.css';
 
 interface PlanFrameProps {

@@ -1,9 +1,9 @@
 import { type FormEvent, useId, useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
-import { type QuantityKind, readTyped, unitOf } from '../rig/quantities.ts';
-import type { UnitSystem } from '../units.ts';
-import { FUEL_WORDS } from '../words.ts';
+import { type QuantityKind, readTyped, unitOf } from '../units/quantities.ts';
+import type { UnitSystem } from '../units/units.ts';
+import { FUEL_WORDS } from '../words/words.ts';
 
 interface QuestionsProps {
   analysis: Analysis;

@@ -1,10 +1,10 @@
 import type { ReactNode } from 'react';
-import { formatLength } from '../units.ts';
-import { ChoiceField, QuantityField, TextField, TickField } from './fields.tsx';
-import { fieldAt, useField, useForm } from './form-context.ts';
-import { ListFields } from './ListFields.tsx';
-import { PositionFields } from './PositionFields.tsx';
-import { PLACES } from './vehicle-start.ts';
+import { ChoiceField, QuantityField, TextField, TickField } from '../form/fields.tsx';
+import { fieldAt, useField, useForm } from '../form/form-context.ts';
+import { ListFields } from '../form/ListFields.tsx';
+import { formatLength } from '../units/units.ts';
+import { PositionFields } from '../vehicle/PositionFields.tsx';
+import { PLACES } from '../vehicle/vehicle-start.ts';
 
 const GRADES = [
   { value: '', words: 'drinking and washing' },

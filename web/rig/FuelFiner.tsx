@@ -1,5 +1,5 @@
-import { ChoiceField, QuantityField } from './fields.tsx';
-import { SURFACE_CHOICES } from './surface-choices.ts';
+import { ChoiceField, QuantityField } from '../form/fields.tsx';
+import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 
 /** What makes fuel use more than one rate all the way; each part may be left empty. */
 export function FuelFiner() {

@@ -1,8 +1,8 @@
-import { AddPart } from './AddPart.tsx';
+import { AddPart } from '../form/AddPart.tsx';
+import { ChoiceField, EitherField, QuantityField } from '../form/fields.tsx';
+import { useForm } from '../form/form-context.ts';
 import { Cans, Tanks } from './ContainerFields.tsx';
 import { FuelFiner } from './FuelFiner.tsx';
-import { ChoiceField, EitherField, QuantityField } from './fields.tsx';
-import { useForm } from './form-context.ts';
 import { FUEL_WAYS } from './reserve-ways.ts';
 import { UseFields } from './UseFields.tsx';
 

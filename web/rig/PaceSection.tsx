@@ -1,7 +1,7 @@
 import type { Surface } from '../../server/contract/surface.ts';
-import { AddPart } from './AddPart.tsx';
-import { QuantityField } from './fields.tsx';
-import { SURFACE_CHOICES } from './surface-choices.ts';
+import { AddPart } from '../form/AddPart.tsx';
+import { QuantityField } from '../form/fields.tsx';
+import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 
 /** Slow, typical and fast to begin with on each surface, km/h (ours). */
 const TYPICAL_PACE: Record<Surface, { slow: number; typical: number; fast: number }> = {

@@ -1,7 +1,7 @@
 import { useState } from 'react';
+import { TextField } from '../form/fields.tsx';
+import { useForm } from '../form/form-context.ts';
 import { SideView } from '../side-view/SideView.tsx';
-import { TextField } from './fields.tsx';
-import { useForm } from './form-context.ts';
 import { RIG_SECTIONS, type RigSection } from './sections.ts';
 import './rig.css';
 

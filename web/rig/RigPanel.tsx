@@ -1,13 +1,13 @@
 import { useMemo, useRef, useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
 import type { Analysis } from '../../server/contract/analysis.ts';
-import type { ProblemDetails } from '../api.ts';
-import { openPlan } from '../files/open-plan.ts';
-import { fileName, saveFile } from '../save-file.ts';
-import type { UnitSystem } from '../units.ts';
-import { FormContext } from './form-context.ts';
+import type { ProblemDetails } from '../api/api.ts';
+import { FormContext } from '../form/form-context.ts';
+import { fileName, saveFile } from '../kit/save-file.ts';
+import { openPlan } from '../state/open-plan.ts';
+import type { Said } from '../state/said.ts';
+import type { UnitSystem } from '../units/units.ts';
 import { RigForm } from './RigForm.tsx';
-import type { Said } from './said.ts';
 import { TripForm } from './TripForm.tsx';
 
 interface RigPanelProps {

@@ -1,6 +1,6 @@
-import { ChoiceField, EitherField, QuantityField, TextField, TickField } from './fields.tsx';
-import type { FieldPath } from './form-context.ts';
-import { ListFields } from './ListFields.tsx';
+import { ChoiceField, EitherField, QuantityField, TextField, TickField } from '../form/fields.tsx';
+import type { FieldPath } from '../form/form-context.ts';
+import { ListFields } from '../form/ListFields.tsx';
 
 const EVIDENCE = [
   { value: 'confirmed', words: 'confirmed by you' },

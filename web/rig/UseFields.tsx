@@ -1,4 +1,4 @@
-import { QuantityField } from './fields.tsx';
+import { QuantityField } from '../form/fields.tsx';
 
 /** A range of use: at best, typically, at worst. */
 export function UseFields({ of, base, kind }: { of: string; base: string; kind: 'fuelUse' | 'waterUse' }) {

@@ -1,6 +1,6 @@
+import { EitherField, QuantityField, TickField } from '../form/fields.tsx';
+import { useForm } from '../form/form-context.ts';
 import { Cans, Tanks } from './ContainerFields.tsx';
-import { EitherField, QuantityField, TickField } from './fields.tsx';
-import { useForm } from './form-context.ts';
 import { WATER_WAYS } from './reserve-ways.ts';
 import { UseFields } from './UseFields.tsx';
 

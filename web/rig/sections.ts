@@ -3,13 +3,13 @@ import type { RigFile } from '../../server/contract/rig.ts';
 import { FuelUseSection } from '../fuel-use/FuelUseSection.tsx';
 import { LogSection } from '../log/LogSection.tsx';
 import { TreatmentSection } from '../treatment/TreatmentSection.tsx';
-import type { UnitSystem } from '../units.ts';
+import type { UnitSystem } from '../units/units.ts';
+import { GearSection } from '../vehicle/GearSection.tsx';
+import { VehicleSection } from '../vehicle/VehicleSection.tsx';
 import { CrewSection } from '../water/CrewSection.tsx';
 import { FuelSection } from './FuelSection.tsx';
-import { GearSection } from './GearSection.tsx';
 import { PaceSection } from './PaceSection.tsx';
 import { fuelSummary, gearSummary, paceSummary, vehicleSummary, waterSummary } from './summaries.ts';
-import { VehicleSection } from './VehicleSection.tsx';
 import { WaterSection } from './WaterSection.tsx';
 
 /** One part of the rig's form; its fields know their values by the form's context. */

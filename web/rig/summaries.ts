@@ -1,7 +1,7 @@
 import type { RigFile } from '../../server/contract/rig.ts';
-import { formatFigure, formatLength, formatLitres, formatMass, type UnitSystem } from '../units.ts';
-import { FUEL_WORDS } from '../words.ts';
-import { fieldText, type QuantityKind, unitOf } from './quantities.ts';
+import { fieldText, type QuantityKind, unitOf } from '../units/quantities.ts';
+import { formatFigure, formatLength, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
+import { FUEL_WORDS } from '../words/words.ts';
 
 /** One part of the rig in a few words, for its heading; the rig is as reckoned with. */
 type Summary = (rig: RigFile, units: UnitSystem) => string;

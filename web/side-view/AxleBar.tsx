@@ -1,5 +1,5 @@
 import type { AxleLoad } from '../../server/contract/vehicle.ts';
-import { formatMass, type UnitSystem } from '../units.ts';
+import { formatMass, type UnitSystem } from '../units/units.ts';
 
 const TALL_PX = 60;
 const WIDE_PX = 18;

@@ -1,4 +1,5 @@
 import type { ContainerEffect, MassReport } from '../../server/contract/vehicle.ts';
+import { Why } from '../kit/Why.tsx';
 import {
   figureSignedMass,
   formatLength,
@@ -7,8 +8,7 @@ import {
   perLitreFigure,
   type UnitSystem,
   volumeUnit,
-} from '../units.ts';
-import { Why } from '../why/Why.tsx';
+} from '../units/units.ts';
 import type { Thing } from './scene.ts';
 
 interface EffectTableProps {

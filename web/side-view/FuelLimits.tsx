@@ -1,5 +1,5 @@
 import type { FuelLimit } from '../../server/contract/vehicle.ts';
-import { formatLitres, formatMass, type UnitSystem } from '../units.ts';
+import { formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
 
 /** What some countries let a vehicle carry: examples, folded away; how many are passed stands on the outside. */
 export function FuelLimits({ limits, units }: { limits: readonly FuelLimit[]; units: UnitSystem }) {

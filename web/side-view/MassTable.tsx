@@ -1,9 +1,9 @@
 import type { ReactNode } from 'react';
 import type { Term } from '../../server/contract/analysis.ts';
 import type { MassReport, MassState } from '../../server/contract/vehicle.ts';
-import { formatFigure, formatLength, formatLitres, formatMass, type UnitSystem } from '../units.ts';
-import { Terms } from '../why/Terms.tsx';
-import { Why } from '../why/Why.tsx';
+import { Terms } from '../kit/Terms.tsx';
+import { Why } from '../kit/Why.tsx';
+import { formatFigure, formatLength, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
 
 const NOT_KNOWN = 'not known';
 

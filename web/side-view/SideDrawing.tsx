@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import type { MassState } from '../../server/contract/vehicle.ts';
-import { useSize } from '../strip/use-size.ts';
-import { formatLength, formatMass, type UnitSystem } from '../units.ts';
+import { useSize } from '../kit/use-size.ts';
+import { formatLength, formatMass, type UnitSystem } from '../units/units.ts';
 import { AxleBar } from './AxleBar.tsx';
 import { numberPlaces } from './number-places.ts';
 import type { Scene, Thing } from './scene.ts';

@@ -1,10 +1,10 @@
 import { useId, useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { MassReport } from '../../server/contract/vehicle.ts';
-import { withoutPaths } from '../rig/field-words.ts';
-import { typicalStill } from '../rig/vehicle-start.ts';
-import type { UnitSystem } from '../units.ts';
-import { useSay } from '../use-say.ts';
+import type { UnitSystem } from '../units/units.ts';
+import { typicalStill } from '../vehicle/vehicle-start.ts';
+import { withoutPaths } from '../words/field-words.ts';
+import { useSay } from '../words/use-say.ts';
 import { EffectTable, RiderTable } from './EffectTable.tsx';
 import { FuelLimits } from './FuelLimits.tsx';
 import { MassTable } from './MassTable.tsx';

@@ -1,5 +1,5 @@
 import type { MassState, WorstFor } from '../../server/contract/vehicle.ts';
-import { formatAtKm, type UnitSystem } from '../units.ts';
+import { formatAtKm, type UnitSystem } from '../units/units.ts';
 
 const WORST_WORDS: Record<WorstFor, string> = {
   total: 'total',

@@ -8,8 +8,8 @@ import {
   reanalyse,
   sendFiles,
   wasCalledOff,
-} from '../api.ts';
-import type { Said } from '../rig/said.ts';
+} from '../api/api.ts';
+import type { Said } from './said.ts';
 
 /** Wait after the last keystroke before reckoning again, ms (ours). */
 const QUIET_MS = 150;

@@ -1,19 +1,19 @@
 import { type KeyboardEvent, type PointerEvent, useId, useMemo } from 'react';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { flatSurfaces } from '../days/edit-trip.ts';
-import type { Focus } from '../focus.ts';
-import { countCans } from '../plan/words.ts';
-import { formatLitres, type UnitSystem } from '../units.ts';
-import { fullLitres, gapIndexAt, stretchesWithoutCover } from './levels.ts';
-import { type StripAnalysis, type StripReport, withPlan } from './plan-report.ts';
+import { useSize } from '../kit/use-size.ts';
+import { fullLitres, gapIndexAt, stretchesWithoutCover } from '../levels/levels.ts';
+import { type StripAnalysis, type StripReport, withPlan } from '../levels/plan-report.ts';
+import { StripPatterns } from '../marks/StripPatterns.tsx';
+import { flatSurfaces } from '../state/edit-trip.ts';
+import type { Focus } from '../state/focus.ts';
+import { formatLitres, type UnitSystem } from '../units/units.ts';
+import { countCans } from '../words/plan-words.ts';
 import { StripHalf } from './StripHalf.tsx';
-import { StripPatterns } from './StripPatterns.tsx';
 import { StripReadout } from './StripReadout.tsx';
 import { StripRoad } from './StripRoad.tsx';
 import { stepAlong } from './step-along.ts';
 import { type StripFrame, stripFrame } from './strip-frame.ts';
-import { useSize } from './use-size.ts';
 import { commodityWord, edgeWords, placeInWords } from './words.ts';
 import './strip.css';
 

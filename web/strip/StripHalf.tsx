@@ -1,11 +1,11 @@
 import { memo } from 'react';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
-import type { UnitSystem } from '../units.ts';
+import { stretchesWithoutCover } from '../levels/levels.ts';
+import type { StripGap, StripReport } from '../levels/plan-report.ts';
+import type { UnitSystem } from '../units/units.ts';
 import { gapAreas, type HalfScale } from './area-path.ts';
 import { halfLabels, turnBackGap } from './gap-labels.ts';
-import { stretchesWithoutCover } from './levels.ts';
-import type { StripGap, StripReport } from './plan-report.ts';
 import { StripLabels } from './StripLabels.tsx';
 import { CanBar, PlanArea, PlanStops } from './StripPlan.tsx';
 import type { StripFrame } from './strip-frame.ts';

@@ -1,4 +1,5 @@
 import type { Verdict } from '../../server/contract/common.ts';
+import type { StripReport } from '../levels/plan-report.ts';
 import {
   DETAIL_PX,
   detailWords,
@@ -7,7 +8,6 @@ import {
   TURN_BACK_INSET_PX,
   verdictWidthPx,
 } from './gap-labels.ts';
-import type { StripReport } from './plan-report.ts';
 
 interface Props {
   labels: readonly StripLabel[];

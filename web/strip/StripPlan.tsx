@@ -1,10 +1,10 @@
 import type { Commodity } from '../../server/contract/common.ts';
-import { countCans } from '../plan/words.ts';
+import { textWidthPx } from '../kit/text-width.ts';
+import type { CanSpan } from '../levels/can-spans.ts';
+import type { HalfPlan } from '../levels/plan-report.ts';
+import { countCans } from '../words/plan-words.ts';
 import { type HalfScale, planAreas } from './area-path.ts';
-import type { CanSpan } from './can-spans.ts';
-import type { HalfPlan } from './plan-report.ts';
 import type { StripFrame } from './strip-frame.ts';
-import { textWidthPx } from './text-width.ts';
 
 /** What the plan has aboard: the tanks filled in, every full can a band of its own beyond them, and where tanks are full. */
 export function PlanArea(props: { plan: HalfPlan; scale: HalfScale; capacityL: number; frame: StripFrame }) {

@@ -1,8 +1,8 @@
-import { formatAtKm, type UnitSystem } from '../units.ts';
-import { levelAt } from './levels.ts';
-import type { StripAnalysis } from './plan-report.ts';
+import { textWidthPx } from '../kit/text-width.ts';
+import { levelAt } from '../levels/levels.ts';
+import type { StripAnalysis } from '../levels/plan-report.ts';
+import { formatAtKm, type UnitSystem } from '../units/units.ts';
 import type { StripFrame } from './strip-frame.ts';
-import { textWidthPx } from './text-width.ts';
 import { levelWords } from './words.ts';
 
 interface Props {

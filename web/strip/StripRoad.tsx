@@ -2,8 +2,8 @@ import { memo } from 'react';
 import type { Night } from '../../server/contract/analysis.ts';
 import type { Commodity, Span } from '../../server/contract/common.ts';
 import type { SurfaceEntry } from '../../server/contract/surface.ts';
-import { BAND_PX, SurfaceLine } from '../days/SurfacePattern.tsx';
-import { figureAtKm, type UnitSystem } from '../units.ts';
+import { BAND_PX, SurfaceLine } from '../marks/SurfacePattern.tsx';
+import { figureAtKm, type UnitSystem } from '../units/units.ts';
 import { rulerMarks } from './ruler.ts';
 import type { StripFrame } from './strip-frame.ts';
 

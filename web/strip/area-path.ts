@@ -1,6 +1,6 @@
 import type { PlanLevel } from '../../server/contract/plan.ts';
-import { dryStartKm, litresAt, reserveStartKm } from './levels.ts';
-import type { StripGap } from './plan-report.ts';
+import { dryStartKm, litresAt, reserveStartKm } from '../levels/levels.ts';
+import type { StripGap } from '../levels/plan-report.ts';
 
 /** Where a half of the strip lies: `baseX` at the road's edge, the area growing by `pxPerLitre` (negative: leftwards). */
 export interface HalfScale {

@@ -1,10 +1,10 @@
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
-import { formatAtKm, formatKm, type UnitSystem } from '../units.ts';
-import { stretchesWithoutCover } from './levels.ts';
+import { fitText, textWidthPx } from '../kit/text-width.ts';
+import { stretchesWithoutCover } from '../levels/levels.ts';
+import type { HalfPlan, StripGap, StripReport } from '../levels/plan-report.ts';
+import { formatAtKm, formatKm, type UnitSystem } from '../units/units.ts';
 import { type LabelWish, type PlacedLabel, placeLabels } from './place-labels.ts';
-import type { HalfPlan, StripGap, StripReport } from './plan-report.ts';
-import { fitText, textWidthPx } from './text-width.ts';
 import { edgeWords, SHORT_VERDICT_WORDS, VERDICT_CONCERN, VERDICT_WORDS, worstGapIndex } from './words.ts';
 
 export const NAME_PX = 12.5;

@@ -1,5 +1,5 @@
-import type { UnitSystem } from '../units.ts';
-import { distanceIn, KM_PER_MILE } from '../units.ts';
+import type { UnitSystem } from '../units/units.ts';
+import { distanceIn, KM_PER_MILE } from '../units/units.ts';
 
 /** Round figures along the route in the reader's unit, with the km where each stands. */
 export interface RulerMark {

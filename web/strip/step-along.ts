@@ -1,5 +1,5 @@
-import { KM_PER_MILE, type UnitSystem } from '../units.ts';
-import type { StripAnalysis } from './plan-report.ts';
+import type { StripAnalysis } from '../levels/plan-report.ts';
+import { KM_PER_MILE, type UnitSystem } from '../units/units.ts';
 import { roundStep } from './ruler.ts';
 
 /** Arrow keys take about this many steps from end to end. */

@@ -1,7 +1,7 @@
+import type { Size } from '../kit/use-size.ts';
+import { fullLitres } from '../levels/levels.ts';
+import type { StripAnalysis } from '../levels/plan-report.ts';
 import type { HalfScale } from './area-path.ts';
-import { fullLitres } from './levels.ts';
-import type { StripAnalysis } from './plan-report.ts';
-import type { Size } from './use-size.ts';
 
 /** Where everything of the strip lies, px; km run up the page. */
 export interface StripFrame extends Size {

@@ -1,10 +1,10 @@
 import type { Analysis, Edge, Passing } from '../../server/contract/analysis.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import type { PlanLevel } from '../../server/contract/plan.ts';
-import { countCans } from '../plan/words.ts';
-import { formatAtKm, formatLitres, type UnitSystem } from '../units.ts';
-import { type LevelAt, levelAt } from './levels.ts';
-import { cansFull, type StripAnalysis, type StripGap, type StripReport } from './plan-report.ts';
+import { type LevelAt, levelAt } from '../levels/levels.ts';
+import { cansFull, type StripAnalysis, type StripGap, type StripReport } from '../levels/plan-report.ts';
+import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import { countCans } from '../words/plan-words.ts';
 
 export const VERDICT_WORDS: Record<Verdict, string> = {
   enough: 'enough',

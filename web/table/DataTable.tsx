@@ -1,6 +1,6 @@
 import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'react';
-import { saveFile } from '../save-file.ts';
-import { formatFigure } from '../units.ts';
+import { saveFile } from '../kit/save-file.ts';
+import { formatFigure } from '../units/units.ts';
 import { type CsvCell, toCsv } from './csv.ts';
 import { type Direction, type SortValue, sortedBy } from './order.ts';
 

@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Hazard, SourceKind, TreatmentReport } from '../../server/contract/treatment.ts';
-import { useForm } from '../rig/form-context.ts';
+import { useForm } from '../form/form-context.ts';
 import { SOURCE_WORDS } from './line-steps.ts';
 
 const PRESENCES = ['no', 'unknown', 'yes'] as const;

@@ -1,7 +1,7 @@
 import type { TreatmentReport } from '../../server/contract/treatment.ts';
-import { formatFigure, formatFlow, type UnitSystem } from '../units.ts';
-import { Terms } from '../why/Terms.tsx';
-import { Why } from '../why/Why.tsx';
+import { Terms } from '../kit/Terms.tsx';
+import { Why } from '../kit/Why.tsx';
+import { formatFigure, formatFlow, type UnitSystem } from '../units/units.ts';
 import { type LineStep, lineSteps, type Quality, STAGE_WORDS, TAP_WORDS } from './line-steps.ts';
 
 interface LineChainProps {

@@ -1,9 +1,9 @@
 import type { TreatmentReport } from '../../server/contract/treatment.ts';
-import { withoutPaths } from '../rig/field-words.ts';
-import { sayIn } from '../say-in-units.ts';
-import { formatLitres, type UnitSystem } from '../units.ts';
-import { Terms } from '../why/Terms.tsx';
-import { Why } from '../why/Why.tsx';
+import { Terms } from '../kit/Terms.tsx';
+import { Why } from '../kit/Why.tsx';
+import { formatLitres, type UnitSystem } from '../units/units.ts';
+import { withoutPaths } from '../words/field-words.ts';
+import { sayIn } from '../words/say-in-units.ts';
 import { LineChain } from './LineChain.tsx';
 import { LogBars } from './LogBars.tsx';
 import { SOURCE_WORDS } from './line-steps.ts';

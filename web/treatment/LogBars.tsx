@@ -1,5 +1,5 @@
 import type { TreatmentReport } from '../../server/contract/treatment.ts';
-import { formatFigure } from '../units.ts';
+import { formatFigure } from '../units/units.ts';
 import { GERMS } from './germs.ts';
 
 const TARGET_WORDS: Record<string, string> = {

@@ -1,9 +1,9 @@
 import type { StageKind, TreatmentFile, TreatmentStage } from '../../server/contract/treatment.ts';
-import { QuantityField, TextField, TickField } from '../rig/fields.tsx';
+import { QuantityField, TextField, TickField } from '../form/fields.tsx';
+import { OptionalGroup } from '../form/OptionalGroup.tsx';
 import { isTypical, ofKind, removeStage, STAGE_KEYS, swapStages, TYPICAL_DROP } from './edit-line.ts';
 import { GERMS } from './germs.ts';
 import { STAGE_WORDS } from './line-steps.ts';
-import { OptionalGroup } from './OptionalGroup.tsx';
 
 export const STAGE_KINDS = Object.keys(STAGE_WORDS) as StageKind[];
 

@@ -1,14 +1,14 @@
 import type { StageKind, TreatmentFile } from '../../server/contract/treatment.ts';
-import { ChoiceField, QuantityField, TextField, TickField } from '../rig/fields.tsx';
-import { useField, useForm } from '../rig/form-context.ts';
-import { ListFields } from '../rig/ListFields.tsx';
-import { useRefocus } from '../rig/use-refocus.ts';
+import { ChoiceField, QuantityField, TextField, TickField } from '../form/fields.tsx';
+import { useField, useForm } from '../form/form-context.ts';
+import { ListFields } from '../form/ListFields.tsx';
+import { OptionalGroup } from '../form/OptionalGroup.tsx';
+import { useRefocus } from '../kit/use-refocus.ts';
 import { addStage, TYPICAL_LINE, TYPICAL_PUMP } from './edit-line.ts';
 import { GERMS } from './germs.ts';
 import { HazardFields } from './HazardFields.tsx';
 import { LineFigures } from './LineFigures.tsx';
 import { STAGE_WORDS } from './line-steps.ts';
-import { OptionalGroup } from './OptionalGroup.tsx';
 import { STAGE_KINDS, StageFields } from './StageFields.tsx';
 import './treatment.css';
 

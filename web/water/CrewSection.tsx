@@ -1,12 +1,12 @@
 import type { RigFile } from '../../server/contract/rig.ts';
-import type { Json } from '../json-path.ts';
-import { ChoiceField, QuantityField, TextField, TickField } from '../rig/fields.tsx';
-import { useField, useForm } from '../rig/form-context.ts';
-import { ListFields } from '../rig/ListFields.tsx';
-import { useRefocus } from '../rig/use-refocus.ts';
+import { ChoiceField, QuantityField, TextField, TickField } from '../form/fields.tsx';
+import { useField, useForm } from '../form/form-context.ts';
+import { ListFields } from '../form/ListFields.tsx';
+import { LitresField } from '../form/LitresField.tsx';
+import { useRefocus } from '../kit/use-refocus.ts';
+import type { Json } from '../state/json-path.ts';
 import { TYPICAL_HEAT, TYPICAL_PERSON, TYPICAL_PET, withCrew, withoutCrew } from './crew-start.ts';
 import { HeatFields } from './HeatFields.tsx';
-import { LitresField } from './LitresField.tsx';
 import { WaterFigures } from './WaterFigures.tsx';
 import './water.css';
 

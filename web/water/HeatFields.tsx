@@ -1,6 +1,6 @@
-import type { Json } from '../json-path.ts';
-import { ChoiceField, QuantityField } from '../rig/fields.tsx';
-import { useField } from '../rig/form-context.ts';
+import { ChoiceField, QuantityField } from '../form/fields.tsx';
+import { useField } from '../form/form-context.ts';
+import type { Json } from '../state/json-path.ts';
 import { TYPICAL_HEAT } from './crew-start.ts';
 
 const SUNS = [

@@ -1,6 +1,6 @@
 import type { GradeUse, WaterUse } from '../../server/contract/crew.ts';
-import { withoutPaths } from '../rig/field-words.ts';
-import { sayIn } from '../say-in-units.ts';
+import { Terms } from '../kit/Terms.tsx';
+import { Why } from '../kit/Why.tsx';
 import {
   figureLitres,
   formatAtKm,
@@ -10,9 +10,9 @@ import {
   formatTemperature,
   type UnitSystem,
   volumeUnit,
-} from '../units.ts';
-import { Terms } from '../why/Terms.tsx';
-import { Why } from '../why/Why.tsx';
+} from '../units/units.ts';
+import { withoutPaths } from '../words/field-words.ts';
+import { sayIn } from '../words/say-in-units.ts';
 import { FROM_WORDS, SUN_WORDS, USE_WORDS } from './use-words.ts';
 import '../table/plain-table.css';
 

@@ -1,4 +1,4 @@
-import { QuantityField } from '../rig/fields.tsx';
+import { QuantityField } from '../form/fields.tsx';
 
 const inWhatIf = (key: string) => ({ in: 'trip' as const, path: `/whatIf/${key}` });
 

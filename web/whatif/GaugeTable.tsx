@@ -1,8 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { GaugeRow, GaugeSide } from '../../server/contract/whatif.ts';
-import type { Focus } from '../focus.ts';
-import { placeWords } from '../plan/words.ts';
+import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import {
   distanceIn,
@@ -12,7 +11,8 @@ import {
   volumeIn,
   volumeUnit,
   volumeUnitInFull,
-} from '../units.ts';
+} from '../units/units.ts';
+import { placeWords } from '../words/plan-words.ts';
 import { figureAboard, figureAtLeast } from './gauge-figures.ts';
 
 interface NumberedRow {

@@ -1,6 +1,6 @@
 import type { Matter } from '../../server/contract/whatif.ts';
-import type { Say } from '../say-in-units.ts';
-import { figureLitres, type UnitSystem, volumeUnit } from '../units.ts';
+import { figureLitres, type UnitSystem, volumeUnit } from '../units/units.ts';
+import type { Say } from '../words/say-in-units.ts';
 import '../table/plain-table.css';
 
 interface MatterTableProps {

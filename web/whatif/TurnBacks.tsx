@@ -1,7 +1,7 @@
 import type { FuelKind } from '../../server/contract/rig.ts';
 import type { TurnBack } from '../../server/contract/whatif.ts';
-import { contentWord, placeWords } from '../plan/words.ts';
-import { formatAtKm, type UnitSystem } from '../units.ts';
+import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { contentWord, placeWords } from '../words/plan-words.ts';
 
 interface TurnBacksProps {
   turnBacks: readonly TurnBack[];

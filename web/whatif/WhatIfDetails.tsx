@@ -1,6 +1,6 @@
 import type { WhatIfRow } from '../../server/contract/whatif.ts';
-import { countCans, marginWords, placeWords } from '../plan/words.ts';
-import { formatAtKm, formatLitres, type UnitSystem } from '../units.ts';
+import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import { countCans, marginWords, placeWords } from '../words/plan-words.ts';
 
 /** One thing that goes wrong, in full. */
 export function WhatIfDetails({ row, units }: { row: WhatIfRow; units: UnitSystem }) {

@@ -1,11 +1,11 @@
 import type { WhatIf } from '../../server/contract/whatif.ts';
-import type { Focus } from '../focus.ts';
+import { FormContext, type FormState } from '../form/form-context.ts';
+import { fileName } from '../kit/save-file.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
-import type { Planned } from '../plan/use-plan.ts';
-import { withoutPaths } from '../rig/field-words.ts';
-import { FormContext, type FormState } from '../rig/form-context.ts';
-import { fileName } from '../save-file.ts';
-import { useSay } from '../use-say.ts';
+import type { Focus } from '../state/focus.ts';
+import type { Planned } from '../state/use-plan.ts';
+import { withoutPaths } from '../words/field-words.ts';
+import { useSay } from '../words/use-say.ts';
 import { Choices } from './Choices.tsx';
 import { GaugeTable } from './GaugeTable.tsx';
 import { MatterTable } from './MatterTable.tsx';

@@ -1,10 +1,8 @@
 import { useMemo, useState } from 'react';
 import type { FuelKind } from '../../server/contract/rig.ts';
 import type { WhatIfRow } from '../../server/contract/whatif.ts';
-import { VerdictMark } from '../answer/VerdictMark.tsx';
-import type { Focus } from '../focus.ts';
-import { contentWord, countCans, placeWords } from '../plan/words.ts';
-import type { Say } from '../say-in-units.ts';
+import { VerdictMark } from '../kit/VerdictMark.tsx';
+import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import {
   distanceIn,
@@ -15,8 +13,10 @@ import {
   volumeIn,
   volumeUnit,
   volumeUnitInFull,
-} from '../units.ts';
-import { edgeName, severityOf, VERDICT_WORDS } from '../words.ts';
+} from '../units/units.ts';
+import { contentWord, countCans, placeWords } from '../words/plan-words.ts';
+import type { Say } from '../words/say-in-units.ts';
+import { edgeName, severityOf, VERDICT_WORDS } from '../words/words.ts';
 import { WhatIfDetails } from './WhatIfDetails.tsx';
 
 /** A row with its place in the list: two of one kind may happen at one place. */

@@ -1,4 +1,4 @@
-import { formatFigure, type UnitSystem, volumeIn } from '../units.ts';
+import { formatFigure, type UnitSystem, volumeIn } from '../units/units.ts';
 
 /** Less than this is noise of the reckoning and no reason for one more, in the reader's unit. */
 const NOISE = 1e-6;

@@ -1,8 +1,8 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { CommodityAnswer, Todo } from '../../../web/answer/Answer.tsx';
-import { sentenceText } from '../../../web/answer/sentence.ts';
-import { atPlaces } from '../../../web/plan/words.ts';
+import { atPlaces } from '../../../web/words/plan-words.ts';
+import { sentenceText } from '../../../web/words/sentence.ts';
 import { samplePlan } from '../sample-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 

@@ -6,8 +6,8 @@ import type { WayOut } from '../../../server/contract/plan.ts';
 import { PlanReply } from '../../../server/contract/whatif.ts';
 import { CarryPanel } from '../../../web/carry/CarryPanel.tsx';
 import { carryWords } from '../../../web/carry/PlanWords.tsx';
-import type { Planned } from '../../../web/plan/use-plan.ts';
-import { formOf, held, textOf } from '../plan/planned.ts';
+import type { Planned } from '../../../web/state/use-plan.ts';
+import { formOf, held, textOf } from '../planned.ts';
 import { samplePlan } from '../sample-plan.ts';
 
 function markupOf(planned: Planned, form = formOf('metric')): string {

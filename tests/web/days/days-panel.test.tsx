@@ -2,9 +2,9 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import type { Day } from '../../../server/contract/pace.ts';
 import { DaysPanel } from '../../../web/days/DaysPanel.tsx';
-import { NO_FOCUS } from '../../../web/focus.ts';
+import { NO_FOCUS } from '../../../web/state/focus.ts';
 import { Strip } from '../../../web/strip/Strip.tsx';
-import type { UnitSystem } from '../../../web/units.ts';
+import type { UnitSystem } from '../../../web/units/units.ts';
 import { sampleReply } from '../sample-reply.ts';
 
 const ROWS: Day[] = [

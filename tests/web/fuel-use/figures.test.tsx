@@ -2,7 +2,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import type { FuelUse } from '../../../server/contract/fuel-use.ts';
 import { FuelFigures } from '../../../web/fuel-use/FuelFigures.tsx';
-import type { UnitSystem } from '../../../web/units.ts';
+import type { UnitSystem } from '../../../web/units/units.ts';
 import { SAMPLE_FUEL_USE } from '../sample-fuel-use.ts';
 
 const shown = (use: FuelUse, units: UnitSystem = 'metric') =>

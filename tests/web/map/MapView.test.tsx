@@ -1,8 +1,8 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { expect, test } from 'vitest';
 import type { PlanReply } from '../../../server/contract/whatif.ts';
-import { NO_FOCUS } from '../../../web/focus.ts';
 import { MapView } from '../../../web/map/MapView.tsx';
+import { NO_FOCUS } from '../../../web/state/focus.ts';
 import { drawnPlan } from '../drawn-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 

@@ -1,9 +1,9 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { PlanFrame } from '../../../web/plan/PlanFrame.tsx';
-import { type Planned, restOf } from '../../../web/plan/use-plan.ts';
+import { type Planned, restOf } from '../../../web/state/use-plan.ts';
+import { held, textOf } from '../planned.ts';
 import { samplePlan } from '../sample-plan.ts';
-import { held, textOf } from './planned.ts';
 
 const markupOf = (planned: Planned) =>
   renderToStaticMarkup(<PlanFrame planned={planned}>{() => <p>the plan</p>}</PlanFrame>);

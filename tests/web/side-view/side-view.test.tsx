@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Analysis } from '../../../server/contract/analysis.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { SideView } from '../../../web/side-view/SideView.tsx';
-import { formatMass, type UnitSystem } from '../../../web/units.ts';
+import { formatMass, type UnitSystem } from '../../../web/units/units.ts';
 import { drive, rigOf, stateOf } from '../../core/mass/rigs.ts';
 import { FULL_RIG } from '../../helpers/full-plan.ts';
 

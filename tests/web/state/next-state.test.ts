@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { problemFrom } from '../../../web/api.ts';
+import { problemFrom } from '../../../web/api/api.ts';
 import { nextState, startState } from '../../../web/state/use-trip.ts';
 import { sampleReply } from '../sample-reply.ts';
 

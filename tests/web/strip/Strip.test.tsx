@@ -2,9 +2,9 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
 import type { AnalysisReply } from '../../../server/contract/map.ts';
 import type { PlanReply } from '../../../server/contract/whatif.ts';
-import { type Focus, NO_FOCUS } from '../../../web/focus.ts';
+import { type Focus, NO_FOCUS } from '../../../web/state/focus.ts';
 import { Strip } from '../../../web/strip/Strip.tsx';
-import type { UnitSystem } from '../../../web/units.ts';
+import type { UnitSystem } from '../../../web/units/units.ts';
 import { drawnPlan } from '../drawn-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 

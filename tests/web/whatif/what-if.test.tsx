@@ -2,11 +2,11 @@ import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { WHAT_IF_DEFAULTS } from '../../../server/core/plan/what-if/what-if.ts';
-import { type UnitSystem, volumeIn } from '../../../web/units.ts';
+import { type UnitSystem, volumeIn } from '../../../web/units/units.ts';
 import { figureAboard, figureAtLeast } from '../../../web/whatif/gauge-figures.ts';
 import { WhatIfDetails } from '../../../web/whatif/WhatIfDetails.tsx';
 import { WhatIfPanel } from '../../../web/whatif/WhatIfPanel.tsx';
-import { formOf, held, textOf } from '../plan/planned.ts';
+import { formOf, held, textOf } from '../planned.ts';
 import { samplePlan } from '../sample-plan.ts';
 
 function shown(

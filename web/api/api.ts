@@ -1,0 +1,209 @@
+import type { Comparison } from '../../server/contract/compare.ts';
+import type { LogResult } from '../../server/contract/log.ts';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { RigFile } from '../../server/contract/rig.ts';
+import type { TripFile } from '../../server/contract/trip.ts';
+import type { PlanReply } from '../../server/contract/whatif.ts';
+
+/** An error as the server words it (RFC 9457), with the place in the input and what to do. */
+export interface ProblemDetails {
+  code: string;
+  title: string;
+  status: number;
+  detail: string;
+  source: string | null;
+  place: string | null;
+  remedy: string | null;
+}
+
+/** A refusal or failure of a request; `details` are fit for the reader. */
+export class ApiProblem extends Error {
+  readonly details: ProblemDetails;
+  constructor(details: ProblemDetails) {
+    super(details.detail);
+    this.name = 'ApiProblem';
+    this.details = details;
+  }
+}
+
+/** What the reader sends: their own files, and the rig and trip as values or as the text of a file. */
+export interface OwnFiles {
+  route: File;
+  extracts: readonly File[];
+  rig: RigFile | string;
+  trip: TripFile | string | null;
+}
+
+/** How an upload stands; `share` is 0 to 1. */
+export type UploadStage = { stage: 'sending'; share: number } | { stage: 'reading' };
+
+const NO_ANSWER: ProblemDetails = {
+  code: 'no-answer',
+  title: 'The server does not answer',
+  status: 0,
+  detail: 'The request did not reach Drystage, or its answer did not come back.',
+  source: null,
+  place: null,
+  remedy: 'See that Drystage is still running, then try again',
+};
+
+const textOf = (value: unknown): string | null => (typeof value === 'string' && value !== '' ? value : null);
+
+/** Reads a problem document; anything else that came instead is named with its status. */
+export function problemFrom(status: number, body: string): ProblemDetails {
+  let parsed: unknown = null;
+  try {
+    parsed = JSON.parse(body);
+  } catch {
+    // Not a problem document: a proxy's page, or nothing at all.
+  }
+  const fields: Record<string, unknown> = typeof parsed === 'object' && parsed !== null ? { ...parsed } : {};
+  return {
+    code: textOf(fields.code) ?? 'internal',
+    title: textOf(fields.title) ?? 'The server could not do this',
+    status,
+    detail: textOf(fields.detail) ?? `It answered with status ${status} and no reason.`,
+    source: textOf(fields.source),
+    place: textOf(fields.place),
+    remedy: textOf(fields.remedy),
+  };
+}
+
+/** True when a request ended because it was called off, which is no failure. */
+export const wasCalledOff = (error: unknown): boolean =>
+  error instanceof DOMException && error.name === 'AbortError';
+
+/** What to show for any thrown value. */
+export const detailsOf = (error: unknown): ProblemDetails =>
+  error instanceof ApiProblem ? error.details : NO_ANSWER;
+
+async function request<T = AnalysisReply>(path: string, init: RequestInit): Promise<T> {
+  let response: Response;
+  try {
+    response = await fetch(path, init);
+  } catch (error) {
+    if (wasCalledOff(error)) throw error;
+    throw new ApiProblem(NO_ANSWER);
+  }
+  if (!response.ok) throw new ApiProblem(problemFrom(response.status, await response.text()));
+  return (await response.json()) as T;
+}
+
+/** The demo's answer. Throws ApiProblem. */
+export const getDemo = (signal: AbortSignal): Promise<AnalysisReply> => request('/api/demo', { signal });
+
+/** Reckons again what was loaded under `id`, with another rig or trip. Throws ApiProblem. */
+export const reanalyse = (
+  id: string,
+  rig: RigFile,
+  trip: TripFile,
+  signal: AbortSignal,
+): Promise<AnalysisReply> =>
+  request(`/api/analyses/${encodeURIComponent(id)}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ rig, trip }),
+    signal,
+  });
+
+/** The rig that a file's text holds, as it was written. Throws ApiProblem with the line of what is wrong. */
+export const readRig = async (text: string): Promise<RigFile> =>
+  (await request<{ rig: RigFile }>('/api/rig-files', plainText(text))).rig;
+
+/** The trip that a file's text holds, as it was written. Throws ApiProblem with the line of what is wrong. */
+export const readTrip = async (text: string): Promise<TripFile> =>
+  (await request<{ trip: TripFile }>('/api/trip-files', plainText(text))).trip;
+
+/** What a log of fill-ups or of water teaches; `asked`: one surface only, or the crew to plan for. Throws ApiProblem. */
+export function readLog(log: File, asked: { surface?: string; people?: string }): Promise<LogResult> {
+  const form = new FormData();
+  form.append('log', log, log.name);
+  const query = new URLSearchParams(asked).toString();
+  return request(`/api/logs${query === '' ? '' : `?${query}`}`, { method: 'POST', body: form });
+}
+
+/** How several rigs fare on what was loaded under `id`. Throws ApiProblem. */
+export const compareRigs = (
+  id: string,
+  rigs: readonly RigFile[],
+  trip: TripFile,
+  signal: AbortSignal,
+): Promise<Comparison> =>
+  request(`/api/analyses/${encodeURIComponent(id)}/compare`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ rigs, trip }),
+    signal,
+  });
+
+/**
+ * The carry plan on what was loaded under `id`, with what-ifs and gauge. Without `extras` it is quicker and has
+ * neither ways out nor the plan against one failure. Throws ApiProblem.
+ */
+export const planTrip = (
+  id: string,
+  rig: RigFile,
+  trip: TripFile,
+  extras: boolean,
+  signal: AbortSignal,
+): Promise<PlanReply> =>
+  request(`/api/analyses/${encodeURIComponent(id)}/plan`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ rig, trip, extras }),
+    signal,
+  });
+
+const plainText = (text: string): RequestInit => ({
+  method: 'POST',
+  headers: { 'content-type': 'text/plain' },
+  body: text,
+});
+
+const asText = (value: RigFile | TripFile | string): string =>
+  typeof value === 'string' ? value : JSON.stringify(value);
+
+/**
+ * Sends the reader's files and gives their answer. XMLHttpRequest, because fetch does not tell how much of an
+ * upload has gone. Throws ApiProblem, or AbortError when `signal` called it off.
+ */
+export function sendFiles(
+  files: OwnFiles,
+  onStage: (stage: UploadStage) => void,
+  signal: AbortSignal,
+): Promise<AnalysisReply> {
+  const form = new FormData();
+  form.append('rig', asText(files.rig));
+  if (files.trip !== null) form.append('trip', asText(files.trip));
+  form.append('route', files.route, files.route.name);
+  for (const extract of files.extracts) form.append('extract', extract, extract.name);
+
+  return new Promise((resolve, reject) => {
+    const upload = new XMLHttpRequest();
+    const calledOff = () => reject(new DOMException('called off', 'AbortError'));
+    if (signal.aborted) {
+      calledOff();
+      return;
+    }
+    signal.addEventListener('abort', () => upload.abort(), { once: true });
+    upload.upload.addEventListener('progress', (event) => {
+      if (event.lengthComputable) onStage({ stage: 'sending', share: event.loaded / event.total });
+    });
+    upload.upload.addEventListener('load', () => onStage({ stage: 'reading' }));
+    upload.addEventListener('abort', calledOff);
+    upload.addEventListener('error', () => reject(new ApiProblem(NO_ANSWER)));
+    upload.addEventListener('load', () => {
+      if (upload.status < 200 || upload.status >= 300) {
+        reject(new ApiProblem(problemFrom(upload.status, upload.responseText)));
+        return;
+      }
+      try {
+        resolve(JSON.parse(upload.responseText) as AnalysisReply);
+      } catch {
+        reject(new ApiProblem(NO_ANSWER));
+      }
+    });
+    upload.open('POST', '/api/analyses');
+    upload.send(form);
+  });
+}

@@ -1,0 +1,40 @@
+import type { Commodity } from '../../server/contract/common.ts';
+import type { Plan, PlanEdge } from '../../server/contract/plan.ts';
+import type { FuelKind } from '../../server/contract/rig.ts';
+import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import { edgeName, FUEL_WORDS } from './words.ts';
+
+/** "Dune station (km 785)". */
+export const placeWords = (edge: PlanEdge, units: UnitSystem): string =>
+  `${edgeName(edge)} (${formatAtKm(edge.atKm, units)})`;
+
+/** Whether some leg keeps the reserve only if what nobody knows turns out well. */
+export const hasUnknown = ({ legs }: Plan): boolean =>
+  [...legs.fuel, ...legs.water].some(({ verdict }) => verdict === 'unknown');
+
+/** What is poured, in a word. */
+export const contentWord = (commodity: Commodity, fuel: FuelKind): string =>
+  commodity === 'fuel' ? FUEL_WORDS[fuel] : 'water';
+
+export const countCans = (cans: number): string => `${cans} ${cans === 1 ? 'can' : 'cans'}`;
+
+/** "3 l above the reserve", "12 l too little". */
+export const marginWords = (marginL: number, units: UnitSystem): string =>
+  marginL < 0
+    ? `${formatLitres(-marginL, units)} too little for the reserve`
+    : `${formatLitres(marginL, units)} above the reserve`;
+
+/** Places in one breath, one that comes again with how often: "km 262, 418 (2), 486". */
+export function atPlaces(places: readonly number[], units: UnitSystem): string {
+  const counts = new Map<string, number>();
+  for (const atKm of places) {
+    const text = formatAtKm(atKm, units);
+    counts.set(text, (counts.get(text) ?? 0) + 1);
+  }
+  return [...counts]
+    .map(([text, count], index) => {
+      const place = index === 0 ? text : text.replace(/^\S+\s/, '');
+      return count === 1 ? place : `${place} (${count})`;
+    })
+    .join(', ');
+}

@@ -1,0 +1,60 @@
+import type { Gap, Report } from '../../server/contract/analysis.ts';
+import type { Commodity, Evidence, Verdict, WaterClass } from '../../server/contract/common.ts';
+import type { FuelKind } from '../../server/contract/rig.ts';
+
+export const VERDICT_WORDS: Record<Verdict, string> = {
+  enough: 'enough',
+  'into-reserve': 'into reserve',
+  short: 'short',
+  unknown: 'unknown',
+};
+
+/** Worst last. */
+const SEVERITY: Record<Verdict, number> = { enough: 0, 'into-reserve': 1, unknown: 2, short: 3 };
+export const severityOf = (verdict: Verdict): number => SEVERITY[verdict];
+
+export const EVIDENCE_WORDS: Record<Evidence, string> = {
+  confirmed: 'confirmed',
+  stated: 'stated by its tags',
+  implied: 'implied by its kind',
+  doubtful: 'doubtful',
+};
+
+/** Best first. */
+const STRENGTH: Record<Evidence, number> = { confirmed: 0, stated: 1, implied: 2, doubtful: 3 };
+export const strengthOf = (evidence: Evidence): number => STRENGTH[evidence];
+
+export const FUEL_WORDS: Record<FuelKind, string> = {
+  diesel: 'diesel',
+  petrol: 'petrol',
+  lpg: 'LPG',
+  cng: 'CNG',
+  lng: 'LNG',
+  e85: 'E85',
+};
+
+export const WATER_CLASS_WORDS: Record<WaterClass, string> = {
+  drinking: 'fit to drink',
+  treatable: 'fit after treatment',
+  washing: 'for washing only',
+  none: 'not for people',
+};
+
+export const commodityWords = (commodity: Commodity, fuel: FuelKind): string =>
+  commodity === 'fuel' ? FUEL_WORDS[fuel] : 'drinking water';
+
+/** The worst verdict of a report and how many of its stretches have it. */
+export function worstOf(report: Report): { verdict: Verdict; count: number; of: number } {
+  let worst: Verdict = 'enough';
+  for (const gap of report.gaps) if (severityOf(gap.verdict) > severityOf(worst)) worst = gap.verdict;
+  const count = report.gaps.filter((gap) => gap.verdict === worst).length;
+  return { verdict: worst, count, of: report.gaps.length };
+}
+
+/** An edge's name, or what it is where it has none. */
+export function edgeName(edge: Gap['from']): string {
+  if (edge.name !== null && edge.name !== '') return edge.name;
+  if (edge.kind === 'start') return 'Start';
+  if (edge.kind === 'end') return 'End of route';
+  return edge.id ?? 'unnamed point';
+}
