@@ -28,7 +28,9 @@ export const METRES_OF_WAY = 'm of way';
 export type Contracted<T> = T extends { readonly phrase: string; readonly facts: unknown }
   ? string
   : T extends { readonly code: infer Code; readonly facts: unknown }
-    ? { code: Code; text: string; parts?: Part[]; fromKm?: number; toKm?: number }
+    ? { code: Code; text: string; parts?: Part[] } & {
+        -readonly [K in keyof T as K extends 'code' | 'facts' ? never : NameOf<K>]: Contracted<T[K]>;
+      }
     : T extends readonly (infer E)[]
       ? number extends T['length']
         ? Contracted<E>[]

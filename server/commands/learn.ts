@@ -1,8 +1,8 @@
 import { parseArgs } from 'node:util';
 import { readLearnOptions } from '../app/input/learn-options.ts';
+import { learnLog } from '../app/learn-log.ts';
 import { learnText } from '../app/text/learn-text.ts';
 import type { Outcome } from '../core/input/problem.ts';
-import { learnFromLog } from '../core/log/learn.ts';
 import { readLogFile } from '../io/log-file.ts';
 import type { CommandIo } from './command-io.ts';
 import { refuse, refuseOption } from './refuse.ts';
@@ -50,7 +50,7 @@ export async function learn(args: readonly string[], io: CommandIo): Promise<Out
   if (!options.ok) return options;
   const text = await readLogFile(path);
   if (!text.ok) return text;
-  const learned = learnFromLog(text.value, path, options.value);
+  const learned = learnLog(text.value, path, options.value);
   if (!learned.ok) return learned;
   io.out(values.json === true ? `${JSON.stringify(learned.value)}\n` : learnText(learned.value));
   return { ok: true, value: null };

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox';
-import { IsoDate } from './common.ts';
+import { IsoDate, Reason } from './common.ts';
 import { Surface } from './surface.ts';
 
 const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
@@ -58,7 +58,7 @@ const shared = {
   fences: LogFences,
   /** How the figures were come by, in sentences. */
   method: Type.Array(Type.String()),
-  cautions: Type.Array(Type.Object({ code: Type.String(), text: Type.String() })),
+  cautions: Type.Array(Reason),
   /** Columns that were not looked at, as the header has them. */
   unreadColumns: Type.Array(Type.String()),
   /** Lines to paste into a rig file: low rounded down, typical to the nearest, high up, two decimals. */

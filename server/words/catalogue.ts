@@ -1,4 +1,5 @@
 import type { CautionFacts } from '../core/phrases/cautions.ts';
+import type { LogFaultFacts, LogPlace } from '../core/phrases/log-faults.ts';
 import type { MisfitFacts } from '../core/phrases/misfits.ts';
 import type { PhraseFacts } from '../core/phrases/phrases.ts';
 import type { ReasonFacts } from '../core/phrases/reasons.ts';
@@ -7,7 +8,7 @@ import type { Parts } from './part.ts';
 /** How each of some things is said, from the facts of the case. */
 export type Sayings<Facts> = { readonly [Code in keyof Facts]: (facts: Facts[Code]) => Parts };
 
-/** Why a value cannot be used: what came, what was expected, what to do. One sentence each, no full stop. */
+/** Why a value or a log cannot be used: what came, what was expected, what to do. One sentence each, no full stop. */
 export interface MisfitWords {
   readonly came: string;
   readonly expected: string;
@@ -19,10 +20,17 @@ export type MisfitSayings = {
   readonly [Name in keyof MisfitFacts]: (facts: MisfitFacts[Name], path: string) => MisfitWords;
 };
 
+/** How each fault of a log is told. */
+export type LogFaultSayings = {
+  readonly [Name in keyof LogFaultFacts]: (facts: LogFaultFacts[Name]) => MisfitWords;
+};
+
 /** Everything that is said, in one language. */
 export interface Catalogue {
   readonly cautions: Sayings<CautionFacts>;
   readonly reasons: Sayings<ReasonFacts>;
   readonly phrases: Sayings<PhraseFacts>;
   readonly misfits: MisfitSayings;
+  readonly logFaults: LogFaultSayings;
+  readonly logPlace: (place: LogPlace) => string;
 }

@@ -1,4 +1,5 @@
 import type { CodedCaution } from '../core/phrases/cautions.ts';
+import type { LogFault } from '../core/phrases/log-faults.ts';
 import type { Misfit } from '../core/phrases/misfits.ts';
 import type { Phrase } from '../core/phrases/phrases.ts';
 import type { Reason } from '../core/phrases/reasons.ts';
@@ -34,3 +35,14 @@ type MisfitSaying = (facts: unknown, path: string) => MisfitWords;
 /** Why a rig or a trip is refused, in words. */
 export const misfitWords = ({ misfit, facts, path }: Misfit, catalogue: Catalogue = ENGLISH): MisfitWords =>
   (catalogue.misfits[misfit] as MisfitSaying)(facts, path);
+
+type LogFaultSaying = (facts: unknown) => MisfitWords;
+
+/** Why a log is refused, in words, with the place in it. */
+export function logFaultWords(
+  { place, fault, facts }: LogFault,
+  catalogue: Catalogue = ENGLISH,
+): MisfitWords & { place: string | null } {
+  const words = (catalogue.logFaults[fault] as LogFaultSaying)(facts);
+  return { place: place === null ? null : catalogue.logPlace(place), ...words };
+}

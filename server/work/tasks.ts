@@ -1,12 +1,13 @@
 import { analyseTrip } from '../app/analyse-trip.ts';
 import { compareRigs, type NamedRig } from '../app/compare.ts';
+import { learnLog } from '../app/learn-log.ts';
 import { loadTrip } from '../app/load-trip.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
 import type { NamedFile } from '../app/ports.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
-import { type LearnOptions, learnFromLog } from '../core/log/learn.ts';
+import type { LearnOptions } from '../core/log/learn.ts';
 import { logText } from '../io/log-file.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
@@ -61,7 +62,7 @@ export const tasks = {
   /** Learns from a log's bytes; gives the LogResult as JSON text in UTF-8. */
   async learn({ bytes, source, ...options }: LearnAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
     const text = logText(bytes, source);
-    const learned = text.ok ? learnFromLog(text.value, source, options) : text;
+    const learned = text.ok ? learnLog(text.value, source, options) : text;
     if (!learned.ok) return learned;
     return { ok: true, value: new TextEncoder().encode(JSON.stringify(learned.value)) };
   },

@@ -1,18 +1,16 @@
 import { SURFACES, type Surface } from '../../contract/surface.ts';
+import type { LogPlace, NumberRange } from '../phrases/log-faults.ts';
 import type { ColumnName, LogColumns } from './columns.ts';
 import type { CsvRecord, CsvTable } from './csv.ts';
-import { logFault, placeOf, quoted } from './log-fault.ts';
+import { FaultyLog } from './faulty-log.ts';
 
-export interface NumberRange {
-  /** Least and most; `above` when the least itself is too little. */
-  above?: number;
-  least?: number;
-  most: number;
-  unit: string;
-  whole?: boolean;
+/** Words for yes and for no in a column. */
+export interface FlagWords {
+  readonly yes: readonly string[];
+  readonly no: readonly string[];
 }
 
-/** Reads the cells of one table's records, each under its column, with its place in every refusal. */
+/** Reads the cells of one table's records, each under its column, with its place in every fault. */
 export class CellReader {
   readonly #columns: LogColumns;
   readonly #decimalComma: boolean;
@@ -39,27 +37,19 @@ export class CellReader {
   number(record: CsvRecord, name: ColumnName, range: NumberRange): number | null {
     const text = this.text(record, name);
     if (text === '') return null;
-    const refuse = (remedy: string) =>
-      logFault(this.#place(record, name), quoted(text), rangeWords(range), remedy);
-    const pattern = this.#decimalComma ? /^-?\d+(,\d+)?$/ : /^-?\d+(\.\d+)?$/;
+    const place = this.place(record, name);
+    const decimalComma = this.#decimalComma;
+    const pattern = decimalComma ? /^-?\d+(,\d+)?$/ : /^-?\d+(\.\d+)?$/;
     if (!pattern.test(text)) {
-      throw refuse(
-        this.#decimalComma
-          ? 'Write plain digits with a comma before the decimals, as 1234,5'
-          : 'Write plain digits with a point before the decimals, as 1234.5 (a decimal comma only between semicolons)',
-      );
+      throw new FaultyLog({ place, fault: 'number-form', facts: { text, range, decimalComma } });
     }
-    if (this.#mayHaveThousands && !this.#decimalComma && /^[1-9]\d{0,2}\.\d{3}$/.test(text)) {
-      throw refuse(
-        `It may be a whole number or one with three decimals: write ${text.replace('.', '')}, or ${text}0`,
-      );
+    if (this.#mayHaveThousands && !decimalComma && /^[1-9]\d{0,2}\.\d{3}$/.test(text)) {
+      throw new FaultyLog({ place, fault: 'number-ambiguous', facts: { text, range } });
     }
     const value = Number(text.replace(',', '.'));
-    if (range.whole === true && !Number.isInteger(value)) throw refuse('Correct the number');
-    const isTooLittle =
-      (range.above !== undefined && value <= range.above) ||
-      (range.least !== undefined && value < range.least);
-    if (isTooLittle || value > range.most) throw refuse('Correct the number');
+    if (isOutside(value, range)) {
+      throw new FaultyLog({ place, fault: 'number-outside', facts: { text, range } });
+    }
     return value;
   }
 
@@ -67,27 +57,21 @@ export class CellReader {
   neededNumber(record: CsvRecord, name: ColumnName, range: NumberRange): number {
     const value = this.number(record, name, range);
     if (value !== null) return value;
-    throw logFault(this.#place(record, name), 'nothing', rangeWords(range), 'Fill the cell in');
+    throw new FaultyLog({ place: this.place(record, name), fault: 'number-missing', facts: { range } });
   }
 
   /** A yes or no in the column's own words; null for an empty cell. */
-  flag(
-    record: CsvRecord,
-    name: ColumnName,
-    yes: ReadonlySet<string>,
-    no: ReadonlySet<string>,
-  ): boolean | null {
+  flag(record: CsvRecord, name: ColumnName, { yes, no }: FlagWords): boolean | null {
     const text = this.text(record, name);
     const word = text.toLowerCase();
     if (word === '') return null;
-    if (yes.has(word)) return true;
-    if (no.has(word)) return false;
-    throw logFault(
-      this.#place(record, name),
-      quoted(text),
-      `${[...yes].join(', ')}; or ${[...no].join(', ')}`,
-      'Use one of these words',
-    );
+    if (yes.includes(word)) return true;
+    if (no.includes(word)) return false;
+    throw new FaultyLog({
+      place: this.place(record, name),
+      fault: 'word-unknown',
+      facts: { text, yes, no },
+    });
   }
 
   /** A surface by its word; null for an empty cell and for "unknown". */
@@ -97,12 +81,11 @@ export class CellReader {
     if (word === '' || word === 'unknown') return null;
     const found = SURFACES.find((surface) => surface === word);
     if (found !== undefined) return found;
-    throw logFault(
-      this.#place(record, 'surface'),
-      quoted(text),
-      `one of ${SURFACES.join(', ')}, or nothing`,
-      'Use one of these words; anything else belongs under note',
-    );
+    throw new FaultyLog({
+      place: this.place(record, 'surface'),
+      fault: 'surface-unknown',
+      facts: { text, surfaces: SURFACES },
+    });
   }
 
   /** A day as YYYY-MM-DD that the calendar has. */
@@ -110,23 +93,19 @@ export class CellReader {
     const text = this.text(record, 'date');
     const millis = /^\d{4}-\d{2}-\d{2}$/.test(text) ? Date.parse(`${text}T00:00:00Z`) : Number.NaN;
     if (!Number.isNaN(millis) && new Date(millis).toISOString().startsWith(text)) return text;
-    throw logFault(
-      this.#place(record, 'date'),
-      text === '' ? 'nothing' : quoted(text),
-      'a date such as 2026-05-04',
-      'Write year, month and day in that order',
-    );
+    throw new FaultyLog({ place: this.place(record, 'date'), fault: 'date-form', facts: { text } });
   }
 
-  #place(record: CsvRecord, name: ColumnName): string {
-    return placeOf(record.line, this.#columns.at[name]?.title ?? name);
+  /** Where a cell is, by its line and the heading of its column. */
+  place(record: CsvRecord, name: ColumnName): LogPlace {
+    return { line: record.line, column: this.#columns.at[name]?.title ?? name };
   }
 }
 
 const NUMBER_COLUMNS: readonly ColumnName[] = ['odometer', 'volume', 'mass', 'people', 'days'];
 
-function rangeWords({ above, least, most, unit, whole }: NumberRange): string {
-  const from =
-    above === undefined ? (least === undefined ? '' : `at least ${least} and `) : `above ${above} and `;
-  return `a ${whole === true ? 'whole ' : ''}number ${from}at most ${most}, in ${unit}`;
+function isOutside(value: number, { above, least, most, whole }: NumberRange): boolean {
+  if (whole === true && !Number.isInteger(value)) return true;
+  if (above !== undefined && value <= above) return true;
+  return (least !== undefined && value < least) || value > most;
 }

@@ -1,33 +1,41 @@
+import type { NeededColumn } from '../phrases/log-faults.ts';
 import type { CsvRecord } from './csv.ts';
-import { logFault, quoted } from './log-fault.ts';
+import { FaultyLog } from './faulty-log.ts';
 
 /** What a column of a log holds. */
-export type ColumnName =
-  | 'odometer'
-  | 'volume'
-  | 'full'
-  | 'missed'
-  | 'surface'
-  | 'mass'
-  | 'note'
-  | 'date'
-  | 'people'
-  | 'days';
+export type ColumnName = NeededColumn | 'missed' | 'surface' | 'mass' | 'note';
 export type DistanceUnit = 'km' | 'mi';
 export type VolumeUnit = 'l' | 'gal (US)' | 'gal (imp)';
 export type MassUnit = 'kg' | 'lb';
 
-/** Where each column stands and as the header writes it, the units, and the columns that no one looks at. */
+/** Where a column stands, and its heading as the header writes it. */
+export interface Column {
+  index: number;
+  title: string;
+}
+type ColumnsAt = Partial<Record<ColumnName, Column>>;
+
+/** Where each column stands, the units, and the columns that no one looks at. */
 export interface LogColumns {
-  kind: 'fuel' | 'water';
-  at: Partial<Record<ColumnName, { index: number; title: string }>>;
+  at: ColumnsAt;
   distance: DistanceUnit;
   volume: VolumeUnit;
   mass: MassUnit;
   unread: string[];
 }
+export interface FuelColumns extends LogColumns {
+  kind: 'fuel';
+  at: ColumnsAt & Record<(typeof FUEL_NEEDS)[number], Column>;
+}
+export interface WaterColumns extends LogColumns {
+  kind: 'water';
+  at: ColumnsAt & Record<(typeof WATER_NEEDS)[number], Column>;
+}
 
-const PLAIN: Record<string, ColumnName> = {
+const FUEL_NEEDS = ['odometer', 'volume', 'full'] as const;
+const WATER_NEEDS = ['date', 'volume', 'people', 'days'] as const;
+
+const PLAIN: Record<string, Exclude<ColumnName, 'odometer' | 'volume' | 'mass'>> = {
   full: 'full',
   'full tank': 'full',
   'full or part': 'full',
@@ -59,116 +67,107 @@ const MASS: Record<string, MassUnit> = { kg: 'kg', lb: 'lb', lbs: 'lb' };
 /** Words that may stand beside the unit of a volume. */
 const OF_VOLUME = new Set(['fuel', 'water', 'volume', 'amount', 'quantity', 'used']);
 
-interface Found {
-  name: ColumnName;
-  unit: string | null;
-}
+/** What a heading means: the column, and the unit of one that has a unit. */
+type Meaning =
+  | { name: 'odometer'; distance: DistanceUnit }
+  | { name: 'volume'; volume: VolumeUnit }
+  | { name: 'mass'; mass: MassUnit }
+  | { name: Exclude<ColumnName, 'odometer' | 'volume' | 'mass'> };
 
-/** Reads the header: which column holds what, and in which unit. Throws InputProblem. */
-export function readColumns(header: CsvRecord): LogColumns {
-  const at: LogColumns['at'] = {};
-  const units: Partial<Record<ColumnName, string>> = {};
-  const unread: string[] = [];
+/** Reads the header: which column holds what, and in which unit. Throws FaultyLog. */
+export function readColumns(header: CsvRecord): FuelColumns | WaterColumns {
+  const { line } = header;
+  const columns: LogColumns = { at: {}, distance: 'km', volume: 'l', mass: 'kg', unread: [] };
   for (const [index, title] of header.cells.entries()) {
-    const found = columnOf(title, header.line);
-    if (found === null) {
-      if (title !== '') unread.push(title);
+    const meaning = meaningOf(title, line);
+    if (meaning === null) {
+      if (title !== '') columns.unread.push(title);
       continue;
     }
-    if (at[found.name] !== undefined) {
-      throw logFault(
-        `line ${header.line}`,
-        `${quoted(title)} beside ${quoted(at[found.name]!.title)}`,
-        'one column of each kind',
-        'Take one of the two out',
-      );
+    const { name, ...unit } = meaning;
+    const first = columns.at[name]?.title;
+    if (first !== undefined) {
+      throw new FaultyLog({ place: { line }, fault: 'column-twice', facts: { title, first } });
     }
-    at[found.name] = { index, title };
-    if (found.unit !== null) units[found.name] = found.unit;
+    columns.at[name] = { index, title };
+    Object.assign(columns, unit);
   }
-  const kind = kindOf(at, header);
-  const needed: ColumnName[] =
-    kind === 'fuel' ? ['odometer', 'volume', 'full'] : ['date', 'volume', 'people', 'days'];
-  const missing = needed.filter((name) => at[name] === undefined);
-  if (missing.length > 0) {
-    throw logFault(
-      `line ${header.line}`,
-      `a ${kind} log without ${missing.map((name) => EXAMPLE[name]).join(', ')}`,
-      needed.map((name) => EXAMPLE[name]).join(', '),
-      'Add the column and its heading',
-    );
-  }
-  return {
-    kind,
-    at,
-    distance: (units.odometer ?? 'km') as DistanceUnit,
-    volume: units.volume as VolumeUnit,
-    mass: (units.mass ?? 'kg') as MassUnit,
-    unread,
-  };
+  return kindOf(columns, header) === 'fuel' ? fuelColumns(columns, line) : waterColumns(columns, line);
 }
 
-const EXAMPLE: Partial<Record<ColumnName, string>> = {
-  odometer: 'odometer_km (or odometer_mi)',
-  volume: 'litres (or gal_us, gal_imp)',
-  full: 'full',
-  date: 'date',
-  people: 'people',
-  days: 'days',
-};
-
-function kindOf(at: LogColumns['at'], header: CsvRecord): 'fuel' | 'water' {
+function kindOf({ at }: LogColumns, { line, cells }: CsvRecord): 'fuel' | 'water' {
   if (at.odometer !== undefined) return 'fuel';
   if (at.people !== undefined) return 'water';
-  throw logFault(
-    `line ${header.line}`,
-    `the columns ${header.cells.map(quoted).slice(0, 12).join(', ')}`,
-    'odometer_km,litres,full for fuel, or date,litres,people,days for water',
-    'Give a header line that names the columns and their units',
-  );
+  throw new FaultyLog({ place: { line }, fault: 'kind-unclear', facts: { titles: cells } });
+}
+
+function fuelColumns(columns: LogColumns, line: number): FuelColumns {
+  const { at } = columns;
+  if (hasAll(at, FUEL_NEEDS)) return { ...columns, kind: 'fuel', at };
+  throw missingColumn('fuel', at, FUEL_NEEDS, line);
+}
+
+function waterColumns(columns: LogColumns, line: number): WaterColumns {
+  const { at } = columns;
+  if (hasAll(at, WATER_NEEDS)) return { ...columns, kind: 'water', at };
+  throw missingColumn('water', at, WATER_NEEDS, line);
+}
+
+const hasAll = <Name extends ColumnName>(
+  at: ColumnsAt,
+  names: readonly Name[],
+): at is ColumnsAt & Record<Name, Column> => names.every((name) => at[name] !== undefined);
+
+function missingColumn(
+  kind: 'fuel' | 'water',
+  at: ColumnsAt,
+  needed: readonly NeededColumn[],
+  line: number,
+): FaultyLog {
+  const missing = needed.filter((name) => at[name] === undefined);
+  return new FaultyLog({ place: { line }, fault: 'column-missing', facts: { kind, missing, needed } });
 }
 
 /** What a heading means; null for one that is not known. */
-function columnOf(title: string, line: number): Found | null {
+function meaningOf(title: string, line: number): Meaning | null {
   const words = title
     .normalize('NFKC')
     .toLowerCase()
     .split(/[^\p{L}\p{N}]+/u)
     .filter((word) => word !== '');
-  const text = words.join(' ');
-  const plain = Object.hasOwn(PLAIN, text) ? PLAIN[text] : undefined;
-  if (plain !== undefined) return { name: plain, unit: null };
+  const name = entryOf(PLAIN, words.join(' '));
+  if (name !== undefined) return { name };
   const [first = '', ...rest] = words;
+  const unit = rest.length === 1 ? rest[0] : undefined;
   if (first === 'odometer' || first === 'odo') {
-    const unit = rest.length === 1 && Object.hasOwn(DISTANCE, rest[0]!) ? DISTANCE[rest[0]!] : undefined;
-    if (unit !== undefined) return { name: 'odometer', unit };
-    throw unitFault(title, line, 'odometer_km or odometer_mi');
+    const distance = entryOf(DISTANCE, unit);
+    if (distance !== undefined) return { name: 'odometer', distance };
+    throw missingUnit(title, line, 'odometer');
   }
   if (first === 'mass') {
-    const unit = rest.length === 1 && Object.hasOwn(MASS, rest[0]!) ? MASS[rest[0]!] : undefined;
-    if (unit !== undefined) return { name: 'mass', unit };
-    throw unitFault(title, line, 'mass_kg or mass_lb');
+    const mass = entryOf(MASS, unit);
+    if (mass !== undefined) return { name: 'mass', mass };
+    throw missingUnit(title, line, 'mass');
   }
   return volumeOf(title, words, line);
 }
 
-function volumeOf(title: string, words: readonly string[], line: number): Found | null {
-  const telling = words.filter((word) => !OF_VOLUME.has(word));
-  const isGallons = telling.some((word) => GALLONS.has(word));
+const entryOf = <Value>(table: Readonly<Record<string, Value>>, word: string | undefined) =>
+  word !== undefined && Object.hasOwn(table, word) ? table[word] : undefined;
+
+function volumeOf(title: string, words: readonly string[], line: number): Meaning | null {
+  const unitWords = words.filter((word) => !OF_VOLUME.has(word));
+  const which = unitWords.filter((word) => !GALLONS.has(word)).join(' ');
+  const isGallons = unitWords.some((word) => GALLONS.has(word));
   if (!isGallons) {
-    return telling.length === 1 && LITRES.has(telling[0]!) ? { name: 'volume', unit: 'l' } : null;
+    return unitWords.length === 1 && LITRES.has(which) ? { name: 'volume', volume: 'l' } : null;
   }
-  const which = telling.filter((word) => !GALLONS.has(word)).join(' ');
-  if (which === 'us') return { name: 'volume', unit: 'gal (US)' };
-  if (which === 'imp' || which === 'imperial' || which === 'uk') return { name: 'volume', unit: 'gal (imp)' };
-  if (which === '') throw unitFault(title, line, 'gal_us (3.785 l) or gal_imp (4.546 l)');
+  if (which === 'us') return { name: 'volume', volume: 'gal (US)' };
+  if (which === 'imp' || which === 'imperial' || which === 'uk')
+    return { name: 'volume', volume: 'gal (imp)' };
+  if (which === '') throw missingUnit(title, line, 'gallons');
   return null;
 }
 
-const unitFault = (title: string, line: number, expected: string) =>
-  logFault(
-    `line ${line}`,
-    `the heading ${quoted(title)}, which does not tell its unit`,
-    expected,
-    'Name the unit in the heading',
-  );
+const missingUnit = (title: string, line: number, of: 'odometer' | 'mass' | 'gallons') =>
+  new FaultyLog({ place: { line }, fault: 'unit-missing', facts: { title, of } });

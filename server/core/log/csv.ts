@@ -1,4 +1,4 @@
-import { logFault } from './log-fault.ts';
+import { FaultyLog } from './faulty-log.ts';
 
 export type Separator = ',' | ';' | '\t';
 
@@ -16,29 +16,22 @@ export interface CsvTable {
 
 /** A log of a lifetime has some thousands of lines; more is another file. Ours. */
 const MAX_RECORDS = 20_000;
-const SEPARATOR_WORDS: Record<Separator, string> = { ',': 'comma', ';': 'semicolon', '\t': 'tab' };
 
 /**
  * Reads CSV after RFC 4180: cells in double quotes may hold separators, line ends and doubled quotes. The separator is
  * the one of comma, semicolon and tab that the first line has most of. Blank lines are no records. Cells come trimmed.
- * Throws InputProblem with the line.
+ * Throws FaultyLog with the line.
  */
 export function readCsv(text: string): CsvTable {
   const whole = text.startsWith('\ufeff') ? text.slice(1) : text;
   const separator = separatorOf(whole);
-  const [header, ...records] = recordsOf(whole, separator);
-  if (header === undefined) {
-    throw logFault(null, 'an empty file', 'a header line and a line for each fill-up', 'Give the log itself');
-  }
+  const [header, ...records] = new RecordReader(separator).read(whole);
+  if (header === undefined) throw new FaultyLog({ place: null, fault: 'log-empty', facts: {} });
+  const most = header.cells.length;
   for (const { line, cells } of records) {
-    const beyond = cells.slice(header.cells.length).find((cell) => cell !== '');
-    if (beyond === undefined) continue;
-    throw logFault(
-      `line ${line}`,
-      `${cells.length} cells`,
-      `${header.cells.length}, as the header has`,
-      `Put a cell that holds a ${SEPARATOR_WORDS[separator]} in double quotes, or take the surplus out`,
-    );
+    if (cells.slice(most).every((cell) => cell === '')) continue;
+    const facts = { cells: cells.length, most, separator };
+    throw new FaultyLog({ place: { line }, fault: 'cells-surplus', facts });
   }
   return { separator, header, records };
 }
@@ -50,70 +43,75 @@ function separatorOf(text: string): Separator {
   return kinds.reduce((best, kind) => (count(kind) > count(best) ? kind : best));
 }
 
-function recordsOf(text: string, separator: Separator): CsvRecord[] {
-  const records: CsvRecord[] = [];
-  let line = 1;
-  let begun = 1;
-  let cells: string[] = [];
-  let cell = '';
-  let quotedFrom: number | null = null;
-  let closed = false;
+/** Reads sign by sign; its fields hold what was read of the record and the cell at hand. */
+class RecordReader {
+  readonly #separator: Separator;
+  readonly #records: CsvRecord[] = [];
+  #line = 1;
+  #firstLine = 1;
+  #cells: string[] = [];
+  #cell = '';
+  /** The line on which the quotes around the cell at hand open; null outside quotes. */
+  #quoteLine: number | null = null;
+  /** Whether quotes around the cell at hand have closed. */
+  #closed = false;
 
-  const endCell = () => {
-    cells.push(cell.trim());
-    cell = '';
-    closed = false;
-  };
-  const endRecord = () => {
-    endCell();
-    if (cells.some((one) => one !== '')) records.push({ line: begun, cells });
-    if (records.length > MAX_RECORDS + 1) {
-      throw logFault(
-        `line ${begun}`,
-        `more than ${MAX_RECORDS} lines`,
-        'a log of fill-ups or of water',
-        'Cut it to the time that matters',
-      );
+  constructor(separator: Separator) {
+    this.#separator = separator;
+  }
+
+  read(text: string): CsvRecord[] {
+    for (let at = 0; at < text.length; at += 1) {
+      if (this.#take(text.charAt(at), text.charAt(at + 1))) at += 1;
     }
-    cells = [];
-    begun = line;
-  };
+    if (this.#quoteLine !== null) {
+      throw new FaultyLog({ place: { line: this.#quoteLine }, fault: 'quote-open', facts: {} });
+    }
+    this.#endRecord();
+    return this.#records;
+  }
 
-  for (let at = 0; at < text.length; at += 1) {
-    const sign = text[at]!;
-    const isLineEnd = sign === '\n' || (sign === '\r' && text[at + 1] !== '\n');
-    if (isLineEnd) line += 1;
-    if (quotedFrom !== null) {
-      if (sign !== '"') cell += sign;
-      else if (text[at + 1] === '"') {
-        cell += '"';
-        at += 1;
-      } else {
-        quotedFrom = null;
-        closed = true;
-      }
-    } else if (isLineEnd) endRecord();
-    else if (sign === separator) endCell();
-    else if (sign === '"' && cell.trim() === '' && !closed) {
-      quotedFrom = line;
-      cell = '';
-    } else if (sign === '"' || (closed && sign.trim() !== '')) {
-      throw logFault(
-        `line ${line}`,
-        'a double quote inside a cell',
-        'quotes around the whole cell, doubled inside it',
-        'Write "2"" hose" for 2" hose',
-      );
-    } else cell += sign;
+  /** Takes one sign; true where the next one is taken with it. */
+  #take(sign: string, next: string): boolean {
+    const endsLine = sign === '\n' || (sign === '\r' && next !== '\n');
+    if (endsLine) this.#line += 1;
+    if (this.#quoteLine !== null) return this.#takeQuoted(sign, next);
+    if (endsLine) this.#endRecord();
+    else if (sign === this.#separator) this.#endCell();
+    else if (sign === '"' && this.#cell.trim() === '' && !this.#closed) {
+      this.#quoteLine = this.#line;
+      this.#cell = '';
+    } else if (sign === '"' || (this.#closed && sign.trim() !== '')) {
+      throw new FaultyLog({ place: { line: this.#line }, fault: 'quote-inside', facts: {} });
+    } else this.#cell += sign;
+    return false;
   }
-  if (quotedFrom !== null) {
-    throw logFault(
-      `line ${quotedFrom}`,
-      'a double quote that is never closed',
-      'a second one at the end of the cell',
-      'Close it',
-    );
+
+  #takeQuoted(sign: string, next: string): boolean {
+    const isDoubled = sign === '"' && next === '"';
+    if (sign !== '"' || isDoubled) this.#cell += sign;
+    else {
+      this.#quoteLine = null;
+      this.#closed = true;
+    }
+    return isDoubled;
   }
-  endRecord();
-  return records;
+
+  #endCell(): void {
+    this.#cells.push(this.#cell.trim());
+    this.#cell = '';
+    this.#closed = false;
+  }
+
+  #endRecord(): void {
+    this.#endCell();
+    const line = this.#firstLine;
+    if (this.#cells.some((cell) => cell !== '')) this.#records.push({ line, cells: this.#cells });
+    // The header is one of them.
+    if (this.#records.length > MAX_RECORDS + 1) {
+      throw new FaultyLog({ place: { line }, fault: 'log-long', facts: { most: MAX_RECORDS } });
+    }
+    this.#cells = [];
+    this.#firstLine = this.#line;
+  }
 }

@@ -1,7 +1,8 @@
-import type { FuelInterval, LogLeftOut } from '../../contract/log.ts';
+import type { FuelInterval } from '../../contract/log.ts';
 import type { Surface } from '../../contract/surface.ts';
+import type { Lines, LogOmission } from '../phrases/log.ts';
+import { FaultyLog } from './faulty-log.ts';
 import type { Fill } from './fills.ts';
-import { logFault } from './log-fault.ts';
 
 export type BareInterval = Omit<FuelInterval, 'outlier'>;
 
@@ -12,108 +13,115 @@ const MOST_LITRES_PER_100KM = 200;
 interface Halt {
   km: number;
   fills: Fill[];
+  last: Fill;
   full: boolean;
+}
+
+/** From one full tank to the next: the fill-ups after the first of them. */
+interface Stretch {
+  from: Halt;
+  to: Halt;
+  fills: readonly Fill[];
 }
 
 /**
  * Intervals from full tank to full tank: what was filled after the first of the two, part fills included, was used
  * between them. What gives no rate is listed. `onSurface` takes only intervals that say so throughout; null takes all.
- * Throws InputProblem for a rate that no vehicle has.
+ * Throws FaultyLog for a rate that no vehicle has.
  */
 export function intervalsOf(
   fills: readonly Fill[],
   onSurface: Surface | null,
-): { intervals: BareInterval[]; leftOut: LogLeftOut[] } {
+): { intervals: BareInterval[]; leftOut: LogOmission[] } {
   const intervals: BareInterval[] = [];
-  const leftOut: LogLeftOut[] = [];
-  const leave = (code: LogLeftOut['code'], of: readonly Fill[], text: string) =>
-    leftOut.push({ ...linesOf(of), code, text });
-
-  let start: Halt | null = null;
+  const leftOut: LogOmission[] = [];
+  let from: Halt | null = null;
   let since: Fill[] = [];
   for (const halt of haltsOf(fills)) {
     since.push(...halt.fills);
     if (!halt.full) continue;
-    const before = start;
-    const used = since;
-    start = halt;
+    if (from !== null) {
+      const outcome = outcomeOf({ from, to: halt, fills: since }, onSurface);
+      if ('code' in outcome) leftOut.push(outcome);
+      else intervals.push(outcome);
+    } else if (since.length > halt.fills.length) {
+      const before = since.slice(0, -halt.fills.length);
+      leftOut.push({ ...linesOf(before), code: 'before-first-full', facts: {} });
+    }
+    from = halt;
     since = [];
-    if (before === null) {
-      if (used.length > halt.fills.length) {
-        leave('before-first-full', used.slice(0, -halt.fills.length), 'filled before the first full tank');
-      }
-      continue;
-    }
-    const gap = used.find((fill) => fill.missed || fill.litres === null);
-    const whole = [before.fills.at(-1)!, ...used];
-    if (gap !== undefined) {
-      const why = gap.missed
-        ? `a fill-up before line ${gap.line} is missing`
-        : `line ${gap.line} has no litres`;
-      leave('fill-missing', whole, `from full to full, but ${why}`);
-      continue;
-    }
-    const interval = intervalOf(before, halt, used);
-    if (onSurface === null || interval.surface === onSurface) intervals.push(interval);
-    else leave('other-surface', whole, `not on ${onSurface} throughout`);
   }
-  if (since.length > 0 && start !== null) leave('after-last-full', since, 'filled after the last full tank');
+  if (since.length > 0 && from !== null) {
+    leftOut.push({ ...linesOf(since), code: 'after-last-full', facts: {} });
+  }
   return { intervals, leftOut };
 }
 
 function haltsOf(fills: readonly Fill[]): Halt[] {
   const halts: Halt[] = [];
   for (const fill of fills) {
-    const last = halts.at(-1);
-    if (last !== undefined && last.km === fill.odometerKm) {
-      last.fills.push(fill);
-      last.full ||= fill.full;
-    } else halts.push({ km: fill.odometerKm, fills: [fill], full: fill.full });
+    const halt = halts.at(-1);
+    if (halt !== undefined && halt.km === fill.odometerKm) {
+      halt.fills.push(fill);
+      halt.last = fill;
+      halt.full ||= fill.full;
+    } else halts.push({ km: fill.odometerKm, fills: [fill], last: fill, full: fill.full });
   }
   return halts;
 }
 
-function intervalOf(from: Halt, to: Halt, used: readonly Fill[]): BareInterval {
+/** The interval of a stretch, or why it gives none. */
+function outcomeOf(stretch: Stretch, onSurface: Surface | null): BareInterval | LogOmission {
+  const lines = linesOf([stretch.from.last, ...stretch.fills]);
+  const gap = stretch.fills.find((fill) => fill.missed || fill.litres === null);
+  if (gap !== undefined) {
+    const facts = { line: gap.line, lacks: gap.missed ? 'fill-up' : 'litres' } as const;
+    return { ...lines, code: 'fill-missing', facts };
+  }
+  const interval = intervalOf(stretch);
+  return onSurface === null || interval.surface === onSurface
+    ? interval
+    : { ...lines, code: 'other-surface', facts: { surface: onSurface } };
+}
+
+function intervalOf({ from, to, fills }: Stretch): BareInterval {
   const km = to.km - from.km;
-  const fills = used.map(({ line, litres }) => ({ line, litres: litres ?? 0 }));
-  const litres = fills.reduce((sum, fill) => sum + fill.litres, 0);
+  const filled = fills.map(({ line, litres }) => ({ line, litres: litres ?? 0 }));
+  const litres = filled.reduce((sum, fill) => sum + fill.litres, 0);
   const litresPer100Km = (litres / km) * 100;
-  const fromLine = from.fills.at(-1)!.line;
-  const toLine = to.fills.at(-1)!.line;
   if (litresPer100Km > MOST_LITRES_PER_100KM) {
-    throw logFault(
-      fromLine < toLine ? `lines ${fromLine} to ${toLine}` : `lines ${toLine} to ${fromLine}`,
-      `${litres.toFixed(1)} l over ${km.toFixed(1)} km, ${Math.round(litresPer100Km)} l/100 km`,
-      `at most ${MOST_LITRES_PER_100KM} l/100 km`,
-      'Correct the odometer or the litres there',
-    );
+    throw new FaultyLog({
+      place: linesOf([from.last, to.last]),
+      fault: 'rate-impossible',
+      facts: { litres, km, litresPer100Km, most: MOST_LITRES_PER_100KM },
+    });
   }
   return {
-    fromLine,
-    toLine,
+    fromLine: from.last.line,
+    toLine: to.last.line,
     fromKm: from.km,
     toKm: to.km,
     km,
     litres,
     litresPer100Km,
-    fills,
-    surface: sameSurface(used),
-    massKg: meanMass(from.km, used),
-    notes: used.map((fill) => fill.note).filter((note) => note !== ''),
+    fills: filled,
+    surface: sameSurface(fills),
+    massKg: meanMass(from.km, fills),
+    notes: fills.map((fill) => fill.note).filter((note) => note !== ''),
   };
 }
 
 /** What all the fill-ups say of the way to them; null when one is silent or they differ. */
-function sameSurface(used: readonly Fill[]): Surface | null {
-  const [first] = used;
-  return first !== undefined && used.every((fill) => fill.surface === first.surface) ? first.surface : null;
+function sameSurface(fills: readonly Fill[]): Surface | null {
+  const [first] = fills;
+  return first !== undefined && fills.every((fill) => fill.surface === first.surface) ? first.surface : null;
 }
 
 /** Mean by distance of the mass on the way to each halt; the first line of a halt speaks for its way. */
-function meanMass(fromKm: number, used: readonly Fill[]): number | null {
+function meanMass(fromKm: number, fills: readonly Fill[]): number | null {
   let sum = 0;
   let atKm = fromKm;
-  for (const { massKg, odometerKm } of used) {
+  for (const { massKg, odometerKm } of fills) {
     if (massKg === null && odometerKm > atKm) return null;
     sum += (massKg ?? 0) * (odometerKm - atKm);
     atKm = odometerKm;
@@ -122,7 +130,7 @@ function meanMass(fromKm: number, used: readonly Fill[]): number | null {
 }
 
 /** Lowest and highest line, whichever way round the log runs. */
-function linesOf(fills: readonly Fill[]): { fromLine: number; toLine: number } {
+function linesOf(fills: readonly Fill[]): Lines {
   const lines = fills.map((fill) => fill.line);
   return { fromLine: Math.min(...lines), toLine: Math.max(...lines) };
 }

@@ -1,10 +1,10 @@
-import type { LogResult } from '../../contract/log.ts';
 import type { Surface } from '../../contract/surface.ts';
-import { InputProblem, type Outcome } from '../input/problem.ts';
+import type { LogFault } from '../phrases/log-faults.ts';
 import { readColumns } from './columns.ts';
 import { readCsv } from './csv.ts';
+import { FaultyLog } from './faulty-log.ts';
 import { learnFuel } from './fuel-log.ts';
-import { logFault } from './log-fault.ts';
+import type { LogLesson } from './lesson.ts';
 import { learnWater } from './water-log.ts';
 
 export interface LearnOptions {
@@ -16,32 +16,33 @@ export interface LearnOptions {
 
 /**
  * Learns from a log as text: CSV whose header names columns and units. One with an odometer is a log of fill-ups, one
- * with people a water log. `source` names it in the result and in a refusal, whose place is the line.
+ * with people a water log.
  */
-export function learnFromLog(text: string, source: string, options: LearnOptions): Outcome<LogResult> {
+export function learnFromLog(
+  text: string,
+  options: LearnOptions,
+): { ok: true; value: LogLesson } | { ok: false; fault: LogFault } {
   try {
     const table = readCsv(text);
     const columns = readColumns(table.header);
-    const isFuel = columns.kind === 'fuel';
-    refuseMisplaced(isFuel, options);
-    return {
-      ok: true,
-      value: isFuel
-        ? learnFuel(table, columns, source, options.surface)
-        : learnWater(table, columns, source, options.people),
-    };
+    refuseMisplaced(columns.kind, options);
+    const value =
+      columns.kind === 'fuel'
+        ? learnFuel(table, columns, options.surface)
+        : learnWater(table, columns, options.people);
+    return { ok: true, value };
   } catch (error) {
-    if (!(error instanceof InputProblem)) throw error;
-    return { ok: false, problem: { ...error.problem, source } };
+    if (!(error instanceof FaultyLog)) throw error;
+    return { ok: false, fault: error.fault };
   }
 }
 
 /** An option of the other kind of log would do nothing: say so. */
-function refuseMisplaced(isFuel: boolean, { surface, people }: LearnOptions): void {
-  if (isFuel && people !== null) {
-    throw logFault('people', `${people} people`, 'a water log', 'Leave people out for a log of fill-ups');
+function refuseMisplaced(kind: LogLesson['kind'], { surface, people }: LearnOptions): void {
+  if (kind === 'fuel' && people !== null) {
+    throw new FaultyLog({ place: { option: 'people' }, fault: 'people-misplaced', facts: { people } });
   }
-  if (!isFuel && surface !== null) {
-    throw logFault('surface', surface, 'a log of fill-ups', 'Leave the surface out for a water log');
+  if (kind === 'water' && surface !== null) {
+    throw new FaultyLog({ place: { option: 'surface' }, fault: 'surface-misplaced', facts: { surface } });
   }
 }

@@ -1,4 +1,5 @@
 import type { LogFences, LogRates } from '../../contract/log.ts';
+import type { Phrase } from '../phrases/phrases.ts';
 
 /**
  * The p-quantile (p from 0 to 1) of values that are not empty: linear between the order statistics, at position
@@ -9,8 +10,9 @@ export function quantile(values: readonly number[], p: number): number {
   const sorted = [...values].sort((a, b) => a - b);
   const position = (sorted.length - 1) * p;
   const below = Math.floor(position);
-  const low = sorted[below]!;
-  const high = sorted[Math.min(below + 1, sorted.length - 1)]!;
+  const low = sorted[below];
+  if (low === undefined) throw new Error('no quantile of nothing');
+  const high = sorted[below + 1] ?? low;
   return low + (position - below) * (high - low);
 }
 
@@ -38,8 +40,8 @@ export const isOutlier = (value: number, fences: LogFences): boolean =>
 /** Fewer than this many give no percentiles worth the name (ours). */
 export const LEAST_COUNT = 5;
 
-/** What is meant by the three rates, in words, for a count of `what`. */
-export const PERCENTILE_WORDS = (what: string): string[] => [
-  `Low, typical and high are the 10th, 50th and 90th percentile of these, each ${what} counting once, whatever its length (linear between neighbours at position (n - 1) p).`,
-  `Outliers lie more than ${FENCE} times the quartiles' distance beyond the quartiles. They are listed, and they count.`,
+/** What is meant by the three rates and by outliers. */
+export const percentileMethod = (each: 'interval' | 'line'): Phrase[] => [
+  { phrase: 'log-percentiles', facts: { each } },
+  { phrase: 'log-fences', facts: { fence: FENCE } },
 ];

@@ -1,4 +1,5 @@
 import type { Commodity } from '../../contract/common.ts';
+import type { LogCautions } from './log.ts';
 import type { NoFacts, Said } from './said.ts';
 
 /** Cautions on the route and on what is aboard at its start. */
@@ -11,7 +12,7 @@ interface RouteCautions {
 }
 
 /** Every caution that core and the readers give: its code, and what has to be known to say it. */
-export interface CautionFacts extends RouteCautions {}
+export interface CautionFacts extends RouteCautions, LogCautions {}
 
 /** One that is still in words; goes as soon as all are said by code. */
 export interface WordedCaution {

@@ -1,3 +1,4 @@
+import type { LogPhrases } from './log.ts';
 import type { NoFacts, Phrased } from './said.ts';
 
 /** Labels of the terms that a way, a need or a reserve is summed from. */
@@ -11,5 +12,5 @@ interface GapTerms {
 }
 
 /** Every phrase that stands inside another thing: labels, whys, names of kinds. */
-export interface PhraseFacts extends GapTerms {}
+export interface PhraseFacts extends GapTerms, LogPhrases {}
 export type Phrase = Phrased<PhraseFacts>;

@@ -1,3 +1,4 @@
+import type { LogOmissions } from './log.ts';
 import type { NoFacts, Said } from './said.ts';
 
 /** What every answer warns of, whatever the route. */
@@ -14,5 +15,5 @@ interface StandingReasons {
 }
 
 /** Every reason that is given with a code: its facts. */
-export interface ReasonFacts extends StandingReasons {}
+export interface ReasonFacts extends StandingReasons, LogOmissions {}
 export type Reason = Said<ReasonFacts>;

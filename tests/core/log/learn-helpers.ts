@@ -1,13 +1,13 @@
 import { expect } from 'vitest';
+import { learnLog } from '../../../server/app/learn-log.ts';
 import type { FuelLog, WaterLog } from '../../../server/contract/log.ts';
 import type { Surface } from '../../../server/contract/surface.ts';
 import type { Problem } from '../../../server/core/input/problem.ts';
-import { learnFromLog } from '../../../server/core/log/learn.ts';
 
 export const csvOf = (...lines: readonly string[]) => `${lines.join('\n')}\n`;
 
 const learn = (text: string, surface: Surface | null, people: number | null) =>
-  learnFromLog(text, 'log.csv', { surface, people });
+  learnLog(text, 'log.csv', { surface, people });
 
 /** What a log of fill-ups teaches; fails the test when it is refused. */
 export function fuelLog(text: string, surface: Surface | null = null): FuelLog {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
+import { learnLog } from '../../../server/app/learn-log.ts';
 import type { FuelLog, LogResult, WaterLog } from '../../../server/contract/log.ts';
-import { learnFromLog } from '../../../server/core/log/learn.ts';
 import { checkRig } from '../../../server/core/rig/check-rig.ts';
 import { LogFigures } from '../../../web/log/LogFigures.tsx';
 import { crewCount, roundedRates, withFuelLog, withWaterLog } from '../../../web/log/take-in.ts';
@@ -12,7 +12,7 @@ import { sampleReply } from '../sample-reply.ts';
 const { rig } = sampleReply().analysis;
 
 function learned(lines: readonly string[]): LogResult {
-  const outcome = learnFromLog(`${lines.join('\n')}\n`, 'own.csv', { surface: null, people: null });
+  const outcome = learnLog(`${lines.join('\n')}\n`, 'own.csv', { surface: null, people: null });
   if (!outcome.ok) throw new Error(JSON.stringify(outcome.problem));
   return outcome.value;
 }
