@@ -1,32 +1,49 @@
 import { defineConfig } from 'vitest/config';
+import { STATE_MS, TEST_MS } from './helpers/patience.ts';
 
-/** What both kinds of test have in common. */
-const shared = { testTimeout: 120_000, hookTimeout: 120_000 };
+/** What all kinds of test have in common. */
+const shared = {
+  testTimeout: TEST_MS,
+  hookTimeout: TEST_MS,
+  expect: { poll: { timeout: STATE_MS } },
+};
+
+/** Tests that change what all files of a thread share, or watch it: the memory in use, the environment, the clock. */
+const APART = [
+  'tests/io/osm/memory.test.ts',
+  'tests/web/api.test.ts',
+  'tests/web/plan/planner.test.ts',
+  'tests/web/files/open-plan.test.ts',
+];
 
 export default defineConfig({
   root: new URL('..', import.meta.url).pathname,
   test: {
     reporters: ['default', './tests/helpers/reporter.ts'],
     maxWorkers: 2,
+    tags: [{ name: 'slow', description: 'More than two seconds on an idle machine of two cores.' }],
     projects: [
       {
         test: {
           ...shared,
           name: 'code',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: ['tests/browser/**'],
+          exclude: ['tests/browser/**', ...APART],
+          // Every file finds the modules already loaded: that is a third of the whole time.
+          isolate: false,
         },
       },
+      { test: { ...shared, name: 'apart', include: APART } },
       {
         test: {
           ...shared,
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/global-setup.ts'],
-          // The pages under test draw maps in software: one at a time, or they starve each other.
+          // After all others and one at a time: the pages under test draw maps in software, and starve otherwise.
+          sequence: { groupOrder: 1 },
+          maxWorkers: 1,
           fileParallelism: false,
-          // What is waited for comes when it comes: on a machine with much else to do that can be seconds.
-          expect: { poll: { timeout: 20_000 } },
         },
       },
     ],

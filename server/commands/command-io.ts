@@ -4,4 +4,6 @@ export interface CommandIo {
   err: (text: string) => void;
   /** Whether stderr is a terminal, for the progress line. */
   terminal: boolean;
+  /** Seconds for the solver at a plan, where not the usual. */
+  planSeconds?: number;
 }

@@ -42,7 +42,12 @@ export async function plan(args: readonly string[], io: CommandIo): Promise<Outc
   const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
   const shown = setInterval(() => progress?.showWork('planning'), 500);
   const outcome = ofRoute(
-    await runCarry(loaded.value, files.value.rig, trip, today()).finally(() => {
+    await runCarry(loaded.value, {
+      rig: files.value.rig,
+      trip,
+      today: today(),
+      seconds: io.planSeconds,
+    }).finally(() => {
       clearInterval(shown);
       progress?.clear();
     }),

@@ -10,16 +10,22 @@ import { PLAN_LESS } from './refusals.ts';
 
 /** For the plan itself on the command line, where nobody waits at a screen (ours). */
 const PLAN_SECONDS = 20;
-/** For all of it: analysis, plan, ways out, failures. */
-const TIMEOUT_MS = 180_000;
+/** All of it, analysis, plan, ways out and failures, may take so many times as long as the plan itself. */
+const ALL_OF_IT = 9;
 const WORKER_HEAP_MB = 1_024;
+
+/** What a loaded trip is planned with; `seconds` for the plan itself, where not the usual. */
+interface CarryAsk {
+  rig: RigFile;
+  trip: TripFile;
+  today: string;
+  seconds?: number | undefined;
+}
 
 /** Plans a loaded trip in a worker that ends afterwards. */
 export async function runCarry(
   loaded: LoadedTrip,
-  rig: RigFile,
-  trip: TripFile,
-  today: string,
+  { rig, trip, today, seconds = PLAN_SECONDS }: CarryAsk,
 ): Promise<Outcome<PlannedTrip>> {
   const pool = new WorkerPool<typeof tasks>({
     tasks: new URL('./carry-tasks.ts', import.meta.url),
@@ -30,8 +36,8 @@ export async function runCarry(
   });
   try {
     const packed = packTrip({ ...loaded, ground: [] });
-    const ask = { id: 'only', packed, rig, trip, today, seconds: PLAN_SECONDS, extras: true };
-    return await pool.run('plan', ask, { timeoutMs: TIMEOUT_MS });
+    const ask = { id: 'only', packed, rig, trip, today, seconds, extras: true };
+    return await pool.run('plan', ask, { timeoutMs: ALL_OF_IT * seconds * 1000 });
   } finally {
     await pool.close();
   }

@@ -1,25 +1,11 @@
-import { AxeBuilder } from '@axe-core/playwright';
-import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openPage, PHONE, type Site, startSite, textOf, WIDE } from './site.ts';
+import { openPage, openTab, PHONE, type Site, seriousIn, startSite, textOf, WIDE } from './site.ts';
 
 let site: Site;
 beforeAll(async () => {
   site = await startSite();
 });
 afterAll(() => site?.close());
-
-/** What axe finds against WCAG 2.2 A and AA, serious or worse, as readable lines. */
-async function seriousIn(page: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page })
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) =>
-      nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary}`),
-    );
-}
 
 describe.each([
   ['light', { ...WIDE, colorScheme: 'light' as const }],
@@ -30,7 +16,7 @@ describe.each([
     const { page, close } = await openPage(site, options);
     try {
       for (const tab of ['Gaps', 'Supplies', 'Rig', 'Days', 'Compare', 'Notes']) {
-        await page.getByRole('tab', { name: tab }).click();
+        await openTab(page, tab);
         if (tab === 'Gaps' || tab === 'Supplies') await page.locator('.row-button').nth(1).click();
         expect(await seriousIn(page), tab).toEqual([]);
       }
@@ -77,7 +63,7 @@ describe('by keyboard alone', () => {
       await tabTo(/^tab: Gaps/);
       await tabTo(/^button: needs/);
       await page.keyboard.press('Enter');
-      expect(await page.locator('th[aria-sort="ascending"]').count()).toBe(1);
+      await expect.poll(() => page.locator('th[aria-sort="ascending"]').count()).toBe(1);
       await tabTo(/^button: .* to /);
       await page.keyboard.press('Enter');
       await page.locator('.gap-details').waitFor();
@@ -86,9 +72,9 @@ describe('by keyboard alone', () => {
 
       await page.getByRole('tab', { name: 'Gaps' }).focus();
       await page.keyboard.press('ArrowRight');
-      expect(await textOf(page.getByRole('tab', { selected: true }))).toBe('Supplies');
+      await expect.poll(() => textOf(page.getByRole('tab', { selected: true }))).toBe('Supplies');
       await page.keyboard.press('End');
-      expect(await textOf(page.getByRole('tab', { selected: true }))).toBe('Notes');
+      await expect.poll(() => textOf(page.getByRole('tab', { selected: true }))).toBe('Notes');
       await tabTo(/^button: All cautions/);
     } finally {
       await close();

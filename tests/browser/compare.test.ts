@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Comparison } from '../../server/contract/compare.ts';
-import { openPage, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+import { openPage, openTab, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
@@ -10,7 +10,7 @@ beforeAll(async () => {
   site = await startSite();
   opened = await openPage(site);
   page = opened.page;
-  await page.getByRole('tab', { name: 'Compare' }).click();
+  await openTab(page, 'Compare');
 });
 afterAll(async () => {
   await opened?.close();
@@ -24,16 +24,16 @@ const row = (name: string) =>
 describe('rigs compared on the page', () => {
   it('start with the one on the page', async () => {
     await page.locator('.compare-scroll').waitFor();
-    expect(await heads()).toEqual(['At its worst', site.demo.analysis.rig.name]);
+    await expect.poll(() => heads()).toEqual(['At its worst', site.demo.analysis.rig.name]);
   });
 
   it('hold a kept rig against a change of the one on the page, in the words of the API', async () => {
     await page.getByRole('button', { name: 'Keep this rig to compare' }).click();
     await expect.poll(heads).toHaveLength(3);
-    await page.getByRole('tab', { name: 'Rig' }).click();
+    await openTab(page, 'Rig');
     await page.getByRole('textbox', { name: 'Holds', exact: true }).first().fill('400');
     await settled(page);
-    await page.getByRole('tab', { name: 'Compare' }).click();
+    await openTab(page, 'Compare');
 
     const { rig, trip } = site.demo.analysis;
     const [tank] = rig.fuel.tanks;
@@ -47,7 +47,7 @@ describe('rigs compared on the page', () => {
     expect(rigs.map((each) => each.fuel.worst.verdict)).toEqual(['enough', 'short']);
 
     await expect.poll(() => textOf(row('Fuel, worst stretch'))).toMatch(/enough .*\(best\).* short/);
-    expect(await textOf(row('Extra fuel cans'))).toContain(`${rigs[1]!.fuel.extraCans} of 20 l`);
+    await expect.poll(() => textOf(row('Extra fuel cans'))).toContain(`${rigs[1]!.fuel.extraCans} of 20 l`);
   });
 
   it('say which file could not be read, and take the others', async () => {
@@ -63,7 +63,7 @@ describe('rigs compared on the page', () => {
       files.map(({ name, text }) => ({ name, mimeType: 'text/plain', buffer: Buffer.from(text) })),
     );
     await page.locator('.compare [role=alert]').waitFor();
-    expect(await textOf(page.locator('.compare [role=alert]'))).toContain('broken.yaml');
+    await expect.poll(() => textOf(page.locator('.compare [role=alert]'))).toContain('broken.yaml');
     await expect.poll(async () => (await heads()).at(-1)).toBe('Third rig');
   });
 

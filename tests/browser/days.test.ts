@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openPage, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+import { openPage, openTab, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
@@ -9,7 +9,7 @@ beforeAll(async () => {
   site = await startSite();
   opened = await openPage(site);
   page = opened.page;
-  await page.getByRole('tab', { name: 'Days' }).click();
+  await openTab(page, 'Days');
 });
 afterAll(async () => {
   await opened?.close();
@@ -27,16 +27,18 @@ const clickStrip = async (share: number) => {
 
 describe('the days on the page', () => {
   it('are those of the analysis', async () => {
-    expect(await dayRows().count()).toBe(site.demo.analysis.days.rows.length);
+    await expect.poll(() => dayRows().count()).toBe(site.demo.analysis.days.rows.length);
   });
 
   it('go by the time that passes once the hour of departure is told', async () => {
-    expect(await textOf(days())).toContain('Water goes by every day begun');
+    await expect.poll(() => textOf(days())).toContain('Water goes by every day begun');
     await page.getByLabel("Each day's driving begins at").fill('07:30');
     await settled(page);
-    expect(await textOf(days())).toContain('Water goes by the time that passes');
+    await expect.poll(() => textOf(days())).toContain('Water goes by the time that passes');
     await dayRows().first().locator('.row-button').click();
-    expect(await textOf(days().locator('.day-details'))).toContain('Its end is reached between Mon 3 May');
+    await expect
+      .poll(() => textOf(days().locator('.day-details')))
+      .toContain('Its end is reached between Mon 3 May');
   });
 
   it('take a camp where the strip is clicked, and stay on this tab', async () => {
@@ -46,7 +48,9 @@ describe('the days on the page', () => {
     await days().locator('.marked').getByRole('button', { name: 'Camp here' }).click();
     await settled(page);
     await expect.poll(() => textOf(dayRows())).toMatch(new RegExp(`(^|\\s)${km} from [\\d,]+ [\\d.]+ camp`));
-    expect(await page.getByRole('tab', { name: 'Days' }).getAttribute('aria-selected')).toBe('true');
+    await expect
+      .poll(() => page.getByRole('tab', { name: 'Days' }).getAttribute('aria-selected'))
+      .toBe('true');
   });
 
   it('take a rest day from a row of the table', async () => {
@@ -56,7 +60,7 @@ describe('the days on the page', () => {
     await open.getByRole('button', { name: 'A rest day more here' }).click();
     await settled(page);
     // A row more for the day that is not driven; the one that is open counts as two.
-    expect(await textOf(dayRows().nth(2))).toMatch(/^2 .* 0 /);
+    await expect.poll(() => textOf(dayRows().nth(2))).toMatch(/^2 .* 0 /);
     expect(await dayRows().count()).toBeGreaterThanOrEqual(before);
   });
 
@@ -70,14 +74,14 @@ describe('the days on the page', () => {
     await days().getByRole('combobox', { name: 'Surface of the marked stretch' }).selectOption('sand');
     await days().getByRole('button', { name: 'Mark the surface' }).click();
     await settled(page);
-    expect(await page.locator('.strip .surface-line').count()).toBeGreaterThan(0);
-    expect(await textOf(days().locator('.entry summary'))).toMatch(/km 0 to km \d+: sand/);
-    await page.getByRole('tab', { name: 'Rig' }).click();
+    await expect.poll(() => page.locator('.strip .surface-line').count()).toBeGreaterThan(0);
+    await expect.poll(() => textOf(days().locator('.entry summary'))).toMatch(/km 0 to km \d+: sand/);
+    await openTab(page, 'Rig');
     const range = page.locator('details.rig-section', { has: page.locator('h4', { hasText: /^Range$/ }) });
     await range.locator('summary').first().click();
     const row = range.getByRole('row', { name: /^sand/ });
     await row.waitFor();
-    expect(await textOf(row)).toMatch(/× 1\.\d+/);
+    await expect.poll(() => textOf(row)).toMatch(/× 1\.\d+/);
   });
 
   it('met no error', () => {

@@ -1,7 +1,17 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { figureKm, formatKm, formatLitres } from '../../web/units/units.ts';
 import { edgeName, VERDICT_WORDS } from '../../web/words/words.ts';
-import { openPage, PHONE, pixelsOf, plain, type Site, startSite, textOf, type WatchedPage } from './site.ts';
+import {
+  openPage,
+  openTab,
+  PHONE,
+  pixelsOf,
+  plain,
+  type Site,
+  startSite,
+  textOf,
+  type WatchedPage,
+} from './site.ts';
 
 let site: Site;
 beforeAll(async () => {
@@ -45,11 +55,8 @@ describe('the demo', () => {
   it('draws the route on the map, fuel and water both', async () => {
     const palette = ['#c56a10', '#0f6ba8', '#efe4cd'];
     await expect
-      .poll(
-        async () => Math.min(...(await pixelsOf(opened.page, '.map-place .maplibregl-canvas', palette)).of),
-        {
-          timeout: 30_000,
-        },
+      .poll(async () =>
+        Math.min(...(await pixelsOf(opened.page, '.map-place .maplibregl-canvas', palette)).of),
       )
       .toBeGreaterThan(200);
   });
@@ -71,24 +78,24 @@ describe('the demo', () => {
     const worst = fuel.gaps[fuel.tightest]!;
     await page.getByRole('button', { name: `${edgeName(worst.from)} to ${edgeName(worst.to)}` }).click();
     const details = page.locator('.gap-details');
-    expect(await textOf(details)).toContain(plain(formatLitres(worst.reserveL, 'metric')));
+    await expect.poll(() => textOf(details)).toContain(plain(formatLitres(worst.reserveL, 'metric')));
     await details.getByText('How it was reckoned').click();
-    for (const term of worst.working.needL) expect(await textOf(details)).toContain(term.label);
+    for (const term of worst.working.needL) await expect.poll(() => textOf(details)).toContain(term.label);
   });
 
   it('shows on the map the supply chosen in the table, and closes it with Escape', async () => {
     const { page } = opened;
     const passing = site.demo.analysis.passings.find((each) => !each.counts && each.name !== null)!;
-    await page.getByRole('tab', { name: 'Supplies' }).click();
+    await openTab(page, 'Supplies');
     await page.getByRole('button', { name: passing.name! }).first().click();
     const card = page.locator('.map-place [role=dialog]');
     await card.waitFor();
-    expect(await textOf(card)).toContain(passing.name!);
-    expect(await textOf(card)).toContain(passing.reasons[0]!.text);
+    await expect.poll(() => textOf(card)).toContain(passing.name!);
+    await expect.poll(() => textOf(card)).toContain(passing.reasons[0]!.text);
     await card.getByRole('button').first().focus();
     await page.keyboard.press('Escape');
     await card.waitFor({ state: 'detached' });
-    await page.getByRole('tab', { name: 'Gaps' }).click();
+    await openTab(page, 'Gaps');
   });
 
   it('sorts a table and saves it as CSV', async () => {
@@ -96,9 +103,9 @@ describe('the demo', () => {
     const table = page.getByRole('table', { name: 'Fuel: diesel' });
     await table.getByRole('button', { name: 'needs l' }).click();
     await table.getByRole('button', { name: 'needs l' }).click();
-    expect(await textOf(table.locator('th[aria-sort="descending"]'))).toContain('needs');
+    await expect.poll(() => textOf(table.locator('th[aria-sort="descending"]'))).toContain('needs');
     const most = [...site.demo.analysis.fuel.gaps].sort((a, b) => b.needL - a.needL)[0]!;
-    expect(await textOf(table.locator('tbody tr').first())).toContain(edgeName(most.to));
+    await expect.poll(() => textOf(table.locator('tbody tr').first())).toContain(edgeName(most.to));
 
     const [download] = await Promise.all([
       page.waitForEvent('download'),
@@ -135,7 +142,7 @@ describe.each([
     const { page } = opened;
     try {
       for (const tab of ['Gaps', 'Supplies', 'Rig', 'Notes']) {
-        await page.getByRole('tab', { name: tab }).click();
+        await openTab(page, tab);
         const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
         expect(over, tab).toBeLessThanOrEqual(0);
       }

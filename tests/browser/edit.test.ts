@@ -3,7 +3,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import { sentenceText } from '../../web/words/sentence.ts';
 import { worstOf } from '../../web/words/words.ts';
-import { openPage, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+import { openPage, openTab, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
@@ -12,7 +12,7 @@ beforeAll(async () => {
   site = await startSite();
   opened = await openPage(site);
   page = opened.page;
-  await page.getByRole('tab', { name: 'Rig' }).click();
+  await openTab(page, 'Rig');
 });
 afterAll(async () => {
   await opened?.close();
@@ -26,7 +26,7 @@ describe('the rig on the page', () => {
   it("turns the verdict as the tank is enlarged, to the API's own words", async () => {
     const { rig, trip, fuel } = site.demo.analysis;
     expect(worstOf(fuel).verdict).toBe('short');
-    expect(await fuelAnswer()).toContain('short');
+    await expect.poll(() => fuelAnswer()).toContain('short');
 
     const [tank] = rig.fuel.tanks;
     const larger = { ...rig, fuel: { ...rig.fuel, tanks: [{ ...tank!, litres: 400 }] } };
@@ -42,7 +42,7 @@ describe('the rig on the page', () => {
     await expect.poll(fuelAnswer).not.toContain('short');
     await settled(page);
     for (const sentence of analysis.answer.fuel) {
-      expect(await fuelAnswer()).toContain(plain(sentenceText(sentence, 'metric')));
+      await expect.poll(() => fuelAnswer()).toContain(plain(sentenceText(sentence, 'metric')));
     }
   });
 
@@ -56,19 +56,19 @@ describe('the rig on the page', () => {
     const before = await fuelAnswer();
     await holds().fill('-5');
     await page.locator('.page[data-phase="refused"]').waitFor();
-    expect(await holds().getAttribute('aria-invalid')).toBe('true');
+    await expect.poll(() => holds().getAttribute('aria-invalid')).toBe('true');
     const remark = page.locator('.field.wrong .error').first();
-    expect(await textOf(remark)).toContain('-5');
+    await expect.poll(() => textOf(remark)).toContain('-5');
     expect(await fuelAnswer()).toBe(before);
     expect(await holds().inputValue()).toBe('-5');
 
     await holds().fill('4oo');
-    expect(await textOf(remark)).toContain('“4oo”');
+    await expect.poll(() => textOf(remark)).toContain('“4oo”');
     expect(await fuelAnswer()).toBe(before);
 
     await holds().fill('130');
     await settled(page);
-    expect(await fuelAnswer()).toContain('short');
+    await expect.poll(() => fuelAnswer()).toContain('short');
     expect(await page.locator('.field.wrong').count()).toBe(0);
   });
 
@@ -92,7 +92,9 @@ describe('the rig on the page', () => {
     await band.getByRole('textbox', { name: /driven since full/ }).fill('100');
     await band.getByRole('button', { name: 'Use this' }).click();
     await question.waitFor({ state: 'detached' });
-    expect(await page.getByRole('textbox', { name: 'driven since all was full' }).inputValue()).toBe('100');
+    await expect
+      .poll(() => page.getByRole('textbox', { name: 'driven since all was full' }).inputValue())
+      .toBe('100');
   });
 
   it('saves the rig as a file that the page opens again', async () => {
@@ -109,7 +111,7 @@ describe('the rig on the page', () => {
     ]);
     await chooser.setFiles(path);
     await expect.poll(fuelAnswer).toContain('short');
-    expect(await holds().inputValue()).toBe('130');
+    await expect.poll(() => holds().inputValue()).toBe('130');
   });
 
   it('met no error but the refusals that were meant', () => {

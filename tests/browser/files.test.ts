@@ -2,7 +2,16 @@ import { readFileSync } from 'node:fs';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { describeReal, realPath } from '../helpers/real.ts';
-import { demoFile, openPage, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+import {
+  demoFile,
+  openPage,
+  openTab,
+  type Site,
+  settled,
+  startSite,
+  textOf,
+  type WatchedPage,
+} from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
@@ -71,10 +80,10 @@ describe('own files', () => {
     await page.getByRole('button', { name: 'It is right there' }).click();
     await onward.waitFor({ state: 'detached' });
     await settled(page);
-    await page.getByRole('tab', { name: 'Rig' }).click();
-    expect(await page.getByRole('textbox', { name: 'From the end to the next supply' }).inputValue()).toBe(
-      '0',
-    );
+    await openTab(page, 'Rig');
+    await expect
+      .poll(() => page.getByRole('textbox', { name: 'From the end to the next supply' }).inputValue())
+      .toBe('0');
   });
 
   it('that are broken are refused in words, and nothing chosen or shown is lost', async () => {
@@ -88,7 +97,7 @@ describe('own files', () => {
     await workItOut();
     const alert = dialog().getByRole('alert');
     await alert.waitFor();
-    expect(await textOf(alert)).toContain('cut-off.gpx');
+    await expect.poll(() => textOf(alert)).toContain('cut-off.gpx');
     expect(await dialog().getByRole('listitem').count()).toBe(2);
     expect(await textOf(page.locator('.answer').first())).toBe(before);
 
@@ -103,7 +112,7 @@ describe('own files', () => {
     await page.getByRole('button', { name: 'Open your own route' }).click();
     await choose(demoFile('route.gpx'));
     await workItOut();
-    expect(await textOf(dialog().getByRole('alert'))).toContain('No map extract');
+    await expect.poll(() => textOf(dialog().getByRole('alert'))).toContain('No map extract');
     await page.keyboard.press('Escape');
     await dialog().waitFor({ state: 'detached' });
     expect(opened.faults).toEqual([]);
@@ -141,7 +150,7 @@ describe('a slow or forgetful server', () => {
         body: JSON.stringify({ code: 'not-found', title: 'Not found', detail: 'gone', status: 404 }),
       }),
     );
-    await page.getByRole('tab', { name: 'Rig' }).click();
+    await openTab(page, 'Rig');
     await page.getByRole('textbox', { name: 'Holds', exact: true }).first().fill('400');
     await expect.poll(() => textOf(page.locator('.answer').first())).toContain('stretches enough');
     await settled(page);
@@ -159,10 +168,10 @@ describeReal('a real route with many supplies', () => {
     await workItOut();
     await dialog().waitFor({ state: 'detached' });
     const table = page.getByRole('table', { name: 'Fuel: diesel' });
-    expect(await table.locator('tbody tr').count()).toBe(60);
+    await expect.poll(() => table.locator('tbody tr').count()).toBe(60);
     expect(Number(await table.getAttribute('aria-rowcount'))).toBeGreaterThan(400);
     await page.getByRole('button', { name: 'Next' }).first().click();
-    expect(await textOf(page.locator('.pages').first())).toContain('61 to 120');
+    await expect.poll(() => textOf(page.locator('.pages').first())).toContain('61 to 120');
     expect(opened.faults).toEqual([]);
   });
 });

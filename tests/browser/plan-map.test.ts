@@ -1,7 +1,17 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { openPage, PHONE, pixelsOf, plain, type Site, startSite, textOf, type WatchedPage } from './site.ts';
+import {
+  openPage,
+  openTab,
+  PHONE,
+  pixelsOf,
+  plain,
+  type Site,
+  startSite,
+  textOf,
+  type WatchedPage,
+} from './site.ts';
 
 const INK = '#211c15';
 
@@ -44,15 +54,15 @@ describe('the carry plan on strip and map', () => {
   it('has its levels on the strip: nothing short or dry, a bar as long as cans are full, a dot for each pour', async () => {
     const { plan } = reply;
     expect(plan.status).toBe('found');
-    await page.getByRole('tab', { name: 'Carry' }).click();
+    await openTab(page, 'Carry');
     await planned();
-    expect(await count('.strip-dry')).toBe(0);
+    await expect.poll(() => count('.strip-dry')).toBe(0);
     const cans = plan.carries.reduce((sum, carry) => sum + carry.cans, 0);
-    expect(await count('.strip-can')).toBe(cans);
+    await expect.poll(() => count('.strip-can')).toBe(cans);
     const pours = plan.carries.reduce((sum, { pourAtKm }) => sum + pourAtKm.length, 0);
-    expect(await count('.strip-can-bar circle')).toBe(pours);
+    await expect.poll(() => count('.strip-can-bar circle')).toBe(pours);
     const used = plan.stops.flatMap(({ passings }) => passings).filter((passing) => passing.used);
-    expect(await count('.strip-used')).toBe(used.length);
+    await expect.poll(() => count('.strip-used')).toBe(used.length);
     const bars = await drawnText('.strip-can-bar');
     expect(bars).toContain(`${Math.max(...plan.carries.map((carry) => carry.cans))} cans`);
   });
@@ -60,8 +70,10 @@ describe('the carry plan on strip and map', () => {
   it('has each turn-back point on the strip, the first ones strong and all with their km', async () => {
     const { turnBacks } = reply.whatIf;
     expect(turnBacks.length).toBeGreaterThan(1);
-    expect(await count('.strip-turn-back polygon')).toBe(turnBacks.length);
-    expect(await count('.strip-turn-back .strip-later')).toBe(turnBacks.filter(({ first }) => !first).length);
+    await expect.poll(() => count('.strip-turn-back polygon')).toBe(turnBacks.length);
+    await expect
+      .poll(() => count('.strip-turn-back .strip-later'))
+      .toBe(turnBacks.filter(({ first }) => !first).length);
     const words = await drawnText('.strip-labels');
     for (const { atKm } of turnBacks) {
       expect(words).toContain(`before km ${Math.round(atKm).toLocaleString('en-GB')}`);
@@ -88,32 +100,30 @@ describe('the carry plan on strip and map', () => {
     }
     // The legend shows every colour; the map draws in its own time.
     await key.locator('summary').click();
-    await expect
-      .poll(async () => (await pixelsOf(page, '.map-place canvas', ['#8e1b4b'])).of[0], { timeout: 30_000 })
-      .toBe(0);
+    await expect.poll(async () => (await pixelsOf(page, '.map-place canvas', ['#8e1b4b'])).of[0]).toBe(0);
     const shown = await pixelsOf(page, '.map-place canvas', [INK]);
     expect(shown.of[0]).toBeGreaterThan(300);
   });
 
   it('stays on other tabs, until the reader wants it away', async () => {
-    await page.getByRole('tab', { name: 'Gaps' }).click();
+    await openTab(page, 'Gaps');
     expect(await count('.strip-can')).toBeGreaterThan(0);
     await byPlan().uncheck();
-    expect(await count('.strip-can')).toBe(0);
-    expect(await count('.strip-dry')).toBeGreaterThan(0);
-    expect(await page.locator('.map-legend').getByText('turn back').count()).toBe(0);
+    await expect.poll(() => count('.strip-can')).toBe(0);
+    await expect.poll(() => count('.strip-dry')).toBeGreaterThan(0);
+    await expect.poll(() => page.locator('.map-legend').getByText('turn back').count()).toBe(0);
     await expect
-      .poll(async () => (await pixelsOf(page, '.map-place canvas', ['#8e1b4b'])).of[0], { timeout: 30_000 })
+      .poll(async () => (await pixelsOf(page, '.map-place canvas', ['#8e1b4b'])).of[0])
       .toBeGreaterThan(100);
     await byPlan().check();
-    expect(await count('.strip-can')).toBeGreaterThan(0);
+    await expect.poll(() => count('.strip-can')).toBeGreaterThan(0);
   });
 
   it('is made anew for another trip, and says so where there is none', async () => {
-    await page.getByRole('tab', { name: 'Carry' }).click();
+    await openTab(page, 'Carry');
     await page.getByLabel('Most fuel cans').fill('0');
     await page.getByLabel('With the carry plan: there is none').waitFor();
-    expect(await count('.strip-can')).toBe(0);
+    await expect.poll(() => count('.strip-can')).toBe(0);
     await page.getByLabel('Most fuel cans').fill('');
     await planned();
     await expect.poll(() => count('.strip-can')).toBeGreaterThan(0);
@@ -121,9 +131,9 @@ describe('the carry plan on strip and map', () => {
 
   it('is on the printed sheet', async () => {
     await page.emulateMedia({ media: 'print' });
-    expect(await page.locator('.strip').isVisible()).toBe(true);
-    expect(await textOf(strip())).toContain('by the plan');
-    expect(await page.locator('.plan-switch').isVisible()).toBe(false);
+    await expect.poll(() => page.locator('.strip').isVisible()).toBe(true);
+    await expect.poll(() => textOf(strip())).toContain('by the plan');
+    await expect.poll(() => page.locator('.plan-switch').isVisible()).toBe(false);
     await page.emulateMedia({ media: 'screen' });
   });
 
@@ -135,7 +145,7 @@ describe('the carry plan on strip and map', () => {
 it('on a phone the switch stands beside that of strip and map', async () => {
   const phone = await openPage(site, PHONE);
   try {
-    await phone.page.getByRole('tab', { name: 'Carry' }).click();
+    await openTab(phone.page, 'Carry');
     await planned(phone.page);
     const box = await phone.page.locator('.plan-switch').boundingBox();
     const views = await phone.page.locator('.view-switch').boundingBox();

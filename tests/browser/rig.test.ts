@@ -1,7 +1,6 @@
 import { mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { AxeBuilder } from '@axe-core/playwright';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/contract/analysis.ts';
@@ -10,7 +9,18 @@ import type { RigFile } from '../../server/contract/rig.ts';
 import { formatMass, type UnitSystem } from '../../web/units/units.ts';
 import { withVehicle } from '../../web/vehicle/vehicle-start.ts';
 import { FULL_RIG } from '../helpers/full-plan.ts';
-import { openPage, PHONE, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+import {
+  openPage,
+  openTab,
+  PHONE,
+  plain,
+  type Site,
+  seriousIn,
+  settled,
+  startSite,
+  textOf,
+  type WatchedPage,
+} from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
@@ -21,7 +31,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'drystage-rig-'));
   opened = await openPage(site);
   page = opened.page;
-  await page.getByRole('tab', { name: /^Rig/ }).click();
+  await openTab(page, /^Rig/);
 });
 afterAll(async () => {
   await opened?.close();
@@ -44,15 +54,15 @@ const section = (on: Page, title: string) =>
   on.locator('.rig-section', { has: on.locator('h4', { hasText: title }) });
 const masses = (on: Page) => textOf(on.locator('.mass-table'));
 
-/** Opens every part of the form and everything folded away in it. */
-async function unfold(on: Page): Promise<void> {
-  for (let round = 0; round < 3; round += 1) {
-    await on.evaluate(() => {
-      for (const each of document.querySelectorAll('.form details')) each.setAttribute('open', '');
-    });
-    await on.waitForTimeout(100);
-  }
-}
+/** Opens every part of the form and everything folded away in it: what opens may bring more to open. */
+const unfold = (on: Page) =>
+  on.waitForFunction(() => {
+    const closed = document.querySelectorAll('.form details:not([open])');
+    for (const each of closed) each.setAttribute('open', '');
+    // A section brings what is in it only once it has opened.
+    const open = [...document.querySelectorAll('.form details')];
+    return closed.length === 0 && open.every((each) => each.childElementCount > 1);
+  });
 
 async function openRig(on: Page, name: string, text: string): Promise<void> {
   const path = join(folder, name);
@@ -62,19 +72,6 @@ async function openRig(on: Page, name: string, text: string): Promise<void> {
     on.getByRole('button', { name: 'Open a rig file' }).click(),
   ]);
   await chooser.setFiles(path);
-}
-
-/** What axe finds serious or worse in the panels, as readable lines. */
-async function seriousIn(on: Page): Promise<string[]> {
-  const { violations } = await new AxeBuilder({ page: on })
-    .include('.panels')
-    .withTags(['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'])
-    .analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) =>
-      nodes.map(({ target, failureSummary }) => `${id}: ${target}: ${failureSummary}`),
-    );
 }
 
 /** The rig without its vehicle, to begin from nothing. */
@@ -92,12 +89,12 @@ describe('the rig in full', () => {
     await settled(page);
     // The button is gone: the keyboard goes on in the first field, not at the top of the page.
     const focused = page.locator(':focus');
-    expect(await focused.getAttribute('id')).toBe(
-      await page.getByRole('textbox', { name: 'Kerb mass' }).getAttribute('id'),
-    );
+    await expect
+      .poll(() => focused.getAttribute('id'))
+      .toBe(await page.getByRole('textbox', { name: 'Kerb mass' }).getAttribute('id'));
     const { mass } = await reckoned(withVehicle(bare()));
-    expect(await masses(page)).toContain(massText(mass!.states[0]!.totalKg));
-    expect(await textOf(page.locator('.typical-still'))).toContain('kerb mass');
+    await expect.poll(() => masses(page)).toContain(massText(mass!.states[0]!.totalKg));
+    await expect.poll(() => textOf(page.locator('.typical-still'))).toContain('kerb mass');
   });
 
   it('weighs again as a figure is changed, and no longer calls it typical', async () => {
@@ -112,8 +109,8 @@ describe('the rig in full', () => {
     await page.getByRole('textbox', { name: 'of it on the front axle' }).fill('1256');
     await page.getByRole('textbox', { name: 'on the rear axle' }).first().fill('1344');
     await settled(page);
-    expect(await masses(page)).toContain(massText(mass!.states[0]!.totalKg));
-    expect(await textOf(page.locator('.typical-still'))).not.toContain('kerb mass');
+    await expect.poll(() => masses(page)).toContain(massText(mass!.states[0]!.totalKg));
+    await expect.poll(() => textOf(page.locator('.typical-still'))).not.toContain('kerb mass');
   });
 
   it('opens a file, draws it, and shows each state with the figures of the API', async () => {
@@ -121,14 +118,14 @@ describe('the rig in full', () => {
     const { mass } = await reckoned(FULL_RIG);
     await expect.poll(() => masses(page)).toContain(massText(mass!.states[0]!.rear!.kg));
     const radios = page.locator('.state-switch input');
-    expect(await radios.count()).toBe(mass!.states.length);
+    await expect.poll(() => radios.count()).toBe(mass!.states.length);
     for (const [index, state] of mass!.states.entries()) {
       await radios.nth(index).check();
-      expect(await masses(page)).toContain(massText(state.rear!.kg));
-      expect(await textOf(page.locator('.side-drawing'))).toContain(massText(state.front!.kg));
+      await expect.poll(() => masses(page)).toContain(massText(state.rear!.kg));
+      await expect.poll(() => textOf(page.locator('.side-drawing'))).toContain(massText(state.front!.kg));
     }
     await page.locator('.name-row select').first().selectOption('us');
-    expect(await masses(page)).toContain(massText(mass!.states.at(-1)!.totalKg, 'us'));
+    await expect.poll(() => masses(page)).toContain(massText(mass!.states.at(-1)!.totalKg, 'us'));
     await page.locator('.name-row select').first().selectOption('metric');
   });
 
@@ -177,11 +174,11 @@ describe.each([
   it('every part of the form, all of it unfolded, is fit for screen readers and fits the screen', async () => {
     const { page: other, close } = await openPage(site, options);
     try {
-      await other.getByRole('tab', { name: /^Rig/ }).click();
+      await openTab(other, /^Rig/);
       await openRig(other, 'full.json', JSON.stringify(FULL_RIG));
       await other.locator('.side-drawing svg').waitFor();
       await unfold(other);
-      expect(await seriousIn(other)).toEqual([]);
+      expect(await seriousIn(other, '.panels')).toEqual([]);
       const wide = await other.evaluate(() =>
         [...document.querySelectorAll('.rig-section, .side-view')]
           .filter((part) => part.scrollWidth > part.clientWidth + 1)

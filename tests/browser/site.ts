@@ -1,11 +1,13 @@
 import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
+import { AxeBuilder } from '@axe-core/playwright';
 import type { FastifyInstance } from 'fastify';
 import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { inject } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import { buildApp } from '../../server/http/app.ts';
 import { startBrowser } from '../helpers/browser.ts';
+import { PLAN_SECONDS, STATE_MS } from '../helpers/patience.ts';
 
 const BUILT_PAGE = fileURLToPath(new URL('../../web/dist/index.html', import.meta.url));
 
@@ -24,7 +26,7 @@ export interface Site {
 export async function startSite(): Promise<Site> {
   if (!existsSync(BUILT_PAGE))
     throw new Error('The page is not built: run "npm run build" before the browser tests');
-  const app = await buildApp();
+  const app = await buildApp({ limits: { planSeconds: PLAN_SECONDS } });
   const origin = await app.listen({ port: 0, host: '127.0.0.1' });
   const browser = await startBrowser(inject('browser'));
   const answer = await fetch(`${origin}/api/demo`);
@@ -50,7 +52,7 @@ export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true };
 
 export async function openPage(site: Site, options: BrowserContextOptions = WIDE): Promise<WatchedPage> {
   const context = await site.browser.newContext(options);
-  context.setDefaultTimeout(20_000);
+  context.setDefaultTimeout(STATE_MS);
   const page = await context.newPage();
   const faults: string[] = [];
   page.on('console', (message) => {
@@ -70,6 +72,30 @@ export async function openPage(site: Site, options: BrowserContextOptions = WIDE
 
 /** Waits until the page has reckoned what was typed. */
 export const settled = (page: Page): Promise<void> => page.locator('.page[data-phase="settled"]').waitFor();
+
+/** Brings a tab to the front and waits until what it shows has been fetched. */
+export async function openTab(page: Page, name: string | RegExp): Promise<void> {
+  await page.getByRole('tab', { name }).click();
+  await page.getByRole('tab', { name, selected: true }).waitFor();
+  await page.locator('.tab-panel [aria-busy="true"]').waitFor({ state: 'detached' });
+}
+
+const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
+
+/** What axe finds against WCAG 2.2 A and AA, serious or worse, as readable lines; once nothing moves any more. */
+export async function seriousIn(page: Page, part = 'html'): Promise<string[]> {
+  await settled(page);
+  await page.evaluate(() => document.fonts.ready.then(() => {}));
+  await page.waitForFunction(() =>
+    document.getAnimations().every(({ playState }) => playState !== 'running'),
+  );
+  const { violations } = await new AxeBuilder({ page }).include(part).withTags(WCAG).analyze();
+  return violations
+    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+    .flatMap(({ id, nodes }) =>
+      nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary}`),
+    );
+}
 
 /** Which of these colours (CSS hex) a picture of the element shows, and how many pixels of each; near ones count. */
 export async function pixelsOf(

@@ -1,4 +1,5 @@
 import { runCommand } from '../../server/command.ts';
+import { PLAN_SECONDS } from '../helpers/patience.ts';
 
 /** Runs the command in this process and gathers what it writes. */
 export async function runCli(...args: string[]): Promise<{ status: number; out: string; err: string }> {
@@ -12,6 +13,7 @@ export async function runCli(...args: string[]): Promise<{ status: number; out: 
       err += text;
     },
     terminal: false,
+    planSeconds: PLAN_SECONDS,
   });
   return { status, out, err };
 }

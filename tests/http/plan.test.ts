@@ -4,6 +4,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import { PlanReply } from '../../server/contract/whatif.ts';
 import { buildApp } from '../../server/http/app.ts';
+import { PLAN_SECONDS } from '../helpers/patience.ts';
 
 const faults: string[] = [];
 let app: FastifyInstance;
@@ -12,6 +13,7 @@ beforeAll(async () => {
   app = await buildApp({
     today: () => '2026-05-01',
     webFolder: '/nowhere',
+    limits: { planSeconds: PLAN_SECONDS },
     onFault: (text) => faults.push(text),
   });
   demo = (await app.inject('/api/demo')).json<AnalysisReply>();

@@ -4,6 +4,7 @@ import { DEMO_EXTRACT, DEMO_ROUTE, readDemoPlan } from '../../server/http/servic
 import { tripFileSet } from '../../server/io/trip-file-set.ts';
 import { tasks } from '../../server/work/carry-tasks.ts';
 import { packTrip } from '../../server/work/pack.ts';
+import { PLAN_SECONDS } from '../helpers/patience.ts';
 
 async function demoAsk() {
   const ask = { route: DEMO_ROUTE, extracts: [DEMO_EXTRACT], withGround: false, notice: null };
@@ -17,7 +18,7 @@ async function demoAsk() {
     rig,
     trip,
     today: '2026-05-01',
-    seconds: 5,
+    seconds: PLAN_SECONDS,
     extras: true,
   };
 }

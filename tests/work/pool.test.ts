@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { InputProblem } from '../../server/core/input/problem.ts';
 import { JobAborted, type PoolOptions, WorkerPool } from '../../server/work/pool.ts';
+import { STATE_MS } from '../helpers/patience.ts';
 import type { tasks } from './trouble-tasks.ts';
 
 type Trouble = typeof tasks;
@@ -21,7 +22,7 @@ afterEach(async () => {
   await Promise.all(pools.splice(0).map((pool) => pool.close()));
 });
 
-const LONG = { timeoutMs: 60_000 };
+const LONG = { timeoutMs: STATE_MS };
 const codeOf = (error: unknown) => (error instanceof InputProblem ? error.problem.code : String(error));
 
 describe('the worker pool', () => {
@@ -50,14 +51,14 @@ describe('the worker pool', () => {
   it('ends a job that takes too long, and works on', async () => {
     const pool = poolOf();
     await pool.run('add', { a: 0, b: 0 }, LONG);
-    const error = await pool.run('spin', { forMs: 60_000 }, { timeoutMs: 50 }).catch(codeOf);
+    const error = await pool.run('spin', { forMs: 10 * STATE_MS }, { timeoutMs: 50 }).catch(codeOf);
     expect(error).toBe('too-slow');
     expect(await pool.run('add', { a: 1, b: 2 }, LONG)).toBe(3);
   });
 
   it('refuses more jobs than may wait, and counts waiting in the time allowed', async () => {
     const pool = poolOf({ maxWaiting: 1 });
-    const spinning = pool.run('spin', { forMs: 60_000 }, { timeoutMs: 400 }).catch(codeOf);
+    const spinning = pool.run('spin', { forMs: 10 * STATE_MS }, { timeoutMs: 400 }).catch(codeOf);
     const waiting = pool.run('add', { a: 1, b: 1 }, { timeoutMs: 50 }).catch(codeOf);
     const third = await pool.run('add', { a: 1, b: 1 }, LONG).catch(codeOf);
     expect(third).toBe('too-many-requests');
@@ -72,7 +73,7 @@ describe('the worker pool', () => {
       const controller = new AbortController();
       const running =
         name === 'spin'
-          ? pool.run(name, { forMs: 60_000 }, { ...LONG, signal: controller.signal })
+          ? pool.run(name, { forMs: 10 * STATE_MS }, { ...LONG, signal: controller.signal })
           : pool.run(name, null, { ...LONG, signal: controller.signal });
       controller.abort();
       await expect(running).rejects.toBeInstanceOf(JobAborted);
@@ -93,7 +94,7 @@ describe('a pool that keeps workers warm', () => {
   const step = (forMs: number) => ({ name: 'warm', ask: { forMs } });
 
   async function warmed(pool: WorkerPool<Trouble>, workers: number): Promise<void> {
-    await expect.poll(() => pool.warmWorkers, { timeout: 10_000 }).toBe(workers);
+    await expect.poll(() => pool.warmWorkers).toBe(workers);
   }
 
   it('warms its worker and one to stand by, one after the other, and no more', async () => {
@@ -114,7 +115,7 @@ describe('a pool that keeps workers warm', () => {
 
   it('leaves a warm step for a job that comes, and goes on with it afterwards', async () => {
     const pool = poolOf();
-    pool.warm([step(1), step(60_000)]);
+    pool.warm([step(1), step(10 * STATE_MS)]);
     expect(await pool.run('add', { a: 1, b: 2 }, LONG)).toBe(3);
     pool.warm([step(1), step(2)]);
     expect(await pool.run('add', { a: 2, b: 2 }, LONG)).toBe(4);
@@ -127,14 +128,14 @@ describe('a pool that keeps workers warm', () => {
     await warmed(pool, 2);
     const { number } = await pool.run('tell', null, LONG);
     const controller = new AbortController();
-    const spinning = pool.run('spin', { forMs: 60_000 }, { ...LONG, signal: controller.signal });
+    const spinning = pool.run('spin', { forMs: 10 * STATE_MS }, { ...LONG, signal: controller.signal });
     controller.abort();
     await expect(spinning).rejects.toBeInstanceOf(JobAborted);
     const told = await pool.run('tell', null, LONG);
     expect(told.number).not.toBe(number);
     expect(told.steps).toBe(1);
     // The deaf one is ended after a while; a new one is warmed in its place.
-    await expect.poll(() => pool.jobs, { timeout: 10_000 }).toBe(0);
+    await expect.poll(() => pool.jobs).toBe(0);
     await warmed(pool, 2);
   });
 
@@ -152,7 +153,7 @@ describe('a pool that keeps workers warm', () => {
     const faults: string[] = [];
     const pool = poolOf({ onFault: (text) => faults.push(text) });
     pool.warm([{ name: 'fault', ask: null }, step(1)]);
-    await expect.poll(() => faults.length, { timeout: 10_000 }).toBe(1);
+    await expect.poll(() => faults.length).toBe(1);
     expect(faults[0]).toContain('a fault of ours');
     expect((await pool.run('tell', null, LONG)).steps).toBe(0);
     expect(faults).toHaveLength(1);

@@ -122,27 +122,57 @@ export const Panels = memo(function Panels(props: PanelsProps) {
         />
       </TabPanel>
       <TabPanel id="rig" className="tab-panel">
-        <Suspense fallback={<p className="soft">Opening the rig…</p>}>
+        <Suspense
+          fallback={
+            <p className="soft" aria-busy="true">
+              Opening the rig…
+            </p>
+          }
+        >
           <RigPanel analysis={analysis} said={said} units={units} problem={problem} onEdit={onEdit} />
         </Suspense>
       </TabPanel>
       <TabPanel id="days" className="tab-panel">
-        <Suspense fallback={<p className="soft">Opening the days…</p>}>
+        <Suspense
+          fallback={
+            <p className="soft" aria-busy="true">
+              Opening the days…
+            </p>
+          }
+        >
           <DaysPanel {...{ analysis, said, units, problem, marked, onFocus, onEdit }} />
         </Suspense>
       </TabPanel>
       <TabPanel id="carry" className="tab-panel">
-        <Suspense fallback={<p className="soft">Opening the plan…</p>}>
+        <Suspense
+          fallback={
+            <p className="soft" aria-busy="true">
+              Opening the plan…
+            </p>
+          }
+        >
           <CarryPanel {...{ planned, form, onFocus }} />
         </Suspense>
       </TabPanel>
       <TabPanel id="what-if" className="tab-panel">
-        <Suspense fallback={<p className="soft">Opening the what-ifs…</p>}>
+        <Suspense
+          fallback={
+            <p className="soft" aria-busy="true">
+              Opening the what-ifs…
+            </p>
+          }
+        >
           <WhatIfPanel {...{ planned, form, onFocus }} />
         </Suspense>
       </TabPanel>
       <TabPanel id="compare" className="tab-panel">
-        <Suspense fallback={<p className="soft">Opening the comparison…</p>}>
+        <Suspense
+          fallback={
+            <p className="soft" aria-busy="true">
+              Opening the comparison…
+            </p>
+          }
+        >
           <ComparePanel id={reply.id} {...{ said, units, others }} onOthers={setOthers} />
         </Suspense>
       </TabPanel>
