@@ -166,7 +166,7 @@ describe('a bad input on the command line', () => {
 });
 
 describe('the command as a process', () => {
-  it('ends with 0 or 2 and writes whole output down a pipe', async () => {
+  it('ends with 0 or 2 and writes whole output down a pipe', { tags: 'slow' }, async () => {
     const good = await spawnCli([...DEMO, '--json']);
     expect({ status: good.status, err: good.err }).toEqual({ status: 0, err: '' });
     expect(() => JSON.parse(good.out)).not.toThrow();
@@ -175,7 +175,7 @@ describe('the command as a process', () => {
     expect(bad.err.trimEnd().split('\n').length).toBe(1);
   });
 
-  it('is not troubled by a reader that stops early', async () => {
+  it('is not troubled by a reader that stops early', { tags: 'slow' }, async () => {
     const cut = await spawnCli([...DEMO, '--json'], 10);
     expect({ status: cut.status, err: cut.err }).toEqual({ status: 0, err: '' });
   });

@@ -26,7 +26,7 @@ async function tripWith(more: string): Promise<string> {
 }
 
 describe('drystage plan', () => {
-  it('says which stretch breaks it, by how much, and what would help', async () => {
+  it('says which stretch breaks it, by how much, and what would help', { tags: 'slow' }, async () => {
     const trip = await tripWith('plan: { mostCans: { fuel: 4, water: 0 } }\n');
     const { status, out } = await runCli(...args, '--trip', trip);
     expect(status).toBe(0);
@@ -37,7 +37,7 @@ describe('drystage plan', () => {
     expect(out).toMatch(/With \d cans? of water more it can be done: \d+ kg more when they are full\./);
   });
 
-  it('finds a plan with more cans, as JSON beside the analysis and as text', async () => {
+  it('finds a plan with more cans, as JSON beside the analysis and as text', { tags: 'slow' }, async () => {
     const trip = await tripWith('plan: { mostCans: { fuel: 6, water: 12 } }\n');
     const { status, out } = await runCli(...args, '--trip', trip, '--json');
     expect(status).toBe(0);

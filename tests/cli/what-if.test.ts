@@ -9,7 +9,9 @@ import { runCli } from './run-cli.ts';
 const demo = (name: string) => fileURLToPath(new URL(`../../fixtures/orrimar/${name}`, import.meta.url));
 
 describe('what drystage plan says of what may go wrong', () => {
-  it('goes by the plan: what-ifs, turn-back points, whom to telephone, the gauge', async () => {
+  it('goes by the plan: what-ifs, turn-back points, whom to telephone, the gauge', {
+    tags: 'slow',
+  }, async () => {
     const { status, out } = await runCli(
       'plan',
       demo('route.gpx'),

@@ -28,17 +28,21 @@ describe('the README', () => {
   test.each([
     ['gaps', 'Port Lammas'],
     ['plan', 'Carry plan:'],
-  ])('shows what the command %s of the worked example prints, to the letter', async (name, begins) => {
-    const command = blocks.find((block) => block.text.includes(`-- ${name}`))!.text;
-    const args = command
-      .slice(command.indexOf(`-- ${name}`) + 3)
-      .split(/[\s\\]+/)
-      .map((word) => (word.startsWith('fixtures/') ? `${root}${word}` : word));
-    const { status, out } = await runCli(...args);
-    expect(status).toBe(0);
-    const shown = blocks.find((block) => block.text.startsWith(begins))!.text;
-    expect(out.startsWith(shown)).toBe(true);
-  });
+  ])(
+    'shows what the command %s of the worked example prints, to the letter',
+    { tags: 'slow' },
+    async (name, begins) => {
+      const command = blocks.find((block) => block.text.includes(`-- ${name}`))!.text;
+      const args = command
+        .slice(command.indexOf(`-- ${name}`) + 3)
+        .split(/[\s\\]+/)
+        .map((word) => (word.startsWith('fixtures/') ? `${root}${word}` : word));
+      const { status, out } = await runCli(...args);
+      expect(status).toBe(0);
+      const shown = blocks.find((block) => block.text.startsWith(begins))!.text;
+      expect(out.startsWith(shown)).toBe(true);
+    },
+  );
 
   test.each([
     ['README.md', readme],

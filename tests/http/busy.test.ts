@@ -47,7 +47,7 @@ async function untilHealth(fits: (state: Health) => boolean): Promise<Health> {
 }
 
 describe('while a worker reads a large extract', () => {
-  it('others are answered, analyses among them', async () => {
+  it('others are answered, analyses among them', { tags: 'slow' }, async () => {
     const order: string[] = [];
     const reading = app
       .inject({ method: 'POST', url: '/api/analyses', ...demoForm({ extract }) })
@@ -65,7 +65,7 @@ describe('while a worker reads a large extract', () => {
     expect(order).toEqual(['health', 'analysis 200', 'upload 200']);
   });
 
-  it('a client that goes away takes its job with it', async () => {
+  it('a client that goes away takes its job with it', { tags: 'slow' }, async () => {
     await app.listen({ host: '127.0.0.1', port: 0 });
     const { port } = app.server.address() as AddressInfo;
     const { kept } = await health();

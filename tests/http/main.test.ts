@@ -67,7 +67,7 @@ describe('the server as a process', () => {
 });
 
 describe('a server that cannot start', () => {
-  it('says that the port is taken, in one line', async () => {
+  it('says that the port is taken, in one line', { tags: 'slow' }, async () => {
     const other = createServer().listen(0, '127.0.0.1');
     await once(other, 'listening');
     const { port } = other.address() as AddressInfo;
@@ -85,7 +85,7 @@ describe('a server that cannot start', () => {
     [{ PORT: 'eighty', HOST: '' }, 'PORT: "eighty"; expected a whole number from 0 to 65535.'],
     [{ PORT: '70000', HOST: '' }, 'PORT: "70000"; expected'],
     [{ PORT: '0', HOST: '192.0.2.1' }, 'HOST: "192.0.2.1"; expected an address of this machine.'],
-  ])('refuses %j in one line', async (env, line) => {
+  ])('refuses %j in one line', { tags: 'slow' }, async (env, line) => {
     const { status, err } = await end(start(env));
     expect(status).toBe(2);
     expect(err).toContain(line);

@@ -27,7 +27,9 @@ const plan = (payload: object, id = 'demo') =>
   app.inject({ method: 'POST', url: `/api/analyses/${id}/plan`, payload });
 
 describe('carry plan over HTTP', () => {
-  it('fits the contract, with and without its extras, and is the same each time', async () => {
+  it('fits the contract, with and without its extras, and is the same each time', {
+    tags: 'slow',
+  }, async () => {
     const { rig, trip } = demo.analysis;
     const more = { ...trip, plan: { mostCans: { fuel: 6, water: 12 } } };
     for (const extras of [true, false]) {
@@ -62,7 +64,9 @@ describe('carry plan over HTTP', () => {
     expect(wrong.json()).toMatchObject({ code: 'trip-invalid' });
   });
 
-  it('has more cans than are owned where they are too few, and tells what helps without them', async () => {
+  it('has more cans than are owned where they are too few, and tells what helps without them', {
+    tags: 'slow',
+  }, async () => {
     const { rig, trip } = demo.analysis;
     const fewer = { ...rig, water: { ...rig.water, cans: { ...rig.water.cans, owned: 1 } } };
     const response = await plan({ rig: fewer, trip, extras: true });

@@ -24,7 +24,7 @@ async function demoAsk() {
 }
 
 describe('the planning task', () => {
-  it('stops before the next solve once it is given up', async () => {
+  it('stops before the next solve once it is given up', { tags: 'slow' }, async () => {
     const ask = await demoAsk();
     const { signal } = new AbortController();
     let asked = 0;

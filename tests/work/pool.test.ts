@@ -122,7 +122,9 @@ describe('a pool that keeps workers warm', () => {
     await warmed(pool, 1);
   });
 
-  it('hands the next job to the one that stands by while the other is deaf, and makes that one good', async () => {
+  it('hands the next job to the one that stands by while the other is deaf, and makes that one good', {
+    tags: 'slow',
+  }, async () => {
     const pool = poolOf({ spares: 1 });
     pool.warm([step(1)]);
     await warmed(pool, 2);

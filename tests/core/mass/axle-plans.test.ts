@@ -126,7 +126,9 @@ function fewestByBruteForce(route: SmallRoute, { tankM, canM, leftKg }: Layout):
 }
 
 describe('permitted axle loads', () => {
-  it('leave the fewest cans of all choices of stops, and hold when the plan is driven', () => {
+  it('leave the fewest cans of all choices of stops, and hold when the plan is driven', {
+    tags: 'slow',
+  }, () => {
     const bound = { front: 0, rear: 0 };
     let withCans = 0;
     fc.assert(

@@ -30,7 +30,7 @@ function rigWith(route: SmallRoute, leftKg: number): RigFile {
 }
 
 describe('a plan against one failure within a permitted mass', () => {
-  it('bears every failure with what is really aboard', () => {
+  it('bears every failure with what is really aboard', { tags: 'slow' }, () => {
     let found = 0;
     fc.assert(
       fc.property(

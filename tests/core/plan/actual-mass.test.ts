@@ -176,7 +176,9 @@ describe('a plan driven at the mass that it has', () => {
     expect(after.moreKg).toBeCloseTo(-60 * 0.845, 3);
   });
 
-  it('never uses more than with the heaviest, and is nowhere reckoned lighter than it is', () => {
+  it('never uses more than with the heaviest, and is nowhere reckoned lighter than it is', {
+    tags: 'slow',
+  }, () => {
     const stop = fc.record({
       // Litres of water to be had there at the most; 0: as many as are wanted.
       mostL: fc.constantFrom(0, 0, 15, 30),

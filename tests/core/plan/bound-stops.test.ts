@@ -229,7 +229,7 @@ function carriedKm(hop: {
 }
 
 describe('stops that give little, keep waiting or fill slowly', () => {
-  it('are used as the best of all choices of stops and cans does', () => {
+  it('are used as the best of all choices of stops and cans does', { tags: 'slow' }, () => {
     let over = 0;
     let found = 0;
     fc.assert(

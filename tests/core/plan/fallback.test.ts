@@ -54,7 +54,7 @@ function expectHonest(problem: CarryProblem, choice: Choice, best: Choice): bool
 }
 
 describe('a solver that runs out of time', () => {
-  it('leaves a plan that holds, from its very first answer, and tells the gap', () => {
+  it('leaves a plan that holds, from its very first answer, and tells the gap', { tags: 'slow' }, () => {
     let worse = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {
@@ -83,7 +83,7 @@ describe('a solver that runs out of time', () => {
     expect(worse).toBeGreaterThan(15);
   });
 
-  it('tells by how much it might be better at the most, by what the solver knows', () => {
+  it('tells by how much it might be better at the most, by what the solver knows', { tags: 'slow' }, () => {
     let told = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {
@@ -107,7 +107,7 @@ describe('a solver that runs out of time', () => {
     expect(told).toBeGreaterThan(5);
   });
 
-  it('never makes a plan worse than what it started with', () => {
+  it('never makes a plan worse than what it started with', { tags: 'slow' }, () => {
     let refused = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {

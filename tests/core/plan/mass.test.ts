@@ -84,7 +84,9 @@ function legsOf(route: SmallRoute, commodity: Commodity, places: number[]) {
 }
 
 describe('permitted masses', () => {
-  it('leave the fewest cans of all choices of stops, and hold when the plan is driven', () => {
+  it('leave the fewest cans of all choices of stops, and hold when the plan is driven', {
+    tags: 'slow',
+  }, () => {
     let bound = 0;
     fc.assert(
       fc.property(smallRoute(), fc.integer({ min: -20, max: 60 }), (drawn, leftKg) => {

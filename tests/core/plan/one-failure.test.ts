@@ -185,6 +185,7 @@ function fewestOfBoth(route: SmallRoute, spendReserve: boolean): number | null {
 describe('a plan against one failure', () => {
   it.each([false, true])(
     'has the fewest cans of all choices of stops (reserve spent: %s)',
+    { tags: 'slow' },
     (spendReserve) => {
       let found = 0;
       fc.assert(
@@ -204,6 +205,7 @@ describe('a plan against one failure', () => {
 
   it.each([false, true])(
     'sends both commodities one way, and has the fewest cans of all choices (reserve spent: %s)',
+    { tags: 'slow' },
     (spendReserve) => {
       let found = 0;
       let dearer = 0;
@@ -239,7 +241,7 @@ describe('a plan against one failure', () => {
     },
   );
 
-  it('never takes fewer cans than the plain plan', () => {
+  it('never takes fewer cans than the plain plan', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(smallRoute(), (drawn) => {
         const problem = problemOf(fuelOnly(drawn));

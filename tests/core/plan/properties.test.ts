@@ -33,7 +33,7 @@ function cansOf(route: SmallRoute): number {
 const runs = { numRuns: 150, seed: 20_260_710 };
 
 describe('without permitted masses, with everything fillable at the start', () => {
-  it('more tank never needs more cans', () => {
+  it('more tank never needs more cans', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(
         plain(),
@@ -48,7 +48,7 @@ describe('without permitted masses, with everything fillable at the start', () =
     );
   });
 
-  it('a stop that fails never makes it better', () => {
+  it('a stop that fails never makes it better', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(plain(), fc.nat(), (route, pick) => {
         const gone = pick % route.stops.length;
@@ -59,7 +59,7 @@ describe('without permitted masses, with everything fillable at the start', () =
     );
   });
 
-  it('a higher reserve never needs fewer cans', () => {
+  it('a higher reserve never needs fewer cans', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(
         plain(),
@@ -74,7 +74,7 @@ describe('without permitted masses, with everything fillable at the start', () =
     );
   });
 
-  it('the reversed route is equally good', () => {
+  it('the reversed route is equally good', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(plain(), (route) => {
         const stops = route.stops.map((stop) => ({ ...stop, atKm: route.lengthKm - stop.atKm }));
@@ -84,7 +84,7 @@ describe('without permitted masses, with everything fillable at the start', () =
     );
   });
 
-  it('the same input gives the same plan', () => {
+  it('the same input gives the same plan', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(plain(), (route) => {
         const once = () => solveCarry(problemOf(route), { solver, seconds: 60, clock: () => 0 });

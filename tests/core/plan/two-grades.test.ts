@@ -97,7 +97,9 @@ function fewestByBruteForce(route: SmallRoute, grades: Grades, rates: { drinks: 
   return best;
 }
 
-it('with two grades of water the plan has the fewest cans of all choices of stops, and drinking water at each end', () => {
+it('with two grades of water the plan has the fewest cans of all choices of stops, and drinking water at each end', {
+  tags: 'slow',
+}, () => {
   let byDrinking = 0;
   let found = 0;
   fc.assert(

@@ -109,7 +109,7 @@ describe('an extract that cannot be used', () => {
     expect((await problemAt(path)).code).toBe('file-unreadable');
   });
 
-  it('JSON above the size that can be parsed in one piece', async () => {
+  it('JSON above the size that can be parsed in one piece', { tags: 'slow' }, async () => {
     const path = put('huge.json', '{"elements": [');
     // A hole in the file: nothing of it is on the disk.
     truncateSync(path, JSON_BYTES_MAX + 1);

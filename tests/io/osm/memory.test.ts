@@ -22,7 +22,7 @@ function readInChild(...args: string[]): string {
 }
 
 describe('memory', () => {
-  it('does not grow with the file: what is kept holds nothing else alive', () => {
+  it('does not grow with the file: what is kept holds nothing else alive', { tags: 'slow' }, () => {
     // One wanted node, with texts long enough to be cut out of the input, in every 40 KB: more often than pieces are read.
     const plain =
       '<node id="7" version="1" timestamp="2020-01-01T00:00:00Z" lat="-35.1234567" lon="85.1234567"/>\n';
@@ -35,7 +35,7 @@ describe('memory', () => {
     expect(readInChild(path)).toBe(`wanted ${blocks}`);
   });
 
-  it('does not grow with what lies far off the route', () => {
+  it('does not grow with what lies far off the route', { tags: 'slow' }, () => {
     const stations = Array.from({ length: FAR_STATIONS + 1 }, (_, i) => ({
       type: 'node' as const,
       id: i + 1,
@@ -49,7 +49,7 @@ describe('memory', () => {
     expect(readInChild(path, '85', '-35')).toBe(`wanted 1, far ${FAR_STATIONS}, made 1`);
   });
 
-  it('is taken for some areas at a time when they are made', () => {
+  it('is taken for some areas at a time when they are made', { tags: 'slow' }, () => {
     const corners = (i: number) => [1, 2, 3, 4].map((n) => 4 * i + n);
     const yards = Array.from({ length: NEAR_YARDS }, (_, i) => i);
     const nodes = yards.flatMap((i) =>

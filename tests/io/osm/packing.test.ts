@@ -99,7 +99,7 @@ describe('packed extracts', () => {
 });
 
 describeReal('bzip2 against the system’s own', () => {
-  it('unpacks Liechtenstein byte for byte, when bunzip2 is installed', async () => {
+  it('unpacks Liechtenstein byte for byte, when bunzip2 is installed', { tags: 'slow' }, async () => {
     const path = realPath('extracts/liechtenstein-2013.osm.bz2');
     const ours = await contentOf(path);
     expect(ours.length).toBeGreaterThan(13_000_000);

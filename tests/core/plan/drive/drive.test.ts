@@ -61,7 +61,9 @@ describe('driving a plan', () => {
     expect(there[0]!.tankL - there[1]!.tankL).toBeCloseTo((50 * 10) / 910, 9);
   });
 
-  it('keeps every reserve, loses no litre and overfills no tank, on any small route', () => {
+  it('keeps every reserve, loses no litre and overfills no tank, on any small route', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(smallRoute(), (route) => {
         const found = choiceOf(route);

@@ -112,7 +112,7 @@ function tripOf(stops: readonly Stop[]): NonNullable<TripFile['plan']> {
 }
 
 describe('a plan with everything told', () => {
-  it('is never refused by its own simulation: reserves, masses and levels hold', () => {
+  it('is never refused by its own simulation: reserves, masses and levels hold', { tags: 'slow' }, () => {
     let found = 0;
     let safe = 0;
     fc.assert(

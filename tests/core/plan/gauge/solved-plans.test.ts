@@ -39,7 +39,9 @@ const stretchOf = (basis: Basis, commodity: 'fuel' | 'water', fromKm: number, to
   )!;
 
 describe('the gauge of a plan', () => {
-  it('asks for what arrives with exactly the reserve, left behind with so much less', () => {
+  it('asks for what arrives with exactly the reserve, left behind with so much less', {
+    tags: 'slow',
+  }, () => {
     let lines = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {

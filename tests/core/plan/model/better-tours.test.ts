@@ -46,7 +46,9 @@ describe('the better ways over supplies that give little', () => {
     expect(compared).toBeGreaterThan(60);
   });
 
-  it('are enough where every one of many pumps gives 25 l, and the plan does not claim to be the best', () => {
+  it('are enough where every one of many pumps gives 25 l, and the plan does not claim to be the best', {
+    tags: 'slow',
+  }, () => {
     const features = Array.from({ length: 30 }, (_, index) => {
       const km = Math.round(((index + 1) * 1500) / 31);
       return [pointFeature(`node/${index}1`, km, DIESEL), pointFeature(`node/${index}2`, km, TAP)];

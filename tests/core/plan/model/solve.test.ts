@@ -24,7 +24,7 @@ function valuesOf(problem: CarryProblem): Values | null {
 }
 
 describe('the carry plan', () => {
-  it('has the values of the best of all choices of stops, on 2,000 small routes', () => {
+  it('has the values of the best of all choices of stops, on 2,000 small routes', { tags: 'slow' }, () => {
     let found = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {
@@ -67,7 +67,7 @@ function fewestByDynamicProgramme(route: SmallRoute): number | null {
 }
 
 describe('one commodity without detours', () => {
-  it('has the fewest cans of a dynamic programme', () => {
+  it('has the fewest cans of a dynamic programme', { tags: 'slow' }, () => {
     let found = 0;
     fc.assert(
       fc.property(smallRoute(12), (drawn) => {

@@ -54,7 +54,7 @@ function tripOf(stops: readonly Stop[]): Reckoned {
 const options = () => ({ solver, seconds: 30, clock: () => 0 });
 
 describe('the fewest cans to get', () => {
-  it('are as many as trying every number of both finds', () => {
+  it('are as many as trying every number of both finds', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(fc.array(stop, { minLength: 2, maxLength: 5 }), (stops) => {
         const trip = tripOf(stops);

@@ -23,7 +23,7 @@ describe('what goes wrong', () => {
     );
   });
 
-  it('strikes where no sampled place is worse', () => {
+  it('strikes where no sampled place is worse', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(smallBasis(), fc.integer({ min: 2, max: 40 }), ({ basis }, largest) => {
         const mishaps: Mishap[] = [

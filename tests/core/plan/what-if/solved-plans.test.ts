@@ -27,7 +27,7 @@ function needL(route: SmallRoute, commodity: Commodity, km: number): number {
 }
 
 describe('a stop of a plan that fails', () => {
-  it('leaves what the route without it leaves, driven by hand', () => {
+  it('leaves what the route without it leaves, driven by hand', { tags: 'slow' }, () => {
     let rows = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {

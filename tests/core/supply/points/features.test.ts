@@ -191,7 +191,7 @@ describe('mapped objects as supplies', () => {
     );
   });
 
-  it('takes up 20,000 areas and 80,000 nodes with none lost', () => {
+  it('takes up 20,000 areas and 80,000 nodes with none lost', { tags: 'slow' }, () => {
     const areas = Array.from(
       { length: 20_000 },
       (_, i): MappedFeature => ({

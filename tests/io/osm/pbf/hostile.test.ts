@@ -85,7 +85,9 @@ describe('a cut file', () => {
 });
 
 describe('a spoilt file', () => {
-  it('should be read or refused with a problem, never crash or hang, whichever byte is changed', async () => {
+  it('should be read or refused with a problem, never crash or hang, whichever byte is changed', {
+    tags: 'slow',
+  }, async () => {
     for (const form of [
       GOOD,
       encodePbfElements([5, 5, 30, 30], ELEMENTS, { compression: 'raw', dense: false }),
