@@ -22,7 +22,7 @@ type KmNames = typeof KM_NAMES;
 type NameOf<K> = K extends keyof KmNames ? KmNames[K] : K;
 
 /** The unit of terms that are metres of way in core. */
-export const METRES_OF_WAY = 'm of way';
+const METRES_OF_WAY = 'm of way';
 
 /** A value of core as answers have it. */
 export type Contracted<T> = T extends { readonly phrase: string; readonly facts: unknown }

@@ -2,7 +2,7 @@ import type { Gap, SentencePart } from '../../contract/analysis.ts';
 import type { Commodity, Verdict } from '../../contract/common.ts';
 import type { FuelKind } from '../../contract/rig.ts';
 
-export const FUEL_WORDS: Record<FuelKind, string> = {
+const FUEL_WORDS: Record<FuelKind, string> = {
   diesel: 'diesel',
   petrol: 'petrol',
   lpg: 'LPG',

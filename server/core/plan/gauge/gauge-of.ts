@@ -108,7 +108,7 @@ function leavingSide(run: Run): GaugeSide {
 }
 
 /** The least to have aboard at a point of a stretch. */
-export function gaugeSide({ stretch, figures, marginL, keepL }: Run, point: RunPoint): GaugeSide {
+function gaugeSide({ stretch, figures, marginL, keepL }: Run, point: RunPoint): GaugeSide {
   const aboveL = Math.min(marginL, figures.arriveL - keepL);
   return {
     onL: point.litres - aboveL,

@@ -19,7 +19,7 @@ import {
 import { stretchFigures, tightestOf } from './stretch-row.ts';
 
 /** One step of each assumption (ours). */
-export const STEPS = { useFactor: 1.1, paceFactor: 0.9, allowancePoints: 5 } as const;
+const STEPS = { useFactor: 1.1, paceFactor: 0.9, allowancePoints: 5 } as const;
 
 const asPlanned = ({ sides }: Basis): ChangedRuns => ({
   fuel: sides.fuel.stretches.map(runOf),
