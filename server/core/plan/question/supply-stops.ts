@@ -6,9 +6,9 @@ const STOP_SPAN_M = 3000;
 
 /** Passings close together, taken as one place to halt. */
 export interface SupplyStop {
-  /** Of its first and its last passing, km along the route. */
-  fromKm: number;
-  toKm: number;
+  /** Of its first and its last passing, metres along the route. */
+  fromM: number;
+  toM: number;
   /** In route order; each can be skipped singly. */
   passings: Passing[];
   offers: Record<Commodity, boolean>;
@@ -31,8 +31,8 @@ export function supplyStops(passings: readonly Passing[]): SupplyStop[] {
   return groupedBySpan(counting, ({ atKm }) => atKm * 1000).map((group): SupplyStop => {
     const offers = (commodity: Commodity) => group.some((passing) => passing.commodity === commodity);
     return {
-      fromKm: group[0].atKm,
-      toKm: group.at(-1)!.atKm,
+      fromM: group[0].atKm * 1000,
+      toM: group.at(-1)!.atKm * 1000,
       passings: group,
       offers: { fuel: offers('fuel'), water: offers('water') },
     };

@@ -1,25 +1,27 @@
 import type { Passing } from '../../../contract/analysis.ts';
 import type { Commodity } from '../../../contract/common.ts';
-import type { PlanCarry, PlanLeg, PlanLevel, PlanStop, PlanStopAsk } from '../../../contract/plan.ts';
+import type { PlanStopAsk } from '../../../contract/plan.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import { containersOf, sharesOf, tanksOf } from '../../mass/containers.ts';
 import type { Driven, DrivenLeg } from '../drive/drive.ts';
 import { gradesAfter } from '../drive/grades.ts';
 import { runOf, turnBackOf } from '../drive/run.ts';
 import { weakestEnd } from '../question/leg.ts';
+import { planEdge } from '../question/plan-edge.ts';
 import { type CarrySide, COMMODITIES } from '../question/problem.ts';
 import { supplyStops } from '../question/supply-stops.ts';
 import { askOf, waitHoursAt } from '../question/supply-terms.ts';
-import { edgeOf } from '../question/told-edge.ts';
+import type { PlanCarry, PlanLeg, PlanLevel } from './plan-leg.ts';
+import type { PlanStop, PlanStopPassing } from './plan-stop.ts';
 
 /** A driven leg as it is told. */
 export function legShown({ course, canL }: CarrySide, leg: DrivenLeg): PlanLeg {
   const { figures, from, to, tankL, cans, detours } = leg;
   const { departL, needL, reserveL, arriveL, verdict, acrossNoData } = figures;
-  const turnM = turnBackOf(runOf({ course, from, to, tankL, cans, canL, detours }));
+  const turnBackM = turnBackOf(runOf({ course, from, to, tankL, cans, canL, detours }));
   return {
-    from: edgeOf(from),
-    to: edgeOf(to),
+    from: planEdge(from),
+    to: planEdge(to),
     cans: leg.cans,
     tankL: leg.tankL,
     shortL: leg.shortL,
@@ -31,7 +33,7 @@ export function legShown({ course, canL }: CarrySide, leg: DrivenLeg): PlanLeg {
     verdict,
     acrossNoData,
     weakest: weakestEnd(from, to),
-    turnBackKm: turnM === null ? null : turnM / 1000,
+    turnBackM,
   };
 }
 
@@ -46,14 +48,14 @@ export function carriesOf(sides: Record<Commodity, CarrySide>, driven: Driven): 
           commodity,
           cans,
           litres: cans * sides[commodity].canL,
-          from: edgeOf(from),
-          to: edgeOf(to),
-          fromKm: from.atM / 1000,
-          toKm: lastM / 1000,
-          pourAtKm: poursM.map((atM) => atM / 1000),
+          from: planEdge(from),
+          to: planEdge(to),
+          fromM: from.atM,
+          toM: lastM,
+          pourAtM: poursM,
         };
       }),
-  ).sort((a, b) => a.fromKm - b.fromKm);
+  ).sort((a, b) => a.fromM - b.fromM);
 }
 
 /** All levels of a commodity along the route; the grades of water where a crew tells them. */
@@ -67,7 +69,7 @@ export function levelsShown(file: RigFile, side: CarrySide, legs: readonly Drive
       const grades =
         course.commodity === 'water' ? gradesAfter(course.rig, facts, figures.departL - totalL) : null;
       return {
-        atKm: level.atM / 1000,
+        atM: level.atM,
         tankL: level.tankL,
         ...inTanks(level.tankL),
         cansL: level.cansL,
@@ -94,14 +96,13 @@ export function stopsShown(
   sides: Record<Commodity, CarrySide>,
   driven: Driven,
 ): PlanStop[] {
-  return supplyStops(passings).map(({ fromKm, toKm, passings: inside }) => {
-    const shown = inside.map((passing): PlanStop['passings'][number] => {
-      const { id, name, kind, commodity, atKm, detourKm, evidence } = passing;
+  return supplyStops(passings).map(({ fromM, toM, passings: inside }) => {
+    const shown = inside.map((passing): PlanStopPassing => {
+      const { id, name, kind, commodity, evidence } = passing;
+      const [atM, detourM] = [passing.atKm * 1000, passing.detourKm * 1000];
       const told = askOf(asked, passing);
       const legs = driven[commodity];
-      const into = legs.findIndex(
-        ({ to }) => to.kind === 'passing' && to.id === id && to.atM === atKm * 1000,
-      );
+      const into = legs.findIndex(({ to }) => to.kind === 'passing' && to.id === id && to.atM === atM);
       const arriving = legs[into];
       const leaving = legs[into + 1];
       const known = {
@@ -109,8 +110,8 @@ export function stopsShown(
         name,
         kind,
         commodity,
-        atKm,
-        detourKm,
+        atM,
+        detourM,
         evidence,
         mostL: told?.mostLitres?.[commodity] ?? null,
         waitHours: waitHoursAt(passing, told) ?? 0,
@@ -130,6 +131,6 @@ export function stopsShown(
         fillHours: (leaving.from.fillDays ?? 0) * sides[commodity].course.rig.pace.hoursPerDay,
       };
     });
-    return { fromKm, toKm, used: shown.some(({ used }) => used), passings: shown };
+    return { fromM, toM, used: shown.some(({ used }) => used), passings: shown };
   });
 }

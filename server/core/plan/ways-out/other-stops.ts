@@ -1,11 +1,12 @@
 import type { Rescue } from '../../../contract/analysis.ts';
 import type { Commodity } from '../../../contract/common.ts';
-import type { WayOut } from '../../../contract/plan.ts';
 import type { EdgeM } from '../../gaps/course.ts';
+import type { OtherStop } from '../../phrases/plan.ts';
 import { COMMODITIES } from '../question/problem.ts';
 import { type ProblemChanges, problemOf } from '../question/problem-of.ts';
 import { brokenStretches } from './breaks.ts';
-import { bare, plannedCans, type WaysOutContext, withEdges } from './try-change.ts';
+import { plannedCans, type WaysOutContext, withEdges } from './try-change.ts';
+import { WAY_OUT, type WayOut } from './way-out.ts';
 
 /** No more points than this are looked at for a commodity (ours). */
 const MOST_POINTS = 8;
@@ -78,24 +79,15 @@ function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreE
 function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
   const inOrder = [...stops].sort((a, b) => a.point.atKm - b.point.atKm);
   const { commodity, point } = inOrder[0]!;
-  const places = (of: readonly Candidate[]): string => of.map(({ point }) => whereOf(point)).join(' and ');
-  const toCall = inOrder.filter((stop) => !stop.point.counts);
-  const others = inOrder.filter((stop) => stop.point.counts);
-  const has = toCall.map((stop) => `${whereOf(stop.point)} has ${stop.commodity} fit for it`).join(' and ');
-  const beside = others.length === 0 ? '' : `by way of ${places(others)} as well `;
-  const text =
-    toCall.length === 0
-      ? `By way of ${places(inOrder)} it can be done.`
-      : `Telephone first: if ${has}, ${beside}it can be done. As mapped ${toCall.length === 1 ? 'it does' : 'they do'} not count.`;
   return {
-    ...bare,
+    ...WAY_OUT,
     kind: 'other-stop',
-    telephoneFirst: toCall.length > 0,
-    text,
+    telephoneFirst: callsOf(stops) > 0,
+    text: { phrase: 'by-other-stops', facts: { stops: inOrder.map(otherStop) } },
     cans,
-    amount: drivingKmOf(stops),
-    unit: 'km',
-    atKm: point.atKm,
+    amount: drivingKmOf(stops) * 1000,
+    unit: 'm of way',
+    atM: point.atKm * 1000,
     id: point.id,
     commodity,
     stops: inOrder.map((stop) => ({
@@ -103,16 +95,18 @@ function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
       name: stop.point.name,
       kind: stop.point.kind,
       commodity: stop.commodity,
-      atKm: stop.point.atKm,
-      drivingKm: 2 * stop.point.detourKm,
+      atM: stop.point.atKm * 1000,
+      drivingM: 2 * stop.point.detourKm * 1000,
       evidence: stop.point.evidence,
       counts: stop.point.counts,
     })),
   };
 }
 
-const whereOf = ({ name, kind, atKm, detourKm }: Candidate['point']): string =>
-  `${name ?? `the ${kind}`} (km ${Math.round(atKm)}, ${(2 * detourKm).toFixed(1)} km there and back)`;
+const otherStop = ({ commodity, point }: Candidate): OtherStop => {
+  const { name, kind, atKm, detourKm, counts } = point;
+  return { name, kind, commodity, atM: atKm * 1000, detourM: detourKm * 1000, counts };
+};
 
 /** Whether no stretch is broken any more with such stops: told quickly, before a plan is made. */
 function bridging({ reckoned }: WaysOutContext): (stops: readonly Candidate[]) => boolean {

@@ -19,8 +19,8 @@ describe('supply stops', () => {
       ['node/4'],
     ]);
     expect(stops[0]!.offers).toEqual({ fuel: true, water: true });
-    expect(stops[0]!.fromKm).toBeCloseTo(100, 6);
-    expect(stops[0]!.toKm).toBeCloseTo(102.9, 6);
+    expect(stops[0]!.fromM / 1000).toBeCloseTo(100, 6);
+    expect(stops[0]!.toM / 1000).toBeCloseTo(102.9, 6);
     expect(stops[1]!.offers).toEqual({ fuel: false, water: true });
   });
 });
