@@ -1,5 +1,6 @@
 import loadHighs, { type Model } from 'highs';
 import type { Mip, MipAnswer, MipSolver } from '../core/plan/model/mip.ts';
+import { at, numberAt } from './lists/at.ts';
 
 /** How far from a whole number an integer column may be and still be taken for one: HiGHS' own tolerance is 1e-6. */
 const INTEGRALITY = 1e-5;
@@ -44,7 +45,7 @@ export async function loadSolver(): Promise<MipSolver> {
       }
       const { colValue } = model.getSolution();
       const values = checked(mip, colValue);
-      const objective = cost.reduce((sum, each, column) => sum + each * values[column]!, 0);
+      const objective = values.reduce((sum, value, column) => sum + numberAt(cost, column) * value, 0);
       const bound = optimal ? objective : Number(model.info.get('mip_dual_bound'));
       return { status: optimal ? 'optimal' : 'out-of-time', values, objective, bound };
     });
@@ -52,9 +53,11 @@ export async function loadSolver(): Promise<MipSolver> {
 
 function modelData(mip: Mip, cost: Float64Array, bounded: (value: number) => number) {
   const starts = new Int32Array(mip.rows.length + 1);
-  mip.rows.forEach((row, index) => {
-    starts[index + 1] = starts[index]! + row.entries.length;
-  });
+  let entryCount = 0;
+  for (const [index, row] of mip.rows.entries()) {
+    entryCount += row.entries.length;
+    starts[index + 1] = entryCount;
+  }
   const entries = mip.rows.flatMap((row) => row.entries);
   return {
     numCols: mip.columns.length,
@@ -83,7 +86,7 @@ function checked(mip: Mip, values: Float64Array): Float64Array {
     throw new Error(`the solver gave ${values.length} columns of ${mip.columns.length}`);
   }
   return values.map((value, index) => {
-    const { integer, lower, upper } = mip.columns[index]!;
+    const { integer, lower, upper } = at(mip.columns, index);
     const rounded = integer ? Math.round(value) : value;
     if (Math.abs(rounded - value) > INTEGRALITY) throw new Error(`column ${index} is ${value}, not whole`);
     return Math.min(upper, Math.max(lower, rounded));

@@ -75,7 +75,7 @@ const broken = (source: string, place: string | null, message: string): Outcome<
     code: 'yaml-broken',
     source,
     place,
-    came: message.split('\n')[0]!.replace(/[.;:]+$/, ''),
+    came: (message.split('\n', 1)[0] ?? '').replace(/[.;:]+$/, ''),
     expected: 'YAML or JSON',
     remedy: 'Correct the text there: keys and values as "key: value", each key once, indented by spaces',
   },

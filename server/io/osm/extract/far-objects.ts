@@ -1,4 +1,5 @@
 import type { Bbox } from '../../../contract/common.ts';
+import { at, numberAt } from '../../lists/at.ts';
 import type { Age } from './newest.ts';
 import type { OsmType } from './raw-element.ts';
 
@@ -26,14 +27,23 @@ export interface FarObject extends Age {
   id: number;
 }
 
+/** The same with the time of edit in milliseconds; NaN for what is not known. */
+export interface TimedObject {
+  type: OsmType;
+  id: number;
+  version: number;
+  timeMs: number;
+}
+
 /** Each of them in turn. */
 export function* farObjects({ packed }: FarObjects): Generator<FarObject> {
-  for (let at = 0; at < packed.length; at += FIELDS) {
-    const object: FarObject = { type: KINDS[packed[at]!]!, id: packed[at + 1]! };
-    const version = packed[at + 2]!;
-    const time = packed[at + 3]!;
+  for (let first = 0; first < packed.length; first += FIELDS) {
+    const type = at(KINDS, numberAt(packed, first));
+    const object: FarObject = { type, id: numberAt(packed, first + 1) };
+    const version = numberAt(packed, first + 2);
+    const timeMs = numberAt(packed, first + 3);
     if (!Number.isNaN(version)) object.version = version;
-    if (!Number.isNaN(time)) object.timestamp = new Date(time).toISOString();
+    if (!Number.isNaN(timeMs)) object.timestamp = new Date(timeMs).toISOString();
     yield object;
   }
 }
@@ -54,13 +64,12 @@ export class FarList {
   }
 
   add({ type, id, version, timestamp }: FarObject, bbox: Bbox | null): void {
-    const time = typeof timestamp === 'string' ? Date.parse(timestamp) : Number.NaN;
-    this.addTimed(type, id, version ?? Number.NaN, time, bbox);
+    const timeMs = typeof timestamp === 'string' ? Date.parse(timestamp) : Number.NaN;
+    this.addTimed({ type, id, version: version ?? Number.NaN, timeMs }, bbox);
   }
 
-  /** The same with the time of edit in milliseconds; NaN for what is not known. */
-  addTimed(type: OsmType, id: number, version: number, time: number, bbox: Bbox | null): void {
-    this.#packed.push(KINDS.indexOf(type), id, version, time);
+  addTimed({ type, id, version, timeMs }: TimedObject, bbox: Bbox | null): void {
+    this.#packed.push(KINDS.indexOf(type), id, version, timeMs);
     this.#bbox = joinedBoxes(this.#bbox, bbox);
   }
 

@@ -12,8 +12,12 @@ function hullOf(positions: Position[]): Position[] {
   const chain = (order: Position[]): Position[] => {
     const kept: Position[] = [];
     for (const position of order) {
-      while (kept.length >= 2 && turn(kept[kept.length - 2]!, kept[kept.length - 1]!, position) <= 0)
+      for (;;) {
+        const before = kept.at(-2);
+        const last = kept.at(-1);
+        if (before === undefined || last === undefined || turn(before, last, position) > 0) break;
         kept.pop();
+      }
       kept.push(position);
     }
     kept.pop();
@@ -69,6 +73,7 @@ export class HullOfObjects {
     if (plain.length < 3) return null;
     const over = this.#overDateLine.hull();
     const ring = over.length >= 3 && widthOf(over) < widthOf(plain) ? over : plain;
-    return [...ring, ring[0]!];
+    const [first] = ring;
+    return first === undefined ? null : [...ring, first];
   }
 }

@@ -19,7 +19,10 @@ function idOf(value: unknown): string | null {
   if (typeof value !== 'string') return null;
   if (parseKey(value) !== null) return value;
   const short = /^([nwr])(-?\d+)$/.exec(value);
-  if (short !== null) return `${SHORT_TYPES[short[1]!]}/${short[2]}`;
+  if (short !== null) {
+    const [, type = '', number = ''] = short;
+    return `${SHORT_TYPES[type]}/${number}`;
+  }
   const area = /^a(\d+)$/.exec(value);
   if (area === null) return null;
   const number = Number(area[1]);

@@ -1,16 +1,10 @@
 import type { Bbox } from '../../../contract/common.ts';
 import { detached } from '../extract/detached.ts';
-import { isOnEarth } from '../extract/position.ts';
+import { isInBox, liesOnEarth } from '../extract/position.ts';
 import type { RawElement } from '../extract/raw-element.ts';
 import { GroundWays, groundKindOf, isDrawn } from './ground.ts';
 import { IdList } from './id-list.ts';
 import { LentGeometry } from './lent-geometry.ts';
-
-/** Whether a position lies in a box; west > east when the box crosses the 180th meridian. */
-export function isInBox(lon: number, lat: number, [west, south, east, north]: Bbox): boolean {
-  if (lat < south || lat > north) return false;
-  return west <= east ? lon >= west && lon <= east : lon >= west || lon <= east;
-}
 
 /**
  * Picks the ground in a box while the file is read: places in it, and ways with a node in it. Nodes mostly come before
@@ -38,7 +32,7 @@ export class GroundSelection {
 
   #visitNode(node: RawElement): void {
     if (this.#waySeen) this.#nodeAfterWay = true;
-    if (!isOnEarth(node.lon, node.lat) || !isInBox(node.lon!, node.lat!, this.#box)) return;
+    if (!liesOnEarth(node) || !isInBox(this.#box, node.lon, node.lat)) return;
     this.#nodesInBox.add(node.id);
     if (node.tags !== undefined && groundKindOf('node', node.tags) !== null)
       this.#places.push(detached(node, isDrawn));
@@ -49,7 +43,7 @@ export class GroundSelection {
     const kind = way.tags === undefined ? null : groundKindOf('way', way.tags);
     if (kind === null) return;
     const touches =
-      way.geometry?.some((at) => at !== null && isInBox(at.lon, at.lat, this.#box)) ||
+      way.geometry?.some((at) => at !== null && isInBox(this.#box, at.lon, at.lat)) ||
       way.nodes?.some((id) => this.#nodesInBox.has(id));
     if (touches) this.#ways.add(detached(way, isDrawn), kind);
   }

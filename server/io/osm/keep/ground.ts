@@ -1,7 +1,7 @@
 import type { Feature, LineString, Point } from 'geojson';
 import type { GroundMark } from '../../../contract/map.ts';
 import type { Tags } from '../../../core/input/sources.ts';
-import type { OsmType, RawElement } from '../extract/raw-element.ts';
+import { isPlacedNode, type OsmType, type RawElement } from '../extract/raw-element.ts';
 import { GROUND_WAYS_MAX } from '../source/limits.ts';
 
 /** Roads and places that are drawn, highest rank first; the values of OSM's highway and place keys. */
@@ -24,8 +24,9 @@ export interface GroundKind {
 /** What an element is for the map's ground, null when it is not drawn. */
 export function groundKindOf(type: OsmType, tags: Tags): GroundKind | null {
   if (type === 'node') {
-    const order = PLACES.indexOf(tags.place ?? '');
-    return order === -1 ? null : { what: 'place', rank: PLACES[order]!, order };
+    const place = tags.place ?? '';
+    const order = PLACES.indexOf(place);
+    return order === -1 ? null : { what: 'place', rank: place, order };
   }
   if (type !== 'way') return null;
   if (tags.natural === 'coastline') return { what: 'coast', rank: 'coastline', order: 0 };
@@ -107,12 +108,12 @@ export function groundFeatures(raw: readonly RawElement[]): GroundFeature[] {
   }
   const places = [...nodes.values()].flatMap((node) => {
     const kind = groundKindOf('node', node.tags ?? {});
-    return kind === null || node.lon === undefined || node.lat === undefined ? [] : [{ node, kind }];
+    return kind === null || !isPlacedNode(node) ? [] : [{ node, kind }];
   });
   for (const { node, kind } of places.sort((a, b) => a.kind.order - b.kind.order)) {
     features.push({
       type: 'Feature',
-      geometry: { type: 'Point', coordinates: [node.lon!, node.lat!] },
+      geometry: { type: 'Point', coordinates: [node.lon, node.lat] },
       properties: { what: kind.what, name: node.tags?.name ?? null, rank: kind.rank },
     });
   }

@@ -1,8 +1,11 @@
+import { lowerBound } from '../../lists/lower-bound.ts';
+
 /** Many numbers at 8 bytes each, with a look-up; fastest when they come in rising order, as in most extracts. */
 export class IdList {
   #ids = new Float64Array(1024);
   #length = 0;
   #sorted = true;
+  #greatest = Number.NEGATIVE_INFINITY;
 
   add(id: number): void {
     if (this.#length === this.#ids.length) {
@@ -10,7 +13,8 @@ export class IdList {
       longer.set(this.#ids);
       this.#ids = longer;
     }
-    if (this.#length > 0 && this.#ids[this.#length - 1]! > id) this.#sorted = false;
+    if (id < this.#greatest) this.#sorted = false;
+    else this.#greatest = id;
     this.#ids[this.#length] = id;
     this.#length += 1;
   }
@@ -20,13 +24,7 @@ export class IdList {
       this.#ids.subarray(0, this.#length).sort();
       this.#sorted = true;
     }
-    let low = 0;
-    let high = this.#length;
-    while (low < high) {
-      const middle = (low + high) >> 1;
-      if (this.#ids[middle]! < id) low = middle + 1;
-      else high = middle;
-    }
-    return low < this.#length && this.#ids[low] === id;
+    const place = lowerBound(this.#ids, id, this.#length);
+    return place < this.#length && this.#ids[place] === id;
   }
 }

@@ -2,7 +2,7 @@ import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { Bbox } from '../../../contract/common.ts';
 import { lentOnly } from '../extract/detached.ts';
 import { FarList, type FarObjects, joinedBoxes } from '../extract/far-objects.ts';
-import { isOnEarth } from '../extract/position.ts';
+import { liesOnEarth } from '../extract/position.ts';
 import type { OsmType, RawElement } from '../extract/raw-element.ts';
 
 /** Finds an element that lends geometry, or a wanted one; undefined when the file has it not. */
@@ -55,12 +55,11 @@ class PlaceBox {
   }
 
   #position(at: unknown): void {
-    const { lat, lon } = (at ?? {}) as { lat?: number; lon?: number };
-    if (!isOnEarth(lon, lat)) return;
-    this.#west = Math.min(this.#west, lon!);
-    this.#east = Math.max(this.#east, lon!);
-    this.#south = Math.min(this.#south, lat!);
-    this.#north = Math.max(this.#north, lat!);
+    if (!liesOnEarth(at)) return;
+    this.#west = Math.min(this.#west, at.lon);
+    this.#east = Math.max(this.#east, at.lon);
+    this.#south = Math.min(this.#south, at.lat);
+    this.#north = Math.max(this.#north, at.lat);
   }
 
   get box(): Bbox | null {

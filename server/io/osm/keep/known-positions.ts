@@ -1,6 +1,6 @@
 import type { Geometry } from 'geojson';
 import { keyOfRef } from '../extract/element-key.ts';
-import { isOnEarth, meanPosition, nearerTurn } from '../extract/position.ts';
+import { liesOnEarth, meanPosition, nearerTurn } from '../extract/position.ts';
 import type { RawElement } from '../extract/raw-element.ts';
 import { SITE_SPREAD_MAX_M } from '../source/limits.ts';
 
@@ -28,10 +28,7 @@ const pointAt = (position: Position, rough: boolean): Placed => ({
   rough,
 });
 
-const asPosition = (at: unknown): Position[] => {
-  const { lat, lon } = (at ?? {}) as { lat?: number; lon?: number };
-  return isOnEarth(lon, lat) ? [[lon!, lat!]] : [];
-};
+const asPosition = (at: unknown): Position[] => (liesOnEarth(at) ? [[at.lon, at.lat]] : []);
 
 /** Places elements of which no feature could be made, by what is known of them. */
 export class KnownPositions {
@@ -46,9 +43,7 @@ export class KnownPositions {
   place(element: RawElement): Placed | string {
     const centre = this.#givenCentre(element);
     if (element.type === 'node') {
-      return isOnEarth(element.lon, element.lat)
-        ? pointAt([element.lon!, element.lat!], false)
-        : 'it has no position';
+      return liesOnEarth(element) ? pointAt([element.lon, element.lat], false) : 'it has no position';
     }
     const wantsParts = element.type === 'way' ? 'nodes' : 'members';
     const positions = element.type === 'way' ? this.#wayPositions(element) : this.#memberMeans(element, 0);

@@ -38,6 +38,12 @@ export class Company {
     else if (list.at(-1) !== element) list.push(element);
   }
 
+  #placeOf(element: RawElement): number {
+    const place = this.#order.get(element);
+    if (place === undefined) throw new Error(`${element.type}/${element.id} is not among the elements`);
+    return place;
+  }
+
   /** The batch and its company, in the order of all the elements, nodes first. */
   of(batch: readonly RawElement[]): RawElement[] {
     const nodes = new Set<RawElement>();
@@ -57,7 +63,6 @@ export class Company {
       for (const id of element.nodes ?? []) need('node', id);
       for (const member of element.members ?? []) need(member.type, member.ref);
     }
-    const rank = (element: RawElement): number => this.#order.get(element)!;
-    return [...nodes, ...[...listed].sort((a, b) => rank(a) - rank(b))];
+    return [...nodes, ...[...listed].sort((a, b) => this.#placeOf(a) - this.#placeOf(b))];
   }
 }

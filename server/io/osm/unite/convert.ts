@@ -4,7 +4,7 @@ import osmtogeojson, { type OsmFeature } from 'osmtogeojson';
 import type { Caution } from '../../../contract/common.ts';
 import type { MappedFeature } from '../../../core/input/sources.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
-import { isOnEarth } from '../extract/position.ts';
+import { type LatLon, liesOnEarth } from '../extract/position.ts';
 import type { RawElement } from '../extract/raw-element.ts';
 import { KnownPositions, type Placed } from '../keep/known-positions.ts';
 import { Company } from './company.ts';
@@ -21,11 +21,7 @@ const BATCH_OF = 500;
 /** Ids named in a caution before it says "and others". Ours. */
 const NAMED_MAX = 5;
 
-type At = { lat: number; lon: number };
-const onEarthOrNull = (at: unknown): At | null => {
-  const { lat, lon } = (at ?? {}) as Partial<At>;
-  return isOnEarth(lon, lat) ? { lat: lat!, lon: lon! } : null;
-};
+const onEarthOrNull = (at: unknown): LatLon | null => (liesOnEarth(at) ? { lat: at.lat, lon: at.lon } : null);
 
 /** What is no way has no role: osmtogeojson would take its number for that of a way. */
 const roleInArea = ({ type, role }: { type: string; role: string }): string =>

@@ -11,14 +11,16 @@ const COMMODITIES: readonly Commodity[] = ['fuel', 'water'];
 function clipAtMeridian(ring: Ring, meridian: number, keepWest: boolean): Ring | null {
   const keeps = (lon: number): boolean => (keepWest ? lon <= meridian : lon >= meridian);
   const kept: Ring = [];
-  for (let i = 0; i + 1 < ring.length; i += 1) {
-    const from = ring[i]!;
-    const to = ring[i + 1]!;
-    if (keeps(from[0])) kept.push(from);
-    if (keeps(from[0]) !== keeps(to[0])) {
-      const share = (meridian - from[0]) / (to[0] - from[0]);
-      kept.push([meridian, from[1] + share * (to[1] - from[1])]);
+  let from: [number, number] | undefined;
+  for (const to of ring) {
+    if (from !== undefined) {
+      if (keeps(from[0])) kept.push(from);
+      if (keeps(from[0]) !== keeps(to[0])) {
+        const share = (meridian - from[0]) / (to[0] - from[0]);
+        kept.push([meridian, from[1] + share * (to[1] - from[1])]);
+      }
     }
+    from = to;
   }
   const first = kept[0];
   return first === undefined || kept.length < 3 ? null : [...kept, first];

@@ -67,9 +67,9 @@ class Union {
 
   #offerNear(id: string, candidate: Candidate): void {
     const known = this.#winners.get(id);
-    this.#winners.set(id, known === undefined ? candidate : winnerOf(known, candidate));
+    const winner = known === undefined ? candidate : winnerOf(known, candidate);
+    this.#winners.set(id, winner);
     if (known === undefined) return;
-    const winner = this.#winners.get(id)!;
     const loser = winner === known ? candidate : known;
     if (suppliesSomething(loser) && !suppliesSomething(winner)) {
       const reason = `${winner.source} has a newer version of it, which is no supply any more`;

@@ -22,12 +22,13 @@ export function parseTagText(text: string): TagText | null {
   const tags: Record<string, string> = {};
   let last = '';
   // Each piece with the semicolon before it, so that a value's own one comes back as it was.
-  for (const [, semicolon, piece] of folded.matchAll(/(^|; ?)([^;]*)/g)) {
-    const match = TAG.exec(piece!);
+  for (const [, semicolon = '', piece = ''] of folded.matchAll(/(^|; ?)([^;]*)/g)) {
+    const match = TAG.exec(piece);
     if (match !== null) {
-      last = match[1]!;
-      setTag(tags, last, match[2]!.trim());
-    } else if (piece !== '') setTag(tags, last, `${tags[last]}${semicolon}${piece!.trim()}`);
+      const [, key = '', value = ''] = match;
+      setTag(tags, key, value.trim());
+      last = key;
+    } else if (piece !== '') setTag(tags, last, `${tags[last]}${semicolon}${piece.trim()}`);
   }
   const named = tags.id ?? tags['@id'];
   const id = named !== undefined && parseKey(named) !== null ? named : null;
@@ -52,9 +53,15 @@ const wordFor = (words: string, inName: boolean): WaypointWord | undefined =>
 
 /** The row for what a waypoint says by symbol, else by type, else by name; undefined when it says neither. */
 export function supplyWord(waypoint: Waypoint): { row: WaypointWord; denied: boolean } | null {
-  const spoken = [waypoint.symbol, waypoint.type, waypoint.name].map((text) => wordsOf(text ?? ''));
-  const row = wordFor(spoken[0]!, false) ?? wordFor(spoken[1]!, false) ?? wordFor(spoken[2]!, true);
+  const [symbol, type, name, comment, description] = [
+    wordsOf(waypoint.symbol ?? ''),
+    wordsOf(waypoint.type ?? ''),
+    wordsOf(waypoint.name ?? ''),
+    wordsOf(waypoint.comment ?? ''),
+    wordsOf(waypoint.description ?? ''),
+  ];
+  const row = wordFor(symbol, false) ?? wordFor(type, false) ?? wordFor(name, true);
   if (row === undefined) return null;
-  const told = [...spoken, wordsOf(waypoint.comment ?? ''), wordsOf(waypoint.description ?? '')];
-  return { row, denied: told.some((words) => holdsAny(words, DENYING_WORDS)) };
+  const texts = [symbol, type, name, comment, description];
+  return { row, denied: texts.some((words) => holdsAny(words, DENYING_WORDS)) };
 }

@@ -24,6 +24,9 @@ const OSM_VERSION = '0.6';
 const OSM_TYPES: ReadonlySet<string> = new Set(['node', 'way', 'relation']);
 const isOsmType = (text: string | undefined): text is OsmType => text !== undefined && OSM_TYPES.has(text);
 
+/** Stands for what is not there: no box is made of it. */
+const NO_NUMBER = Number.NaN;
+
 /** A remark is a sentence; what follows is not kept. Ours. */
 const REMARK_MAX_CHARACTERS = 2_000;
 
@@ -95,8 +98,10 @@ class OsmXmlReader {
       this.#handlers.bounds?.(boxOf(attributes));
     } else if (name === 'bound' && attributes.box !== undefined) {
       // The older way to write it: "south,west,north,east".
-      const [south, west, north, east] = attributes.box.split(',').map(Number);
-      this.#handlers.bounds?.([west!, south!, east!, north!]);
+      const [south = NO_NUMBER, west = NO_NUMBER, north = NO_NUMBER, east = NO_NUMBER] = attributes.box
+        .split(',')
+        .map(Number);
+      this.#handlers.bounds?.([west, south, east, north]);
     } else if (name === 'remark' && !selfClosing) {
       this.#remark = '';
       this.#parser.on('text', (text) => {

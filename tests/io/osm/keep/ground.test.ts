@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { isInBox } from '../../../../server/io/osm/extract/position.ts';
 import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
 import { GroundWays, groundFeatures, groundKindOf } from '../../../../server/io/osm/keep/ground.ts';
-import { isInBox } from '../../../../server/io/osm/keep/ground-selection.ts';
 import { IdList } from '../../../../server/io/osm/keep/id-list.ts';
 
 const way = (id: number, tags: Record<string, string>, nodes = [1, 2]): RawElement => ({
@@ -91,8 +91,8 @@ describe('ground', () => {
   });
 
   it('a box may cross the 180th meridian', () => {
-    expect([179, -179, 0].map((lon) => isInBox(lon, 0, [170, -1, -170, 1]))).toEqual([true, true, false]);
-    expect([179, -179, 0].map((lon) => isInBox(lon, 0, [-10, -1, 10, 1]))).toEqual([false, false, true]);
+    expect([179, -179, 0].map((lon) => isInBox([170, -1, -170, 1], lon, 0))).toEqual([true, true, false]);
+    expect([179, -179, 0].map((lon) => isInBox([-10, -1, 10, 1], lon, 0))).toEqual([false, false, true]);
   });
 
   it('a long list of ids finds what it holds, sorted or not', () => {
@@ -101,5 +101,7 @@ describe('ground', () => {
     expect([list.has(7_919), list.has(7_920), list.has(0)]).toEqual([true, false, true]);
     list.add(-4);
     expect([list.has(-4), list.has(7_919)]).toEqual([true, true]);
+    list.add(7_920);
+    expect([list.has(7_920), list.has(-4)]).toEqual([true, true]);
   });
 });

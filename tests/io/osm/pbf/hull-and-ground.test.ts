@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { encodePbfElements, type PbfElement } from '../../../../fixtures/pbf-writer.ts';
-import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
+import type { RawElement, RawNode } from '../../../../server/io/osm/extract/raw-element.ts';
 import { GroundKeeper, groundWithNodes } from '../../../../server/io/osm/pbf/find/ground-keeper.ts';
 import { IdFilter } from '../../../../server/io/osm/pbf/find/id-filter.ts';
 import { readBytes } from './pbf-files.ts';
@@ -149,7 +149,7 @@ describe('the ground', () => {
 
 describe('ways that the filter of ids let through', () => {
   it('should be left out when none of their nodes lies in the box after all', () => {
-    const nodes = new Map<number, RawElement>([
+    const nodes = new Map<number, RawNode>([
       [1, { type: 'node', id: 1, lon: 10.5, lat: 20.5 }],
       [2, { type: 'node', id: 2, lon: 30, lat: 40 }],
       [3, { type: 'node', id: 3, lon: 31, lat: 40 }],

@@ -129,7 +129,7 @@ describe('the span of ids', () => {
         const one = emptySpan();
         for (const id of ids) widen(one, id);
         const all = emptySpan();
-        widenByAll(all, Float64Array.from(ids), ids.length);
+        widenByAll(all, Float64Array.from(ids));
         expect(all).toEqual(one);
         expect(one.count).toBe(ids.length);
         if (ids.length > 0) expect([one.least, one.greatest]).toEqual([Math.min(...ids), Math.max(...ids)]);

@@ -47,12 +47,38 @@ export class StringTable {
     this.anyFlag = anyFlag;
   }
 
+  /** The marks of a packed list of string numbers that stands in the same bytes; past their end it reads 0, then throws. */
+  flagsOfList(start: number, end: number): number {
+    const bytes = this.#bytes;
+    const { flags, count } = this;
+    let seen = 0;
+    let position = start;
+    while (position < end) {
+      let key = bytes[position++] ?? 0;
+      if (key > 127) {
+        const second = bytes[position++] ?? 0;
+        key = (key & 127) | ((second & 127) << 7);
+        if (second > 127) {
+          const third = bytes[position++] ?? 0;
+          key |= (third & 127) << 14;
+          if (third > 127) throw new BrokenBlock('a string number beyond the table');
+        }
+      }
+      if (key >= count) throw new BrokenBlock('a string number beyond the table');
+      seen |= flags[key] ?? 0;
+    }
+    if (position > end) throw new BrokenBlock('a list of keys that runs past its end');
+    return seen;
+  }
+
   text(index: number): string {
-    if (!(index >= 0 && index < this.count))
-      throw new BrokenBlock(`a string numbered ${index} where there are ${this.count}`);
     const known = this.#texts[index];
     if (known !== undefined) return known;
-    const text = textOf(this.#bytes, this.#starts[index]!, this.#ends[index]!);
+    const start = this.#starts[index];
+    const end = this.#ends[index];
+    if (start === undefined || end === undefined || index >= this.count)
+      throw new BrokenBlock(`a string numbered ${index} where there are ${this.count}`);
+    const text = textOf(this.#bytes, start, end);
     this.#texts[index] = text;
     return text;
   }
@@ -111,5 +137,3 @@ export const latOf = (block: Block, stored: number): number =>
 /** Degrees of a stored longitude. */
 export const lonOf = (block: Block, stored: number): number =>
   (block.lonOffset + block.granularity * stored) / 1e9;
-
-export const isOnEarth = (lon: number, lat: number): boolean => Math.abs(lon) <= 180 && Math.abs(lat) <= 90;

@@ -1,9 +1,10 @@
-import type { RawElement } from '../../extract/raw-element.ts';
+import { numberAt } from '../../../lists/at.ts';
+import type { ParsedElement, RawNode } from '../../extract/raw-element.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
 import { decodeDeltas, integersAt, sumsAt } from '../wire/packed.ts';
 import { type Block, latOf, lonOf } from './block.ts';
-import { type Decoded, setEdit, tagsOf } from './elements.ts';
+import { setEdit, tagsOf } from './elements.ts';
 
 /** Where the lists of a DenseNodes message lie. */
 export interface DenseNodes {
@@ -56,9 +57,9 @@ let lonScratch = new Float64Array(0);
 const lengthOf = (range: Range) => range.end - range.start;
 
 /** All the ids; valid until the next call. */
-export function denseIds(bytes: Uint8Array, dense: DenseNodes): { ids: Float64Array; count: number } {
+export function denseIds(bytes: Uint8Array, dense: DenseNodes): Float64Array {
   if (idScratch.length < lengthOf(dense.ids)) idScratch = new Float64Array(lengthOf(dense.ids));
-  return { ids: idScratch, count: decodeDeltas(bytes, dense.ids, idScratch) };
+  return idScratch.subarray(0, decodeDeltas(bytes, dense.ids, idScratch));
 }
 
 /** All the positions as stored (see latOf, lonOf); valid until the next call. */
@@ -81,7 +82,10 @@ export interface TagHit {
   flags: number;
 }
 
-/** Nodes that have a key with one of the marks `mask`, and their tags. `count` is the number of nodes. */
+/**
+ * Nodes that have a key with one of the marks `mask`, and their tags. `count` is the number of nodes. Bytes past the
+ * end are read as 0; the position, looked at in the end, tells of it.
+ */
 export function tagHits(block: Block, dense: DenseNodes, mask: number, count: number): TagHit[] {
   const hits: TagHit[] = [];
   const { bytes, strings } = block;
@@ -93,7 +97,7 @@ export function tagHits(block: Block, dense: DenseNodes, mask: number, count: nu
   let began = start;
   let seen = 0;
   while (position < end) {
-    let key = bytes[position++]!;
+    let key = bytes[position++] ?? 0;
     if (key === 0) {
       if ((seen & mask) !== 0) hits.push({ place, tags: denseTags(block, began, position - 1), flags: seen });
       place += 1;
@@ -102,17 +106,17 @@ export function tagHits(block: Block, dense: DenseNodes, mask: number, count: nu
       continue;
     }
     if (key > 127) {
-      const second = bytes[position++]!;
+      const second = bytes[position++] ?? 0;
       key = (key & 127) | ((second & 127) << 7);
       if (second > 127) {
-        const third = bytes[position++]!;
+        const third = bytes[position++] ?? 0;
         key |= (third & 127) << 14;
         if (third > 127) throw new BrokenBlock('a string number beyond the table');
       }
     }
     if (key >= strings.count) throw new BrokenBlock('a string number beyond the table');
-    seen |= flags[key]!;
-    while (bytes[position++]! > 127);
+    seen |= flags[key] ?? 0;
+    while ((bytes[position++] ?? 0) > 127);
   }
   if (position > end || began !== end) throw new BrokenBlock('a list of tags that runs past its end');
   if (place !== count) throw new BrokenBlock(`tags of ${place} nodes where there are ${count}`);
@@ -136,7 +140,7 @@ export function denseNodesAt(
   dense: DenseNodes,
   ids: Float64Array,
   places: readonly number[],
-): Decoded[] {
+): ParsedElement<RawNode>[] {
   const { bytes } = block;
   if (places.length > 0 && (dense.lats === NOWHERE || dense.lons === NOWHERE))
     throw new BrokenBlock('nodes without positions');
@@ -146,11 +150,11 @@ export function denseNodesAt(
   const times = lengthOf(dense.times) === 0 ? null : sumsAt(bytes, dense.times, places);
   const visibles = lengthOf(dense.visibles) === 0 ? null : integersAt(bytes, dense.visibles, places);
   return places.map((place, index) => {
-    const element: RawElement = {
+    const element: RawNode = {
       type: 'node',
-      id: ids[place]!,
-      lat: latOf(block, lats[index]!),
-      lon: lonOf(block, lons[index]!),
+      id: numberAt(ids, place),
+      lat: latOf(block, numberAt(lats, index)),
+      lon: lonOf(block, numberAt(lons, index)),
     };
     setEdit(element, block, versions?.[index] ?? 0, times?.[index] ?? 0);
     return { element, deleted: visibles?.[index] === 0 };

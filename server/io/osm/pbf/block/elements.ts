@@ -1,31 +1,19 @@
-import type { OsmType, RawElement } from '../../extract/raw-element.ts';
+import { at } from '../../../lists/at.ts';
+import type { Member, OsmType, ParsedElement, RawElement, RawNode } from '../../extract/raw-element.ts';
+import { setTag } from '../../extract/set-tag.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
 import { isoTime } from '../wire/iso-time.ts';
 import { decodeIntegers, decodeSums } from '../wire/packed.ts';
 import { type Block, latOf, lonOf } from './block.ts';
 
-/** An element in full, with what RawElement has no place for. */
-export interface Decoded {
-  element: RawElement;
-  /** The file marks it as deleted. */
-  deleted: boolean;
-}
-
-/** Sets a tag also when its key is one that objects treat in a special way. */
-function setTag(tags: Record<string, string>, key: string, value: string): void {
-  if (key === '__proto__')
-    Object.defineProperty(tags, key, { value, enumerable: true, configurable: true, writable: true });
-  else tags[key] = value;
-}
-
 /** Tags from two lists of string numbers of equal length. */
 export function tagsOf(block: Block, keys: readonly number[], values: readonly number[]) {
   if (keys.length !== values.length)
     throw new BrokenBlock(`${keys.length} keys with ${values.length} values`);
   const tags: Record<string, string> = {};
-  for (let index = 0; index < keys.length; index += 1)
-    setTag(tags, block.strings.text(keys[index]!), block.strings.text(values[index]!));
+  let index = 0;
+  for (const key of keys) setTag(tags, block.strings.text(key), block.strings.text(at(values, index++)));
   return tags;
 }
 
@@ -53,7 +41,7 @@ function readInfo(element: RawElement, block: Block, range: Range): boolean {
 }
 
 /** A node that is not in dense form. Its position may lie off the Earth: the caller looks. */
-export function decodePlainNode(block: Block, range: Range): Decoded {
+export function decodePlainNode(block: Block, range: Range): ParsedElement<RawNode> {
   const parts = new Cursor(block.bytes, range.start, range.end);
   let id: number | null = null;
   let keys = NOWHERE;
@@ -71,7 +59,7 @@ export function decodePlainNode(block: Block, range: Range): Decoded {
     else parts.skip(tag);
   }
   if (id === null || lat === null || lon === null) throw new BrokenBlock('a node without id or position');
-  const element: RawElement = { type: 'node', id, lat: latOf(block, lat), lon: lonOf(block, lon) };
+  const element: RawNode = { type: 'node', id, lat: latOf(block, lat), lon: lonOf(block, lon) };
   setTags(element, block, keys, values);
   return { element, deleted: readInfo(element, block, info) };
 }
@@ -133,7 +121,7 @@ function decodeListFields(block: Block, type: 'way' | 'relation', range: Range):
 }
 
 /** A way; `geometry` holds the positions of its nodes where the file has them in the way itself. */
-export function decodeWay(block: Block, range: Range): Decoded {
+export function decodeWay(block: Block, range: Range): ParsedElement {
   const { element, deleted, eighth, ninth, tenth } = decodeListFields(block, 'way', range);
   const nodes = decodeSums(block.bytes, eighth);
   element.nodes = nodes;
@@ -144,7 +132,7 @@ export function decodeWay(block: Block, range: Range): Decoded {
       throw new BrokenBlock(`way ${element.id} with ${nodes.length} nodes and ${lats.length} positions`);
     element.geometry = lats.map((lat, index) => ({
       lat: latOf(block, lat),
-      lon: lonOf(block, lons[index]!),
+      lon: lonOf(block, at(lons, index)),
     }));
   }
   return { element, deleted };
@@ -152,17 +140,17 @@ export function decodeWay(block: Block, range: Range): Decoded {
 
 const MEMBER_TYPES: readonly OsmType[] = ['node', 'way', 'relation'];
 
-export function decodeRelation(block: Block, range: Range): Decoded {
+export function decodeRelation(block: Block, range: Range): ParsedElement {
   const { element, deleted, eighth, ninth, tenth } = decodeListFields(block, 'relation', range);
   const roles = decodeIntegers(block.bytes, eighth);
   const refs = decodeSums(block.bytes, ninth);
   const types = decodeIntegers(block.bytes, tenth);
   if (roles.length !== refs.length || types.length !== refs.length)
     throw new BrokenBlock(`relation ${element.id} with member lists of different length`);
-  element.members = refs.map((ref, index) => {
-    const type = MEMBER_TYPES[types[index]!];
+  element.members = refs.map((ref, index): Member => {
+    const type = MEMBER_TYPES[at(types, index)];
     if (type === undefined) throw new BrokenBlock(`relation ${element.id} with a member of unknown type`);
-    return { type, ref, role: block.strings.text(roles[index]!) };
+    return { type, ref, role: block.strings.text(at(roles, index)) };
   });
   return { element, deleted };
 }

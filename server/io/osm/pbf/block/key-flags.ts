@@ -38,7 +38,7 @@ for (let place = 0; place < (LONGEST + 1) * 256; place += 1) BUCKETS[place] ??= 
 export function keyFlagOf(bytes: Uint8Array, start: number, end: number): number {
   const length = end - start;
   if (length === 0 || length > LONGEST) return 0;
-  const bucket = BUCKETS[length * 256 + bytes[start]!];
+  const bucket = BUCKETS[length * 256 + (bytes[start] ?? 0)];
   if (bucket === undefined) return 0;
   for (const known of bucket) {
     let same = 1;

@@ -1,6 +1,8 @@
+import { at } from '../../../lists/at.ts';
+import { lowerBound } from '../../../lists/lower-bound.ts';
 import type { OsmType, RawElement } from '../../extract/raw-element.ts';
 import type { Frame } from '../wire/framing.ts';
-import { lowerBound, type Sought } from './find.ts';
+import type { Sought } from './find.ts';
 import { type IdSpan, mayRepeat } from './id-span.ts';
 
 const TYPES = ['node', 'way', 'relation'] as const satisfies readonly OsmType[];
@@ -49,9 +51,9 @@ export class Census {
   #frame(blob: number): Frame {
     return {
       type: 'OSMData',
-      frameStart: this.#frameStart[blob]!,
-      blobStart: this.#blobStart[blob]!,
-      blobBytes: this.#blobBytes[blob]!,
+      frameStart: at(this.#frameStart, blob),
+      blobStart: at(this.#blobStart, blob),
+      blobBytes: at(this.#blobBytes, blob),
     };
   }
 
@@ -61,15 +63,17 @@ export class Census {
 
   /** Whether an id of this type can occur twice in the file. */
   mayRepeat(type: OsmType): boolean {
+    return mayRepeat(this.#frameStart.map((_, blob) => this.#span(type, blob)));
+  }
+
+  #span(type: OsmType, blob: number): IdSpan {
     const { count, least, greatest, rising } = this.#spans[type];
-    return mayRepeat(
-      count.map((each, blob) => ({
-        count: each,
-        least: least[blob]!,
-        greatest: greatest[blob]!,
-        rising: rising[blob]!,
-      })),
-    );
+    return {
+      count: at(count, blob),
+      least: at(least, blob),
+      greatest: at(greatest, blob),
+      rising: at(rising, blob),
+    };
   }
 
   framesWith(type: OsmType): Frame[] {
@@ -91,9 +95,9 @@ export class Census {
 
   /** Those of the ascending ids that the blob can hold. */
   #within(type: OsmType, blob: number, sorted: Float64Array): Float64Array {
-    const { least, greatest } = this.#spans[type];
-    const from = lowerBound(sorted, least[blob]!);
-    return sorted.slice(from, Math.max(from, lowerBound(sorted, greatest[blob]! + 1)));
+    const { least, greatest } = this.#span(type, blob);
+    const from = lowerBound(sorted, least);
+    return sorted.slice(from, Math.max(from, lowerBound(sorted, greatest + 1)));
   }
 }
 

@@ -1,14 +1,15 @@
+import { at } from '../../../lists/at.ts';
 import type { FarList } from '../../extract/far-objects.ts';
-import type { RawElement } from '../../extract/raw-element.ts';
+import type { RawElement, RawNode } from '../../extract/raw-element.ts';
 
 /** Wanted nodes off the land that is near, as reading threads pass them on: id, longitude, latitude, version, time of each. */
 export type PackedFar = number[];
 const FIELDS = 5;
 
 /** Adds a node to the pack. */
-export function packFar(pack: PackedFar, { id, lon, lat, version, timestamp }: RawElement): void {
+export function packFar(pack: PackedFar, { id, lon, lat, version, timestamp }: RawNode): void {
   const time = timestamp === undefined ? Number.NaN : Date.parse(timestamp);
-  pack.push(id, lon!, lat!, version ?? Number.NaN, time);
+  pack.push(id, lon, lat, version ?? Number.NaN, time);
 }
 
 /** The far nodes of a file, in its order. */
@@ -19,37 +20,50 @@ export class FarNodes {
 
   take(pack: PackedFar, keptBefore: number): void {
     for (const value of pack) this.#pack.push(value);
-    for (let at = 0; at < pack.length; at += FIELDS) this.#keptBefore.push(keptBefore);
+    for (let first = 0; first < pack.length; first += FIELDS) this.#keptBefore.push(keptBefore);
+  }
+
+  /** The node in a place of the list; NaN for a version or time (milliseconds) that is not known. */
+  #node(place: number) {
+    const first = place * FIELDS;
+    return {
+      id: at(this.#pack, first),
+      lon: at(this.#pack, first + 1),
+      lat: at(this.#pack, first + 2),
+      version: at(this.#pack, first + 3),
+      timeMs: at(this.#pack, first + 4),
+    };
   }
 
   /**
-   * Leaves the newest version of each node that the file holds more than once, of equal versions the later one. `kept`
+   * Leaves the newest version of each node that the file holds more than once, of equal versions the later one. `near`
    * are the wanted elements that were kept; gives them without the nodes that have moved away since.
    */
-  settle(kept: readonly RawElement[]): RawElement[] {
-    const newest = new Map<number, { version: number; at: number; far: number }>();
-    const offer = (id: number, version: number, at: number, far: number): void => {
-      const known = newest.get(id);
-      const isOlder = known !== undefined && (version - known.version || at - known.at) < 0;
-      if (!isOlder) newest.set(id, { version, at, far });
+  settle(near: readonly RawElement[]): RawElement[] {
+    /** `order`: in the file; `place`: among the far ones, -1 for one that is near. */
+    const newest = new Map<number, { version: number; order: number; place: number }>();
+    const offer = (id: number, version: number, order: number, place: number): void => {
+      const rival = newest.get(id);
+      const isOlder = rival !== undefined && (version - rival.version || order - rival.order) < 0;
+      if (!isOlder) newest.set(id, { version, order, place });
     };
-    this.#keptBefore.forEach((at, far) => {
-      offer(this.#pack[far * FIELDS]!, this.#pack[far * FIELDS + 3]! || 0, at - 0.5, far);
+    this.#keptBefore.forEach((order, place) => {
+      const { id, version } = this.#node(place);
+      offer(id, version || 0, order - 0.5, place);
     });
-    kept.forEach(({ type, id, version = 0 }, at) => {
-      if (type === 'node' && newest.has(id)) offer(id, version, at, -1);
+    near.forEach(({ type, id, version = 0 }, order) => {
+      if (type === 'node' && newest.has(id)) offer(id, version, order, -1);
     });
-    const left = [...newest.values()].filter(({ far }) => far >= 0);
-    this.#pack = left.flatMap(({ far }) => this.#pack.slice(far * FIELDS, (far + 1) * FIELDS));
-    this.#keptBefore = left.map(({ at }) => at + 0.5);
-    return kept.filter(({ type, id }) => type !== 'node' || (newest.get(id)?.far ?? -1) < 0);
+    const rest = [...newest.values()].filter(({ place }) => place >= 0);
+    this.#pack = rest.flatMap(({ place }) => this.#pack.slice(place * FIELDS, (place + 1) * FIELDS));
+    this.#keptBefore = rest.map(({ order }) => order + 0.5);
+    return near.filter(({ type, id }) => type !== 'node' || (newest.get(id)?.place ?? -1) < 0);
   }
 
   addTo(list: FarList): void {
-    for (let at = 0; at < this.#pack.length; at += FIELDS) {
-      const lon = this.#pack[at + 1]!;
-      const lat = this.#pack[at + 2]!;
-      list.addTimed('node', this.#pack[at]!, this.#pack[at + 3]!, this.#pack[at + 4]!, [lon, lat, lon, lat]);
+    for (let place = 0; place < this.#keptBefore.length; place += 1) {
+      const { id, lon, lat, version, timeMs } = this.#node(place);
+      list.addTimed({ type: 'node', id, version, timeMs }, [lon, lat, lon, lat]);
     }
   }
 }

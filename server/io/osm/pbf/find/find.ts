@@ -1,8 +1,11 @@
-import type { RawElement } from '../../extract/raw-element.ts';
-import { type Block, isOnEarth } from '../block/block.ts';
+import { lowerBound } from '../../../lists/lower-bound.ts';
+import { isOnEarth } from '../../extract/position.ts';
+import type { ParsedElement, RawElement } from '../../extract/raw-element.ts';
+import type { Block } from '../block/block.ts';
 import { denseIds, denseNodesAt, openDenseNodes } from '../block/dense-nodes.ts';
-import { type Decoded, decodePlainNode, decodeRelation, decodeWay } from '../block/elements.ts';
+import { decodePlainNode, decodeRelation, decodeWay } from '../block/elements.ts';
 import { Cursor, type Range } from '../wire/cursor.ts';
+import { type PackedNodes, packNodes } from './packed-nodes.ts';
 
 /** Ids looked for in a block, ascending. */
 export interface Sought {
@@ -17,30 +20,18 @@ export const SOUGHT_NOTHING: Sought = {
   relation: new Float64Array(0),
 };
 
-/** Place of the first of the ascending `ids` that is not less than `id`. */
-export function lowerBound(ids: Float64Array, id: number): number {
-  let low = 0;
-  let high = ids.length;
-  while (low < high) {
-    const middle = (low + high) >> 1;
-    if (ids[middle]! < id) low = middle + 1;
-    else high = middle;
-  }
-  return low;
-}
-
 const holds = (ids: Float64Array, id: number): boolean => ids[lowerBound(ids, id)] === id;
 
-/** The places of a block's first `count` ids that are among `sought`. */
-function placesOf(ids: Float64Array, count: number, sought: Float64Array): number[] {
+/** The places of a block's ids that are among `sought`. */
+function placesOf(ids: Float64Array, sought: Float64Array): number[] {
   const places: number[] = [];
   let ahead = 0;
   let before = Number.NEGATIVE_INFINITY;
-  for (let place = 0; place < count; place += 1) {
-    const id = ids[place]!;
+  for (let place = 0; place < ids.length; place += 1) {
+    const id = ids[place] ?? Number.NaN;
     // Ids usually rise: walk along. When one falls back, look it up from the start.
     if (id < before) ahead = lowerBound(sought, id);
-    else while (ahead < sought.length && sought[ahead]! < id) ahead += 1;
+    else while ((sought[ahead] ?? Number.POSITIVE_INFINITY) < id) ahead += 1;
     before = id;
     if (sought[ahead] === id) places.push(place);
   }
@@ -55,7 +46,7 @@ function placesOf(ids: Float64Array, count: number, sought: Float64Array): numbe
  */
 export function findInBlock(block: Block, sought: Sought): Found {
   const found: RawElement[] = [];
-  const keep = (decoded: Decoded) => found.push(lent(decoded));
+  const keep = (decoded: ParsedElement) => found.push(lent(decoded));
   const cursor = new Cursor(block.bytes);
   for (const group of block.groups) {
     cursor.enter(group.start, group.end);
@@ -79,36 +70,10 @@ export function findInBlock(block: Block, sought: Sought): Found {
   };
 }
 
-/** What was found in a block; nodes are packed, since there are many and objects are costly to send. */
+/** What was found in a block. */
 export interface Found {
-  /** Id, latitude, longitude and version of each node in turn; NaN for what is not there. */
-  nodes: Float64Array;
+  nodes: PackedNodes;
   listed: RawElement[];
-}
-
-export const PACKED_FIELDS = 4;
-
-function packNodes(nodes: readonly RawElement[]): Float64Array {
-  const packed = new Float64Array(nodes.length * PACKED_FIELDS);
-  nodes.forEach(({ id, lat = Number.NaN, lon = Number.NaN, version = Number.NaN }, index) => {
-    packed.set([id, lat, lon, version], index * PACKED_FIELDS);
-  });
-  return packed;
-}
-
-/** The nodes that were packed. */
-export function unpackNodes(packed: Float64Array): RawElement[] {
-  const nodes: RawElement[] = [];
-  for (let at = 0; at < packed.length; at += PACKED_FIELDS) {
-    const node: RawElement = { type: 'node', id: packed[at]! };
-    if (!Number.isNaN(packed[at + 3]!)) node.version = packed[at + 3]!;
-    if (!Number.isNaN(packed[at + 1]!)) {
-      node.lat = packed[at + 1]!;
-      node.lon = packed[at + 2]!;
-    }
-    nodes.push(node);
-  }
-  return nodes;
 }
 
 /** A found element that gives no geometry: no position, no nodes, no members. */
@@ -116,11 +81,11 @@ export const isBare = (element: RawElement): boolean =>
   element.lat === undefined && element.nodes === undefined && element.members === undefined;
 
 /** What geometry needs of an element, and its version, so that the newest can be told. */
-function lent({ element, deleted }: Decoded): RawElement {
+function lent({ element, deleted }: ParsedElement): RawElement {
   const { type, id, lat, lon, version, nodes, members, geometry } = element;
   const kept: RawElement = { type, id };
   if (version !== undefined) kept.version = version;
-  if (deleted || (type === 'node' && !isOnEarth(lon!, lat!))) return kept;
+  if (deleted || (type === 'node' && !isOnEarth(lon, lat))) return kept;
   if (lat !== undefined && lon !== undefined) {
     kept.lat = lat;
     kept.lon = lon;
@@ -131,10 +96,10 @@ function lent({ element, deleted }: Decoded): RawElement {
   return kept;
 }
 
-function findDense(block: Block, range: Range, sought: Float64Array): Decoded[] {
+function findDense(block: Block, range: Range, sought: Float64Array): ParsedElement[] {
   const dense = openDenseNodes(block.bytes, range);
-  const { ids, count } = denseIds(block.bytes, dense);
-  const places = placesOf(ids, count, sought);
+  const ids = denseIds(block.bytes, dense);
+  const places = placesOf(ids, sought);
   return places.length === 0 ? [] : denseNodesAt(block, dense, ids, places);
 }
 

@@ -1,6 +1,7 @@
 import type { Bbox, Caution } from '../../../../contract/common.ts';
-import type { RawElement } from '../../extract/raw-element.ts';
-import { isInBox, RANK_WORDS } from './ground-kinds.ts';
+import { isInBox } from '../../extract/position.ts';
+import type { RawElement, RawNode } from '../../extract/raw-element.ts';
+import { RANK_WORDS } from './ground-kinds.ts';
 import type { GroundWay } from './ground-ways.ts';
 
 /** Most ways and most of their nodes kept as ground: what memory and a browser's map bear. Ours. */
@@ -81,17 +82,16 @@ export class GroundKeeper {
   }
 }
 
+/** A node that has a position, by its id; undefined where the file has none. */
+export type NodeLookup = (id: number) => RawNode | undefined;
+
 /** The ways that do touch the box, each with those of its nodes that are known, and these nodes once each. */
-export function groundWithNodes(
-  ways: readonly RawElement[],
-  box: Bbox,
-  nodeOf: (id: number) => RawElement | undefined,
-): RawElement[] {
-  const nodes = new Map<number, RawElement>();
+export function groundWithNodes(ways: readonly RawElement[], box: Bbox, nodeOf: NodeLookup): RawElement[] {
+  const nodes = new Map<number, RawNode>();
   const kept: RawElement[] = [];
   for (const way of ways) {
     const known = positionsOf(way, nodeOf);
-    if (known.length < 2 || !known.some((node) => isInBox(box, node.lon!, node.lat!))) continue;
+    if (known.length < 2 || !known.some((node) => isInBox(box, node.lon, node.lat))) continue;
     for (const node of known) nodes.set(node.id, node.tags === undefined ? node : positionOf(node));
     const { geometry: _, ...rest } = way;
     kept.push({ ...rest, nodes: known.map((node) => node.id) });
@@ -99,16 +99,16 @@ export function groundWithNodes(
   return [...nodes.values(), ...kept];
 }
 
-const positionOf = ({ id, lat, lon }: RawElement): RawElement => ({ type: 'node', id, lat: lat!, lon: lon! });
+const positionOf = ({ id, lat, lon }: RawNode): RawNode => ({ type: 'node', id, lat, lon });
 
 /** A way's nodes with position, from the way itself or from elsewhere; those without are left out. */
-export function positionsOf(way: RawElement, nodeOf: (id: number) => RawElement | undefined): RawElement[] {
-  const positions: RawElement[] = [];
+export function positionsOf(way: RawElement, nodeOf: NodeLookup): RawNode[] {
+  const positions: RawNode[] = [];
   way.nodes?.forEach((id, index) => {
     const point = way.geometry?.[index];
-    const node =
-      nodeOf(id) ?? (point ? { type: 'node' as const, id, lat: point.lat, lon: point.lon } : undefined);
-    if (node?.lat !== undefined) positions.push(node);
+    const node = nodeOf(id);
+    if (node !== undefined) positions.push(node);
+    else if (point) positions.push({ type: 'node', id, lat: point.lat, lon: point.lon });
   });
   return positions;
 }

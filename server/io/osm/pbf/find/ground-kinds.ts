@@ -1,4 +1,3 @@
-import type { Bbox } from '../../../../contract/common.ts';
 import type { Tags } from '../../../../core/input/sources.ts';
 
 /** Order in which ground ways are kept when there are too many; highest first. Ours. */
@@ -51,10 +50,4 @@ export function groundTagsOf(tags: Tags): Record<string, string> {
     if (value !== undefined) kept[key] = value;
   }
   return kept;
-}
-
-/** Whether a position lies in the box; its west may be greater than its east (over the 180th meridian). */
-export function isInBox([west, south, east, north]: Bbox, lon: number, lat: number): boolean {
-  if (lat < south || lat > north) return false;
-  return west <= east ? lon >= west && lon <= east : lon >= west || lon <= east;
 }

@@ -1,10 +1,11 @@
+import { isInBox } from '../../extract/position.ts';
 import type { RawElement } from '../../extract/raw-element.ts';
 import type { Block } from '../block/block.ts';
 import { decodeWay, listedTags } from '../block/elements.ts';
 import { GROUND_WAY_KEY } from '../block/key-flags.ts';
 import { Cursor } from '../wire/cursor.ts';
-import { groundRankOf, groundTagsOf, isInBox } from './ground-kinds.ts';
-import { flagsOfKeys, type ScanSettings } from './scan.ts';
+import { groundRankOf, groundTagsOf } from './ground-kinds.ts';
+import type { ScanSettings } from './scan.ts';
 
 /** A road or coast that may touch the box. */
 export interface GroundWay {
@@ -44,7 +45,7 @@ export function groundWaysOf(
       if (deleted) continue;
       const inside =
         element.geometry === undefined
-          ? element.nodes!.some((id) => ground.nodesInside.has(id))
+          ? (element.nodes ?? []).some((id) => ground.nodesInside.has(id))
           : element.geometry.some((point) => point !== null && isInBox(ground.box, point.lon, point.lat));
       if (inside) kept.push({ rank, way: { ...element, tags: groundTagsOf(tags) } });
     }
@@ -56,7 +57,7 @@ function keyFlags(block: Block, cursor: Cursor): number {
   for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
     if (tag === 18) {
       const from = cursor.pass();
-      return flagsOfKeys(block, from, cursor.position);
+      return block.strings.flagsOfList(from, cursor.position);
     }
     cursor.skip(tag);
   }

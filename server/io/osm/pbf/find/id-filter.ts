@@ -15,12 +15,12 @@ export class IdFilter {
 
   add(id: number): void {
     const [word, bits] = placeOf(id, this.#words.length);
-    if ((this.#words[word]! & bits) !== bits) Atomics.or(this.#words, word, bits);
+    if (((this.#words[word] ?? 0) & bits) !== bits) Atomics.or(this.#words, word, bits);
   }
 
   has(id: number): boolean {
     const [word, bits] = placeOf(id, this.#words.length);
-    return (this.#words[word]! & bits) === bits;
+    return ((this.#words[word] ?? 0) & bits) === bits;
   }
 }
 

@@ -23,25 +23,32 @@ export function widen(span: IdSpan, id: number): void {
   span.count += 1;
 }
 
-/** Takes the first `count` of `ids` into the span. */
-export function widenByAll(span: IdSpan, ids: Float64Array, count: number): void {
-  if (count === 0) return;
-  widen(span, ids[0]!);
-  let before = ids[0]!;
+/** Takes many ids into the span. */
+export function widenByAll(span: IdSpan, ids: Float64Array): void {
+  const [first] = ids;
+  if (first === undefined) return;
+  widen(span, first);
+  let before = first;
   let place = 1;
   // The usual case: they rise to the end.
-  for (; place < count && ids[place]! > before; place += 1) before = ids[place]!;
+  for (; place < ids.length; place += 1) {
+    const id = ids[place] ?? Number.NaN;
+    if (!(id > before)) break;
+    before = id;
+  }
   span.greatest = Math.max(span.greatest, before);
   span.count += place - 1;
-  for (; place < count; place += 1) widen(span, ids[place]!);
+  for (const id of ids.subarray(place)) widen(span, id);
 }
 
 /** Whether blocks with these spans, in the file's order, can hold one id twice. */
 export function mayRepeat(spans: readonly IdSpan[]): boolean {
   if (spans.some((span) => span.count > 0 && !span.rising)) return true;
-  // Large files have tens of thousands of blocks: their places are sorted, and no copies made.
-  const order: number[] = [];
-  for (let place = 0; place < spans.length; place += 1) if (spans[place]!.count > 0) order.push(place);
-  order.sort((a, b) => spans[a]!.least - spans[b]!.least);
-  return order.some((place, n) => n > 0 && spans[place]!.least <= spans[order[n - 1]!]!.greatest);
+  const inOrder = spans.filter((span) => span.count > 0).sort((a, b) => a.least - b.least);
+  let greatestBefore = Number.NEGATIVE_INFINITY;
+  return inOrder.some(({ least, greatest }) => {
+    const overlaps = least <= greatestBefore;
+    greatestBefore = greatest;
+    return overlaps;
+  });
 }

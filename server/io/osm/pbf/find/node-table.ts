@@ -1,5 +1,7 @@
-import type { RawElement } from '../../extract/raw-element.ts';
-import { lowerBound, PACKED_FIELDS } from './find.ts';
+import { numberAt } from '../../../lists/at.ts';
+import { lowerBound } from '../../../lists/lower-bound.ts';
+import type { RawNode } from '../../extract/raw-element.ts';
+import { numbersOf, type PackedNodes } from './packed-nodes.ts';
 
 /** The ids in ascending order, each once. Sorts the list that it is given. */
 export function ascendingOnce(ids: Float64Array): Float64Array {
@@ -32,25 +34,25 @@ export class NodeTable {
     this.#versions = new Float64Array(ids.length).fill(-1);
   }
 
-  /** Takes nodes as `findInBlock` packs them. */
-  take(packed: Float64Array): void {
-    for (let at = 0; at < packed.length; at += PACKED_FIELDS) {
-      const place = lowerBound(this.#ids, packed[at]!);
-      if (this.#ids[place] !== packed[at]) continue;
-      const version = packed[at + 3]!;
-      if ((version || 0) < (this.#versions[place]! || 0)) continue;
+  take(pack: PackedNodes): void {
+    for (const { id, lat, lon, version } of numbersOf(pack)) {
+      const place = lowerBound(this.#ids, id);
+      if (this.#ids[place] !== id) continue;
+      if ((version || 0) < (numberAt(this.#versions, place) || 0)) continue;
       this.#versions[place] = version;
-      this.#lats[place] = packed[at + 1]!;
-      this.#lons[place] = packed[at + 2]!;
+      this.#lats[place] = lat;
+      this.#lons[place] = lon;
     }
   }
 
   /** The node as an element; undefined when it is not there or has no position. */
-  get(id: number): RawElement | undefined {
+  get(id: number): RawNode | undefined {
     const place = lowerBound(this.#ids, id);
-    if (this.#ids[place] !== id || Number.isNaN(this.#lats[place])) return undefined;
-    const node: RawElement = { type: 'node', id, lat: this.#lats[place]!, lon: this.#lons[place]! };
-    const version = this.#versions[place]!;
-    return Number.isNaN(version) ? node : { type: 'node', id, version, lat: node.lat!, lon: node.lon! };
+    if (this.#ids[place] !== id) return undefined;
+    const lat = numberAt(this.#lats, place);
+    if (Number.isNaN(lat)) return undefined;
+    const lon = numberAt(this.#lons, place);
+    const version = numberAt(this.#versions, place);
+    return Number.isNaN(version) ? { type: 'node', id, lat, lon } : { type: 'node', id, version, lat, lon };
   }
 }

@@ -1,8 +1,16 @@
 import { isNear, type NearGrid } from '../../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../../contract/common.ts';
 import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
-import type { OsmType, RawElement } from '../../extract/raw-element.ts';
-import { type Block, isOnEarth, latOf, lonOf } from '../block/block.ts';
+import { at } from '../../../lists/at.ts';
+import { isInBox, isOnEarth } from '../../extract/position.ts';
+import {
+  isPlacedNode,
+  type OsmType,
+  type ParsedElement,
+  type RawElement,
+  type RawNode,
+} from '../../extract/raw-element.ts';
+import { type Block, latOf, lonOf } from '../block/block.ts';
 import {
   denseIds,
   denseNodesAt,
@@ -11,12 +19,12 @@ import {
   type TagHit,
   tagHits,
 } from '../block/dense-nodes.ts';
-import { type Decoded, decodePlainNode, decodeRelation, decodeWay, listedTags } from '../block/elements.ts';
+import { decodePlainNode, decodeRelation, decodeWay, listedTags } from '../block/elements.ts';
 import { GENERAL_KEY, PLACE_KEY, WANTED_KEY } from '../block/key-flags.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, type Range } from '../wire/cursor.ts';
 import { type PackedFar, packFar } from './far-nodes.ts';
-import { groundTagsOf, isGroundPlace, isInBox } from './ground-kinds.ts';
+import { groundTagsOf, isGroundPlace } from './ground-kinds.ts';
 import { HullSupports, type Supports } from './hull.ts';
 import type { IdFilter } from './id-filter.ts';
 import { emptySpan, type IdSpan, widen, widenByAll } from './id-span.ts';
@@ -114,18 +122,23 @@ export class Scanner {
     const decoded = decodePlainNode(block, range);
     const { id, lon, lat, tags } = decoded.element;
     widen(result.spans.node, id);
-    this.#position(id, lon!, lat!);
+    this.#position(id, lon, lat);
     if (tags !== undefined) this.#keepNode(decoded, tags, result);
   }
 
   #denseNodes(block: Block, range: Range, result: ScanResult): void {
     const dense = openDenseNodes(block.bytes, range);
-    const { ids, count } = denseIds(block.bytes, dense);
-    widenByAll(result.spans.node, ids, count);
+    const ids = denseIds(block.bytes, dense);
+    const count = ids.length;
+    widenByAll(result.spans.node, ids);
     if (this.#settings.hull || this.#settings.ground !== null) {
       const { lats, lons } = densePositions(block.bytes, dense, count);
-      for (let index = 0; index < count; index += 1)
-        this.#position(ids[index]!, lonOf(block, lons[index]!), latOf(block, lats[index]!));
+      let place = 0;
+      for (const id of ids) {
+        // As many positions as ids, as was looked at; what is not there would be no place on earth.
+        this.#position(id, lonOf(block, lons[place] ?? Number.NaN), latOf(block, lats[place] ?? Number.NaN));
+        place += 1;
+      }
     }
     const kept = tagHits(block, dense, this.#mask(), count).filter((hit) => this.#concerns(hit, result));
     if (kept.length === 0) return;
@@ -136,7 +149,7 @@ export class Scanner {
       kept.map((hit) => hit.place),
     );
     nodes.forEach((decoded, index) => {
-      const { tags } = kept[index]!;
+      const { tags } = at(kept, index);
       decoded.element.tags = tags;
       this.#keepNode(decoded, tags, result);
     });
@@ -148,45 +161,40 @@ export class Scanner {
     return this.#settings.ground !== null && isGroundPlace(hit.tags);
   }
 
-  #keepNode(decoded: Decoded, tags: Record<string, string>, result: ScanResult): void {
+  #keepNode(decoded: ParsedElement<RawNode>, tags: Record<string, string>, result: ScanResult): void {
     const { element } = decoded;
     if (tags.highway !== undefined || tags.place !== undefined) result.general = true;
     this.#keepWanted(decoded, tags, result);
     const { ground } = this.#settings;
     if (ground === null || decoded.deleted || !isGroundPlace(tags)) return;
-    if (isInBox(ground.box, element.lon!, element.lat!))
-      result.places.push({
-        type: 'node',
-        id: element.id,
-        lat: element.lat!,
-        lon: element.lon!,
-        tags: groundTagsOf(tags),
-      });
+    const { id, lat, lon } = element;
+    if (isInBox(ground.box, lon, lat))
+      result.places.push({ type: 'node', id, lat, lon, tags: groundTagsOf(tags) });
   }
 
-  #keepWanted({ element, deleted }: Decoded, tags: Record<string, string>, result: ScanResult): void {
+  #keepWanted({ element, deleted }: ParsedElement, tags: Record<string, string>, result: ScanResult): void {
     const commodities = wantedFor(tags);
     if (commodities.length === 0) return;
     if (deleted) {
       result.skipped.push({ id: idOf(element), reason: 'marked as deleted in the file' });
       return;
     }
-    if (element.type === 'node' && !isOnEarth(element.lon!, element.lat!)) {
+    if (element.type === 'node' && !isOnEarth(element.lon, element.lat)) {
       result.skipped.push({
         id: idOf(element),
         reason: `position off the Earth (${element.lon}, ${element.lat})`,
       });
       return;
     }
-    if (this.#isFar(element)) packFar(result.far, element);
+    if (isPlacedNode(element) && this.#isFar(element)) packFar(result.far, element);
     else result.elements.push(element);
     for (const commodity of commodities)
       if (!result.commodities.includes(commodity)) result.commodities.push(commodity);
   }
 
-  #isFar({ type, lon, lat }: RawElement): boolean {
+  #isFar({ lon, lat }: RawNode): boolean {
     const { near } = this.#settings;
-    return near !== null && type === 'node' && !isNear(near, [lon!, lat!, lon!, lat!]);
+    return near !== null && !isNear(near, [lon, lat, lon, lat]);
   }
 
   /** A way or relation: its id and keys first, the rest only on a hit. */
@@ -201,7 +209,7 @@ export class Scanner {
       if (tag === 8) id = cursor.integer();
       else if (tag === 18) {
         const from = cursor.pass();
-        seen = flagsOfKeys(block, from, cursor.position);
+        seen = block.strings.flagsOfList(from, cursor.position);
       } else cursor.skip(tag);
       if (id !== null && seen !== null) break;
     }
@@ -224,28 +232,4 @@ function keyCursor(bytes: Uint8Array, start: number, end: number): Cursor {
   if (reused.bytes !== bytes) reused = new Cursor(bytes);
   reused.enter(start, end);
   return reused;
-}
-
-/** The marks of a packed list of string numbers. */
-export function flagsOfKeys(block: Block, start: number, end: number): number {
-  const { bytes } = block;
-  const { flags, count } = block.strings;
-  let seen = 0;
-  let position = start;
-  while (position < end) {
-    let key = bytes[position++]!;
-    if (key > 127) {
-      const second = bytes[position++]!;
-      key = (key & 127) | ((second & 127) << 7);
-      if (second > 127) {
-        const third = bytes[position++]!;
-        key |= (third & 127) << 14;
-        if (third > 127) throw new BrokenBlock('a string number beyond the table');
-      }
-    }
-    if (key >= count) throw new BrokenBlock('a string number beyond the table');
-    seen |= flags[key]!;
-  }
-  if (position > end) throw new BrokenBlock('a list of keys that runs past its end');
-  return seen;
 }

@@ -1,15 +1,16 @@
 import type { Bbox, Caution } from '../../../../contract/common.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
-import type { OsmType, RawElement } from '../../extract/raw-element.ts';
+import { isPlacedNode, type OsmType, type RawElement, type RawNode } from '../../extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../../extract/raw-extract.ts';
 import { keepNear, lendingOf } from '../../keep/keep-near.ts';
 import { Census, Newest } from '../find/census.ts';
 import { FarNodes } from '../find/far-nodes.ts';
-import { type Found, isBare, SOUGHT_NOTHING, type Sought, unpackNodes } from '../find/find.ts';
-import { GroundKeeper, groundWithNodes, positionsOf } from '../find/ground-keeper.ts';
+import { type Found, isBare, SOUGHT_NOTHING, type Sought } from '../find/find.ts';
+import { GroundKeeper, groundWithNodes, type NodeLookup, positionsOf } from '../find/ground-keeper.ts';
 import type { GroundWay } from '../find/ground-ways.ts';
 import { HullSupports } from '../find/hull.ts';
 import { ascendingOnce, NodeTable } from '../find/node-table.ts';
+import { unpackNodes } from '../find/packed-nodes.ts';
 import { idOf, type ScanResult } from '../find/scan.ts';
 import { pbfProblem } from '../wire/broken.ts';
 import type { Frame } from '../wire/framing.ts';
@@ -26,7 +27,7 @@ export interface Fetched {
   keeper: GroundKeeper;
   groundWays: readonly RawElement[];
   lentWays: readonly RawElement[];
-  nodeOf: (id: number) => RawElement | undefined;
+  nodeOf: NodeLookup;
 }
 
 /** One file's reading: scan, then fetch what the finds need. */
@@ -188,9 +189,9 @@ export class Reading {
   }
 
   /** Finds, of the nodes of these ways and of the wanted relations, and of the wanted nodes themselves, one by its id. */
-  async #fetchNodes(ways: readonly RawElement[]): Promise<(id: number) => RawElement | undefined> {
-    const wanted = new Map<number, RawElement>();
-    for (const element of this.#wanted) if (element.type === 'node') wanted.set(element.id, element);
+  async #fetchNodes(ways: readonly RawElement[]): Promise<NodeLookup> {
+    const wanted = new Map<number, RawNode>();
+    for (const element of this.#wanted) if (isPlacedNode(element)) wanted.set(element.id, element);
     const sought = ascendingOnce(Float64Array.from(this.#nodesNeeded(ways, (id) => wanted.has(id))));
     const table = new NodeTable(sought);
     await this.#crew.run(this.#findJobs({ ...SOUGHT_NOTHING, node: sought }), (result) => {
@@ -207,10 +208,7 @@ export class Reading {
   }
 
   /** Drops the wanted elements that lie far away; gives what ways and relations lend to the rest. */
-  #leaveFar(
-    lentWays: readonly RawElement[],
-    nodeOf: (id: number) => RawElement | undefined,
-  ): { lending: RawElement[]; far: FarObjects } {
+  #leaveFar(lentWays: readonly RawElement[], nodeOf: NodeLookup): { lending: RawElement[]; far: FarObjects } {
     const near = this.#options.near ?? null;
     if (near === null) return { lending: [...lentWays], far: NOTHING_FAR };
     const listed = new Map<string, RawElement>();
@@ -226,7 +224,7 @@ export class Reading {
     return { lending: lendingOf(kept.near, all, listedOf), far: far.objects() };
   }
 
-  #assemble(lending: readonly RawElement[], nodeOf: (id: number) => RawElement | undefined): RawElement[] {
+  #assemble(lending: readonly RawElement[], nodeOf: NodeLookup): RawElement[] {
     const used = new Map<number, RawElement>();
     const ways = [...this.#wanted, ...lending].filter(({ type }) => type === 'way');
     for (const element of this.#wanted) if (element.type === 'node') used.set(element.id, element);

@@ -33,7 +33,7 @@ export class Cursor {
   tag(): number {
     if (this.position >= this.end) return 0;
     // Nearly all tags are of one byte; fields 1 to 15 are.
-    const byte = this.bytes[this.position]!;
+    const byte = this.bytes[this.position] ?? 0;
     if (byte < 128 && byte > 7) {
       this.position += 1;
       return byte;
@@ -45,7 +45,7 @@ export class Cursor {
 
   #byte(): number {
     if (this.position >= this.end) throw new BrokenBlock('a number that runs past the end of its message');
-    return this.bytes[this.position++]!;
+    return this.bytes[this.position++] ?? 0;
   }
 
   /** int32, int64, uint32, bool, enum as a safe integer. */

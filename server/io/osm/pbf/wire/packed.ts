@@ -1,6 +1,7 @@
 import { BrokenBlock } from './broken.ts';
 import { Cursor, type Range } from './cursor.ts';
 
+// Bytes past the end of the file's block are read as 0 here; the position, looked at in the end, tells of it.
 const TOO_LONG = 'a list of numbers that runs past its end';
 const TOO_SHORT = 'a list with fewer numbers than there are nodes';
 
@@ -14,15 +15,15 @@ export function decodeDeltas(bytes: Uint8Array, range: Range, into: Float64Array
   let value = 0;
   let count = 0;
   while (position < end) {
-    let raw = bytes[position++]!;
+    let raw = bytes[position++] ?? 0;
     if (raw > 127) {
-      const second = bytes[position++]!;
+      const second = bytes[position++] ?? 0;
       raw = (raw & 127) | ((second & 127) << 7);
       if (second > 127) {
-        const third = bytes[position++]!;
+        const third = bytes[position++] ?? 0;
         raw |= (third & 127) << 14;
         if (third > 127) {
-          const fourth = bytes[position++]!;
+          const fourth = bytes[position++] ?? 0;
           raw |= (fourth & 127) << 21;
           if (fourth > 127) {
             const cursor = new Cursor(bytes, position - 4, end);
@@ -50,16 +51,16 @@ export function sumsAt(bytes: Uint8Array, range: Range, places: readonly number[
   let position = range.start;
   let value = 0;
   let at = -1;
-  for (let index = 0; index < places.length; index += 1) {
-    const place = places[index]!;
+  let index = 0;
+  for (const place of places) {
     while (at < place) {
       if (position >= end) throw new BrokenBlock(TOO_SHORT);
-      let raw = bytes[position++]!;
+      let raw = bytes[position++] ?? 0;
       if (raw > 127) {
-        const second = bytes[position++]!;
+        const second = bytes[position++] ?? 0;
         raw = (raw & 127) | ((second & 127) << 7);
         if (second > 127) {
-          const third = bytes[position++]!;
+          const third = bytes[position++] ?? 0;
           raw |= (third & 127) << 14;
           if (third > 127) {
             const cursor = new Cursor(bytes, position - 3, end);
@@ -73,7 +74,7 @@ export function sumsAt(bytes: Uint8Array, range: Range, places: readonly number[
       value += (raw >>> 1) ^ -(raw & 1);
       at += 1;
     }
-    sums[index] = value;
+    sums[index++] = value;
   }
   if (position > end) throw new BrokenBlock(TOO_LONG);
   return sums;
@@ -85,11 +86,11 @@ export function integersAt(bytes: Uint8Array, range: Range, places: readonly num
   const cursor = new Cursor(bytes, range.start, range.end);
   let position = range.start;
   let at = 0;
-  for (let index = 0; index < places.length; index += 1) {
-    const place = places[index]!;
-    for (; at < place; at += 1) while (position < range.end && bytes[position++]! > 127);
+  let index = 0;
+  for (const place of places) {
+    for (; at < place; at += 1) while (position < range.end && (bytes[position++] ?? 0) > 127);
     cursor.enter(position, range.end);
-    values[index] = cursor.integer();
+    values[index++] = cursor.integer();
     position = cursor.position;
     at += 1;
   }
