@@ -5,6 +5,7 @@ import { learn } from './commands/learn.ts';
 import { plan } from './commands/plan.ts';
 import { refuse } from './commands/refuse.ts';
 import { InputProblem, type Outcome, problemLine } from './core/input/problem.ts';
+import { VERSION } from './version.ts';
 
 type Command = (args: readonly string[], io: CommandIo) => Promise<Outcome<null>>;
 const COMMANDS: Readonly<Record<string, Command>> = { gaps, learn, compare, plan };
@@ -22,6 +23,10 @@ export async function runCommand(args: readonly string[], io: CommandIo): Promis
 async function chosen([name, ...rest]: readonly string[], io: CommandIo): Promise<Outcome<null>> {
   if (name === '--help' || name === '-h') {
     io.out(GAPS_HELP);
+    return { ok: true, value: null };
+  }
+  if (name === '--version' || name === '-v') {
+    io.out(`${VERSION}\n`);
     return { ok: true, value: null };
   }
   if (name === undefined) return refuse(null, 'no command', EXPECTED);

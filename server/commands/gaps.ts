@@ -26,6 +26,8 @@ Further commands, each with a --help of its own:
   compare ROUTE    several rigs on one route
   plan ROUTE       where to fill and what to carry over which stretch
 
+--version in place of a command prints the program's version.
+
 Exit status: 0 when the analysis ran, whatever its verdicts; 2 when an input cannot be used, with one line that says
 why on stderr; 1 when the program itself is at fault.
 `;
