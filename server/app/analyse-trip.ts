@@ -5,19 +5,19 @@ import type { TripFile } from '../contract/trip.ts';
 import { type Reckoned, reckonTrip } from '../core/analyse/analyse.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import type { RouteDocument } from '../core/input/sources.ts';
-import { type ChangingMapData, mapDataOf } from '../core/mapview/map-data.ts';
+import { mapDataOf } from '../core/mapview/map-data.ts';
 import { type DrawnLine, MAX_VERTICES, simplifyLine } from '../core/mapview/simplify-line.ts';
 import { coverOfUser } from '../core/route/box-cover.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
 import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
 import { touchesRoute } from './near-route.ts';
 import type { OpeningHours } from './ports.ts';
-import { analysisToContract } from './to-contract.ts';
+import { analysisToContract, type MapTold, mapToContract } from './to-contract.ts';
 
 /** An analysis with what of the map changes with it; the ground stays with the loaded trip. */
 export interface TripAnalysis {
   analysis: Analysis;
-  map: ChangingMapData;
+  map: MapTold;
 }
 
 /** Analyses a loaded trip for a rig and a trip, both checked; `today` is an ISO date. Without `openingHours` no arrival is judged. */
@@ -32,8 +32,8 @@ export function analyseTrip(
   if (!outcome.ok) return outcome;
   const { analysis, route, points } = outcome.value;
   const line = drawnLine(loaded.document, analysis.trip.part ?? 'all', route);
-  const shown: Analysis = analysisToContract(analysis);
-  return { ok: true, value: { analysis: shown, map: mapDataOf(shown, route, points, loaded.notice, line) } };
+  const map = mapToContract(mapDataOf(analysis, route, points, loaded.notice, line));
+  return { ok: true, value: { analysis: analysisToContract(analysis), map } };
 }
 
 /** As analyseTrip, with the courses that a carry plan goes on from and without the map. */

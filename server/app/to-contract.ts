@@ -1,4 +1,9 @@
-import type { Analysis } from '../contract/analysis.ts';
+import type { Analysis as AnalysisTold } from '../contract/analysis.ts';
+import type { MapData } from '../contract/map.ts';
+import type { Analysis } from '../core/analyse/analysis.ts';
+import type { ChangingMapData } from '../core/mapview/map-data.ts';
+import { METRES_OF_WAY } from '../core/quantity/term.ts';
+import { answerOf } from '../words/answer/answer-of.ts';
 import { hasFigures, metricText } from '../words/metric.ts';
 import type { Part } from '../words/part.ts';
 import type { Utterance } from '../words/words-of.ts';
@@ -17,18 +22,9 @@ const KM_NAMES = {
   turnBackM: 'turnBackKm',
   reserveFromM: 'reserveFromKm',
   runsDryM: 'runsDryKm',
-  endsAtM: 'endsAtKm',
-  backToM: 'backToKm',
-  pourAtM: 'pourAtKm',
-  drivingM: 'drivingKm',
-  moreDrivingM: 'moreDrivingKm',
-  stepM: 'stepKm',
 } as const;
 type KmNames = typeof KM_NAMES;
 type NameOf<K> = K extends keyof KmNames ? KmNames[K] : K;
-
-/** The unit of terms that are metres of way in core. */
-const METRES_OF_WAY = 'm of way';
 
 /** A value of core as answers have it. */
 export type Contracted<T> = T extends { readonly phrase: string; readonly facts: unknown }
@@ -41,23 +37,42 @@ export type Contracted<T> = T extends { readonly phrase: string; readonly facts:
       ? number extends T['length']
         ? Contracted<E>[]
         : { -readonly [I in keyof T]: Contracted<T[I]> }
-      : T extends typeof METRES_OF_WAY
-        ? 'km'
-        : T extends object
-          ? { -readonly [K in keyof T as NameOf<K>]: Contracted<T[K]> }
-          : T;
+      : T extends object
+        ? { -readonly [K in keyof T as NameOf<K>]: Contracted<T[K]> }
+        : T;
 
 /**
  * The one way from core to the contract: metres along and off the route become kilometres, and what core says becomes
- * `text` in metric units, with `parts` beside it (`…Parts` beside a phrase of another name) where it holds figures or
- * places, so that a reader can set them in other units.
+ * `text` in metric units, with `parts` beside it (`…Parts` beside a phrase) where it holds figures or places, so that a
+ * reader can set them in other units.
  */
 export const toContract = <T>(value: T): Contracted<T> => convert(value) as Contracted<T>;
 
-/** An analysis; rig and trip are in the contract's words already, metres of hoses and axles among them. */
-export function analysisToContract({ rig, trip, ...rest }: Analysis): Analysis {
-  return { ...toContract(rest), rig, trip };
+/** An analysis, with its answer in sentences. Rig and trip are in the contract's units already. */
+export function analysisToContract(analysis: Analysis): AnalysisTold {
+  const { rig, trip, onwardTold: _told, ...rest } = analysis;
+  return { ...toContract(rest), answer: answerOf(analysis), rig, trip };
 }
+
+/** What the map draws. Coordinates stay; what is said of pieces and marks is converted. */
+export function mapToContract({ bbox, line, route, supplies, notice }: ChangingMapData): MapTold {
+  return {
+    bbox,
+    line: { coordinates: line.coordinates, atKm: line.atM.map((metres) => metres / 1000) },
+    route: { type: route.type, features: route.features.map(featureToContract) },
+    supplies: { type: supplies.type, features: supplies.features.map(featureToContract) },
+    notice,
+  };
+}
+
+const featureToContract = <G, P>({ geometry, properties }: { geometry: G; properties: P }) => ({
+  type: 'Feature' as const,
+  geometry,
+  properties: toContract(properties),
+});
+
+/** The contract's map without its ground, which stays as it was loaded. */
+export type MapTold = Omit<MapData, 'ground'>;
 
 function convert(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(convert);
@@ -69,19 +84,17 @@ function convert(value: unknown): unknown {
 function convertObject(value: Record<string, unknown>): Record<string, unknown> {
   const result: Record<string, unknown> = {};
   for (const [name, one] of Object.entries(value)) {
-    if (isKmName(name)) result[KM_NAMES[name]] = inKm(one);
+    if (isKmName(name) && typeof one !== 'string') result[KM_NAMES[name]] = inKm(one);
     else {
       result[name] = convert(one);
       const parts = partsBeside(one);
-      if (parts !== null) result[name === 'text' ? 'parts' : `${name}Parts`] = parts;
+      if (parts !== null) result[`${name}Parts`] = parts;
     }
   }
-  if (value.unit !== METRES_OF_WAY) return result;
-  for (const name of ['value', 'amount']) {
-    const metres = value[name];
-    if (typeof metres === 'number') result[name] = metres / 1000;
+  if (value.unit === METRES_OF_WAY && typeof value.value === 'number') {
+    return { ...result, value: value.value / 1000, unit: 'km' };
   }
-  return { ...result, unit: 'km' };
+  return result;
 }
 
 /** Code, text and parts, then whatever else it has: the stretch that it speaks of. */
@@ -120,8 +133,9 @@ const isKmName = (name: string): name is keyof KmNames => Object.hasOwn(KM_NAMES
 
 const isObject = (value: unknown): value is object => typeof value === 'object' && value !== null;
 
+/** Tags of OSM objects have any names, but only texts: facts are an object. */
 const isSaid = (value: object): value is Utterance =>
-  'facts' in value && ('code' in value || 'phrase' in value);
+  'facts' in value && isObject(value.facts) && ('code' in value || 'phrase' in value);
 
 const isPhrase = (value: unknown): value is Utterance & { phrase: string } =>
-  isObject(value) && 'phrase' in value && 'facts' in value;
+  isObject(value) && 'phrase' in value && isSaid(value);

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox';
-import { Bbox, Caution, Commodity, Evidence, Reason, Span, Verdict, WaterClass } from './common.ts';
+import { Bbox, Caution, Commodity, Evidence, Parts, Reason, Span, Verdict, WaterClass } from './common.ts';
 import { GapGrades, WaterUse } from './crew.ts';
 import { FuelUse } from './fuel-use.ts';
 import { Arrival, Days } from './pace.ts';
@@ -46,7 +46,12 @@ export const Edge = Type.Object({
 export type Edge = Static<typeof Edge>;
 
 /** One term of a sum: what it is, how much, in which unit. */
-export const Term = Type.Object({ label: Type.String(), value: Type.Number(), unit: Type.String() });
+export const Term = Type.Object({
+  label: Type.String(),
+  labelParts: Type.Optional(Parts),
+  value: Type.Number(),
+  unit: Type.String(),
+});
 export type Term = Static<typeof Term>;
 
 /** A point off the corridor, or one that does not count, that could rescue a short gap. */
@@ -152,7 +157,13 @@ export const Night = Type.Object({
 export type Night = Static<typeof Night>;
 
 /** A default that stood in for something the user did not say. */
-export const Assumption = Type.Object({ path: Type.String(), value: Type.String(), why: Type.String() });
+export const Assumption = Type.Object({
+  path: Type.String(),
+  value: Type.String(),
+  valueParts: Type.Optional(Parts),
+  why: Type.String(),
+  whyParts: Type.Optional(Parts),
+});
 export type Assumption = Static<typeof Assumption>;
 
 export const Analysis = Type.Object({

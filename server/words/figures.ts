@@ -18,6 +18,12 @@ export const fixed = (value: number, unit: Unit, decimals = 1): Figure => ({
   fixed: true,
 });
 
+/** A figure with just so many decimals, halves rounded up first: 0.35 is "0.4", whatever its float is. */
+export const halfUp = (value: number, unit: Unit, decimals = 1): Figure => {
+  const scale = 10 ** decimals;
+  return fixed(Math.round(value * scale) / scale, unit, decimals);
+};
+
 /** The same figure without its unit. */
 export const bare = (of: Figure): Figure => ({ ...of, bare: true });
 

@@ -46,3 +46,6 @@ export function logFaultWords(
   const words = (catalogue.logFaults[fault] as LogFaultSaying)(facts);
   return { place: place === null ? null : catalogue.logPlace(place), ...words };
 }
+/** A reason in metric units; one that is still in words as it stands. */
+export const reasonText = (reason: Reason | { text: string }): string =>
+  'text' in reason ? reason.text : textOf(reason);

@@ -12,6 +12,10 @@ export function differences(before: unknown, after: unknown, at = ''): string[] 
     if (parsed.every((value) => value !== undefined)) return differences(parsed[0], parsed[1], at);
     return lineDifferences(before, after, at);
   }
+  if (Array.isArray(before) && Array.isArray(after) && at.includes('/answer/')) {
+    const [old, now] = [sentence(before), sentence(after)];
+    if (old.length !== before.length || now.length !== after.length) return differences(old, now, at);
+  }
   if (Array.isArray(before) && Array.isArray(after)) {
     if (before.length !== after.length) return [`${at}: ${before.length} → ${after.length} entries`];
     return before.flatMap((value, index) => differences(value, after[index], `${at}/${index}`));
@@ -35,6 +39,17 @@ function lineDifferences(before: string, after: string, at: string): string[] {
   return old.flatMap((line, index) =>
     line === now[index] ? [] : [`${at} line ${index + 1}: ${shown(line)} → ${shown(now[index])}`],
   );
+}
+
+/** A sentence's words next to each other as one: where it was cut between two figures says nothing. */
+function sentence(all: readonly unknown[]): unknown[] {
+  const whole: unknown[] = [];
+  for (const part of all) {
+    const last = whole.at(-1);
+    if (typeof part === 'string' && typeof last === 'string') whole[whole.length - 1] = last + part;
+    else whole.push(part);
+  }
+  return whole;
 }
 
 function asJson(text: string): unknown {

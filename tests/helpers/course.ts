@@ -22,8 +22,13 @@ export const EXAMPLE_RIG: RigFile = {
   pace: { hoursPerDay: 7, kmPerHour: { slow: 35, typical: 45, fast: 60 } },
 };
 
-export function courseOf(changes: Partial<EvenCourseFacts> & { rigFile?: RigFile } = {}): Course {
-  const { rigFile, ...course } = changes;
+type CourseChanges = Partial<Omit<EvenCourseFacts, 'onward'>> & {
+  rigFile?: RigFile;
+  onward?: { km: number; hours: number } | null;
+};
+
+export function courseOf(changes: CourseChanges = {}): Course {
+  const { rigFile, onward = { km: 0, hours: 0 }, ...course } = changes;
   return evenCourse({
     commodity: 'fuel',
     rig: settleRig(rigFile ?? EXAMPLE_RIG).rig,
@@ -33,7 +38,7 @@ export function courseOf(changes: Partial<EvenCourseFacts> & { rigFile?: RigFile
     stays: [],
     oneWay: [],
     uncovered: [],
-    onward: { km: 0, hours: 0 },
+    onward: onward === null ? null : { m: onward.km * 1000, hours: onward.hours },
     ...course,
   });
 }

@@ -1,6 +1,6 @@
 import type { Analysis } from '../../contract/analysis.ts';
 import type { Caution } from '../../contract/common.ts';
-import { commodityWord } from '../../core/answer/words.ts';
+import { commodityWord } from '../../words/answer/names.ts';
 import { crewText } from './crew-text.ts';
 import { daysText } from './days-text.ts';
 import { figure, km } from './figures.ts';

@@ -1,13 +1,15 @@
-import type { Passing } from '../../contract/analysis.ts';
-import type { Caution, Commodity } from '../../contract/common.ts';
+import type { Commodity } from '../../contract/common.ts';
 import type { Course, EdgeM, Stay } from '../gaps/course.ts';
 import { evenCourse } from '../gaps/even-course.ts';
 import type { RouteDocument, Supplies } from '../input/sources.ts';
+import type { Caution } from '../phrases/cautions.ts';
+import { metresOf } from '../quantity/rates.ts';
 import type { SpanM } from '../quantity/span.ts';
 import type { Rig } from '../rig/rig.ts';
 import { coverSpans } from '../route/cover-spans.ts';
 import { locate } from '../route/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
+import type { Passing } from '../supply/points/passing.ts';
 import { surfaceSpans } from '../surface/surface.ts';
 import type { Trip } from '../trip/settle-trip.ts';
 
@@ -33,10 +35,9 @@ export function uncoveredOf(route: RouteLine, cover: readonly SpanM[]): SpanM[] 
   return uncovered;
 }
 
+/** The even course of a commodity: one rate, one pace; stays and stretches without cover in their places. */
 export function courseOf(
-  route: RouteLine,
-  rig: Rig,
-  trip: Trip,
+  { route, rig, trip }: { route: RouteLine; rig: Rig; trip: Trip },
   commodity: Commodity,
   stays: readonly Stay[],
   uncovered: readonly SpanM[],
@@ -56,9 +57,9 @@ export function courseOf(
           })),
     sketchy: route.sketchy,
     stays,
-    oneWay: trip.oneWay.map((span) => ({ fromM: span.fromKm * 1000, toM: span.toKm * 1000 })),
+    oneWay: trip.oneWay.map((span) => ({ fromM: metresOf(span.fromKm), toM: metresOf(span.toKm) })),
     uncovered,
-    onward: trip.onward,
+    onward: trip.onward === null ? null : { m: metresOf(trip.onward.km), hours: trip.onward.hours },
   });
 }
 
@@ -79,8 +80,8 @@ export function edgesOf(
           kind: 'passing',
           id: passing.id,
           name: passing.name ?? passing.kind,
-          atM: passing.atKm * 1000,
-          detourM: passing.detourKm * 1000,
+          atM: passing.atM,
+          detourM: passing.detourM,
           evidence: passing.evidence,
         }),
       ),
@@ -105,11 +106,5 @@ export function namesOfEnds(
 }
 
 /** One caution for each stretch without cover. */
-export function coverCautions(course: Course): Caution[] {
-  return course.uncovered.map((span) => ({
-    code: 'no-cover',
-    text: `No extract shows ${course.commodity} here: reckoned as dry.`,
-    fromKm: span.fromM / 1000,
-    toKm: span.toM / 1000,
-  }));
-}
+export const coverCautions = ({ commodity, uncovered }: Course): Caution[] =>
+  uncovered.map(({ fromM, toM }) => ({ code: 'no-cover', facts: { commodity }, fromM, toM }));

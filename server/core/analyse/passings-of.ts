@@ -1,9 +1,9 @@
-import type { Passing } from '../../contract/analysis.ts';
 import { findPassings } from '../route/passings.ts';
 import type { RouteLine } from '../route/route-line.ts';
+import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 
-/** Every passing of every point inside the corridor, counting or not, in route order; metres in, km out. */
+/** Every passing of every point inside the corridor, counting or not, in route order. */
 export function passingsOf(
   route: RouteLine,
   points: readonly SupplyPoint[],
@@ -13,12 +13,12 @@ export function passingsOf(
   return findPassings(route, points, corridorM)
     .map((place): Passing => {
       const { tags: _tags, ...point } = points[place.point]!;
-      const offRouteKm = place.offM / 1000;
-      return { ...point, atKm: place.atM / 1000, offRouteKm, detourKm: offRouteKm * detourFactor };
+      const { atM, offM } = place;
+      return { ...point, atM, offRouteM: offM, detourM: offM * detourFactor };
     })
     .sort(
       (a, b) =>
-        a.atKm - b.atKm || a.detourKm - b.detourKm || order(a.id, b.id) || order(a.commodity, b.commodity),
+        a.atM - b.atM || a.detourM - b.detourM || order(a.id, b.id) || order(a.commodity, b.commodity),
     );
 }
 

@@ -1,6 +1,6 @@
-import type { Term } from '../../contract/analysis.ts';
 import type { Commodity, Evidence } from '../../contract/common.ts';
 import type { SpanM } from '../quantity/span.ts';
+import type { Term } from '../quantity/term.ts';
 import type { Rig } from '../rig/rig.ts';
 import type { Profile } from './profile.ts';
 
@@ -50,7 +50,7 @@ export interface Course {
   /** Water: places where washing water is taken from a source marked for it, metres along; none when left out. */
   washingStopsM?: readonly number[];
   /** From the end of the route to the next supply; null when the user did not say. */
-  onward: { km: number; hours: number } | null;
+  onward: { m: number; hours: number } | null;
 }
 
 /** Metres between two places of the route that no road line was given for. */

@@ -1,6 +1,8 @@
 import type { Commodity } from '../../contract/common.ts';
+import type { Phrase } from '../phrases/phrases.ts';
+import { litresPerM } from '../quantity/rates.ts';
 import type { SpanM } from '../quantity/span.ts';
-import { kmPerDayOf, type Rig } from '../rig/rig.ts';
+import { metresPerDayOf, type Rig } from '../rig/rig.ts';
 import type { Course, Stay } from './course.ts';
 import { amountBetween, type Profile, profileOf } from './profile.ts';
 
@@ -21,15 +23,17 @@ export interface EvenCourseFacts {
   stays: readonly Stay[];
   oneWay: readonly SpanM[];
   uncovered: readonly SpanM[];
-  onward: { km: number; hours: number } | null;
+  onward: { m: number; hours: number } | null;
 }
 
 /** A course on which every kilometre of way costs the same: one rate of use, one pace. */
 export function evenCourse(facts: EvenCourseFacts): Course {
   const { rig, commodity, lengthM, sketchy, allowanceFactor } = facts;
-  const daysPerWayM = 1 / (kmPerDayOf(rig) * 1000);
+  const daysPerWayM = 1 / metresPerDayOf(rig);
   const litresPerWayM =
-    commodity === 'fuel' ? rig.fuel.litresPer100Km.high / 100_000 : rig.water.litresPerDay.high * daysPerWayM;
+    commodity === 'fuel'
+      ? litresPerM(rig.fuel.litresPer100Km.high)
+      : rig.water.litresPerDay.high * daysPerWayM;
   const standing = commodity === 'fuel' ? 0 : rig.water.litresPerDay.high;
 
   const along = (perWayM: number, perStayDay: number): Profile =>
@@ -48,10 +52,10 @@ export function evenCourse(facts: EvenCourseFacts): Course {
       litres: allowanceFactor * litresPerWayM,
     },
     explain: (fromM, toM) => {
-      const wayKm = amountBetween(wayM, fromM, toM) / 1000;
+      const metres = amountBetween(wayM, fromM, toM);
       const rate = rig.fuel.litresPer100Km.high;
-      const label = `${Math.round(wayKm * 10) / 10} km along the route at ${rate} l/100 km`;
-      return [{ label, value: (wayKm * rate) / 100, unit: 'l' }];
+      const label: Phrase = { phrase: 'along-the-route-at', facts: { wayM: metres, litresPer100Km: rate } };
+      return [{ label, value: metres * litresPerM(rate), unit: 'l' }];
     },
     charge: 'days-begun',
     sketchy,

@@ -1,7 +1,7 @@
 import type { GapGrades, GradeFigures } from '../../contract/crew.ts';
 import { aboardOf } from '../crew/needs/graded-store.ts';
+import type { Level } from '../quantity/level.ts';
 import type { Rig } from '../rig/rig.ts';
-import type { Level } from './levels.ts';
 import { type VerdictFacts, verdictOf } from './verdict.ts';
 
 /** What a gap's grades are reckoned from: the gap's own figures, all water together. */

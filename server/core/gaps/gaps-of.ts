@@ -1,7 +1,7 @@
-import type { Edge, Gap } from '../../contract/analysis.ts';
 import type { Evidence } from '../../contract/common.ts';
 import { SLACK } from '../quantity/slack.ts';
 import type { Course, EdgeM } from './course.ts';
+import type { Gap, GapEdge } from './gap.ts';
 import { usableL } from './gap-grades.ts';
 import { returnNeedL } from './need.ts';
 import { type Reckoning, reckon } from './reckon.ts';
@@ -29,12 +29,11 @@ export function gapsOf(course: Course, edges: readonly EdgeM[], startL: number):
     const next = edges[index + 2];
     const marginL = tightestMarginL(figure);
     const extraL = marginL < -SLACK ? -marginL : 0;
-    const turnM = turnBackM(course, from, to, budgetL(course, figure.departL, figure.reserveL));
     return {
-      from: edgeKm(from),
-      to: edgeKm(to),
-      lengthKm: (to.atM - from.atM) / 1000,
-      wayKm: figure.way.wayKm,
+      from: gapEdge(from),
+      to: gapEdge(to),
+      lengthM: to.atM - from.atM,
+      wayM: figure.way.wayM,
       days: figure.way.days,
       departL: figure.departL,
       needL: figure.needL,
@@ -46,15 +45,15 @@ export function gapsOf(course: Course, edges: readonly EdgeM[], startL: number):
       weakest: weakestOf(from, to),
       extraL,
       extraCans: extraL === 0 ? 0 : Math.ceil(extraL / course.rig[course.commodity].canL - SLACK),
-      turnBackKm: turnM === null ? null : turnM / 1000,
+      turnBackM: turnBackM(course, from, to, budgetL(course, figure.departL, figure.reserveL)),
       skipHelps: skipped.has(index),
       ifToFails: next === undefined ? null : ifToFails(course, from, to, next, figure.departL),
-      reserveFromKm: kmOrNull(figure.reserveFromM),
-      runsDryKm: kmOrNull(figure.runsDryM),
-      levels: figure.levels.map((level) => ({ atKm: level.atM / 1000, litres: level.litres })),
+      reserveFromM: figure.reserveFromM,
+      runsDryM: figure.runsDryM,
+      levels: figure.levels,
       rescue: [],
       ...(course.commodity === 'water' ? { grades: figure.grades } : {}),
-      working: { wayKm: figure.way.terms, needL: figure.needTerms, reserveL: figure.reserveTerms },
+      working: { wayM: figure.way.terms, needL: figure.needTerms, reserveL: figure.reserveTerms },
     };
   });
 }
@@ -114,12 +113,4 @@ function weakestOf(from: EdgeM, to: EdgeM): Evidence | null {
   return known.sort((a, b) => EVIDENCE_RANK[a] - EVIDENCE_RANK[b])[0] ?? null;
 }
 
-const kmOrNull = (metres: number | null): number | null => (metres === null ? null : metres / 1000);
-
-const edgeKm = (edge: EdgeM): Edge => ({
-  kind: edge.kind,
-  id: edge.id,
-  name: edge.name,
-  atKm: edge.atM / 1000,
-  detourKm: edge.detourM / 1000,
-});
+const gapEdge = ({ kind, id, name, atM, detourM }: EdgeM): GapEdge => ({ kind, id, name, atM, detourM });

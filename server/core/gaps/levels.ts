@@ -1,13 +1,8 @@
+import type { Level } from '../quantity/level.ts';
 import type { Course, EdgeM } from './course.ts';
 import type { Way } from './need.ts';
 import { amountBetween, breaksInside, jumpAt } from './profile.ts';
 import { standingLPerDay } from './standing.ts';
-
-/** What is aboard at a place of the route; two levels at one place make a drop (a detour, a stay). */
-export interface Level {
-  atM: number;
-  litres: number;
-}
 
 /**
  * Litres of a way as they go place by place: what is charged over them (water goes by every day begun) is spread over

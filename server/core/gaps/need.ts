@@ -1,5 +1,6 @@
-import type { Term } from '../../contract/analysis.ts';
+import type { Phrase } from '../phrases/phrases.ts';
 import { SLACK } from '../quantity/slack.ts';
+import { METRES_OF_WAY, type Term } from '../quantity/term.ts';
 import type { Reserve } from '../rig/rig.ts';
 import { type Course, type EdgeM, sketchyM } from './course.ts';
 import { amountBetween } from './profile.ts';
@@ -7,7 +8,7 @@ import { standingDays, standingLPerDay } from './standing.ts';
 
 /** What has to be driven, and how long it takes. */
 export interface Way {
-  wayKm: number;
+  wayM: number;
   /** Driving, stays and the hours past the end, in days of the pace the verdict uses. */
   days: number;
   /** Metres off the route: detours and the way past the end, before the allowance. */
@@ -25,35 +26,37 @@ export interface Way {
  */
 export function wayOf(course: Course, from: EdgeM, to: EdgeM, viaM = 0): Way {
   const onward = to.kind === 'end' ? course.onward : null;
-  const onwardM = (onward?.km ?? 0) * 1000;
+  const onwardM = onward?.m ?? 0;
   const offM = from.detourM + to.detourM + viaM + onwardM;
-  const wayKm = (amountBetween(course.wayM, from.atM, to.atM) + offM * course.off.wayM) / 1000;
+  const wayM = amountBetween(course.wayM, from.atM, to.atM) + offM * course.off.wayM;
   const onwardExtraDays = Math.max(
     0,
     (onward?.hours ?? 0) / course.rig.pace.hoursPerDay - onwardM * course.off.days,
   );
-
-  const lengthKm = (to.atM - from.atM) / 1000;
-  const terms: Term[] = [{ label: 'along the route', value: lengthKm, unit: 'km' }];
-  const add = (label: string, value: number) => {
-    if (value !== 0) terms.push({ label, value, unit: 'km' });
-  };
-  add('from the supply back to the route', from.detourM / 1000);
-  add('to a supply that fails, and back', viaM / 1000);
-  add('from the route to the supply', to.detourM / 1000);
-  add('past the end of the route', onwardM / 1000);
-  const raised = sketchyM(course, from.atM, to.atM) > 0 ? ' and straight lines' : '';
-  add(`allowance for bends${raised}`, wayKm - lengthKm - offM / 1000);
+  const lengthM = to.atM - from.atM;
+  const straightLines = sketchyM(course, from.atM, to.atM) > 0;
+  const extras: [Phrase, number][] = [
+    [{ phrase: 'back-to-the-route', facts: {} }, from.detourM],
+    [{ phrase: 'failing-supply-and-back', facts: {} }, viaM],
+    [{ phrase: 'to-the-supply', facts: {} }, to.detourM],
+    [{ phrase: 'past-the-end', facts: {} }, onwardM],
+    [{ phrase: 'allowance-for-bends', facts: { straightLines } }, wayM - lengthM - offM],
+  ];
   const standing = standingDays(from, to);
   return {
-    wayKm,
+    wayM,
     days: amountBetween(course.days, from.atM, to.atM) + offM * course.off.days + onwardExtraDays + standing,
     offM,
     onwardExtraDays,
     standingDays: standing,
-    terms,
+    terms: [
+      wayTerm({ phrase: 'along-the-route', facts: {} }, lengthM),
+      ...extras.filter(([, metres]) => metres !== 0).map(([label, metres]) => wayTerm(label, metres)),
+    ],
   };
 }
+
+const wayTerm = (label: Phrase, value: number): Term => ({ label, value, unit: METRES_OF_WAY });
 
 export interface Litres {
   litres: number;
@@ -65,11 +68,13 @@ export function needOf(course: Course, from: EdgeM, to: EdgeM, way: Way): Litres
   if (course.commodity === 'water') return waterFor(course, way.days);
   const terms = course.explain(from.atM, to.atM);
   if (way.offM !== 0) {
-    const label = `${shown((way.offM * course.off.wayM) / 1000)} km off the route`;
+    const label: Phrase = { phrase: 'off-the-route', facts: { wayM: way.offM * course.off.wayM } };
     terms.push({ label, value: way.offM * course.off.litres, unit: 'l' });
   }
   const standingL = way.standingDays * standingLPerDay(course);
-  if (standingL !== 0) terms.push({ label: 'filling and waiting', value: standingL, unit: 'l' });
+  if (standingL !== 0) {
+    terms.push({ label: { phrase: 'filling-and-waiting', facts: {} }, value: standingL, unit: 'l' });
+  }
   return {
     litres: amountBetween(course.litres.out, from.atM, to.atM) + way.offM * course.off.litres + standingL,
     terms,
@@ -92,12 +97,12 @@ export function returnNeedL(course: Course, from: EdgeM, to: EdgeM): number {
 function waterFor(course: Course, days: number): Litres {
   const { high } = course.rig.water.litresPerDay;
   const charged = course.charge === 'elapsed' ? days : Math.ceil(days - SLACK);
-  const what =
-    course.charge === 'elapsed'
-      ? `${shown(charged)} days`
-      : `${charged} ${charged === 1 ? 'day' : 'days'} begun`;
   const litres = charged * high;
-  return { litres, terms: [{ label: `${what} at ${high} l a day`, value: litres, unit: 'l' }] };
+  const label: Phrase = {
+    phrase: course.charge === 'elapsed' ? 'days-elapsed' : 'days-begun',
+    facts: { days: charged, litresPerDay: high },
+  };
+  return { litres, terms: [{ label, value: litres, unit: 'l' }] };
 }
 
 /** What must still be aboard on arrival. */
@@ -107,33 +112,33 @@ export function reserveOf(course: Course, needL: number): Litres {
   const share = store.reserve.shareOfNeed * needL;
   const terms: Term[] = [{ label: base.label, value: base.litres, unit: 'l' }];
   if (share !== 0) {
-    terms.push({ label: `${shown(store.reserve.shareOfNeed * 100)} % of the need`, value: share, unit: 'l' });
+    const label: Phrase = { phrase: 'share-of-need', facts: { share: store.reserve.shareOfNeed } };
+    terms.push({ label, value: share, unit: 'l' });
   }
   return { litres: base.litres + share, terms };
 }
 
-function baseOf(course: Course, base: Reserve['base'], drawableL: number): { litres: number; label: string } {
+function baseOf(course: Course, base: Reserve['base'], drawableL: number): { litres: number; label: Phrase } {
   switch (base.unit) {
     case 'km': {
       const { high } = course.rig.fuel.litresPer100Km;
-      return { litres: (base.value * high) / 100, label: `${base.value} km at ${high} l/100 km` };
+      return {
+        litres: (base.value * high) / 100,
+        label: { phrase: 'reserve-km', facts: { km: base.value, litresPer100Km: high } },
+      };
     }
     case 'days': {
       const { litresPerDay, grades } = course.rig.water;
       const { high } = grades === null ? litresPerDay : grades.drinkingPerDay;
-      const grade = grades === null ? '' : ' of drinking grade';
-      const why = base.why === undefined ? '' : ` (${base.why})`;
-      return {
-        litres: base.value * high,
-        label: `${grades === null && base.why === undefined ? base.value : shown(base.value)} days at ${grades === null ? high : shown(high)} l a day${grade}${why}`,
-      };
+      const facts = { days: base.value, litresPerDay: high, graded: grades !== null, why: base.why ?? null };
+      return { litres: base.value * high, label: { phrase: 'reserve-days', facts } };
     }
     case 'fraction':
-      return { litres: base.value * drawableL, label: `${shown(base.value * 100)} % of what the tanks give` };
+      return {
+        litres: base.value * drawableL,
+        label: { phrase: 'reserve-fraction', facts: { share: base.value } },
+      };
     case 'litres':
-      return { litres: base.value, label: `${base.value} litres` };
+      return { litres: base.value, label: { phrase: 'reserve-litres', facts: { litres: base.value } } };
   }
 }
-
-/** For labels only. */
-const shown = (value: number): string => String(Math.round(value * 10) / 10);

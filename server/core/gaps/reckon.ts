@@ -1,10 +1,11 @@
-import type { Term } from '../../contract/analysis.ts';
 import type { Verdict } from '../../contract/common.ts';
 import type { GapGrades } from '../../contract/crew.ts';
+import type { Level } from '../quantity/level.ts';
 import { SLACK } from '../quantity/slack.ts';
+import type { Term } from '../quantity/term.ts';
 import { type Course, type EdgeM, sketchyM } from './course.ts';
 import { gapGrades } from './gap-grades.ts';
-import { firstBelowM, type Level, levelsOf } from './levels.ts';
+import { firstBelowM, levelsOf } from './levels.ts';
 import { needOf, reserveOf, type Way, wayOf } from './need.ts';
 import { VERDICT_RANK, verdictOf } from './verdict.ts';
 

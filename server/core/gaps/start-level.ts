@@ -1,4 +1,6 @@
-import type { Caution, Commodity } from '../../contract/common.ts';
+import type { Commodity } from '../../contract/common.ts';
+import type { Caution } from '../phrases/cautions.ts';
+import { litresPerM, metresOf } from '../quantity/rates.ts';
 import type { Rig } from '../rig/rig.ts';
 import type { Trip } from '../trip/settle-trip.ts';
 
@@ -17,7 +19,7 @@ export function startLevel(
   if (commodity === 'fuel') {
     if (aboard.fuelLitres !== undefined) return left(aboard.fuelLitres);
     if (aboard.fuelKmSinceFill !== undefined) {
-      return left(fullL - (aboard.fuelKmSinceFill * rig.fuel.litresPer100Km.high) / 100);
+      return left(fullL - metresOf(aboard.fuelKmSinceFill) * litresPerM(rig.fuel.litresPer100Km.high));
     }
   } else {
     if (aboard.waterLitres !== undefined) return left(aboard.waterLitres);
@@ -25,6 +27,8 @@ export function startLevel(
       return left(fullL - aboard.waterDaysSinceFill * rig.water.litresPerDay.high);
     }
   }
-  const text = `What ${commodity} is aboard at the start was not told: reckoned as full. Say how much there is.`;
-  return { litres: fullL, cautions: [{ code: 'start-assumed-full', text, fromKm: 0, toKm: 0 }] };
+  return {
+    litres: fullL,
+    cautions: [{ code: 'start-assumed-full', facts: { commodity }, fromM: 0, toM: 0 }],
+  };
 }

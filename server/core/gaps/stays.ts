@@ -1,4 +1,5 @@
-import type { Caution } from '../../contract/common.ts';
+import type { Caution } from '../phrases/cautions.ts';
+import { metresOf } from '../quantity/rates.ts';
 import { locate } from '../route/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { Trip } from '../trip/settle-trip.ts';
@@ -28,8 +29,7 @@ export function placeCamps(
     const { atM, offM } = locate(route, camp.lon, camp.lat);
     if (offM <= corridorM) placed.push({ atM, name: camp.name });
     else {
-      const text = `The camp "${camp.name ?? 'unnamed'}" is ${(offM / 1000).toFixed(1)} km off the route and is left out.`;
-      cautions.push({ code: 'camp-off-route', text, fromKm: atM / 1000, toKm: atM / 1000 });
+      cautions.push({ code: 'camp-off-route', facts: { name: camp.name, offM }, fromM: atM, toM: atM });
     }
   }
   return { placed: placed.sort((a, b) => a.atM - b.atM), cautions };
@@ -41,19 +41,13 @@ export function staysOf(
   trip: Trip,
   camps: readonly PlacedCamp[],
 ): { stays: Stay[]; cautions: Caution[] } {
-  const beyond = trip.stays.filter((stay) => stay.atKm * 1000 > route.lengthM);
-  const cautions = beyond.map((stay) => ({
-    code: 'stay-off-route',
-    text: `A stay at km ${stay.atKm} lies past the end of the route and is charged at its end.`,
-    fromKm: stay.atKm,
-    toKm: stay.atKm,
-  }));
+  const own = trip.stays.map((stay) => ({ atM: metresOf(stay.atKm), days: stay.days }));
+  const cautions = own
+    .filter(({ atM }) => atM > route.lengthM)
+    .map(({ atM }): Caution => ({ code: 'stay-off-route', facts: { atM }, fromM: atM, toM: atM }));
   // A stay at or past the end belongs to the last gap, so it is put just before the end.
   const lastM = Math.max(0, route.lengthM - 1e-3);
-  const stays = [
-    ...camps.map((camp) => ({ atM: camp.atM, days: trip.campDays })),
-    ...trip.stays.map((stay) => ({ atM: stay.atKm * 1000, days: stay.days })),
-  ]
+  const stays = [...camps.map((camp) => ({ atM: camp.atM, days: trip.campDays })), ...own]
     .filter((stay) => stay.days > 0)
     .map((stay) => ({ ...stay, atM: Math.min(stay.atM, lastM) }))
     .sort((a, b) => a.atM - b.atM);

@@ -4,22 +4,22 @@ import type { DrawnLine } from './simplify-line.ts';
 const DECIMALS = 1e6;
 export const roundDegrees = (degrees: number): number => Math.round(degrees * DECIMALS) / DECIMALS;
 
-/** The stretch of a drawn line between two route km, its cut ends interpolated: at least two positions. */
-export function cutLine(line: DrawnLine, fromKm: number, toKm: number): [number, number][] {
-  const positions: [number, number][] = [positionAtKm(line, fromKm)];
-  for (let i = firstAbove(line.atKm, fromKm); i < line.atKm.length && line.atKm[i]! < toKm; i += 1) {
+/** The stretch of a drawn line between two places of the route, metres along, its cut ends interpolated: at least two positions. */
+export function cutLine(line: DrawnLine, fromM: number, toM: number): [number, number][] {
+  const positions: [number, number][] = [positionAt(line, fromM)];
+  for (let i = firstAbove(line.atM, fromM); i < line.atM.length && line.atM[i]! < toM; i += 1) {
     positions.push([roundDegrees(line.lon[i]!), roundDegrees(line.lat[i]!)]);
   }
-  positions.push(positionAtKm(line, toKm));
+  positions.push(positionAt(line, toM));
   return positions;
 }
 
-function positionAtKm(line: DrawnLine, km: number): [number, number] {
-  const last = line.atKm.length - 1;
-  const upper = Math.min(last, Math.max(1, firstAbove(line.atKm, km)));
+function positionAt(line: DrawnLine, atM: number): [number, number] {
+  const last = line.atM.length - 1;
+  const upper = Math.min(last, Math.max(1, firstAbove(line.atM, atM)));
   const lower = Math.max(0, upper - 1);
-  const step = line.atKm[upper]! - line.atKm[lower]!;
-  const share = step > 0 ? Math.min(1, Math.max(0, (km - line.atKm[lower]!) / step)) : 0;
+  const step = line.atM[upper]! - line.atM[lower]!;
+  const share = step > 0 ? Math.min(1, Math.max(0, (atM - line.atM[lower]!) / step)) : 0;
   return [
     roundDegrees(line.lon[lower]! + share * (line.lon[upper]! - line.lon[lower]!)),
     roundDegrees(line.lat[lower]! + share * (line.lat[upper]! - line.lat[lower]!)),

@@ -1,14 +1,20 @@
-import type { Analysis } from '../../contract/analysis.ts';
+import type { FeatureCollection, LineString, Point } from 'geojson';
 import type { MapData } from '../../contract/map.ts';
+import type { Analysis } from '../analyse/analysis.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { cutLine, roundDegrees } from './cut-line.ts';
-import { routePieces } from './route-pieces.ts';
+import { type RoutePiece, routePieces } from './route-pieces.ts';
 import type { DrawnLine } from './simplify-line.ts';
-import { supplyMarks } from './supply-marks.ts';
+import { type SupplyMark, supplyMarks } from './supply-marks.ts';
 
 /** Everything of the map that an analysis changes; the ground stays as it was loaded. */
-export type ChangingMapData = Omit<MapData, 'ground'>;
+export interface ChangingMapData extends Pick<MapData, 'bbox' | 'notice'> {
+  /** `atM`: of each vertex, metres along the route. */
+  line: { coordinates: [number, number][]; atM: number[] };
+  route: FeatureCollection<LineString, RoutePiece>;
+  supplies: FeatureCollection<Point, SupplyMark>;
+}
 
 /**
  * What the map draws; `line` is the route thinned by simplifyLine. Longitudes run on past ±180 where the route crosses the 180th meridian, supplies with them, so
@@ -22,20 +28,20 @@ export function mapDataOf(
   line: DrawnLine,
 ): ChangingMapData {
   const middleLon = (route.lon[0]! + route.lon[route.lon.length - 1]!) / 2;
-  const { lengthKm } = analysis.route;
+  const { lengthM } = analysis.route;
   return {
     bbox: analysis.route.bbox,
     line: {
       coordinates: Array.from(line.lon, (lon, i) => [roundDegrees(lon), roundDegrees(line.lat[i]!)]),
-      atKm: Array.from(line.atKm, (km) => Math.round(km * 1000) / 1000),
+      atM: Array.from(line.atM, Math.round),
     },
     route: {
       type: 'FeatureCollection',
       features: (['fuel', 'water'] as const)
-        .flatMap((commodity) => routePieces(analysis[commodity], commodity, lengthKm))
+        .flatMap((commodity) => routePieces(analysis[commodity], commodity, lengthM))
         .map((piece) => ({
           type: 'Feature',
-          geometry: { type: 'LineString', coordinates: cutLine(line, piece.fromKm, piece.toKm) },
+          geometry: { type: 'LineString', coordinates: cutLine(line, piece.fromM, piece.toM) },
           properties: piece,
         })),
     },

@@ -1,10 +1,10 @@
 import type { RouteLine } from '../route/route-line.ts';
 
-/** A line for drawing: degrees (longitudes unwrapped) and km along the route at each vertex. */
+/** A line for drawing: degrees (longitudes unwrapped) and metres along the route at each vertex. */
 export interface DrawnLine {
   lon: Float64Array;
   lat: Float64Array;
-  atKm: Float64Array;
+  atM: Float64Array;
 }
 
 /** Vertices of a drawn route at most (ours): two commodities' pieces then stay near 2,000. */
@@ -33,7 +33,7 @@ export function simplifyLine(route: Pick<RouteLine, 'lon' | 'lat' | 'atM'>, maxV
   return {
     lon: Float64Array.from(kept, (i) => route.lon[i]!),
     lat: Float64Array.from(kept, (i) => route.lat[i]!),
-    atKm: Float64Array.from(kept, (i) => route.atM[i]! / 1000),
+    atM: Float64Array.from(kept, (i) => route.atM[i]!),
   };
 }
 

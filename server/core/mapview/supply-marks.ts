@@ -1,7 +1,10 @@
-import type { Analysis, Gap } from '../../contract/analysis.ts';
-import type { SupplyMark } from '../../contract/map.ts';
+import type { SupplyMark as DrawnMark } from '../../contract/map.ts';
+import type { Analysis } from '../analyse/analysis.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { roundDegrees } from './cut-line.ts';
+
+/** What a mark says; `atM`: of all its passings, metres along. */
+export type SupplyMark = Omit<DrawnMark, 'atKm'> & { atM: number[] };
 
 /** A mark and where it stands. */
 export interface PlacedMark {
@@ -14,7 +17,7 @@ const keyOf = (commodity: string, id: string) => `${commodity} ${id}`;
 
 /**
  * One mark for each point and commodity that the route passes, with all its passings; after those, the points that could
- * rescue a short gap, at the km from which one would turn off.
+ * rescue a short gap, at the place from which one would turn off.
  */
 export function supplyMarks(analysis: Analysis, points: readonly SupplyPoint[]): PlacedMark[] {
   const known = new Map(points.map((point) => [keyOf(point.commodity, point.id), point]));
@@ -23,7 +26,7 @@ export function supplyMarks(analysis: Analysis, points: readonly SupplyPoint[]):
     const key = keyOf(passing.commodity, passing.id);
     const there = marks.get(key);
     if (there !== undefined) {
-      there.mark.atKm.push(passing.atKm);
+      there.mark.atM.push(passing.atM);
       continue;
     }
     marks.set(key, {
@@ -36,13 +39,13 @@ export function supplyMarks(analysis: Analysis, points: readonly SupplyPoint[]):
         kind: passing.kind,
         counts: passing.counts,
         evidence: passing.evidence,
-        atKm: [passing.atKm],
+        atM: [passing.atM],
         tags: { ...known.get(key)?.tags },
       },
     });
   }
   for (const commodity of ['fuel', 'water'] as const) {
-    for (const rescue of analysis[commodity].gaps.flatMap((gap: Gap) => gap.rescue)) {
+    for (const rescue of analysis[commodity].gaps.flatMap((gap) => gap.rescue)) {
       const key = keyOf(commodity, rescue.id);
       const point = known.get(key);
       if (marks.has(key) || point === undefined) continue;
@@ -54,7 +57,7 @@ export function supplyMarks(analysis: Analysis, points: readonly SupplyPoint[]):
         kind,
         counts,
         evidence,
-        atKm: [rescue.atKm],
+        atM: [rescue.atM],
         tags: { ...point.tags },
       };
       marks.set(key, { lon: point.lon, lat: point.lat, mark });

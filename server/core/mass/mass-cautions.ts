@@ -5,8 +5,10 @@ import type { MassModel } from './settle-mass.ts';
 
 const kg = (value: number): string => `${Math.round(value * 10) / 10} kg`;
 
+type Masses = Omit<MassReport, 'working'>;
+
 /** What to mind about the vehicle's masses. */
-export const massCautions = (mass: MassReport, model: MassModel): Caution[] => [
+export const massCautions = (mass: Masses, model: MassModel): Caution[] => [
   ...limitCautions(mass),
   ...untoldCautions(mass, model),
   ...roofCautions(mass),
@@ -16,7 +18,7 @@ export const massCautions = (mass: MassReport, model: MassModel): Caution[] => [
 ];
 
 /** A limit that is broken somewhere on the way, or, if only then, with everything filled. */
-function limitCautions({ states }: MassReport): Caution[] {
+function limitCautions({ states }: Masses): Caution[] {
   const rows: { what: string; leftKg: (state: MassState) => number | null; limit: string }[] = [
     { what: 'the vehicle', leftKg: (state) => state.payloadLeftKg, limit: 'what it may weigh' },
     { what: 'the front axle', leftKg: (state) => state.front?.leftKg ?? null, limit: 'what it may carry' },
@@ -60,7 +62,7 @@ const placeOf = ({ atKm }: MassState): { fromKm?: number; toKm?: number } =>
   atKm === null ? {} : { fromKm: atKm, toKm: atKm };
 
 /** What was not told, so that nobody takes silence for "within the limits". */
-function untoldCautions({ missing, states }: MassReport, { vehicle }: MassModel): Caution[] {
+function untoldCautions({ missing, states }: Masses, { vehicle }: MassModel): Caution[] {
   const cautions: Caution[] = [];
   if (missing.length > 0) {
     const text = `Axle loads, sides or stability cannot be reckoned in full: the rig does not tell ${missing.join(', ')}.`;
@@ -87,7 +89,7 @@ function untoldCautions({ missing, states }: MassReport, { vehicle }: MassModel)
   return cautions;
 }
 
-function roofCautions({ roof, states }: MassReport): Caution[] {
+function roofCautions({ roof, states }: Masses): Caution[] {
   if (roof === null || roof.kg <= 0) return [];
   const full = states.find((state) => state.kind === 'full');
   const height =
@@ -106,7 +108,7 @@ function roofCautions({ roof, states }: MassReport): Caution[] {
   return [{ code: 'roof-over-limit', text }];
 }
 
-function overhangCautions({ behindRearAxle }: MassReport, { vehicle, containers }: MassModel): Caution[] {
+function overhangCautions({ behindRearAxle }: Masses, { vehicle, containers }: MassModel): Caution[] {
   if (behindRearAxle === null || behindRearAxle.kg <= 0) return [];
   const { kg: loadKg, frontKg, rearKg } = behindRearAxle;
   const cautions: Caution[] = [
@@ -144,7 +146,7 @@ function cabinCautions({ vehicle, containers }: MassModel): Caution[] {
     }));
 }
 
-function carriedCautions({ fuelLimits }: MassReport): Caution[] {
+function carriedCautions({ fuelLimits }: Masses): Caution[] {
   const over = fuelLimits.filter((one) => one.over);
   if (over.length === 0) return [];
   const examples = over.map(

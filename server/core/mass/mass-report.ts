@@ -1,7 +1,7 @@
-import type { Report, Term } from '../../contract/analysis.ts';
 import type { Caution } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
-import type { MassReport, MassState, Vehicle } from '../../contract/vehicle.ts';
+import type { MassReport as MassReportTold, MassState, Vehicle } from '../../contract/vehicle.ts';
+import type { Term } from '../quantity/term.ts';
 import { containerEffects } from './container-effects.ts';
 import { defaultCanKg, usableL } from './containers.ts';
 import { densitiesOf } from './densities.ts';
@@ -19,9 +19,12 @@ import {
   withContents,
 } from './states.ts';
 import { axleShares, type Loads, type PointMass } from './statics.ts';
-import { worstPlaces } from './worst.ts';
+import { type Levelled, worstPlaces } from './worst.ts';
 
-type Levelled = Pick<Report, 'gaps'>;
+type Working = Readonly<Record<keyof MassReportTold['working'], readonly Term[]>>;
+
+/** What a loaded vehicle weighs, and where. */
+export type MassReport = Omit<MassReportTold, 'working'> & { readonly working: Working };
 
 /**
  * What the loaded vehicle of a rig weighs and where, over the levels of both commodities along the route; null for a
@@ -53,10 +56,10 @@ export function massReport(
     state('full', full, null),
     state('empty', nothing, null),
     ...worstPlaces(model, fuel, water).map(
-      ({ atKm, levels, loads, worstFor }): MassState => ({
+      ({ atM, levels, loads, worstFor }): MassState => ({
         kind: 'along',
         worstFor,
-        atKm,
+        atKm: atM / 1000,
         ...levels,
         ...againstLimits(loads, vehicle),
       }),
@@ -137,7 +140,7 @@ function limitsOf({ fuel }: RigFile): MassReport['fuelLimits'] {
 }
 
 /** The terms of total and axle loads at departure; no axle terms where those cannot be told. */
-function workingOf(model: MassModel, masses: readonly PointMass[]): MassReport['working'] {
+function workingOf(model: MassModel, masses: readonly PointMass[]): Working {
   const term = ({ label }: PointMass, value: number): Term => ({ label, value, unit: 'kg' });
   const { wheelbaseM, known } = model.frame;
   const axle = (side: 'frontKg' | 'rearKg') =>

@@ -1,6 +1,6 @@
-import type { Assumption } from '../../contract/analysis.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import type { Vehicle } from '../../contract/vehicle.ts';
+import type { Assumption } from '../quantity/assumption.ts';
 import { type Container, containersOf, defaultCanKg } from './containers.ts';
 import { DEFAULT_INCLUDES, DRIVER_KG, kerbCgHeightM, kerbContentsOf } from './kerb.ts';
 import { placeOf } from './place.ts';

@@ -1,5 +1,5 @@
-import type { Gap, Report } from '../../contract/analysis.ts';
 import type { WorstFor } from '../../contract/vehicle.ts';
+import type { Level } from '../quantity/level.ts';
 import { bendsOf, type Container, type Emptying, tanksOf } from './containers.ts';
 import type { MassModel } from './settle-mass.ts';
 import { fixedMoments, heldMoments, type Levels } from './states.ts';
@@ -7,13 +7,18 @@ import { type Loads, loadsOf, type Moments, sumOfMoments } from './statics.ts';
 
 /** A place of the route where the loads are the worst in one respect or several. */
 export interface WorstPlace {
-  atKm: number;
+  atM: number;
   levels: Levels;
   loads: Loads;
   worstFor: WorstFor[];
 }
 
-type LevelPoint = Gap['levels'][number];
+type LevelPoint = Level;
+
+/** Gaps of one commodity as far as masses go by them. */
+export interface Levelled {
+  readonly gaps: readonly { readonly departL: number; readonly levels: readonly Level[] }[];
+}
 
 /** How bad loads are in a respect: more is worse; null where it cannot be told. */
 const BADNESS: Record<WorstFor, (loads: Loads) => number | null> = {
@@ -33,22 +38,18 @@ const NOISE = 1e-9;
  * rig does not tell how several tanks empty, each of the three ways is tried. Fuel and water may be filled in either
  * order.
  */
-export function worstPlaces(
-  model: MassModel,
-  fuel: Pick<Report, 'gaps'>,
-  water: Pick<Report, 'gaps'>,
-): WorstPlace[] {
+export function worstPlaces(model: MassModel, fuel: Levelled, water: Levelled): WorstPlace[] {
   const worst = new Map<WorstFor, { badness: number; place: Omit<WorstPlace, 'worstFor'> }>();
   const fixed = fixedMoments(model);
   for (const emptying of emptyingsOf(model)) {
     const fuelPoints = pointsOf(model, 'fuel', fuel.gaps, emptying);
     const waterPoints = pointsOf(model, 'water', water.gaps, emptying);
-    const kms = [...new Set([...fuelPoints, ...waterPoints].map((point) => point.atKm))].sort(
+    const placesM = [...new Set([...fuelPoints, ...waterPoints].map((point) => point.atM))].sort(
       (a, b) => a - b,
     );
-    const fuelHeld = heldAlong(tanksOf(model, 'fuel'), levelsAlong(fuelPoints, kms), emptying);
-    const waterHeld = heldAlong(tanksOf(model, 'water'), levelsAlong(waterPoints, kms), emptying);
-    for (const [index, atKm] of kms.entries()) {
+    const fuelHeld = heldAlong(tanksOf(model, 'fuel'), levelsAlong(fuelPoints, placesM), emptying);
+    const waterHeld = heldAlong(tanksOf(model, 'water'), levelsAlong(waterPoints, placesM), emptying);
+    for (const [index, atM] of placesM.entries()) {
       for (const ofFuel of fuelHeld[index]!) {
         for (const ofWater of waterHeld[index]!) {
           const loads = loadsOf(sumOfMoments(fixed, ofFuel.moments, ofWater.moments), model.frame);
@@ -58,7 +59,7 @@ export function worstPlaces(
             const known = worst.get(respect);
             if (known !== undefined && badness <= known.badness + NOISE) continue;
             const levels = { fuelL: ofFuel.litres, waterL: ofWater.litres };
-            worst.set(respect, { badness, place: { atKm, levels, loads } });
+            worst.set(respect, { badness, place: { atM, levels, loads } });
           }
         }
       }
@@ -79,7 +80,7 @@ function emptyingsOf(model: MassModel): Emptying[] {
 function pointsOf(
   model: MassModel,
   commodity: 'fuel' | 'water',
-  gaps: readonly Gap[],
+  gaps: Levelled['gaps'],
   emptying: Emptying,
 ): LevelPoint[] {
   const bends = bendsOf(tanksOf(model, commodity), emptying).sort((a, b) => b - a);
@@ -87,32 +88,32 @@ function pointsOf(
   let last: LevelPoint | null = null;
   for (const point of gaps.flatMap((gap) => gap.levels)) {
     const from = last;
-    if (from !== null && point.atKm > from.atKm) {
+    if (from !== null && point.atM > from.atM) {
       for (const litres of bends) {
         if (!(from.litres > litres && litres > point.litres)) continue;
         const share = (from.litres - litres) / (from.litres - point.litres);
-        points.push({ atKm: from.atKm + share * (point.atKm - from.atKm), litres });
+        points.push({ atM: from.atM + share * (point.atM - from.atM), litres });
       }
     }
-    points.push({ atKm: point.atKm, litres: Math.max(0, point.litres) });
+    points.push({ atM: point.atM, litres: Math.max(0, point.litres) });
     last = point;
   }
   return points;
 }
 
 /** All levels that a commodity has at each place: several where it is filled or used standing. */
-function levelsAlong(points: readonly LevelPoint[], kms: readonly number[]): number[][] {
+function levelsAlong(points: readonly LevelPoint[], placesM: readonly number[]): number[][] {
   let index = 0;
-  return kms.map((km) => {
-    while (index < points.length && points[index]!.atKm < km) index += 1;
+  return placesM.map((placeM) => {
+    while (index < points.length && points[index]!.atM < placeM) index += 1;
     const here: number[] = [];
-    for (let at = index; points[at]?.atKm === km; at += 1) here.push(points[at]!.litres);
+    for (let at = index; points[at]?.atM === placeM; at += 1) here.push(points[at]!.litres);
     if (here.length > 0) return here;
     const before = points[index - 1] ?? points[index];
     const after = points[index] ?? before;
     if (before === undefined || after === undefined) return [0];
-    if (after.atKm === before.atKm) return [before.litres];
-    const share = (km - before.atKm) / (after.atKm - before.atKm);
+    if (after.atM === before.atM) return [before.litres];
+    const share = (placeM - before.atM) / (after.atM - before.atM);
     return [before.litres + share * (after.litres - before.litres)];
   });
 }
@@ -135,5 +136,5 @@ function merged(worst: ReadonlyMap<WorstFor, { place: Omit<WorstPlace, 'worstFor
     if (same === undefined) places.push({ ...place, worstFor: [respect] });
     else same.worstFor.push(respect);
   }
-  return places.sort((a, b) => a.atKm - b.atKm);
+  return places.sort((a, b) => a.atM - b.atM);
 }

@@ -1,11 +1,20 @@
-import type { Passing } from '../../contract/analysis.ts';
-import type { Caution } from '../../contract/common.ts';
 import type { Arrival } from '../../contract/pace.ts';
 import { sumBefore } from '../gaps/profile.ts';
 import type { Tags } from '../input/sources.ts';
+import type { CodedCaution } from '../phrases/cautions.ts';
+import type { Passing } from '../supply/points/passing.ts';
 import { localTime } from './clock.ts';
 import type { OpeningHoursReader } from './opening.ts';
 import type { PacePlan } from './pace-plan.ts';
+
+/** What arrivals are judged on; without a reader of opening hours none is. */
+export interface ArrivalFacts {
+  plan: PacePlan;
+  tagsOf: (passing: Passing) => Tags | undefined;
+  read: OpeningHoursReader | undefined;
+  /** What waiting takes. */
+  waterLPerDay: number;
+}
 
 /**
  * Passings with the time of arrival, and what their mapped hours say of it: at the fast pace at the earliest, at the
@@ -14,20 +23,17 @@ import type { PacePlan } from './pace-plan.ts';
  */
 export function withArrivals(
   passings: readonly Passing[],
-  plan: PacePlan,
-  tagsOf: (passing: Passing) => Tags | undefined,
-  read: OpeningHoursReader | undefined,
-  waterLPerDay: number,
-): { passings: Passing[]; cautions: Caution[] } {
+  { plan, tagsOf, read, waterLPerDay }: ArrivalFacts,
+): { passings: Passing[]; cautions: CodedCaution[] } {
   const { date, hour } = plan.departure;
-  const cautions: Caution[] = [];
+  const cautions: CodedCaution[] = [];
   const arriving = passings.map((passing): Passing => {
     const text = tagsOf(passing)?.opening_hours?.trim();
     if (date === null || !plan.timed || read === undefined || text === undefined || text === '') {
       return { ...passing, arrival: null };
     }
     const at = (pace: 'fast' | 'slow') =>
-      localTime({ date, hour }, sumBefore(plan.schedules[pace].elapsedH, passing.atKm * 1000));
+      localTime({ date, hour }, sumBefore(plan.schedules[pace].elapsedH, passing.atM));
     const [earliest, latest] = [at('fast'), at('slow')];
     const answer = read(text, { lon: passing.lon, lat: passing.lat }, earliest, latest);
     const arrival: Arrival = {
@@ -38,8 +44,9 @@ export function withArrivals(
       text: answer.comment,
     };
     if (passing.counts) {
-      const caution = cautionOf(passing, arrival, answer.unreadable ? text : null, waterLPerDay);
-      if (caution !== null) cautions.push({ ...caution, fromKm: passing.atKm, toKm: passing.atKm });
+      const unread = answer.unreadable ? text : null;
+      const caution = cautionOf(passing, arrival, unread, waterLPerDay);
+      if (caution !== null) cautions.push({ ...caution, fromM: passing.atM, toM: passing.atM });
     }
     return { ...passing, arrival };
   });
@@ -51,35 +58,15 @@ function cautionOf(
   { earliest, latest, open, waitHours, text }: Arrival,
   unreadable: string | null,
   waterLPerDay: number,
-): Caution | null {
+): CodedCaution | null {
   const name = passing.name ?? passing.kind;
   if (unreadable !== null) {
-    return {
-      code: 'opening-hours-unread',
-      text: `The opening hours of ${name} cannot be read ("${unreadable}"): taken as unknown. Ask before you plan on it.`,
-    };
+    return { code: 'opening-hours-unread', facts: { name, hours: unreadable } };
   }
-  const when =
-    earliest === latest ? clockWords(earliest) : `from ${clockWords(earliest)} to ${clockWords(latest)}`;
   if (open === null) {
-    const why = text === null ? '' : ` (${text})`;
-    return {
-      code: 'opening-hours-unknown',
-      text: `Whether ${name} is open when you arrive, ${when}, its mapped hours do not tell${why}. Ask first.`,
-    };
+    return { code: 'opening-hours-unknown', facts: { name, earliest, latest, why: text } };
   }
   if (open) return null;
-  const litres = waitHours === null ? null : (waitHours / 24) * waterLPerDay;
-  const wait =
-    waitHours === null || litres === null
-      ? 'no opening is found in the days after'
-      : `waiting takes up to ${oneDecimal(waitHours)} h and ${oneDecimal(litres)} l of water`;
-  return {
-    code: 'shut-on-arrival',
-    text: `${name} is mapped as shut at some of the time in which you may arrive, ${when}: ${wait}, or come earlier.`,
-  };
+  const wait = waitHours === null ? null : { hours: waitHours, waterL: (waitHours / 24) * waterLPerDay };
+  return { code: 'shut-on-arrival', facts: { name, earliest, latest, wait } };
 }
-
-/** "2027-05-03T14:05" as a person writes it. */
-const clockWords = (local: string): string => local.replace('T', ' ');
-const oneDecimal = (value: number): string => (Math.round(value * 10) / 10).toFixed(1);

@@ -1,7 +1,7 @@
-import type { Report } from '../../contract/analysis.ts';
-import type { Day, Days } from '../../contract/pace.ts';
+import type { Report } from '../gaps/gap.ts';
 import { sumBefore } from '../gaps/profile.ts';
 import { dateAfter, localTime } from './clock.ts';
+import type { Day, Days } from './day.ts';
 import type { PaceEnd } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';
 
@@ -28,14 +28,14 @@ export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Rep
     return {
       day: day.index + 1,
       date: date === null ? null : dateAfter(date, day.index),
-      fromKm: day.fromM / 1000,
-      toKm: haltM / 1000,
+      fromM: day.fromM,
+      toM: haltM,
       hours: day.hours,
       halt: day.halt,
       arrive,
-      fuelL: leftAt(fuel, haltM / 1000, share),
-      waterL: leftAt(water, haltM / 1000, share),
-      waterByGrade: leftByGrade(water, haltM / 1000, share),
+      fuelL: leftAt(fuel, haltM, share),
+      waterL: leftAt(water, haltM, share),
+      waterByGrade: leftByGrade(water, haltM, share),
     };
   });
   return {
@@ -51,19 +51,19 @@ export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Rep
  * Litres aboard on reaching a place; at a supply, before it is filled. Where standing there takes litres, `share` (0 to
  * 1) is how much of the standing is over.
  */
-function leftAt(report: Report, atKm: number, share = 0): number {
-  const gap = gapAt(report, atKm);
+export function leftAt(report: Report, atM: number, share = 0): number {
+  const gap = gapAt(report, atM);
   const { levels } = gap;
-  if (gap.to.atKm <= atKm) return gap.arriveL;
-  const index = levels.findIndex((level) => level.atKm >= atKm);
+  if (gap.to.atM <= atM) return gap.arriveL;
+  const index = levels.findIndex((level) => level.atM >= atM);
   const after = levels[index] ?? levels.at(-1)!;
-  if (after.atKm === atKm) {
-    const last = levels.findLast((level) => level.atKm === atKm) ?? after;
+  if (after.atM === atM) {
+    const last = levels.findLast((level) => level.atM === atM) ?? after;
     return after.litres + share * (last.litres - after.litres);
   }
   const before = levels[index - 1] ?? after;
-  if (before.atKm === after.atKm) return after.litres;
-  const part = (atKm - before.atKm) / (after.atKm - before.atKm);
+  if (before.atM === after.atM) return after.litres;
+  const part = (atM - before.atM) / (after.atM - before.atM);
   return before.litres + part * (after.litres - before.litres);
 }
 
@@ -71,16 +71,16 @@ function leftAt(report: Report, atKm: number, share = 0): number {
  * The same by grade: each grade goes down over a gap as the whole does. Washing water taken on the way counts from the
  * gap's end only.
  */
-function leftByGrade(report: Report, atKm: number, share = 0): Day['waterByGrade'] {
-  const gap = gapAt(report, atKm);
+export function leftByGrade(report: Report, atM: number, share = 0): Day['waterByGrade'] {
+  const gap = gapAt(report, atM);
   if (gap.grades === null || gap.grades === undefined) return null;
   const { drinking, washing, washingTakenL } = gap.grades;
-  const over = gap.to.atKm <= atKm;
-  const gone = gap.needL === 0 ? 1 : (gap.departL - leftAt(report, atKm, share)) / gap.needL;
+  const over = gap.to.atM <= atM;
+  const gone = gap.needL === 0 ? 1 : (gap.departL - leftAt(report, atM, share)) / gap.needL;
   const left = (grade: typeof drinking, takenL: number) =>
     over ? grade.arriveL : grade.arriveL - takenL + grade.needL * (1 - gone);
   return { drinkingL: left(drinking, 0), washingL: left(washing, washingTakenL) };
 }
 
-const gapAt = (report: Report, atKm: number) =>
-  report.gaps.find((one) => one.to.atKm >= atKm) ?? report.gaps.at(-1)!;
+const gapAt = (report: Report, atM: number) =>
+  report.gaps.find((one) => one.to.atM >= atM) ?? report.gaps.at(-1)!;

@@ -1,6 +1,6 @@
-import type { Gap } from '../../contract/analysis.ts';
-import type { Caution } from '../../contract/common.ts';
+import type { Gap } from '../gaps/gap.ts';
 import { amountBetween } from '../gaps/profile.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import type { PaceEnd } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';
 
@@ -16,7 +16,7 @@ export function nightInsideCautions(
 ): Caution[] {
   if (!plan.timed) return [];
   const daysAt = (pace: PaceEnd, gap: Gap) =>
-    amountBetween(plan.schedules[pace].elapsedH, gap.from.atKm * 1000, gap.to.atKm * 1000) / 24;
+    amountBetween(plan.schedules[pace].elapsedH, gap.from.atM, gap.to.atM) / 24;
   return gaps.flatMap((gap) => {
     const moreDays = Math.max(daysAt('typical', gap), daysAt('fast', gap)) - daysAt('slow', gap);
     const moreL = moreDays * waterLPerDay;
@@ -30,13 +30,12 @@ export function nightInsideCautions(
     const intoReserve =
       turns(gap.marginL, moreL + reserveL) || turns(drinking?.marginL, moreDrinkingL + reserveL);
     if (!emptied && !intoReserve) return [];
-    const end = emptied ? 'the water does not last' : 'it goes into the reserve';
     return [
       {
         code: 'night-may-fall-inside',
-        text: `A crew that goes faster spends a night more on this stretch, ${(Math.round(moreL * 10) / 10).toFixed(1)} l of water more: then ${end}.`,
-        fromKm: gap.from.atKm,
-        toKm: gap.to.atKm,
+        facts: { moreL, emptied },
+        fromM: gap.from.atM,
+        toM: gap.to.atM,
       },
     ];
   });

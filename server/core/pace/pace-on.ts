@@ -1,6 +1,6 @@
-import type { Assumption } from '../../contract/analysis.ts';
-import type { Caution } from '../../contract/common.ts';
 import { SURFACES, type Surface } from '../../contract/surface.ts';
+import type { Caution } from '../phrases/cautions.ts';
+import type { Assumption } from '../quantity/assumption.ts';
 import type { Rig } from '../rig/rig.ts';
 
 export type PaceEnd = 'slow' | 'typical' | 'fast';
@@ -15,7 +15,7 @@ export interface Pace {
  * Speed on a surface as a share of the rig's own pace, where the trip names surfaces and the rig no pace for them (all
  * ours). None is above 1: the rig's pace is taken as that of a good stretch, and no surface makes the crew faster.
  */
-const SURFACE_PACE: Record<Surface, number> = {
+export const SURFACE_PACE: Record<Surface, number> = {
   sealed: 1,
   gravel: 1,
   track: 0.8,
@@ -62,8 +62,8 @@ export function paceAssumptions(rig: Pick<Rig, 'pace'>, surfaces: Iterable<Surfa
     .filter((surface) => rig.pace.bySurface?.[surface] === undefined && SURFACE_PACE[surface] !== 1)
     .map((surface) => ({
       path: `/rig/pace/bySurface/${surface}`,
-      value: `${Math.round(paceOn(rig, surface).kmPerHour.slow * 10) / 10} km/h slow`,
-      why: `the rig's pace × ${SURFACE_PACE[surface]} (ours)`,
+      value: { phrase: 'slow-pace', facts: { kmPerHour: paceOn(rig, surface).kmPerHour.slow } },
+      why: { phrase: 'share-of-rig-pace', facts: { share: SURFACE_PACE[surface] } },
     }));
 }
 
@@ -71,6 +71,6 @@ export function paceAssumptions(rig: Pick<Rig, 'pace'>, surfaces: Iterable<Surfa
 export function campHoursCautions(rig: Pick<Rig, 'pace'>, campAfterHours: number | null): Caution[] {
   const { hoursPerDay } = rig.pace;
   if (campAfterHours === null || campAfterHours <= hoursPerDay) return [];
-  const text = `A camp after ${campAfterHours} h of driving was asked for, but the rig drives ${hoursPerDay} h a day: reckoned with ${hoursPerDay} h. Raise the rig's hours per day to drive longer.`;
-  return [{ code: 'camp-after-hours-late', text }];
+  const facts = { askedHours: campAfterHours, rigHours: hoursPerDay };
+  return [{ code: 'camp-after-hours-late', facts }];
 }

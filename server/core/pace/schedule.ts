@@ -1,6 +1,5 @@
-import type { Night } from '../../contract/analysis.ts';
-import type { Day } from '../../contract/pace.ts';
 import type { Profile } from '../gaps/profile.ts';
+import type { Day, Night } from './day.ts';
 
 /** A stretch at one pace: hours of driving, and the share of a driving day that they are. */
 export interface Piece {
@@ -100,7 +99,7 @@ class Drive {
       this.#drive(this.atM + part * (toM - this.atM), part * restH);
       restH *= 1 - part;
       rest *= 1 - part;
-      this.#nights.push({ atKm: this.atM / 1000, name: null, from: 'pace' });
+      this.#nights.push({ atM: this.atM, name: null, from: 'pace' });
       this.#sleep({ kind: 'pace', name: null });
     }
     if (this.#endless()) {
@@ -122,7 +121,7 @@ class Drive {
     }
     const halt = { kind: stop.kind, name: stop.name };
     if (stop.kind === 'camp') {
-      this.#nights.push({ atKm: stop.atM / 1000, name: stop.name, from: 'camp' });
+      this.#nights.push({ atM: stop.atM, name: stop.name, from: 'camp' });
       for (let night = 0; night < stop.days; night += 1) this.#sleep(halt);
       return;
     }

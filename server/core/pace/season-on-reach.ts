@@ -1,8 +1,8 @@
-import type { Passing } from '../../contract/analysis.ts';
 import { sumBefore } from '../gaps/profile.ts';
 import { locate } from '../route/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import { classify, type Judging } from '../supply/judge/rules.ts';
+import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyFeature } from '../supply/points/supply-feature.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { dateAfter, localTime } from './clock.ts';
@@ -37,8 +37,7 @@ export function judgedOnReach(input: {
   const firstReach = new Map<string, SupplyPoint>();
   for (const [index, passing] of passings.entries()) {
     const feature = seasonal.get(passing.id);
-    const point =
-      feature === undefined ? undefined : judgedAt(feature, passing.commodity, passing.atKm * 1000);
+    const point = feature === undefined ? undefined : judgedAt(feature, passing.commodity, passing.atM);
     if (point === undefined) continue;
     const { tags: _tags, ...judged } = point;
     passings[index] = { ...passing, ...judged };

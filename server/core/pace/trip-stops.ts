@@ -1,5 +1,6 @@
-import type { Caution } from '../../contract/common.ts';
 import type { PlacedCamp } from '../gaps/stays.ts';
+import type { Caution } from '../phrases/cautions.ts';
+import { metresOf } from '../quantity/rates.ts';
 import type { Trip } from '../trip/settle-trip.ts';
 import type { Stop } from './schedule.ts';
 
@@ -17,14 +18,12 @@ export function allCamps(
   const cautions: Caution[] = [];
   const camps = [...placed];
   for (const camp of trip.camps) {
-    const atM = camp.atKm * 1000;
-    const place = { fromKm: camp.atKm, toKm: camp.atKm };
+    const atM = metresOf(camp.atKm);
+    const place = { fromM: atM, toM: atM };
     if (atM > lengthM) {
-      const text = `The camp at km ${camp.atKm} lies past the end of the route and is left out.`;
-      cautions.push({ code: 'camp-off-route', text, ...place });
+      cautions.push({ code: 'camp-off-route', facts: { pastEndAtM: atM }, ...place });
     } else if (camps.some((known) => Math.abs(known.atM - atM) < SAME_CAMP_M)) {
-      const text = `The camp at km ${camp.atKm} is within ${SAME_CAMP_M} m of another and is taken as the same.`;
-      cautions.push({ code: 'camp-twice', text, ...place });
+      cautions.push({ code: 'camp-twice', facts: { atM, withinM: SAME_CAMP_M }, ...place });
     } else camps.push({ atM, name: camp.name });
   }
   return { camps: camps.sort((a, b) => a.atM - b.atM), cautions };
@@ -46,7 +45,7 @@ export function stopsOf(
     ...trip.stays
       .filter((stay) => stay.days > 0)
       .map((stay) => ({
-        atM: stay.atKm * 1000,
+        atM: metresOf(stay.atKm),
         kind: 'stay' as const,
         name: stay.name ?? null,
         days: stay.days,

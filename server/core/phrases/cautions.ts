@@ -1,20 +1,35 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { LogCautions } from './log.ts';
-import type { PlanCautions } from './plan.ts';
 import type { NoFacts, Said } from './said.ts';
-import type { WhatIfCautions } from './what-if.ts';
 
 /** Cautions on the route and on what is aboard at its start. */
 interface RouteCautions {
   'no-cover': { commodity: Commodity };
   'start-assumed-full': { commodity: Commodity };
   'onward-unknown': NoFacts;
-  'camp-off-route': { name: string | null; offM: number };
+  'camp-off-route': { name: string | null; offM: number } | { pastEndAtM: number };
   'stay-off-route': { atM: number };
 }
 
+/** Cautions on days, nights and hours. Times are local, "2027-05-03T14:05". */
+interface PaceCautions {
+  'camp-twice': { atM: number; withinM: number };
+  'camp-after-hours-late': { askedHours: number; rigHours: number };
+  'opening-hours-unread': { name: string; hours: string };
+  'opening-hours-unknown': { name: string; earliest: string; latest: string; why: string | null };
+  'shut-on-arrival': {
+    name: string;
+    earliest: string;
+    latest: string;
+    /** The longest wait and the water that goes meanwhile; null where no opening is found. */
+    wait: { hours: number; waterL: number } | null;
+  };
+  /** `emptied`: the water does not last; else the reserve is touched. */
+  'night-may-fall-inside': { moreL: number; emptied: boolean };
+}
+
 /** Every caution that core and the readers give: its code, and what has to be known to say it. */
-export interface CautionFacts extends RouteCautions, LogCautions, PlanCautions, WhatIfCautions {}
+export interface CautionFacts extends RouteCautions, PaceCautions, LogCautions {}
 
 /** One that is still in words; goes as soon as all are said by code. */
 export interface WordedCaution {

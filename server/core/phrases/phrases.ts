@@ -1,7 +1,5 @@
 import type { LogPhrases } from './log.ts';
-import type { PlanPhrases } from './plan.ts';
 import type { NoFacts, Phrased } from './said.ts';
-import type { WhatIfPhrases } from './what-if.ts';
 
 /** Labels of the terms that a way, a need or a reserve is summed from. */
 interface GapTerms {
@@ -11,8 +9,26 @@ interface GapTerms {
   'to-the-supply': NoFacts;
   'past-the-end': NoFacts;
   'allowance-for-bends': { straightLines: boolean };
+  'off-the-route': { wayM: number };
+  'along-the-route-at': { wayM: number; litresPer100Km: number };
+  'filling-and-waiting': NoFacts;
+  'days-elapsed': { days: number; litresPerDay: number };
+  'days-begun': { days: number; litresPerDay: number };
+  /** 0 to 1. */
+  'share-of-need': { share: number };
+  'reserve-km': { km: number; litresPer100Km: number };
+  'reserve-days': { days: number; litresPerDay: number; graded: boolean; why: string | null };
+  /** 0 to 1. */
+  'reserve-fraction': { share: number };
+  'reserve-litres': { litres: number };
+}
+
+/** Defaults of the pace. */
+interface PacePhrases {
+  'slow-pace': { kmPerHour: number };
+  'share-of-rig-pace': { share: number };
 }
 
 /** Every phrase that stands inside another thing: labels, whys, names of kinds. */
-export interface PhraseFacts extends GapTerms, LogPhrases, PlanPhrases, WhatIfPhrases {}
+export interface PhraseFacts extends GapTerms, PacePhrases, LogPhrases {}
 export type Phrase = Phrased<PhraseFacts>;

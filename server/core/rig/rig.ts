@@ -3,6 +3,7 @@ import type { FuelKind, RigFile } from '../../contract/rig.ts';
 import type { CrewUse } from '../crew/needs/crew-use.ts';
 import type { GradedStore } from '../crew/needs/graded-store.ts';
 import type { FuelModel } from '../fuel/engine/fuel-model.ts';
+import { metresOf } from '../quantity/rates.ts';
 import type { UseRange } from '../quantity/use-range.ts';
 import type { Treatment } from '../treatment/line/treatment.ts';
 
@@ -43,5 +44,5 @@ export interface Rig {
   treatment: Treatment | null;
 }
 
-/** Kilometres of way in a day at the pace the verdict uses. */
-export const kmPerDayOf = (rig: Rig): number => rig.pace.hoursPerDay * rig.pace.kmPerHour.slow;
+/** Metres of way in a day at the pace the verdict uses. */
+export const metresPerDayOf = (rig: Rig): number => metresOf(rig.pace.hoursPerDay * rig.pace.kmPerHour.slow);

@@ -1,9 +1,9 @@
-import type { Assumption } from '../../contract/analysis.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import { gradedStore } from '../crew/needs/graded-store.ts';
 import { settleCrew } from '../crew/needs/settle-crew.ts';
 import { settledDetail, settleFuelModel } from '../fuel/engine/fuel-model.ts';
 import { settleVehicle } from '../mass/settle-mass.ts';
+import type { Assumption } from '../quantity/assumption.ts';
 import { drawableL, filledL } from '../quantity/drawable.ts';
 import type { UseRange } from '../quantity/use-range.ts';
 import { settleTreatment } from '../treatment/line/settle-treatment.ts';

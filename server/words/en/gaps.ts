@@ -1,4 +1,5 @@
 import type { Catalogue } from '../catalogue.ts';
+import { figure, kmOf, rounded } from '../figures.ts';
 import { parts } from '../part.ts';
 
 /** Labels of the terms of a gap. */
@@ -10,4 +11,22 @@ export const GAP_TERMS = {
   'past-the-end': () => parts`past the end of the route`,
   'allowance-for-bends': ({ straightLines }) =>
     parts`allowance for bends${straightLines ? ' and straight lines' : ''}`,
+  'off-the-route': ({ wayM }) => parts`${rounded(kmOf(wayM), 'km')} off the route`,
+  'along-the-route-at': ({ wayM, litresPer100Km }) =>
+    parts`${rounded(kmOf(wayM), 'km')} along the route at ${figure(litresPer100Km, 'l/100 km')}`,
+  'filling-and-waiting': () => parts`filling and waiting`,
+  'days-elapsed': ({ days, litresPerDay }) =>
+    parts`${rounded(days, 'days')} at ${figure(litresPerDay, 'l')} a day`,
+  'days-begun': ({ days, litresPerDay }) =>
+    parts`${days} ${days === 1 ? 'day' : 'days'} begun at ${figure(litresPerDay, 'l')} a day`,
+  'share-of-need': ({ share }) => parts`${rounded(share * 100, '%')} of the need`,
+  'reserve-km': ({ km, litresPer100Km }) =>
+    parts`${figure(km, 'km')} at ${figure(litresPer100Km, 'l/100 km')}`,
+  'reserve-days': ({ days, litresPerDay, graded, why }) => {
+    const time = graded || why !== null ? rounded(days, 'days') : figure(days, 'days');
+    const rate = graded ? rounded(litresPerDay, 'l') : figure(litresPerDay, 'l');
+    return parts`${time} at ${rate} a day${graded ? ' of drinking grade' : ''}${why === null ? '' : ` (${why})`}`;
+  },
+  'reserve-fraction': ({ share }) => parts`${rounded(share * 100, '%')} of what the tanks give`,
+  'reserve-litres': ({ litres }) => parts`${litres} litres`,
 } satisfies Partial<Catalogue['phrases']>;

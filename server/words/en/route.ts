@@ -1,5 +1,5 @@
 import type { Catalogue } from '../catalogue.ts';
-import { fixed, kmOf } from '../figures.ts';
+import { fixed, kmOf, placeAt } from '../figures.ts';
 import { parts } from '../part.ts';
 
 export const ROUTE_CAUTIONS = {
@@ -8,8 +8,10 @@ export const ROUTE_CAUTIONS = {
     parts`What ${commodity} is aboard at the start was not told: reckoned as full. Say how much there is.`,
   'onward-unknown': () =>
     parts`How far it is from the end of the route to the next supply was not told. Say so: 0 km when it is there.`,
-  'camp-off-route': ({ name, offM }) =>
-    parts`The camp "${name ?? 'unnamed'}" is ${fixed(kmOf(offM), 'km')} off the route and is left out.`,
+  'camp-off-route': (facts) =>
+    'pastEndAtM' in facts
+      ? parts`The camp at ${placeAt(facts.pastEndAtM)} lies past the end of the route and is left out.`
+      : parts`The camp "${facts.name ?? 'unnamed'}" is ${fixed(kmOf(facts.offM), 'km')} off the route and is left out.`,
   'stay-off-route': ({ atM }) =>
-    parts`A stay at ${{ place: kmOf(atM) }} lies past the end of the route and is charged at its end.`,
+    parts`A stay at ${placeAt(atM)} lies past the end of the route and is charged at its end.`,
 } satisfies Partial<Catalogue['cautions']>;

@@ -1,12 +1,13 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import { planText } from '../../../server/app/text/plan-text.ts';
+import { analysisToContract, toContract } from '../../../server/app/to-contract.ts';
 import type { Analysis } from '../../../server/contract/analysis.ts';
 import type { OneFailure, Plan, WayOut } from '../../../server/contract/plan.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
+import { planCarry } from '../../../server/core/plan/plan-of.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { planCarry } from '../../core/plan/contracted.ts';
 import { DIESEL, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { reckoned } from '../../helpers/reckoned.ts';
@@ -24,7 +25,10 @@ function made(asked: TripFile['plan']): { analysis: Analysis; plan: Plan } {
   const input = inputOf({ rig: RIG, features: [...TAPS, pointFeature('node/1', 640, DIESEL, 2)] });
   const trip = reckoned({ ...input, trip: { ...input.trip, ...(asked && { plan: asked }) } });
   const { plan } = planCarry(trip, { solver, seconds: 30, clock: () => 0 });
-  return { analysis: trip.analysis, plan: { ...plan, waysOut: [], waysOutComplete: true, oneFailure: null } };
+  return {
+    analysis: analysisToContract(trip.analysis),
+    plan: toContract({ ...plan, waysOut: [], waysOutComplete: true, oneFailure: null }),
+  };
 }
 
 const textOf = ({ analysis, plan }: ReturnType<typeof made>, more: Partial<Plan> = {}): string[] =>

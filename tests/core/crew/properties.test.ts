@@ -195,7 +195,7 @@ describe('the grades of a gap', () => {
         const bound = gapsFor(one, kept, lengthsM, 1);
         gapsFor(one, freely, lengthsM, 1).forEach((gap, index) => {
           expect(VERDICT_RANK[bound[index]!.verdict]).toBeLessThanOrEqual(VERDICT_RANK[gap.verdict]);
-          expect(bound[index]!.turnBackKm ?? -1).toBeLessThanOrEqual((gap.turnBackKm ?? -1) + 1e-9);
+          expect(bound[index]!.turnBackM ?? -1).toBeLessThanOrEqual((gap.turnBackM ?? -1) + 1e-9);
         });
       }),
       RUNS,
@@ -227,7 +227,7 @@ describe('the grades of a gap', () => {
         ] as const) {
           expect(graded[key]).toEqual(bare[key]);
         }
-        for (const key of ['extraL', 'turnBackKm', 'reserveFromKm', 'runsDryKm'] as const) {
+        for (const key of ['extraL', 'turnBackM', 'reserveFromM', 'runsDryM'] as const) {
           expect(graded[key] ?? -1).toBeCloseTo(bare[key] ?? -1, 6);
         }
       }),

@@ -19,7 +19,11 @@ const tanksOf = (floorL: number, roofL: number): RigFile['water']['tanks'] => [
 ];
 
 /** Gaps at 245 km a day, all full at the start. */
-function gapsWith(tanks: RigFile['water']['tanks'], edgesKm: number[], facts: Partial<EvenCourseFacts> = {}) {
+function gapsWith(
+  tanks: RigFile['water']['tanks'],
+  edgesKm: number[],
+  facts: Partial<Omit<EvenCourseFacts, 'onward'>> = {},
+) {
   const lengthM = edgesKm.at(-1)! * 1000;
   const course = courseOf({ commodity: 'water', rigFile: rigOf(TWELVE, { tanks }), lengthM, ...facts });
   const passings = edgesKm.slice(0, -1).map((km) => passingEdge(km * 1000));

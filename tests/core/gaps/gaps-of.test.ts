@@ -1,12 +1,12 @@
 import { describe, expect, test } from 'vitest';
-import { gapsOf } from '../../../server/core/gaps/gaps-of.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
+import { gapsInKm } from '../../helpers/in-km.ts';
 
 const FULL = 127;
 const WATER_FULL = 70;
 
 describe('the worked example of the design (design.md 3, "A gap\'s figures")', () => {
-  const gaps = gapsOf(courseOf(), [startEdge, passingEdge(640_000, 2600), endEdge(1_340_000)], FULL);
+  const gaps = gapsInKm(courseOf(), [startEdge, passingEdge(640_000, 2600), endEdge(1_340_000)], FULL);
 
   test('gap 1 has a margin of 0.758 l and turns back at km 323.529', () => {
     expect(gaps[0]).toMatchObject({ lengthKm: 640, verdict: 'enough', extraL: 0, extraCans: 0 });
@@ -28,9 +28,9 @@ describe('the worked example of the design (design.md 3, "A gap\'s figures")', (
 describe('what else a gap tells', () => {
   test('the weaker of its two ends is named; start and end are none', () => {
     const weak = { ...passingEdge(200_000), evidence: 'implied' as const };
-    const gaps = gapsOf(courseOf(), [startEdge, passingEdge(100_000), weak, endEdge(300_000)], FULL);
+    const gaps = gapsInKm(courseOf(), [startEdge, passingEdge(100_000), weak, endEdge(300_000)], FULL);
     expect(gaps.map((gap) => gap.weakest)).toEqual(['stated', 'implied', 'implied']);
-    expect(gapsOf(courseOf(), [startEdge, endEdge(300_000)], FULL)[0]!.weakest).toBeNull();
+    expect(gapsInKm(courseOf(), [startEdge, endEdge(300_000)], FULL)[0]!.weakest).toBeNull();
   });
 
   test('the terms shown add up to the figures', () => {
@@ -40,7 +40,7 @@ describe('what else a gap tells', () => {
       rigFile: { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, reserve: { km: 100, shareOfNeed: 0.1 } } },
       onward: { km: 30, hours: 0 },
     });
-    for (const gap of gapsOf(course, [startEdge, passingEdge(300_000, 1300), endEdge(600_000)], FULL)) {
+    for (const gap of gapsInKm(course, [startEdge, passingEdge(300_000, 1300), endEdge(600_000)], FULL)) {
       const sum = (terms: { value: number }[]) => terms.reduce((total, term) => total + term.value, 0);
       expect(sum(gap.working.wayKm)).toBeCloseTo(gap.wayKm, 9);
       expect(sum(gap.working.needL)).toBeCloseTo(gap.needL, 9);
@@ -50,7 +50,7 @@ describe('what else a gap tells', () => {
 
   test('straight lines where a road is meant count 1.3 times, and leave the gap unknown at best', () => {
     const course = courseOf({ sketchy: [{ fromM: 10_000, toM: 20_000 }] });
-    const [gap] = gapsOf(course, [startEdge, endEdge(100_000)], FULL);
+    const [gap] = gapsInKm(course, [startEdge, endEdge(100_000)], FULL);
     expect(gap!.wayKm).toBeCloseTo(103, 9);
     expect(gap!.verdict).toBe('unknown');
     expect(gap!.acrossNoData).toBe(false);
@@ -58,51 +58,51 @@ describe('what else a gap tells', () => {
 
   test('a straight line does not hide that a gap is short', () => {
     const course = courseOf({ sketchy: [{ fromM: 10_000, toM: 20_000 }] });
-    expect(gapsOf(course, [startEdge, endEdge(900_000)], FULL)[0]!.verdict).toBe('short');
+    expect(gapsInKm(course, [startEdge, endEdge(900_000)], FULL)[0]!.verdict).toBe('short');
   });
 
   test('the last gap is unknown at best while nobody said how far the next supply is', () => {
     const edges = [startEdge, passingEdge(100_000), endEdge(200_000)];
-    const gaps = gapsOf(courseOf({ onward: null }), edges, FULL);
+    const gaps = gapsInKm(courseOf({ onward: null }), edges, FULL);
     expect(gaps.map((gap) => gap.verdict)).toEqual(['enough', 'unknown']);
   });
 
   test('the way past the end is charged to the last gap only', () => {
     const edges = [startEdge, passingEdge(100_000), endEdge(200_000)];
-    const gaps = gapsOf(courseOf({ onward: { km: 80, hours: 0 } }), edges, FULL);
+    const gaps = gapsInKm(courseOf({ onward: { km: 80, hours: 0 } }), edges, FULL);
     expect(gaps.map((gap) => Math.round(gap.wayKm * 1e9) / 1e9)).toEqual([100, 180]);
     expect(gaps.map((gap) => gap.lengthKm)).toEqual([100, 100]);
   });
 
   test('what is aboard at the start goes for the first gap, full tanks for the others', () => {
-    const gaps = gapsOf(courseOf(), [startEdge, passingEdge(100_000), endEdge(200_000)], 30);
+    const gaps = gapsInKm(courseOf(), [startEdge, passingEdge(100_000), endEdge(200_000)], 30);
     expect(gaps.map((gap) => gap.departL)).toEqual([30, FULL]);
     expect(gaps[0]!.verdict).toBe('into-reserve');
   });
 
   test('water is charged for every day begun, fuel is not', () => {
     const edges = [startEdge, endEdge(246_000)];
-    expect(gapsOf(courseOf({ commodity: 'water' }), edges, WATER_FULL)[0]!.needL).toBe(36);
+    expect(gapsInKm(courseOf({ commodity: 'water' }), edges, WATER_FULL)[0]!.needL).toBe(36);
     expect(
-      gapsOf(courseOf({ commodity: 'water' }), [startEdge, endEdge(245_000)], WATER_FULL)[0]!.needL,
+      gapsInKm(courseOf({ commodity: 'water' }), [startEdge, endEdge(245_000)], WATER_FULL)[0]!.needL,
     ).toBe(18);
   });
 
   test('a stay adds its days to the gap it stands in and to no other', () => {
     const course = courseOf({ commodity: 'water', stays: [{ atM: 100_000, days: 2 }] });
-    const gaps = gapsOf(course, [startEdge, passingEdge(100_000), endEdge(200_000)], WATER_FULL);
+    const gaps = gapsInKm(course, [startEdge, passingEdge(100_000), endEdge(200_000)], WATER_FULL);
     expect(gaps.map((gap) => gap.needL)).toEqual([18, 54]);
   });
 
   test('the hours past the end count where the km do not explain them', () => {
     const course = courseOf({ commodity: 'water', onward: { km: 35, hours: 8 } });
     // 35 km are one hour at the slow pace; 8 h of 7 h a day are 8/7 days.
-    expect(gapsOf(course, [startEdge, endEdge(24_500)], WATER_FULL)[0]!.days).toBeCloseTo(0.1 + 8 / 7, 9);
+    expect(gapsInKm(course, [startEdge, endEdge(24_500)], WATER_FULL)[0]!.days).toBeCloseTo(0.1 + 8 / 7, 9);
   });
 
   test('a reserve of a fraction is of what the tanks give', () => {
     const rigFile = { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, reserve: { fraction: 1 / 3 } } };
-    const [gap] = gapsOf(courseOf({ rigFile }), [startEdge, endEdge(100_000)], FULL);
+    const [gap] = gapsInKm(courseOf({ rigFile }), [startEdge, endEdge(100_000)], FULL);
     expect(gap!.reserveL).toBeCloseTo(FULL / 3, 9);
   });
 });
@@ -111,24 +111,24 @@ describe('stretches without cover', () => {
   const uncovered = [{ fromM: 400_000, toM: 500_000 }];
 
   test('a gap that holds in spite of them is enough, and says so', () => {
-    const [gap] = gapsOf(courseOf({ uncovered }), [startEdge, endEdge(600_000)], FULL);
+    const [gap] = gapsInKm(courseOf({ uncovered }), [startEdge, endEdge(600_000)], FULL);
     expect(gap).toMatchObject({ verdict: 'enough', acrossNoData: true });
   });
 
   test('a gap that runs dry beyond the first of them is unknown', () => {
-    const [gap] = gapsOf(courseOf({ uncovered }), [startEdge, endEdge(900_000)], FULL);
+    const [gap] = gapsInKm(courseOf({ uncovered }), [startEdge, endEdge(900_000)], FULL);
     expect(gap).toMatchObject({ verdict: 'unknown', acrossNoData: true });
   });
 
   test('a gap that runs dry before the first of them is short', () => {
     const late = [{ fromM: 800_000, toM: 850_000 }];
-    const [gap] = gapsOf(courseOf({ uncovered: late }), [startEdge, endEdge(900_000)], FULL);
+    const [gap] = gapsInKm(courseOf({ uncovered: late }), [startEdge, endEdge(900_000)], FULL);
     expect(gap).toMatchObject({ verdict: 'short', acrossNoData: true });
     expect(gap!.runsDryKm).toBeCloseTo(127 / 0.17, 6);
   });
 
   test('one that only touches the gap at its edge is not in it', () => {
-    const [gap] = gapsOf(courseOf({ uncovered }), [startEdge, endEdge(400_000)], FULL);
+    const [gap] = gapsInKm(courseOf({ uncovered }), [startEdge, endEdge(400_000)], FULL);
     expect(gap!.acrossNoData).toBe(false);
   });
 });
@@ -137,20 +137,20 @@ describe('if the supply ahead fails', () => {
   test('the detour to it is driven twice before going on', () => {
     // 300 + 2 × 10 + 300 km of way: 105.4 l of 127 l, reserve 17 l.
     const edges = [startEdge, passingEdge(300_000, 10_000), passingEdge(600_000), endEdge(700_000)];
-    const [first] = gapsOf(courseOf(), edges, FULL);
+    const [first] = gapsInKm(courseOf(), edges, FULL);
     expect(first!.ifToFails!.marginL).toBeCloseTo(127 - 620 * 0.17 - 17, 9);
     expect(first!.ifToFails).toMatchObject({ verdict: 'enough', canReturn: true });
   });
 
   test('there is no return when out and back take more than is aboard', () => {
     const edges = [startEdge, passingEdge(400_000), passingEdge(600_000), endEdge(700_000)];
-    expect(gapsOf(courseOf(), edges, FULL)[0]!.ifToFails).toMatchObject({ canReturn: false });
+    expect(gapsInKm(courseOf(), edges, FULL)[0]!.ifToFails).toMatchObject({ canReturn: false });
   });
 
   test('there is no return against a stretch that cannot be driven back', () => {
     const course = courseOf({ oneWay: [{ fromM: 50_000, toM: 60_000 }] });
     const edges = [startEdge, passingEdge(100_000), passingEdge(200_000), endEdge(300_000)];
-    const gaps = gapsOf(course, edges, FULL);
+    const gaps = gapsInKm(course, edges, FULL);
     expect(gaps.map((gap) => gap.ifToFails?.canReturn ?? null)).toEqual([false, true, null]);
     expect(gaps[0]!.turnBackKm).toBe(50);
   });
@@ -159,8 +159,8 @@ describe('if the supply ahead fails', () => {
     const course = courseOf({ commodity: 'water' });
     const edges = [startEdge, passingEdge(122_500), passingEdge(200_000), endEdge(300_000)];
     // Out and back are exactly one day: 18 l of 20 l.
-    expect(gapsOf(course, edges, 20)[0]!.ifToFails!.canReturn).toBe(true);
-    expect(gapsOf(course, edges, 17)[0]!.ifToFails!.canReturn).toBe(false);
+    expect(gapsInKm(course, edges, 20)[0]!.ifToFails!.canReturn).toBe(true);
+    expect(gapsInKm(course, edges, 17)[0]!.ifToFails!.canReturn).toBe(false);
   });
 });
 
@@ -168,21 +168,25 @@ describe('leaving a supply out', () => {
   test('helps when its detour costs more than it brings', () => {
     // 30 km off the route, 5 km before the next: 700 + 39 km out lack fuel, straight on 705 km hold.
     const edges = [startEdge, passingEdge(640_000, 39_000), passingEdge(645_000), endEdge(700_000)];
-    const gaps = gapsOf(courseOf(), edges, FULL);
+    const gaps = gapsInKm(courseOf(), edges, FULL);
     expect(gaps.map((gap) => gap.verdict)).toEqual(['into-reserve', 'enough', 'enough']);
     expect(gaps.map((gap) => gap.skipHelps)).toEqual([true, false, false]);
   });
 
   test('does not help when the stretch without it is no better', () => {
     const edges = [startEdge, passingEdge(660_000), endEdge(1_340_000)];
-    expect(gapsOf(courseOf(), edges, FULL).some((gap) => gap.skipHelps)).toBe(false);
+    expect(gapsInKm(courseOf(), edges, FULL).some((gap) => gap.skipHelps)).toBe(false);
   });
 });
 
 describe('levels', () => {
   test('begin with what is aboard on leaving, end with what is aboard on arrival, and never rise', () => {
     const course = courseOf({ commodity: 'water', stays: [{ atM: 60_000, days: 1 }], allowanceFactor: 1.05 });
-    for (const gap of gapsOf(course, [startEdge, passingEdge(100_000, 1300), endEdge(300_000)], WATER_FULL)) {
+    for (const gap of gapsInKm(
+      course,
+      [startEdge, passingEdge(100_000, 1300), endEdge(300_000)],
+      WATER_FULL,
+    )) {
       expect(gap.levels[0]).toEqual({ atKm: gap.from.atKm, litres: gap.departL });
       expect(gap.levels.at(-1)!.litres).toBeCloseTo(gap.arriveL, 9);
       gap.levels.slice(1).forEach((level, index) => {
@@ -193,7 +197,7 @@ describe('levels', () => {
   });
 
   test('tell where the reserve begins and where nothing is left', () => {
-    const [gap] = gapsOf(courseOf(), [startEdge, endEdge(1_000_000)], FULL);
+    const [gap] = gapsInKm(courseOf(), [startEdge, endEdge(1_000_000)], FULL);
     expect(gap!.reserveFromKm).toBeCloseTo(110 / 0.17, 6);
     expect(gap!.runsDryKm).toBeCloseTo(127 / 0.17, 6);
     expect(gap!.verdict).toBe('short');

@@ -3,9 +3,9 @@ import { describe, expect, test } from 'vitest';
 import type { Gap } from '../../../server/contract/analysis.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { Course, EdgeM } from '../../../server/core/gaps/course.ts';
-import { gapsOf } from '../../../server/core/gaps/gaps-of.ts';
 import { VERDICT_RANK } from '../../../server/core/gaps/verdict.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
+import { gapsInKm } from '../../helpers/in-km.ts';
 
 const LENGTH_M = 1_500_000;
 
@@ -82,7 +82,7 @@ const course = fc
 
 const edgesOf = (points: EdgeM[]): EdgeM[] => [startEdge, ...points, endEdge(LENGTH_M)];
 const reckoned = (wanted: Course, points: EdgeM[]): Gap[] =>
-  gapsOf(wanted, edgesOf(points), wanted.rig[wanted.commodity].drawableL);
+  gapsInKm(wanted, edgesOf(points), wanted.rig[wanted.commodity].drawableL);
 const ranks = (gaps: Gap[]) => gaps.map((gap) => VERDICT_RANK[gap.verdict]);
 
 describe('gaps', () => {

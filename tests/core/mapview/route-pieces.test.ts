@@ -1,9 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import { cutLine } from '../../../server/core/mapview/cut-line.ts';
 import { routePieces } from '../../../server/core/mapview/route-pieces.ts';
 import { simplifyLine } from '../../../server/core/mapview/simplify-line.ts';
 import { gapOf, reportOf } from '../../app/gap-builder.ts';
+import { reportInMetres } from '../../helpers/in-km.ts';
 
 describe('pieces of the route', () => {
   const short = gapOf(10, 110, {
@@ -21,7 +23,7 @@ describe('pieces of the route', () => {
       { fromKm: 60, toKm: 120 },
     ],
   });
-  const pieces = routePieces(report, 'fuel', 120);
+  const pieces = toContract(routePieces(reportInMetres(report), 'fuel', 120_000));
 
   it('change state where the level falls to the reserve and to nothing', () => {
     const statesAt = (km: number) => pieces.find((piece) => piece.fromKm <= km && km < piece.toKm)?.state;
@@ -60,12 +62,12 @@ describe('pieces of the route', () => {
           }),
         );
         const cover = covers.map((km) => ({ fromKm: km / 2, toKm: km }));
-        const tiles = routePieces(reportOf(gaps, { cover }), 'water', 500);
-        expect(tiles[0]?.fromKm).toBe(0);
-        expect(tiles.at(-1)?.toKm).toBe(500);
-        for (let i = 0; i + 1 < tiles.length; i += 1) expect(tiles[i]!.toKm).toBe(tiles[i + 1]!.fromKm);
+        const tiles = routePieces(reportInMetres(reportOf(gaps, { cover })), 'water', 500_000);
+        expect(tiles[0]?.fromM).toBe(0);
+        expect(tiles.at(-1)?.toM).toBe(500_000);
+        for (let i = 0; i + 1 < tiles.length; i += 1) expect(tiles[i]!.toM).toBe(tiles[i + 1]!.fromM);
         for (const tile of tiles) {
-          expect(tile.toKm).toBeGreaterThan(tile.fromKm);
+          expect(tile.toM).toBeGreaterThan(tile.fromM);
           expect(tile.share).toBeGreaterThanOrEqual(0);
           expect(tile.share).toBeLessThanOrEqual(1);
         }
@@ -88,8 +90,8 @@ describe('the drawn line', () => {
     const line = simplifyLine(wiggle(20_000), 500);
     expect(line.lon.length).toBeLessThanOrEqual(500);
     expect(line.lon.length).toBeGreaterThan(400);
-    expect(line.atKm[0]).toBe(0);
-    expect(line.atKm.at(-1)).toBeCloseTo(1999.9, 9);
+    expect(line.atM[0]).toBe(0);
+    expect(line.atM.at(-1)).toBeCloseTo(1_999_900, 6);
   });
 
   it('stays near every vertex that it leaves out', () => {
@@ -98,8 +100,8 @@ describe('the drawn line', () => {
     let worst = 0;
     let j = 0;
     for (let i = 0; i < route.lon.length; i += 1) {
-      const km = route.atM[i]! / 1000;
-      while (j + 2 < line.atKm.length && line.atKm[j + 1]! < km) j += 1;
+      const atM = route.atM[i]!;
+      while (j + 2 < line.atM.length && line.atM[j + 1]! < atM) j += 1;
       const [ax, ay, bx, by] = [line.lon[j]!, line.lat[j]!, line.lon[j + 1]!, line.lat[j + 1]!];
       const [px, py] = [route.lon[i]!, route.lat[i]!];
       const square = (bx - ax) ** 2 + (by - ay) ** 2;

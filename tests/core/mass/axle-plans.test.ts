@@ -8,7 +8,7 @@ import { massesAlong } from '../../../server/core/plan/drive/masses.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/model/solve.ts';
 import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
-import { COMMODITIES } from '../../../server/core/plan/question/problem.ts';
+import { COMMODITIES } from '../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { type HandLeg, handLegs } from '../plan/hand-legs.ts';
 import { problemOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';

@@ -1,3 +1,4 @@
+import { toContract } from '../../../server/app/to-contract.ts';
 import type { Analysis, Gap } from '../../../server/contract/analysis.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { ContainerEffect, MassReport, MassState, Vehicle } from '../../../server/contract/vehicle.ts';
@@ -67,7 +68,7 @@ export function massOf(rig: RigFile): MassReport {
 export function standing(rig: RigFile): MassReport {
   const report = massReport(settleRig(rig).settled, { gaps: [] }, { gaps: [] });
   if (report === null) throw new Error('expected a mass report');
-  return report.mass;
+  return toContract(report.mass);
 }
 
 export function stateOf(mass: MassReport, kind: MassState['kind']): MassState {

@@ -152,6 +152,7 @@ describe('pace by surface', () => {
       path: '/rig/pace/bySurface/sand',
       value: '21 km/h slow',
       why: "the rig's pace × 0.6 (ours)",
+      valueParts: [{ figure: 21, unit: 'km/h', decimals: 1 }, { text: ' slow' }],
     });
     expect(days.drivingHours.slow).toBeCloseTo(300 / 21 + 300 / 35, 6);
   });

@@ -8,7 +8,7 @@ const plain = (km: number) => piecesOf({ km, kmPerHour: 35, hoursPerDay: 7 });
 describe('a drive worked by hand, 245 km a day', () => {
   test('600 km: nights at 245 and 490, the end 3 h 8 min 34 s into the third day', () => {
     const schedule = scheduleOf(plain(600), [], 7);
-    expect(schedule.nights.map((night) => night.atKm)).toEqual([245, 490]);
+    expect(schedule.nights.map((night) => night.atM / 1000)).toEqual([245, 490]);
     expect(hoursAt(schedule, 245)).toBeCloseTo(7, 9);
     expect(hoursAt(schedule, 280)).toBeCloseTo(24 + 1, 9);
     expect(hoursAt(schedule, 600)).toBeCloseTo(48 + 110 / 35, 9);
@@ -31,7 +31,7 @@ describe('a drive worked by hand, 245 km a day', () => {
     const schedule = scheduleOf(plain(400), [camp(100)], 7);
     expect(hoursAt(schedule, 100)).toBeCloseTo(100 / 35, 9);
     expect(hoursAt(schedule, 135)).toBeCloseTo(25, 9);
-    expect(schedule.nights.map(({ atKm, from }) => [atKm, from])).toEqual([
+    expect(schedule.nights.map(({ atM, from }) => [atM / 1000, from])).toEqual([
       [100, 'camp'],
       [345, 'pace'],
     ]);
@@ -55,14 +55,14 @@ describe('a drive worked by hand, 245 km a day', () => {
     expect(hoursAt(schedule, 101)).toBeCloseTo(101 / 35 + 24, 9);
     expect(hoursAt(schedule, 244)).toBeCloseTo(31 - 1 / 35, 9);
     expect(schedule.nights).toHaveLength(1);
-    expect(schedule.nights[0]!.atKm).toBeCloseTo(245, 9);
+    expect(schedule.nights[0]!.atM / 1000).toBeCloseTo(245, 9);
     expect(hoursAt(schedule, 300)).toBeCloseTo(48 + 55 / 35, 9);
   });
 
   test('waiting of 2.4 h uses up hours of the day; 12 h use up the day', () => {
     const short = scheduleOf(plain(300), [stay(70, 0.1)], 7);
     expect(hoursAt(short, 71)).toBeCloseTo(4.4 + 1 / 35, 9);
-    expect(short.nights[0]!.atKm).toBeCloseTo(70 + 2.6 * 35, 6);
+    expect(short.nights[0]!.atM / 1000).toBeCloseTo(70 + 2.6 * 35, 6);
     const long = scheduleOf(plain(300), [stay(70, 0.5)], 7);
     expect(hoursAt(long, 105)).toBeCloseTo(25, 9);
     expect(long.nights).toEqual([]);
@@ -75,7 +75,7 @@ describe('a drive worked by hand, 245 km a day', () => {
     const later = scheduleOf(plain(400), [stay(105, 23 / 24)], 7);
     expect(hoursAt(later, 140)).toBeCloseTo(26 + 1, 9);
     // 2 of the 7 hours went by waiting.
-    expect(later.nights[0]!.atKm).toBeCloseTo(105 + 5 * 35, 6);
+    expect(later.nights[0]!.atM / 1000).toBeCloseTo(105 + 5 * 35, 6);
   });
 });
 
@@ -85,7 +85,7 @@ test('by surface: 2 h of an 8 h day on sealed road, then three quarters of a 5 h
     { km: 200, kmPerHour: 20, hoursPerDay: 5 },
   );
   const schedule = scheduleOf(pieces, [], 8);
-  expect(schedule.nights.map((night) => night.atKm)).toEqual([175, 275]);
+  expect(schedule.nights.map((night) => night.atM / 1000)).toEqual([175, 275]);
   expect(hoursAt(schedule, 175)).toBeCloseTo(2 + 3.75, 9);
   expect(hoursAt(schedule, 300)).toBeCloseTo(48 + 1.25, 9);
 });

@@ -11,10 +11,10 @@ import { massesAlong } from '../../../server/core/plan/drive/masses.ts';
 import { runOf } from '../../../server/core/plan/drive/run.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/model/solve.ts';
-import { COMMODITIES } from '../../../server/core/plan/question/problem.ts';
 import { problemOf } from '../../../server/core/plan/question/problem-of.ts';
 import { basisOf } from '../../../server/core/plan/what-if/basis.ts';
 import { runsWith } from '../../../server/core/plan/what-if/changes.ts';
+import { COMMODITIES } from '../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 

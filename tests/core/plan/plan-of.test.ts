@@ -1,13 +1,15 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
 import type { AnalyseInput } from '../../../server/core/analyse/analyse.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
+import { oneFailure } from '../../../server/core/plan/one-failure.ts';
+import { planCarry } from '../../../server/core/plan/plan-of.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { reckoned } from '../../helpers/reckoned.ts';
-import { oneFailure, planCarry } from './contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -132,7 +134,7 @@ describe('cans to get', () => {
     expect(plan.getCans).toEqual({ fuel: 1, water: 0 });
     expect(plan.aims.every(({ proven }) => proven)).toBe(true);
     const caution = plan.restsOn.find(({ code }) => code === 'plan-cans-to-get');
-    expect(caution!.text).toBe('1 more fuel can is to be got: none is owned.');
+    expect(toContract(caution!).text).toBe('1 more fuel can is to be got: none is owned.');
   });
 
   it('counts those beyond the owned ones where the trip allows more', () => {
@@ -146,7 +148,7 @@ describe('cans to get', () => {
     );
     expect(more.plan.getCans.fuel).toBe(2);
     const caution = more.plan.restsOn.find(({ code }) => code === 'plan-cans-to-get');
-    expect(caution!.text).toBe('2 more fuel cans are to be got: 3 are owned.');
+    expect(toContract(caution!).text).toBe('2 more fuel cans are to be got: 3 are owned.');
   });
 
   it('passes no limit of the trip, and none where cans would stand inside', () => {

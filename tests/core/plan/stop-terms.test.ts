@@ -1,17 +1,20 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
 import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse/analyse.ts';
 import { daysOfStanding } from '../../../server/core/gaps/standing.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
+import { oneFailure } from '../../../server/core/plan/one-failure.ts';
+import { planCarry } from '../../../server/core/plan/plan-of.ts';
 import { basisOf } from '../../../server/core/plan/what-if/basis.ts';
+import { whatIf } from '../../../server/core/plan/what-if/what-if.ts';
 import { checkTrip } from '../../../server/core/trip/check-trip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { LAMP, ULTRAFILTER } from '../treatment/lines.ts';
-import { oneFailure, planCarry, whatIf } from './contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -77,7 +80,11 @@ describe('litres of a stop', () => {
 
   it('are asked of places the route comes by, each once', () => {
     const plan = planOf(withPlan(input, { stops: [{ id: 'node/77', mostLitres: { fuel: 40 } }] }));
-    expect(plan.restsOn.map(({ text }) => text).join()).toContain('node/77');
+    expect(
+      toContract(plan.restsOn)
+        .map(({ text }) => text)
+        .join(),
+    ).toContain('node/77');
     const stops = [{ id: 'node/1' }, { id: 'node/2' }, { id: 'node/1', waitHours: 2 }];
     expect(checkTrip({ plan: { stops } }, null)).toMatchObject({ path: '/plan/stops/2' });
     expect(checkTrip({ plan: { stops: stops.slice(0, 2) } }, null)).toBeNull();

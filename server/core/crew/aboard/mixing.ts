@@ -1,6 +1,6 @@
-import type { Passing } from '../../../contract/analysis.ts';
 import type { WaterClass } from '../../../contract/common.ts';
 import type { WaterUse } from '../../../contract/crew.ts';
+import type { Passing } from '../../supply/points/passing.ts';
 import { gradeAfter, type WaterState, waterFilled } from './grade-after.ts';
 
 type TreatAt = WaterUse['treatAt'];
@@ -24,7 +24,7 @@ export function mixingOf(passings: readonly Passing[], treatAt: TreatAt): WaterU
     if (after.container === state.container && after.pipes === state.pipes) continue;
     const name = passing.name ?? passing.kind;
     rows.push({
-      atKm: passing.atKm,
+      atKm: passing.atM / 1000,
       id: passing.id,
       container: after.container,
       pipes: after.pipes,

@@ -1,5 +1,5 @@
-import type { Passing } from '../../../contract/analysis.ts';
 import type { Caution } from '../../../contract/common.ts';
+import type { Passing } from '../../supply/points/passing.ts';
 
 /**
  * Where the route comes by waters that the user marked safe for skin, metres along, in order; and what of the marks
@@ -20,11 +20,11 @@ export function washingStops(
       cautions.push({ code: 'washing-source-not-passed', text });
     }
     for (const place of places) {
-      const atKm = place.atKm;
+      const atKm = place.atM / 1000;
       if (place.waterClass === 'none' || place.waterClass === undefined) {
         const text = `The washing source ${id} is fit for nothing by its tags and is left out.`;
         cautions.push({ code: 'washing-source-unfit', text, fromKm: atKm, toKm: atKm });
-      } else stopsM.push(atKm * 1000);
+      } else stopsM.push(place.atM);
     }
   }
   return { stopsM: stopsM.sort((a, b) => a - b), cautions };

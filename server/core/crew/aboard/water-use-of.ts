@@ -1,7 +1,8 @@
-import type { Passing, Term } from '../../../contract/analysis.ts';
-import type { WaterUse } from '../../../contract/crew.ts';
+import type { WaterUse as WaterUseTold } from '../../../contract/crew.ts';
 import type { RigFile } from '../../../contract/rig.ts';
+import type { Term } from '../../quantity/term.ts';
 import type { Rig } from '../../rig/rig.ts';
+import type { Passing } from '../../supply/points/passing.ts';
 import { aboardOf } from '../needs/graded-store.ts';
 import { NOTHING } from '../needs/range.ts';
 import { crewCautions } from './crew-cautions.ts';
@@ -23,6 +24,9 @@ export interface WaterUseFacts {
   aboardL: number;
   passings: readonly Passing[];
 }
+
+/** The water of a trip in full. */
+export type WaterUse = Omit<WaterUseTold, 'working'> & { readonly working: readonly Term[] };
 
 /** Water use in full: litres a day by use and grade, how long they last, where the reserve is, what to know of it. */
 export function waterUseOf({ rig, water, trip, aboardL, passings }: WaterUseFacts): WaterUse {

@@ -1,5 +1,5 @@
-import type { Term } from '../../../contract/analysis.ts';
 import type { Crew, Person, WaterGrade, WaterUse, WaterUseName } from '../../../contract/crew.ts';
+import type { Term } from '../../quantity/term.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import { heatOf } from './heat.ts';
 import { DEFAULT_LEVEL, LEVELS, type PersonUse, TEETH_AND_HANDS_L } from './levels.ts';

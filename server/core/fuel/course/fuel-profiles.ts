@@ -1,9 +1,9 @@
-import type { Term } from '../../../contract/analysis.ts';
 import type { Surface } from '../../../contract/surface.ts';
 import type { Stay } from '../../gaps/course.ts';
 import { SKETCHY_FACTOR } from '../../gaps/even-course.ts';
 import { amountBetween, type Profile, profileOf } from '../../gaps/profile.ts';
 import type { SpanM } from '../../quantity/span.ts';
+import type { Term } from '../../quantity/term.ts';
 import type { Rig } from '../../rig/rig.ts';
 import type { Heights } from '../../route/elevation.ts';
 import type { SurfaceSpan } from '../../surface/surface.ts';

@@ -1,13 +1,15 @@
-import type { Assumption, Passing } from '../../../contract/analysis.ts';
 import type { Caution } from '../../../contract/common.ts';
-import type { FuelRange, FuelUse, SurfaceRow } from '../../../contract/fuel-use.ts';
+import type { FuelRange, FuelUse as FuelUseTold, SurfaceRow } from '../../../contract/fuel-use.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import { SURFACES, type Surface } from '../../../contract/surface.ts';
 import type { Course } from '../../gaps/course.ts';
 import { reserveOf } from '../../gaps/need.ts';
 import { amountBetween } from '../../gaps/profile.ts';
+import type { Assumption } from '../../quantity/assumption.ts';
+import type { Term } from '../../quantity/term.ts';
 import type { Rig } from '../../rig/rig.ts';
 import { climbOf } from '../../route/elevation.ts';
+import type { Passing } from '../../supply/points/passing.ts';
 import type { SupplyPoint } from '../../supply/points/supply-point.ts';
 import { ALLOWANCE_PERCENT, kmBySurface } from '../../surface/surface.ts';
 import type { Trip } from '../../trip/settle-trip.ts';
@@ -31,16 +33,22 @@ export interface FuelUseSources {
   points: readonly SupplyPoint[];
 }
 
+/** The fuel of a trip in full. */
+export type FuelUse = Omit<FuelUseTold, 'terms'> & { readonly terms: readonly Term[] };
+
+/** The fuel of a trip, with what is to be said of it. */
+export interface FuelUseReport {
+  fuelUse: FuelUse;
+  cautions: Caution[];
+  assumptions: Assumption[];
+}
+
 /** Filling happens cool, the sun does the rest: 15 to 50 °C, the temperatures of ADR 4.1.1.4. */
 const COOL_C = 15;
 const WARMING_K = 35;
 
 /** The fuel of a trip in full: ranges, surfaces, load, climb, containers, urea, and what to know about them. */
-export function fuelUseOf(sources: FuelUseSources): {
-  fuelUse: FuelUse;
-  cautions: Caution[];
-  assumptions: Assumption[];
-} {
+export function fuelUseOf(sources: FuelUseSources): FuelUseReport {
   const { plan, course, trip } = sources;
   const { facts } = plan;
   const { rig } = facts;

@@ -1,7 +1,7 @@
-import type { Term } from '../../../contract/analysis.ts';
 import type { Course } from '../../gaps/course.ts';
 import { amountBetween, type Profile } from '../../gaps/profile.ts';
 import type { Load } from '../../mass/load.ts';
+import type { Term } from '../../quantity/term.ts';
 import { type FuelSources, fuelCourse, fuelPlan } from './fuel-course.ts';
 import { type MassSpan, savedAlong, savedOffL } from './saved-by-mass.ts';
 import { summedProfiles } from './summed-profiles.ts';

@@ -1,4 +1,4 @@
-import type { Night } from '../../../contract/analysis.ts';
+import { metresOf } from '../../quantity/rates.ts';
 import type { Trip } from '../../trip/settle-trip.ts';
 import type { NightsAt } from './fuel-profiles.ts';
 
@@ -6,12 +6,15 @@ import type { NightsAt } from './fuel-profiles.ts';
  * Nights for which a heater burns fuel: one wherever a day ends, as many as a camp's days at a camp, and those of
  * the trip's own stays, days begun counted as whole.
  */
-export function nightsAt(nights: readonly Night[], trip: Pick<Trip, 'campDays' | 'stays'>): NightsAt[] {
+export function nightsAt(
+  nights: readonly { atM: number; from: 'camp' | 'pace' }[],
+  trip: Pick<Trip, 'campDays' | 'stays'>,
+): NightsAt[] {
   return [
     ...nights.map((night) => ({
-      atM: night.atKm * 1000,
+      atM: night.atM,
       nights: night.from === 'camp' ? Math.max(1, Math.ceil(trip.campDays)) : 1,
     })),
-    ...trip.stays.map((stay) => ({ atM: stay.atKm * 1000, nights: Math.ceil(stay.days) })),
+    ...trip.stays.map((stay) => ({ atM: metresOf(stay.atKm), nights: Math.ceil(stay.days) })),
   ];
 }

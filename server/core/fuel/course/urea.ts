@@ -1,7 +1,7 @@
-import type { Passing } from '../../../contract/analysis.ts';
 import type { Caution } from '../../../contract/common.ts';
 import type { FuelUse } from '../../../contract/fuel-use.ts';
 import { amountBetween, type Profile } from '../../gaps/profile.ts';
+import type { Passing } from '../../supply/points/passing.ts';
 import type { SupplyPoint } from '../../supply/points/supply-point.ts';
 
 /** How a station says that it sells urea solution, from a pump or in canisters (id-tagging-schema, `fuel:*`). */
@@ -34,7 +34,7 @@ export function ureaOf(facts: UreaFacts): { urea: NonNullable<FuelUse['urea']>; 
   const { litresPer1000Km, tankLitres } = facts.urea;
   const edges = [
     { atM: 0, offM: 0 },
-    ...stops.map((stop) => ({ atM: stop.atKm * 1000, offM: stop.detourKm * 1000 })),
+    ...stops.map((stop) => ({ atM: stop.atM, offM: stop.detourM })),
     { atM: facts.lengthM, offM: facts.onwardKm * 1000 },
   ];
   const longestKm = edges.slice(1).reduce((longest, edge, index) => {
@@ -49,7 +49,12 @@ export function ureaOf(facts: UreaFacts): { urea: NonNullable<FuelUse['urea']>; 
     rangeKm: (tankLitres / litresPer1000Km) * 1000,
     longestKm,
     shortL,
-    points: stops.map(({ id, name, atKm, detourKm }) => ({ id, name, atKm, detourKm })),
+    points: stops.map(({ id, name, atM, detourM }) => ({
+      id,
+      name,
+      atKm: atM / 1000,
+      detourKm: detourM / 1000,
+    })),
   };
   if (shortL === 0) return { urea, cautions: [] };
   const text = `Urea solution: the longest way without a place that lists it is ${longestKm.toFixed(0)} km, a tank goes ${urea.rangeKm.toFixed(0)} km. Carry ${shortL.toFixed(1)} l more: many engines do not start without it.`;

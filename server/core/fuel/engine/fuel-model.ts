@@ -1,6 +1,6 @@
-import type { Assumption } from '../../../contract/analysis.ts';
 import type { FuelKind, RigFile } from '../../../contract/rig.ts';
 import { SURFACES, type Surface } from '../../../contract/surface.ts';
+import type { Assumption } from '../../quantity/assumption.ts';
 import { FUEL_KINDS } from './kinds.ts';
 import { defaultLoadPercent } from './load.ts';
 import { DRAG_AREA_M2 } from './physics.ts';

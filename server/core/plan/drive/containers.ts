@@ -1,4 +1,4 @@
-import type { Level } from '../../gaps/levels.ts';
+import type { Level } from '../../quantity/level.ts';
 import { heldAfter, type PourFacts, pourAfterL } from '../question/pour.ts';
 
 /** What is in the fixed tanks together and in each can, litres that can be used; metres along the route. */

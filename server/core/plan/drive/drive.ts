@@ -1,12 +1,12 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { type Reckoning, reckon } from '../../gaps/reckon.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Choice, PlannedLeg } from '../model/solve.ts';
 import { arriveWith, type Held, leaveBound } from '../question/bound-stop.ts';
 import { leaving } from '../question/leg.ts';
 import {
   type CarrySide,
-  COMMODITIES,
   type Halt,
   haltsBetween,
   haltsOf,

@@ -1,8 +1,9 @@
 import type { Course, EdgeM } from '../../gaps/course.ts';
-import { type Level, plainLitres } from '../../gaps/levels.ts';
+import { plainLitres } from '../../gaps/levels.ts';
 import { amountBetween, breaksInside, jumpAt } from '../../gaps/profile.ts';
 import type { Reckoning } from '../../gaps/reckon.ts';
 import { standingLPerDay } from '../../gaps/standing.ts';
+import type { Level } from '../../quantity/level.ts';
 
 /** A halt of the other commodity on the way: there and back, and the time it takes put as metres off the route. */
 export interface Detour {

@@ -4,7 +4,7 @@ import { bendsOf, type Emptying, tanksOf } from '../../mass/containers.ts';
 import { type MassModel, massModelOf } from '../../mass/settle-mass.ts';
 import { contentsAt, fixedMoments, withContents } from '../../mass/states.ts';
 import { type Loads, loadsOf } from '../../mass/statics.ts';
-import { COMMODITIES } from '../question/problem.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { ContainerLevel } from './containers.ts';
 import type { Driven } from './drive.ts';
 
@@ -155,7 +155,7 @@ function levelReader(levels: readonly ContainerLevel[]): (atM: number) => Contai
 }
 
 /** The rig with as many cans as the plan has. */
-function withCans(file: RigFile, cans: Record<Commodity, number>): RigFile {
+export function withCans(file: RigFile, cans: Record<Commodity, number>): RigFile {
   const owning = <T extends RigFile['fuel'] | RigFile['water']>(store: T, owned: number): T => ({
     ...store,
     cans: { litres: 20, ...store.cans, owned },

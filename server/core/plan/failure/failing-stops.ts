@@ -1,4 +1,5 @@
-import { type CarryProblem, COMMODITIES, type SupplyEdge } from '../question/problem.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
+import type { CarryProblem, SupplyEdge } from '../question/problem.ts';
 import { groupedBySpan } from '../question/supply-stops.ts';
 
 /** A supply stop that may fail: with all that it gives of both commodities at once. */

@@ -1,4 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import { type FailingStop, failingStops } from '../failure/failing-stops.ts';
 import { onTheWay, reachesBack, reachesOn } from '../failure/failure.ts';
 import { arriveWith, leaveBound } from '../question/bound-stop.ts';
@@ -7,7 +8,6 @@ import { alongL, type MoreCans } from '../question/legs.ts';
 import {
   type CarryProblem,
   type CarrySide,
-  COMMODITIES,
   costOf,
   type FailureRule,
   type Halt,

@@ -1,7 +1,8 @@
 import type { Commodity } from '../../../contract/common.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import { type Leg, mostCansAt } from '../question/leg.ts';
 import type { MassRoom } from '../question/mass-room.ts';
-import { type CarryProblem, COMMODITIES } from '../question/problem.ts';
+import type { CarryProblem } from '../question/problem.ts';
 import { type Mip, MipBuilder } from './mip.ts';
 import { mostShortL } from './short-fill.ts';
 

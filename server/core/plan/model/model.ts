@@ -1,9 +1,9 @@
 import type { Commodity, Evidence } from '../../../contract/common.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import { type Leg, weakestEnd } from '../question/leg.ts';
 import {
   type CarryProblem,
   type CarrySide,
-  COMMODITIES,
   costOf,
   type Halt,
   haltsBetween,

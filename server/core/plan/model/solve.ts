@@ -1,14 +1,7 @@
 import type { Commodity } from '../../../contract/common.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Leg } from '../question/leg.ts';
-import {
-  type CarryProblem,
-  COMMODITIES,
-  costOf,
-  type Halt,
-  haltsBetween,
-  haltsOf,
-  otherOf,
-} from '../question/problem.ts';
+import { type CarryProblem, costOf, type Halt, haltsBetween, haltsOf, otherOf } from '../question/problem.ts';
 import { shortFillModel } from './mass-rows.ts';
 import type { Mip, MipAnswer, MipRow, MipSolver } from './mip.ts';
 import { type Aim, type AimedCost, type CarryModel, carryModel } from './model.ts';

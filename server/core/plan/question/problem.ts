@@ -57,9 +57,6 @@ export interface CarryProblem {
   thinned?: boolean;
 }
 
-/** Both commodities, in the order in which everything is listed. */
-export const COMMODITIES: readonly Commodity[] = ['fuel', 'water'];
-
 export const otherOf = (commodity: Commodity): Commodity => (commodity === 'fuel' ? 'water' : 'fuel');
 
 /** Names the place that a passing halts at: fuel and water of one point are one halt with one detour. */
@@ -97,7 +94,7 @@ export function haltsOf(side: CarrySide, payer: Course): Halt[] {
 }
 
 /** Days of standing as the metres of detour that use as much. */
-const asDetourM = (payer: Course, days: number): number =>
+export const asDetourM = (payer: Course, days: number): number =>
   days === 0 ? 0 : (days * standingLPerDay(payer)) / payer.off.litres;
 
 /** Going to a supply that gives nothing, and back to the route, metres; the waiting there included. */

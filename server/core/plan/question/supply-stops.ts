@@ -1,5 +1,5 @@
-import type { Passing } from '../../../contract/analysis.ts';
 import type { Commodity } from '../../../contract/common.ts';
+import type { Passing } from '../../supply/points/passing.ts';
 
 /** A supply stop reaches at most so far from its first passing, metres (ours). */
 const STOP_SPAN_M = 3000;
@@ -28,11 +28,11 @@ export function groupedBySpan<T>(items: readonly T[], atM: (item: T) => number):
 /** The passings that count, of both commodities, as supply stops in route order. */
 export function supplyStops(passings: readonly Passing[]): SupplyStop[] {
   const counting = passings.filter(({ counts }) => counts);
-  return groupedBySpan(counting, ({ atKm }) => atKm * 1000).map((group): SupplyStop => {
+  return groupedBySpan(counting, ({ atM }) => atM).map((group): SupplyStop => {
     const offers = (commodity: Commodity) => group.some((passing) => passing.commodity === commodity);
     return {
-      fromM: group[0].atKm * 1000,
-      toM: group.at(-1)!.atKm * 1000,
+      fromM: group[0].atM,
+      toM: group.at(-1)!.atM,
       passings: group,
       offers: { fuel: offers('fuel'), water: offers('water') },
     };

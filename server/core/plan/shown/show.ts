@@ -1,27 +1,26 @@
-import type { Passing } from '../../../contract/analysis.ts';
 import type { Commodity } from '../../../contract/common.ts';
-import type { PlanStopAsk } from '../../../contract/plan.ts';
+import type { PlanCarry, PlanLeg, PlanLevel, PlanStop, PlanStopAsk } from '../../../contract/plan.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import { containersOf, sharesOf, tanksOf } from '../../mass/containers.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
+import type { Passing } from '../../supply/points/passing.ts';
 import type { Driven, DrivenLeg } from '../drive/drive.ts';
 import { gradesAfter } from '../drive/grades.ts';
 import { runOf, turnBackOf } from '../drive/run.ts';
 import { weakestEnd } from '../question/leg.ts';
-import { planEdge } from '../question/plan-edge.ts';
-import { type CarrySide, COMMODITIES } from '../question/problem.ts';
+import type { CarrySide } from '../question/problem.ts';
 import { supplyStops } from '../question/supply-stops.ts';
 import { askOf, waitHoursAt } from '../question/supply-terms.ts';
-import type { PlanCarry, PlanLeg, PlanLevel } from './plan-leg.ts';
-import type { PlanStop, PlanStopPassing } from './plan-stop.ts';
+import { edgeOf } from '../question/told-edge.ts';
 
 /** A driven leg as it is told. */
 export function legShown({ course, canL }: CarrySide, leg: DrivenLeg): PlanLeg {
   const { figures, from, to, tankL, cans, detours } = leg;
   const { departL, needL, reserveL, arriveL, verdict, acrossNoData } = figures;
-  const turnBackM = turnBackOf(runOf({ course, from, to, tankL, cans, canL, detours }));
+  const turnM = turnBackOf(runOf({ course, from, to, tankL, cans, canL, detours }));
   return {
-    from: planEdge(from),
-    to: planEdge(to),
+    from: edgeOf(from),
+    to: edgeOf(to),
     cans: leg.cans,
     tankL: leg.tankL,
     shortL: leg.shortL,
@@ -33,7 +32,7 @@ export function legShown({ course, canL }: CarrySide, leg: DrivenLeg): PlanLeg {
     verdict,
     acrossNoData,
     weakest: weakestEnd(from, to),
-    turnBackM,
+    turnBackKm: turnM === null ? null : turnM / 1000,
   };
 }
 
@@ -48,14 +47,14 @@ export function carriesOf(sides: Record<Commodity, CarrySide>, driven: Driven): 
           commodity,
           cans,
           litres: cans * sides[commodity].canL,
-          from: planEdge(from),
-          to: planEdge(to),
-          fromM: from.atM,
-          toM: lastM,
-          pourAtM: poursM,
+          from: edgeOf(from),
+          to: edgeOf(to),
+          fromKm: from.atM / 1000,
+          toKm: lastM / 1000,
+          pourAtKm: poursM.map((atM) => atM / 1000),
         };
       }),
-  ).sort((a, b) => a.fromM - b.fromM);
+  ).sort((a, b) => a.fromKm - b.fromKm);
 }
 
 /** All levels of a commodity along the route; the grades of water where a crew tells them. */
@@ -69,7 +68,7 @@ export function levelsShown(file: RigFile, side: CarrySide, legs: readonly Drive
       const grades =
         course.commodity === 'water' ? gradesAfter(course.rig, facts, figures.departL - totalL) : null;
       return {
-        atM: level.atM,
+        atKm: level.atM / 1000,
         tankL: level.tankL,
         ...inTanks(level.tankL),
         cansL: level.cansL,
@@ -97,9 +96,8 @@ export function stopsShown(
   driven: Driven,
 ): PlanStop[] {
   return supplyStops(passings).map(({ fromM, toM, passings: inside }) => {
-    const shown = inside.map((passing): PlanStopPassing => {
-      const { id, name, kind, commodity, evidence } = passing;
-      const [atM, detourM] = [passing.atKm * 1000, passing.detourKm * 1000];
+    const shown = inside.map((passing): PlanStop['passings'][number] => {
+      const { id, name, kind, commodity, atM, detourM, evidence } = passing;
       const told = askOf(asked, passing);
       const legs = driven[commodity];
       const into = legs.findIndex(({ to }) => to.kind === 'passing' && to.id === id && to.atM === atM);
@@ -110,8 +108,8 @@ export function stopsShown(
         name,
         kind,
         commodity,
-        atM,
-        detourM,
+        atKm: atM / 1000,
+        detourKm: detourM / 1000,
         evidence,
         mostL: told?.mostLitres?.[commodity] ?? null,
         waitHours: waitHoursAt(passing, told) ?? 0,
@@ -131,6 +129,6 @@ export function stopsShown(
         fillHours: (leaving.from.fillDays ?? 0) * sides[commodity].course.rig.pace.hoursPerDay,
       };
     });
-    return { fromM, toM, used: shown.some(({ used }) => used), passings: shown };
+    return { fromKm: fromM / 1000, toKm: toM / 1000, used: shown.some(({ used }) => used), passings: shown };
   });
 }

@@ -1,9 +1,10 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Mip, MipRow } from '../model/mip.ts';
 import { carryModel } from '../model/model.ts';
 import { askHolding, type SolveOptions } from '../model/solve.ts';
-import { type CarryProblem, COMMODITIES } from '../question/problem.ts';
+import type { CarryProblem } from '../question/problem.ts';
 import { canKgOf, problemOf } from '../question/problem-of.ts';
 
 /** More cans than this of a commodity are never told to be got (ours). */

@@ -1,12 +1,11 @@
-import type { Rescue } from '../../../contract/analysis.ts';
 import type { Commodity } from '../../../contract/common.ts';
+import type { WayOut } from '../../../contract/plan.ts';
 import type { EdgeM } from '../../gaps/course.ts';
-import type { OtherStop } from '../../phrases/plan.ts';
-import { COMMODITIES } from '../question/problem.ts';
+import type { Rescue } from '../../gaps/gap.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import { type ProblemChanges, problemOf } from '../question/problem-of.ts';
 import { brokenStretches } from './breaks.ts';
-import { plannedCans, type WaysOutContext, withEdges } from './try-change.ts';
-import { WAY_OUT, type WayOut } from './way-out.ts';
+import { bare, plannedCans, type WaysOutContext, withEdges } from './try-change.ts';
 
 /** No more points than this are looked at for a commodity (ours). */
 const MOST_POINTS = 8;
@@ -18,7 +17,7 @@ const PAIRS_SHOWN = 4;
 
 interface Candidate {
   commodity: Commodity;
-  point: Pick<Rescue, 'id' | 'name' | 'kind' | 'atKm' | 'detourKm' | 'evidence' | 'counts'>;
+  point: Pick<Rescue, 'id' | 'name' | 'kind' | 'atM' | 'detourM' | 'evidence' | 'counts'>;
 }
 
 /**
@@ -57,7 +56,7 @@ const callsOf = (stops: readonly Candidate[]): number => stops.filter(({ point }
 
 /** There and back to each. */
 const drivingKmOf = (stops: readonly Candidate[]): number =>
-  stops.reduce((sum, { point }) => sum + 2 * point.detourKm, 0);
+  stops.reduce((sum, { point }) => sum + 2 * (point.detourM / 1000), 0);
 
 function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreEdges']> {
   const edges = (of: Commodity) =>
@@ -68,8 +67,8 @@ function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreE
           kind: 'passing',
           id: point.id,
           name: point.name ?? point.kind,
-          atM: point.atKm * 1000,
-          detourM: point.detourKm * 1000,
+          atM: point.atM,
+          detourM: point.detourM,
           evidence: point.evidence,
         }),
       );
@@ -77,17 +76,26 @@ function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreE
 }
 
 function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
-  const inOrder = [...stops].sort((a, b) => a.point.atKm - b.point.atKm);
+  const inOrder = [...stops].sort((a, b) => a.point.atM - b.point.atM);
   const { commodity, point } = inOrder[0]!;
+  const places = (of: readonly Candidate[]): string => of.map(({ point }) => whereOf(point)).join(' and ');
+  const toCall = inOrder.filter((stop) => !stop.point.counts);
+  const others = inOrder.filter((stop) => stop.point.counts);
+  const has = toCall.map((stop) => `${whereOf(stop.point)} has ${stop.commodity} fit for it`).join(' and ');
+  const beside = others.length === 0 ? '' : `by way of ${places(others)} as well `;
+  const text =
+    toCall.length === 0
+      ? `By way of ${places(inOrder)} it can be done.`
+      : `Telephone first: if ${has}, ${beside}it can be done. As mapped ${toCall.length === 1 ? 'it does' : 'they do'} not count.`;
   return {
-    ...WAY_OUT,
+    ...bare,
     kind: 'other-stop',
-    telephoneFirst: callsOf(stops) > 0,
-    text: { phrase: 'by-other-stops', facts: { stops: inOrder.map(otherStop) } },
+    telephoneFirst: toCall.length > 0,
+    text,
     cans,
-    amount: drivingKmOf(stops) * 1000,
-    unit: 'm of way',
-    atM: point.atKm * 1000,
+    amount: drivingKmOf(stops),
+    unit: 'km',
+    atKm: point.atM / 1000,
     id: point.id,
     commodity,
     stops: inOrder.map((stop) => ({
@@ -95,18 +103,16 @@ function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
       name: stop.point.name,
       kind: stop.point.kind,
       commodity: stop.commodity,
-      atM: stop.point.atKm * 1000,
-      drivingM: 2 * stop.point.detourKm * 1000,
+      atKm: stop.point.atM / 1000,
+      drivingKm: 2 * (stop.point.detourM / 1000),
       evidence: stop.point.evidence,
       counts: stop.point.counts,
     })),
   };
 }
 
-const otherStop = ({ commodity, point }: Candidate): OtherStop => {
-  const { name, kind, atKm, detourKm, counts } = point;
-  return { name, kind, commodity, atM: atKm * 1000, detourM: detourKm * 1000, counts };
-};
+const whereOf = ({ name, kind, atM, detourM }: Candidate['point']): string =>
+  `${name ?? `the ${kind}`} (km ${Math.round(atM / 1000)}, ${(2 * (detourM / 1000)).toFixed(1)} km there and back)`;
 
 /** Whether no stretch is broken any more with such stops: told quickly, before a plan is made. */
 function bridging({ reckoned }: WaysOutContext): (stops: readonly Candidate[]) => boolean {
@@ -136,7 +142,7 @@ function candidates({ reckoned }: WaysOutContext): Candidate[] {
         passing.commodity === commodity &&
         !passing.counts &&
         passing.waterClass !== 'none' &&
-        failing.some(({ from, to }) => passing.atKm > from.atKm && passing.atKm < to.atKm),
+        failing.some(({ from, to }) => passing.atM > from.atM && passing.atM < to.atM),
     );
     const seen = new Set<string>();
     return [...rescues, ...inCorridor]

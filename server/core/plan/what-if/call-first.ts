@@ -1,33 +1,8 @@
-import type { Commodity, Evidence, Verdict } from '../../../contract/common.ts';
+import type { Evidence } from '../../../contract/common.ts';
+import type { CallFirst, WhatIfRow } from '../../../contract/whatif.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { VERDICT_RANK } from '../../gaps/verdict.ts';
 import type { Tags } from '../../input/sources.ts';
-import type { PlanEdge } from '../question/plan-edge.ts';
-import type { WhatIfRow } from './what-if-row.ts';
-
-/** A stop to telephone before leaving: the first are those without which most fails. */
-export interface CallFirst {
-  readonly id: string;
-  readonly name: string | null;
-  readonly kind: string;
-  readonly atM: number;
-  readonly lon: number;
-  readonly lat: number;
-  readonly evidence: Evidence;
-  /** The worst verdict when it fails. */
-  readonly verdict: Verdict;
-  readonly fails: readonly {
-    readonly commodity: Commodity;
-    readonly verdict: Verdict;
-    readonly to: PlanEdge;
-    readonly marginL: number;
-    readonly coverL: number;
-  }[];
-  /** As its tags say; null where they do not. */
-  readonly phone: string | null;
-  readonly website: string | null;
-  readonly openingHours: string | null;
-}
 
 const EVIDENCE_RANK: Record<Evidence, number> = { doubtful: 0, implied: 1, stated: 2, confirmed: 3 };
 
@@ -51,8 +26,8 @@ export function callFirst({ analysis, points, sides }: Reckoned, rows: readonly 
       (each) =>
         each.id === id &&
         own.some(
-          ({ commodity, atM }) =>
-            commodity === each.commodity && Math.abs((atM ?? 0) / 1000 - each.atKm) < SAME_KM,
+          ({ commodity, atKm }) =>
+            commodity === each.commodity && Math.abs((atKm ?? 0) - each.atM / 1000) < SAME_KM,
         ),
     );
     if (passing === undefined) return [];
@@ -68,7 +43,7 @@ export function callFirst({ analysis, points, sides }: Reckoned, rows: readonly 
       id,
       name: passing.name,
       kind: passing.kind,
-      atM: passing.atKm * 1000,
+      atKm: passing.atM / 1000,
       lon: passing.lon,
       lat: passing.lat,
       evidence: passing.evidence,
@@ -92,7 +67,7 @@ export function callFirst({ analysis, points, sides }: Reckoned, rows: readonly 
         VERDICT_RANK[a.call.verdict] - VERDICT_RANK[b.call.verdict] ||
         a.harm - b.harm ||
         EVIDENCE_RANK[a.call.evidence] - EVIDENCE_RANK[b.call.evidence] ||
-        a.call.atM - b.call.atM,
+        a.call.atKm - b.call.atKm,
     )
     .map(({ call }) => call);
 }

@@ -4,6 +4,7 @@ import type { TripFile } from '../../../contract/trip.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { crewUse } from '../../crew/needs/crew-use.ts';
 import { startLevel } from '../../gaps/start-level.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import type { Rig } from '../../rig/rig.ts';
 import { ALLOWANCE_PERCENT } from '../../surface/surface.ts';
@@ -11,7 +12,7 @@ import { settleTrip } from '../../trip/settle-trip.ts';
 import { type Run, runOf } from '../drive/run.ts';
 import type { Stretch } from '../drive/stretch.ts';
 import { arriveWith, leaveBound } from '../question/bound-stop.ts';
-import { type CarrySide, COMMODITIES, isBound } from '../question/problem.ts';
+import { type CarrySide, isBound } from '../question/problem.ts';
 import type { Basis } from './basis.ts';
 
 /** Rig and trip with one assumption changed. */
@@ -148,9 +149,13 @@ export function hotter({ analysis, sides }: Reckoned, byC: number): Changed | nu
   };
 }
 
-/** What a rig uses at the rate the verdict uses: litres per 100 km, of water litres a day. */
-export const rateOf = (rig: Rig, commodity: Commodity): number =>
-  commodity === 'fuel' ? rig.fuel.litresPer100Km.high : rig.water.litresPerDay.high;
+/** What a rig uses at the rate the verdict uses, for words. */
+export const rateOf = (rig: Rig, commodity: Commodity): string =>
+  commodity === 'fuel'
+    ? `${figure(rig.fuel.litresPer100Km.high)} l/100 km`
+    : `${figure(rig.water.litresPerDay.high)} l a day`;
+
+const figure = (value: number): string => String(Math.round(value * 10) / 10);
 
 /** Least margin of each commodity. */
 export const leastMargins = (runs: ChangedRuns): Record<Commodity, number> => {

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { brokenLegs, drive } from '../../../../server/core/plan/drive/drive.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../../server/core/plan/model/solve.ts';
-import { COMMODITIES } from '../../../../server/core/plan/question/problem.ts';
+import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { problemOf, type SmallRoute, smallRoute } from '../small-routes.ts';
 

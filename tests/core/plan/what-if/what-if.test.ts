@@ -1,19 +1,19 @@
 import { Compile } from 'typebox/compile';
 import { describe, expect, it } from 'vitest';
-import type { Report } from '../../../../server/contract/analysis.ts';
 import type { RigFile } from '../../../../server/contract/rig.ts';
 import type { TripFile } from '../../../../server/contract/trip.ts';
 import { Gauge, WhatIf, type WhatIfKind } from '../../../../server/contract/whatif.ts';
 import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../../server/core/analyse/analyse.ts';
+import type { Report } from '../../../../server/core/gaps/gap.ts';
 import type { MappedFeature } from '../../../../server/core/input/sources.ts';
 import { evenLoad } from '../../../../server/core/mass/load.ts';
-import { COMMODITIES } from '../../../../server/core/plan/question/problem.ts';
+import { gaugeOf } from '../../../../server/core/plan/gauge/gauge-of.ts';
 import { basisOf } from '../../../../server/core/plan/what-if/basis.ts';
-import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
+import { whatIf } from '../../../../server/core/plan/what-if/what-if.ts';
+import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { DIESEL, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
 import { FULL_RIG, FULL_TRIP } from '../../../helpers/full-plan.ts';
-import { gaugeOf, whatIf } from '../contracted.ts';
 
 function reckoned(changes: Partial<AnalyseInput> & { features?: MappedFeature[] } = {}): Reckoned {
   const outcome = reckonTrip(inputOf(changes));
@@ -64,7 +64,7 @@ describe('what if, without a plan', () => {
     const made = of(from);
     expect(made.basis).toBe('gaps');
     expect(Compile(WhatIf).Errors(made)).toEqual([]);
-    expect(Compile(Gauge).Errors(gaugeOf(basisOf(from, null), turnBacksOf(basisOf(from, null))))).toEqual([]);
+    expect(Compile(Gauge).Errors(gaugeOf(basisOf(from, null), made.turnBacks))).toEqual([]);
     const kinds = new Set(made.rows.map(({ kind }) => kind));
     const expected: WhatIfKind[] = [
       'stop-fails',
@@ -78,7 +78,7 @@ describe('what if, without a plan', () => {
     ];
     expect([...kinds].sort()).toEqual([...expected].sort());
     expect(made.cautions.map(({ code }) => code)).toEqual(['heat-not-told', 'standing-fuel-not-told']);
-    const far = of(from, { turnRoundAtM: 5_000_000 });
+    const far = of(from, { turnRoundAtKm: 5000 });
     expect(far.cautions.map(({ code }) => code)).toContain('turn-round-off-route');
   });
 

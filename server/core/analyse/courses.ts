@@ -1,0 +1,67 @@
+import type { Commodity } from '../../contract/common.ts';
+import { type FuelPlan, type FuelSources, fuelCourse, fuelPlan } from '../fuel/course/fuel-course.ts';
+import { loadedCourse } from '../fuel/course/loaded-course.ts';
+import { nightsAt } from '../fuel/course/nights-at.ts';
+import type { Course } from '../gaps/course.ts';
+import type { Load } from '../mass/load.ts';
+import { massWithFullTanks } from '../mass/mass-at.ts';
+import { paceOn } from '../pace/pace-on.ts';
+import { pacedCourse } from '../pace/paced-course.ts';
+import type { SpanM } from '../quantity/span.ts';
+import type { RouteLine } from '../route/route-line.ts';
+import { courseOf } from './course-of.ts';
+import type { DriveDays } from './drive-days.ts';
+import type { Settled } from './settle.ts';
+
+/** What of a route the courses of both commodities are made on. */
+export interface CourseGround {
+  readonly route: RouteLine;
+  readonly drive: DriveDays;
+  /** Stretches for which no extract would show a supply. */
+  readonly uncovered: Readonly<Record<Commodity, readonly SpanM[]>>;
+  /** Where washing water is taken from the source, metres along. */
+  readonly washingStopsM: readonly number[];
+}
+
+/** The courses of both commodities, and that of fuel for any load. */
+export interface Courses {
+  readonly fuel: Course;
+  readonly water: Course;
+  readonly fuelPlan: FuelPlan;
+  /** Fuel with so much on board along the route: the rate may go by the mass. */
+  readonly fuelWithLoads: (load: Load) => Course;
+}
+
+/** The one recipe of courses: analysis, plan and what-if all go by it. */
+export function coursesOf(settled: Settled, ground: CourseGround): Courses {
+  const { route, drive, uncovered, washingStopsM } = ground;
+  const paced = (commodity: Commodity): Course =>
+    pacedCourse(courseOf({ route, ...settled }, commodity, drive.stays, uncovered[commodity]), drive.pace);
+  const sources = fuelSourcesOf(settled, route, drive);
+  const { massKg } = sources;
+  const evenFuel = paced('fuel');
+  const plan = fuelPlan(sources);
+  const fuel = fuelCourse(evenFuel, plan);
+  return {
+    fuel,
+    water: { ...paced('water'), washingStopsM },
+    fuelPlan: plan,
+    fuelWithLoads: (load) =>
+      massKg === null || (load.mostKg === 0 && load.along.length === 0)
+        ? fuel
+        : loadedCourse(evenFuel, sources, massKg, load),
+  };
+}
+
+function fuelSourcesOf({ rig, trip, rigFile }: Settled, route: RouteLine, drive: DriveDays): FuelSources {
+  return {
+    route,
+    rig,
+    trip,
+    stays: drive.stays,
+    nights: nightsAt(drive.pace.schedules.slow.nights, trip),
+    massKg: massWithFullTanks(rigFile),
+    kmPerHour: (surface, end) => paceOn(rig, surface).kmPerHour[end],
+    hoursPerDay: (surface) => paceOn(rig, surface).hoursPerDay,
+  };
+}

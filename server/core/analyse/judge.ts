@@ -1,0 +1,80 @@
+import type { Supplies } from '../input/sources.ts';
+import { withArrivals } from '../pace/arrivals.ts';
+import type { OpeningHoursReader } from '../pace/opening.ts';
+import type { PacePlan } from '../pace/pace-plan.ts';
+import { judgedOnReach } from '../pace/season-on-reach.ts';
+import type { Caution } from '../phrases/cautions.ts';
+import { metresOf } from '../quantity/rates.ts';
+import type { RouteLine } from '../route/route-line.ts';
+import { classify, type Judging } from '../supply/judge/rules.ts';
+import { toSupplyFeatures } from '../supply/points/features.ts';
+import type { Passing } from '../supply/points/passing.ts';
+import type { SupplyPoint } from '../supply/points/supply-point.ts';
+import { routeTopM } from '../treatment/source/route-top.ts';
+import { treatsOf } from '../treatment/source/treats-of.ts';
+import { passingsOf } from './passings-of.ts';
+import type { Settled } from './settle.ts';
+
+/** What supplies are judged on: where, when, by whom. */
+export interface JudgeFacts {
+  readonly route: RouteLine;
+  readonly supplies: Supplies;
+  readonly pace: PacePlan;
+  /** YYYY-MM-DD: the day for the age of tags where the trip has no departure. */
+  readonly today: string;
+  /** Without it no arrival is judged. */
+  readonly openingHours: OpeningHoursReader | undefined;
+}
+
+/** Supplies as they are judged for a rig and a trip, and where the route comes by them. */
+export interface Judged {
+  readonly points: readonly SupplyPoint[];
+  readonly passings: readonly Passing[];
+  readonly cautions: readonly Caution[];
+  readonly skipped: readonly { readonly id: string; readonly reason: string }[];
+}
+
+/** Every supply of the corridor, judged for the day on which it is reached, with the hours of arrival. */
+export function judge(settled: Settled, facts: JudgeFacts): Judged {
+  const { route, supplies, pace, openingHours } = facts;
+  const { rig, trip } = settled;
+  const located = toSupplyFeatures(supplies.features);
+  const judging = judgingOf(settled, facts);
+  const departing = classify(located.features, judging);
+  const { points, passings: judged } = judgedOnReach({
+    route,
+    plan: pace,
+    features: located.features,
+    points: departing,
+    passings: passingsOf(route, departing, metresOf(trip.corridorKm), trip.detourFactor),
+    judging,
+  });
+  const tagsOf = new Map(points.map((point) => [`${point.commodity} ${point.id}`, point.tags]));
+  const { passings, cautions } = withArrivals(judged, {
+    plan: pace,
+    tagsOf: (passing) => tagsOf.get(`${passing.commodity} ${passing.id}`),
+    read: openingHours,
+    waterLPerDay: rig.water.litresPerDay.high,
+  });
+  return { points, passings, cautions, skipped: located.skipped };
+}
+
+function judgingOf({ rig, trip }: Settled, { route, today }: JudgeFacts): Judging {
+  return {
+    fuelKind: rig.fuel.kind,
+    engine: rig.fuel.model.engine,
+    ropeAndBucket: rig.ropeAndBucket,
+    counting: trip.counting,
+    on: trip.departure,
+    today,
+    confirmations: trip.confirmations,
+    treats: treatsOf({
+      line: rig.treatment,
+      notes: trip.waterNotes,
+      on: trip.departure ?? today,
+      altitudeM: routeTopM(route),
+      tankL: rig.water.drawableL,
+      ropeAndBucket: rig.ropeAndBucket,
+    }),
+  };
+}

@@ -1,0 +1,9 @@
+/** Rates as people say them, in the units inside. */
+const M_PER_KM = 1000;
+const M_PER_100_KM = 100_000;
+
+/** Litres a metre. */
+export const litresPerM = (litresPer100Km: number): number => litresPer100Km / M_PER_100_KM;
+
+/** Metres of so many kilometres. */
+export const metresOf = (km: number): number => km * M_PER_KM;

@@ -1,0 +1,11 @@
+import type { Arrival } from '../../../contract/pace.ts';
+import type { SupplyPoint } from './supply-point.ts';
+
+/** One place where the route comes by a supply point; metres along and off the route, the detour one way. */
+export interface Passing extends Readonly<Omit<SupplyPoint, 'tags'>> {
+  readonly atM: number;
+  readonly offRouteM: number;
+  readonly detourM: number;
+  /** Null where it has no mapped hours, and while date or hour of departure is not told. */
+  readonly arrival?: Arrival | null;
+}

@@ -1,0 +1,21 @@
+import type { Commodity } from '../../contract/common.ts';
+import type { FuelKind } from '../../contract/rig.ts';
+import type { Gap, GapEdge } from '../../core/gaps/gap.ts';
+
+const FUEL_WORDS: Record<FuelKind, string> = {
+  diesel: 'diesel',
+  petrol: 'petrol',
+  lpg: 'LPG',
+  cng: 'CNG',
+  lng: 'LNG',
+  e85: 'E85',
+};
+
+export const commodityWord = (commodity: Commodity, kind: FuelKind): string =>
+  commodity === 'fuel' ? FUEL_WORDS[kind] : 'drinking water';
+
+const EDGE_WORDS = { start: 'the start', end: 'the end', passing: 'a supply' } as const;
+export const edgeName = ({ name, kind }: Pick<GapEdge, 'name' | 'kind'>): string => name ?? EDGE_WORDS[kind];
+
+/** "Ketta to Dune station" */
+export const stretchName = (gap: Gap): string => `${edgeName(gap.from)} to ${edgeName(gap.to)}`;

@@ -1,0 +1,98 @@
+import type { Commodity, Evidence, Verdict } from '../../contract/common.ts';
+import type { Gap, Report } from '../../core/gaps/gap.ts';
+import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
+import { figure, placeAt } from '../figures.ts';
+import { type Part, parts, type Words } from '../part.ts';
+import { reasonText } from '../words-of.ts';
+import type { AnswerFacts } from './answer-facts.ts';
+import { stretchName } from './names.ts';
+
+/** What the longest stretch of a commodity comes to, what is passed over inside it, and a worse one where there is one. */
+export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
+  const report = facts[commodity];
+  const longest = report.gaps[report.longest];
+  if (longest === undefined) return [];
+  const worst = worstOf(report, longest);
+  const inside = passedOver(commodity, longest, facts.passings);
+  const isWorse = worst !== longest && worst.verdict !== 'enough' && worst.verdict !== longest.verdict;
+  return [
+    parts`${whereIs(longest)}.`,
+    outcomeOf(longest),
+    ...(inside === null ? [] : [inside]),
+    ...(isWorse ? [parts`Worse: ${whereIs(worst)}. ${outcomeOf(worst)}`] : []),
+  ];
+}
+
+const whereIs = (gap: Gap): Part[] =>
+  parts`${stretchName(gap)}, ${placeAt(gap.from.atM)} to ${placeAt(gap.to.atM)}`;
+
+/** The gap with the worst verdict; among equals the one with the least margin, then the first. */
+function worstOf(report: Report, first: Gap): Gap {
+  return report.gaps.reduce((worst, gap) => {
+    const by = VERDICT_RANK[gap.verdict] - VERDICT_RANK[worst.verdict];
+    return by < 0 || (by === 0 && tightest(gap).marginL < tightest(worst).marginL) ? gap : worst;
+  }, report.gaps[0] ?? first);
+}
+
+/** What runs out first, where water is kept in grades: all of it, or what is fit to drink. */
+function tightest(gap: Gap): { arriveL: number; marginL: number; what: string } {
+  const drinking = gap.grades?.drinking;
+  return drinking !== undefined && drinking.marginL < gap.marginL
+    ? { arriveL: drinking.arriveL, marginL: drinking.marginL, what: ' of drinking water' }
+    : { arriveL: gap.arriveL, marginL: gap.marginL, what: '' };
+}
+
+const stressed = (text: string, verdict: Verdict): Words => ({ text, strong: true, verdict });
+
+function outcomeOf(gap: Gap): Part[] {
+  const { arriveL, marginL, what } = tightest(gap);
+  const noData = gap.acrossNoData ? ' Part of it is without map data and is reckoned as dry.' : '';
+  switch (gap.verdict) {
+    case 'enough':
+      return parts`Arrives with ${figure(arriveL, 'l')}${what}, ${figure(marginL, 'l')} above the reserve.${noData}`;
+    case 'into-reserve':
+      return parts`Arrives with ${figure(arriveL, 'l')}${what}: ${stressed('eats into the reserve by ', 'into-reserve')}${figure(-marginL, 'l')}.${noData}`;
+    case 'short':
+      return gap.runsDryM === null
+        ? parts`${stressed('Runs dry on the way.', 'short')}`
+        : parts`${stressed('Runs dry at ', 'short')}${placeAt(gap.runsDryM)}. Missing with the reserve: ${figure(gap.extraL, 'l')}.`;
+    case 'unknown':
+      return parts`${stressed('Nobody knows', 'unknown')}${whyUnknown(gap)}`;
+  }
+}
+
+function whyUnknown(gap: Gap): string {
+  if (gap.acrossNoData) return ': part of it is without map data, and what is aboard does not reach across.';
+  return gap.to.kind === 'end'
+    ? ': where the next supply is past the end, or how the road runs, is not told.'
+    : ': the route gives straight lines there, not the road.';
+}
+
+const STRENGTH: Record<Evidence, number> = { confirmed: 0, stated: 1, implied: 2, doubtful: 3 };
+
+/** The strongest-known supply inside a stretch that does not count, and why: the one people would ask about. */
+function passedOver(commodity: Commodity, gap: Gap, passings: AnswerFacts['passings']): Part[] | null {
+  if (gap.verdict === 'enough') return null;
+  const [inside] = passings
+    .filter(
+      (passing) =>
+        passing.commodity === commodity &&
+        !passing.counts &&
+        passing.waterClass !== 'none' &&
+        passing.atM > gap.from.atM &&
+        passing.atM < gap.to.atM,
+    )
+    .sort((a, b) => STRENGTH[a.evidence] - STRENGTH[b.evidence] || a.atM - b.atM);
+  if (inside === undefined) return null;
+  const [reason] = inside.reasons;
+  const why = reason === undefined ? 'does not count' : reasonText(reason);
+  return parts`${inside.name ?? inside.kind} (${placeAt(inside.atM)}) does not count: ${lowered(why)}.`;
+}
+
+/** A sentence inside another: no full stop, no capital but of an abbreviation. */
+function lowered(text: string): string {
+  const bare = text.endsWith('.') ? text.slice(0, -1) : text;
+  const [first = '', second = ''] = bare;
+  const isWord = second === ' ' || (second >= 'a' && second <= 'z');
+  return isWord && first >= 'A' && first <= 'Z' ? first.toLowerCase() + bare.slice(1) : bare;
+}

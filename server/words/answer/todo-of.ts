@@ -1,0 +1,60 @@
+import type { Commodity } from '../../contract/common.ts';
+import { COMMODITIES } from '../../core/quantity/commodities.ts';
+import { figure, placeAt } from '../figures.ts';
+import { joined, type Part, parts } from '../part.ts';
+import type { AnswerFacts } from './answer-facts.ts';
+import { commodityWord, edgeName } from './names.ts';
+
+/** At most this many stretches are named for each commodity in what to do; the rest are counted. */
+const NAMED_STRETCHES = 2;
+
+/** What to do: what to carry, what to find out, and to leave with everything full. */
+export function todoOf(facts: AnswerFacts): Part[][] {
+  const carries = COMMODITIES.flatMap((commodity) => carryOf(commodity, facts));
+  const asks = COMMODITIES.flatMap((commodity) => askOf(commodity, facts));
+  if (!facts.onwardTold) {
+    asks.push(parts`Say how far it is from the end of the route to the next supply.`);
+  }
+  const holds = carries.length + asks.length === 0 ? ': every stretch holds with the reserve' : '';
+  return [
+    ...carries,
+    ...asks,
+    parts`Leave with everything full${holds}. Confirm each supply before you leave.`,
+  ];
+}
+
+/** One sentence for a commodity: how many cans over which stretches. */
+function carryOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
+  const report = facts[commodity];
+  const lacking = report.gaps
+    .filter((gap) => gap.extraCans > 0 && (gap.verdict === 'short' || gap.verdict === 'into-reserve'))
+    .sort((a, b) => b.extraL - a.extraL);
+  if (lacking.length === 0) return [];
+  const stretches = lacking.slice(0, NAMED_STRETCHES).map((gap, index): Part[] => {
+    const cans = { text: `${gap.extraCans} ${gap.extraCans === 1 ? 'can' : 'cans'}`, strong: true } as const;
+    const size = index === 0 ? parts` of ${figure(report.canL, 'l')}` : [];
+    const toGet = gap.extraCans - report.cansOwned;
+    const more = toGet > 0 ? `), ${toGet} more than you own` : ')';
+    return parts`${cans}${size} from ${edgeName(gap.from)} (${placeAt(gap.from.atM)}) to ${edgeName(gap.to)} (${placeAt(gap.to.atM)}${more}`;
+  });
+  const rest = lacking.length - NAMED_STRETCHES;
+  const close = rest > 0 ? `, and on ${stretchCount(rest)} (see the gaps).` : '.';
+  return [parts`${capital(commodityWord(commodity, rig.fuel.kind))}: ${joined(stretches, ', ')}${close}`];
+}
+
+/** One sentence for a commodity: where nobody knows, save what only the way past the end leaves open. */
+function askOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
+  const [first, ...rest] = facts[commodity].gaps.filter(
+    (gap) => gap.verdict === 'unknown' && (gap.acrossNoData || gap.to.kind !== 'end' || facts.onwardTold),
+  );
+  if (first === undefined) return [];
+  const close = rest.length > 0 ? `, and on ${stretchCount(rest.length)}.` : '.';
+  const what = commodityWord(commodity, rig.fuel.kind);
+  return [
+    parts`Find out where there is ${what} between ${placeAt(first.from.atM)} and ${placeAt(first.to.atM)}${close}`,
+  ];
+}
+
+const stretchCount = (count: number): string => `${count} more ${count === 1 ? 'stretch' : 'stretches'}`;
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
