@@ -1,7 +1,9 @@
 import { useMemo } from 'react';
 import type { Commodity } from '../../server/contract/common.ts';
-import { QuantityField } from '../form/fields.tsx';
-import { FormContext, type FormState, useForm } from '../form/form-context.ts';
+import { Fields } from '../form/Fields.tsx';
+import { TickRow } from '../form/FormRow.tsx';
+import { below, FormContext, type FormState, TRIP, useForm } from '../form/form-context.ts';
+import { optional } from '../form/items.ts';
 import { contentWord } from '../words/plan-words.ts';
 import { tidied, withPassedBy, withStop } from './told-of-stops.ts';
 
@@ -18,35 +20,26 @@ export function StopFields({ id, commodities }: { id: string; commodities: reado
     analysis: { ...form.analysis, trip },
     onEdit: (next) => onEdit({ ...next, trip: tidied(next.trip) }),
   };
-  const at = (key: string) => ({ in: 'trip' as const, path: `/plan/stops/${index}/${key}` });
+  const items = [
+    ...commodities.map((commodity) =>
+      optional(
+        `Most ${contentWord(commodity, kind)} to be had`,
+        `/mostLitres/${commodity}`,
+        'volume',
+        'empty: as much as is wanted',
+      ),
+    ),
+    optional('Waiting there', '/waitHours', 'hours', 'empty: as its hours say'),
+  ];
   return (
     <div className="form">
-      <label className="tick">
-        <input
-          type="checkbox"
-          checked={said.trip.plan?.passBy?.includes(id) ?? false}
-          onChange={(event) => onEdit({ ...said, trip: withPassedBy(said.trip, id, event.target.checked) })}
-        />{' '}
-        Pass by
-      </label>
+      <TickRow
+        label="Pass by"
+        checked={said.trip.plan?.passBy?.includes(id) ?? false}
+        onTick={(passed) => onEdit({ ...said, trip: withPassedBy(said.trip, id, passed) })}
+      />
       <FormContext.Provider value={inside}>
-        {commodities.map((commodity) => (
-          <QuantityField
-            key={commodity}
-            label={`Most ${contentWord(commodity, kind)} to be had`}
-            at={at(`mostLitres/${commodity}`)}
-            kind="volume"
-            hint="empty: as much as is wanted"
-            optional
-          />
-        ))}
-        <QuantityField
-          label="Waiting there"
-          at={at('waitHours')}
-          kind="hours"
-          hint="empty: as its hours say"
-          optional
-        />
+        <Fields items={items} at={below(TRIP, `/plan/stops/${index}`)} />
       </FormContext.Provider>
     </div>
   );

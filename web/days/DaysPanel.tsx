@@ -2,17 +2,15 @@ import { useMemo } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { ProblemDetails } from '../api/api.ts';
-import { ClockField } from '../form/ClockField.tsx';
-import { QuantityField, TextField } from '../form/fields.tsx';
-import { FormContext } from '../form/form-context.ts';
-import { ListFields } from '../form/ListFields.tsx';
+import { Fields } from '../form/Fields.tsx';
+import { FormContext, TRIP } from '../form/form-context.ts';
 import { withCamp, withRestDay, withSurface } from '../state/edit-trip.ts';
 import type { Focus } from '../state/focus.ts';
 import type { Said } from '../state/said.ts';
 import { formatFigure, type UnitSystem } from '../units/units.ts';
 import { DayTable } from './DayTable.tsx';
+import { PLACES, TIMES } from './day-items.tsx';
 import { MarkedPlaces } from './MarkedPlaces.tsx';
-import { Surfaces } from './Surfaces.tsx';
 import './days.css';
 
 interface DaysPanelProps {
@@ -38,19 +36,7 @@ export function DaysPanel({ analysis, said, units, problem, marked, onFocus, onE
     <FormContext.Provider value={form}>
       <div className="days form">
         <DaysWords analysis={analysis} />
-        <TextField label="Departure" type="date" at="/departure" />
-        <ClockField
-          label="Each day's driving begins at"
-          path="/departureHour"
-          hint="with it water goes by the time that passes"
-        />
-        <QuantityField
-          label="Camp after driving for"
-          at="/campAfterHours"
-          kind="hours"
-          optional
-          hint="empty: as long as the rig's day"
-        />
+        <Fields items={TIMES} at={TRIP} />
         <MarkedPlaces
           {...{ marked, units, onCamp, onRestDay }}
           onSurface={(fromKm, toKm, surface) =>
@@ -58,34 +44,7 @@ export function DaysPanel({ analysis, said, units, problem, marked, onFocus, onE
           }
         />
         <DayTable {...{ analysis, units, onFocus, onCamp, onRestDay }} />
-        <ListFields
-          legend="Camps"
-          one="camp"
-          at={{ in: 'trip', path: '/camps' }}
-          fresh={() => ({ atKm: Math.round(analysis.route.lengthKm / 2) })}
-        >
-          {(entry) => (
-            <>
-              <TextField label="Camp" at={{ in: 'trip', path: `${entry}/name` }} />
-              <QuantityField label="at" at={`${entry}/atKm`} kind="distance" />
-            </>
-          )}
-        </ListFields>
-        <ListFields
-          legend="Rest days and waiting"
-          one="halt"
-          at={{ in: 'trip', path: '/stays' }}
-          fresh={() => ({ atKm: 0, days: 1 })}
-        >
-          {(entry) => (
-            <>
-              <TextField label="Halt" at={{ in: 'trip', path: `${entry}/name` }} />
-              <QuantityField label="at" at={`${entry}/atKm`} kind="distance" />
-              <QuantityField label="for" at={`${entry}/days`} kind="days" />
-            </>
-          )}
-        </ListFields>
-        <Surfaces lengthKm={analysis.route.lengthKm} />
+        <Fields items={PLACES} at={TRIP} />
       </div>
     </FormContext.Provider>
   );

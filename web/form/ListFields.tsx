@@ -1,23 +1,18 @@
 import type { ReactNode } from 'react';
 import { useRefocus } from '../kit/use-refocus.ts';
-import type { Json } from '../state/json-path.ts';
-import { type FieldPath, useField } from './form-context.ts';
+import { below, type FieldPath, useField, useForm } from './form-context.ts';
+import type { ListItem } from './items.ts';
 
-interface ListFieldsProps {
-  legend: string;
-  /** What one entry is called, for its buttons: "tank". */
-  one: string;
-  at: FieldPath;
-  /** A new entry. */
-  fresh: (count: number) => Json;
-  /** At least so many stay. */
-  least?: number;
-  children: (entryPath: string, in_: FieldPath['in'], index: number) => ReactNode;
+interface ListFieldsProps extends Omit<ListItem, 'item' | 'items'> {
+  base: FieldPath;
+  children: (entry: FieldPath) => ReactNode;
 }
 
 /** Entries that can be added and taken away: tanks, stays, stretches. */
-export function ListFields({ legend, one, at, fresh, least = 0, children }: ListFieldsProps) {
-  const list = useField(at);
+export function ListFields({ base, legend, one, at, fresh, least = 0, children }: ListFieldsProps) {
+  const form = useForm();
+  const path = below(base, at);
+  const list = useField(path);
   const entries = Array.isArray(list.value) ? list.value : [];
   const { place, soon } = useRefocus<HTMLFieldSetElement>('button[data-add]');
   const without = (index: number) => {
@@ -28,27 +23,28 @@ export function ListFields({ legend, one, at, fresh, least = 0, children }: List
   return (
     <fieldset className="list" ref={place}>
       <legend>{legend}</legend>
-      {entries.map((_, index) => (
-        // Entries are edited in place and have no identity of their own; the count in the key starts fields afresh after a removal.
-        <div className="entry" key={`${entries.length} ${entryKey(at.path, index)}`}>
-          <div className="entry-fields">{children(`${at.path}/${index}`, at.in, index)}</div>
-          {entries.length > least && (
-            <button type="button" className="quiet" onClick={() => without(index)}>
-              Remove<span className="only-read"> {`${one} ${index + 1}`}</span>
-            </button>
-          )}
-        </div>
-      ))}
+      {entries.map((_, index) => {
+        const entry = below(path, `/${index}`);
+        return (
+          // Entries are edited in place and have no identity of their own; the count in the key starts fields afresh after a removal.
+          <div className="entry" key={`${entries.length} ${entry.path}`}>
+            <div className="entry-fields">{children(entry)}</div>
+            {entries.length > least && (
+              <button type="button" className="quiet" onClick={() => without(index)}>
+                Remove<span className="only-read"> {`${one} ${index + 1}`}</span>
+              </button>
+            )}
+          </div>
+        );
+      })}
       <button
         type="button"
         className="quiet"
         data-add
-        onClick={() => list.set([...entries, fresh(entries.length)])}
+        onClick={() => list.set([...entries, fresh(entries.length, form)])}
       >
         Add a {one}
       </button>
     </fieldset>
   );
 }
-
-const entryKey = (path: string, index: number): string => `${path}/${index}`;

@@ -2,7 +2,7 @@ import { createContext, useContext } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { ProblemDetails } from '../api/api.ts';
 import { type Json, valueAt } from '../state/json-path.ts';
-import { afterEdit, asJson, asRig, assumedAt, asTrip, isRigPath, type Said } from '../state/said.ts';
+import { afterEdit, asJson, asRig, assumedAt, asTrip, type Said } from '../state/said.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
 
@@ -20,7 +20,11 @@ export const FormContext = createContext<FormState | null>(null);
 /** Which file a path is in; both have a name, so a name's path says whose. */
 export type FieldPath = { in: 'rig' | 'trip'; path: string };
 
-export const fieldAt = (path: string): FieldPath => ({ in: isRigPath(path) ? 'rig' : 'trip', path });
+export const RIG: FieldPath = { in: 'rig', path: '' };
+export const TRIP: FieldPath = { in: 'trip', path: '' };
+
+/** A place below another one; `path` begins with a slash, or is empty for the place itself. */
+export const below = (base: FieldPath, path: string): FieldPath => ({ ...base, path: `${base.path}${path}` });
 
 export interface FieldValue {
   /** As the user said it; undefined where they did not. */

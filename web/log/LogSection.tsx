@@ -2,12 +2,18 @@ import { useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
 import type { LogResult } from '../../server/contract/log.ts';
 import { detailsOf, type ProblemDetails, readLog } from '../api/api.ts';
+import { SelectRow } from '../form/FormRow.tsx';
 import { useForm } from '../form/form-context.ts';
 import { Problem } from '../kit/Problem.tsx';
 import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 import { LogFigures } from './LogFigures.tsx';
 import { crewCount, withFuelLog, withWaterLog } from './take-in.ts';
 import './log.css';
+
+const SURFACES = [
+  { value: '', words: 'any surface' },
+  ...SURFACE_CHOICES.filter(({ value }) => value !== 'unknown'),
+];
 
 /** Learns fuel or water use from a log of the reader's own, and takes it into the rig. */
 export function LogSection() {
@@ -57,25 +63,15 @@ export function LogSection() {
         <Button>{log === null ? 'Open a log' : 'Open another log'}</Button>
       </FileTrigger>
       {(learned?.kind === 'fuel' || surface !== '') && (
-        <label className="field">
-          <span>Only what was driven on</span>
-          <span className="control">
-            <select
-              value={surface}
-              onChange={(event) => {
-                setSurface(event.target.value);
-                if (log !== null) void read(log, event.target.value);
-              }}
-            >
-              <option value="">any surface</option>
-              {SURFACE_CHOICES.filter(({ value }) => value !== 'unknown').map(({ value, words }) => (
-                <option key={value} value={value}>
-                  {words}
-                </option>
-              ))}
-            </select>
-          </span>
-        </label>
+        <SelectRow
+          label="Only what was driven on"
+          value={surface}
+          choices={SURFACES}
+          onChoose={(chosen) => {
+            setSurface(chosen);
+            if (log !== null) void read(log, chosen);
+          }}
+        />
       )}
       {problem !== null && <Problem problem={problem} />}
       {learned !== null && (

@@ -1,16 +1,19 @@
 import { useState } from 'react';
-import { TextField } from '../form/fields.tsx';
-import { useForm } from '../form/form-context.ts';
+import { Fields } from '../form/Fields.tsx';
+import { RIG, useForm } from '../form/form-context.ts';
+import { text } from '../form/items.ts';
 import { SideView } from '../side-view/SideView.tsx';
 import { RIG_SECTIONS, type RigSection } from './sections.ts';
 import './rig.css';
+
+const NAME = [text('Name of the rig', '/name')];
 
 /** Every quantity of the rig, part by part; a part that is closed tells what stands in it. */
 export function RigForm() {
   const { analysis, units } = useForm();
   return (
     <>
-      <TextField label="Name of the rig" at={{ in: 'rig', path: '/name' }} />
+      <Fields items={NAME} at={RIG} />
       <SideView analysis={analysis} units={units} />
       {RIG_SECTIONS.map((section) => (
         <Section key={section.id} section={section} />
@@ -21,7 +24,7 @@ export function RigForm() {
 
 function Section({ section }: { section: RigSection }) {
   const { said, analysis, units } = useForm();
-  const { id, title, says, summary, open, Component } = section;
+  const { id, title, says, summary, open, items } = section;
   // Only how it stands at first: afterwards the reader opens and closes it.
   const [opened, setOpened] = useState(open === true || (id === 'vehicle' && said.rig.vehicle === undefined));
   return (
@@ -38,7 +41,7 @@ function Section({ section }: { section: RigSection }) {
       {opened && (
         <>
           <p className="says">{says}</p>
-          <Component />
+          <Fields items={items} at={RIG} />
         </>
       )}
     </details>

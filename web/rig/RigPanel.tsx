@@ -2,13 +2,14 @@ import { useMemo, useRef, useState } from 'react';
 import { Button, FileTrigger } from 'react-aria-components';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { ProblemDetails } from '../api/api.ts';
-import { FormContext } from '../form/form-context.ts';
+import { Fields } from '../form/Fields.tsx';
+import { FormContext, TRIP } from '../form/form-context.ts';
 import { fileName, saveFile } from '../kit/save-file.ts';
 import { openPlan } from '../state/open-plan.ts';
 import type { Said } from '../state/said.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { RigForm } from './RigForm.tsx';
-import { TripForm } from './TripForm.tsx';
+import { TRIP_ITEMS } from './trip-items.ts';
 
 interface RigPanelProps {
   analysis: Analysis;
@@ -63,7 +64,7 @@ export function RigPanel({ analysis, said, units, problem, onEdit }: RigPanelPro
       </section>
       <section className="form" aria-labelledby="trip-form" key={`trip ${opened}`}>
         <FormTitle id="trip-form" title="Trip" kind="trip" onOpen={open} onSave={save} />
-        <TripForm />
+        <Fields items={TRIP_ITEMS} at={TRIP} />
       </section>
     </FormContext.Provider>
   );

@@ -1,16 +1,16 @@
-import type { ComponentType } from 'react';
 import type { RigFile } from '../../server/contract/rig.ts';
+import { type FormItem, own } from '../form/items.ts';
 import { FuelUseSection } from '../fuel-use/FuelUseSection.tsx';
 import { LogSection } from '../log/LogSection.tsx';
 import { TreatmentSection } from '../treatment/TreatmentSection.tsx';
 import type { UnitSystem } from '../units/units.ts';
-import { GearSection } from '../vehicle/GearSection.tsx';
+import { GEAR_ITEMS } from '../vehicle/gear-items.ts';
 import { VehicleSection } from '../vehicle/VehicleSection.tsx';
 import { CrewSection } from '../water/CrewSection.tsx';
-import { FuelSection } from './FuelSection.tsx';
-import { PaceSection } from './PaceSection.tsx';
+import { FUEL_ITEMS } from './fuel-items.ts';
+import { PACE_ITEMS } from './pace-items.ts';
 import { fuelSummary, gearSummary, paceSummary, vehicleSummary, waterSummary } from './summaries.ts';
-import { WaterSection } from './WaterSection.tsx';
+import { WATER_ITEMS } from './water-items.ts';
 
 /** One part of the rig's form; its fields know their values by the form's context. */
 export interface RigSection {
@@ -22,7 +22,7 @@ export interface RigSection {
   summary: (rig: RigFile, units: UnitSystem) => string;
   /** Open from the start. */
   open?: boolean;
-  Component: ComponentType;
+  items: readonly FormItem[];
 }
 
 /** The parts of the form in the order of thinking: vehicle, fuel, water and crew, treatment, pace, gear. */
@@ -32,7 +32,7 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     title: 'Vehicle',
     says: 'What it weighs, its measures, and what it may weigh: the picture above is drawn from this.',
     summary: vehicleSummary,
-    Component: VehicleSection,
+    items: [own('vehicle', VehicleSection)],
   },
   {
     id: 'fuel',
@@ -40,14 +40,14 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     says: 'What it runs on, how much it uses, and what it can hold.',
     summary: fuelSummary,
     open: true,
-    Component: FuelSection,
+    items: FUEL_ITEMS,
   },
   {
     id: 'fuel-use',
     title: 'Range',
     says: 'How far a full load goes, and what surface, load and climb make of it.',
     summary: () => '',
-    Component: FuelUseSection,
+    items: [own('fuel use', FuelUseSection)],
   },
   {
     id: 'water',
@@ -55,7 +55,7 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     says: 'What all aboard use in a day, and what the tanks hold.',
     summary: waterSummary,
     open: true,
-    Component: WaterSection,
+    items: WATER_ITEMS,
   },
   {
     id: 'crew',
@@ -65,7 +65,7 @@ export const RIG_SECTIONS: readonly RigSection[] = [
       const count = (crew?.people ?? []).reduce((sum, person) => sum + (person.count ?? 1), 0);
       return crew === undefined ? '' : `${count} ${count === 1 ? 'person' : 'people'}`;
     },
-    Component: CrewSection,
+    items: [own('crew', CrewSection)],
   },
   {
     id: 'treatment',
@@ -75,27 +75,27 @@ export const RIG_SECTIONS: readonly RigSection[] = [
       const count = treatment?.stages.length ?? 0;
       return count === 0 ? '' : `${count} ${count === 1 ? 'stage' : 'stages'}`;
     },
-    Component: TreatmentSection,
+    items: [own('treatment', TreatmentSection)],
   },
   {
     id: 'pace',
     title: 'Pace',
     says: 'How long and how fast it drives in a day.',
     summary: paceSummary,
-    Component: PaceSection,
+    items: PACE_ITEMS,
   },
   {
     id: 'gear',
     title: 'People and gear',
     says: 'Who and what rides in it, and where: that loads the axles.',
     summary: gearSummary,
-    Component: GearSection,
+    items: GEAR_ITEMS,
   },
   {
     id: 'log',
     title: 'Learn from a log',
     says: 'What the vehicle and crew really used: fill-ups or a water log give low, typical and high.',
     summary: () => '',
-    Component: LogSection,
+    items: [own('log', LogSection)],
   },
 ];

@@ -15,10 +15,6 @@ export const asJson = (value: RigFile | TripFile): Json => value as unknown as J
 export const asRig = (value: Json): RigFile => value as unknown as RigFile;
 export const asTrip = (value: Json): TripFile => value as unknown as TripFile;
 
-/** True when the path belongs to the rig's file, not to the trip's. */
-export const isRigPath = (path: string): boolean =>
-  /^\/(fuel|water|pace|equipment|crew|treatment|vehicle)(\/|$)/.test(path);
-
 /** "/rig/fuel/cans" is "/fuel/cans" in the rig. */
 export function assumedAt(path: string): { in: 'rig' | 'trip'; path: string } {
   const [, file, ...rest] = path.split('/');

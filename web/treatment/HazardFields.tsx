@@ -1,9 +1,14 @@
 import { useState } from 'react';
 import type { Hazard, SourceKind, TreatmentReport } from '../../server/contract/treatment.ts';
+import { SelectRow, TickRow } from '../form/FormRow.tsx';
 import { useForm } from '../form/form-context.ts';
 import { SOURCE_WORDS } from './line-steps.ts';
 
-const PRESENCES = ['no', 'unknown', 'yes'] as const;
+const PRESENCES = [
+  { value: 'no', words: 'no' },
+  { value: 'unknown', words: 'not known' },
+  { value: 'yes', words: 'yes' },
+] as const;
 /** Cloudiness to choose from, NTU: clear, a little, cloudy, a river, a river in flood. */
 const CLOUDY = [0.5, 1, 5, 20, 50, 200];
 
@@ -20,69 +25,40 @@ export function HazardFields({ sources }: { sources: TreatmentReport['sources'] 
     const hazards = { ...treatment.hazards, [kind]: { ...own, ...part } };
     onEdit({ ...said, rig: { ...said.rig, treatment: { ...treatment, hazards } } });
   };
-  const choices = CLOUDY.includes(hazard.turbidityNtu) ? CLOUDY : [hazard.turbidityNtu, ...CLOUDY];
+  const cloudy = CLOUDY.includes(hazard.turbidityNtu) ? CLOUDY : [hazard.turbidityNtu, ...CLOUDY];
+  const presence = (label: string, key: 'salt' | 'chemicals') => (
+    <SelectRow
+      label={label}
+      value={hazard[key]}
+      choices={PRESENCES}
+      onChoose={(chosen) => {
+        const found = PRESENCES.find(({ value }) => value === chosen);
+        if (found !== undefined) change({ [key]: found.value });
+      }}
+    />
+  );
   return (
     <details>
       <summary>Change what is expected of a source</summary>
-      <label className="field">
-        <span>Source</span>
-        <span className="control">
-          <select
-            value={kind}
-            onChange={(event) =>
-              setKind(sources.find((source) => source.kind === event.target.value)?.kind ?? kind)
-            }
-          >
-            {sources.map((source) => (
-              <option key={source.kind} value={source.kind}>
-                {SOURCE_WORDS[source.kind]}
-              </option>
-            ))}
-          </select>
-        </span>
-      </label>
-      <label className="tick">
-        <input
-          type="checkbox"
-          checked={hazard.microbial}
-          onChange={(event) => change({ microbial: event.target.checked })}
-        />{' '}
-        Germs that must be taken out
-      </label>
-      {(['salt', 'chemicals'] as const).map((key) => (
-        <label className="field" key={key}>
-          <span>{key === 'salt' ? 'Salt' : 'Chemicals'}</span>
-          <span className="control">
-            <select
-              value={hazard[key]}
-              onChange={(event) =>
-                change({ [key]: PRESENCES.find((each) => each === event.target.value) ?? hazard[key] })
-              }
-            >
-              {PRESENCES.map((presence) => (
-                <option key={presence} value={presence}>
-                  {presence === 'unknown' ? 'not known' : presence}
-                </option>
-              ))}
-            </select>
-          </span>
-        </label>
-      ))}
-      <label className="field">
-        <span>Cloudiness</span>
-        <span className="control">
-          <select
-            value={hazard.turbidityNtu}
-            onChange={(event) => change({ turbidityNtu: Number(event.target.value) })}
-          >
-            {choices.map((ntu) => (
-              <option key={ntu} value={ntu}>
-                {ntu} NTU
-              </option>
-            ))}
-          </select>
-        </span>
-      </label>
+      <SelectRow
+        label="Source"
+        value={kind}
+        choices={sources.map((source) => ({ value: source.kind, words: SOURCE_WORDS[source.kind] }))}
+        onChoose={(chosen) => setKind(sources.find((source) => source.kind === chosen)?.kind ?? kind)}
+      />
+      <TickRow
+        label="Germs that must be taken out"
+        checked={hazard.microbial}
+        onTick={(microbial) => change({ microbial })}
+      />
+      {presence('Salt', 'salt')}
+      {presence('Chemicals', 'chemicals')}
+      <SelectRow
+        label="Cloudiness"
+        value={String(hazard.turbidityNtu)}
+        choices={cloudy.map((ntu) => ({ value: String(ntu), words: `${ntu} NTU` }))}
+        onChoose={(chosen) => change({ turbidityNtu: Number(chosen) })}
+      />
     </details>
   );
 }

@@ -1,6 +1,6 @@
 import type { StageKind, TreatmentFile, TreatmentStage } from '../../server/contract/treatment.ts';
 
-type StageKey = Exclude<keyof TreatmentStage, 'kind' | 'name' | 'logs' | 'stopsPercent'>;
+export type StageKey = Exclude<keyof TreatmentStage, 'kind' | 'name' | 'logs' | 'stopsPercent'>;
 
 const OF_FILTERS = [
   'poreMicron',

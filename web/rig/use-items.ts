@@ -1,0 +1,27 @@
+import type { Commodity } from '../../server/contract/common.ts';
+import { either, type Way } from '../form/either.ts';
+import { type FormItem, optional, quantity } from '../form/items.ts';
+import type { QuantityKind } from '../units/quantities.ts';
+
+/** A range of use: at best, typically, at worst. */
+export const ratesOfUse = (of: string, at: string, kind: QuantityKind): FormItem[] => [
+  quantity(`${of} at best`, `${at}/low`, kind),
+  quantity(`${of} typically`, `${at}/typical`, kind),
+  quantity(`${of} at worst`, `${at}/high`, kind, { hint: 'the verdict uses this' }),
+];
+
+/** What must stay aboard; `first` is the way in which this commodity is told most. */
+export const reserve = (commodity: Commodity, first: Way): FormItem =>
+  either(
+    'Reserve',
+    `/${commodity}/reserve`,
+    [
+      first,
+      { key: 'litres', words: 'an amount', kind: 'volume', start: 20 },
+      { key: 'fraction', words: 'a share of what the tanks give', kind: 'share', start: 0.2 },
+    ],
+    'none',
+  );
+
+export const shareOfNeed = (commodity: Commodity): FormItem =>
+  optional("and of each stretch's need", `/${commodity}/reserve/shareOfNeed`, 'share');

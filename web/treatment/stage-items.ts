@@ -1,0 +1,57 @@
+import type { StageKind } from '../../server/contract/treatment.ts';
+import { type FormItem, fold, optional, quantity, text, tick } from '../form/items.ts';
+import { STAGE_KEYS, type StageKey, TYPICAL_DROP } from './edit-line.ts';
+import { GERMS } from './germs.ts';
+
+/** What a stage can tell of itself, in this order. */
+const OF_ANY: Record<StageKey, FormItem> = {
+  poreMicron: optional('Pores, absolute', '/poreMicron', 'pores'),
+  recovery: optional('Of the water becomes clean', '/recovery', 'share', 'the rest is thrown away'),
+  doseMJPerCm2: optional('Dose at the end of its life', '/doseMJPerCm2', 'dose', '40 and more count'),
+  flowLPerMin: optional('Makes at most', '/flowLPerMin', 'flow'),
+  mgPerLitre: optional('Free chlorine dosed', '/mgPerLitre', 'strength'),
+  minutes: optional('Contact', '/minutes', 'minutes'),
+  standsNtu: optional(
+    'Stands water as cloudy as',
+    '/standsNtu',
+    'cloudiness',
+    '1 NTU looks clear, 50 like a stirred river',
+  ),
+  leavesNtu: optional('and leaves', '/leavesNtu', 'cloudiness'),
+  lifeLitres: optional('Lasts for', '/lifeLitres', 'volume'),
+  usedLitres: optional('of it used before the trip', '/usedLitres', 'volume'),
+  drop: {
+    item: 'optional-group',
+    legend: 'Pressure it takes',
+    at: '/drop',
+    start: { ...TYPICAL_DROP },
+    typical: 'Typical values: change them to those of its maker.',
+    items: [quantity('Takes', '/kPa', 'pressure'), quantity('at', '/atLPerMin', 'flow')],
+  },
+  backwash: tick('Can be washed backwards', '/backwash'),
+  mayHaveFrozen: tick('May have frozen: counts for nothing', '/mayHaveFrozen'),
+};
+
+/** What is called otherwise of one kind. */
+const OF_ONE: Partial<Record<StageKind, Partial<Record<StageKey, FormItem>>>> = {
+  uv: { flowLPerMin: optional('Gives its dose up to', '/flowLPerMin', 'flow') },
+  boiling: { minutes: optional('Rolling boil', '/minutes', 'minutes') },
+};
+
+const TAKES_OUT = fold('What its maker says it takes out', [
+  ...GERMS.map((germs) => optional(`${germs}, as log`, `/logs/${germs}`, 'log')),
+  ...GERMS.map((germs) =>
+    optional(
+      `or ${germs} stopped`,
+      `/stopsPercent/${germs}`,
+      'percent',
+      germs === 'bacteria' ? '94 % is 1.22 log' : undefined,
+    ),
+  ),
+]);
+
+/** The fields of a stage of a kind. */
+export function stageItems(kind: StageKind): FormItem[] {
+  const keys = (Object.keys(OF_ANY) as StageKey[]).filter((key) => STAGE_KEYS[kind].includes(key));
+  return [text('Called', '/name'), ...keys.map((key) => OF_ONE[kind]?.[key] ?? OF_ANY[key]), TAKES_OUT];
+}

@@ -1,0 +1,188 @@
+import type { FormState } from '../form/form-context.ts';
+import { RIG, useField, useForm } from '../form/form-context.ts';
+import {
+  choice,
+  type FormItem,
+  group,
+  optional,
+  own,
+  quantity,
+  range,
+  says,
+  text,
+  tick,
+  when,
+} from '../form/items.ts';
+import { RangeField } from '../form/RangeField.tsx';
+import type { Json } from '../state/json-path.ts';
+import { TYPICAL_HEAT, TYPICAL_PERSON, TYPICAL_PET } from './crew-start.ts';
+
+const OWN_FIGURES = [
+  ['Drinking', '/drinking'],
+  ['Cooking', '/cooking'],
+  ['Washing up', '/washingUp'],
+  ['Washing', '/washing'],
+  ['Shower', '/shower'],
+] as const;
+
+const PEOPLE: FormItem = {
+  item: 'list',
+  legend: 'People',
+  one: 'person',
+  at: '/crew/people',
+  fresh: () => ({ ...TYPICAL_PERSON, count: 1 }),
+  least: 1,
+  items: [
+    text('Who', '/name'),
+    optional('How many alike', '/count', 'count', 'empty: one'),
+    choice('Uses water', '/level', [
+      { value: 'emergency', words: 'emergency: drinking only' },
+      { value: 'basic', words: 'basic: no shower, few dishes' },
+      { value: 'careful', words: 'careful: away from water' },
+      { value: 'plenty', words: 'plenty: with a short shower' },
+    ]),
+    {
+      item: 'fold',
+      summary: 'Own figures, litres a day of one person',
+      items: OWN_FIGURES.map(([words, at]) => range(words, at, 'empty: that of the level')),
+    },
+  ],
+};
+
+const PETS: FormItem = {
+  item: 'list',
+  legend: 'Pets',
+  one: 'pet',
+  at: '/crew/pets',
+  fresh: () => ({ ...TYPICAL_PET }),
+  items: [
+    choice('Pet', '/kind', [
+      { value: 'dog', words: 'dog' },
+      { value: 'cat', words: 'cat' },
+      { value: 'other', words: 'other' },
+    ]),
+    quantity('weighs', '/kg', 'mass'),
+    range('Drinks', '/litresPerDay', 'empty: by body mass'),
+  ],
+};
+
+type Heat = { [key: string]: Json };
+const heatOf = (told: Json | undefined): Heat =>
+  typeof told === 'object' && told !== null && !Array.isArray(told) ? told : {};
+/** About the WBGT of the typical heat in full sun (ours). */
+const TYPICAL_WBGT_C = 29;
+const isTypicalHeat = ({ said }: FormState): boolean => {
+  const heat = said.rig.crew?.heat;
+  return Object.entries(TYPICAL_HEAT).every(([key, value]) => heat?.[key as keyof typeof heat] === value);
+};
+
+/** The heat by day is known as one figure, or as two that it is estimated from. */
+const KNOWN_AS: FormItem = {
+  item: 'switch',
+  label: 'Known as',
+  at: '',
+  options: [
+    {
+      value: 'air',
+      words: 'temperature and humidity',
+      holds: (told) => heatOf(told).wbgtC === undefined,
+      becomes: (told) => {
+        const { wbgtC: _, ...rest } = heatOf(told);
+        const { temperatureC, humidityPercent } = TYPICAL_HEAT;
+        return { ...rest, temperatureC, humidityPercent };
+      },
+      items: [
+        quantity('Hottest by day, in the shade', '/temperatureC', 'celsius'),
+        quantity('Humidity then', '/humidityPercent', 'percent', {
+          hint: 'in a dry desert often 10 to 25 %',
+        }),
+      ],
+    },
+    {
+      value: 'wbgt',
+      words: 'WBGT, measured or forecast',
+      holds: (told) => heatOf(told).wbgtC !== undefined,
+      becomes: (told) => {
+        const { temperatureC: _, humidityPercent: _h, ...rest } = heatOf(told);
+        return { ...rest, wbgtC: TYPICAL_WBGT_C };
+      },
+      items: [quantity('WBGT', '/wbgtC', 'celsius')],
+    },
+  ],
+};
+
+/** The heat expected by day and the work done in it. */
+const HEAT: FormItem = {
+  item: 'part',
+  what: 'the heat expected',
+  at: '/crew/heat',
+  without: 'Heat is not told: mild weather is reckoned with.',
+  start: { ...TYPICAL_HEAT },
+  leaveOut: 'Remove the heat',
+  items: [
+    group('Heat and work', [
+      when(isTypicalHeat, [says('Typical values of a hot dry day: change them.')]),
+      KNOWN_AS,
+      choice('Sun', '/sun', [
+        { value: 'shade', words: 'in the shade' },
+        { value: 'some', words: 'some sun' },
+        { value: 'full', words: 'full sun' },
+      ]),
+      choice('Work', '/work', [
+        { value: 'easy', words: 'easy: driving, walking about' },
+        { value: 'moderate', words: 'moderate: making camp, walking' },
+        { value: 'hard', words: 'hard: digging out, pushing' },
+      ]),
+      quantity('Hours of it a day', '/workHoursPerDay', 'hours'),
+    ]),
+  ],
+};
+
+/** A figure of all aboard. A file may keep it in either of two places; it means the same. */
+function ObservedField() {
+  const { said } = useForm();
+  const at = said.rig.water.litresPerDay === undefined ? '/crew/observedLitresPerDay' : '/water/litresPerDay';
+  const observed = useField({ in: 'rig', path: at });
+  return (
+    <>
+      <RangeField
+        {...range('As observed, all aboard', at, 'your own figure wins over the sum of the parts')}
+        base={RIG}
+      />
+      {observed.said !== undefined && (
+        <p className="says">
+          The observed figure wins over the sum of the parts.{' '}
+          <button type="button" className="quiet" onClick={() => observed.set(undefined)}>
+            Reckon from the crew instead
+          </button>
+        </p>
+      )}
+    </>
+  );
+}
+
+/** Who drinks from the tanks, and in what heat. */
+export const CREW_ITEMS: readonly FormItem[] = [
+  PEOPLE,
+  PETS,
+  HEAT,
+  own('observed', ObservedField),
+  quantity('For the vehicle', '/crew/vehicleLitresPerDay', 'waterUse', { hint: 'radiator, screen' }),
+  quantity('Spilled and leaked', '/crew/lossPercent', 'percent'),
+  tick(
+    'Camps are near water that I mark safe for skin: washing water is not carried',
+    '/crew/washingAtSource',
+  ),
+];
+
+export const HELP_ITEMS: readonly FormItem[] = [
+  group('Until help comes', [
+    optional(
+      'Somebody raises the alarm after',
+      '/alarmHours',
+      'hours',
+      'the reserve lasts at least until help is there',
+    ),
+    optional('Help is there after another', '/helpHours', 'hours'),
+  ]),
+];
