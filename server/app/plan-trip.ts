@@ -10,7 +10,7 @@ import { oneFailure } from '../core/plan/one-failure.ts';
 import { planCarry } from '../core/plan/plan-of.ts';
 import { waysOut } from '../core/plan/ways-out/ways-out.ts';
 import { basisOf } from '../core/plan/what-if/basis.ts';
-import { whatIf } from '../core/plan/what-if/what-if.ts';
+import { type WhatIfAsk, whatIf } from '../core/plan/what-if/what-if.ts';
 import { reckonLoaded } from './analyse-trip.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
 import type { OpeningHours } from './ports.ts';
@@ -32,6 +32,16 @@ export interface PlannedTrip {
   plan: Plan;
   whatIf: WhatIf;
   gauge: Gauge;
+}
+
+/** What a trip asks of the what-ifs; metres along the route. */
+function whatIfAsk({ whatIf: ask = {} }: TripFile): WhatIfAsk {
+  const { waitDays, hotterByC, turnRoundAtKm } = ask;
+  return {
+    waitDays,
+    hotterByC,
+    turnRoundAtM: turnRoundAtKm === undefined ? undefined : turnRoundAtKm * 1000,
+  };
 }
 
 /** Analyses a loaded trip and plans what to fill where and what to carry. Blocks while it solves: for a worker. */
@@ -60,7 +70,7 @@ export function planTrip(
   const failing = extras && held !== null ? oneFailure(outcome.value, held, options) : null;
   const { analysis } = outcome.value;
   const basis = basisOf(outcome.value, held);
-  const follows = whatIf(outcome.value, basis, analysis.trip.whatIf);
+  const follows = whatIf(outcome.value, basis, whatIfAsk(analysis.trip));
   return {
     ok: true,
     value: {

@@ -22,6 +22,12 @@ const KM_NAMES = {
   turnBackM: 'turnBackKm',
   reserveFromM: 'reserveFromKm',
   runsDryM: 'runsDryKm',
+  endsAtM: 'endsAtKm',
+  backToM: 'backToKm',
+  pourAtM: 'pourAtKm',
+  drivingM: 'drivingKm',
+  moreDrivingM: 'moreDrivingKm',
+  stepM: 'stepKm',
 } as const;
 type KmNames = typeof KM_NAMES;
 type NameOf<K> = K extends keyof KmNames ? KmNames[K] : K;
@@ -37,14 +43,16 @@ export type Contracted<T> = T extends { readonly phrase: string; readonly facts:
       ? number extends T['length']
         ? Contracted<E>[]
         : { -readonly [I in keyof T]: Contracted<T[I]> }
-      : T extends object
-        ? { -readonly [K in keyof T as NameOf<K>]: Contracted<T[K]> }
-        : T;
+      : T extends typeof METRES_OF_WAY
+        ? 'km'
+        : T extends object
+          ? { -readonly [K in keyof T as NameOf<K>]: Contracted<T[K]> }
+          : T;
 
 /**
  * The one way from core to the contract: metres along and off the route become kilometres, and what core says becomes
- * `text` in metric units, with `parts` beside it (`…Parts` beside a phrase) where it holds figures or places, so that a
- * reader can set them in other units.
+ * `text` in metric units, with `parts` beside it (`…Parts` beside a phrase of another name) where it holds figures or
+ * places, so that a reader can set them in other units.
  */
 export const toContract = <T>(value: T): Contracted<T> => convert(value) as Contracted<T>;
 
@@ -88,13 +96,15 @@ function convertObject(value: Record<string, unknown>): Record<string, unknown> 
     else {
       result[name] = convert(one);
       const parts = partsBeside(one);
-      if (parts !== null) result[`${name}Parts`] = parts;
+      if (parts !== null) result[name === 'text' ? 'parts' : `${name}Parts`] = parts;
     }
   }
-  if (value.unit === METRES_OF_WAY && typeof value.value === 'number') {
-    return { ...result, value: value.value / 1000, unit: 'km' };
+  if (value.unit !== METRES_OF_WAY) return result;
+  for (const name of ['value', 'amount']) {
+    const metres = value[name];
+    if (typeof metres === 'number') result[name] = metres / 1000;
   }
-  return result;
+  return { ...result, unit: 'km' };
 }
 
 /** Code, text and parts, then whatever else it has: the stretch that it speaks of. */

@@ -7,8 +7,7 @@ import { readLogFile } from '../io/log-file.ts';
 import type { CommandIo } from './command-io.ts';
 import { refuse, refuseOption } from './refuse.ts';
 
-export const LEARN_USAGE =
-  'npm run -s drystage -- learn LOG.csv [--surface SURFACE] [--people NUMBER] [--json]';
+const LEARN_USAGE = 'npm run -s drystage -- learn LOG.csv [--surface SURFACE] [--people NUMBER] [--json]';
 
 const HELP = `${LEARN_USAGE}
 

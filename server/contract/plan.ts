@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox';
-import { Caution, Commodity, Evidence, Verdict } from './common.ts';
+import { Caution, Commodity, Evidence, Parts, Verdict } from './common.ts';
 
 const closed = { additionalProperties: false } as const;
 const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
@@ -184,6 +184,7 @@ export const PlanBreak = Type.Object({
   /** Litres missing with as many cans as there may be. */
   missingL: nullable(Type.Number()),
   text: Type.String(),
+  parts: Type.Optional(Parts),
 });
 export type PlanBreak = Static<typeof PlanBreak>;
 
@@ -199,6 +200,7 @@ export const WayOut = Type.Object({
   /** First a telephone call: it hangs on a point that does not count. Never a plan as it stands. */
   telephoneFirst: Type.Boolean(),
   text: Type.String(),
+  parts: Type.Optional(Parts),
   cans: byCommodity(Type.Integer()),
   /** Of the change: cans beyond those there are, litres a day less, hours a day, litres laid, km there and back. */
   amount: Type.Number(),
@@ -261,7 +263,7 @@ export const OneFailure = Type.Object({
   carries: Type.Array(PlanCarry),
   legs: byCommodity(Type.Array(PlanLeg)),
   /** Where there is none: the stops whose failing nothing bears, as far as the time was enough to look for them. */
-  breaks: Type.Array(Type.Object({ at: PlanEdge, text: Type.String() })),
+  breaks: Type.Array(Type.Object({ at: PlanEdge, text: Type.String(), parts: Type.Optional(Parts) })),
   /** What is done when a stop fails: to the next one that is used, or back to the one before. */
   failures: Type.Array(
     Type.Object({

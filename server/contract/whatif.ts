@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox';
-import { Caution, Commodity, Evidence, Verdict } from './common.ts';
+import { Caution, Commodity, Evidence, Parts, Verdict } from './common.ts';
 import { Plan, PlanEdge } from './plan.ts';
 
 const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
@@ -45,6 +45,7 @@ export const WhatIfRow = Type.Object({
   commodity: Commodity,
   /** What happens, in words. */
   text: Type.String(),
+  parts: Type.Optional(Parts),
   /** The stop that fails. */
   id: nullable(Type.String()),
   /** Where it happens: the stop, or the worst place. Null for what holds all the way. */
@@ -86,6 +87,7 @@ export const Matter = Type.Object({
   ]),
   /** The step, in words. */
   step: Type.String(),
+  stepParts: Type.Optional(Parts),
   commodity: Commodity,
   beforeL: Type.Number(),
   afterL: Type.Number(),
@@ -107,6 +109,7 @@ export const TurnBack = Type.Object({
   /** No turn-back point of the other commodity was passed before on the same stretch: this is the one to mind. */
   first: Type.Boolean(),
   text: Type.String(),
+  parts: Type.Optional(Parts),
 });
 export type TurnBack = Static<typeof TurnBack>;
 

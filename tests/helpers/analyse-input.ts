@@ -6,7 +6,7 @@ import type { MappedFeature, RouteDocument, Waypoint } from '../../server/core/i
 import { EXAMPLE_RIG } from './course.ts';
 
 /** Metres of one degree of the equator, WGS 84 (check-values G3). */
-export const EQUATOR_DEGREE_M = 111_319.490793;
+const EQUATOR_DEGREE_M = 111_319.490793;
 
 /** Longitude of a place so many km along the equator from the Greenwich meridian. */
 export const equatorLon = (km: number): number => (km * 1000) / EQUATOR_DEGREE_M;

@@ -13,7 +13,7 @@ export function folderGraph(files: Graph): Graph {
   return folders;
 }
 
-export const folderOf = (file: string): string => file.slice(0, Math.max(0, file.lastIndexOf('/')));
+const folderOf = (file: string): string => file.slice(0, Math.max(0, file.lastIndexOf('/')));
 
 /**
  * Groups of nodes that all reach each other, each of two nodes or more: Tarjan, "Depth-first search and linear graph

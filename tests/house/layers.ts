@@ -21,7 +21,7 @@ const PORTS = [
 const INNER = ['server/core/', 'server/contract/', 'server/words/'];
 
 /** Arrows point inwards; the first layer that a file lies in holds. */
-export const LAYERS: readonly Layer[] = [
+const LAYERS: readonly Layer[] = [
   { at: 'server/contract/', from: [], node: false },
   { at: 'server/core/', from: ['server/contract/'], node: false },
   { at: 'server/words/', from: ['server/core/', 'server/contract/'], node: false },

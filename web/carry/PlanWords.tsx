@@ -45,7 +45,7 @@ export function PlanWords({ plan, analysis, units }: PlanWordsProps) {
 }
 
 /** What is done at the start and at each supply that is used, in the order of the road. */
-export function stepsOf(plan: Plan, kind: FuelKind, units: UnitSystem): { at: string; doing: string }[] {
+function stepsOf(plan: Plan, kind: FuelKind, units: UnitSystem): { at: string; doing: string }[] {
   const start = (['fuel', 'water'] as const).flatMap((commodity) => {
     const first = plan.legs[commodity][0];
     if (first === undefined) return [];

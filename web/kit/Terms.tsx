@@ -23,7 +23,7 @@ export function Terms({ terms, units }: { terms: readonly Term[]; units: UnitSys
 }
 
 /** Distances, volumes, masses and pressures in the reader's units; rates and shares as they were reckoned with. */
-export function termText(term: Term, units: UnitSystem): string {
+function termText(term: Term, units: UnitSystem): string {
   if (units !== 'metric') {
     if (term.unit === 'km') return formatKm(term.value, units);
     if (term.unit === 'l') return formatLitres(term.value, units);

@@ -7,7 +7,7 @@ import { formatAtKm, formatKm, type UnitSystem } from '../units/units.ts';
 import { type LabelWish, type PlacedLabel, placeLabels } from './place-labels.ts';
 import { edgeWords, SHORT_VERDICT_WORDS, VERDICT_CONCERN, VERDICT_WORDS, worstGapIndex } from './words.ts';
 
-export const NAME_PX = 12.5;
+const NAME_PX = 12.5;
 export const DETAIL_PX = 11.5;
 export const LINE_PX = 15;
 /** From the road's edge to the words beside a turn-back arrow. */

@@ -54,7 +54,7 @@ export function logsAfter(report: TreatmentReport, stages: number): Logs {
   return { bacteria: sum('bacteria'), viruses: sum('viruses'), protozoa: sum('protozoa') };
 }
 
-export function qualityOf(logs: Logs, target: Logs): Quality {
+function qualityOf(logs: Logs, target: Logs): Quality {
   if (GERMS.every((germs) => logs[germs] + SLACK >= target[germs])) return 'fit';
   return GERMS.some((germs) => logs[germs] > 0) ? 'part' : 'raw';
 }

@@ -72,7 +72,7 @@ export function figureLitres(litres: number, units: UnitSystem): string {
   return formatFigure(value, decimalsFor(value));
 }
 
-export const figureDays = (days: number): string => figureAboveNone(days);
+const figureDays = (days: number): string => figureAboveNone(days);
 
 /** A distance with its unit: "438 km", "272 mi". */
 export const formatKm = (km: number, units: UnitSystem): string =>

@@ -24,7 +24,7 @@ export const ratesOf = (values: readonly number[]): LogRates => ({
 });
 
 /** Beyond the quartiles by this many times their distance a value is an outlier (Tukey's rule, from memory). */
-export const FENCE = 1.5;
+const FENCE = 1.5;
 
 /** Tukey's fences: values outside are outliers. */
 export function fencesOf(values: readonly number[]): LogFences {

@@ -6,7 +6,7 @@ import { FINEST_SHARE, onMap, weightsOf } from './simplify-line.ts';
 type Ground = Feature<Feature['geometry'], GroundMark>;
 
 /** Vertices of ground lines at most (ours): about 1.5 MB of a reply that comes at every change of the rig. */
-export const MAX_GROUND_VERTICES = 60_000;
+const MAX_GROUND_VERTICES = 60_000;
 
 /** Drawn first, dropped last. `_link` roads rank with their road. */
 const RANKS: readonly string[] = [

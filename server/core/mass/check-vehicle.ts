@@ -5,7 +5,7 @@ import { containersOf } from './containers.ts';
 import { DEFAULT_INCLUDES, kerbContentsOf } from './kerb.ts';
 
 /** Weighbridges and papers round: axle loads may miss the kerb mass by this, kg or share, the larger (ours). */
-export const AXLE_SUM_TOLERANCE = { kg: 20, share: 0.01 };
+const AXLE_SUM_TOLERANCE = { kg: 20, share: 0.01 };
 /** Things stick out: ahead of the front axle, behind the body on a carrier, beside the wheels, metres (ours). */
 const AHEAD_M = 2;
 const CARRIER_M = 1.5;

@@ -51,7 +51,7 @@ export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Rep
  * Litres aboard on reaching a place; at a supply, before it is filled. Where standing there takes litres, `share` (0 to
  * 1) is how much of the standing is over.
  */
-export function leftAt(report: Report, atM: number, share = 0): number {
+function leftAt(report: Report, atM: number, share = 0): number {
   const gap = gapAt(report, atM);
   const { levels } = gap;
   if (gap.to.atM <= atM) return gap.arriveL;
@@ -71,7 +71,7 @@ export function leftAt(report: Report, atM: number, share = 0): number {
  * The same by grade: each grade goes down over a gap as the whole does. Washing water taken on the way counts from the
  * gap's end only.
  */
-export function leftByGrade(report: Report, atM: number, share = 0): Day['waterByGrade'] {
+function leftByGrade(report: Report, atM: number, share = 0): Day['waterByGrade'] {
   const gap = gapAt(report, atM);
   if (gap.grades === null || gap.grades === undefined) return null;
   const { drinking, washing, washingTakenL } = gap.grades;

@@ -15,7 +15,7 @@ export interface Pace {
  * Speed on a surface as a share of the rig's own pace, where the trip names surfaces and the rig no pace for them (all
  * ours). None is above 1: the rig's pace is taken as that of a good stretch, and no surface makes the crew faster.
  */
-export const SURFACE_PACE: Record<Surface, number> = {
+const SURFACE_PACE: Record<Surface, number> = {
   sealed: 1,
   gravel: 1,
   track: 0.8,

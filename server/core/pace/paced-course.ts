@@ -30,7 +30,7 @@ export function pacedCourse(even: Course, plan: PacePlan): Course {
 }
 
 /** Days that have passed since departure, at the slow pace. */
-export const elapsedDays = (plan: PacePlan): Profile => times(plan.schedules.slow.elapsedH, 1 / 24);
+const elapsedDays = (plan: PacePlan): Profile => times(plan.schedules.slow.elapsedH, 1 / 24);
 
 /** Days of driving by surface, with the stays of the even course as jumps. */
 function drivingDays(even: Course, plan: PacePlan): Profile {

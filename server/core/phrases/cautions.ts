@@ -1,6 +1,8 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { LogCautions } from './log.ts';
+import type { PlanCautions } from './plan.ts';
 import type { NoFacts, Said } from './said.ts';
+import type { WhatIfCautions } from './what-if.ts';
 
 /** Cautions on the route and on what is aboard at its start. */
 interface RouteCautions {
@@ -29,7 +31,12 @@ interface PaceCautions {
 }
 
 /** Every caution that core and the readers give: its code, and what has to be known to say it. */
-export interface CautionFacts extends RouteCautions, PaceCautions, LogCautions {}
+export interface CautionFacts
+  extends RouteCautions,
+    PaceCautions,
+    LogCautions,
+    PlanCautions,
+    WhatIfCautions {}
 
 /** One that is still in words; goes as soon as all are said by code. */
 export interface WordedCaution {

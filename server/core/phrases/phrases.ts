@@ -1,5 +1,7 @@
 import type { LogPhrases } from './log.ts';
+import type { PlanPhrases } from './plan.ts';
 import type { NoFacts, Phrased } from './said.ts';
+import type { WhatIfPhrases } from './what-if.ts';
 
 /** Labels of the terms that a way, a need or a reserve is summed from. */
 interface GapTerms {
@@ -30,5 +32,5 @@ interface PacePhrases {
 }
 
 /** Every phrase that stands inside another thing: labels, whys, names of kinds. */
-export interface PhraseFacts extends GapTerms, PacePhrases, LogPhrases {}
+export interface PhraseFacts extends GapTerms, PacePhrases, LogPhrases, PlanPhrases, WhatIfPhrases {}
 export type Phrase = Phrased<PhraseFacts>;

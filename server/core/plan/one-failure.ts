@@ -1,14 +1,16 @@
-import type { OneFailure } from '../../contract/plan.ts';
+import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse/analyse.ts';
 import type { EdgeM } from '../gaps/course.ts';
 import { reckon } from '../gaps/reckon.ts';
 import { canBeDrivenBack } from '../gaps/turn-back.ts';
+import type { Phrase } from '../phrases/phrases.ts';
 import { COMMODITIES } from '../quantity/commodities.ts';
 import type { DrivenLeg } from './drive/drive.ts';
 import { driveActual, type HeldPlan } from './drive/drive-actual.ts';
 import { type FailingStop, failingStops } from './failure/failing-stops.ts';
 import { backNeedL, bearableOnFailureL, onTheWay } from './failure/failure.ts';
 import { canBeDone, type SolveOptions, solveCarry } from './model/solve.ts';
+import { type PlanEdge, planEdge } from './question/plan-edge.ts';
 import {
   type CarryProblem,
   costOf,
@@ -19,8 +21,36 @@ import {
   otherOf,
 } from './question/problem.ts';
 import { canKgOf, problemOf } from './question/problem-of.ts';
-import { edgeOf } from './question/told-edge.ts';
+import type { PlanCarry, PlanLeg } from './shown/plan-leg.ts';
 import { carriesOf, legShown } from './shown/show.ts';
+
+type ByCommodity<T> = Readonly<Record<Commodity, T>>;
+
+/** What is done when a stop fails: to the next one that is used, or back to the one before. */
+export interface FailureOfStop {
+  readonly commodity: Commodity;
+  readonly at: PlanEdge;
+  readonly next: 'on' | 'back';
+  readonly to: PlanEdge;
+  readonly arriveL: number;
+}
+
+/** A plan that still arrives when any one stop turns out dry or shut. */
+export interface OneFailure {
+  readonly status: 'found' | 'none' | 'out-of-time';
+  readonly spendsReserve: boolean;
+  readonly cans: ByCommodity<number>;
+  /** Beyond the plain plan. */
+  readonly moreCans: ByCommodity<number>;
+  readonly moreKg: number;
+  readonly moreDrivingM: number;
+  readonly proven: boolean;
+  readonly carries: readonly PlanCarry[];
+  readonly legs: ByCommodity<readonly PlanLeg[]>;
+  /** Where there is none: the stops whose failing nothing bears, as far as the time was enough to look for them. */
+  readonly breaks: readonly { readonly at: PlanEdge; readonly text: Phrase }[];
+  readonly failures: readonly FailureOfStop[];
+}
 
 /** So many cans beyond those there may be are tried for each commodity (ours). */
 const MORE_CANS = 6;
@@ -42,7 +72,7 @@ export function oneFailure(reckoned: Reckoned, plain: HeldPlan, options: SolveOp
     cans: { fuel: 0, water: 0 },
     moreCans: { fuel: 0, water: 0 },
     moreKg: 0,
-    moreDrivingKm: 0,
+    moreDrivingM: 0,
     proven: true,
     carries: [],
     legs: { fuel: [], water: [] },
@@ -73,7 +103,7 @@ export function oneFailure(reckoned: Reckoned, plain: HeldPlan, options: SolveOp
       cans,
       moreCans,
       moreKg: moreCans.fuel * kgOf('fuel') + moreCans.water * kgOf('water'),
-      moreDrivingKm: drivingKm(solved.choice) - drivingKm(plain.choice),
+      moreDrivingM: (drivingKm(solved.choice) - drivingKm(plain.choice)) * 1000,
       proven: aims.every(({ proven }) => proven),
       carries: carriesOf(sides, held.driven),
       legs: {
@@ -95,21 +125,19 @@ function unbearable(problem: CarryProblem, rule: FailureRule, options: SolveOpti
     const alone = { ...problem, oneFailure: { ...rule, onlyStop } };
     if (canBeDone(alone, { ...options, seconds: leftS }) !== false) return [];
     const [first] = edges;
-    const at = edgeOf(first!);
-    const names = new Set([...edges].map(({ name, id }) => name ?? id ?? 'a supply'));
-    const text = `Every plan hangs on ${[...names].join(' and ')} (km ${Math.round(at.atKm)}): when nothing is to be had there, neither the next supply nor the one before is reached.`;
-    return [{ at, text }];
+    const at = planEdge(first!);
+    const names = [...new Set([...edges].map(({ name, id }) => name ?? id))];
+    return [{ at, text: { phrase: 'plans-hang-on', facts: { names, atM: at.atM } } }];
   });
 }
 
-type Failure = OneFailure['failures'][number];
 type DrivenPlan = Pick<HeldPlan, 'problem' | 'driven'>;
 
 /**
  * Each stop failing in turn, driven: on where both commodities bear that, else back. Throws where neither is borne: a
  * fault of the program.
  */
-export function failuresOf(held: DrivenPlan, spendReserve: boolean): Failure[] {
+export function failuresOf(held: DrivenPlan, spendReserve: boolean): FailureOfStop[] {
   return failingStops(held.problem).flatMap((stop) => {
     const on = waysFrom(held, stop, 'on', spendReserve);
     const ways = on ?? waysFrom(held, stop, 'back', spendReserve);
@@ -123,10 +151,10 @@ export function failuresOf(held: DrivenPlan, spendReserve: boolean): Failure[] {
 function waysFrom(
   { problem, driven }: DrivenPlan,
   stop: FailingStop,
-  next: Failure['next'],
+  next: FailureOfStop['next'],
   spendReserve: boolean,
-): Failure[] | null {
-  const ways: Failure[] = [];
+): FailureOfStop[] | null {
+  const ways: FailureOfStop[] = [];
   const places = COMMODITIES.flatMap((commodity) => driven[commodity].map(({ to }) => to)).filter((to) =>
     stop.edges.has(to),
   );
@@ -149,12 +177,12 @@ function waysFrom(
         if (next === 'back' && places.some(caught)) return null;
         continue;
       }
-      const at = edgeOf(leg.to);
+      const at = planEdge(leg.to);
       const { departL } = leg.figures;
       if (next === 'back') {
         const needL = bearsBack(leg, leg.to);
         if (needL === null) return null;
-        ways.push({ commodity, at, next, to: edgeOf(leg.from), arriveL: departL - needL });
+        ways.push({ commodity, at, next, to: planEdge(leg.from), arriveL: departL - needL });
         continue;
       }
       const { to } = driven[commodity][index + 1]!;
@@ -163,7 +191,7 @@ function waysFrom(
         ? Math.min(on.arriveL, on.grades?.drinking.arriveL ?? on.arriveL)
         : Math.min(on.marginL, on.grades?.drinking.marginL ?? on.marginL);
       if (leftL < -NOISE_L) return null;
-      ways.push({ commodity, at, next, to: edgeOf(to), arriveL: on.arriveL });
+      ways.push({ commodity, at, next, to: planEdge(to), arriveL: on.arriveL });
     }
   }
   return ways;

@@ -1,21 +1,16 @@
-import type { Plan } from '../../contract/plan.ts';
 import type { Reckoned } from '../analyse/analyse.ts';
-import type { Caution } from '../phrases/cautions.ts';
+import type { CodedCaution } from '../phrases/cautions.ts';
 import { COMMODITIES } from '../quantity/commodities.ts';
 import { driveActual, type HeldPlan } from './drive/drive-actual.ts';
 import { massesAlong } from './drive/masses.ts';
 import { canBeDone, type SolveOptions, solveCarry } from './model/solve.ts';
 import type { CarryProblem } from './question/problem.ts';
 import { problemOf } from './question/problem-of.ts';
+import type { PlainPlan } from './shown/plan.ts';
 import { cansToGet, cansToGetCautions, restsOn, waysLeftOut } from './shown/rests-on.ts';
 import { carriesOf, legShown, levelsShown, stopsShown } from './shown/show.ts';
 import { breaksOf, MASS_BREAK } from './ways-out/breaks.ts';
 import { allowing, fewestMoreCans, mostCansOf } from './ways-out/more-cans.ts';
-
-/** The plan without what only some ask for: no ways out, nothing about failures. */
-export type PlainPlan = Omit<Plan, 'waysOut' | 'waysOutComplete' | 'oneFailure' | 'restsOn'> & {
-  restsOn: readonly Caution[];
-};
 
 export interface PlannedCarry {
   plan: PlainPlan;
@@ -81,7 +76,7 @@ export function planCarry(reckoned: Reckoned, options: SolveOptions): PlannedCar
 }
 
 /** Nothing but what it would rest on. */
-function noPlan({ analysis }: Reckoned, problem: CarryProblem, cautions: readonly Caution[]): PlainPlan {
+function noPlan({ analysis }: Reckoned, problem: CarryProblem, cautions: readonly CodedCaution[]): PlainPlan {
   return {
     status: 'none',
     aims: [],
@@ -98,7 +93,7 @@ function noPlan({ analysis }: Reckoned, problem: CarryProblem, cautions: readonl
   };
 }
 
-function foundPlan(reckoned: Reckoned, held: HeldPlan, cautions: readonly Caution[]): PlainPlan {
+function foundPlan(reckoned: Reckoned, held: HeldPlan, cautions: readonly CodedCaution[]): PlainPlan {
   const { rig, trip, passings } = reckoned.analysis;
   const { problem, driven, choice } = held;
   const { sides } = problem;
@@ -120,13 +115,7 @@ function foundPlan(reckoned: Reckoned, held: HeldPlan, cautions: readonly Cautio
       fuel: levelsShown(rig, sides.fuel, driven.fuel),
       water: levelsShown(rig, sides.water, driven.water),
     },
-    masses:
-      massesAlong(rig, choice.cans, driven)?.levels.map(({ atM, totalKg, frontKg, rearKg }) => ({
-        atKm: atM / 1000,
-        totalKg,
-        frontKg,
-        rearKg,
-      })) ?? null,
+    masses: massesAlong(rig, choice.cans, driven)?.levels ?? null,
     restsOn: [...nothing.restsOn, ...cansToGetCautions(rig, getCans), ...restsOn(held)],
   };
 }

@@ -9,12 +9,6 @@ import type { RouteLine, SketchySpan } from './route-line.ts';
 /** A jump between segments over this length is no road line: no passing is sought on it (design rule). */
 export const LONG_BRIDGE_M = 1_000;
 
-/**
- * Default for the length over which a step between two points is called sparse, km. Ours: the longest step of the
- * real road track that we hold is 4.8 km, routes of via points have steps of tens of kilometres.
- */
-export const SPARSE_STEP_KM = 5;
-
 export interface RouteChoice {
   /** `all`, a number from 1 (tracks in file order, then routes), or a name. */
   part: 'all' | number | string;

@@ -66,7 +66,7 @@ function datesReal(trip: TripFile): Misfit | null {
 }
 
 /** Whether a YYYY-MM-DD date is in the calendar: 2026-02-30 is not. */
-export function isRealDate(date: string): boolean {
+function isRealDate(date: string): boolean {
   const time = Date.parse(`${date}T00:00:00Z`);
   return Number.isFinite(time) && new Date(time).toISOString().slice(0, 10) === date;
 }

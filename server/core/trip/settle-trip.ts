@@ -37,6 +37,7 @@ const DEFAULTS = {
   corridorKm: { value: 5, unit: ' km', why: 'ours' },
   allowancePercent: { value: 5, unit: ' %', why: 'surface unknown (ours)' },
   detourFactor: { value: 1.3, unit: ' × the straight line', why: 'ours' },
+  // The longest step of the real road track that we hold is 4.8 km, routes of via points have steps of tens of kilometres.
   sparseStepKm: { value: 5, unit: ' km', why: 'ours' },
   campDays: { value: 1, unit: ' day a camp', why: 'ours' },
 } as const;

@@ -3,7 +3,7 @@ import { InputProblem, type Problem, problemOf } from '../../core/input/problem.
 import { JobAborted } from '../../work/pool.ts';
 import { sendProblem } from './problem-reply.ts';
 
-export const internalProblem = problemOf({
+const internalProblem = problemOf({
   code: 'internal',
   came: 'a fault of the program',
   expected: 'an answer',

@@ -62,7 +62,7 @@ export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string 
 const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
 /** The body that tells of a problem. */
-export function problemBody(problem: Problem): ProblemReply {
+function problemBody(problem: Problem): ProblemReply {
   const { status, title } = PROBLEM_KINDS[problem.code];
   const where = [problem.source, problem.place].filter((part) => part !== null).join(', ');
   const what = `${problem.came}; expected ${problem.expected}`;

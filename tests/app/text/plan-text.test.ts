@@ -6,8 +6,8 @@ import type { OneFailure, Plan, WayOut } from '../../../server/contract/plan.ts'
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
-import { planCarry } from '../../../server/core/plan/plan-of.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
+import { planCarry } from '../../core/plan/contracted.ts';
 import { DIESEL, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { reckoned } from '../../helpers/reckoned.ts';

@@ -3,9 +3,9 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/model/solve.ts';
-import { failuresOf } from '../../../server/core/plan/one-failure.ts';
 import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
+import { failuresOf } from '../plan/contracted.ts';
 import { problemOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';
 import { heldBasis } from '../plan/what-if/solved-basis.ts';
 

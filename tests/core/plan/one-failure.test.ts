@@ -4,8 +4,8 @@ import type { Commodity } from '../../../server/contract/common.ts';
 import { drive } from '../../../server/core/plan/drive/drive.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/model/solve.ts';
-import { failuresOf } from '../../../server/core/plan/one-failure.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
+import { failuresOf } from './contracted.ts';
 import {
   FUEL_L_PER_KM,
   KM_PER_DAY,

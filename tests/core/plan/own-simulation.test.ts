@@ -4,11 +4,11 @@ import { reckonTrip } from '../../../server/core/analyse/analyse.ts';
 import { driveActual } from '../../../server/core/plan/drive/drive-actual.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { type Choice, solveCarry } from '../../../server/core/plan/model/solve.ts';
-import { planCarry } from '../../../server/core/plan/plan-of.ts';
 import { problemOf } from '../../../server/core/plan/question/problem-of.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
+import { planCarry } from './contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -4,12 +4,11 @@ import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
 import type { AnalyseInput } from '../../../server/core/analyse/analyse.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
-import { oneFailure } from '../../../server/core/plan/one-failure.ts';
-import { planCarry } from '../../../server/core/plan/plan-of.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { reckoned } from '../../helpers/reckoned.ts';
+import { oneFailure, planCarry } from './contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

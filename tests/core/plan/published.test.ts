@@ -6,18 +6,15 @@ import { type AnalyseInput, reckonTrip } from '../../../server/core/analyse/anal
 import { evenProfile } from '../../../server/core/gaps/profile.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
 import { drive } from '../../../server/core/plan/drive/drive.ts';
-import { gaugeOf } from '../../../server/core/plan/gauge/gauge-of.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/model/solve.ts';
-import { planCarry } from '../../../server/core/plan/plan-of.ts';
 import type { CarrySide } from '../../../server/core/plan/question/problem.ts';
-import { legShown } from '../../../server/core/plan/shown/show.ts';
 import { basisOf } from '../../../server/core/plan/what-if/basis.ts';
 import { turnBacksOf } from '../../../server/core/plan/what-if/turn-backs.ts';
-import { whatIf } from '../../../server/core/plan/what-if/what-if.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature } from '../../helpers/analyse-input.ts';
 import { courseOf, endEdge, startEdge } from '../../helpers/course.ts';
+import { gaugeOf, legShown, planCarry, whatIf } from './contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -6,15 +6,13 @@ import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/co
 import { daysOfStanding } from '../../../server/core/gaps/standing.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
-import { oneFailure } from '../../../server/core/plan/one-failure.ts';
-import { planCarry } from '../../../server/core/plan/plan-of.ts';
 import { basisOf } from '../../../server/core/plan/what-if/basis.ts';
-import { whatIf } from '../../../server/core/plan/what-if/what-if.ts';
 import { checkTrip } from '../../../server/core/trip/check-trip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { LAMP, ULTRAFILTER } from '../treatment/lines.ts';
+import { oneFailure, planCarry, whatIf } from './contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

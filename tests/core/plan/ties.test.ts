@@ -5,10 +5,10 @@ import { reckonTrip } from '../../../server/core/analyse/analyse.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
 import type { MappedFeature } from '../../../server/core/input/sources.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
-import { planCarry } from '../../../server/core/plan/plan-of.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
+import { planCarry } from './contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

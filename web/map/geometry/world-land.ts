@@ -1,7 +1,8 @@
 import type { FeatureCollection } from 'geojson';
 import { feature } from 'topojson-client';
-import type { Topology } from 'topojson-specification';
 import landUrl from 'world-atlas/land-50m.json?url';
+
+type Topology = Parameters<typeof feature>[0];
 
 let loading: Promise<FeatureCollection> | null = null;
 

@@ -14,7 +14,7 @@ export type Mix =
 const RANK: Record<WaterClass, number> = { drinking: 3, treatable: 2, washing: 1, none: 0 };
 
 /** The less fit of two waters. */
-export const lessFitOf = (a: WaterClass, b: WaterClass): WaterClass => (RANK[a] <= RANK[b] ? a : b);
+const lessFitOf = (a: WaterClass, b: WaterClass): WaterClass => (RANK[a] <= RANK[b] ? a : b);
 
 const CLEAN: WaterState = { container: 'drinking', pipes: 'drinking' };
 

@@ -15,7 +15,7 @@ interface HeatRow {
   workMinutes: Record<Work, number | null>;
 }
 
-export const HEAT_TABLE: readonly HeatRow[] = [
+const HEAT_TABLE: readonly HeatRow[] = [
   {
     fromF: 78,
     quartsPerHour: { easy: 0.5, moderate: 0.75, hard: 0.75 },

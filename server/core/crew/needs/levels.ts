@@ -12,7 +12,7 @@ export interface Level {
 }
 
 /** A US gallon, litres (exact by definition: 231 cubic inches). */
-export const US_GALLON_L = 3.785411784;
+const US_GALLON_L = 3.785411784;
 /** A US quart, litres. */
 export const US_QUART_L = US_GALLON_L / 4;
 

@@ -8,7 +8,7 @@ const DOG_LITRES_PER_KG = { low: 0.044, high: 0.066 };
  * Litres a day of a dog at rest in neutral climate by its body mass, kg: one millilitre for each kcal of maintenance
  * energy, 1.6 × 70 × kg^0.75 (resting energy and adult factor of small-animal nutrition, NRC 2006).
  */
-export const allometricLitresPerDay = (kg: number): number => (1.6 * 70 * kg ** 0.75) / 1000;
+const allometricLitresPerDay = (kg: number): number => (1.6 * 70 * kg ** 0.75) / 1000;
 
 /** Where the figures of a pet come from. */
 export function petSource(kind: Pet['kind']): string {

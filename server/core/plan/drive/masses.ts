@@ -155,7 +155,7 @@ function levelReader(levels: readonly ContainerLevel[]): (atM: number) => Contai
 }
 
 /** The rig with as many cans as the plan has. */
-export function withCans(file: RigFile, cans: Record<Commodity, number>): RigFile {
+function withCans(file: RigFile, cans: Record<Commodity, number>): RigFile {
   const owning = <T extends RigFile['fuel'] | RigFile['water']>(store: T, owned: number): T => ({
     ...store,
     cans: { litres: 20, ...store.cans, owned },

@@ -1,12 +1,41 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { Gauge, GaugeRow, GaugeSide, TurnBack } from '../../../contract/whatif.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { pointsAt, type Run, type RunPoint, runOf } from '../drive/run.ts';
-import { edgeOf } from '../question/told-edge.ts';
+import { type PlanEdge, planEdge } from '../question/plan-edge.ts';
 import type { Basis } from '../what-if/basis.ts';
+import type { TurnBack } from '../what-if/turn-backs.ts';
 
-/** A line of the table at least this often, km (ours). */
-export const STEP_KM = 50;
+/** The least to have aboard of one commodity at a place, reserve included, litres of all containers. */
+export interface GaugeSide {
+  readonly onL: number;
+  /** Null where the way cannot be driven back. */
+  readonly backL: number | null;
+  /** As planned. */
+  readonly plannedL: number;
+  readonly from: PlanEdge;
+  readonly to: PlanEdge;
+}
+
+export interface GaugeRow {
+  readonly atM: number;
+  readonly at: 'start' | 'step' | 'arriving' | 'leaving' | 'turn-back' | 'end';
+  /** Of the stop, or of what it is turned back to. */
+  readonly name: string | null;
+  /** What is filled at the stop, or what has to turn back here. */
+  readonly commodities: readonly Commodity[];
+  readonly fuel: GaugeSide;
+  readonly water: GaugeSide;
+}
+
+/** The gauge table; metres along the route. */
+export interface Gauge {
+  readonly basis: Basis['kind'];
+  readonly stepM: number;
+  readonly rows: readonly GaugeRow[];
+}
+
+/** A line of the table at least this often, metres (ours). */
+export const STEP_M = 50_000;
 
 /**
  * The gauge table: the least to have aboard at a place to go on, and to go back, with the reserve. A line every 50 km,
@@ -25,8 +54,8 @@ export function gaugeOf(basis: Basis, turnBacks: readonly TurnBack[]): Gauge {
       { ...stop, at: 'leaving' },
     ]),
     ...turnBacks.map(
-      ({ atKm, commodity, backTo }): Place => ({
-        atM: atKm * 1000,
+      ({ atM, commodity, backTo }): Place => ({
+        atM,
         at: 'turn-back',
         name: backTo.name,
         commodities: [commodity],
@@ -35,15 +64,15 @@ export function gaugeOf(basis: Basis, turnBacks: readonly TurnBack[]): Gauge {
     { atM: lengthM, at: 'end', name: runs.fuel.at(-1)?.stretch.to.name ?? null, commodities: [] },
   ];
   const taken = new Set(places.map(({ atM }) => atM));
-  for (let atM = STEP_KM * 1000; atM < lengthM; atM += STEP_KM * 1000)
+  for (let atM = STEP_M; atM < lengthM; atM += STEP_M)
     if (!taken.has(atM)) places.push({ atM, at: 'step', name: null, commodities: [] });
   places.sort((a, b) => a.atM - b.atM || ORDER[a.at] - ORDER[b.at]);
   return {
     basis: basis.kind,
-    stepKm: STEP_KM,
+    stepM: STEP_M,
     rows: places.map(
       (place): GaugeRow => ({
-        atKm: place.atM / 1000,
+        atM: place.atM,
         at: place.at,
         name: place.name,
         commodities: place.commodities,
@@ -108,13 +137,13 @@ function leavingSide(run: Run): GaugeSide {
 }
 
 /** The least to have aboard at a point of a stretch. */
-export function gaugeSide({ stretch, figures, marginL, keepL }: Run, point: RunPoint): GaugeSide {
+function gaugeSide({ stretch, figures, marginL, keepL }: Run, point: RunPoint): GaugeSide {
   const aboveL = Math.min(marginL, figures.arriveL - keepL);
   return {
     onL: point.litres - aboveL,
     backL: point.backL === null ? null : point.backL + keepL,
     plannedL: point.litres,
-    from: edgeOf(stretch.from),
-    to: edgeOf(stretch.to),
+    from: planEdge(stretch.from),
+    to: planEdge(stretch.to),
   };
 }

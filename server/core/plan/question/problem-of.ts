@@ -1,9 +1,10 @@
-import type { Caution, Commodity } from '../../../contract/common.ts';
+import type { Commodity } from '../../../contract/common.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import type { EdgeM } from '../../gaps/course.ts';
 import { defaultCanKg } from '../../mass/containers.ts';
 import { fuelKgPerLitre, WATER_KG_PER_L } from '../../mass/densities.ts';
+import type { CodedCaution } from '../../phrases/cautions.ts';
 import { massRoomOf } from './mass-room.ts';
 import type { CarryProblem, CarrySide, SupplyEdge } from './problem.ts';
 import { withTerms } from './supply-terms.ts';
@@ -20,10 +21,10 @@ export interface ProblemChanges {
 export function problemOf(
   reckoned: Reckoned,
   changes: ProblemChanges = {},
-): { problem: CarryProblem; cautions: Caution[] } {
+): { problem: CarryProblem; cautions: CodedCaution[] } {
   const { rig, trip } = reckoned.analysis;
   const asked = trip.plan ?? {};
-  const cautions: Caution[] = [];
+  const cautions: CodedCaution[] = [];
   const mostCans = changes.mostCans ?? {
     fuel: mostCansOf(rig, 'fuel', asked, cautions),
     water: mostCansOf(rig, 'water', asked, cautions),
@@ -37,7 +38,7 @@ export function problemOf(
     const more = changes.moreEdges?.[commodity] ?? [];
     const termed = withTerms(reckoned, commodity, [...edges, ...more]);
     for (const caution of termed.cautions) {
-      if (!cautions.some(({ text }) => text === caution.text)) cautions.push(caution);
+      if (!cautions.some((other) => isSame(other, caution))) cautions.push(caution);
     }
     const usable = termed.edges
       .filter((edge) => edge.id === null || !passedBy.has(edge.id))
@@ -56,8 +57,8 @@ export function problemOf(
     const { edges: looked, withinM } = fewerSupplies(whole, new Set(more));
     if (withinM === null) return whole;
     thinned = true;
-    const text = `Of ${usable.length - 2} passings of ${commodity} supplies the plan looks at ${looked.length - 2}: each one left out has another within ${withinM / 1000} km that is known as well and no farther off. A plan with one of those left out may be better.`;
-    cautions.push({ code: 'plan-supplies-left-out', text });
+    const facts = { commodity, passings: usable.length - 2, lookedAt: looked.length - 2, withinM };
+    cautions.push({ code: 'plan-supplies-left-out', facts });
     return { ...whole, edges: looked };
   };
   const sides = { fuel: side('fuel'), water: side('water') };
@@ -66,6 +67,9 @@ export function problemOf(
     cautions,
   };
 }
+
+/** The stops of both commodities give one caution where they are the same. */
+const isSame = (a: CodedCaution, b: CodedCaution): boolean => JSON.stringify(a) === JSON.stringify(b);
 
 /** The same plan in whatever order extracts list their objects. */
 const byId = (a: EdgeM, b: EdgeM): number => {
@@ -98,17 +102,14 @@ function mostCansOf(
   rig: RigFile,
   commodity: Commodity,
   asked: NonNullable<Reckoned['analysis']['trip']['plan']>,
-  cautions: Caution[],
+  cautions: CodedCaution[],
 ): number {
   const most = asked.mostCans?.[commodity] ?? rig[commodity].cans?.owned ?? 0;
   if (asked.noneInside !== true || most === 0) return most;
   const position = rig[commodity].cans?.position;
   const cabin = rig.vehicle?.cabin;
   if (position === undefined || cabin === undefined) {
-    cautions.push({
-      code: 'can-place-unknown',
-      text: `Whether ${commodity} cans are inside the cabin cannot be told: say where they and the cabin are.`,
-    });
+    cautions.push({ code: 'can-place-unknown', facts: { commodity } });
     return most;
   }
   const inside =

@@ -94,7 +94,7 @@ export function haltsOf(side: CarrySide, payer: Course): Halt[] {
 }
 
 /** Days of standing as the metres of detour that use as much. */
-export const asDetourM = (payer: Course, days: number): number =>
+const asDetourM = (payer: Course, days: number): number =>
   days === 0 ? 0 : (days * standingLPerDay(payer)) / payer.off.litres;
 
 /** Going to a supply that gives nothing, and back to the route, metres; the waiting there included. */

@@ -1,7 +1,9 @@
-import type { Caution, Commodity } from '../../../contract/common.ts';
+import type { Commodity } from '../../../contract/common.ts';
 import type { PlanStopAsk } from '../../../contract/plan.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { daysOfStanding } from '../../gaps/standing.ts';
+import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { NamedStop } from '../../phrases/plan.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { timeToFill } from '../../treatment/line/time-to-fill.ts';
 import { drinkingFlow } from '../../treatment/source/treatment-report.ts';
@@ -14,7 +16,7 @@ const MINUTES_PER_DAY = 1440;
 
 export interface Termed {
   edges: SupplyEdge[];
-  cautions: Caution[];
+  cautions: CodedCaution[];
 }
 
 /**
@@ -39,10 +41,10 @@ export function withTerms(
   const asked = trip.plan?.stops ?? [];
   const known = new Set(passings.flatMap(({ id, alsoIds }) => [id, ...alsoIds]));
   /** By the code of a caution: whom it concerns. */
-  const concerned = new Map<keyof typeof TEXTS, string[]>();
-  const note = (code: keyof typeof TEXTS, name: string) =>
-    concerned.set(code, [...(concerned.get(code) ?? []), name]);
-  for (const { id } of asked) if (!known.has(id)) note('plan-stop-unknown', id);
+  const concerned = new Map<StopCode, NamedStop[]>();
+  const note = (code: StopCode, stop: NamedStop) =>
+    concerned.set(code, [...(concerned.get(code) ?? []), stop]);
+  for (const { id } of asked) if (!known.has(id)) note('plan-stop-unknown', { name: id });
 
   const termed = edges.flatMap((edge): SupplyEdge[] => {
     const passing = byKey.get(`${edge.id} ${edge.atM}`);
@@ -51,22 +53,22 @@ export function withTerms(
     const waitHours = waitHoursAt(passing, told);
     const untreated = passing.waterClass === 'treatable';
     const through = commodity === 'water' && (untreated || rig.treatment?.treatEverything === true);
-    const name = passing.name ?? `the ${passing.kind} at km ${Math.round(passing.atM / 1000)}`;
+    const stop = passing.name === null ? { kind: passing.kind, atM: edge.atM } : { name: passing.name };
     if (waitHours === null) {
-      note('plan-stop-shut', name);
+      note('plan-stop-shut', stop);
       return [];
     }
     if (untreated && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL) {
-      note('plan-treats-too-little', name);
+      note('plan-treats-too-little', stop);
       return [];
     }
     let minutesPerL = fillMinutesPerL(passing, trip.waterNotes ?? [], trip.departure, rig);
     if (through && treatment?.at === 'filling') {
-      if (flowLPerMin === null) note('plan-flow-unknown', name);
+      if (flowLPerMin === null) note('plan-flow-unknown', stop);
       else minutesPerL = Math.max(minutesPerL, 1 / flowLPerMin);
     }
     const fillsCans = !(untreated && treatment?.at === 'tap' && rig.water.cans?.grade === 'drinking');
-    if (!fillsCans) note('plan-untreated-water', name);
+    if (!fillsCans) note('plan-untreated-water', stop);
     const terms: SupplyTerms = {
       mostL: told?.mostLitres?.[commodity] ?? null,
       fillsCans,
@@ -84,31 +86,17 @@ export function withTerms(
       },
     ];
   });
-  const cautions = [...concerned].map(([code, names]) => ({ code, text: TEXTS[code](namesOf(names)) }));
+  const cautions = [...concerned].map(([code, stops]) => ({ code, facts: { stops } }));
   return { edges: termed, cautions };
 }
 
-const TEXTS = {
-  'plan-stop-unknown': (names: string) =>
-    `What was told of ${names} is of no use: the route does not come by.`,
-  'plan-stop-shut': (names: string) =>
-    `Left out, since by mapped hours there is no opening in the days after you may come: ${names}. Ask, and say how long the wait is.`,
-  'plan-treats-too-little': (names: string) =>
-    `Left out, since the line treats less in a whole day than is drunk: ${names}.`,
-  'plan-flow-unknown': (names: string) =>
-    `How fast the treatment line runs is not known: treating takes no time here (${names}).`,
-  'plan-untreated-water': (names: string) =>
-    `Treated only at the tap, so kept out of the cans for drinking water: ${names}.`,
-};
-
-/** No more than this are named (ours). */
-const NAMED = 4;
-
-function namesOf(all: readonly string[]): string {
-  const names = [...new Set(all)];
-  const more = names.length - NAMED;
-  return more > 0 ? `${names.slice(0, NAMED).join(', ')} and ${more} more` : names.join(', ');
-}
+/** Cautions that name the stops which they concern. */
+type StopCode =
+  | 'plan-stop-unknown'
+  | 'plan-stop-shut'
+  | 'plan-treats-too-little'
+  | 'plan-flow-unknown'
+  | 'plan-untreated-water';
 
 /** What was asked of a stop, by any of its ids. */
 export const askOf = (

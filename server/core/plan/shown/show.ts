@@ -1,5 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { PlanCarry, PlanLeg, PlanLevel, PlanStop, PlanStopAsk } from '../../../contract/plan.ts';
+import type { PlanStopAsk } from '../../../contract/plan.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import { containersOf, sharesOf, tanksOf } from '../../mass/containers.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
@@ -8,19 +8,21 @@ import type { Driven, DrivenLeg } from '../drive/drive.ts';
 import { gradesAfter } from '../drive/grades.ts';
 import { runOf, turnBackOf } from '../drive/run.ts';
 import { weakestEnd } from '../question/leg.ts';
+import { planEdge } from '../question/plan-edge.ts';
 import type { CarrySide } from '../question/problem.ts';
 import { supplyStops } from '../question/supply-stops.ts';
 import { askOf, waitHoursAt } from '../question/supply-terms.ts';
-import { edgeOf } from '../question/told-edge.ts';
+import type { PlanCarry, PlanLeg, PlanLevel } from './plan-leg.ts';
+import type { PlanStop, PlanStopPassing } from './plan-stop.ts';
 
 /** A driven leg as it is told. */
 export function legShown({ course, canL }: CarrySide, leg: DrivenLeg): PlanLeg {
   const { figures, from, to, tankL, cans, detours } = leg;
   const { departL, needL, reserveL, arriveL, verdict, acrossNoData } = figures;
-  const turnM = turnBackOf(runOf({ course, from, to, tankL, cans, canL, detours }));
+  const turnBackM = turnBackOf(runOf({ course, from, to, tankL, cans, canL, detours }));
   return {
-    from: edgeOf(from),
-    to: edgeOf(to),
+    from: planEdge(from),
+    to: planEdge(to),
     cans: leg.cans,
     tankL: leg.tankL,
     shortL: leg.shortL,
@@ -32,7 +34,7 @@ export function legShown({ course, canL }: CarrySide, leg: DrivenLeg): PlanLeg {
     verdict,
     acrossNoData,
     weakest: weakestEnd(from, to),
-    turnBackKm: turnM === null ? null : turnM / 1000,
+    turnBackM,
   };
 }
 
@@ -47,14 +49,14 @@ export function carriesOf(sides: Record<Commodity, CarrySide>, driven: Driven): 
           commodity,
           cans,
           litres: cans * sides[commodity].canL,
-          from: edgeOf(from),
-          to: edgeOf(to),
-          fromKm: from.atM / 1000,
-          toKm: lastM / 1000,
-          pourAtKm: poursM.map((atM) => atM / 1000),
+          from: planEdge(from),
+          to: planEdge(to),
+          fromM: from.atM,
+          toM: lastM,
+          pourAtM: poursM,
         };
       }),
-  ).sort((a, b) => a.fromKm - b.fromKm);
+  ).sort((a, b) => a.fromM - b.fromM);
 }
 
 /** All levels of a commodity along the route; the grades of water where a crew tells them. */
@@ -68,7 +70,7 @@ export function levelsShown(file: RigFile, side: CarrySide, legs: readonly Drive
       const grades =
         course.commodity === 'water' ? gradesAfter(course.rig, facts, figures.departL - totalL) : null;
       return {
-        atKm: level.atM / 1000,
+        atM: level.atM,
         tankL: level.tankL,
         ...inTanks(level.tankL),
         cansL: level.cansL,
@@ -96,8 +98,9 @@ export function stopsShown(
   driven: Driven,
 ): PlanStop[] {
   return supplyStops(passings).map(({ fromM, toM, passings: inside }) => {
-    const shown = inside.map((passing): PlanStop['passings'][number] => {
-      const { id, name, kind, commodity, atM, detourM, evidence } = passing;
+    const shown = inside.map((passing): PlanStopPassing => {
+      const { id, name, kind, commodity, evidence } = passing;
+      const { atM, detourM } = passing;
       const told = askOf(asked, passing);
       const legs = driven[commodity];
       const into = legs.findIndex(({ to }) => to.kind === 'passing' && to.id === id && to.atM === atM);
@@ -108,8 +111,8 @@ export function stopsShown(
         name,
         kind,
         commodity,
-        atKm: atM / 1000,
-        detourKm: detourM / 1000,
+        atM,
+        detourM,
         evidence,
         mostL: told?.mostLitres?.[commodity] ?? null,
         waitHours: waitHoursAt(passing, told) ?? 0,
@@ -129,6 +132,6 @@ export function stopsShown(
         fillHours: (leaving.from.fillDays ?? 0) * sides[commodity].course.rig.pace.hoursPerDay,
       };
     });
-    return { fromKm: fromM / 1000, toKm: toM / 1000, used: shown.some(({ used }) => used), passings: shown };
+    return { fromM, toM, used: shown.some(({ used }) => used), passings: shown };
   });
 }

@@ -1,12 +1,21 @@
-import type { PlanBreak } from '../../../contract/plan.ts';
+import type { Commodity } from '../../../contract/common.ts';
 import { reckon } from '../../gaps/reckon.ts';
+import type { Phrase } from '../../phrases/phrases.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { allLegs } from '../model/tours.ts';
 import { cansAllowed, leaving, tanksL } from '../question/leg.ts';
+import { type PlanEdge, planEdge } from '../question/plan-edge.ts';
 import { type CarryProblem, type CarrySide, isBound } from '../question/problem.ts';
-import { edgeOf, placeText } from '../question/told-edge.ts';
 
-const litres = (value: number): string => `${Math.ceil(value * 10) / 10} l`;
+/** What makes a plan impossible. `together`: each commodity alone can be done, both together cannot. */
+export interface PlanBreak {
+  readonly cause: Commodity | 'together' | 'mass';
+  readonly from: PlanEdge | null;
+  readonly to: PlanEdge | null;
+  /** Litres missing with as many cans as there may be. */
+  readonly missingL: number | null;
+  readonly text: Phrase;
+}
 
 /** Indexes of the side's edges, and what is missing between them with as many cans as there may be. */
 export interface BrokenStretch {
@@ -58,32 +67,24 @@ function leastMissing(side: CarrySide, reached: ReadonlySet<number>): BrokenStre
 export function breaksOf(problem: CarryProblem, worksWithoutMasses: () => boolean | null): PlanBreak[] {
   const breaks = COMMODITIES.flatMap((commodity) => {
     const side = problem.sides[commodity];
-    return brokenStretches(side).map((broken): PlanBreak => {
-      const from = edgeOf(side.edges[broken.from]!);
-      const to = edgeOf(side.edges[broken.to]!);
-      const cans = cansAllowed(side, broken.from);
-      const aboard = `full tanks and ${cans === 1 ? '1 can' : `${cans} cans`}`;
-      const between = side.edges.slice(broken.from + 1, broken.to).some(isBound);
-      const little = between ? ', what little is to be had on the way left out' : '';
-      const text = `From ${placeText(from)} to ${placeText(to)} ${litres(broken.missingL)} of ${commodity} are missing with ${aboard}${little}.`;
-      return { cause: commodity, from, to, missingL: broken.missingL, text };
-    });
+    return brokenStretches(side).map((stretch) => stretchBreak(side, stretch));
   });
   if (breaks.length > 0) return breaks;
   const massOnly = problem.room !== null && worksWithoutMasses();
   if (massOnly === true) return [MASS_BREAK];
-  if (massOnly === null) {
-    const text =
-      'Fuel alone and water alone could be done; whether the detours to both or a permitted mass forbid it was not found out in the time there was.';
-    return [{ ...MASS_BREAK, cause: 'together', text }];
-  }
-  return [
-    {
-      ...MASS_BREAK,
-      cause: 'together',
-      text: 'Fuel alone and water alone could be done; the detours to both together use up more than there is.',
-    },
-  ];
+  const phrase = massOnly === null ? 'together-not-found-out' : 'detours-forbid';
+  return [{ ...MASS_BREAK, cause: 'together', text: { phrase, facts: {} } }];
+}
+
+function stretchBreak(side: CarrySide, broken: BrokenStretch): PlanBreak {
+  const { commodity, edges } = side;
+  const { missingL } = broken;
+  const from = planEdge(edges[broken.from]!);
+  const to = planEdge(edges[broken.to]!);
+  const cans = cansAllowed(side, broken.from);
+  const littleLeftOut = edges.slice(broken.from + 1, broken.to).some(isBound);
+  const facts = { commodity, from, to, missingL, cans, littleLeftOut };
+  return { cause: commodity, from, to, missingL, text: { phrase: 'stretch-lacks', facts } };
 }
 
 /** The permitted masses are what makes it impossible. */
@@ -92,5 +93,5 @@ export const MASS_BREAK: PlanBreak = {
   from: null,
   to: null,
   missingL: null,
-  text: 'With the cans that it takes the vehicle is over a permitted mass.',
+  text: { phrase: 'masses-forbid', facts: {} },
 };

@@ -1,16 +1,16 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { WayOut } from '../../../contract/plan.ts';
 import type { EdgeM } from '../../gaps/course.ts';
 import { reckon } from '../../gaps/reckon.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { type Driven, drive } from '../drive/drive.ts';
 import type { HeldPlan } from '../drive/drive-actual.ts';
 import { cansAllowed, fewestCans, leaving, legNeed, tanksL } from '../question/leg.ts';
+import { planEdge } from '../question/plan-edge.ts';
 import { type CarryProblem, type CarrySide, otherOf, type SupplyEdge } from '../question/problem.ts';
 import { problemOf } from '../question/problem-of.ts';
-import { edgeOf, placeText } from '../question/told-edge.ts';
 import { brokenStretches } from './breaks.ts';
-import { bare, heldWith, type WaysOutContext, withEdges } from './try-change.ts';
+import { heldWith, type WaysOutContext, withEdges } from './try-change.ts';
+import { type Depot, WAY_OUT, type WayOut } from './way-out.ts';
 
 /** The latest place is sought to this, metres. */
 const STEP_M = 100;
@@ -18,8 +18,6 @@ const STEP_M = 100;
 const MOST_DEPOTS = 4;
 /** Float noise, litres. */
 const NOISE_L = 1e-9;
-
-type Laid = NonNullable<WayOut['depots']>[number];
 
 /** A depot of one commodity; those of both at one place have one id. */
 interface Place {
@@ -122,20 +120,23 @@ function wayWith(context: WaysOutContext, problem: CarryProblem, places: readonl
     .map((place, index) => ({ place, cans: held.cans[index]! }))
     .filter(({ place }) => fillingAt(held.plan.driven, place) !== null)
     .sort((a, b) => a.place.edge.atM - b.place.edge.atM)
-    .map(({ place, cans }) => laidAt(problem, place, cans));
+    .map(({ place, cans }) => ({ depot: laidAt(problem, place, cans), from: place.from }));
   const [first] = depots;
   if (first === undefined) return null;
-  const { atKm, commodity, litres } = first.laid;
+  const { atM, commodity, litres } = first.depot;
+  const facts = {
+    depots: depots.map(({ depot, from }) => ({ ...depot, latestFrom: depot.latest ? planEdge(from) : null })),
+  };
   return {
-    ...bare,
+    ...WAY_OUT,
     kind: 'depot',
-    text: `${depots.map(({ text }) => text).join('; ')}: so it can be done.`,
+    text: { phrase: 'with-depots', facts },
     cans: held.plan.choice.cans,
     amount: litres,
     unit: 'l',
-    atKm,
+    atM,
     commodity,
-    depots: depots.map(({ laid }) => laid),
+    depots: depots.map(({ depot }) => depot),
   };
 }
 
@@ -192,15 +193,8 @@ function fillingAt(driven: Driven, { commodity, edge }: Place): { fillL: number;
   return { fillL, marginL: legs[out]!.marginL };
 }
 
-function laidAt({ sides }: CarryProblem, place: Place, cans: number): { laid: Laid; text: string } {
-  const { commodity, edge, latest } = place;
-  const laid = { atKm: edge.atM / 1000, commodity, cans, litres: cans * sides[commodity].canL, latest };
-  const what = `${cans} ${cans === 1 ? 'can' : 'cans'} (${Math.round(laid.litres * 10) / 10} l) of ${commodity}`;
-  const where = `laid beforehand at km ${laid.atKm.toFixed(1)}`;
-  const why = latest
-    ? `, the latest place that is reached with the reserve from ${placeText(edgeOf(place.from))}`
-    : '';
-  return { laid, text: `${what} ${where}${why}` };
+function laidAt({ sides }: CarryProblem, { commodity, edge, latest }: Place, cans: number): Depot {
+  return { atM: edge.atM, commodity, cans, litres: cans * sides[commodity].canL, latest };
 }
 
 /**

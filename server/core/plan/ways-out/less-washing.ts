@@ -1,10 +1,10 @@
 import type { Crew, Person } from '../../../contract/crew.ts';
-import type { WayOut } from '../../../contract/plan.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { DEFAULT_LEVEL, LEVELS, TEETH_AND_HANDS_L } from '../../crew/needs/levels.ts';
 import { atEnds, rangeOf } from '../../crew/needs/range.ts';
-import { bare, plannedCans, type WaysOutContext } from './try-change.ts';
+import { plannedCans, type WaysOutContext } from './try-change.ts';
+import { WAY_OUT, type WayOut } from './way-out.ts';
 
 /** Washing is cut by steps of this share, percent (ours). */
 const STEP_PERCENT = 10;
@@ -48,15 +48,10 @@ function withCut(context: WaysOutContext, rig: RigFile, crew: Crew, cutPercent: 
   if (savedL < LEAST_SAVED_L || drinkingL(again.value) < drinkingL(context.reckoned) - NOISE_L) return null;
   const cans = plannedCans(again.value, context);
   if (cans === null) return null;
-  const given =
-    cutPercent === 100
-      ? 'Without washing and showers'
-      : `With ${cutPercent} % less water for washing and showers`;
-  const text = `${given}, teeth, hands and wounds aside, ${savedL.toFixed(1)} l a day less are used and it can be done. Drinking water stays as it is.`;
   return {
-    ...bare,
+    ...WAY_OUT,
     kind: 'less-washing',
-    text,
+    text: { phrase: 'with-less-washing', facts: { cutPercent, savedL } },
     cans,
     amount: savedL,
     unit: 'l a day',

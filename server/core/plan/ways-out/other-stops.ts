@@ -1,11 +1,12 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { WayOut } from '../../../contract/plan.ts';
 import type { EdgeM } from '../../gaps/course.ts';
 import type { Rescue } from '../../gaps/gap.ts';
+import type { OtherStop } from '../../phrases/plan.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { type ProblemChanges, problemOf } from '../question/problem-of.ts';
 import { brokenStretches } from './breaks.ts';
-import { bare, plannedCans, type WaysOutContext, withEdges } from './try-change.ts';
+import { plannedCans, type WaysOutContext, withEdges } from './try-change.ts';
+import { WAY_OUT, type WayOut } from './way-out.ts';
 
 /** No more points than this are looked at for a commodity (ours). */
 const MOST_POINTS = 8;
@@ -32,7 +33,7 @@ export function otherStopWaysOut(context: WaysOutContext): WayOut[] {
   const pairs = points
     .flatMap((first, index) => points.slice(index + 1).map((second) => [first, second]))
     .filter((pair) => context.clock() < context.until && bridged(pair))
-    .sort((a, b) => callsOf(a) - callsOf(b) || drivingKmOf(a) - drivingKmOf(b));
+    .sort((a, b) => callsOf(a) - callsOf(b) || drivingMOf(a) - drivingMOf(b));
   return tried(context, pairs, MOST_PAIRS, PAIRS_SHOWN);
 }
 
@@ -55,8 +56,8 @@ function tried(
 const callsOf = (stops: readonly Candidate[]): number => stops.filter(({ point }) => !point.counts).length;
 
 /** There and back to each. */
-const drivingKmOf = (stops: readonly Candidate[]): number =>
-  stops.reduce((sum, { point }) => sum + 2 * (point.detourM / 1000), 0);
+const drivingMOf = (stops: readonly Candidate[]): number =>
+  stops.reduce((sum, { point }) => sum + 2 * point.detourM, 0);
 
 function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreEdges']> {
   const edges = (of: Commodity) =>
@@ -78,24 +79,15 @@ function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreE
 function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
   const inOrder = [...stops].sort((a, b) => a.point.atM - b.point.atM);
   const { commodity, point } = inOrder[0]!;
-  const places = (of: readonly Candidate[]): string => of.map(({ point }) => whereOf(point)).join(' and ');
-  const toCall = inOrder.filter((stop) => !stop.point.counts);
-  const others = inOrder.filter((stop) => stop.point.counts);
-  const has = toCall.map((stop) => `${whereOf(stop.point)} has ${stop.commodity} fit for it`).join(' and ');
-  const beside = others.length === 0 ? '' : `by way of ${places(others)} as well `;
-  const text =
-    toCall.length === 0
-      ? `By way of ${places(inOrder)} it can be done.`
-      : `Telephone first: if ${has}, ${beside}it can be done. As mapped ${toCall.length === 1 ? 'it does' : 'they do'} not count.`;
   return {
-    ...bare,
+    ...WAY_OUT,
     kind: 'other-stop',
-    telephoneFirst: toCall.length > 0,
-    text,
+    telephoneFirst: callsOf(stops) > 0,
+    text: { phrase: 'by-other-stops', facts: { stops: inOrder.map(otherStop) } },
     cans,
-    amount: drivingKmOf(stops),
-    unit: 'km',
-    atKm: point.atM / 1000,
+    amount: drivingMOf(stops),
+    unit: 'm of way',
+    atM: point.atM,
     id: point.id,
     commodity,
     stops: inOrder.map((stop) => ({
@@ -103,16 +95,18 @@ function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
       name: stop.point.name,
       kind: stop.point.kind,
       commodity: stop.commodity,
-      atKm: stop.point.atM / 1000,
-      drivingKm: 2 * (stop.point.detourM / 1000),
+      atM: stop.point.atM,
+      drivingM: 2 * stop.point.detourM,
       evidence: stop.point.evidence,
       counts: stop.point.counts,
     })),
   };
 }
 
-const whereOf = ({ name, kind, atM, detourM }: Candidate['point']): string =>
-  `${name ?? `the ${kind}`} (km ${Math.round(atM / 1000)}, ${(2 * (detourM / 1000)).toFixed(1)} km there and back)`;
+const otherStop = ({ commodity, point }: Candidate): OtherStop => {
+  const { name, kind, atM, detourM, counts } = point;
+  return { name, kind, commodity, atM, detourM, counts };
+};
 
 /** Whether no stretch is broken any more with such stops: told quickly, before a plan is made. */
 function bridging({ reckoned }: WaysOutContext): (stops: readonly Candidate[]) => boolean {

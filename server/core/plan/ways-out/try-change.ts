@@ -1,5 +1,4 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { WayOut } from '../../../contract/plan.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import type { Outcome } from '../../input/problem.ts';
@@ -47,12 +46,3 @@ export function withEdges(side: CarrySide, more: readonly SupplyEdge[]): CarrySi
   const passings = [...rest.slice(0, -1), ...more].sort((a, b) => a.atM - b.atM);
   return { ...side, edges: [start!, ...passings, rest.at(-1)!] };
 }
-
-/** Fields of a way out that most leave as they are. */
-export const bare = {
-  telephoneFirst: false,
-  atKm: null,
-  id: null,
-  commodity: null,
-  moreKg: 0,
-} as const satisfies Partial<WayOut>;

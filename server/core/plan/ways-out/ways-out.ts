@@ -1,12 +1,11 @@
-import type { Commodity } from '../../../contract/common.ts';
-import type { WayOut } from '../../../contract/plan.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { canKgOf, problemOf } from '../question/problem-of.ts';
 import { depotWaysOut } from './depots.ts';
 import { lessWashing } from './less-washing.ts';
 import { fewestMoreCans, mostCansOf } from './more-cans.ts';
 import { otherStopWaysOut } from './other-stops.ts';
-import { bare, plannedCans, type WaysOutContext } from './try-change.ts';
+import { plannedCans, type WaysOutContext } from './try-change.ts';
+import { WAY_OUT, type WayOut } from './way-out.ts';
 
 /** Hours a day that nobody should be told to drive beyond (ours). */
 const MOST_HOURS = 10;
@@ -23,9 +22,6 @@ export function waysOut(context: WaysOutContext): { ways: WayOut[]; complete: bo
   }
   return { ways, complete: context.clock() < context.until && context.ranOut !== true };
 }
-
-const cansText = (cans: number, commodity: Commodity): string =>
-  `${cans} ${cans === 1 ? 'can' : 'cans'} of ${commodity}`;
 
 /** The fewest cans beyond those there may be, whatever limit the trip sets. */
 function moreCans(context: WaysOutContext): WayOut[] {
@@ -47,8 +43,8 @@ function moreCans(context: WaysOutContext): WayOut[] {
     return sum + count * (empty + filling);
   }, 0);
   const amount = more.reduce((sum, { count }) => sum + count, 0);
-  const text = `With ${more.map(({ commodity, count }) => cansText(count, commodity)).join(' and ')} more it can be done: ${Math.round(moreKg)} kg more when they are full.`;
-  return [{ ...bare, kind: 'more-cans', text, cans, amount, unit: 'cans', moreKg }];
+  const text = { phrase: 'with-more-cans', facts: { cans: more, moreKg } } as const;
+  return [{ ...WAY_OUT, kind: 'more-cans', text, cans, amount, unit: 'cans', moreKg }];
 }
 
 /** The fewest more hours of driving a day, by half hours: less water is used on the way. */
@@ -60,8 +56,9 @@ function longerDays(context: WaysOutContext): WayOut[] {
     if (!again.ok) return [];
     const cans = plannedCans(again.value, context);
     if (cans === null) continue;
-    const text = `Driving ${hours} hours a day in place of ${rig.pace.hoursPerDay} it can be done: the way takes fewer days, so less water. Driving faster is never reckoned with.`;
-    return [{ ...bare, kind: 'longer-days', text, cans, amount: hours, unit: 'hours a day' }];
+    const facts = { hours, insteadOfHours: rig.pace.hoursPerDay };
+    const text = { phrase: 'with-longer-days', facts } as const;
+    return [{ ...WAY_OUT, kind: 'longer-days', text, cans, amount: hours, unit: 'hours a day' }];
   }
   return [];
 }

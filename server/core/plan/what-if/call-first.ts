@@ -1,13 +1,38 @@
-import type { Evidence } from '../../../contract/common.ts';
-import type { CallFirst, WhatIfRow } from '../../../contract/whatif.ts';
+import type { Commodity, Evidence, Verdict } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { VERDICT_RANK } from '../../gaps/verdict.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { PlanEdge } from '../question/plan-edge.ts';
+import type { WhatIfRow } from './what-if-row.ts';
+
+/** A stop to telephone before leaving: the first are those without which most fails. */
+export interface CallFirst {
+  readonly id: string;
+  readonly name: string | null;
+  readonly kind: string;
+  readonly atM: number;
+  readonly lon: number;
+  readonly lat: number;
+  readonly evidence: Evidence;
+  /** The worst verdict when it fails. */
+  readonly verdict: Verdict;
+  readonly fails: readonly {
+    readonly commodity: Commodity;
+    readonly verdict: Verdict;
+    readonly to: PlanEdge;
+    readonly marginL: number;
+    readonly coverL: number;
+  }[];
+  /** As its tags say; null where they do not. */
+  readonly phone: string | null;
+  readonly website: string | null;
+  readonly openingHours: string | null;
+}
 
 const EVIDENCE_RANK: Record<Evidence, number> = { doubtful: 0, implied: 1, stated: 2, confirmed: 3 };
 
-/** A route km survives the way through metres to this. */
-const SAME_KM = 1e-6;
+/** Two places that are nearer than this, metres, are one. */
+const SAME_M = 1e-3;
 
 /** Keys under which mappers put it, the first that is there holds. */
 const PHONE = ['phone', 'contact:phone', 'mobile', 'contact:mobile'];
@@ -26,8 +51,7 @@ export function callFirst({ analysis, points, sides }: Reckoned, rows: readonly 
       (each) =>
         each.id === id &&
         own.some(
-          ({ commodity, atKm }) =>
-            commodity === each.commodity && Math.abs((atKm ?? 0) - each.atM / 1000) < SAME_KM,
+          ({ commodity, atM }) => commodity === each.commodity && Math.abs((atM ?? 0) - each.atM) < SAME_M,
         ),
     );
     if (passing === undefined) return [];
@@ -43,7 +67,7 @@ export function callFirst({ analysis, points, sides }: Reckoned, rows: readonly 
       id,
       name: passing.name,
       kind: passing.kind,
-      atKm: passing.atM / 1000,
+      atM: passing.atM,
       lon: passing.lon,
       lat: passing.lat,
       evidence: passing.evidence,
@@ -67,7 +91,7 @@ export function callFirst({ analysis, points, sides }: Reckoned, rows: readonly 
         VERDICT_RANK[a.call.verdict] - VERDICT_RANK[b.call.verdict] ||
         a.harm - b.harm ||
         EVIDENCE_RANK[a.call.evidence] - EVIDENCE_RANK[b.call.evidence] ||
-        a.call.atKm - b.call.atKm,
+        a.call.atM - b.call.atM,
     )
     .map(({ call }) => call);
 }

@@ -149,13 +149,9 @@ export function hotter({ analysis, sides }: Reckoned, byC: number): Changed | nu
   };
 }
 
-/** What a rig uses at the rate the verdict uses, for words. */
-export const rateOf = (rig: Rig, commodity: Commodity): string =>
-  commodity === 'fuel'
-    ? `${figure(rig.fuel.litresPer100Km.high)} l/100 km`
-    : `${figure(rig.water.litresPerDay.high)} l a day`;
-
-const figure = (value: number): string => String(Math.round(value * 10) / 10);
+/** What a rig uses at the rate the verdict uses: litres per 100 km, of water litres a day. */
+export const rateOf = (rig: Rig, commodity: Commodity): number =>
+  commodity === 'fuel' ? rig.fuel.litresPer100Km.high : rig.water.litresPerDay.high;
 
 /** Least margin of each commodity. */
 export const leastMargins = (runs: ChangedRuns): Record<Commodity, number> => {

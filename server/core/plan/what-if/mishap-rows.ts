@@ -1,6 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { RigFile } from '../../../contract/rig.ts';
-import type { WhatIfRow } from '../../../contract/whatif.ts';
 import { needOf } from '../../gaps/need.ts';
 import { standingLPerDay } from '../../gaps/standing.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
@@ -9,6 +8,7 @@ import { SLACK } from '../../quantity/slack.ts';
 import { pointsAt, type Run, type RunPoint, runOf } from '../drive/run.ts';
 import type { Basis } from './basis.ts';
 import { bestL, type Mishap, type Struck, struckFigures, worstPlace } from './mishap.ts';
+import type { WhatIfRow } from './what-if-row.ts';
 
 /** What mishaps are reckoned with. */
 export interface MishapFacts {
@@ -16,7 +16,7 @@ export interface MishapFacts {
   rig: RigFile;
   waitDays: number;
   /** Null: at the worst place. */
-  turnRoundAtKm: number | null;
+  turnRoundAtM: number | null;
 }
 
 const runsOf = ({ sides }: Basis, commodity: Commodity): Run[] => sides[commodity].stretches.map(runOf);
@@ -36,7 +36,7 @@ function rowOf(
 export function containerLostRows({ basis, rig }: MishapFacts): WhatIfRow[] {
   return COMMODITIES.flatMap((commodity) => {
     const tanks = rig[commodity].tanks.map((tank) => ({
-      name: `the tank "${tank.name}"`,
+      name: tank.name,
       litres: drawableL([tank]),
     }));
     const largest = tanks.reduce((most, tank) => (tank.litres > most.litres ? tank : most));
@@ -46,14 +46,10 @@ export function containerLostRows({ basis, rig }: MishapFacts): WhatIfRow[] {
     const lostL = (point: RunPoint) =>
       isCan ? Math.max(0, ...point.cansL) : Math.max(0, Math.min(largest.litres, point.tankL));
     const mishap = { lostL };
-    const what = isCan ? 'a can' : largest.name;
-    const text = `${sentence(what)} loses all its ${commodity}${isCan ? '' : '; it is taken to be mended, so that cans can be poured in'}.`;
-    return rowOf(
-      commodity,
-      { kind: 'container-lost', text },
-      worstPlace(runsOf(basis, commodity), mishap),
-      mishap,
-    );
+    const facts = { commodity, tank: isCan ? null : largest.name };
+    const text = { phrase: 'container-loses-all', facts } as const;
+    const worst = worstPlace(runsOf(basis, commodity), mishap);
+    return rowOf(commodity, { kind: 'container-lost', text }, worst, mishap);
   });
 }
 
@@ -63,13 +59,13 @@ export function pumpFailsRows({ basis, rig }: MishapFacts): WhatIfRow[] {
   // Tanks that stand apart are taken to be as empty as they can be.
   const joinedL = drawableL(rig.water.tanks) - apartL;
   const mishap: Mishap = { lostL: ({ tankL }) => Math.max(0, Math.min(joinedL, tankL)) };
-  const text = `The water pump fails: the fixed tanks are out of reach${apartL > 0 ? ' but for those apart' : ''}, only cans are left.`;
+  const text = { phrase: 'water-pump-fails', facts: { tanksApart: apartL > 0 } } as const;
   return rowOf('water', { kind: 'pump-fails', text }, worstPlace(runsOf(basis, 'water'), mishap), mishap);
 }
 
 /** Days of waiting at the worst place: water by the day, fuel where the rig tells what goes while it stands. */
 export function waitRows({ basis, waitDays }: MishapFacts): WhatIfRow[] {
-  const text = `Waiting ${waitDays} ${waitDays === 1 ? 'day' : 'days'} (repair, weather, a river).`;
+  const text = { phrase: 'waiting', facts: { days: waitDays } } as const;
   return COMMODITIES.flatMap((commodity) => {
     if (commodity === 'fuel' && standingLPerDay(basis.sides.fuel.side.course) === 0) return [];
     const struck = runsOf(basis, commodity).flatMap((run) => {
@@ -99,13 +95,12 @@ function waitOn({ stretch, figures }: Run, waitDays: number): Mishap {
 }
 
 /** Turning round and driving back to the supply behind: at a place, or where that leaves least. */
-export function turnRoundRows({ basis, turnRoundAtKm }: MishapFacts): WhatIfRow[] {
+export function turnRoundRows({ basis, turnRoundAtM: atM }: MishapFacts): WhatIfRow[] {
   const mishap: Mishap = { lostL: () => 0 };
   return COMMODITIES.flatMap((commodity) => {
     let worst: Struck | null = null;
     for (const run of runsOf(basis, commodity)) {
       const { from, to } = run.stretch;
-      const atM = turnRoundAtKm === null ? null : turnRoundAtKm * 1000;
       if (atM !== null && (atM <= from.atM || atM > to.atM)) continue;
       for (const point of atM === null ? run.points : pointsAt(run, atM)) {
         if (point.backL === null) continue;
@@ -114,10 +109,7 @@ export function turnRoundRows({ basis, turnRoundAtKm }: MishapFacts): WhatIfRow[
         if (worst === null || backL < worst.backL! - SLACK) worst = { run, point, onL: run.arriveL, backL };
       }
     }
-    const where = worst === null ? '' : ` at km ${(worst.point.atM / 1000).toFixed(1)}`;
-    const text = `Turning round${where}, back to the supply behind.`;
+    const text = { phrase: 'turning-round', facts: { atM: worst?.point.atM ?? null } } as const;
     return rowOf(commodity, { kind: 'turn-round', text }, worst, mishap, 'back');
   });
 }
-
-const sentence = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;

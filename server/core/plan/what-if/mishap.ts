@@ -1,10 +1,10 @@
-import type { WhatIfRow } from '../../../contract/whatif.ts';
 import { sketchyM } from '../../gaps/course.ts';
 import { verdictOf } from '../../gaps/verdict.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import { lastHolding, pointBetween, type Run, type RunPoint } from '../drive/run.ts';
-import { edgeOf } from '../question/told-edge.ts';
+import { planEdge } from '../question/plan-edge.ts';
 import { verdictOnwards } from './stretch-row.ts';
+import type { PlaceFigures, StretchFigures } from './what-if-row.ts';
 
 /** Something that takes litres at one place; both sums may depend on what is aboard there. */
 export interface Mishap {
@@ -112,7 +112,7 @@ function cutsOf(
 }
 
 /** What of a row follows from where a mishap struck. */
-export type StruckFigures = Omit<WhatIfRow, 'kind' | 'commodity' | 'text' | 'id' | 'instead'>;
+export type StruckFigures = StretchFigures & PlaceFigures;
 
 /** The figures of a mishap at a place; `forced` back where the crew turns round in any case. */
 export function struckFigures(struck: Struck, mishap: Mishap, forced?: 'back'): StruckFigures {
@@ -135,26 +135,26 @@ export function struckFigures(struck: Struck, mishap: Mishap, forced?: 'back'): 
       })
     : verdictOnwards(run, { arriveL, marginL, endsM });
   const lostBackL = mishap.lostBackL ?? mishap.lostL;
-  const turnM = lastHolding(run.points, (each) =>
+  const turnBackM = lastHolding(run.points, (each) =>
     each.backL === null ? null : each.litres - lostBackL(each) - each.backL - keepL,
   );
   const coverL = marginL < -SLACK ? -marginL : 0;
   const lostL = mishap.lostL(point);
   return {
-    atKm: point.atM / 1000,
+    atM: point.atM,
     lostL: lostL === 0 ? null : lostL,
-    from: edgeOf(from),
-    to: edgeOf(to),
+    from: planEdge(from),
+    to: planEdge(to),
     next: back ? 'back' : 'on',
     verdict,
     arriveL,
     marginL,
     backMarginL,
-    endsAtKm: endsM === null ? null : endsM / 1000,
+    endsAtM: endsM,
     missingL: arriveL < -SLACK ? -arriveL : 0,
     coverL,
     coverCans: coverL === 0 ? 0 : Math.ceil(coverL / canL - SLACK),
-    turnBackKm: turnM === null ? null : turnM / 1000,
+    turnBackM,
   };
 
   function endsGoingOn({ run: driven }: Struck, { lostL: lost }: Mishap): number {

@@ -1,5 +1,4 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { WhatIfRow } from '../../../contract/whatif.ts';
 import type { EdgeM } from '../../gaps/course.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { SLACK } from '../../quantity/slack.ts';
@@ -7,10 +6,11 @@ import type { Detour } from '../drive/level-points.ts';
 import { pointsAt, type Run, runOf } from '../drive/run.ts';
 import type { Stretch } from '../drive/stretch.ts';
 import { arriveWith, leaveBound } from '../question/bound-stop.ts';
+import { planEdge } from '../question/plan-edge.ts';
 import { haltsBetween, inVainM, isBound, otherOf, placeKey } from '../question/problem.ts';
-import { edgeOf } from '../question/told-edge.ts';
 import type { Basis } from './basis.ts';
 import { stretchFigures, tightestOf } from './stretch-row.ts';
+import type { WhatIfRow } from './what-if-row.ts';
 
 /** A stretch over stops that fail: each is gone to in vain. */
 export interface Failed {
@@ -79,8 +79,8 @@ export function stopFailsRows(basis: Basis): WhatIfRow[] {
           kind: 'stop-fails',
           commodity,
           id,
-          text: `${name} gives no ${commodity}: on from there with what is aboard.`,
-          atKm: stop.atM / 1000,
+          text: { phrase: 'stop-gives-none', facts: { commodity, name } },
+          atM: stop.atM,
           lostL: null,
           backMarginL: backFrom(worst, stop),
           instead: worst.marginL >= -SLACK ? null : insteadOf(basis, commodity, stretch, stops),
@@ -117,5 +117,5 @@ function insteadOf(
     const marginL = Math.min(there.marginL, on.marginL);
     if (marginL >= -SLACK && (best === null || marginL > best.marginL + SLACK)) best = { at, marginL };
   }
-  return best === null ? null : { at: edgeOf(best.at), marginL: best.marginL };
+  return best === null ? null : { at: planEdge(best.at), marginL: best.marginL };
 }

@@ -1,10 +1,10 @@
 import type { Verdict } from '../../../contract/common.ts';
-import type { WhatIfRow } from '../../../contract/whatif.ts';
 import { sketchyM } from '../../gaps/course.ts';
 import { VERDICT_RANK, verdictOf } from '../../gaps/verdict.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import { lastHolding, type Run, turnBackOf } from '../drive/run.ts';
-import { edgeOf } from '../question/told-edge.ts';
+import { planEdge } from '../question/plan-edge.ts';
+import type { StretchFigures } from './what-if-row.ts';
 
 /** The least of all margins; among alike the worse verdict, then the first. Null without runs. */
 export function tightestOf(runs: readonly Run[]): Run | null {
@@ -35,26 +35,23 @@ export function verdictOnwards(
 }
 
 /** The figures of a row that holds all along a stretch. */
-export function stretchFigures(
-  run: Run,
-): Omit<WhatIfRow, 'kind' | 'commodity' | 'text' | 'id' | 'atKm' | 'lostL' | 'instead' | 'backMarginL'> {
+export function stretchFigures(run: Run): StretchFigures {
   const { arriveL, marginL, figures, stretch, points } = run;
-  const turnM = turnBackOf(run);
   const unfitL = figures.arriveL - arriveL;
   const missing = arriveL < -SLACK;
   const endsM = missing ? (lastHolding(points, ({ litres }) => litres - unfitL) ?? stretch.from.atM) : null;
   const coverL = marginL < -SLACK ? -marginL : 0;
   return {
-    from: edgeOf(stretch.from),
-    to: edgeOf(stretch.to),
+    from: planEdge(stretch.from),
+    to: planEdge(stretch.to),
     next: 'on',
     verdict: verdictOnwards(run, { arriveL, marginL, endsM }),
     arriveL,
     marginL,
-    endsAtKm: endsM === null ? null : endsM / 1000,
+    endsAtM: endsM,
     missingL: missing ? -arriveL : 0,
     coverL,
     coverCans: coverL === 0 ? 0 : Math.ceil(coverL / stretch.canL - SLACK),
-    turnBackKm: turnM === null ? null : turnM / 1000,
+    turnBackM: turnBackOf(run),
   };
 }

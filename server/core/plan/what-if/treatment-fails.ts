@@ -1,4 +1,3 @@
-import type { WhatIfRow } from '../../../contract/whatif.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import type { EdgeM } from '../../gaps/course.ts';
 import { runOf } from '../drive/run.ts';
@@ -6,6 +5,7 @@ import type { Basis } from './basis.ts';
 import { type Mishap, struckFigures, worstPlace } from './mishap.ts';
 import { failedStretches } from './stop-fails.ts';
 import { stretchFigures, tightestOf } from './stretch-row.ts';
+import type { WhatIfRow } from './what-if-row.ts';
 
 /** The treatment line failing before the first water that counts only thanks to it: none of those can be used. */
 export function treatmentFailsRows({ analysis }: Reckoned, basis: Basis): WhatIfRow[] {
@@ -21,19 +21,15 @@ export function treatmentFailsRows({ analysis }: Reckoned, basis: Basis): WhatIf
   const worst = tightestOf(hit.length > 0 ? hit : basis.sides.water.stretches.map(runOf));
   if (worst === null) return [];
   const count = failed.reduce((sum, { stops }) => sum + stops.length, 0);
-  const text =
-    count === 0
-      ? 'The treatment line fails: no water that is used counts only thanks to it, so nothing changes.'
-      : `The treatment line fails: ${count === 1 ? 'one water that is' : `${count} waters that are`} used no longer ${count === 1 ? 'counts' : 'count'}.`;
   return [
     ...(analysis.waterUse.treatAt === 'tap' ? underWayRows(basis, treatable) : []),
     {
       ...stretchFigures(worst),
       kind: 'treatment-fails',
       commodity: 'water',
-      text,
+      text: { phrase: 'treatment-line-fails', facts: { waters: count } },
       id: null,
-      atKm: count === 0 ? null : (failed[hit.indexOf(worst)]?.stops[0]?.atM ?? 0) / 1000,
+      atM: count === 0 ? null : (failed[hit.indexOf(worst)]?.stops[0]?.atM ?? 0),
       lostL: null,
       backMarginL: null,
       instead: null,
@@ -48,13 +44,12 @@ function underWayRows(basis: Basis, treatable: ReadonlySet<string>): WhatIfRow[]
   const struck = worstPlace(runs, mishap);
   if (struck === null) return [];
   const { from } = struck.run.stretch;
-  const text = `The treatment line fails under way: what was filled untreated at ${from.name ?? from.id ?? 'the supply'} is not fit to drink. Boiling and disinfecting by hand are not reckoned.`;
   return [
     {
       ...struckFigures(struck, mishap),
       kind: 'treatment-fails',
       commodity: 'water',
-      text,
+      text: { phrase: 'treatment-line-fails-under-way', facts: { name: from.name ?? from.id } },
       id: null,
       instead: null,
     },

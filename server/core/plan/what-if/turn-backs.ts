@@ -1,9 +1,23 @@
-import type { TurnBack } from '../../../contract/whatif.ts';
+import type { Commodity } from '../../../contract/common.ts';
+import type { Phrase } from '../../phrases/phrases.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import { runOf, turnBackOf } from '../drive/run.ts';
-import { edgeOf, placeText } from '../question/told-edge.ts';
+import { type PlanEdge, planEdge } from '../question/plan-edge.ts';
 import type { Basis } from './basis.ts';
+
+/** The last place from which the supply behind can be regained with the reserve; metres along the route. */
+export interface TurnBack {
+  readonly atM: number;
+  readonly commodity: Commodity;
+  readonly backTo: PlanEdge;
+  readonly backToM: number;
+  /** Where the way leads on to. */
+  readonly towards: PlanEdge;
+  /** No turn-back point of the other commodity was passed before on the same stretch: this is the one to mind. */
+  readonly first: boolean;
+  readonly text: Phrase;
+}
 
 /**
  * The last place of each stretch from which the supply behind can be regained with the reserve, by the real levels; a
@@ -22,17 +36,15 @@ export function turnBacksOf(basis: Basis): TurnBack[] {
     const passed = found.some(
       (other) => other.commodity !== commodity && other.atM < atM && other.stretch.to.atM > atM,
     );
-    const backTo = edgeOf(stretch.from);
-    const atKm = atM / 1000;
-    const text = `Before km ${atKm.toFixed(1)} you can still go back to ${placeText(backTo)} with the reserve of ${commodity}.`;
+    const backTo = planEdge(stretch.from);
     return {
-      atKm,
+      atM,
       commodity,
       backTo,
-      backToKm: backTo.atKm,
-      towards: edgeOf(stretch.to),
+      backToM: backTo.atM,
+      towards: planEdge(stretch.to),
       first: !passed,
-      text,
+      text: { phrase: 'back-with-the-reserve', facts: { commodity, atM, backTo } },
     };
   });
 }

@@ -1,16 +1,36 @@
-import type { Caution } from '../../../contract/common.ts';
-import type { WhatIf, WhatIfAsk } from '../../../contract/whatif.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { standingLPerDay } from '../../gaps/standing.ts';
+import type { CodedCaution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { isBound } from '../question/problem.ts';
 import type { Basis } from './basis.ts';
-import { callFirst } from './call-first.ts';
+import { type CallFirst, callFirst } from './call-first.ts';
 import { containerLostRows, pumpFailsRows, turnRoundRows, waitRows } from './mishap-rows.ts';
-import { rateRows } from './rate-rows.ts';
+import { type Matter, rateRows } from './rate-rows.ts';
 import { stopFailsRows } from './stop-fails.ts';
 import { treatmentFailsRows } from './treatment-fails.ts';
-import { turnBacksOf } from './turn-backs.ts';
+import { type TurnBack, turnBacksOf } from './turn-backs.ts';
+import type { WhatIfRow } from './what-if-row.ts';
+
+/** What of the what-ifs can be chosen; each has a default of ours. */
+export interface WhatIfAsk {
+  readonly waitDays?: number | undefined;
+  readonly hotterByC?: number | undefined;
+  /** Turn round here, metres along; left out, at the worst place. */
+  readonly turnRoundAtM?: number | undefined;
+}
+
+/** What happens when something goes wrong. */
+export interface WhatIf {
+  readonly basis: Basis['kind'];
+  readonly rows: readonly WhatIfRow[];
+  /** Which assumption matters most first. */
+  readonly matters: readonly Matter[];
+  /** In route order. */
+  readonly turnBacks: readonly TurnBack[];
+  readonly callFirst: readonly CallFirst[];
+  readonly cautions: readonly CodedCaution[];
+}
 
 /** What is taken where nothing is asked for (ours). */
 export const WHAT_IF_DEFAULTS = { waitDays: 2, hotterByC: 5 } as const;
@@ -24,47 +44,10 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
     basis,
     rig: reckoned.analysis.rig,
     waitDays: ask.waitDays ?? WHAT_IF_DEFAULTS.waitDays,
-    turnRoundAtKm: ask.turnRoundAtKm ?? null,
+    turnRoundAtM: ask.turnRoundAtM ?? null,
   };
   const stops = stopFailsRows(basis);
   const turning = turnRoundRows(facts);
-  const offRoute: Caution[] =
-    facts.turnRoundAtKm !== null && turning.length === 0
-      ? [
-          {
-            code: 'turn-round-off-route',
-            text: `Turning round at km ${facts.turnRoundAtKm} is not on the route, or the way back from there cannot be driven.`,
-          },
-        ]
-      : [];
-  const standing: Caution[] =
-    standingLPerDay(basis.sides.fuel.side.course) === 0
-      ? [
-          {
-            code: 'standing-fuel-not-told',
-            text: 'What fuel goes while the vehicle stands (idling, air conditioning, heater) was not told: waiting is reckoned for water only.',
-          },
-        ]
-      : [];
-  const pastEnd: Caution[] =
-    basis.sides.fuel.side.course.onward === null
-      ? [
-          {
-            code: 'past-end-not-told',
-            text: 'How far the next supply is past the end was not told: on the last stretch what is left, and the least to have aboard of the gauge table, reach to the end of the route and no farther.',
-          },
-        ]
-      : [];
-  const bound: Caution[] = COMMODITIES.some((commodity) =>
-    basis.sides[commodity].stretches.some(({ to }) => isBound(to)),
-  )
-    ? [
-        {
-          code: 'mishap-before-bound-stop',
-          text: 'A stop that does not give all that is wanted is left with less after a mishap on the way to it: the rows of mishaps reach only to the stop itself.',
-        },
-      ]
-    : [];
   const rates = rateRows(reckoned, basis, ask.hotterByC ?? WHAT_IF_DEFAULTS.hotterByC);
   return {
     basis: basis.kind,
@@ -80,6 +63,26 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
     matters: rates.matters,
     turnBacks: turnBacksOf(basis),
     callFirst: callFirst(reckoned, stops),
-    cautions: [...rates.cautions, ...standing, ...offRoute, ...bound, ...pastEnd],
+    cautions: [
+      ...rates.cautions,
+      ...standingCautions(basis),
+      ...offRouteCautions(facts.turnRoundAtM, turning),
+      ...boundStopCautions(basis),
+      ...pastEndCautions(basis),
+    ],
   };
 }
+
+const standingCautions = ({ sides }: Basis): CodedCaution[] =>
+  standingLPerDay(sides.fuel.side.course) === 0 ? [{ code: 'standing-fuel-not-told', facts: {} }] : [];
+
+const offRouteCautions = (atM: number | null, rows: readonly WhatIfRow[]): CodedCaution[] =>
+  atM !== null && rows.length === 0 ? [{ code: 'turn-round-off-route', facts: { atM } }] : [];
+
+const boundStopCautions = ({ sides }: Basis): CodedCaution[] =>
+  COMMODITIES.some((commodity) => sides[commodity].stretches.some(({ to }) => isBound(to)))
+    ? [{ code: 'mishap-before-bound-stop', facts: {} }]
+    : [];
+
+const pastEndCautions = ({ sides }: Basis): CodedCaution[] =>
+  sides.fuel.side.course.onward === null ? [{ code: 'past-end-not-told', facts: {} }] : [];

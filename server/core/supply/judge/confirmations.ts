@@ -5,7 +5,7 @@ import { type FoundReason, found } from '../tags/reasons.ts';
 export type Confirmation = NonNullable<TripFile['confirmations']>[number];
 
 /** Days for which a confirmation holds (ours). */
-export const CONFIRMATION_DAYS: Record<Commodity, number> = { fuel: 30, water: 14 };
+const CONFIRMATION_DAYS: Record<Commodity, number> = { fuel: 30, water: 14 };
 
 export interface Report {
   /** `works`: confirmed and fresh. `out`: reported not to work. `none`: the tags decide. */

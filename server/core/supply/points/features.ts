@@ -8,7 +8,7 @@ import { placeOf } from './place.ts';
 import type { PlacedFeature, SupplyFeature } from './supply-feature.ts';
 
 /** The kinds of an object as merging knows them; former ones are the same kind as live ones. */
-export function kindsOf(tags: Tags): string[] {
+function kindsOf(tags: Tags): string[] {
   const kinds: string[] = [];
   for (const { rule } of matchKinds(tags)) {
     if (rule !== ANY_WITH_WATER) kinds.push(rule.key);

@@ -2,7 +2,7 @@ import type { Tags } from '../../input/sources.ts';
 import type { KnownKey } from './vocabulary.ts';
 
 /** Tags older than this many years may no longer hold (ours). */
-export const STALE_YEARS = 3;
+const STALE_YEARS = 3;
 
 /** Keys that hold the day of a look on the spot. */
 export const CHECK_KEYS = ['check_date', 'survey:date'] as const satisfies KnownKey[];

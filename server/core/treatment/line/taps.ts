@@ -63,7 +63,7 @@ function partsBefore(line: Treatment, tap: Tap): { parts: Part[]; missing: strin
 }
 
 /** The flow at a tap that runs alone: as measured, else where pump and line balance, at most what a membrane makes. */
-export function tapFlow(line: Treatment, tap: Tap): TapFlow {
+function tapFlow(line: Treatment, tap: Tap): TapFlow {
   if (tap.measuredLPerMin !== null) {
     return { flowLPerMin: tap.measuredLPerMin, flowFrom: 'measured', working: [], missing: [] };
   }

@@ -1,7 +1,7 @@
 import type { WaterNote } from '../../../contract/treatment.ts';
 
 /** Days for which a note that the water is not salt holds (ours): a dry year can change a well. */
-export const SALT_NOTE_DAYS = 365;
+const SALT_NOTE_DAYS = 365;
 
 const DAY_MS = 86_400_000;
 

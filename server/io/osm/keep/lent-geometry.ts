@@ -9,7 +9,7 @@ const hasWholeGeometry = (way: RawElement): boolean =>
   way.geometry !== undefined && way.geometry.length > 0 && way.geometry.every((at) => at !== null);
 
 /** The objects that an element needs to be placed. */
-export function needsOf(element: RawElement): { type: OsmType; id: number }[] {
+function needsOf(element: RawElement): { type: OsmType; id: number }[] {
   if (element.type === 'way' && !hasWholeGeometry(element)) {
     return (element.nodes ?? []).map((id) => ({ type: 'node', id }));
   }

@@ -6,15 +6,13 @@ import { reckonTrip } from '../../../../server/core/analyse/analyse.ts';
 import { problemLine } from '../../../../server/core/input/problem.ts';
 import { massWithFullTanks } from '../../../../server/core/mass/mass-at.ts';
 import { massesAlong } from '../../../../server/core/plan/drive/masses.ts';
-import { gaugeOf } from '../../../../server/core/plan/gauge/gauge-of.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { oneFailure } from '../../../../server/core/plan/one-failure.ts';
-import { planCarry } from '../../../../server/core/plan/plan-of.ts';
 import { basisOf } from '../../../../server/core/plan/what-if/basis.ts';
-import { whatIf } from '../../../../server/core/plan/what-if/what-if.ts';
+import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
+import { gaugeOf, oneFailure, planCarry, whatIf } from '../contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -146,7 +144,8 @@ describe('a plan with everything told', () => {
           // These throw as well where what was chosen does not hold when it is driven.
           if (oneFailure(outcome.value, held, options).status === 'found') safe += 1;
           const basis = basisOf(outcome.value, held);
-          gaugeOf(basis, whatIf(outcome.value, basis).turnBacks);
+          whatIf(outcome.value, basis);
+          gaugeOf(basis, turnBacksOf(basis));
           found += 1;
           const { driven, choice } = held;
           expect(massesAlong(outcome.value.analysis.rig, choice.cans, driven)!.over).toEqual([]);

@@ -3,11 +3,12 @@ import { describe, expect, it } from 'vitest';
 import type { Gauge, GaugeSide } from '../../../../server/contract/whatif.ts';
 import type { Profile } from '../../../../server/core/gaps/profile.ts';
 import { runOf } from '../../../../server/core/plan/drive/run.ts';
-import { gaugeOf, STEP_KM } from '../../../../server/core/plan/gauge/gauge-of.ts';
+import { STEP_M } from '../../../../server/core/plan/gauge/gauge-of.ts';
 import type { Basis } from '../../../../server/core/plan/what-if/basis.ts';
 import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, startEdge } from '../../../helpers/course.ts';
+import { gaugeOf } from '../contracted.ts';
 import { basisFrom, smallBasis, stopAt, withCourses } from '../what-if/small-basis.ts';
 
 const runs = { numRuns: 300, seed: 20_261_126 };
@@ -59,7 +60,7 @@ describe('the gauge table', () => {
   it('has a line every 50 km, two at a stop, one at a turn-back point, in order', () => {
     const { rows } = gauge(fuelOnly(500, { litres: 15 }, [stopAt(220, 4)]));
     const shown = rows.filter(({ at }) => at !== 'turn-back').map(({ atKm, at }) => [atKm, at]);
-    expect(STEP_KM).toBe(50);
+    expect(STEP_M).toBe(50_000);
     expect(shown).toEqual([
       [0, 'start'],
       [50, 'step'],

@@ -3,13 +3,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import { reckon } from '../../../../server/core/gaps/reckon.ts';
 import { pointsAt, runOf, turnBackOf } from '../../../../server/core/plan/drive/run.ts';
 import type { Stretch } from '../../../../server/core/plan/drive/stretch.ts';
-import { gaugeOf } from '../../../../server/core/plan/gauge/gauge-of.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import type { Basis } from '../../../../server/core/plan/what-if/basis.ts';
 import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { passingEdge } from '../../../helpers/course.ts';
+import { gaugeOf } from '../contracted.ts';
 import { FUEL_L_PER_KM, type SmallRoute, smallRoute } from '../small-routes.ts';
 import { solvedBasis } from '../what-if/solved-basis.ts';
 

@@ -4,10 +4,10 @@ import { reckonTrip } from '../../../../server/core/analyse/analyse.ts';
 import { betterTours } from '../../../../server/core/plan/model/better-tours.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { allLegs, holdsOver } from '../../../../server/core/plan/model/tours.ts';
-import { planCarry } from '../../../../server/core/plan/plan-of.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
+import { planCarry } from '../contracted.ts';
 import { problemOf, type SmallRoute, smallRoute } from '../small-routes.ts';
 
 let solver: MipSolver;

@@ -5,13 +5,12 @@ import type { TripFile } from '../../../../server/contract/trip.ts';
 import { type AnalyseInput, reckonTrip } from '../../../../server/core/analyse/analyse.ts';
 import type { MappedFeature } from '../../../../server/core/input/sources.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { planCarry } from '../../../../server/core/plan/plan-of.ts';
 import { withLessWashing } from '../../../../server/core/plan/ways-out/less-washing.ts';
-import { waysOut } from '../../../../server/core/plan/ways-out/ways-out.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
 import { reckoned } from '../../../helpers/reckoned.ts';
+import { planCarry, waysOut } from '../contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -1,11 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  containerLostRows,
-  pumpFailsRows,
-  turnRoundRows,
-  waitRows,
-} from '../../../../server/core/plan/what-if/mishap-rows.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, startEdge } from '../../../helpers/course.ts';
+import { containerLostRows, pumpFailsRows, turnRoundRows, waitRows } from '../contracted.ts';
 import { basisFrom } from './small-basis.ts';
 
 /** The example's rig from start to end without a stop: 127 l, 17 l/100 km, 100 km in reserve; 70 l, 18 l a day of 245 km. */
@@ -25,7 +20,7 @@ function facts(lengthKm: number, cans: { fuel: number; water: number }) {
     };
   };
   const basis = basisFrom({ fuel: side('fuel'), water: side('water') }, (commodity) => cans[commodity]);
-  return { basis, rig: EXAMPLE_RIG, waitDays: 2, turnRoundAtKm: null };
+  return { basis, rig: EXAMPLE_RIG, waitDays: 2, turnRoundAtM: null };
 }
 
 describe('a container that is lost', () => {
@@ -89,11 +84,11 @@ describe('turning round', () => {
     expect(fuel!.arriveL).toBeCloseTo(127 - 2 * 85, 9);
     // 127 l are 747 km: nothing is left 247 km back from km 500.
     expect(fuel!.endsAtKm).toBeCloseTo(1000 - 127 / 0.17, 6);
-    const [asked] = turnRoundRows({ ...all, turnRoundAtKm: 300 });
+    const [asked] = turnRoundRows({ ...all, turnRoundAtM: 300_000 });
     expect(asked!.atKm).toBe(300);
     expect(asked!.arriveL).toBeCloseTo(127 - 102, 9);
     expect(asked!.marginL).toBeCloseTo(8, 9);
     expect(asked!.verdict).toBe('enough');
-    expect(turnRoundRows({ ...all, turnRoundAtKm: 501 })).toEqual([]);
+    expect(turnRoundRows({ ...all, turnRoundAtM: 501_000 })).toEqual([]);
   });
 });

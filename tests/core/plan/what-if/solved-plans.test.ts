@@ -4,9 +4,9 @@ import type { Commodity } from '../../../../server/contract/common.ts';
 import { runOf, turnBackOf } from '../../../../server/core/plan/drive/run.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { otherOf } from '../../../../server/core/plan/question/problem.ts';
-import { stopFailsRows } from '../../../../server/core/plan/what-if/stop-fails.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
+import { stopFailsRows } from '../contracted.ts';
 import { FUEL_L_PER_KM, KM_PER_DAY, type SmallRoute, smallRoute } from '../small-routes.ts';
 import { heldBasis, type SolvedBasis, solvedBasis } from './solved-basis.ts';
 

@@ -2,9 +2,8 @@ import { describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../../server/contract/common.ts';
 import type { EdgeM } from '../../../../server/core/gaps/course.ts';
 import type { CarrySide } from '../../../../server/core/plan/question/problem.ts';
-import { stopFailsRows } from '../../../../server/core/plan/what-if/stop-fails.ts';
-import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
 import { courseOf, endEdge, startEdge } from '../../../helpers/course.ts';
+import { stopFailsRows, turnBacksOf } from '../contracted.ts';
 import { basisFrom, stopAt } from './small-basis.ts';
 
 const side = (commodity: Commodity, lengthKm: number, stops: EdgeM[]): CarrySide => {

@@ -7,13 +7,13 @@ import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../../server
 import type { Report } from '../../../../server/core/gaps/gap.ts';
 import type { MappedFeature } from '../../../../server/core/input/sources.ts';
 import { evenLoad } from '../../../../server/core/mass/load.ts';
-import { gaugeOf } from '../../../../server/core/plan/gauge/gauge-of.ts';
 import { basisOf } from '../../../../server/core/plan/what-if/basis.ts';
-import { whatIf } from '../../../../server/core/plan/what-if/what-if.ts';
+import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { DIESEL, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
 import { FULL_RIG, FULL_TRIP } from '../../../helpers/full-plan.ts';
+import { gaugeOf, whatIf } from '../contracted.ts';
 
 function reckoned(changes: Partial<AnalyseInput> & { features?: MappedFeature[] } = {}): Reckoned {
   const outcome = reckonTrip(inputOf(changes));
@@ -64,7 +64,7 @@ describe('what if, without a plan', () => {
     const made = of(from);
     expect(made.basis).toBe('gaps');
     expect(Compile(WhatIf).Errors(made)).toEqual([]);
-    expect(Compile(Gauge).Errors(gaugeOf(basisOf(from, null), made.turnBacks))).toEqual([]);
+    expect(Compile(Gauge).Errors(gaugeOf(basisOf(from, null), turnBacksOf(basisOf(from, null))))).toEqual([]);
     const kinds = new Set(made.rows.map(({ kind }) => kind));
     const expected: WhatIfKind[] = [
       'stop-fails',
@@ -78,7 +78,7 @@ describe('what if, without a plan', () => {
     ];
     expect([...kinds].sort()).toEqual([...expected].sort());
     expect(made.cautions.map(({ code }) => code)).toEqual(['heat-not-told', 'standing-fuel-not-told']);
-    const far = of(from, { turnRoundAtKm: 5000 });
+    const far = of(from, { turnRoundAtM: 5_000_000 });
     expect(far.cautions.map(({ code }) => code)).toContain('turn-round-off-route');
   });
 

@@ -31,7 +31,7 @@ export const VISION: Record<'normal' | 'protanopia' | 'deuteranopia' | 'tritanop
 };
 
 /** "#c56a10" as linear light, 0 to 1 (IEC 61966-2-1). */
-export function linear(hex: string): Triple {
+function linear(hex: string): Triple {
   const value = Number.parseInt(hex.slice(1), 16);
   const channel = (byte: number): number => {
     const share = byte / 255;

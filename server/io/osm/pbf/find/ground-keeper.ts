@@ -9,7 +9,7 @@ export interface GroundCaps {
   ways: number;
   nodes: number;
 }
-export const GROUND_CAPS: GroundCaps = { ways: 20_000, nodes: 150_000 };
+const GROUND_CAPS: GroundCaps = { ways: 20_000, nodes: 150_000 };
 
 /** Ways of the ground as they come; when there are too many, whole ranks go, the lowest first. */
 export class GroundKeeper {

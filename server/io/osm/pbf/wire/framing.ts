@@ -3,7 +3,7 @@ import { BrokenBlock, pbfProblem } from './broken.ts';
 import { Cursor } from './cursor.ts';
 
 /** Limits of the file format (OSM wiki, "PBF Format", "File format"): a reader may refuse what is larger. */
-export const MAX_BLOB_HEADER_BYTES = 64 * 1024;
+const MAX_BLOB_HEADER_BYTES = 64 * 1024;
 export const MAX_BLOB_BYTES = 32 * 1024 * 1024;
 
 /** Where a blob lies in the file: bytes from its start. */

@@ -1,0 +1,77 @@
+import type { Commodity, Evidence } from '../../contract/common.ts';
+import type { NoFacts } from './said.ts';
+
+/** A supply, start or end that a sentence names; metres along the route. */
+export interface NamedPlace {
+  readonly kind: 'start' | 'passing' | 'end';
+  readonly name: string | null;
+  readonly atM: number;
+}
+
+/** A stop that a caution concerns: by its name, or where it has none by its kind and its place. */
+export type NamedStop = { readonly name: string } | { readonly kind: string; readonly atM: number };
+
+interface ConcernedStops {
+  readonly stops: readonly NamedStop[];
+}
+
+/** What a carry plan rests on that is not known, and what was left out of the looking. */
+export interface PlanCautions {
+  'plan-lets-go': { commodity: Commodity; litres: number };
+  'plan-across-no-data': { commodity: Commodity };
+  'plan-across-sketch': { commodity: Commodity };
+  'plan-cans-at-start': { commodity: Commodity; cans: number };
+  'plan-waits-for-opening': { name: string | null; hours: number };
+  'plan-weak-evidence': { name: string | null; evidence: Evidence };
+  'plan-onward-unknown': { commodity: Commodity };
+  'plan-ways-left-out': NoFacts;
+  'plan-cans-to-get': { commodity: Commodity; cans: number; owned: number };
+  'plan-supplies-left-out': { commodity: Commodity; passings: number; lookedAt: number; withinM: number };
+  'can-place-unknown': { commodity: Commodity };
+  'plan-stop-unknown': ConcernedStops;
+  'plan-stop-shut': ConcernedStops;
+  'plan-treats-too-little': ConcernedStops;
+  'plan-flow-unknown': ConcernedStops;
+  'plan-untreated-water': ConcernedStops;
+}
+
+/** A supply laid beforehand. */
+export interface LaidDepot {
+  readonly commodity: Commodity;
+  readonly cans: number;
+  readonly litres: number;
+  readonly atM: number;
+  /** Where it is laid at the latest place that is reached from there with the reserve. */
+  readonly latestFrom: NamedPlace | null;
+}
+
+/** A stop off the plan by which it can be done. */
+export interface OtherStop {
+  readonly name: string | null;
+  readonly kind: string;
+  readonly commodity: Commodity;
+  readonly atM: number;
+  readonly detourM: number;
+  readonly counts: boolean;
+}
+
+/** Why there is no plan, and with what there would be one. */
+export interface PlanPhrases {
+  'stretch-lacks': {
+    commodity: Commodity;
+    from: NamedPlace;
+    to: NamedPlace;
+    missingL: number;
+    cans: number;
+    littleLeftOut: boolean;
+  };
+  'masses-forbid': NoFacts;
+  'detours-forbid': NoFacts;
+  'together-not-found-out': NoFacts;
+  'plans-hang-on': { names: readonly (string | null)[]; atM: number };
+  'with-more-cans': { cans: readonly { commodity: Commodity; count: number }[]; moreKg: number };
+  'with-less-washing': { cutPercent: number; savedL: number };
+  'with-longer-days': { hours: number; insteadOfHours: number };
+  'with-depots': { depots: readonly LaidDepot[] };
+  'by-other-stops': { stops: readonly OtherStop[] };
+}

@@ -1,0 +1,32 @@
+import type { Commodity } from '../../contract/common.ts';
+import type { NamedPlace } from './plan.ts';
+import type { NoFacts } from './said.ts';
+
+/** What the what-ifs could not reckon. */
+export interface WhatIfCautions {
+  'turn-round-off-route': { atM: number };
+  'standing-fuel-not-told': NoFacts;
+  'past-end-not-told': NoFacts;
+  'mishap-before-bound-stop': NoFacts;
+  'heat-not-told': NoFacts;
+}
+
+/** What happens, steps of assumptions, and where to turn back. */
+export interface WhatIfPhrases {
+  'stop-gives-none': { commodity: Commodity; name: string };
+  /** `tank` null: a can. */
+  'container-loses-all': { commodity: Commodity; tank: string | null };
+  'water-pump-fails': { tanksApart: boolean };
+  waiting: { days: number };
+  /** `rate`: litres per 100 km, of water litres a day. */
+  'use-all-the-way': { commodity: Commodity; end: 'low' | 'typical' | 'high'; rate: number };
+  'hotter-than-told': { byC: number; waterLPerDay: number | null };
+  'treatment-line-fails': { waters: number };
+  'treatment-line-fails-under-way': { name: string | null };
+  'turning-round': { atM: number | null };
+  'step-more-use': { percent: number };
+  'step-slower': { percent: number };
+  'step-more-allowance': { points: number };
+  'step-hotter': { byC: number };
+  'back-with-the-reserve': { commodity: Commodity; atM: number; backTo: NamedPlace };
+}
