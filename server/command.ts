@@ -1,3 +1,4 @@
+import type { Command } from './commands/command.ts';
 import type { CommandIo } from './commands/command-io.ts';
 import { compare } from './commands/compare.ts';
 import { GAPS_HELP, gaps } from './commands/gaps.ts';
@@ -7,28 +8,24 @@ import { refuse } from './commands/refuse.ts';
 import { InputProblem, type Outcome, problemLine } from './core/input/problem.ts';
 import { VERSION } from './version.ts';
 
-type Command = (args: readonly string[], io: CommandIo) => Promise<Outcome<null>>;
 const COMMANDS: Readonly<Record<string, Command>> = { gaps, learn, compare, plan };
 const EXPECTED = 'gaps, learn, compare or plan as the first word';
 
 /** Runs the command and gives its exit status; an unusable input is one line on `err`. */
-export async function runCommand(args: readonly string[], io: CommandIo): Promise<number> {
-  const outcome = await chosen(args, io);
-  if (outcome.ok) return 0;
+export async function runCommand(words: readonly string[], io: CommandIo): Promise<number> {
+  const outcome = await answerTo(words, io);
+  if (outcome.ok) {
+    io.out(outcome.value);
+    return 0;
+  }
   io.err(`${problemLine(outcome.problem)}\n`);
   return 2;
 }
 
-/** The command that the first word names; an input that its readers refuse comes out as its problem. */
-async function chosen([name, ...rest]: readonly string[], io: CommandIo): Promise<Outcome<null>> {
-  if (name === '--help' || name === '-h') {
-    io.out(GAPS_HELP);
-    return { ok: true, value: null };
-  }
-  if (name === '--version' || name === '-v') {
-    io.out(`${VERSION}\n`);
-    return { ok: true, value: null };
-  }
+/** The text of the command that the first word names; an input that its readers refuse comes out as its problem. */
+async function answerTo([name, ...rest]: readonly string[], io: CommandIo): Promise<Outcome<string>> {
+  if (name === '--help' || name === '-h') return { ok: true, value: GAPS_HELP };
+  if (name === '--version' || name === '-v') return { ok: true, value: `${VERSION}\n` };
   if (name === undefined) return refuse(null, 'no command', EXPECTED);
   const command = Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
   if (command === undefined) return refuse(null, `the command "${name}"`, EXPECTED);

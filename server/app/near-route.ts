@@ -1,4 +1,5 @@
 import type { Bbox } from '../contract/common.ts';
+import { numberAt } from '../core/lists/at.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
 
 /** Kilometres in a degree of latitude, the least on WGS 84 (110.57 at the equator), so that margins err wide. */
@@ -31,22 +32,20 @@ export function nearRoute(route: Pick<RouteLine, 'lon' | 'lat'>, marginKm: numbe
 export function nearGrid(route: Pick<RouteLine, 'lon' | 'lat'>, marginKm: number): NearGrid {
   const bits = new Uint8Array((ROWS * COLUMNS) / 8);
   const marginLat = (marginKm + 2) / KM_PER_DEGREE;
-  let seen = -1;
+  let seen: { lon: number; lat: number } | null = null;
   for (let i = 0; i < route.lon.length; i += 1) {
-    const lon = route.lon[i]!;
-    const lat = route.lat[i]!;
+    const lon = numberAt(route.lon, i);
+    const lat = numberAt(route.lat, i);
     // Within a tenth of a cell of the last marked vertex nothing new is reached.
-    if (seen >= 0 && Math.abs(lon - route.lon[seen]!) + Math.abs(lat - route.lat[seen]!) < CELL_DEG / 10) {
-      continue;
-    }
-    seen = i;
+    if (seen !== null && Math.abs(lon - seen.lon) + Math.abs(lat - seen.lat) < CELL_DEG / 10) continue;
+    seen = { lon, lat };
     const reachLat = marginLat + CELL_DEG / 10;
     const poleward = Math.abs(lat) + reachLat;
     const cosine = Math.cos((poleward * Math.PI) / 180);
     // Within reach of a pole every longitude is.
     const reachLon = poleward >= 90 ? 180 : Math.min(180, reachLat / cosine);
     for (const cell of cellsOf(lon - reachLon, lat - reachLat, lon + reachLon, lat + reachLat))
-      bits[cell >> 3]! |= 1 << (cell & 7);
+      bits[cell >> 3] = byteAt(bits, cell) | bitOf(cell);
   }
   return { bits };
 }
@@ -56,9 +55,12 @@ export function isNear({ bits }: NearGrid, [west, south, east, north]: Bbox): bo
   const wide = east < west ? east + 360 : east;
   if (((wide - west) / CELL_DEG) * ((north - south) / CELL_DEG) > MAX_WALK) return true;
   for (const cell of cellsOf(west, south, wide, north))
-    if ((bits[cell >> 3]! & (1 << (cell & 7))) !== 0) return true;
+    if ((byteAt(bits, cell) & bitOf(cell)) !== 0) return true;
   return false;
 }
+
+const byteAt = (bits: Uint8Array, cell: number): number => bits[cell >> 3] ?? 0;
+const bitOf = (cell: number): number => 1 << (cell & 7);
 
 function* cellsOf(west: number, south: number, east: number, north: number): Generator<number> {
   const firstColumn = Math.floor(west / CELL_DEG);
@@ -81,9 +83,9 @@ export function touchesRoute(route: Pick<RouteLine, 'lon' | 'lat'>, bbox: Bbox, 
   // Vertices are at most 2 km apart, so no place of the line is more than 1 km from one.
   const reachKm = withinKm + 1;
   for (let i = 0; i < route.lon.length; i += 1) {
-    const lat = route.lat[i]!;
+    const lat = numberAt(route.lat, i);
     const offLat = Math.max(0, south - lat, lat - north) * KM_PER_DEGREE;
-    const eastward = (((route.lon[i]! - west) % 360) + 360) % 360;
+    const eastward = (((numberAt(route.lon, i) - west) % 360) + 360) % 360;
     const lonGap = eastward <= width ? 0 : Math.min(eastward - width, 360 - eastward);
     const offLon = lonGap * KM_PER_DEGREE * Math.cos((lat * Math.PI) / 180);
     if (Math.hypot(offLat, offLon) <= reachKm) return true;

@@ -1,15 +1,14 @@
 import { basename } from 'node:path';
-import { compareRigs } from '../app/compare.ts';
+import { compareRigs, type NamedRig } from '../app/compare.ts';
 import { compareText } from '../app/text/compare-text.ts';
 import { today } from '../app/today.ts';
-import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/input/problem.ts';
+import type { Outcome, Problem } from '../core/input/problem.ts';
 import { openingHours } from '../io/opening-hours.ts';
-import type { CommandIo } from './command-io.ts';
-import { loadAsked, ofRoute, withAskedPart } from './load-asked.ts';
+import { jsonLine, tripCommand } from './command.ts';
+import { loadFiles, ofRoute, withPart } from './load-files.ts';
 import { readPlan } from './read-plan.ts';
-import { readTripArguments } from './trip-arguments.ts';
+import type { TripArguments } from './trip-arguments.ts';
 
 /** As many as the contract takes; the schemas' package is not loaded for it. */
 const MOST_RIGS = 12;
@@ -26,39 +25,41 @@ Holds several rigs against one route, in one table: the worst gap of each commod
 Exit status as of gaps.
 `;
 
-/** Runs `compare` with what stands after it on the command line. */
-export async function compare(args: readonly string[], io: CommandIo): Promise<Outcome<null>> {
-  const read = readTripArguments('compare', args, MOST_RIGS);
-  if (!read.ok) return read;
-  if (read.value === null) {
-    io.out(HELP);
-    return { ok: true, value: null };
+/** Several rigs on one route. */
+export const compare = tripCommand({
+  name: 'compare',
+  help: HELP,
+  mostRigs: MOST_RIGS,
+  run: async (args, io) => {
+    const plan = await readRigs(args);
+    if (!plan.ok) return plan;
+    const loaded = await loadFiles(args, io);
+    if (!loaded.ok) return loaded;
+    const { rigs, trip } = plan.value;
+    const outcome = ofRoute(
+      compareRigs(loaded.value, rigs, withPart(trip, args), today(), openingHours),
+      args,
+    );
+    if (!outcome.ok) return outcome;
+    return { ok: true, value: args.json ? jsonLine(outcome.value) : compareText(outcome.value) };
+  },
+});
+
+/** The rigs, each called by its file where it has no name, and the trip, which must fit every one of them. */
+async function readRigs(args: TripArguments): Promise<Outcome<{ rigs: NamedRig[]; trip: TripFile }>> {
+  const rigs: NamedRig[] = [];
+  let trip: TripFile = {};
+  for (const path of args.rigs) {
+    const plan = await readPlan(path, args.trip);
+    if (!plan.ok) return { ok: false, problem: withRig(plan.problem, path, args) };
+    rigs.push({ rig: plan.value.rig, fallback: basename(path) });
+    trip = plan.value.trip;
   }
-  const asked = read.value;
-  const plans: { rig: RigFile; trip: TripFile; fallback: string }[] = [];
-  for (const path of asked.rigs) {
-    const plan = await readPlan(path, asked.trip);
-    // The trip is held against each rig: say which one it does not fit.
-    if (!plan.ok) {
-      const { problem } = plan;
-      const isOfTrip = problem.code === 'trip-invalid' && problem.source === asked.trip;
-      return isOfTrip ? refusedWith(problem, path) : plan;
-    }
-    plans.push({ ...plan.value, fallback: basename(path) });
-  }
-  const loaded = await loadAsked(asked, io);
-  if (!loaded.ok) return loaded;
-  const trip = withAskedPart(plans[0]!.trip, asked);
-  const outcome = ofRoute(compareRigs(loaded.value, plans, trip, today(), openingHours), asked);
-  if (!outcome.ok) return outcome;
-  io.out(asked.json ? `${JSON.stringify(outcome.value)}\n` : compareText(outcome.value));
-  return { ok: true, value: null };
+  return { ok: true, value: { rigs, trip } };
 }
 
-const refusedWith = (
-  problem: Extract<Outcome<never>, { ok: false }>['problem'],
-  rig: string,
-): Outcome<never> => ({
-  ok: false,
-  problem: { ...problem, came: `${problem.came} with the rig ${rig}` },
-});
+/** The trip is held against each rig: a problem of it says which one it does not fit. */
+const withRig = (problem: Problem, rig: string, { trip }: TripArguments): Problem =>
+  problem.code === 'trip-invalid' && problem.source === trip
+    ? { ...problem, came: `${problem.came} with the rig ${rig}` }
+    : problem;

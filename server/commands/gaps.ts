@@ -1,12 +1,10 @@
 import { analyseTrip } from '../app/analyse-trip.ts';
 import { reportText } from '../app/text/report-text.ts';
 import { today } from '../app/today.ts';
-import type { Outcome } from '../core/input/problem.ts';
 import { openingHours } from '../io/opening-hours.ts';
-import type { CommandIo } from './command-io.ts';
-import { loadAsked, ofRoute, withAskedPart } from './load-asked.ts';
-import { readPlan } from './read-plan.ts';
-import { readTripArguments } from './trip-arguments.ts';
+import { jsonLine, tripCommand } from './command.ts';
+import { ofRoute } from './load-files.ts';
+import { readTrip } from './read-trip.ts';
 
 export const GAPS_HELP = `npm run -s drystage -- gaps ROUTE.gpx --supply EXTRACT [--supply EXTRACT ...] --rig RIG.yaml [--trip TRIP.yaml] [--part PART] [--json]
 
@@ -32,23 +30,18 @@ Exit status: 0 when the analysis ran, whatever its verdicts; 2 when an input can
 why on stderr; 1 when the program itself is at fault.
 `;
 
-/** Runs `gaps` with what stands after it on the command line. */
-export async function gaps(args: readonly string[], io: CommandIo): Promise<Outcome<null>> {
-  const read = readTripArguments('gaps', args, 1);
-  if (!read.ok) return read;
-  const asked = read.value;
-  if (asked === null) {
-    io.out(GAPS_HELP);
-    return { ok: true, value: null };
-  }
-  const plan = await readPlan(asked.rigs[0]!, asked.trip);
-  if (!plan.ok) return plan;
-  const loaded = await loadAsked(asked, io);
-  if (!loaded.ok) return loaded;
-  const trip = withAskedPart(plan.value.trip, asked);
-  const outcome = ofRoute(analyseTrip(loaded.value, plan.value.rig, trip, today(), openingHours), asked);
-  if (!outcome.ok) return outcome;
-  const { analysis } = outcome.value;
-  io.out(asked.json ? `${JSON.stringify(analysis)}\n` : reportText(analysis, loaded.value.notice));
-  return { ok: true, value: null };
-}
+/** The gaps of a route. */
+export const gaps = tripCommand({
+  name: 'gaps',
+  help: GAPS_HELP,
+  mostRigs: 1,
+  run: async (args, io) => {
+    const files = await readTrip(args, io);
+    if (!files.ok) return files;
+    const { loaded, rig, trip } = files.value;
+    const outcome = ofRoute(analyseTrip(loaded, rig, trip, today(), openingHours), args);
+    if (!outcome.ok) return outcome;
+    const { analysis } = outcome.value;
+    return { ok: true, value: args.json ? jsonLine(analysis) : reportText(analysis, loaded.notice) };
+  },
+});

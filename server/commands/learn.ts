@@ -3,8 +3,9 @@ import { readLearnOptions } from '../app/input/learn-options.ts';
 import { learnLog } from '../app/learn-log.ts';
 import { learnText } from '../app/text/learn-text.ts';
 import type { Outcome } from '../core/input/problem.ts';
+import type { LearnOptions } from '../core/log/learn.ts';
 import { readLogFile } from '../io/log-file.ts';
-import type { CommandIo } from './command-io.ts';
+import { type Command, jsonLine } from './command.ts';
 import { refuse, refuseOption } from './refuse.ts';
 
 const LEARN_USAGE = 'npm run -s drystage -- learn LOG.csv [--surface SURFACE] [--people NUMBER] [--json]';
@@ -25,39 +26,39 @@ Learns from a log what the vehicle uses of fuel, or a crew of water: low, typica
 Five intervals from full tank to full tank are needed, or five lines of water. Exit status as of gaps.
 `;
 
-/** Runs `learn` with what stands after it on the command line. */
-export async function learn(args: readonly string[], io: CommandIo): Promise<Outcome<null>> {
-  let parsed: ReturnType<typeof parse>;
+/** What a log teaches. */
+export const learn: Command = async (words) => {
+  let options: LearnWords;
   try {
-    parsed = parse(args);
+    options = parse(words);
   } catch (error) {
     return refuseOption(error, '--surface, --people, --json, --help');
   }
-  const { values, positionals } = parsed;
-  if (values.help === true) {
-    io.out(HELP);
-    return { ok: true, value: null };
-  }
-  const [path, ...more] = positionals;
+  const { values, positionals } = options;
+  if (values.help === true) return { ok: true, value: HELP };
+  const [path, second] = positionals;
   if (path === undefined) return refuse('LOG.csv', 'no log', 'a CSV file after learn');
-  if (more.length > 0) return refuse(more[0]!, 'a second log', 'one');
-  for (const [name, given] of Object.entries({ surface: values.surface, people: values.people })) {
-    if (given !== undefined && given.length > 1) return refuse(`--${name}`, `${given.length} of them`, 'one');
-  }
-  const given = { surface: values.surface?.[0], people: values.people?.[0] };
-  const options = readLearnOptions(given, 'command-invalid', '--');
-  if (!options.ok) return options;
+  if (second !== undefined) return refuse(second, 'a second log', 'one');
+  const { surface = [], people = [], json = false } = values;
+  if (surface.length > 1) return refuse('--surface', `${surface.length} of them`, 'one');
+  if (people.length > 1) return refuse('--people', `${people.length} of them`, 'one');
+  const ask = readLearnOptions({ surface: surface[0], people: people[0] }, 'command-invalid', '--');
+  return ask.ok ? learnFromFile(path, ask.value, json) : ask;
+};
+
+async function learnFromFile(path: string, options: LearnOptions, json: boolean): Promise<Outcome<string>> {
   const text = await readLogFile(path);
   if (!text.ok) return text;
-  const learned = learnLog(text.value, path, options.value);
-  if (!learned.ok) return learned;
-  io.out(values.json === true ? `${JSON.stringify(learned.value)}\n` : learnText(learned.value));
-  return { ok: true, value: null };
+  const outcome = learnLog(text.value, path, options);
+  if (!outcome.ok) return outcome;
+  return { ok: true, value: json ? jsonLine(outcome.value) : learnText(outcome.value) };
 }
 
-const parse = (args: readonly string[]) =>
+type LearnWords = ReturnType<typeof parse>;
+
+const parse = (words: readonly string[]) =>
   parseArgs({
-    args: [...args],
+    args: [...words],
     allowPositionals: true,
     strict: true,
     options: {

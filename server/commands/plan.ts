@@ -1,4 +1,5 @@
 import { basename } from 'node:path';
+import type { PlannedTrip } from '../app/plan-trip.ts';
 import { gaugeLines } from '../app/text/gauge-text.ts';
 import { planText } from '../app/text/plan-text.ts';
 import { ProgressLine } from '../app/text/progress-line.ts';
@@ -6,10 +7,10 @@ import { whatIfLines } from '../app/text/whatif-text.ts';
 import { today } from '../app/today.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { runCarry } from '../work/run-carry.ts';
+import { jsonLine, tripCommand } from './command.ts';
 import type { CommandIo } from './command-io.ts';
-import { loadAsked, ofRoute, withAskedPart } from './load-asked.ts';
-import { readPlan } from './read-plan.ts';
-import { readTripArguments } from './trip-arguments.ts';
+import { ofRoute } from './load-files.ts';
+import { type ReadTrip, readTrip } from './read-trip.ts';
 
 const HELP = `npm run -s drystage -- plan ROUTE.gpx --supply EXTRACT [--supply EXTRACT ...] --rig RIG.yaml [--trip TRIP.yaml] [--part PART] [--json]
 
@@ -25,40 +26,34 @@ least to have aboard every 50 km to go on and to go back.
 Exit status as of gaps.
 `;
 
-/** Runs `plan` with what stands after it on the command line: reads as gaps does, plans in a worker. */
-export async function plan(args: readonly string[], io: CommandIo): Promise<Outcome<null>> {
-  const read = readTripArguments('plan', args, 1);
-  if (!read.ok) return read;
-  const asked = read.value;
-  if (asked === null) {
-    io.out(HELP);
-    return { ok: true, value: null };
-  }
-  const files = await readPlan(asked.rigs[0]!, asked.trip);
-  if (!files.ok) return files;
-  const loaded = await loadAsked(asked, io);
-  if (!loaded.ok) return loaded;
-  const trip = withAskedPart(files.value.trip, asked);
+/** The carry plan of a route, made in a worker. */
+export const plan = tripCommand({
+  name: 'plan',
+  help: HELP,
+  mostRigs: 1,
+  run: async (args, io) => {
+    const files = await readTrip(args, io);
+    if (!files.ok) return files;
+    const outcome = ofRoute(await planBeforeTerminal(files.value, io), args);
+    if (!outcome.ok) return outcome;
+    const { analysis, plan, whatIf, gauge } = outcome.value;
+    if (args.json) return { ok: true, value: jsonLine({ ...analysis, plan, whatIf, gauge }) };
+    const follows = [...whatIfLines(whatIf), ...gaugeLines(gauge)];
+    return { ok: true, value: planText(analysis, plan, basename(args.route), follows) };
+  },
+});
+
+/** Plans, and says before a terminal how long that has gone on. */
+async function planBeforeTerminal(
+  { loaded, rig, trip }: ReadTrip,
+  io: CommandIo,
+): Promise<Outcome<PlannedTrip>> {
   const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
-  const shown = setInterval(() => progress?.showWork('planning'), 500);
-  const outcome = ofRoute(
-    await runCarry(loaded.value, {
-      rig: files.value.rig,
-      trip,
-      today: today(),
-      seconds: io.planSeconds,
-    }).finally(() => {
-      clearInterval(shown);
-      progress?.clear();
-    }),
-    asked,
-  );
-  if (!outcome.ok) return outcome;
-  const { analysis, plan: made, whatIf, gauge } = outcome.value;
-  io.out(
-    asked.json
-      ? `${JSON.stringify({ ...analysis, plan: made, whatIf, gauge })}\n`
-      : planText(analysis, made, basename(asked.route), [...whatIfLines(whatIf), ...gaugeLines(gauge)]),
-  );
-  return { ok: true, value: null };
+  const timer = setInterval(() => progress?.showWork('planning'), 500);
+  try {
+    return await runCarry(loaded, { rig, trip, today: today(), seconds: io.planSeconds });
+  } finally {
+    clearInterval(timer);
+    progress?.clear();
+  }
 }

@@ -6,8 +6,8 @@ import { refuse, refuseOption } from './refuse.ts';
 /** What the commands on a route are told. */
 export interface TripArguments {
   route: string;
-  supplies: string[];
-  rigs: string[];
+  supplies: readonly string[];
+  rigs: readonly [string, ...string[]];
   trip: string | null;
   part: NonNullable<TripFile['part']> | null;
   json: boolean;
@@ -15,54 +15,59 @@ export interface TripArguments {
 
 const KNOWN = '--supply, --rig, --trip, --part, --json, --help';
 
-/** Reads what stands after a command's name, with at most `mostRigs` rigs; null asks for its help. */
+/** Reads the words after a command's name, with at most `mostRigs` rigs; null asks for its help. */
 export function readTripArguments(
   command: string,
-  args: readonly string[],
+  words: readonly string[],
   mostRigs: number,
 ): Outcome<TripArguments | null> {
-  let parsed: ReturnType<typeof parse>;
+  let options: TripOptions;
   try {
-    parsed = parse(args);
+    options = parse(words);
   } catch (error) {
     return refuseOption(error, KNOWN);
   }
-  const { values, positionals } = parsed;
-  if (values.help === true) return { ok: true, value: null };
-  const [route, ...more] = positionals;
+  if (options.values.help === true) return { ok: true, value: null };
+  const [route, second] = options.positionals;
   if (route === undefined) return refuse('ROUTE.gpx', 'no route', `a GPX file after ${command}`);
-  if (more.length > 0) {
-    return refuse(more[0]!, 'a second route', 'one, and each extract or rig after an option of its own');
+  if (second !== undefined) {
+    return refuse(second, 'a second route', 'one, and each extract or rig after an option of its own');
   }
-  const { supply, rig, trip, part } = values;
-  if (supply === undefined) return refuse('--supply', 'no extract', 'at least one --supply EXTRACT');
-  if (rig === undefined) return refuse('--rig', 'no rig', '--rig RIG.yaml');
-  for (const [name, given, most] of [
-    ['rig', rig, mostRigs],
-    ['trip', trip ?? [], 1],
-    ['part', part ?? [], 1],
-  ] as const) {
-    if (given.length > most) {
-      return refuse(`--${name}`, `${given.length} of them`, most === 1 ? 'one' : `at most ${most}`);
-    }
-  }
-  const chosen = part?.[0];
-  return {
-    ok: true,
-    value: {
-      route,
-      supplies: supply,
-      rigs: rig,
-      trip: trip?.[0] ?? null,
-      part: chosen === undefined ? null : /^[1-9]\d*$/.test(chosen) ? Number(chosen) : chosen,
-      json: values.json === true,
-    },
-  };
+  return argumentsOf(route, options.values, mostRigs);
 }
 
-const parse = (args: readonly string[]) =>
+function argumentsOf(
+  route: string,
+  { supply, rig, trip = [], part = [], json = false }: TripOptions['values'],
+  mostRigs: number,
+): Outcome<TripArguments> {
+  if (supply === undefined) return refuse('--supply', 'no extract', 'at least one --supply EXTRACT');
+  const [first, ...others] = rig ?? [];
+  if (first === undefined) return refuse('--rig', 'no rig', '--rig RIG.yaml');
+  const rigs = [first, ...others] as const;
+  const tooMany =
+    refuseMany('rig', rigs, mostRigs) ?? refuseMany('trip', trip, 1) ?? refuseMany('part', part, 1);
+  if (tooMany !== null) return tooMany;
+  const [tripPath = null] = trip;
+  return { ok: true, value: { route, supplies: supply, rigs, trip: tripPath, part: partOf(part), json } };
+}
+
+function refuseMany(name: string, values: readonly string[], most: number): Outcome<never> | null {
+  if (values.length <= most) return null;
+  return refuse(`--${name}`, `${values.length} of them`, most === 1 ? 'one' : `at most ${most}`);
+}
+
+/** A part is a number from 1, else a name. */
+function partOf([part]: readonly string[]): TripArguments['part'] {
+  if (part === undefined) return null;
+  return /^[1-9]\d*$/.test(part) ? Number(part) : part;
+}
+
+type TripOptions = ReturnType<typeof parse>;
+
+const parse = (words: readonly string[]) =>
   parseArgs({
-    args: [...args],
+    args: [...words],
     allowPositionals: true,
     strict: true,
     options: {

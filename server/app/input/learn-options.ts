@@ -1,5 +1,5 @@
 import { SURFACES } from '../../contract/surface.ts';
-import type { Outcome, ProblemCode } from '../../core/input/problem.ts';
+import { type Outcome, type ProblemCode, refused } from '../../core/input/problem.ts';
 import type { LearnOptions } from '../../core/log/learn.ts';
 import { came } from './shape-words.ts';
 
@@ -11,24 +11,22 @@ export function readLearnOptions(
   code: ProblemCode,
   dash: string,
 ): Outcome<LearnOptions> {
-  const refuse = (name: string, text: string, expected: string): Outcome<never> => ({
-    ok: false,
-    problem: {
+  const refuse = (name: string, text: string, expected: string): Outcome<never> =>
+    refused({
       code,
-      source: null,
       place: `${dash}${name}`,
       came: came(text),
       expected,
       remedy: `Correct ${name}, or leave it out`,
-    },
-  });
-  const told = SURFACES.filter((surface) => surface !== 'unknown');
-  const surface = told.find((one) => one === given.surface) ?? null;
+    });
+  const surfaces = SURFACES.filter((surface) => surface !== 'unknown');
+  const surface = surfaces.find((one) => one === given.surface) ?? null;
   if (given.surface !== undefined && surface === null) {
-    return refuse('surface', given.surface, `one of ${told.join(', ')}`);
+    return refuse('surface', given.surface, `one of ${surfaces.join(', ')}`);
   }
-  const people = given.people === undefined ? null : Number(given.people);
-  if (given.people !== undefined && !(/^[1-9]\d*$/.test(given.people) && people! <= MOST_PEOPLE)) {
+  if (given.people === undefined) return { ok: true, value: { surface, people: null } };
+  const people = /^[1-9]\d*$/.test(given.people) ? Number(given.people) : Number.NaN;
+  if (!(people <= MOST_PEOPLE)) {
     return refuse('people', given.people, `a whole number from 1 to ${MOST_PEOPLE}`);
   }
   return { ok: true, value: { surface, people } };

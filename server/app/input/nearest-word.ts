@@ -1,15 +1,18 @@
+import { at } from '../../core/lists/at.ts';
+
 /** Edits (insert, delete, replace) that turn one word into another: Levenshtein's distance, case aside. */
 function editsBetween(from: string, to: string): number {
+  // Edits from what was taken of `from` so far to each beginning of `to`, the empty one first.
   let row = Array.from({ length: to.length + 1 }, (_, index) => index);
-  for (let i = 1; i <= from.length; i += 1) {
-    const next = [i];
-    for (let j = 1; j <= to.length; j += 1) {
-      const replace = row[j - 1]! + (from[i - 1] === to[j - 1] ? 0 : 1);
-      next.push(Math.min(row[j]! + 1, next[j - 1]! + 1, replace));
+  for (const [index, letter] of from.split('').entries()) {
+    const next = [index + 1];
+    for (const [place, target] of to.split('').entries()) {
+      const replacing = at(row, place) + (letter === target ? 0 : 1);
+      next.push(Math.min(at(row, place + 1) + 1, at(next, place) + 1, replacing));
     }
     row = next;
   }
-  return row[to.length]!;
+  return at(row, to.length);
 }
 
 /**

@@ -7,25 +7,23 @@ import { tripFileSet } from '../io/trip-file-set.ts';
 import type { CommandIo } from './command-io.ts';
 import type { TripArguments } from './trip-arguments.ts';
 
-/** Reads the route and the extracts that were asked for, with a progress line where there is a terminal. */
-export async function loadAsked(asked: TripArguments, io: CommandIo): Promise<Outcome<LoadedTrip>> {
+/** Reads the route and the extracts of the arguments, with a progress line where there is a terminal. */
+export async function loadFiles(args: TripArguments, io: CommandIo): Promise<Outcome<LoadedTrip>> {
   const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
-  const loaded = await loadTrip(
-    {
-      route: { path: asked.route, source: asked.route },
-      extracts: asked.supplies.map((path) => ({ path, source: path })),
-      withGround: false,
-      notice: null,
-    },
-    tripFileSet,
-    progress === null ? {} : { onProgress: (...at) => progress.show(...at) },
-  );
+  const request = {
+    route: { path: args.route, source: args.route },
+    extracts: args.supplies.map((path) => ({ path, source: path })),
+    withGround: false,
+    notice: null,
+  };
+  const watch = progress === null ? {} : { onProgress: progress.show.bind(progress) };
+  const outcome = await loadTrip(request, tripFileSet, watch);
   progress?.clear();
-  return loaded;
+  return outcome;
 }
 
 /** The trip with the part of the command line, which goes before its own. */
-export const withAskedPart = (trip: TripFile, { part }: TripArguments): TripFile =>
+export const withPart = (trip: TripFile, { part }: TripArguments): TripFile =>
   part === null ? trip : { ...trip, part };
 
 /** What the core refuses concerns the route: it knows no file names. */
