@@ -1,17 +1,16 @@
-import helmet from '@fastify/helmet';
 import multipart from '@fastify/multipart';
-import rateLimit from '@fastify/rate-limit';
-import swagger from '@fastify/swagger';
-import swaggerUi from '@fastify/swagger-ui';
-import { Type, type TypeBoxTypeProvider } from '@fastify/type-provider-typebox';
+import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox';
 import fastify, { type FastifyInstance } from 'fastify';
 import { today } from '../app/today.ts';
+import { describeApi } from './api-document.ts';
+import { guard } from './guards.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
 import { handleErrors } from './reply/error-handler.ts';
 import { holdRequest } from './request/hold-request.ts';
 import { requireSchemas } from './request/require-schemas.ts';
 import { analysisRoutes } from './routes/analysis-routes.ts';
 import { compareRoutes } from './routes/compare-routes.ts';
+import { healthRoutes } from './routes/health-routes.ts';
 import { logRoutes } from './routes/log-routes.ts';
 import { planFileRoutes } from './routes/plan-file-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
@@ -31,14 +30,6 @@ export interface AppOptions {
 /** A rig and a trip in JSON are small; uploads go by multipart, which has limits of its own. */
 const JSON_BODY_BYTES = 1_000_000;
 
-const Health = Type.Object({
-  ok: Type.Literal(true),
-  reading: Type.Integer({ description: 'Uploads being read or waiting' }),
-  analysing: Type.Integer({ description: 'Analyses at work or waiting' }),
-  planning: Type.Integer({ description: 'Plans at work or waiting' }),
-  kept: Type.Integer({ description: 'Trips kept for re-analysis' }),
-});
-
 /** Composes the server; main.ts listens, tests inject. Closing it ends its workers. */
 export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
   const limits = { ...DEFAULT_LIMITS, ...options.limits };
@@ -57,40 +48,10 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   const service = new AnalysisService({ limits, today: options.today ?? today, onFault });
   app.addHook('onClose', () => service.close());
 
-  await app.register(helmet, {
-    // The page is served over plain HTTP on the own machine or network: no upgrade of its requests to HTTPS.
-    strictTransportSecurity: false,
-    contentSecurityPolicy: {
-      directives: {
-        upgradeInsecureRequests: null,
-        imgSrc: ["'self'", 'data:', 'blob:'],
-        workerSrc: ["'self'", 'blob:'],
-      },
-    },
-  });
-  await app.register(rateLimit, {
-    timeWindow: '1 minute',
-    max: (request) => (isLocal(request.ip) ? limits.requestsPerMinuteLocal : limits.requestsPerMinute),
-  });
+  await guard(app, limits);
   await app.register(multipart);
-  await app.register(swagger, {
-    openapi: {
-      openapi: '3.1.0',
-      info: {
-        title: 'Drystage',
-        description:
-          'Fuel and water gaps of a route. Problems are RFC 9457; server/http/PROBLEMS.md lists them.',
-        version: '1',
-      },
-    },
-  });
-  await app.register(swaggerUi, { routePrefix: '/api/docs', staticCSP: true });
-
-  app.get(
-    '/api/health',
-    { schema: { summary: 'Whether the server answers, and what it is at', response: { 200: Health } } },
-    async () => ({ ok: true as const, ...service.load }),
-  );
+  await describeApi(app);
+  await app.register(healthRoutes(service));
   await app.register(analysisRoutes(service, limits));
   await app.register(compareRoutes(service));
   await app.register(logRoutes(service));
@@ -99,5 +60,3 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   await servePage(app, options.webFolder ?? WEB_FOLDER);
   return app;
 }
-
-const isLocal = (ip: string) => ip === '::1' || ip.startsWith('127.') || ip.startsWith('::ffff:127.');

@@ -1,4 +1,5 @@
 import { Worker } from 'node:worker_threads';
+import { fail, giveWord, isGivenUp, type Job, JobAborted, jobOf } from './job.ts';
 import type { DoneMessage, TaskTable } from './protocol.ts';
 import { busy, READ_LESS, tooLarge, tooSlow } from './refusals.ts';
 
@@ -25,34 +26,14 @@ export interface RunOptions {
   signal?: AbortSignal | undefined;
 }
 
-/** A job was given up by whoever asked for it. */
-export class JobAborted extends Error {
-  constructor() {
-    super('the job was given up');
-    this.name = 'JobAborted';
-  }
-}
-
 /** A job that is done for the sake of the worker alone: afterwards it is quicker. */
 export interface WarmStep {
   name: string;
   ask: unknown;
 }
 
-interface Job {
-  number: number;
-  name: string;
-  ask: unknown;
-  /** Nobody waits for it: it only warms the worker. */
-  warming: boolean;
-  flag: SharedArrayBuffer;
-  /** Nobody waits for it, or not any more. */
-  settled: boolean;
-  resolve: (give: unknown) => void;
-  reject: (error: Error) => void;
-}
-
-interface Crew {
+/** A worker and what it is at. */
+interface Hand {
   worker: Worker;
   job: Job | null;
   /** Warm steps done. */
@@ -73,7 +54,7 @@ const ENTRY = new URL('./worker-entry.mjs', import.meta.url);
  */
 export class WorkerPool<T extends TaskTable> {
   readonly #options: PoolOptions;
-  readonly #crews: Crew[] = [];
+  readonly #hands: Hand[] = [];
   #waiting: Job[] = [];
   #steps: readonly WarmStep[] = [];
   #jobs = 0;
@@ -100,7 +81,7 @@ export class WorkerPool<T extends TaskTable> {
         signal?.removeEventListener('abort', onAbort);
       };
       const job: Job = {
-        ...this.#job(name, ask),
+        ...this.#jobOf(name, ask),
         resolve: (give) => {
           release();
           resolve(give as Awaited<ReturnType<T[N]>>);
@@ -130,25 +111,25 @@ export class WorkerPool<T extends TaskTable> {
 
   /** Jobs at work and waiting; a job that was given up counts until its worker has come free. */
   get jobs(): number {
-    return this.#waiting.length + this.#crews.filter(({ job }) => job !== null && !job.warming).length;
+    return this.#waiting.length + this.#hands.filter(({ job }) => job !== null && !job.warming).length;
   }
 
   /** Workers that stand ready with every warm step done. */
   get warmWorkers(): number {
-    return this.#crews.filter(({ job, warmed }) => job === null && warmed >= this.#steps.length).length;
+    return this.#hands.filter(({ job, warmed }) => job === null && warmed >= this.#steps.length).length;
   }
 
   /** Ends all workers; what runs or waits is rejected. */
   async close(): Promise<void> {
     this.#closed = true;
     const error = new Error('the pool is closed');
-    for (const job of this.#waiting) settle(job, error);
+    for (const job of this.#waiting) fail(job, error);
     this.#waiting = [];
     await Promise.all(
-      this.#crews.map((crew) => {
-        if (crew.grace !== null) clearTimeout(crew.grace);
-        if (crew.job !== null) settle(crew.job, error);
-        return crew.worker.terminate();
+      this.#hands.map((hand) => {
+        if (hand.grace !== null) clearTimeout(hand.grace);
+        if (hand.job !== null) fail(hand.job, error);
+        return hand.worker.terminate();
       }),
     );
   }
@@ -160,33 +141,24 @@ export class WorkerPool<T extends TaskTable> {
       execArgv: [],
       resourceLimits: { maxOldGenerationSizeMb: this.#options.maxHeapMb },
     });
-    const crew: Crew = { worker, job: null, warmed: 0, lastJob: 0, grace: null };
-    this.#crews.push(crew);
+    const hand: Hand = { worker, job: null, warmed: 0, lastJob: 0, grace: null };
+    this.#hands.push(hand);
     worker.on('message', (message: 'ready' | DoneMessage) => {
-      if (message !== 'ready') this.#done(crew, message);
+      if (message !== 'ready') this.#done(hand, message);
     });
-    worker.on('error', (error: Error) => this.#crashed(crew, error));
-    worker.on('exit', () => this.#replace(crew));
+    worker.on('error', (error: Error) => this.#crashed(hand, error));
+    worker.on('exit', () => this.#replace(hand));
     worker.unref();
   }
 
-  #job(name: string, ask: unknown): Job {
+  #jobOf(name: string, ask: unknown): Job {
     this.#jobs += 1;
-    return {
-      number: this.#jobs,
-      name,
-      ask,
-      warming: false,
-      flag: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
-      settled: false,
-      resolve: () => {},
-      reject: () => {},
-    };
+    return jobOf(this.#jobs, name, ask);
   }
 
   /** Jobs at work that somebody waits for. */
   get #wanted(): number {
-    return this.#crews.filter(({ job }) => job !== null && !job.settled).length;
+    return this.#hands.filter(({ job }) => job !== null && !job.settled).length;
   }
 
   get #remedy(): string {
@@ -195,50 +167,58 @@ export class WorkerPool<T extends TaskTable> {
 
   /** Whether a job that comes now is taken up at once, or as soon as a warm step is left. */
   #hasRoom(): boolean {
-    return this.#wanted < this.#options.size && this.#crews.some(({ job }) => job === null || job.warming);
+    return this.#wanted < this.#options.size && this.#hands.some(({ job }) => job === null || job.warming);
   }
 
   #handOut(): void {
     if (this.#closed) return;
-    while (this.#waiting.length > 0 && this.#wanted < this.#options.size) {
-      const [crew] = this.#crews
-        .filter(({ job }) => job === null)
-        .sort((a, b) => b.warmed - a.warmed || b.lastJob - a.lastJob);
-      if (crew === undefined) {
-        for (const { job } of this.#crews) if (job?.warming === true) giveWord(job);
+    while (this.#wanted < this.#options.size) {
+      const [job] = this.#waiting;
+      if (job === undefined) break;
+      const hand = this.#freeHand();
+      if (hand === undefined) {
+        for (const { job: step } of this.#hands) if (step?.warming === true) giveWord(step);
         return;
       }
-      const job = this.#waiting.shift()!;
-      crew.lastJob = job.number;
+      this.#waiting.shift();
+      hand.lastJob = job.number;
       // A worker at work keeps the process alive; an idle one does not.
-      crew.worker.ref();
-      this.#start(crew, job);
+      hand.worker.ref();
+      this.#start(hand, job);
     }
     this.#warmOne();
   }
 
-  #start(crew: Crew, job: Job): void {
-    crew.job = job;
-    const { number, name, ask, flag } = job;
-    crew.worker.postMessage({ job: number, name, ask, flag });
+  /** One that has nothing to do: the warmest, of these the one asked last. */
+  #freeHand(): Hand | undefined {
+    return this.#hands
+      .filter(({ job }) => job === null)
+      .sort((a, b) => b.warmed - a.warmed || b.lastJob - a.lastJob)
+      .at(0);
   }
 
-  #done(crew: Crew, message: DoneMessage): void {
-    const { job } = crew;
+  #start(hand: Hand, job: Job): void {
+    hand.job = job;
+    const { number, name, ask, flag } = job;
+    hand.worker.postMessage({ job: number, name, ask, flag });
+  }
+
+  #done(hand: Hand, message: DoneMessage): void {
+    const { job } = hand;
     if (job === null || job.number !== message.job) return;
-    crew.job = null;
-    crew.worker.unref();
-    if (crew.grace !== null) clearTimeout(crew.grace);
-    crew.grace = null;
+    hand.job = null;
+    hand.worker.unref();
+    if (hand.grace !== null) clearTimeout(hand.grace);
+    hand.grace = null;
     if (job.warming) {
-      if ('give' in message) crew.warmed += 1;
+      if ('give' in message) hand.warmed += 1;
       // A step that was left for a job is done again; one that fails would fail each time.
       else if (!isGivenUp(job)) {
         this.#steps = [];
         this.#options.onFault?.(message.fault);
       }
     } else if ('fault' in message) {
-      settle(job, new Error(message.fault));
+      fail(job, new Error(message.fault));
     } else if (!job.settled) {
       job.settled = true;
       job.resolve(message.give);
@@ -249,61 +229,49 @@ export class WorkerPool<T extends TaskTable> {
   /** While nobody waits for anything: the next warm step of one worker, or one more to stand by. */
   #warmOne(): void {
     if (this.#steps.length === 0 || this.#waiting.length > 0) return;
-    if (this.#crews.some(({ job }) => job !== null && (job.warming || !job.settled))) return;
-    const cold = this.#crews.find(({ job, warmed }) => job === null && warmed < this.#steps.length);
-    if (cold !== undefined) {
-      const { name, ask } = this.#steps[cold.warmed]!;
-      this.#start(cold, { ...this.#job(name, ask), warming: true, settled: true });
-    } else if (this.#crews.length < this.#options.size + (this.#options.spares ?? 0)) {
-      this.#hire();
-      this.#warmOne();
+    if (this.#hands.some(({ job }) => job !== null && (job.warming || !job.settled))) return;
+    for (const hand of this.#hands) {
+      const step = hand.job === null ? this.#steps[hand.warmed] : undefined;
+      if (step === undefined) continue;
+      this.#start(hand, { ...this.#jobOf(step.name, step.ask), warming: true, settled: true });
+      return;
     }
+    if (this.#hands.length >= this.#options.size + (this.#options.spares ?? 0)) return;
+    this.#hire();
+    this.#warmOne();
   }
 
   /** Rejects a job; a worker that is at it gets a while to come free, then is ended. */
   #giveUp(job: Job, error: Error, graceMs: number): void {
-    settle(job, error);
+    fail(job, error);
     this.#waiting = this.#waiting.filter((waiting) => waiting !== job);
-    const crew = this.#crews.find((one) => one.job === job);
-    if (crew === undefined) return;
+    const hand = this.#hands.find((one) => one.job === job);
+    if (hand === undefined) return;
     giveWord(job);
-    crew.worker.postMessage({ abort: job.number });
+    hand.worker.postMessage({ abort: job.number });
     // Another worker may stand by.
     this.#handOut();
-    if (graceMs === 0) void crew.worker.terminate();
-    else crew.grace = setTimeout(() => void crew.worker.terminate(), graceMs);
+    if (graceMs === 0) void hand.worker.terminate();
+    else hand.grace = setTimeout(() => void hand.worker.terminate(), graceMs);
   }
 
-  #crashed(crew: Crew, error: Error): void {
-    if (crew.job?.warming === true) this.#steps = [];
-    if (crew.job === null || crew.job.settled) {
+  #crashed(hand: Hand, error: Error): void {
+    if (hand.job?.warming === true) this.#steps = [];
+    if (hand.job === null || hand.job.settled) {
       this.#options.onFault?.(error.stack ?? error.message);
       return;
     }
     const outOfMemory = (error as NodeJS.ErrnoException).code === 'ERR_WORKER_OUT_OF_MEMORY';
-    settle(crew.job, outOfMemory ? tooLarge(this.#options.maxHeapMb, this.#remedy) : error);
+    fail(hand.job, outOfMemory ? tooLarge(this.#options.maxHeapMb, this.#remedy) : error);
   }
 
-  #replace(crew: Crew): void {
-    const place = this.#crews.indexOf(crew);
+  #replace(hand: Hand): void {
+    const place = this.#hands.indexOf(hand);
     if (place < 0 || this.#closed) return;
-    this.#crews.splice(place, 1);
-    if (crew.grace !== null) clearTimeout(crew.grace);
-    if (crew.job !== null) settle(crew.job, new Error('the worker ended in the middle of a job'));
-    if (this.#crews.length < this.#options.size) this.#hire();
+    this.#hands.splice(place, 1);
+    if (hand.grace !== null) clearTimeout(hand.grace);
+    if (hand.job !== null) fail(hand.job, new Error('the worker ended in the middle of a job'));
+    if (this.#hands.length < this.#options.size) this.#hire();
     this.#handOut();
   }
-}
-
-/** Tells a task that blocks its thread that it is given up. */
-function giveWord({ flag }: Job): void {
-  Atomics.store(new Int32Array(flag), 0, 1);
-}
-
-const isGivenUp = ({ flag }: Job): boolean => Atomics.load(new Int32Array(flag), 0) === 1;
-
-function settle(job: Job, error: Error): void {
-  if (job.settled) return;
-  job.settled = true;
-  job.reject(error);
 }

@@ -1,6 +1,7 @@
 import { afterEach, describe, expect, it } from 'vitest';
 import { InputProblem } from '../../server/core/input/problem.ts';
-import { JobAborted, type PoolOptions, WorkerPool } from '../../server/work/pool.ts';
+import { JobAborted } from '../../server/work/job.ts';
+import { type PoolOptions, WorkerPool } from '../../server/work/pool.ts';
 import { STATE_MS } from '../helpers/patience.ts';
 import type { tasks } from './trouble-tasks.ts';
 

@@ -104,19 +104,24 @@ function explainKeys(shape: Shape, given: Record<string, unknown>, keys: Keys): 
 
 function explainArray(shape: Shape, value: unknown, keys: Keys): ShapeFinding | null {
   if (!Array.isArray(value)) return misfit(shape, value, keys);
-  const tuple = Array.isArray(shape.items) ? shape.items : null;
-  const least = tuple?.length ?? shape.minItems ?? 0;
-  const most = tuple?.length ?? shape.maxItems ?? Number.POSITIVE_INFINITY;
+  const { least, most } = lengthsOf(shape);
   if (value.length < least || value.length > most) {
     const expected = least === most ? `${least} entries` : `${least} to ${most} entries`;
     return { ...misfit(shape, value, keys), expected: shape['x-words']?.expected ?? expected };
   }
+  const { items } = shape;
   for (const [index, entry] of value.entries()) {
-    const member = tuple === null ? (shape.items as Shape | undefined) : tuple[index];
+    const member = Array.isArray(items) ? items[index] : items;
     const finding = member === undefined ? null : explain(member, entry, [...keys, index]);
     if (finding !== null) return finding;
   }
   return null;
+}
+
+function lengthsOf({ items, minItems = 0, maxItems = Number.POSITIVE_INFINITY }: Shape) {
+  return Array.isArray(items)
+    ? { least: items.length, most: items.length }
+    : { least: minItems, most: maxItems };
 }
 
 function numberFits({ type, minimum, exclusiveMinimum, maximum }: Shape, value: unknown): boolean {

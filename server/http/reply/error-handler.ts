@@ -1,6 +1,6 @@
 import type { FastifyError, FastifyInstance } from 'fastify';
 import { InputProblem, type Problem, problemOf } from '../../core/input/problem.ts';
-import { JobAborted } from '../../work/pool.ts';
+import { JobAborted } from '../../work/job.ts';
 import { sendProblem } from './problem-reply.ts';
 
 const internalProblem = problemOf({

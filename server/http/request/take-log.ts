@@ -1,3 +1,4 @@
+import type { MultipartFile } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import { InputProblem } from '../../core/input/problem.ts';
 import { MAX_LOG_BYTES } from '../../io/log-file.ts';
@@ -30,17 +31,25 @@ export async function takeLog(request: FastifyRequest): Promise<SentLog> {
     const expected = 'text/csv, or multipart/form-data with the file "log"';
     throw wrongType(request, expected, 'Send the log as one of the two');
   }
+  return takeFile(request);
+}
+
+async function takeFile(request: FastifyRequest): Promise<SentLog> {
   let log: SentLog | null = null;
   for await (const part of request.parts({ limits: { fileSize: MAX_LOG_BYTES, files: 2, fields: 2 } })) {
     if (part.type !== 'file' || part.fieldname !== 'log' || log !== null) {
       const came = log !== null && part.fieldname === 'log' ? 'a second log' : 'a part that is not the log';
       throw invalid(fieldOf(part.fieldname), came, ONE_FILE, 'Send the log alone');
     }
-    const source = sourceOf(part);
-    const bytes = await part.toBuffer().catch(() => null);
-    if (bytes === null || part.file.truncated) throw tooLarge(source);
-    log = { bytes, source };
+    log = await readPart(part);
   }
   if (log === null) throw invalid('log', 'no log', ONE_FILE, 'Send the log');
   return log;
+}
+
+async function readPart(part: MultipartFile): Promise<SentLog> {
+  const source = sourceOf(part);
+  const bytes = await part.toBuffer().catch(() => null);
+  if (bytes === null || part.file.truncated) throw tooLarge(source);
+  return { bytes, source };
 }

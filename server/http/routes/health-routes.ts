@@ -1,0 +1,20 @@
+import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
+import type { AnalysisService } from '../service/analysis-service.ts';
+
+const Health = Type.Object({
+  ok: Type.Literal(true),
+  reading: Type.Integer({ description: 'Uploads being read or waiting' }),
+  analysing: Type.Integer({ description: 'Analyses at work or waiting' }),
+  planning: Type.Integer({ description: 'Plans at work or waiting' }),
+  kept: Type.Integer({ description: 'Trips kept for re-analysis' }),
+});
+
+export function healthRoutes(service: AnalysisService): FastifyPluginAsyncTypebox {
+  return async (app) => {
+    app.get(
+      '/api/health',
+      { schema: { summary: 'Whether the server answers, and what it is at', response: { 200: Health } } },
+      async () => ({ ok: true as const, ...service.load }),
+    );
+  };
+}
