@@ -1,3 +1,4 @@
+import { at } from '../lists/at.ts';
 import { findPassings } from '../route/passings.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { Passing } from '../supply/points/passing.ts';
@@ -12,7 +13,7 @@ export function passingsOf(
 ): Passing[] {
   return findPassings(route, points, corridorM)
     .map((place): Passing => {
-      const { tags: _tags, ...point } = points[place.point]!;
+      const { tags: _tags, ...point } = at(points, place.point);
       const { atM, offM } = place;
       return { ...point, atM, offRouteM: offM, detourM: offM * detourFactor };
     })

@@ -1,4 +1,5 @@
 import type { Commodity } from '../../contract/common.ts';
+import { at } from '../lists/at.ts';
 import type { Phrase } from '../phrases/phrases.ts';
 import { litresPerM } from '../quantity/rates.ts';
 import type { SpanM } from '../quantity/span.ts';
@@ -80,7 +81,7 @@ function stepsOf(
     ]),
   ].sort((a, b) => a - b);
   return places.slice(0, -1).flatMap((fromM, index) => {
-    const toM = places[index + 1]!;
+    const toM = at(places, index + 1);
     const straight = sketchy.some((span) => span.fromM <= fromM && toM <= span.toM);
     const drivenM = (toM - fromM) * (straight ? SKETCHY_FACTOR : 1);
     const stayDays = stays.filter((stay) => stay.atM === fromM).reduce((sum, stay) => sum + stay.days, 0);

@@ -1,5 +1,6 @@
 import type { GapGrades, GradeFigures } from '../../contract/crew.ts';
 import { aboardOf } from '../crew/needs/graded-store.ts';
+import { at } from '../lists/at.ts';
 import type { Level } from '../quantity/level.ts';
 import type { Rig } from '../rig/rig.ts';
 import { type VerdictFacts, verdictOf } from './verdict.ts';
@@ -118,7 +119,7 @@ function washingDrawn(
   let beyondL = 0;
   let takenL = 0;
   for (let index = 1; index < cuts.length; index += 1) {
-    const needed = washingNeedL * (cuts[index]! - cuts[index - 1]!);
+    const needed = washingNeedL * (at(cuts, index) - at(cuts, index - 1));
     const drawn = Math.min(leftL, needed);
     leftL -= drawn;
     beyondL += needed - drawn;
@@ -133,8 +134,8 @@ function washingDrawn(
 function levelAtM(levels: readonly Level[], atM: number): number {
   const next = levels.findIndex((level) => level.atM >= atM);
   if (next <= 0) return levels[next]?.litres ?? levels.at(-1)?.litres ?? 0;
-  const before = levels[next - 1]!;
-  const after = levels[next]!;
+  const before = at(levels, next - 1);
+  const after = at(levels, next);
   const part = after.atM === before.atM ? 1 : (atM - before.atM) / (after.atM - before.atM);
   return before.litres + part * (after.litres - before.litres);
 }

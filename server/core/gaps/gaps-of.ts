@@ -1,4 +1,5 @@
 import type { Evidence } from '../../contract/common.ts';
+import { at } from '../lists/at.ts';
 import { SLACK } from '../quantity/slack.ts';
 import type { Course, EdgeM } from './course.ts';
 import type { Gap, GapEdge } from './gap.ts';
@@ -18,7 +19,7 @@ const EVIDENCE_RANK: Record<Evidence, number> = { confirmed: 3, stated: 2, impli
 export function gapsOf(course: Course, edges: readonly EdgeM[], startL: number): Gap[] {
   const fullL = course.rig[course.commodity].drawableL;
   const departAt = (index: number) => (index === 0 ? startL : fullL);
-  const edge = (index: number): EdgeM => edges[index]!;
+  const edge = (index: number): EdgeM => at(edges, index);
 
   const figures = edges.slice(1).map((to, index) => reckon(course, edge(index), to, departAt(index)));
   const skipped = skipHelps(course, edges, figures, departAt);
@@ -96,10 +97,10 @@ function skipHelps(
 ): Set<number> {
   const helped = new Set<number>();
   figures.slice(1).forEach((after, index) => {
-    const before = figures[index]!;
+    const before = at(figures, index);
     const worse = Math.min(VERDICT_RANK[before.verdict], VERDICT_RANK[after.verdict]);
     if (worse === VERDICT_RANK.enough) return;
-    const without = reckon(course, edges[index]!, edges[index + 2]!, departAt(index));
+    const without = reckon(course, at(edges, index), at(edges, index + 2), departAt(index));
     const rank = VERDICT_RANK[without.verdict];
     if (rank <= worse) return;
     if (VERDICT_RANK[before.verdict] < rank) helped.add(index);

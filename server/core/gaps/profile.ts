@@ -1,3 +1,4 @@
+import { numberAt } from '../lists/at.ts';
 /**
  * A quantity summed along the route from its start: `sum[i]` at `atM[i]` metres, straight lines between. Both rise or
  * stay; `atM` begins with 0 and ends with the route's length. Two entries at one place are a jump (a night, a stay).
@@ -15,11 +16,15 @@ export const evenProfile = (lengthM: number, perM: number): Profile => ({
 
 /** A profile from steps, each of a length in metres and an amount; a step without length is a jump. */
 export function profileOf(steps: Iterable<{ lengthM: number; amount: number }>): Profile {
-  const atM = [0];
-  const sum = [0];
+  let reachedM = 0;
+  let total = 0;
+  const atM = [reachedM];
+  const sum = [total];
   for (const step of steps) {
-    atM.push(atM.at(-1)! + step.lengthM);
-    sum.push(sum.at(-1)! + step.amount);
+    reachedM += step.lengthM;
+    total += step.amount;
+    atM.push(reachedM);
+    sum.push(total);
   }
   return { atM: Float64Array.from(atM), sum: Float64Array.from(sum) };
 }
@@ -30,7 +35,7 @@ function firstAtOrAfter(profile: Profile, atM: number): number {
   let high = profile.atM.length - 1;
   while (low < high) {
     const middle = (low + high) >> 1;
-    if (profile.atM[middle]! < atM) low = middle + 1;
+    if (numberAt(profile.atM, middle) < atM) low = middle + 1;
     else high = middle;
   }
   return low;
@@ -39,11 +44,11 @@ function firstAtOrAfter(profile: Profile, atM: number): number {
 /** The sum on arriving at a place: a jump there is still to come. Places are clamped to the route. */
 export function sumBefore(profile: Profile, atM: number): number {
   const next = firstAtOrAfter(profile, atM);
-  const nextM = profile.atM[next]!;
-  const nextSum = profile.sum[next]!;
+  const nextM = numberAt(profile.atM, next);
+  const nextSum = numberAt(profile.sum, next);
   if (next === 0 || nextM <= atM) return nextSum;
-  const previousM = profile.atM[next - 1]!;
-  const previousSum = profile.sum[next - 1]!;
+  const previousM = numberAt(profile.atM, next - 1);
+  const previousSum = numberAt(profile.sum, next - 1);
   return previousSum + ((atM - previousM) / (nextM - previousM)) * (nextSum - previousSum);
 }
 
@@ -55,7 +60,7 @@ export const amountBetween = (profile: Profile, fromM: number, toM: number): num
 export function breaksInside(profile: Profile, fromM: number, toM: number): number[] {
   const places: number[] = [];
   for (let index = firstAtOrAfter(profile, fromM); index < profile.atM.length; index += 1) {
-    const atM = profile.atM[index]!;
+    const atM = numberAt(profile.atM, index);
     if (atM >= toM) break;
     if (atM > fromM && places.at(-1) !== atM) places.push(atM);
   }
@@ -66,7 +71,7 @@ export function breaksInside(profile: Profile, fromM: number, toM: number): numb
 export function jumpAt(profile: Profile, atM: number): number {
   let index = firstAtOrAfter(profile, atM);
   if (profile.atM[index] !== atM) return 0;
-  const before = profile.sum[index]!;
+  const before = numberAt(profile.sum, index);
   while (profile.atM[index + 1] === atM) index += 1;
-  return profile.sum[index]! - before;
+  return numberAt(profile.sum, index) - before;
 }

@@ -1,4 +1,5 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
+import { at } from '../lists/at.ts';
 import { findPassings } from '../route/passings.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
@@ -39,7 +40,7 @@ export function withRescues(
     for (const place of places) {
       const { atM, offM } = place;
       if (atM < gap.from.atM || atM > gap.to.atM) continue;
-      const point = candidates[place.point]!;
+      const point = at(candidates, place.point);
       const known = nearest.get(point.id);
       if (known !== undefined && known.offRouteM <= offM) continue;
       nearest.set(point.id, {

@@ -14,3 +14,10 @@ export function numberAt(list: Float64Array, index: number): number {
   if (value === undefined) throw new RangeError(`number ${index} of ${list.length}`);
   return value;
 }
+
+/** The same of a plain list of numbers. */
+export function numberIn(list: readonly number[], index: number): number {
+  const value = list[index];
+  if (value === undefined) throw new RangeError(`number ${index} of ${list.length}`);
+  return value;
+}

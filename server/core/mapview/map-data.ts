@@ -1,6 +1,7 @@
 import type { FeatureCollection, LineString, Point } from 'geojson';
 import type { MapData } from '../../contract/map.ts';
 import type { Analysis } from '../analyse/analysis.ts';
+import { numberAt } from '../lists/at.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { cutLine, roundDegrees } from './cut-line.ts';
@@ -27,12 +28,12 @@ export function mapDataOf(
   notice: string | null,
   line: DrawnLine,
 ): ChangingMapData {
-  const middleLon = (route.lon[0]! + route.lon[route.lon.length - 1]!) / 2;
+  const middleLon = (numberAt(route.lon, 0) + numberAt(route.lon, route.lon.length - 1)) / 2;
   const { lengthM } = analysis.route;
   return {
     bbox: analysis.route.bbox,
     line: {
-      coordinates: Array.from(line.lon, (lon, i) => [roundDegrees(lon), roundDegrees(line.lat[i]!)]),
+      coordinates: Array.from(line.lon, (lon, i) => [roundDegrees(lon), roundDegrees(numberAt(line.lat, i))]),
       atM: Array.from(line.atM, Math.round),
     },
     route: {

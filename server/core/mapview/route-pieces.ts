@@ -1,6 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { RoutePiece as DrawnPiece } from '../../contract/map.ts';
 import type { Gap, Report } from '../gaps/gap.ts';
+import { at } from '../lists/at.ts';
 import type { SpanM } from '../quantity/span.ts';
 
 /** A piece of the route in one state for one commodity, metres along. */
@@ -18,8 +19,8 @@ export function routePieces(report: Report, commodity: Commodity, lengthM: numbe
   for (const [index, gap] of report.gaps.entries()) {
     const cuts = cutsOf(gap, report, lengthM);
     for (let i = 0; i + 1 < cuts.length; i += 1) {
-      const fromM = cuts[i]!;
-      const toM = cuts[i + 1]!;
+      const fromM = at(cuts, i);
+      const toM = at(cuts, i + 1);
       const middleM = (fromM + toM) / 2;
       const piece: RoutePiece = {
         commodity,
@@ -61,8 +62,8 @@ function shareSteps(gap: Gap, capacityL: number): number[] {
   const steps: number[] = [];
   if (!(capacityL > 0)) return steps;
   for (let i = 0; i + 1 < gap.levels.length; i += 1) {
-    const from = gap.levels[i]!;
-    const to = gap.levels[i + 1]!;
+    const from = at(gap.levels, i);
+    const to = at(gap.levels, i + 1);
     const fallL = from.litres - to.litres;
     if (!(fallL > 0)) continue;
     for (let step = 1; step < SHARE_STEPS; step += 1) {
@@ -85,8 +86,8 @@ function shareAt(levels: Gap['levels'], atM: number, capacityL: number): number 
   if (!(capacityL > 0)) return 0;
   let litres = levels[0]?.litres ?? 0;
   for (let i = 0; i + 1 < levels.length; i += 1) {
-    const from = levels[i]!;
-    const to = levels[i + 1]!;
+    const from = at(levels, i);
+    const to = at(levels, i + 1);
     if (atM < from.atM) break;
     const step = to.atM - from.atM;
     const along = step > 0 ? Math.min(1, (atM - from.atM) / step) : 1;

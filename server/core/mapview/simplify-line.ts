@@ -1,3 +1,4 @@
+import { numberAt } from '../lists/at.ts';
 import type { RouteLine } from '../route/route-line.ts';
 
 /** A line for drawing: degrees (longitudes unwrapped) and metres along the route at each vertex. */
@@ -24,26 +25,26 @@ export function simplifyLine(route: Pick<RouteLine, 'lon' | 'lat' | 'atM'>, maxV
   const weight = weightsOf(x, y);
   const extent = Math.max(spread(x), spread(y));
   const sorted = Float64Array.from(weight).sort();
-  const cut = count > maxVertices ? sorted[count - maxVertices]! : 0;
+  const cut = count > maxVertices ? numberAt(sorted, count - maxVertices) : 0;
   const tolerance = Math.max(cut, extent * FINEST_SHARE);
   const kept: number[] = [];
   for (let i = 0; i < count; i += 1) {
-    if (i === 0 || i === count - 1 || weight[i]! > tolerance) kept.push(i);
+    if (i === 0 || i === count - 1 || numberAt(weight, i) > tolerance) kept.push(i);
   }
   return {
-    lon: Float64Array.from(kept, (i) => route.lon[i]!),
-    lat: Float64Array.from(kept, (i) => route.lat[i]!),
-    atM: Float64Array.from(kept, (i) => route.atM[i]!),
+    lon: Float64Array.from(kept, (i) => numberAt(route.lon, i)),
+    lat: Float64Array.from(kept, (i) => numberAt(route.lat, i)),
+    atM: Float64Array.from(kept, (i) => numberAt(route.atM, i)),
   };
 }
 
 /** Degrees on the map's plane (Web Mercator), in radians. */
-export function onMap(lon: ArrayLike<number>, lat: ArrayLike<number>): { x: Float64Array; y: Float64Array } {
+export function onMap(lon: Float64Array, lat: Float64Array): { x: Float64Array; y: Float64Array } {
   const x = new Float64Array(lon.length);
   const y = new Float64Array(lon.length);
   for (let i = 0; i < lon.length; i += 1) {
-    x[i] = (lon[i]! * Math.PI) / 180;
-    y[i] = mercatorY(lat[i]!);
+    x[i] = (numberAt(lon, i) * Math.PI) / 180;
+    y[i] = mercatorY(numberAt(lat, i));
   }
   return { x, y };
 }
@@ -65,7 +66,14 @@ export function weightsOf(x: Float64Array, y: Float64Array): Float64Array {
     let farthest = -1;
     let distance = 0;
     for (let i = from + 1; i < to; i += 1) {
-      const off = offSegment(x[i]!, y[i]!, x[from]!, y[from]!, x[to]!, y[to]!);
+      const off = offSegment(
+        numberAt(x, i),
+        numberAt(y, i),
+        numberAt(x, from),
+        numberAt(y, from),
+        numberAt(x, to),
+        numberAt(y, to),
+      );
       if (off > distance) {
         distance = off;
         farthest = i;

@@ -1,6 +1,7 @@
 import type { Feature, LineString } from 'geojson';
 import type { Bbox } from '../../contract/common.ts';
 import type { GroundMark } from '../../contract/map.ts';
+import { numberAt, numberIn } from '../lists/at.ts';
 import { FINEST_SHARE, onMap, weightsOf } from './simplify-line.ts';
 
 type Ground = Feature<Feature['geometry'], GroundMark>;
@@ -57,9 +58,9 @@ function rankOf(feature: Ground): number {
 function thinned(coordinates: LineString['coordinates'], tolerance: number): LineString['coordinates'] {
   if (coordinates.length < 3) return coordinates;
   const { x, y } = onMap(
-    coordinates.map((position) => position[0]!),
-    coordinates.map((position) => position[1]!),
+    Float64Array.from(coordinates, (position) => numberIn(position, 0)),
+    Float64Array.from(coordinates, (position) => numberIn(position, 1)),
   );
   const weight = weightsOf(x, y);
-  return coordinates.filter((_, index) => weight[index]! > tolerance);
+  return coordinates.filter((_, index) => numberAt(weight, index) > tolerance);
 }

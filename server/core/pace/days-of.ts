@@ -1,5 +1,6 @@
 import type { Report } from '../gaps/gap.ts';
 import { sumBefore } from '../gaps/profile.ts';
+import { at } from '../lists/at.ts';
 import { dateAfter, localTime } from './clock.ts';
 import type { Day, Days } from './day.ts';
 import type { PaceEnd } from './pace-on.ts';
@@ -14,7 +15,7 @@ export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Rep
   const rows = slow.days.map((day, position): Day => {
     const haltM = day.toM;
     // The how manieth day's end at this very place: a stay empties the tanks day by day.
-    haltsBefore = position > 0 && slow.days[position - 1]!.toM === haltM ? haltsBefore + 1 : 0;
+    haltsBefore = position > 0 && at(slow.days, position - 1).toM === haltM ? haltsBefore + 1 : 0;
     let daysHere = 1;
     while (slow.days[position + daysHere]?.toM === haltM) daysHere += 1;
     const share = haltsBefore / (haltsBefore + daysHere);
@@ -56,7 +57,7 @@ function leftAt(report: Report, atM: number, share = 0): number {
   const { levels } = gap;
   if (gap.to.atM <= atM) return gap.arriveL;
   const index = levels.findIndex((level) => level.atM >= atM);
-  const after = levels[index] ?? levels.at(-1)!;
+  const after = levels[index] ?? at(levels, levels.length - 1);
   if (after.atM === atM) {
     const last = levels.findLast((level) => level.atM === atM) ?? after;
     return after.litres + share * (last.litres - after.litres);
@@ -83,4 +84,4 @@ function leftByGrade(report: Report, atM: number, share = 0): Day['waterByGrade'
 }
 
 const gapAt = (report: Report, atM: number) =>
-  report.gaps.find((one) => one.to.atM >= atM) ?? report.gaps.at(-1)!;
+  report.gaps.find((one) => one.to.atM >= atM) ?? at(report.gaps, report.gaps.length - 1);

@@ -1,6 +1,7 @@
 import type { Surface } from '../../contract/surface.ts';
 import { amountBetween, type Profile } from '../gaps/profile.ts';
 import type { PlacedCamp } from '../gaps/stays.ts';
+import { at } from '../lists/at.ts';
 import { metresOf } from '../quantity/rates.ts';
 import type { Rig } from '../rig/rig.ts';
 import { type SurfaceSpan, surfaceSpans } from '../surface/surface.ts';
@@ -62,8 +63,8 @@ function piecesOf(wayM: Profile, spans: readonly SurfaceSpan[], rig: Rig, pace: 
   );
   let span = 0;
   return places.slice(0, -1).map((fromM, index) => {
-    const toM = places[index + 1]!;
-    while (span + 1 < spans.length && spans[span]!.toM <= fromM) span += 1;
+    const toM = at(places, index + 1);
+    while (span + 1 < spans.length && at(spans, span).toM <= fromM) span += 1;
     const { hoursPerDay, kmPerHour } = paceOn(rig, spans[span]?.surface ?? 'unknown');
     const hours = amountBetween(wayM, fromM, toM) / metresOf(kmPerHour[pace]);
     return { fromM, toM, hours, dayShare: hours / hoursPerDay };

@@ -1,5 +1,6 @@
 import type { Course } from '../gaps/course.ts';
 import { type Profile, profileOf } from '../gaps/profile.ts';
+import { at, numberAt } from '../lists/at.ts';
 import { paceOn } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';
 
@@ -45,8 +46,8 @@ function drivingDays(even: Course, plan: PacePlan): Profile {
   let next = 0;
   for (const piece of plan.pieces) {
     let { fromM, dayShare } = piece;
-    for (; next < stays.length && stays[next]!.atM < piece.toM; next += 1) {
-      const stay = stays[next]!;
+    for (; next < stays.length && at(stays, next).atM < piece.toM; next += 1) {
+      const stay = at(stays, next);
       const part = Math.max(0, stay.atM - fromM) / (piece.toM - fromM);
       days += dayShare * part;
       mark(stay.atM);
@@ -66,8 +67,8 @@ function staysIn(profile: Profile): { atM: number; days: number }[] {
   const stays: { atM: number; days: number }[] = [];
   for (let index = 1; index < profile.atM.length; index += 1) {
     if (profile.atM[index] !== profile.atM[index - 1]) continue;
-    const days = profile.sum[index]! - profile.sum[index - 1]!;
-    if (days > 0) stays.push({ atM: profile.atM[index]!, days });
+    const days = numberAt(profile.sum, index) - numberAt(profile.sum, index - 1);
+    if (days > 0) stays.push({ atM: numberAt(profile.atM, index), days });
   }
   return stays;
 }

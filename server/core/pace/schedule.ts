@@ -1,4 +1,5 @@
 import type { Profile } from '../gaps/profile.ts';
+import { at } from '../lists/at.ts';
 import type { Day, Night } from './day.ts';
 
 /** A stretch at one pace: hours of driving, and the share of a driving day that they are. */
@@ -57,8 +58,8 @@ export function scheduleOf(pieces: readonly Piece[], stops: readonly Stop[], hou
   let next = 0;
   for (const piece of pieces) {
     let { hours, dayShare } = piece;
-    for (; next < stops.length && stops[next]!.atM < piece.toM; next += 1) {
-      const stop = stops[next]!;
+    for (; next < stops.length && at(stops, next).atM < piece.toM; next += 1) {
+      const stop = at(stops, next);
       const restM = piece.toM - drive.atM;
       const part = restM <= 0 ? 0 : Math.max(0, stop.atM - drive.atM) / restM;
       drive.on(Math.max(drive.atM, stop.atM), hours * part, dayShare * part);
