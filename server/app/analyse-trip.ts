@@ -1,7 +1,5 @@
 import type { Analysis } from '../contract/analysis.ts';
 import type { Caution } from '../contract/common.ts';
-import type { RigFile } from '../contract/rig.ts';
-import type { TripFile } from '../contract/trip.ts';
 import { type Reckoned, reckonTrip } from '../core/analyse/analyse.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import type { RouteDocument } from '../core/input/sources.ts';
@@ -9,6 +7,7 @@ import { mapDataOf } from '../core/mapview/map-data.ts';
 import { type DrawnLine, MAX_VERTICES, simplifyLine } from '../core/mapview/simplify-line.ts';
 import { coverOfUser } from '../core/route/box-cover.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
+import type { RigAndTrip } from './input/plan-input.ts';
 import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
 import { touchesRoute } from './near-route.ts';
 import type { OpeningHours } from './ports.ts';
@@ -20,15 +19,17 @@ export interface TripAnalysis {
   map: MapTold;
 }
 
-/** Analyses a loaded trip for a rig and a trip, both checked; `today` is an ISO date. Without `openingHours` no arrival is judged. */
-export function analyseTrip(
-  loaded: LoadedTrip,
-  rig: RigFile,
-  trip: TripFile,
-  today: string,
-  openingHours?: OpeningHours,
-): Outcome<TripAnalysis> {
-  const outcome = reckonLoaded(loaded, rig, trip, today, openingHours);
+/** What is known of dates. */
+export interface Calendar {
+  /** ISO date. */
+  today: string;
+  /** Without it no arrival is judged. */
+  openingHours?: OpeningHours;
+}
+
+/** Analyses a loaded trip for a rig and a trip, both checked. */
+export function analyseTrip(loaded: LoadedTrip, plan: RigAndTrip, calendar: Calendar): Outcome<TripAnalysis> {
+  const outcome = reckonLoaded(loaded, plan, calendar);
   if (!outcome.ok) return outcome;
   const { analysis, route, points } = outcome.value;
   const line = drawnLine(loaded.document, analysis.trip.part ?? 'all', route);
@@ -39,25 +40,15 @@ export function analyseTrip(
 /** As analyseTrip, with the courses that a carry plan goes on from and without the map. */
 export function reckonLoaded(
   loaded: LoadedTrip,
-  rig: RigFile,
-  trip: TripFile,
-  today: string,
-  openingHours?: OpeningHours,
+  { rig, trip }: RigAndTrip,
+  calendar: Calendar,
 ): Outcome<Reckoned> {
   const { document, camps } = loaded;
   const supplies = {
     ...loaded.supplies,
     cover: [...loaded.supplies.cover, ...coverOfUser(trip.cover ?? [])],
   };
-  const outcome = reckonTrip({
-    document,
-    supplies,
-    rig,
-    trip,
-    today,
-    camps,
-    ...(openingHours === undefined ? {} : { openingHours }),
-  });
+  const outcome = reckonTrip({ document, supplies, rig, trip, camps, ...calendar });
   if (!outcome.ok) return outcome;
   const { analysis, route } = outcome.value;
   const corridorKm = analysis.trip.corridorKm ?? 5;

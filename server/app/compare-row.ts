@@ -2,6 +2,7 @@ import type { Analysis, Gap, Report } from '../contract/analysis.ts';
 import type { ComparedCommodity, ComparedMass, ComparedRig } from '../contract/compare.ts';
 import type { AxleLoad, MassReport, MassState } from '../contract/vehicle.ts';
 import { VERDICT_RANK } from '../core/gaps/verdict.ts';
+import { at } from '../core/lists/at.ts';
 
 /** One rig's row of a comparison, all but its cautions. */
 export const compareRow = (name: string, analysis: Analysis): Omit<ComparedRig, 'cautions'> => ({
@@ -15,7 +16,7 @@ export const compareRow = (name: string, analysis: Analysis): Omit<ComparedRig, 
 function commodityOf(report: Report): ComparedCommodity {
   const { gaps, capacityL, canL, cansOwned } = report;
   const index = worstOf(gaps);
-  const { from, to, lengthKm, verdict, acrossNoData, needL, reserveL, marginL } = gaps[index]!;
+  const { from, to, lengthKm, verdict, acrossNoData, needL, reserveL, marginL } = at(gaps, index);
   const extraCans = Math.max(...gaps.map((gap) => gap.extraCans));
   const verdicts = { enough: 0, 'into-reserve': 0, short: 0, unknown: 0 };
   for (const gap of gaps) verdicts[gap.verdict] += 1;
@@ -44,7 +45,7 @@ function worstOf(gaps: readonly Gap[]): number {
     VERDICT_RANK[a.verdict] === VERDICT_RANK[b.verdict]
       ? a.marginL < b.marginL
       : VERDICT_RANK[a.verdict] < VERDICT_RANK[b.verdict];
-  return gaps.reduce((worst, gap, index) => (isWorse(gap, gaps[worst]!) ? index : worst), 0);
+  return gaps.reduce((worst, gap, index) => (isWorse(gap, at(gaps, worst)) ? index : worst), 0);
 }
 
 function massOf({ states }: MassReport): ComparedMass {

@@ -4,10 +4,9 @@ import type { Comparison } from '../contract/compare.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
-import { analyseTrip } from './analyse-trip.ts';
+import { analyseTrip, type Calendar } from './analyse-trip.ts';
 import { compareRow } from './compare-row.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
-import type { OpeningHours } from './ports.ts';
 
 /** A rig to compare, and what to call it when it has no name of its own. */
 export interface NamedRig {
@@ -15,23 +14,23 @@ export interface NamedRig {
   fallback: string;
 }
 
-/**
- * Several rigs on one loaded route, each analysed as it would be alone; all of them checked, the trip against each.
- * `today` is an ISO date.
- */
+/** Rigs to compare, and the trip that all of them make. */
+export interface RigsAndTrip {
+  rigs: readonly NamedRig[];
+  trip: TripFile;
+}
+
+/** Several rigs on one loaded route, each analysed as it would be alone; all of them checked, the trip against each. */
 export function compareRigs(
   loaded: LoadedTrip,
-  rigs: readonly NamedRig[],
-  trip: TripFile,
-  today: string,
-  openingHours?: OpeningHours,
+  { rigs, trip }: RigsAndTrip,
+  calendar: Calendar,
 ): Outcome<Comparison> {
-  const names = namesOf(rigs);
   const rows: { name: string; analysis: Analysis }[] = [];
-  for (const [index, { rig }] of rigs.entries()) {
-    const outcome = analyseTrip(loaded, rig, trip, today, openingHours);
+  for (const { name, rig } of withNames(rigs)) {
+    const outcome = analyseTrip(loaded, { rig, trip }, calendar);
     if (!outcome.ok) return outcome;
-    rows.push({ name: names[index]!, analysis: outcome.value.analysis });
+    rows.push({ name, analysis: outcome.value.analysis });
   }
   const [first] = rows;
   if (first === undefined) throw new Error('a comparison of no rig was not refused');
@@ -54,14 +53,14 @@ export function compareRigs(
 }
 
 /** Each rig by its own name; rigs of one name are numbered. */
-function namesOf(rigs: readonly NamedRig[]): string[] {
-  const plain = rigs.map(({ rig, fallback }) => rig.name ?? fallback);
+function withNames(rigs: readonly NamedRig[]): { name: string; rig: RigFile }[] {
   const taken = new Set<string>();
-  return plain.map((name) => {
-    let unlike = name;
-    for (let number = 2; taken.has(unlike); number += 1) unlike = `${name} (${number})`;
-    taken.add(unlike);
-    return unlike;
+  return rigs.map(({ rig, fallback }) => {
+    const plain = rig.name ?? fallback;
+    let name = plain;
+    for (let number = 2; taken.has(name); number += 1) name = `${plain} (${number})`;
+    taken.add(name);
+    return { name, rig };
   });
 }
 

@@ -1,6 +1,5 @@
 import type { Analysis } from '../contract/analysis.ts';
 import type { Plan } from '../contract/plan.ts';
-import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Gauge, WhatIf } from '../contract/whatif.ts';
 import type { Outcome } from '../core/input/problem.ts';
@@ -11,14 +10,12 @@ import { planCarry } from '../core/plan/plan-of.ts';
 import { waysOut } from '../core/plan/ways-out/ways-out.ts';
 import { basisOf } from '../core/plan/what-if/basis.ts';
 import { type WhatIfAsk, whatIf } from '../core/plan/what-if/what-if.ts';
-import { reckonLoaded } from './analyse-trip.ts';
+import { type Calendar, reckonLoaded } from './analyse-trip.ts';
+import type { RigAndTrip } from './input/plan-input.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
-import type { OpeningHours } from './ports.ts';
 import { analysisToContract, toContract } from './to-contract.ts';
 
-export interface PlanTripOptions {
-  today: string;
-  openingHours?: OpeningHours;
+export interface PlanTripOptions extends Calendar {
   solver: MipSolver;
   /** For one plan; changes are tried for three times as long. */
   seconds: number;
@@ -47,11 +44,10 @@ function whatIfAsk({ whatIf: ask = {} }: TripFile): WhatIfAsk {
 /** Analyses a loaded trip and plans what to fill where and what to carry. Blocks while it solves: for a worker. */
 export function planTrip(
   loaded: LoadedTrip,
-  rig: RigFile,
-  trip: TripFile,
-  { today, openingHours, solver, seconds, extras }: PlanTripOptions,
+  { rig, trip }: RigAndTrip,
+  { solver, seconds, extras, ...calendar }: PlanTripOptions,
 ): Outcome<PlannedTrip> {
-  const outcome = reckonLoaded(loaded, rig, trip, today, openingHours);
+  const outcome = reckonLoaded(loaded, { rig, trip }, calendar);
   if (!outcome.ok) return outcome;
   const clock = () => performance.now() / 1000;
   const options = { solver, seconds, clock };
@@ -64,7 +60,7 @@ export function planTrip(
           // A change or two may still be at work then.
           until: clock() + 3 * seconds,
           reckoned: outcome.value,
-          reckon: (other) => reckonLoaded(loaded, other, trip, today, openingHours),
+          reckon: (other) => reckonLoaded(loaded, { rig: other, trip }, calendar),
         })
       : { ways: [], complete: true };
   const failing = extras && held !== null ? oneFailure(outcome.value, held, options) : null;

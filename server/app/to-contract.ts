@@ -92,19 +92,24 @@ function convert(value: unknown): unknown {
 function convertObject(value: Record<string, unknown>): Record<string, unknown> {
   const result: Record<string, unknown> = {};
   for (const [name, one] of Object.entries(value)) {
-    if (isKmName(name) && typeof one !== 'string') result[KM_NAMES[name]] = inKm(one);
-    else {
-      result[name] = convert(one);
-      const parts = partsBeside(one);
-      if (parts !== null) result[name === 'text' ? 'parts' : `${name}Parts`] = parts;
+    if (isKmName(name) && typeof one !== 'string') {
+      result[KM_NAMES[name]] = inKm(one);
+      continue;
     }
+    result[name] = convert(one);
+    const parts = partsBeside(one);
+    if (parts !== null) result[name === 'text' ? 'parts' : `${name}Parts`] = parts;
   }
-  if (value.unit !== METRES_OF_WAY) return result;
-  for (const name of ['value', 'amount']) {
-    const metres = value[name];
-    if (typeof metres === 'number') result[name] = metres / 1000;
-  }
-  return { ...result, unit: 'km' };
+  return value.unit === METRES_OF_WAY ? { ...result, ...termInKm(value) } : result;
+}
+
+/** The figures of a term in metres of way. */
+function termInKm(term: Record<string, unknown>): Record<string, unknown> {
+  const figures = ['value', 'amount'].flatMap((name) => {
+    const metres = term[name];
+    return typeof metres === 'number' ? [[name, metres / 1000]] : [];
+  });
+  return { ...Object.fromEntries(figures), unit: 'km' };
 }
 
 /** Code, text and parts, then whatever else it has: the stretch that it speaks of. */

@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { compareRigs, type NamedRig } from '../app/compare.ts';
+import { compareRigs, type NamedRig, type RigsAndTrip } from '../app/compare.ts';
 import { compareText } from '../app/text/compare-text.ts';
 import { today } from '../app/today.ts';
 import type { TripFile } from '../contract/trip.ts';
@@ -35,18 +35,15 @@ export const compare = tripCommand({
     if (!plan.ok) return plan;
     const loaded = await loadFiles(args, io);
     if (!loaded.ok) return loaded;
-    const { rigs, trip } = plan.value;
-    const outcome = ofRoute(
-      compareRigs(loaded.value, rigs, withPart(trip, args), today(), openingHours),
-      args,
-    );
+    const rigs = { ...plan.value, trip: withPart(plan.value.trip, args) };
+    const outcome = ofRoute(compareRigs(loaded.value, rigs, { today: today(), openingHours }), args);
     if (!outcome.ok) return outcome;
     return { ok: true, value: args.json ? jsonLine(outcome.value) : compareText(outcome.value) };
   },
 });
 
 /** The rigs, each called by its file where it has no name, and the trip, which must fit every one of them. */
-async function readRigs(args: TripArguments): Promise<Outcome<{ rigs: NamedRig[]; trip: TripFile }>> {
+async function readRigs(args: TripArguments): Promise<Outcome<RigsAndTrip>> {
   const rigs: NamedRig[] = [];
   let trip: TripFile = {};
   for (const path of args.rigs) {

@@ -39,7 +39,7 @@ export const gaps = tripCommand({
     const files = await readTrip(args, io);
     if (!files.ok) return files;
     const { loaded, rig, trip } = files.value;
-    const outcome = ofRoute(analyseTrip(loaded, rig, trip, today(), openingHours), args);
+    const outcome = ofRoute(analyseTrip(loaded, { rig, trip }, { today: today(), openingHours }), args);
     if (!outcome.ok) return outcome;
     const { analysis } = outcome.value;
     return { ok: true, value: args.json ? jsonLine(analysis) : reportText(analysis, loaded.notice) };

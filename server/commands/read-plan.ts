@@ -1,14 +1,10 @@
-import type { RigFile } from '../contract/rig.ts';
-import type { TripFile } from '../contract/trip.ts';
+import type { RigAndTrip } from '../app/input/plan-input.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { readRigFile } from '../io/rig-file.ts';
 import { readTripFile } from '../io/trip-file.ts';
 
 /** Reads and checks the rig file and the trip file, null when there is none. */
-export async function readPlan(
-  rigPath: string,
-  tripPath: string | null,
-): Promise<Outcome<{ rig: RigFile; trip: TripFile }>> {
+export async function readPlan(rigPath: string, tripPath: string | null): Promise<Outcome<RigAndTrip>> {
   const rig = await readRigFile(rigPath);
   if (!rig.ok) return rig;
   if (tripPath === null) return { ok: true, value: { rig: rig.value, trip: {} } };

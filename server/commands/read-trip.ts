@@ -1,6 +1,5 @@
+import type { RigAndTrip } from '../app/input/plan-input.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
-import type { RigFile } from '../contract/rig.ts';
-import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import type { CommandIo } from './command-io.ts';
 import { loadFiles, withPart } from './load-files.ts';
@@ -8,10 +7,8 @@ import { readPlan } from './read-plan.ts';
 import type { TripArguments } from './trip-arguments.ts';
 
 /** All files of a command on a route with one rig, read and checked: the small ones first. */
-export interface ReadTrip {
+export interface ReadTrip extends RigAndTrip {
   loaded: LoadedTrip;
-  rig: RigFile;
-  trip: TripFile;
 }
 
 export async function readTrip(args: TripArguments, io: CommandIo): Promise<Outcome<ReadTrip>> {

@@ -41,7 +41,7 @@ export const tasks = {
       if (givenUp()) throw new Error('the plan was given up');
       return solve(...model);
     };
-    return planTrip(unpacked.loaded, rig, trip, { ...options, openingHours, solver: stoppable });
+    return planTrip(unpacked.loaded, { rig, trip }, { ...options, openingHours, solver: stoppable });
   },
 
   /** As plan; gives a PlanReply as JSON text in UTF-8. */

@@ -30,7 +30,7 @@ export interface AnalyseAsk {
 }
 
 export interface CompareAsk extends Omit<AnalyseAsk, 'rig'> {
-  rigs: NamedRig[];
+  rigs: readonly NamedRig[];
 }
 
 export interface LearnAsk extends LearnOptions {
@@ -54,7 +54,7 @@ export const tasks = {
   /** Analyses a packed trip; gives the whole AnalysisReply as JSON text in UTF-8. */
   async analyse({ id, packed, rig, trip, today }: AnalyseAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
     const loaded = unpackedTrip(id, packed);
-    const outcome = analyseTrip(loaded, rig, trip, today, openingHours);
+    const outcome = analyseTrip(loaded, { rig, trip }, { today, openingHours });
     if (!outcome.ok) return outcome;
     return { ok: true, value: new TextEncoder().encode(replyText(id, { rig, trip }, loaded, outcome.value)) };
   },
@@ -69,7 +69,7 @@ export const tasks = {
 
   /** Compares rigs on a packed trip; gives the Comparison as JSON text in UTF-8. */
   async compare({ id, packed, rigs, trip, today }: CompareAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
-    const outcome = compareRigs(unpackedTrip(id, packed), rigs, trip, today, openingHours);
+    const outcome = compareRigs(unpackedTrip(id, packed), { rigs, trip }, { today, openingHours });
     if (!outcome.ok) return outcome;
     return { ok: true, value: new TextEncoder().encode(JSON.stringify(outcome.value)) };
   },

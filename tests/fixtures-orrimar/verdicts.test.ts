@@ -34,7 +34,7 @@ async function demoAnalysis(
       tripFileSet,
     ),
   );
-  return { analysis: unwrapped(analyseTrip(loaded, rig, trip, TODAY)).analysis, rig, trip };
+  return { analysis: unwrapped(analyseTrip(loaded, { rig, trip }, { today: TODAY })).analysis, rig, trip };
 }
 
 let analysis: Analysis;

@@ -31,7 +31,7 @@ describeReal('litres of every gap of the Swiss route, by plain arithmetic from i
       corridorKm: 0.5,
       departure: '2026-08-10',
     };
-    const outcome = analyseTrip(await loadSwiss(), rig, trip, '2026-08-10');
+    const outcome = analyseTrip(await loadSwiss(), { rig, trip }, { today: '2026-08-10' });
     if (!outcome.ok) throw new Error(problemLine(outcome.problem));
     analysis = outcome.value.analysis;
   });

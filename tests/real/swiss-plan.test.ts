@@ -38,12 +38,16 @@ describeReal('the carry plan of the Swiss route', () => {
       // No water is mapped: all of it is carried.
       plan: { fillAtStart: { fuel: false, water: true } },
     };
-    const outcome = planTrip(await loadSwiss(), rig, trip, {
-      today: '2026-08-10',
-      solver: await loadSolver(),
-      seconds: 30,
-      extras: false,
-    });
+    const outcome = planTrip(
+      await loadSwiss(),
+      { rig, trip },
+      {
+        today: '2026-08-10',
+        solver: await loadSolver(),
+        seconds: 30,
+        extras: false,
+      },
+    );
     if (!outcome.ok) throw new Error(problemLine(outcome.problem));
     planned = outcome.value;
   });

@@ -7,6 +7,12 @@ import { checkTrip } from '../../core/trip/check-trip.ts';
 import { misfitWords } from '../../words/words-of.ts';
 import { checkShape } from './check-shape.ts';
 
+/** What an analysis goes by. */
+export interface RigAndTrip {
+  rig: RigFile;
+  trip: TripFile;
+}
+
 /** A rig as it came (parsed YAML or JSON), outcomeOf against the contract and against itself. */
 export function checkRigValue(value: unknown, source: string): Outcome<RigFile> {
   const shape = checkShape(RigFile, value, 'rig-invalid', source);
@@ -20,7 +26,7 @@ export function checkTripValue(value: unknown, source: string, rig: RigFile | nu
 }
 
 /** A rig and, where there is one, a trip of the right shape, held against themselves and each other. */
-export function fitPlan(rig: RigFile, trip: TripFile | undefined): Outcome<{ rig: RigFile; trip: TripFile }> {
+export function fitPlan(rig: RigFile, trip: TripFile | undefined): Outcome<RigAndTrip> {
   const alone = fitRig(rig, 'rig');
   if (!alone.ok) return alone;
   const together = trip === undefined ? null : fitTrip(trip, 'trip', rig);

@@ -1,8 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox';
-import type { NamedRig } from '../../app/compare.ts';
+import type { NamedRig, RigsAndTrip } from '../../app/compare.ts';
 import { fitRig, fitTrip } from '../../app/input/plan-input.ts';
 import { CompareRequest, Comparison } from '../../contract/compare.ts';
-import type { TripFile } from '../../contract/trip.ts';
 import { InputProblem } from '../../core/input/problem.ts';
 import { ProblemReply } from '../reply/problem-reply.ts';
 import { goneSignal, sendBytes } from '../reply/reply.ts';
@@ -31,7 +30,7 @@ export function compareRoutes(service: AnalysisService): FastifyPluginAsyncTypeb
 }
 
 /** The rigs, each named by its number from 1, and the trip, which must fit every one of them. */
-function fitRigs({ rigs, trip }: CompareRequest): { rigs: NamedRig[]; trip: TripFile } {
+function fitRigs({ rigs, trip }: CompareRequest): RigsAndTrip {
   const named = rigs.map((rig, index): NamedRig => {
     const fallback = `rig ${index + 1}`;
     return { rig: valueOrThrow(fitRig(rig, fallback)), fallback };

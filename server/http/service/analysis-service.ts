@@ -1,7 +1,6 @@
 import { randomUUID } from 'node:crypto';
-import type { NamedRig } from '../../app/compare.ts';
-import type { RigFile } from '../../contract/rig.ts';
-import type { TripFile } from '../../contract/trip.ts';
+import type { RigsAndTrip } from '../../app/compare.ts';
+import type { RigAndTrip } from '../../app/input/plan-input.ts';
 import { InputProblem } from '../../core/input/problem.ts';
 import type { tasks as carryTasks } from '../../work/carry-tasks.ts';
 import { JobAborted } from '../../work/job.ts';
@@ -16,14 +15,8 @@ import { TripStore } from './trip-store.ts';
 type Work = typeof tasks;
 type CarryWork = typeof carryTasks;
 
-/** What an analysis goes by. */
-export interface PlanValues {
-  rig: RigFile;
-  trip: TripFile;
-}
-
 /** What a carry plan is asked for. */
-export interface PlanRequest extends PlanValues {
+export interface PlanRequest extends RigAndTrip {
   extras: boolean;
 }
 
@@ -92,7 +85,7 @@ export class AnalysisService {
   /** Reads what was uploaded, keeps it and analyses it. */
   async analyseUpload(
     { route, extracts }: Pick<LoadAsk, 'route' | 'extracts'>,
-    plan: PlanValues,
+    plan: RigAndTrip,
     signal: AbortSignal,
   ): Promise<Uint8Array> {
     const ask = { route, extracts, notice: null };
@@ -107,16 +100,12 @@ export class AnalysisService {
   }
 
   /** Analyses a kept trip again; `not-found` when it is gone. */
-  async analyseAgain(id: string, plan: PlanValues, signal: AbortSignal): Promise<Uint8Array> {
+  async analyseAgain(id: string, plan: RigAndTrip, signal: AbortSignal): Promise<Uint8Array> {
     return this.#analyse(id, await this.#kept(id), plan, signal);
   }
 
   /** Compares rigs on a kept trip, as JSON bytes of a Comparison; `not-found` when it is gone. */
-  async compare(
-    id: string,
-    { rigs, trip }: { rigs: NamedRig[]; trip: TripFile },
-    signal: AbortSignal,
-  ): Promise<Uint8Array> {
+  async compare(id: string, { rigs, trip }: RigsAndTrip, signal: AbortSignal): Promise<Uint8Array> {
     const ask = { id, packed: await this.#kept(id), rigs, trip, today: this.#today() };
     return valueOrThrow(
       await this.#analysing.run('compare', ask, { timeoutMs: this.#limits.analyseMs, signal }),
@@ -191,7 +180,7 @@ export class AnalysisService {
   }
 
   /** The first plans of a worker take many times as long as the later ones: it makes the demo's for nobody. */
-  #warmPlanning(packed: SharedArrayBuffer, { rig, trip }: PlanValues): void {
+  #warmPlanning(packed: SharedArrayBuffer, { rig, trip }: RigAndTrip): void {
     this.#warmLater = undefined;
     if (this.#closed) return;
     const ask = { id: DEMO_ID, packed, rig, trip, today: this.#today(), seconds: this.#limits.planSeconds };
@@ -217,7 +206,7 @@ export class AnalysisService {
   async #analyse(
     id: string,
     packed: SharedArrayBuffer,
-    { rig, trip }: PlanValues,
+    { rig, trip }: RigAndTrip,
     signal: AbortSignal | undefined,
   ): Promise<Uint8Array> {
     this.#warmLater?.refresh();

@@ -1,6 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import type { RigFile } from '../../contract/rig.ts';
-import type { TripFile } from '../../contract/trip.ts';
+import type { RigAndTrip } from '../../app/input/plan-input.ts';
 import type { Outcome } from '../../core/input/problem.ts';
 import { readRigFile } from '../../io/rig-file.ts';
 import { readTripFile } from '../../io/trip-file.ts';
@@ -18,7 +17,7 @@ export const DEMO_ROUTE = demoFile('route.gpx');
 export const DEMO_EXTRACT = demoFile('orrimar.osm.pbf');
 
 /** The demo's rig and trip. */
-export async function readDemoPlan(): Promise<Outcome<{ rig: RigFile; trip: TripFile }>> {
+export async function readDemoPlan(): Promise<Outcome<RigAndTrip>> {
   const rig = await readRigFile(demoFile('rig.yaml').path);
   if (!rig.ok) return rig;
   const trip = await readTripFile(demoFile('trip.yaml').path, rig.value);
