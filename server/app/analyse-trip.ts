@@ -31,9 +31,9 @@ export interface Calendar {
 export function analyseTrip(loaded: LoadedTrip, plan: RigAndTrip, calendar: Calendar): Outcome<TripAnalysis> {
   const outcome = reckonLoaded(loaded, plan, calendar);
   if (!outcome.ok) return outcome;
-  const { analysis, route, points } = outcome.value;
+  const { analysis, route } = outcome.value;
   const line = drawnLine(loaded.document, analysis.trip.part ?? 'all', route);
-  const map = mapToContract(mapDataOf(analysis, route, points, loaded.notice, line));
+  const map = mapToContract(mapDataOf(outcome.value, line, loaded.notice));
   return { ok: true, value: { analysis: analysisToContract(analysis), map } };
 }
 

@@ -1,9 +1,7 @@
 import type { FeatureCollection, LineString, Point } from 'geojson';
 import type { MapData } from '../../contract/map.ts';
-import type { Analysis } from '../analyse/analysis.ts';
+import type { Analysed } from '../analyse/analyse.ts';
 import { numberAt } from '../lists/at.ts';
-import type { RouteLine } from '../route/route-line.ts';
-import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { cutLine, roundDegrees } from './cut-line.ts';
 import { type RoutePiece, routePieces } from './route-pieces.ts';
 import type { DrawnLine } from './simplify-line.ts';
@@ -18,15 +16,13 @@ export interface ChangingMapData extends Pick<MapData, 'bbox' | 'notice'> {
 }
 
 /**
- * What the map draws; `line` is the route thinned by simplifyLine. Longitudes run on past ±180 where the route crosses the 180th meridian, supplies with them, so
- * that nothing is torn apart.
+ * What the map draws of an analysis; `line` is the route thinned by simplifyLine. Longitudes run on past ±180 where the
+ * route crosses the 180th meridian, supplies with them, so that nothing is torn apart.
  */
 export function mapDataOf(
-  analysis: Analysis,
-  route: RouteLine,
-  points: readonly SupplyPoint[],
-  notice: string | null,
+  { analysis, route, points }: Analysed,
   line: DrawnLine,
+  notice: string | null,
 ): ChangingMapData {
   const middleLon = (numberAt(route.lon, 0) + numberAt(route.lon, route.lon.length - 1)) / 2;
   const { lengthM } = analysis.route;

@@ -38,8 +38,14 @@ export function simplifyLine(route: Pick<RouteLine, 'lon' | 'lat' | 'atM'>, maxV
   };
 }
 
+/** Places on the map's plane, radians. */
+interface OnMap {
+  x: Float64Array;
+  y: Float64Array;
+}
+
 /** Degrees on the map's plane (Web Mercator), in radians. */
-export function onMap(lon: Float64Array, lat: Float64Array): { x: Float64Array; y: Float64Array } {
+export function onMap(lon: Float64Array, lat: Float64Array): OnMap {
   const x = new Float64Array(lon.length);
   const y = new Float64Array(lon.length);
   for (let i = 0; i < lon.length; i += 1) {
@@ -66,14 +72,7 @@ export function weightsOf(x: Float64Array, y: Float64Array): Float64Array {
     let farthest = -1;
     let distance = 0;
     for (let i = from + 1; i < to; i += 1) {
-      const off = offSegment(
-        numberAt(x, i),
-        numberAt(y, i),
-        numberAt(x, from),
-        numberAt(y, from),
-        numberAt(x, to),
-        numberAt(y, to),
-      );
+      const off = offSegment({ x, y }, i, from, to);
       if (off > distance) {
         distance = off;
         farthest = i;
@@ -87,9 +86,12 @@ export function weightsOf(x: Float64Array, y: Float64Array): Float64Array {
   return weight;
 }
 
-function offSegment(px: number, py: number, ax: number, ay: number, bx: number, by: number): number {
-  const dx = bx - ax;
-  const dy = by - ay;
+/** How far a vertex is from the straight line between two others. */
+function offSegment({ x, y }: OnMap, vertex: number, from: number, to: number): number {
+  const [px, py] = [numberAt(x, vertex), numberAt(y, vertex)];
+  const [ax, ay] = [numberAt(x, from), numberAt(y, from)];
+  const dx = numberAt(x, to) - ax;
+  const dy = numberAt(y, to) - ay;
   const square = dx * dx + dy * dy;
   const along = square === 0 ? 0 : Math.min(1, Math.max(0, ((px - ax) * dx + (py - ay) * dy) / square));
   return Math.hypot(px - ax - along * dx, py - ay - along * dy);

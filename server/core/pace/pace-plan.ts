@@ -27,14 +27,17 @@ export interface PacePlan {
   departure: { date: string | null; hour: number };
 }
 
-/** Schedules for a route whose way, allowance included, is `wayM`. */
-export function pacePlan(
-  lengthM: number,
-  rig: Rig,
-  trip: Trip,
-  camps: readonly PlacedCamp[],
-  wayM: Profile,
-): PacePlan {
+/** What a drive is scheduled with; `wayM`: the way along the route, allowance included. */
+export interface PaceFacts {
+  readonly lengthM: number;
+  readonly rig: Rig;
+  readonly trip: Trip;
+  readonly camps: readonly PlacedCamp[];
+  readonly wayM: Profile;
+}
+
+/** Schedules of a drive at three paces. */
+export function pacePlan({ lengthM, rig, trip, camps, wayM }: PaceFacts): PacePlan {
   const stops = stopsOf(lengthM, trip, camps);
   const spans = surfaceSpans(lengthM, trip);
   const pieces = piecesOf(wayM, spans, rig, 'slow');
