@@ -30,7 +30,7 @@ export async function loadTrip(
 ): Promise<Outcome<LoadedTrip>> {
   const document = await files.readRoute(request.route, watch);
   if (!document.ok) return document;
-  const route = buildRoute(document.value, { part: 'all', sparseStepKm: 5 });
+  const route = buildRoute(document.value, { part: 'all', sparseStepM: 5_000 });
   if (!route.ok) {
     return { ok: false, problem: { ...route.problem, source: route.problem.source ?? request.route.source } };
   }

@@ -1,7 +1,8 @@
 import { lineString, nearestPointOnLine, point as turfPoint } from '@turf/turf';
+import type { LonLat } from '../../server/core/geodesy/lon-lat.ts';
 import type { RouteDocument } from '../../server/core/input/sources.ts';
 import { buildRoute } from '../../server/core/route/build-route.ts';
-import { findPassings, type Place } from '../../server/core/route/passings.ts';
+import { findPassings } from '../../server/core/route/passings.ts';
 import type { RouteLine } from '../../server/core/route/route-line.ts';
 import { type Bench, type BenchRow, medianMsOf } from './measure.ts';
 
@@ -46,7 +47,7 @@ function syntheticRoute(): RouteDocument {
 }
 
 /** Points within some 6 km of the line: nearly all of them have passings, the worst case for the search. */
-function syntheticPoints(document: RouteDocument): Place[] {
+function syntheticPoints(document: RouteDocument): LonLat[] {
   const random = seeded(11);
   const { lon, lat } = document.parts[0]!.segments[0]!;
   return Array.from({ length: POINTS }, () => {
@@ -56,7 +57,7 @@ function syntheticPoints(document: RouteDocument): Place[] {
 }
 
 function built(document: RouteDocument): RouteLine {
-  const route = buildRoute(document, { part: 'all', sparseStepKm: 5 });
+  const route = buildRoute(document, { part: 'all', sparseStepM: 5_000 });
   if (!route.ok) throw new Error(route.problem.came);
   return route.value;
 }

@@ -1,3 +1,4 @@
+import type { LonLat } from './lon-lat.ts';
 import { unwrapLongitude } from './longitude.ts';
 import { FLATTENING, RADIANS_PER_DEGREE } from './wgs84.ts';
 
@@ -23,6 +24,46 @@ function lagAt({ sinAzimuth, c, sigma1 }: Correction, sigma: number): number {
 
 const reduced = (latRad: number) => Math.atan2((1 - FLATTENING) * Math.sin(latRad), Math.cos(latRad));
 
+/** Two places on the auxiliary sphere: sines and cosines of their reduced latitudes, radians of longitude between. */
+interface Ends {
+  sin1: number;
+  cos1: number;
+  sin2: number;
+  cos2: number;
+  turnRad: number;
+}
+
+/** The way between two places on the auxiliary sphere, radians: longitude between them there, and the angle. */
+interface SphereWay {
+  lambda: number;
+  sigma: number;
+  correction: Correction;
+}
+
+const NO_CORRECTION: Correction = { sinAzimuth: 0, c: 0, sigma1: 0 };
+
+/** Vincenty's inverse by iteration; where it does not settle the great circle. Null where the ends are one place. */
+function sphereWay({ sin1, cos1, sin2, cos2, turnRad }: Ends): SphereWay | null {
+  let lambda = turnRad;
+  for (let round = 0; ; round += 1) {
+    const across = cos2 * Math.sin(lambda);
+    const along = cos1 * sin2 - sin1 * cos2 * Math.cos(lambda);
+    const sinSigma = Math.hypot(across, along);
+    const sigma = Math.atan2(sinSigma, sin1 * sin2 + cos1 * cos2 * Math.cos(lambda));
+    if (sigma < TINY) return null;
+    const sinAzimuth = (cos1 * across) / sinSigma;
+    const cos2Azimuth = 1 - sinAzimuth * sinAzimuth;
+    const c = (FLATTENING / 16) * cos2Azimuth * (4 + FLATTENING * (4 - 3 * cos2Azimuth));
+    const correction = { sinAzimuth, c, sigma1: Math.atan2(sin1 * sinSigma, cos1 * along) };
+    const next = turnRad + lagAt(correction, sigma);
+    if (Math.abs(next - lambda) < SETTLED) return { lambda, sigma, correction };
+    if (round === MOST_ROUNDS || Math.abs(next) > Math.PI) {
+      return { lambda: turnRad, sigma, correction: NO_CORRECTION };
+    }
+    lambda = next;
+  }
+}
+
 /**
  * The WGS 84 geodesic between two places as a function of the share of the way (0 to 1, equal parts of the auxiliary
  * sphere, which are equal on the ground within 0.6 %). Longitudes run on from `lon1`.
@@ -35,38 +76,14 @@ export function geodesicBetween(
   lat1: number,
   lon2: number,
   lat2: number,
-): (share: number) => { lon: number; lat: number } {
+): (share: number) => LonLat {
   const turn = unwrapLongitude(lon2, lon1) - lon1;
   const beta1 = reduced(lat1 * RADIANS_PER_DEGREE);
   const beta2 = reduced(lat2 * RADIANS_PER_DEGREE);
   const [sin1, cos1, sin2, cos2] = [Math.sin(beta1), Math.cos(beta1), Math.sin(beta2), Math.cos(beta2)];
-  const wanted = turn * RADIANS_PER_DEGREE;
-
-  let lambda = wanted;
-  let sigma = 0;
-  let correction: Correction = { sinAzimuth: 0, c: 0, sigma1: 0 };
-  for (let round = 0; ; round += 1) {
-    const across = cos2 * Math.sin(lambda);
-    const along = cos1 * sin2 - sin1 * cos2 * Math.cos(lambda);
-    const sinSigma = Math.hypot(across, along);
-    sigma = Math.atan2(sinSigma, sin1 * sin2 + cos1 * cos2 * Math.cos(lambda));
-    if (sigma < TINY) {
-      return (share) => ({ lon: lon1 + share * turn, lat: lat1 + share * (lat2 - lat1) });
-    }
-    const sinAzimuth = (cos1 * across) / sinSigma;
-    const cos2Azimuth = 1 - sinAzimuth * sinAzimuth;
-    const c = (FLATTENING / 16) * cos2Azimuth * (4 + FLATTENING * (4 - 3 * cos2Azimuth));
-    correction = { sinAzimuth, c, sigma1: Math.atan2(sin1 * sinSigma, cos1 * along) };
-    const next = wanted + lagAt(correction, sigma);
-    const settled = Math.abs(next - lambda) < SETTLED;
-    if (settled) break;
-    if (round === MOST_ROUNDS || Math.abs(next) > Math.PI) {
-      lambda = wanted;
-      correction = { sinAzimuth: 0, c: 0, sigma1: 0 };
-      break;
-    }
-    lambda = next;
-  }
+  const way = sphereWay({ sin1, cos1, sin2, cos2, turnRad: turn * RADIANS_PER_DEGREE });
+  if (way === null) return (share) => ({ lon: lon1 + share * turn, lat: lat1 + share * (lat2 - lat1) });
+  const { lambda, sigma, correction } = way;
 
   return (share) => {
     if (share <= 0) return { lon: lon1, lat: lat1 };

@@ -2,18 +2,16 @@ import type { Bbox, Caution } from '../../contract/common.ts';
 import { wrapLongitude } from '../geodesy/longitude.ts';
 import type { Outcome, Problem } from '../input/problem.ts';
 import type { RouteDocument, RoutePart } from '../input/sources.ts';
+import type { SpanM } from '../quantity/span.ts';
 import { chooseParts } from './choose-parts.ts';
-import { LineGrower } from './line-grower.ts';
-import type { RouteLine, SketchySpan } from './route-line.ts';
-
-/** A jump between segments over this length is no road line: no passing is sought on it (design rule). */
-export const LONG_BRIDGE_M = 1_000;
+import { LONG_BRIDGE_M, Measurement } from './measurement.ts';
+import type { RouteLine } from './route-line.ts';
 
 export interface RouteChoice {
   /** `all`, a number from 1 (tracks in file order, then routes), or a name. */
   part: 'all' | number | string;
-  /** Steps between two points that are longer than this are called sparse, km. */
-  sparseStepKm: number;
+  /** Steps between two points that are longer than this are called sparse, metres. */
+  sparseStepM: number;
 }
 
 const refuse = (problem: Omit<Problem, 'source'>): Outcome<never> => ({
@@ -29,16 +27,20 @@ const kmText = (metres: number) =>
       : `${(metres / 1000).toFixed(1)} km`;
 
 /** [w, s, e, n] of unwrapped longitudes; west > east when the line crosses the 180th meridian. */
-function bboxOf(lon: Float64Array, lat: Float64Array): Bbox {
-  let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (let i = 0; i < lon.length; i += 1) {
-    west = Math.min(west, lon[i]!);
-    east = Math.max(east, lon[i]!);
-    south = Math.min(south, lat[i]!);
-    north = Math.max(north, lat[i]!);
-  }
+function bboxOf(lons: Float64Array, lats: Float64Array): Bbox {
+  const [west, east] = endsOf(lons);
+  const [south, north] = endsOf(lats);
   if (east - west >= 360) return [-180, south, 180, north];
   return [wrapLongitude(west), south, wrapLongitude(east), north];
+}
+
+function endsOf(values: Float64Array): [number, number] {
+  let [least, most] = [Infinity, -Infinity];
+  for (const value of values) {
+    least = Math.min(least, value);
+    most = Math.max(most, value);
+  }
+  return [least, most];
 }
 
 function nameOf(document: RouteDocument, parts: readonly RoutePart[]): string {
@@ -46,21 +48,14 @@ function nameOf(document: RouteDocument, parts: readonly RoutePart[]): string {
   return (parts.length === 1 ? (first ?? document.name) : (document.name ?? first)) ?? 'unnamed route';
 }
 
-/** Joins a span to the one before when it is of the same kind and begins where that ends. */
-function addSpan(spans: SketchySpan[], span: SketchySpan): void {
-  const last = spans.at(-1);
-  if (last !== undefined && last.kind === span.kind && last.toM === span.fromM) last.toM = span.toM;
-  else spans.push({ ...span });
-}
-
-function bridgeCaution(fromM: number, toM: number): Caution {
+function bridgeCaution({ fromM, toM }: SpanM): Caution {
   const long = toM - fromM > LONG_BRIDGE_M;
   const text = `The line breaks off at km ${(fromM / 1000).toFixed(1)}: a jump of ${kmText(toM - fromM)} is bridged by a straight line${long ? ', on which no supply is sought' : ''}`;
   return { code: 'bridge', text, fromKm: fromM / 1000, toKm: toM / 1000 };
 }
 
-function sparseCaution(steps: readonly SketchySpan[], longest: SketchySpan, sparseStepKm: number): Caution {
-  const text = `${steps.length} step(s) between points are longer than ${sparseStepKm} km, the longest ${kmText(longest.toM - longest.fromM)}: there the line is not the road, and gaps across it are at best unknown`;
+function sparseCaution(steps: number, longest: SpanM, sparseStepM: number): Caution {
+  const text = `${steps} step(s) between points are longer than ${sparseStepM / 1000} km, the longest ${kmText(longest.toM - longest.fromM)}: there the line is not the road, and gaps across it are at best unknown`;
   return { code: 'sparse-steps', text, fromKm: longest.fromM / 1000, toKm: longest.toM / 1000 };
 }
 
@@ -74,83 +69,53 @@ export function buildRoute(document: RouteDocument, choice: RouteChoice): Outcom
   const chosen = chooseParts(document, choice.part);
   if (!chosen.ok) return chosen;
   const { parts } = chosen.value;
-  const cautions: Caution[] = [...document.cautions, ...chosen.value.cautions];
+  const measurement = new Measurement(parts, choice.sparseStepM);
+  if (measurement.vertices === 0) return refuse(noPoints(document, parts));
+  if (measurement.line.lengthM === 0) return refuse(onePlace(measurement.vertices));
 
-  const line = new LineGrower();
-  const sketchy: SketchySpan[] = [];
-  const sparse: SketchySpan[] = [];
-  let longestSparse: SketchySpan | undefined;
-  let longestStepM = 0;
-  let vertices = 0;
-  let partsUsed = 0;
-  for (const part of parts) {
-    const before = vertices;
-    for (const segment of part.segments) {
-      for (let i = 0; i < segment.lon.length; i += 1) {
-        const fromM = line.lengthM;
-        const jump = i === 0;
-        line.extend(segment.lon[i]!, segment.lat[i]!, jump ? LONG_BRIDGE_M : Infinity, segment.ele[i]);
-        const stepLengthM = line.lengthM - fromM;
-        vertices += 1;
-        if (stepLengthM === 0) continue;
-        const toM = line.lengthM;
-        if (jump) {
-          cautions.push(bridgeCaution(fromM, toM));
-          if (stepLengthM > LONG_BRIDGE_M) addSpan(sketchy, { kind: 'bridge', fromM, toM });
-          continue;
-        }
-        longestStepM = Math.max(longestStepM, stepLengthM);
-        if (stepLengthM > choice.sparseStepKm * 1000) {
-          const span: SketchySpan = { kind: 'sparse', fromM, toM };
-          sparse.push(span);
-          addSpan(sketchy, span);
-          if (longestSparse === undefined || stepLengthM > longestSparse.toM - longestSparse.fromM)
-            longestSparse = span;
-        }
-      }
-    }
-    if (vertices > before) partsUsed += 1;
+  const { longestSparse } = measurement;
+  const cautions: Caution[] = [
+    ...document.cautions,
+    ...chosen.value.cautions,
+    ...measurement.bridges.map(bridgeCaution),
+  ];
+  if (longestSparse !== undefined) {
+    cautions.push(sparseCaution(measurement.sparseSteps.length, longestSparse, choice.sparseStepM));
   }
-  if (vertices === 0) {
-    return refuse({
-      code: 'gpx-no-points',
-      place: null,
-      came: parts.length === 0 ? 'no track and no route with points' : 'the chosen part has no points',
-      expected: 'a track or route with at least two points',
-      remedy:
-        document.waypoints.length > 0
-          ? 'Waypoints alone are no route: export the track or route itself'
-          : 'Export the track or route again and check that it is not empty',
-    });
-  }
-  if (line.lengthM === 0) {
-    return refuse({
-      code: 'gpx-one-point',
-      place: null,
-      came: vertices === 1 ? 'a single point' : `${vertices} points, all at one place`,
-      expected: 'a line of at least two points at different places',
-      remedy: 'Export the whole track or route',
-    });
-  }
-  if (longestSparse !== undefined) cautions.push(sparseCaution(sparse, longestSparse, choice.sparseStepKm));
-
-  const { lon, lat, atM, eleM, unsought } = line.finish();
+  const line = measurement.line.finish();
   return {
     ok: true,
     value: {
       name: nameOf(document, parts),
-      lon,
-      lat,
-      atM,
-      eleM,
-      unsought,
-      lengthM: line.lengthM,
-      vertices,
-      parts: partsUsed,
-      longestStepM,
-      bbox: bboxOf(lon, lat),
-      sketchy,
+      ...line,
+      lengthM: measurement.line.lengthM,
+      vertices: measurement.vertices,
+      parts: measurement.parts,
+      longestStepM: measurement.longestStepM,
+      bbox: bboxOf(line.lon, line.lat),
+      sketchy: measurement.sketchy,
       cautions,
     },
   };
 }
+
+function noPoints(document: RouteDocument, parts: readonly RoutePart[]): Omit<Problem, 'source'> {
+  return {
+    code: 'gpx-no-points',
+    place: null,
+    came: parts.length === 0 ? 'no track and no route with points' : 'the chosen part has no points',
+    expected: 'a track or route with at least two points',
+    remedy:
+      document.waypoints.length > 0
+        ? 'Waypoints alone are no route: export the track or route itself'
+        : 'Export the track or route again and check that it is not empty',
+  };
+}
+
+const onePlace = (vertices: number): Omit<Problem, 'source'> => ({
+  code: 'gpx-one-point',
+  place: null,
+  came: vertices === 1 ? 'a single point' : `${vertices} points, all at one place`,
+  expected: 'a line of at least two points at different places',
+  remedy: 'Export the whole track or route',
+});

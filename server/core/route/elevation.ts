@@ -1,3 +1,5 @@
+import { numberAt } from '../lists/at.ts';
+
 /** Metres of height along the route, all known: `eleM[i]` at `atM[i]`, straight lines between. */
 export interface Heights {
   atM: Float64Array;
@@ -17,38 +19,38 @@ export function heightsOf(
   atM: Float64Array,
   eleM: Float64Array,
 ): { heights: Heights | null; unknownM: number; absurd: number } {
-  const known: number[] = [];
+  const knownAtM: number[] = [];
+  const knownEleM: number[] = [];
   let absurd = 0;
   let unknownM = 0;
   let before = true;
-  for (let index = 0; index < eleM.length; index += 1) {
-    const ele = eleM[index]!;
+  for (let vertex = 0; vertex < eleM.length; vertex += 1) {
+    const ele = numberAt(eleM, vertex);
+    const hereM = numberAt(atM, vertex);
     const good = ele >= LOWEST_M && ele <= HIGHEST_M;
     if (good) {
       // Of points at one place the last holds, so that no height is gained without a way.
-      if (known.length > 0 && atM[known.at(-1)!] === atM[index]) known.pop();
-      known.push(index);
+      if (knownAtM.at(-1) === hereM) {
+        knownAtM.pop();
+        knownEleM.pop();
+      }
+      knownAtM.push(hereM);
+      knownEleM.push(ele);
     }
     if (!good && !Number.isNaN(ele)) absurd += 1;
-    if (index > 0 && !(good && before)) unknownM += atM[index]! - atM[index - 1]!;
+    if (vertex > 0 && !(good && before)) unknownM += hereM - numberAt(atM, vertex - 1);
     before = good;
   }
-  if (known.length < 2) return { heights: null, unknownM, absurd };
-  return {
-    heights: {
-      atM: Float64Array.from(known, (index) => atM[index]!),
-      eleM: Float64Array.from(known, (index) => eleM[index]!),
-    },
-    unknownM,
-    absurd,
-  };
+  const heights =
+    knownAtM.length < 2 ? null : { atM: Float64Array.from(knownAtM), eleM: Float64Array.from(knownEleM) };
+  return { heights, unknownM, absurd };
 }
 
 /** Metres up and down over a line of heights. */
 export function climbOf(eleM: Float64Array): { upM: number; downM: number } {
   let [upM, downM] = [0, 0];
   for (let index = 1; index < eleM.length; index += 1) {
-    const rise = eleM[index]! - eleM[index - 1]!;
+    const rise = numberAt(eleM, index) - numberAt(eleM, index - 1);
     if (rise > 0) upM += rise;
     else downM -= rise;
   }
@@ -65,15 +67,15 @@ export function turningPoints(eleM: Float64Array, thresholdM: number): number[] 
   let high = 0;
   let heading: 'up' | 'down' | null = null;
   for (let index = 1; index < eleM.length; index += 1) {
-    const ele = eleM[index]!;
-    if (ele > eleM[high]!) high = index;
-    if (ele < eleM[low]!) low = index;
-    if (heading !== 'down' && eleM[high]! - ele > thresholdM) {
+    const ele = numberAt(eleM, index);
+    if (ele > numberAt(eleM, high)) high = index;
+    if (ele < numberAt(eleM, low)) low = index;
+    if (heading !== 'down' && numberAt(eleM, high) - ele > thresholdM) {
       if (heading === 'up') turns.push(high);
       heading = 'down';
       low = index;
       high = index;
-    } else if (heading !== 'up' && ele - eleM[low]! > thresholdM) {
+    } else if (heading !== 'up' && ele - numberAt(eleM, low) > thresholdM) {
       if (heading === 'down') turns.push(low);
       heading = 'up';
       low = index;
@@ -82,8 +84,9 @@ export function turningPoints(eleM: Float64Array, thresholdM: number): number[] 
   }
   // The last leg ends at its summit or hollow; what follows is noise, and the end closes the line.
   const peak = heading === 'up' ? high : heading === 'down' ? low : 0;
-  if (peak > turns.at(-1)!) turns.push(peak);
-  if (eleM.length - 1 > turns.at(-1)!) turns.push(eleM.length - 1);
+  for (const closing of [peak, eleM.length - 1]) {
+    if (closing > (turns.at(-1) ?? 0)) turns.push(closing);
+  }
   return turns;
 }
 
@@ -92,18 +95,17 @@ export function turningPoints(eleM: Float64Array, thresholdM: number): number[] 
  * measured one does. Up and down are those of the turning points, never more than the measured ones.
  */
 export function smoothed(heights: Heights, thresholdM: number): Heights {
-  const turns = turningPoints(heights.eleM, thresholdM);
   const eleM = Float64Array.from(heights.eleM);
-  for (let leg = 1; leg < turns.length; leg += 1) {
-    const first = turns[leg - 1]!;
-    const last = turns[leg]!;
-    const end = eleM[last]!;
-    const up = end >= eleM[first]!;
+  let first = 0;
+  for (const last of turningPoints(heights.eleM, thresholdM)) {
+    const end = numberAt(eleM, last);
+    const up = end >= numberAt(eleM, first);
     for (let index = first + 1; index < last; index += 1) {
-      const before = eleM[index - 1]!;
-      const here = eleM[index]!;
+      const before = numberAt(eleM, index - 1);
+      const here = numberAt(eleM, index);
       eleM[index] = up ? Math.min(end, Math.max(before, here)) : Math.max(end, Math.min(before, here));
     }
+    first = last;
   }
   return { atM: heights.atM, eleM };
 }

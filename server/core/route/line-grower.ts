@@ -3,6 +3,13 @@ import { unwrapLongitude } from '../geodesy/longitude.ts';
 
 const FIRST_ROOM = 1024;
 
+interface Vertex {
+  lon: number;
+  lat: number;
+  atM: number;
+  eleM: number;
+}
+
 /** Grows the measured line point by point: unwraps longitudes, densifies, sums metres along. */
 export class LineGrower {
   private lons = new Float64Array(FIRST_ROOM);
@@ -11,30 +18,33 @@ export class LineGrower {
   private eles = new Float64Array(FIRST_ROOM);
   private skipped = new Uint8Array(FIRST_ROOM);
   private count = 0;
+  private last: Vertex | null = null;
   /** Metres so far. */
   lengthM = 0;
 
-  private put(lon: number, lat: number, atM: number, eleM: number): void {
-    if (this.count === this.lons.length) {
-      const room = this.count * 2;
-      const wider = (old: Float64Array) => {
-        const next = new Float64Array(room);
-        next.set(old);
-        return next;
-      };
-      this.lons = wider(this.lons);
-      this.lats = wider(this.lats);
-      this.metres = wider(this.metres);
-      this.eles = wider(this.eles);
-      const next = new Uint8Array(room);
-      next.set(this.skipped);
-      this.skipped = next;
-    }
-    this.lons[this.count] = lon;
-    this.lats[this.count] = lat;
-    this.metres[this.count] = atM;
-    this.eles[this.count] = eleM;
+  private put(vertex: Vertex): void {
+    if (this.count === this.lons.length) this.widen(this.count * 2);
+    this.lons[this.count] = vertex.lon;
+    this.lats[this.count] = vertex.lat;
+    this.metres[this.count] = vertex.atM;
+    this.eles[this.count] = vertex.eleM;
     this.count += 1;
+    this.last = vertex;
+  }
+
+  private widen(room: number): void {
+    const wider = (old: Float64Array) => {
+      const next = new Float64Array(room);
+      next.set(old);
+      return next;
+    };
+    this.lons = wider(this.lons);
+    this.lats = wider(this.lats);
+    this.metres = wider(this.metres);
+    this.eles = wider(this.eles);
+    const skipped = new Uint8Array(room);
+    skipped.set(this.skipped);
+    this.skipped = skipped;
   }
 
   /**
@@ -42,22 +52,21 @@ export class LineGrower {
    * is its elevation, NaN where not known; places put in between rise or fall evenly.
    */
   extend(lon: number, lat: number, unsoughtOverM: number, eleM = Number.NaN): void {
-    if (this.count === 0) {
-      this.put(lon, lat, 0, eleM);
+    const { last } = this;
+    if (last === null) {
+      this.put({ lon, lat, atM: 0, eleM });
       return;
     }
-    const first = this.count - 1;
-    const lastLon = this.lons[first]!;
-    const step = densifyStep(lastLon, this.lats[first]!, lon, lat);
-    const lastEleM = this.eles[first]!;
-    for (const place of step.inner) {
-      const innerEleM = lastEleM + (place.atM / step.lengthM) * (eleM - lastEleM);
-      this.put(place.lon, place.lat, this.lengthM + place.atM, innerEleM);
+    const firstStep = this.count - 1;
+    const { lengthM, inner } = densifyStep(last.lon, last.lat, lon, lat);
+    for (const place of inner) {
+      const innerEleM = last.eleM + (place.atM / lengthM) * (eleM - last.eleM);
+      this.put({ lon: place.lon, lat: place.lat, atM: this.lengthM + place.atM, eleM: innerEleM });
     }
-    const turnOf = step.inner.at(-1)?.lon ?? lastLon;
-    this.lengthM += step.lengthM;
-    this.put(unwrapLongitude(lon, turnOf), lat, this.lengthM, eleM);
-    if (step.lengthM > unsoughtOverM) this.skipped.fill(1, first, this.count - 1);
+    const turnOf = inner.at(-1)?.lon ?? last.lon;
+    this.lengthM += lengthM;
+    this.put({ lon: unwrapLongitude(lon, turnOf), lat, atM: this.lengthM, eleM });
+    if (lengthM > unsoughtOverM) this.skipped.fill(1, firstStep, this.count - 1);
   }
 
   /** The arrays cut to their length; `unsought` has one entry a step. */

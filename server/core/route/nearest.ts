@@ -1,7 +1,10 @@
-import { arcOfChordM, chordOfArcM, meanRadiusM, toCartesian } from '../geodesy/cartesian.ts';
-import type { RouteIndex } from './route-index.ts';
-import type { RouteLine } from './route-line.ts';
+import { arcOfChordM, chordOfArcM } from '../geodesy/cartesian.ts';
+import type { LonLat } from '../geodesy/lon-lat.ts';
+import { numberAt } from '../lists/at.ts';
+import { chordToVertex2, indexRoute, type RouteIndex, stretchRun, toBallM } from './route-index.ts';
+import { metresOnStep, type RouteLine } from './route-line.ts';
 import { stretchesNear } from './stretches-near.ts';
+import { type Viewpoint, viewpointAt } from './viewpoint.ts';
 
 /** Radii tried one after the other before the whole radius asked for, metres. */
 const FIRST_RADII_M = [2_000, 10_000];
@@ -23,29 +26,24 @@ function onStep(length2: number, here2: number, next2: number): { share: number;
   return { share, away2: Math.max(0, here2 - share * share * length2) };
 }
 
+/** The nearest of some stretches; steps marked in `unsought` are left out. */
 function nearestOf(
-  index: RouteIndex,
-  stretches: Iterable<number>,
-  place: { lon: number; lat: number },
+  { xyz, chord2, balls, stretchStart }: RouteIndex,
+  stretches: readonly number[],
+  from: Viewpoint,
   unsought: Uint8Array | null,
 ): Nearest | null {
-  const { x, y, z } = toCartesian(place.lon, place.lat);
-  const { xyz, chord2, balls, stretchStart } = index;
-  const away2 = (i: number) =>
-    (xyz[3 * i]! - x) ** 2 + (xyz[3 * i + 1]! - y) ** 2 + (xyz[3 * i + 2]! - z) ** 2;
   let best: Nearest | null = null;
-  for (const k of stretches) {
-    const o = 4 * k;
-    const leastM = Math.hypot(balls[o]! - x, balls[o + 1]! - y, balls[o + 2]! - z) - balls[o + 3]!;
-    if (best !== null && leastM >= best.chordM) continue;
-    const last = stretchStart[k + 1]!;
-    let here2 = away2(stretchStart[k]!);
-    for (let step = stretchStart[k]!; step < last; step += 1) {
-      const next2 = away2(step + 1);
+  for (const stretch of stretches) {
+    if (best !== null && toBallM(balls, stretch, from) >= best.chordM) continue;
+    const { firstStep, endStep } = stretchRun(stretchStart, stretch);
+    let here2 = chordToVertex2(xyz, firstStep, from);
+    for (let step = firstStep; step < endStep; step += 1) {
+      const next2 = chordToVertex2(xyz, step + 1, from);
       if (unsought === null || unsought[step] !== 1) {
-        const found = onStep(chord2[step]!, here2, next2);
-        const chordM = Math.sqrt(found.away2);
-        if (best === null || chordM < best.chordM - TIE_M) best = { step, share: found.share, chordM };
+        const { share, away2 } = onStep(numberAt(chord2, step), here2, next2);
+        const chordM = Math.sqrt(away2);
+        if (best === null || chordM < best.chordM - TIE_M) best = { step, share, chordM };
       }
       here2 = next2;
     }
@@ -53,9 +51,8 @@ function nearestOf(
   return best;
 }
 
-function* allStretches(index: RouteIndex): Iterable<number> {
-  for (let k = 0; k < index.stretchStart.length - 1; k += 1) yield k;
-}
+const allStretches = ({ stretchStart }: RouteIndex): number[] =>
+  Array.from({ length: stretchStart.length - 1 }, (_, stretch) => stretch);
 
 /**
  * The single nearest place on the route within `radiusM` (Infinity for anywhere), null when there is none; of ties
@@ -64,24 +61,19 @@ function* allStretches(index: RouteIndex): Iterable<number> {
  */
 export function nearestPlace(
   route: RouteLine,
-  index: RouteIndex,
-  lon: number,
-  lat: number,
-  radiusM: number,
-  soughtOnly: boolean,
+  place: LonLat,
+  { radiusM, soughtOnly }: { radiusM: number; soughtOnly: boolean },
 ): { atM: number; offM: number } | null {
-  const earthM = meanRadiusM(lat);
+  const index = indexRoute(route);
+  const from = viewpointAt(place);
   const unsought = soughtOnly ? route.unsought : null;
-  const radii = [...FIRST_RADII_M.filter((tried) => tried < radiusM), radiusM];
-  for (const tried of radii) {
-    const stretches = tried === Infinity ? allStretches(index) : stretchesNear(index, lon, lat, tried);
-    const nearest = nearestOf(index, stretches, { lon, lat }, unsought);
-    if (nearest === null || (tried !== Infinity && nearest.chordM > chordOfArcM(tried, earthM))) continue;
-    const fromM = route.atM[nearest.step]!;
-    return {
-      atM: fromM + nearest.share * (route.atM[nearest.step + 1]! - fromM),
-      offM: arcOfChordM(nearest.chordM, earthM),
-    };
+  for (const triedM of [...FIRST_RADII_M.filter((first) => first < radiusM), radiusM]) {
+    const stretches = triedM === Infinity ? allStretches(index) : stretchesNear(index, from, triedM);
+    const nearest = nearestOf(index, stretches, from, unsought);
+    if (nearest === null) continue;
+    const { step, share, chordM } = nearest;
+    if (triedM !== Infinity && chordM > chordOfArcM(triedM, from.earthM)) continue;
+    return { atM: metresOnStep(route, step, share), offM: arcOfChordM(chordM, from.earthM) };
   }
   return null;
 }

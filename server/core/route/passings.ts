@@ -1,46 +1,39 @@
-import { arcOfChordM, meanRadiusM, toCartesian } from '../geodesy/cartesian.ts';
+import type { LonLat } from '../geodesy/lon-lat.ts';
+import { tellTurns } from './distance-turns.ts';
 import { nearestPlace } from './nearest.ts';
-import type { PlacedPassing } from './passing.ts';
 import { PassingFilter, PROMINENCE_M } from './passing-filter.ts';
-import { tellProfile } from './profile.ts';
-import { indexRoute, type RouteIndex } from './route-index.ts';
-import type { RouteLine } from './route-line.ts';
+import { indexRoute, type RouteIndex, runsOf } from './route-index.ts';
+import { metresOnStep, type RouteLine } from './route-line.ts';
 import { stretchesNear } from './stretches-near.ts';
+import { viewpointAt } from './viewpoint.ts';
 
-export interface Place {
-  lon: number;
-  lat: number;
+/** One place where the route comes by a point: `point` into the points given, metres along and off the route. */
+export interface RoutePassing {
+  readonly point: number;
+  readonly atM: number;
+  readonly offM: number;
 }
 
-const byPlaceThenPoint = (a: PlacedPassing, b: PlacedPassing) => a.atM - b.atM || a.point - b.point;
+const byPlaceThenPoint = (a: RoutePassing, b: RoutePassing) => a.atM - b.atM || a.point - b.point;
 
-function passingsOf(
+function passingsBy(
   route: RouteLine,
   index: RouteIndex,
-  place: Place,
+  { lon, lat, point }: LonLat & { point: number },
   corridorM: number,
-  keep: (atM: number, offM: number) => void,
-): void {
-  const stretches = stretchesNear(index, place.lon, place.lat, corridorM + PROMINENCE_M);
-  if (stretches.length === 0) return;
-  const { x, y, z } = toCartesian(place.lon, place.lat);
-  const radiusM = meanRadiusM(place.lat);
-  const toArcM = (chordM: number) => arcOfChordM(chordM, radiusM);
-  const { stretchStart } = index;
-  const { atM } = route;
+): RoutePassing[] {
+  const from = viewpointAt({ lon, lat });
+  const stretches = stretchesNear(index, from, corridorM + PROMINENCE_M);
+  const passings: RoutePassing[] = [];
   const filter = new PassingFilter(corridorM, (step, share, offM) => {
-    keep(atM[step]! + share * (atM[step + 1]! - atM[step]!), offM);
+    passings.push({ point, atM: metresOnStep(route, step, share), offM });
   });
   // Stretches that follow one another are one look at the line; between looks it is more than a kilometre beyond.
-  for (let i = 0; i < stretches.length; ) {
-    let last = i;
-    while (last + 1 < stretches.length && stretches[last + 1] === stretches[last]! + 1) last += 1;
-    const firstStep = stretchStart[stretches[i]!]!;
-    const endStep = stretchStart[stretches[last]! + 1]!;
-    tellProfile(index, route.unsought, firstStep, endStep, x, y, z, toArcM, filter);
+  for (const run of runsOf(index, stretches)) {
+    tellTurns({ index, unsought: route.unsought, from }, run, filter);
     filter.leave();
-    i = last + 1;
   }
+  return passings;
 }
 
 /**
@@ -50,13 +43,11 @@ function passingsOf(
  * Gives metres along and off the route on WGS 84, ordered by `atM`, then by point; both agree with GeographicLib
  * within a metre for corridors up to 50 km.
  */
-export function findPassings(route: RouteLine, points: readonly Place[], corridorM: number): PlacedPassing[] {
+export function findPassings(route: RouteLine, points: readonly LonLat[], corridorM: number): RoutePassing[] {
   const index = indexRoute(route);
-  const passings: PlacedPassing[] = [];
-  for (const [point, place] of points.entries()) {
-    passingsOf(route, index, place, corridorM, (atM, offM) => {
-      passings.push({ point, atM, offM });
-    });
+  const passings: RoutePassing[] = [];
+  for (const [point, { lon, lat }] of points.entries()) {
+    passings.push(...passingsBy(route, index, { lon, lat, point }, corridorM));
   }
   return passings.sort(byPlaceThenPoint);
 }
@@ -65,12 +56,11 @@ export function findPassings(route: RouteLine, points: readonly Place[], corrido
  * For each point that has one within `radiusM` (up to 50 km), the single nearest place on the route, steps marked
  * `unsought` aside; the earlier of ties. Ordered by `atM`, then by point.
  */
-export function nearestPlaces(route: RouteLine, points: readonly Place[], radiusM: number): PlacedPassing[] {
-  const index = indexRoute(route);
-  const places: PlacedPassing[] = [];
+export function nearestPlaces(route: RouteLine, points: readonly LonLat[], radiusM: number): RoutePassing[] {
+  const places: RoutePassing[] = [];
   for (const [point, place] of points.entries()) {
-    const nearest = nearestPlace(route, index, place.lon, place.lat, radiusM, true);
-    if (nearest !== null) places.push({ point, atM: nearest.atM, offM: nearest.offM });
+    const nearest = nearestPlace(route, place, { radiusM, soughtOnly: true });
+    if (nearest !== null) places.push({ point, ...nearest });
   }
   return places.sort(byPlaceThenPoint);
 }

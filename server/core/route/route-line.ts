@@ -1,10 +1,10 @@
 import type { Bbox, Caution } from '../../contract/common.ts';
+import { numberAt } from '../lists/at.ts';
+import type { SpanM } from '../quantity/span.ts';
 
 /** A stretch of the line that is not a road line: a jump between segments, or a long straight step. */
-export interface SketchySpan {
+export interface SketchySpan extends SpanM {
   kind: 'bridge' | 'sparse';
-  fromM: number;
-  toM: number;
 }
 
 /**
@@ -33,4 +33,10 @@ export interface RouteLine {
   /** Bridges over 1 km and sparse steps, in route order; each counts × 1.3 in needs. */
   sketchy: SketchySpan[];
   cautions: Caution[];
+}
+
+/** Metres along of a place on a step, which is so far along it (0 to 1). */
+export function metresOnStep({ atM }: RouteLine, step: number, share: number): number {
+  const fromM = numberAt(atM, step);
+  return fromM + share * (numberAt(atM, step + 1) - fromM);
 }

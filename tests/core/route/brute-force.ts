@@ -1,5 +1,5 @@
 import geodesic from 'geographiclib-geodesic';
-import type { LonLat } from './lines.ts';
+import type { Corner } from './lines.ts';
 
 /**
  * Passings computed in another way than the program's: every step between two points as read is a GeographicLib
@@ -27,12 +27,12 @@ interface Low {
 }
 
 export interface BruteRoute {
-  points: readonly LonLat[];
+  points: readonly Corner[];
   steps: Step[];
   lengthM: number;
 }
 
-export function bruteRoute(points: readonly LonLat[]): BruteRoute {
+export function bruteRoute(points: readonly Corner[]): BruteRoute {
   const steps: Step[] = [];
   let atM = 0;
   for (let i = 1; i < points.length; i += 1) {
@@ -45,7 +45,7 @@ export function bruteRoute(points: readonly LonLat[]): BruteRoute {
   return { points, steps, lengthM: atM };
 }
 
-const awayM = (lon: number, lat: number, [lon2, lat2]: LonLat) => wgs84.Inverse(lat, lon, lat2, lon2).s12!;
+const awayM = (lon: number, lat: number, [lon2, lat2]: Corner) => wgs84.Inverse(lat, lon, lat2, lon2).s12!;
 
 /** The least distance along one step by golden-section search: metres along the step, metres away. */
 function nearestOnStep({ line, lengthM }: Step, lon: number, lat: number): Low {
@@ -73,7 +73,7 @@ function nearestOnStep({ line, lengthM }: Step, lon: number, lat: number): Low {
 }
 
 /** Whether the way from one end of a step falls at first: the place lies ahead of the square across the step. */
-function liesAhead(lon: number, lat: number, [lon1, lat1]: LonLat, azimuth: number): boolean {
+function liesAhead(lon: number, lat: number, [lon1, lat1]: Corner, azimuth: number): boolean {
   const { azi1 } = wgs84.Inverse(lat1, lon1, lat, lon);
   return Math.cos(((azi1! - azimuth) * Math.PI) / 180) > 0;
 }

@@ -3,10 +3,11 @@ import geodesic from 'geographiclib-geodesic';
 import { describe, expect, it } from 'vitest';
 import { LONGEST_STEP_M } from '../../../server/core/geodesy/step.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
-import { buildRoute, LONG_BRIDGE_M } from '../../../server/core/route/build-route.ts';
+import { buildRoute } from '../../../server/core/route/build-route.ts';
+import { LONG_BRIDGE_M } from '../../../server/core/route/measurement.ts';
 import {
+  type Corner,
   documentOf,
-  type LonLat,
   onPlain,
   partOf,
   routeOfDocument,
@@ -15,13 +16,13 @@ import {
 } from './lines.ts';
 
 const wgs84 = geodesic.Geodesic.WGS84;
-const lengthBy = (points: readonly LonLat[]) =>
+const lengthBy = (points: readonly Corner[]) =>
   points
     .slice(1)
     .reduce((sum, [lon, lat], i) => sum + wgs84.Inverse(points[i]![1], points[i]![0], lat, lon).s12!, 0);
 
 const refusalOf = (document: ReturnType<typeof documentOf>, part: 'all' | number | string = 'all') => {
-  const built = buildRoute(document, { part, sparseStepKm: 5 });
+  const built = buildRoute(document, { part, sparseStepM: 5_000 });
   if (built.ok) throw new Error('was not refused');
   return built.problem;
 };
@@ -36,7 +37,7 @@ describe('the measured line', () => {
   it.each(LINES)(
     'from %d° at azimuth %d in steps of %d m is as long as GeographicLib says',
     (lat, azimuth, step) => {
-      const points: LonLat[] = [0, 1, 2, 3].map((k) => {
+      const points: Corner[] = [0, 1, 2, 3].map((k) => {
         const { lon2, lat2 } = wgs84.Direct(lat, 88, azimuth, k * step);
         return [lon2!, lat2!];
       });
@@ -85,7 +86,7 @@ describe('the measured line', () => {
   });
 
   it('goes once round the globe without losing a step', () => {
-    const points = [0, 90, 180, -90, 0].map((lon): LonLat => [lon, 60]);
+    const points = [0, 90, 180, -90, 0].map((lon): Corner => [lon, 60]);
     const route = routeThrough(points);
     expect(Math.abs(route.lengthM / lengthBy(points) - 1)).toBeLessThan(1e-8);
     expect(Math.abs(route.lon.at(-1)!)).toBeCloseTo(360, 9);
@@ -188,8 +189,8 @@ describe('sparse steps', () => {
 
   it('goes by the limit that is asked for', () => {
     const document = documentOf([partOf([[onPlain(0, 0), onPlain(6_000, 0)]])]);
-    expect(routeOfDocument(document, { sparseStepKm: 5 }).sketchy).toHaveLength(1);
-    expect(routeOfDocument(document, { sparseStepKm: 7 }).sketchy).toHaveLength(0);
+    expect(routeOfDocument(document, { sparseStepM: 5_000 }).sketchy).toHaveLength(1);
+    expect(routeOfDocument(document, { sparseStepM: 7_000 }).sketchy).toHaveLength(0);
   });
 });
 

@@ -2,11 +2,11 @@ import type { RouteDocument, RoutePart } from '../../../server/core/input/source
 import { buildRoute, type RouteChoice } from '../../../server/core/route/build-route.ts';
 import type { RouteLine } from '../../../server/core/route/route-line.ts';
 
-export type LonLat = readonly [number, number];
+export type Corner = readonly [number, number];
 
 /** A part with these segments of [lon, lat]. */
 export function partOf(
-  segments: readonly (readonly LonLat[])[],
+  segments: readonly (readonly Corner[])[],
   name: string | null = null,
   kind: RoutePart['kind'] = 'track',
 ): RoutePart {
@@ -25,7 +25,7 @@ export function documentOf(parts: RoutePart[], name: string | null = null): Rout
   return { name, parts, waypoints: [], cautions: [] };
 }
 
-const ALL: RouteChoice = { part: 'all', sparseStepKm: 5 };
+const ALL: RouteChoice = { part: 'all', sparseStepM: 5_000 };
 
 /** The route of a document, which must be one. */
 export function routeOfDocument(document: RouteDocument, choice: Partial<RouteChoice> = {}): RouteLine {
@@ -35,15 +35,15 @@ export function routeOfDocument(document: RouteDocument, choice: Partial<RouteCh
 }
 
 /** The route through these points without a break. */
-export const routeThrough = (points: readonly LonLat[]): RouteLine =>
+export const routeThrough = (points: readonly Corner[]): RouteLine =>
   routeOfDocument(documentOf([partOf([points])]));
 
 /** The route through these segments, with bridges between them. */
-export const routeOfSegments = (...segments: (readonly LonLat[])[]): RouteLine =>
+export const routeOfSegments = (...segments: (readonly Corner[])[]): RouteLine =>
   routeOfDocument(documentOf([partOf(segments)]));
 
 /** Turns metres east and north of a base into degrees, by the lengths of a degree at 27° S (G4, G5 between rows). */
-export function onPlain(eastM: number, northM: number): LonLat {
+export function onPlain(eastM: number, northM: number): Corner {
   const latRad = (-27 * Math.PI) / 180;
   const w2 = 1 - 0.00669437999014 * Math.sin(latRad) ** 2;
   const m = (6_378_137 * (1 - 0.00669437999014)) / w2 ** 1.5;
@@ -60,8 +60,8 @@ export function placeOnPlain(eastM: number, northM: number): { lon: number; lat:
 }
 
 /** The line through corners given in metres on the plain, with a vertex every `everyM` or less. */
-export function lineOnPlain(corners: readonly LonLat[], everyM = 100): LonLat[] {
-  const points: LonLat[] = [];
+export function lineOnPlain(corners: readonly Corner[], everyM = 100): Corner[] {
+  const points: Corner[] = [];
   corners.forEach(([x, y], i) => {
     if (i > 0) {
       const [x0, y0] = corners[i - 1]!;

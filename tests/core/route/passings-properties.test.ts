@@ -4,7 +4,7 @@ import { geodesicBetween } from '../../../server/core/geodesy/geodesic.ts';
 import { PassingFilter } from '../../../server/core/route/passing-filter.ts';
 import { findPassings } from '../../../server/core/route/passings.ts';
 import { cancelSmallRises } from './brute-force.ts';
-import { type LonLat, onPlain, placeOnPlain, routeThrough } from './lines.ts';
+import { type Corner, onPlain, placeOnPlain, routeThrough } from './lines.ts';
 
 const CORRIDOR_M = 5_000;
 /** Metres to the centimetre, so that two distances are hardly ever equal: ties are a matter of their own. */
@@ -95,11 +95,11 @@ describe('passings', () => {
   it('should not change when steps are split', () => {
     fc.assert(
       fc.property(line, points, fc.integer({ min: 2, max: 7 }), (route, places, pieces) => {
-        const split = route.flatMap(([lon, lat], i): LonLat[] => {
+        const split = route.flatMap(([lon, lat], i): Corner[] => {
           const next = route[i + 1];
           if (next === undefined) return [[lon, lat]];
           const placeAt = geodesicBetween(lon, lat, ...next);
-          return Array.from({ length: pieces }, (_, k): LonLat => {
+          return Array.from({ length: pieces }, (_, k): Corner => {
             const place = placeAt(k / pieces);
             return [place.lon, place.lat];
           });

@@ -1,10 +1,11 @@
 import { readFileSync } from 'node:fs';
 import { expect, it } from 'vitest';
-import { findPassings, nearestPlaces, type Place } from '../../../server/core/route/passings.ts';
+import type { LonLat } from '../../../server/core/geodesy/lon-lat.ts';
+import { findPassings, nearestPlaces } from '../../../server/core/route/passings.ts';
 import { readGpx } from '../../../server/io/gpx/read-gpx.ts';
 import { describeReal, realPath } from '../../helpers/real.ts';
 import { brutePassings, bruteRoute } from './brute-force.ts';
-import { type LonLat, routeOfDocument } from './lines.ts';
+import { type Corner, routeOfDocument } from './lines.ts';
 
 interface OverpassElement {
   id: number;
@@ -13,7 +14,7 @@ interface OverpassElement {
   center?: { lat: number; lon: number };
 }
 
-function fuelPlaces(): Place[] {
+function fuelPlaces(): LonLat[] {
   const text = readFileSync(realPath('extracts/switzerland-fuel-2026.overpass.json'), 'utf8');
   const { elements } = JSON.parse(text) as { elements: OverpassElement[] };
   return elements.map(({ lat, lon, center }) => {
@@ -26,7 +27,7 @@ function fuelPlaces(): Place[] {
 async function loadSwiss() {
   const document = await readGpx(realPath('routes/swiss-grand-tour.gpx'), 'swiss-grand-tour.gpx');
   const points = document.parts.flatMap((part) =>
-    part.segments.flatMap((segment) => Array.from(segment.lon, (lon, i): LonLat => [lon, segment.lat[i]!])),
+    part.segments.flatMap((segment) => Array.from(segment.lon, (lon, i): Corner => [lon, segment.lat[i]!])),
   );
   return { route: routeOfDocument(document), brute: bruteRoute(points) };
 }
