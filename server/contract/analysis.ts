@@ -1,5 +1,16 @@
 import { type Static, Type } from 'typebox';
-import { Bbox, Caution, Commodity, Evidence, Parts, Reason, Span, Verdict, WaterClass } from './common.ts';
+import {
+  Bbox,
+  Caution,
+  Commodity,
+  Evidence,
+  Parts,
+  Reason,
+  Span,
+  Term,
+  Verdict,
+  WaterClass,
+} from './common.ts';
 import { GapGrades, WaterUse } from './crew.ts';
 import { FuelUse } from './fuel-use.ts';
 import { Arrival, Days } from './pace.ts';
@@ -45,14 +56,7 @@ export const Edge = Type.Object({
 });
 export type Edge = Static<typeof Edge>;
 
-/** One term of a sum: what it is, how much, in which unit. */
-export const Term = Type.Object({
-  label: Type.String(),
-  labelParts: Type.Optional(Parts),
-  value: Type.Number(),
-  unit: Type.String(),
-});
-export type Term = Static<typeof Term>;
+export { Term } from './common.ts';
 
 /** A point off the corridor, or one that does not count, that could rescue a short gap. */
 export const Rescue = Type.Object({

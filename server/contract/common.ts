@@ -57,6 +57,15 @@ export const Part = Type.Union([
 ]);
 export const Parts = Type.Array(Part);
 
+/** One term of a sum: what it is, how much, in which unit. */
+export const Term = Type.Object({
+  label: Type.String(),
+  labelParts: Type.Optional(Parts),
+  value: Type.Number(),
+  unit: Type.String(),
+});
+export type Term = Static<typeof Term>;
+
 /** A reason or caution with a stable code; the text is for people, in metric units, with parts where it has figures. */
 export const Reason = Type.Object({ code: Type.String(), text: Type.String(), parts: Type.Optional(Parts) });
 export type Reason = Static<typeof Reason>;

@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox';
+import { Parts, Reason, Term } from './common.ts';
 
 const closed = { additionalProperties: false } as const;
 const optional = <T extends Parameters<typeof Type.Optional>[0]>(schema: T) => Type.Optional(schema);
@@ -128,8 +129,6 @@ export const WATER_TRIP_DETAIL = {
 };
 
 const Bounds = Type.Object({ low: Type.Number(), typical: Type.Number(), high: Type.Number() });
-/** One term of a sum. (The same shape as in analysis.ts, which imports this file.) */
-const WorkingTerm = Type.Object({ label: Type.String(), value: Type.Number(), unit: Type.String() });
 const GapVerdict = Type.Union([
   Type.Literal('enough'),
   Type.Literal('into-reserve'),
@@ -194,7 +193,13 @@ export const WaterUse = Type.Object({
   litresPerDay: Bounds,
   /** By use and grade, all people together; they add up to `litresPerDay`. Empty where no crew is told. */
   uses: Type.Array(
-    Type.Object({ use: WaterUseName, grade: WaterGrade, litresPerDay: Bounds, source: Type.String() }),
+    Type.Object({
+      use: WaterUseName,
+      grade: WaterGrade,
+      litresPerDay: Bounds,
+      source: Type.String(),
+      sourceParts: optional(Parts),
+    }),
   ),
   /** Washing water that is taken at the source and not carried; not in `uses`. */
   notCarriedLitresPerDay: Bounds,
@@ -218,6 +223,7 @@ export const WaterUse = Type.Object({
       workRest: nullable(Type.Object({ workMinutes: Type.Number(), restMinutes: Type.Number() })),
       /** How the figures were come by, and for which range they hold. */
       why: Type.String(),
+      whyParts: optional(Parts),
     }),
   ),
   reserve: Type.Object({
@@ -245,8 +251,8 @@ export const WaterUse = Type.Object({
     }),
   ),
   treatText: Type.String(),
-  cautions: Type.Array(Type.Object({ code: Type.String(), text: Type.String() })),
+  cautions: Type.Array(Reason),
   /** What the litres a day were summed from, at the rate the verdict uses. */
-  working: Type.Array(WorkingTerm),
+  working: Type.Array(Term),
 });
 export type WaterUse = Static<typeof WaterUse>;

@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox';
+import { Term } from './common.ts';
 import { Surface } from './surface.ts';
 
 const closed = { additionalProperties: false } as const;
@@ -117,9 +118,6 @@ export const FuelRange = Type.Object({
 export type FuelRange = Static<typeof FuelRange>;
 const Ranges = Type.Object({ low: FuelRange, typical: FuelRange, high: FuelRange });
 
-/** One term of a sum. (The same shape as in analysis.ts, which imports this file.) */
-const WorkingTerm = Type.Object({ label: Type.String(), value: Type.Number(), unit: Type.String() });
-
 /** One row of the surfaces: what is reckoned with, and beside it what physics would say. */
 export const SurfaceRow = Type.Object({
   surface: Surface,
@@ -148,7 +146,7 @@ export const FuelUse = Type.Object({
   onRoute: Ranges,
   routeL: Bounds,
   /** What the litres of the whole route were summed from, at the rate the verdict uses. */
-  terms: Type.Array(WorkingTerm),
+  terms: Type.Array(Term),
   observed: Type.Object({ surface: Surface, massKg: nullable(Type.Number()) }),
   surfaces: Type.Array(SurfaceRow),
   /** Mass reckoned with against the mass at which the rate was observed; null where that was not told. */

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox';
-import { IsoDate } from './common.ts';
+import { IsoDate, Parts, Reason, Term } from './common.ts';
 
 const closed = { additionalProperties: false } as const;
 const optional = <T extends Parameters<typeof Type.Optional>[0]>(schema: T) => Type.Optional(schema);
@@ -216,8 +216,6 @@ export const WaterNote = Type.Object(
 );
 export type WaterNote = Static<typeof WaterNote>;
 
-const TermOf = Type.Object({ label: Type.String(), value: Type.Number(), unit: Type.String() });
-
 /** What the treatment line does, as reckoned with. */
 export const TreatmentReport = Type.Object({
   at: Type.Union([Type.Literal('filling'), Type.Literal('tap')]),
@@ -238,6 +236,7 @@ export const TreatmentReport = Type.Object({
       logs: Logs,
       /** Where each figure comes from, or why it counts for nothing. */
       why: Type.Array(Type.String()),
+      whyParts: optional(Type.Array(Parts)),
     }),
   ),
   taps: Type.Array(
@@ -252,7 +251,7 @@ export const TreatmentReport = Type.Object({
       grade: Type.Union([Type.Literal('drinking'), Type.Literal('washing')]),
       starves: Type.Boolean(),
       /** Pressure of the pump at that flow, and what each part of the line takes of it. */
-      working: Type.Array(TermOf),
+      working: Type.Array(Term),
     }),
   ),
   cartridges: Type.Array(
@@ -264,7 +263,7 @@ export const TreatmentReport = Type.Object({
       /** Left at the end of the trip; negative when it does not last. */
       leftLitres: Type.Union([Type.Number(), Type.Null()]),
       backwash: Type.Boolean(),
-      working: Type.Array(TermOf),
+      working: Type.Array(Term),
     }),
   ),
   /** For each kind of source, without a note of the user's on it. */
@@ -275,8 +274,9 @@ export const TreatmentReport = Type.Object({
       hazard: Hazard,
       logs: Logs,
       reasons: Type.Array(Type.String()),
+      reasonsParts: optional(Type.Array(Parts)),
     }),
   ),
-  cautions: Type.Array(Type.Object({ code: Type.String(), text: Type.String() })),
+  cautions: Type.Array(Reason),
 });
 export type TreatmentReport = Static<typeof TreatmentReport>;

@@ -1,4 +1,5 @@
 import { type Static, Type } from 'typebox';
+import { Parts, Term } from './common.ts';
 
 const closed = { additionalProperties: false } as const;
 const optional = <T extends Parameters<typeof Type.Optional>[0]>(schema: T) => Type.Optional(schema);
@@ -133,9 +134,6 @@ export const Vehicle = Type.Object(
 );
 export type Vehicle = Static<typeof Vehicle>;
 
-/** One term of a sum. (The same shape as in analysis.ts, which imports this file.) */
-const WorkingTerm = Type.Object({ label: Type.String(), value: Type.Number(), unit: Type.String() });
-
 /** An axle's load against its limit; negative `leftKg`: over it. */
 export const AxleLoad = Type.Object({
   kg: Type.Number(),
@@ -187,6 +185,7 @@ export const ContainerEffect = Type.Object({
   /** In the rig file: "/fuel/tanks/0", "/water/cans". */
   path: Type.String(),
   name: Type.String(),
+  nameParts: optional(Parts),
   commodity: Type.Union([Type.Literal('fuel'), Type.Literal('water')]),
   fixed: Type.Boolean(),
   /** When filled as far as it may be. */
@@ -217,6 +216,7 @@ export type ContainerEffect = Static<typeof ContainerEffect>;
 export const FuelLimit = Type.Object({
   code: Type.String(),
   text: Type.String(),
+  parts: optional(Parts),
   carried: Type.Number(),
   limit: Type.Number(),
   unit: Type.Union([Type.Literal('l'), Type.Literal('kg')]),
@@ -242,9 +242,9 @@ export const MassReport = Type.Object({
   missing: Type.Array(Type.String()),
   /** What the figures at departure were summed from. */
   working: Type.Object({
-    totalKg: Type.Array(WorkingTerm),
-    frontKg: Type.Array(WorkingTerm),
-    rearKg: Type.Array(WorkingTerm),
+    totalKg: Type.Array(Term),
+    frontKg: Type.Array(Term),
+    rearKg: Type.Array(Term),
   }),
 });
 export type MassReport = Static<typeof MassReport>;

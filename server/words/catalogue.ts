@@ -1,12 +1,15 @@
 import type { CautionFacts } from '../core/phrases/cautions.ts';
 import type { LogFaultFacts, LogPlace } from '../core/phrases/log-faults.ts';
 import type { MisfitFacts } from '../core/phrases/misfits.ts';
-import type { PhraseFacts } from '../core/phrases/phrases.ts';
+import type { Phrase, PhraseFacts } from '../core/phrases/phrases.ts';
 import type { ReasonFacts } from '../core/phrases/reasons.ts';
 import type { Parts } from './part.ts';
 
+/** Says a phrase that stands among the facts of another. */
+export type Say = (phrase: Phrase) => Parts;
+
 /** How each of some things is said, from the facts of the case. */
-export type Sayings<Facts> = { readonly [Code in keyof Facts]: (facts: Facts[Code]) => Parts };
+export type Sayings<Facts> = { readonly [Code in keyof Facts]: (facts: Facts[Code], say: Say) => Parts };
 
 /** Why a value or a log cannot be used: what came, what was expected, what to do. One sentence each, no full stop. */
 export interface MisfitWords {

@@ -3,7 +3,7 @@ import type { LogFault } from '../core/phrases/log-faults.ts';
 import type { Misfit } from '../core/phrases/misfits.ts';
 import type { Phrase } from '../core/phrases/phrases.ts';
 import type { Reason } from '../core/phrases/reasons.ts';
-import type { Catalogue, MisfitWords } from './catalogue.ts';
+import type { Catalogue, MisfitWords, Say } from './catalogue.ts';
 import { ENGLISH } from './en/english.ts';
 import { metricText } from './metric.ts';
 import type { Parts } from './part.ts';
@@ -11,7 +11,7 @@ import type { Parts } from './part.ts';
 /** Anything that core says. */
 export type Utterance = CodedCaution | Reason | Phrase;
 
-type Saying = (facts: unknown) => Parts;
+type Saying = (facts: unknown, say: Say) => Parts;
 
 /** The parts that say it. Codes of cautions and reasons are looked up in that order: no code is in both. */
 export function wordsOf(said: Utterance, catalogue: Catalogue = ENGLISH): Parts {
@@ -21,7 +21,7 @@ export function wordsOf(said: Utterance, catalogue: Catalogue = ENGLISH): Parts 
       : [said.code, [catalogue.cautions, catalogue.reasons]];
   for (const table of tables) {
     const saying = (table as Record<string, Saying | undefined>)[name];
-    if (saying !== undefined) return saying(said.facts);
+    if (saying !== undefined) return saying(said.facts, (phrase) => wordsOf(phrase, catalogue));
   }
   throw new Error(`No words for "${name}": add them to server/words/en`);
 }

@@ -2,7 +2,7 @@ import type { Bbox } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import type { TreatmentReport } from '../../contract/treatment.ts';
 import type { TripFile } from '../../contract/trip.ts';
-import type { WaterUse } from '../crew/aboard/water-use-of.ts';
+import type { WaterUse } from '../crew/aboard/water-use.ts';
 import type { FuelUse } from '../fuel/course/fuel-use-of.ts';
 import type { Report } from '../gaps/gap.ts';
 import type { MassReport } from '../mass/mass-report.ts';

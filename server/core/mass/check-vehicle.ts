@@ -1,8 +1,9 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { Position, Vehicle } from '../../contract/vehicle.ts';
+import { KERB_INCLUDES } from '../defaults/rig-defaults.ts';
 import type { Misfit } from '../phrases/misfits.ts';
 import { containersOf } from './containers.ts';
-import { DEFAULT_INCLUDES, kerbContentsOf } from './kerb.ts';
+import { kerbContentsOf } from './kerb.ts';
 
 /** Weighbridges and papers round: axle loads may miss the kerb mass by this, kg or share, the larger (ours). */
 const AXLE_SUM_TOLERANCE = { kg: 20, share: 0.01 };
@@ -28,7 +29,7 @@ export function checkVehicle(rig: RigFile): Misfit | null {
 }
 
 function kerbHoldsItsContents(rig: RigFile, vehicle: Vehicle): Misfit | null {
-  const kerb = kerbContentsOf(vehicle.includes ?? DEFAULT_INCLUDES);
+  const kerb = kerbContentsOf(vehicle.includes ?? KERB_INCLUDES);
   const contentsKg =
     kerb.driverKg +
     containersOf(rig, { fuel: kerb.fuelPercent, water: kerb.waterPercent }).reduce(

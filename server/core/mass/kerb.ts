@@ -1,4 +1,5 @@
 import type { KerbIncludes, Vehicle } from '../../contract/vehicle.ts';
+import { DRIVER_KG } from '../defaults/rig-defaults.ts';
 import { cgHeightFromLift } from './statics.ts';
 
 /** What the kerb mass includes: percents of the tanks' capacity, kilograms of driver. */
@@ -8,13 +9,8 @@ export interface KerbContents {
   driverKg: number;
 }
 
-/** EU type approval reckons a driver of 75 kg (from memory). */
-export const DRIVER_KG = 75;
 /** "Mass in running order": tanks at 90 % at least (Regulation (EU) No 1230/2012, Art. 2 (4); check-values V6). */
 const RUNNING_ORDER_FUEL_PERCENT = 90;
-
-/** What is taken when the rig does not tell: of the two usual readings the one that comes out heavier (ours). */
-export const DEFAULT_INCLUDES: KerbIncludes = 'full-fuel-no-driver';
 
 export function kerbContentsOf(includes: KerbIncludes): KerbContents {
   if (includes === 'running-order') {

@@ -1,8 +1,10 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { Vehicle } from '../../contract/vehicle.ts';
-import type { Assumption } from '../quantity/assumption.ts';
+import { CG_SIDE_M, DRIVER_KG, DRIVER_NAME, KERB_INCLUDES } from '../defaults/rig-defaults.ts';
+import type { Phrase } from '../phrases/phrases.ts';
+import { type Assume, OURS } from '../quantity/assumption.ts';
 import { type Container, containersOf, defaultCanKg } from './containers.ts';
-import { DEFAULT_INCLUDES, DRIVER_KG, kerbCgHeightM, kerbContentsOf } from './kerb.ts';
+import { kerbCgHeightM, kerbContentsOf } from './kerb.ts';
 import { placeOf } from './place.ts';
 import type { Frame, PointMass } from './statics.ts';
 
@@ -17,45 +19,46 @@ export interface MassModel {
   missing: string[];
 }
 
-type Assume = (path: Assumption['path'], value: string, why: string) => void;
-
 /** The rig file with the defaults of its masses written into it; as it was where it tells no vehicle. */
 export function settleVehicle(file: RigFile, assume: Assume): RigFile {
   const { vehicle } = file;
   if (vehicle === undefined) return file;
-  const includes = vehicle.includes ?? DEFAULT_INCLUDES;
+  const includes = vehicle.includes ?? KERB_INCLUDES;
   if (vehicle.includes === undefined) {
-    assume(
-      '/vehicle/includes',
-      'full tanks, no driver',
-      'the heavier of the usual readings of a kerb mass (ours)',
-    );
+    const value: Phrase = { phrase: 'kerb-includes', facts: { includes: KERB_INCLUDES } };
+    assume('/vehicle/includes', value, { phrase: 'heavier-reading', facts: {} });
   }
-  const toldPeople = vehicle.people !== undefined && vehicle.people.length > 0;
-  const { driverKg } = kerbContentsOf(includes);
-  const people = toldPeople
-    ? vehicle.people
-    : [{ name: 'driver', kg: driverKg === 0 ? DRIVER_KG : driverKg }];
-  if (!toldPeople) {
-    const why = driverKg === 0 ? 'as in EU type approval (from memory)' : 'as the kerb mass includes';
-    assume('/vehicle/people', `a driver of ${driverKg === 0 ? DRIVER_KG : driverKg} kg`, why);
-  }
+  const people = settlePeople(vehicle, kerbContentsOf(includes).driverKg, assume);
   if (vehicle.trackM !== undefined && vehicle.cgSideM === undefined) {
-    assume('/vehicle/cgSideM', '0 m: kerb mass even on left and right', 'ours');
+    assume('/vehicle/cgSideM', { phrase: 'sides-even', facts: {} }, OURS);
   }
   return {
     ...file,
-    vehicle: { cgSideM: 0, ...vehicle, includes, ...(people === undefined ? {} : { people }) },
+    vehicle: { cgSideM: CG_SIDE_M, ...vehicle, includes, people },
     fuel: { ...file.fuel, ...withCanMass(file.fuel.cans, 'fuel', assume) },
     water: { ...file.water, ...withCanMass(file.water.cans, 'water', assume) },
   };
 }
 
+/** Those told, else a driver. */
+function settlePeople(
+  { people = [] }: Vehicle,
+  kerbDriverKg: number,
+  assume: Assume,
+): NonNullable<Vehicle['people']> {
+  if (people.length > 0) return people;
+  const isInKerb = kerbDriverKg !== 0;
+  const kg = isInKerb ? kerbDriverKg : DRIVER_KG;
+  const why: Phrase = { phrase: isInKerb ? 'as-kerb-includes' : 'type-approval', facts: {} };
+  assume('/vehicle/people', { phrase: 'driver-of', facts: { kg } }, why);
+  return [{ name: DRIVER_NAME, kg }];
+}
+
 function withCanMass(cans: RigFile['fuel']['cans'], commodity: 'fuel' | 'water', assume: Assume) {
   if (cans === undefined || cans.owned === 0 || cans.emptyKg !== undefined) return {};
   const emptyKg = defaultCanKg(commodity, cans.litres);
-  const why = 'heavier end of makers’ sheets for a can of 20 l, by its size (from memory)';
-  assume(`/${commodity}/cans/emptyKg`, `${emptyKg.toFixed(1)} kg`, why);
+  const value: Phrase = { phrase: 'kilograms', facts: { kg: emptyKg } };
+  assume(`/${commodity}/cans/emptyKg`, value, { phrase: 'can-mass', facts: {} });
   return { cans: { ...cans, emptyKg } };
 }
 
@@ -64,7 +67,7 @@ export function massModelOf(given: RigFile): MassModel | null {
   const file = settleVehicle(given, () => {});
   const { vehicle } = file;
   if (vehicle === undefined) return null;
-  const kerb = kerbContentsOf(vehicle.includes ?? DEFAULT_INCLUDES);
+  const kerb = kerbContentsOf(vehicle.includes ?? KERB_INCLUDES);
   const containers = containersOf(file, { fuel: kerb.fuelPercent, water: kerb.waterPercent });
   const fixed = fixedMasses(vehicle, containers, kerb.driverKg);
   const { known, missing } = completeness(vehicle, fixed, containers);
@@ -90,7 +93,7 @@ function fixedMasses(vehicle: Vehicle, containers: readonly Container[], driverK
       kg: kerbKg,
       xM,
       heightM: kerbCgHeightM(vehicle),
-      sideM: vehicle.cgSideM ?? 0,
+      sideM: vehicle.cgSideM ?? CG_SIDE_M,
     },
     {
       path: '/vehicle/people/0',

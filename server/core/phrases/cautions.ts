@@ -1,4 +1,5 @@
 import type { Commodity } from '../../contract/common.ts';
+import type { CrewCautions } from './crew.ts';
 import type { LogCautions } from './log.ts';
 import type { PlanCautions } from './plan.ts';
 import type { NoFacts, Said } from './said.ts';
@@ -36,7 +37,8 @@ export interface CautionFacts
     PaceCautions,
     LogCautions,
     PlanCautions,
-    WhatIfCautions {}
+    WhatIfCautions,
+    CrewCautions {}
 
 /** One that is still in words; goes as soon as all are said by code. */
 export interface WordedCaution {

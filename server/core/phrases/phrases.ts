@@ -1,3 +1,5 @@
+import type { CrewPhrases, HelpReason } from './crew.ts';
+import type { DefaultPhrases } from './defaults.ts';
 import type { LogPhrases } from './log.ts';
 import type { PlanPhrases } from './plan.ts';
 import type { NoFacts, Phrased } from './said.ts';
@@ -19,7 +21,7 @@ interface GapTerms {
   /** 0 to 1. */
   'share-of-need': { share: number };
   'reserve-km': { km: number; litresPer100Km: number };
-  'reserve-days': { days: number; litresPerDay: number; graded: boolean; why: string | null };
+  'reserve-days': { days: number; litresPerDay: number; graded: boolean; why: HelpReason | null };
   /** 0 to 1. */
   'reserve-fraction': { share: number };
   'reserve-litres': { litres: number };
@@ -32,5 +34,12 @@ interface PacePhrases {
 }
 
 /** Every phrase that stands inside another thing: labels, whys, names of kinds. */
-export interface PhraseFacts extends GapTerms, PacePhrases, LogPhrases, PlanPhrases, WhatIfPhrases {}
+export interface PhraseFacts
+  extends GapTerms,
+    PacePhrases,
+    LogPhrases,
+    PlanPhrases,
+    WhatIfPhrases,
+    CrewPhrases,
+    DefaultPhrases {}
 export type Phrase = Phrased<PhraseFacts>;

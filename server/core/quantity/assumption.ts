@@ -6,3 +6,9 @@ export interface Assumption {
   readonly value: Phrase | string;
   readonly why: Phrase | string;
 }
+
+/** Notes a default that is taken. */
+export type Assume = (path: string, value: Phrase, why: Phrase) => void;
+
+/** Of a default that no source gives. */
+export const OURS = { phrase: 'ours', facts: {} } as const satisfies Phrase;

@@ -3,13 +3,14 @@ import type { FuelKind, RigFile } from '../../contract/rig.ts';
 import type { CrewUse } from '../crew/needs/crew-use.ts';
 import type { GradedStore } from '../crew/needs/graded-store.ts';
 import type { FuelModel } from '../fuel/engine/fuel-model.ts';
+import type { HelpReason } from '../phrases/crew.ts';
 import { metresOf } from '../quantity/rates.ts';
 import type { UseRange } from '../quantity/use-range.ts';
 import type { Treatment } from '../treatment/line/treatment.ts';
 
 /** What must still be aboard on arrival: a base and a share of what the gap needs. */
 export interface Reserve {
-  base: { unit: 'km' | 'litres' | 'fraction' | 'days'; value: number; why?: string };
+  base: { unit: 'km' | 'litres' | 'fraction' | 'days'; value: number; why?: HelpReason };
   /** 0 to 1. */
   shareOfNeed: number;
 }

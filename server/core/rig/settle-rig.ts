@@ -1,127 +1,103 @@
 import type { RigFile } from '../../contract/rig.ts';
 import { gradedStore } from '../crew/needs/graded-store.ts';
-import { settleCrew } from '../crew/needs/settle-crew.ts';
+import { type SettledCrew, settleCrew } from '../crew/needs/settle-crew.ts';
+import {
+  CAN_LITRES,
+  FUEL_HIGH,
+  FUEL_RESERVE,
+  PACE_SLOW,
+  RIG_NAME,
+  UNUSABLE_LITRES,
+  WATER_HIGH,
+  WATER_RESERVE,
+} from '../defaults/rig-defaults.ts';
 import { settledDetail, settleFuelModel } from '../fuel/engine/fuel-model.ts';
 import { settleVehicle } from '../mass/settle-mass.ts';
-import type { Assumption } from '../quantity/assumption.ts';
+import type { Phrase } from '../phrases/phrases.ts';
+import { type Assume, type Assumption, OURS } from '../quantity/assumption.ts';
 import { drawableL, filledL } from '../quantity/drawable.ts';
+import { metresOf } from '../quantity/rates.ts';
 import type { UseRange } from '../quantity/use-range.ts';
 import { settleTreatment } from '../treatment/line/settle-treatment.ts';
-import type { Reserve, Rig } from './rig.ts';
+import type { Reserve, Rig, Store } from './rig.ts';
 
-/** High end of a fuel rate given as one number (ours). */
-const FUEL_HIGH = 1.25;
-/** High end of a water rate given as one number (ours). */
-const WATER_HIGH = 1.5;
-/** Slow end of a pace given as one number (ours). */
-const PACE_SLOW = 0.7;
-/** The usual size of a portable can (common practice, no source). */
-const CAN_LITRES = 20;
-/** Reserves (ours: no agency publishes one for land vehicles). */
-const FUEL_RESERVE = { km: 100, shareOfNeed: 0.1 };
-const WATER_RESERVE = { days: 2 };
+/** A rig ready to be reckoned with, the file with every default written into it, and which defaults those were. */
+export interface SettledRig {
+  readonly rig: Rig;
+  readonly settled: RigFile;
+  readonly assumptions: readonly Assumption[];
+}
 
-type FuelReserveFile = NonNullable<RigFile['fuel']['reserve']>;
-type WaterReserveFile = NonNullable<RigFile['water']['reserve']>;
-
-/**
- * Fills in what the rig file leaves out. Gives the rig to reckon with, the file with every default written into it,
- * and which defaults those were. The file is taken as checked (check-rig).
- */
-export function settleRig(file: RigFile): { rig: Rig; settled: RigFile; assumptions: Assumption[] } {
+/** Fills in what the rig file leaves out. The file is taken as checked (check-rig). */
+export function settleRig(file: RigFile): SettledRig {
   const assumptions: Assumption[] = [];
-  const assume = (path: string, value: string, why: string) => assumptions.push({ path, value, why });
+  const assume: Assume = (path, value, why) => assumptions.push({ path, value, why });
 
-  const fuelUse = rangeOf(file.fuel.litresPer100Km, FUEL_HIGH, (high) =>
-    assume('/fuel/litresPer100Km/high', `${high} l/100 km`, `typical × ${FUEL_HIGH} (ours)`),
-  );
-  const toldUse =
-    file.water.litresPerDay === undefined
-      ? null
-      : rangeOf(file.water.litresPerDay, WATER_HIGH, (high) =>
-          assume('/water/litresPerDay/high', `${high} l a day`, `typical × ${WATER_HIGH} (ours)`),
-        );
-  const crew = file.crew === undefined ? null : settleCrew(file.crew, toldUse, assume);
-  const waterUse = crew?.use.total ?? toldUse;
-  if (waterUse === null) throw new Error('a rig with neither /water/litresPerDay nor /crew was not refused');
-  const pace = file.pace.kmPerHour;
-  const kmPerHour =
-    typeof pace === 'number' ? { slow: pace * PACE_SLOW, typical: pace, fast: pace / PACE_SLOW } : pace;
-  if (typeof pace === 'number') {
-    assume('/pace/kmPerHour/slow', `${kmPerHour.slow} km/h`, `typical × ${PACE_SLOW} (ours)`);
-  }
-
-  const fuelCans = file.fuel.cans ?? { litres: CAN_LITRES, owned: 0 };
-  const waterCans = file.water.cans ?? { litres: CAN_LITRES, owned: 0 };
-  if (file.fuel.cans === undefined) assume('/fuel/cans', '20 l, none owned', 'usual size (common practice)');
-  if (file.water.cans === undefined)
-    assume('/water/cans', '20 l, none owned', 'usual size (common practice)');
-
-  const fuelReserve: FuelReserveFile = file.fuel.reserve ?? FUEL_RESERVE;
-  const waterReserve: WaterReserveFile = file.water.reserve ?? WATER_RESERVE;
-  if (file.fuel.reserve === undefined) assume('/fuel/reserve', '100 km and 10 % of the need', 'ours');
-  if (file.water.reserve === undefined) assume('/water/reserve', '2 days', 'ours');
-
-  const bySurface = file.pace.bySurface === undefined ? {} : { bySurface: file.pace.bySurface };
-  const fuelModel = settleFuelModel(file.fuel, assume);
-  const name = file.name ?? 'unnamed rig';
-  const ropeAndBucket = file.equipment?.ropeAndBucket ?? false;
+  const fuelUse = fuelUseOf(file, assume);
+  const ofRig = waterUseOf(file, assume);
+  const crew = file.crew === undefined ? null : settleCrew(file.crew, ofRig, assume);
+  const pace = settlePace(file.pace, assume);
+  const [fuelStore, waterStore] = settleStores(file, assume);
+  const model = settleFuelModel(file.fuel, assume);
   const line = file.treatment === undefined ? null : settleTreatment(file.treatment, assume);
-  const tanksOf = (tanks: RigFile['fuel']['tanks']) =>
-    tanks.map((tank) => ({ ...tank, unusableLitres: tank.unusableLitres ?? 0 }));
-
-  return {
-    rig: {
-      name,
-      fuel: {
-        kind: file.fuel.kind,
-        litresPer100Km: fuelUse,
-        drawableL: drawableL(file.fuel.tanks),
-        canL: filledL(fuelCans),
-        cansOwned: fuelCans.owned,
-        reserve: reserveOf(fuelReserve),
-        model: fuelModel,
-      },
-      water: {
-        litresPerDay: waterUse,
-        grades: crew === null ? null : gradedStore(crew.use, file.water.tanks),
-        drawableL: drawableL(file.water.tanks),
-        canL: filledL(waterCans),
-        cansOwned: waterCans.owned,
-        reserve: reserveOf(waterReserve),
-      },
-      pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour, ...bySurface },
-      ropeAndBucket,
-      crew: crew === null ? null : { file: crew.settled, use: crew.use },
-      treatment: line?.treatment ?? null,
+  const name = file.name ?? RIG_NAME;
+  const ropeAndBucket = file.equipment?.ropeAndBucket ?? false;
+  const rig: Rig = {
+    name,
+    fuel: { kind: file.fuel.kind, litresPer100Km: fuelUse, ...storeOf(fuelStore), model },
+    water: {
+      litresPerDay: waterRate(crew, ofRig),
+      grades: crew === null ? null : gradedStore(crew.use, file.water.tanks),
+      ...storeOf(waterStore),
     },
-    settled: settleVehicle(
-      {
-        name,
-        fuel: {
-          kind: file.fuel.kind,
-          litresPer100Km: fuelUse,
-          tanks: tanksOf(file.fuel.tanks),
-          cans: fuelCans,
-          reserve: fuelReserve,
-          ...settledDetail(file.fuel, fuelModel),
-        },
-        water: {
-          ...(toldUse === null ? {} : { litresPerDay: toldUse }),
-          tanks: tanksOf(file.water.tanks),
-          cans: waterCans,
-          reserve: waterReserve,
-        },
-        pace: { hoursPerDay: file.pace.hoursPerDay, kmPerHour, ...bySurface },
-        equipment: { ropeAndBucket },
-        ...(crew === null ? {} : { crew: crew.settled }),
-        ...(line === null ? {} : { treatment: line.settled }),
-        ...(file.vehicle === undefined ? {} : { vehicle: file.vehicle }),
-      },
-      assume,
-    ),
-    assumptions,
+    pace,
+    ropeAndBucket,
+    crew: crew === null ? null : { file: crew.settled, use: crew.use },
+    treatment: line?.treatment ?? null,
   };
+  const settled: RigFile = {
+    name,
+    fuel: {
+      kind: file.fuel.kind,
+      litresPer100Km: fuelUse,
+      ...fuelStore,
+      ...settledDetail(file.fuel, model),
+    },
+    water: { ...(ofRig === null ? {} : { litresPerDay: ofRig }), ...waterStore },
+    pace,
+    equipment: { ropeAndBucket },
+    ...(crew === null ? {} : { crew: crew.settled }),
+    ...(line === null ? {} : { treatment: line.settled }),
+    ...(file.vehicle === undefined ? {} : { vehicle: file.vehicle }),
+  };
+  return { rig, settled: settleVehicle(settled, assume), assumptions };
+}
+
+const fuelUseOf = ({ fuel }: RigFile, assume: Assume): UseRange =>
+  rangeOf(fuel.litresPer100Km, FUEL_HIGH, (litres) =>
+    assume(
+      '/fuel/litresPer100Km/high',
+      { phrase: 'litres-per-100-km', facts: { litres } },
+      { phrase: 'typical-times', facts: { factor: FUEL_HIGH } },
+    ),
+  );
+
+/** The rig's own litres a day; null where only its crew is told. */
+function waterUseOf({ water }: RigFile, assume: Assume): UseRange | null {
+  if (water.litresPerDay === undefined) return null;
+  return rangeOf(water.litresPerDay, WATER_HIGH, (litres) =>
+    assume(
+      '/water/litresPerDay/high',
+      { phrase: 'litres-a-day', facts: { litres } },
+      { phrase: 'typical-times', facts: { factor: WATER_HIGH } },
+    ),
+  );
+}
+
+function waterRate(crew: SettledCrew | null, ofRig: UseRange | null): UseRange {
+  const rate = crew?.use.total ?? ofRig;
+  if (rate === null) throw new Error('a rig with neither /water/litresPerDay nor /crew was not refused');
+  return rate;
 }
 
 function rangeOf(use: number | UseRange, high: number, assumed: (high: number) => void): UseRange {
@@ -130,8 +106,54 @@ function rangeOf(use: number | UseRange, high: number, assumed: (high: number) =
   return { low: use / high, typical: use, high: use * high };
 }
 
+function settlePace({ kmPerHour, hoursPerDay, bySurface }: RigFile['pace'], assume: Assume): Rig['pace'] {
+  const surfaces = bySurface === undefined ? {} : { bySurface };
+  if (typeof kmPerHour !== 'number') return { hoursPerDay, kmPerHour, ...surfaces };
+  const slow = kmPerHour * PACE_SLOW;
+  assume(
+    '/pace/kmPerHour/slow',
+    { phrase: 'kilometres-an-hour', facts: { km: slow } },
+    { phrase: 'typical-times', facts: { factor: PACE_SLOW } },
+  );
+  return { hoursPerDay, kmPerHour: { slow, typical: kmPerHour, fast: kmPerHour / PACE_SLOW }, ...surfaces };
+}
+
+type FuelStoreFile = Pick<RigFile['fuel'], 'tanks'> & Required<Pick<RigFile['fuel'], 'cans' | 'reserve'>>;
+type WaterStoreFile = Pick<RigFile['water'], 'tanks'> & Required<Pick<RigFile['water'], 'cans' | 'reserve'>>;
+
+/** Tanks, cans and reserve of both, as files. */
+function settleStores({ fuel, water }: RigFile, assume: Assume): [FuelStoreFile, WaterStoreFile] {
+  const none = { litres: CAN_LITRES, owned: 0 };
+  for (const [path, cans] of Object.entries({ '/fuel/cans': fuel.cans, '/water/cans': water.cans })) {
+    if (cans !== undefined) continue;
+    const value: Phrase = { phrase: 'cans-none-owned', facts: { litres: CAN_LITRES } };
+    assume(path, value, { phrase: 'usual-can', facts: {} });
+  }
+  if (fuel.reserve === undefined) {
+    const facts = { m: metresOf(FUEL_RESERVE.km), share: FUEL_RESERVE.shareOfNeed };
+    assume('/fuel/reserve', { phrase: 'reserve-of-way', facts }, OURS);
+  }
+  if (water.reserve === undefined) {
+    assume('/water/reserve', { phrase: 'days', facts: { days: WATER_RESERVE.days } }, OURS);
+  }
+  return [
+    { tanks: settleTanks(fuel.tanks), cans: fuel.cans ?? none, reserve: fuel.reserve ?? FUEL_RESERVE },
+    { tanks: settleTanks(water.tanks), cans: water.cans ?? none, reserve: water.reserve ?? WATER_RESERVE },
+  ];
+}
+
+const settleTanks = <Tank extends { unusableLitres?: number }>(tanks: readonly Tank[]) =>
+  tanks.map((tank) => ({ ...tank, unusableLitres: tank.unusableLitres ?? UNUSABLE_LITRES }));
+
+const storeOf = ({ tanks, cans, reserve }: FuelStoreFile | WaterStoreFile): Store => ({
+  drawableL: drawableL(tanks),
+  canL: filledL(cans),
+  cansOwned: cans.owned,
+  reserve: reserveOf(reserve),
+});
+
 /** A reserve that names only a share of the need has no base; one that names only a base has no share. */
-function reserveOf(file: FuelReserveFile & WaterReserveFile): Reserve {
+function reserveOf(file: FuelStoreFile['reserve'] & WaterStoreFile['reserve']): Reserve {
   const shareOfNeed = file.shareOfNeed ?? 0;
   if (file.km !== undefined) return { base: { unit: 'km', value: file.km }, shareOfNeed };
   if (file.days !== undefined) return { base: { unit: 'days', value: file.days }, shareOfNeed };

@@ -1,6 +1,17 @@
-import type { Evidence } from '../../contract/common.ts';
+import type { Commodity, Evidence } from '../../contract/common.ts';
 import type { TripFile } from '../../contract/trip.ts';
-import type { Assumption } from '../quantity/assumption.ts';
+import {
+  ALLOWANCE_PERCENT,
+  CAMP_DAYS,
+  CORRIDOR_KM,
+  COUNTING,
+  DETOUR_FACTOR,
+  PART,
+  SPARSE_STEP_KM,
+} from '../defaults/trip-defaults.ts';
+import type { Phrase } from '../phrases/phrases.ts';
+import { type Assumption, OURS } from '../quantity/assumption.ts';
+import { metresOf } from '../quantity/rates.ts';
 
 /** A trip with every default filled in; `aboard` and `onward` stay open where the user did not answer. */
 export interface Trip {
@@ -32,47 +43,22 @@ export interface Trip {
   coldestNightC: number | null;
 }
 
-/** Each default with where it comes from. */
-const DEFAULTS = {
-  corridorKm: { value: 5, unit: ' km', why: 'ours' },
-  allowancePercent: { value: 5, unit: ' %', why: 'surface unknown (ours)' },
-  detourFactor: { value: 1.3, unit: ' × the straight line', why: 'ours' },
-  // The longest step of the real road track that we hold is 4.8 km, routes of via points have steps of tens of kilometres.
-  sparseStepKm: { value: 5, unit: ' km', why: 'ours' },
-  campDays: { value: 1, unit: ' day a camp', why: 'ours' },
-} as const;
-
-/** Fuel: a station's kind suffices. Water: its tags must say so (ours). */
-const COUNTING = { fuel: 'implied', water: 'stated' } as const;
+/** A trip ready to be reckoned with, the file with every default written into it, and which defaults those were. */
+export interface SettledTrip {
+  readonly trip: Trip;
+  readonly settled: TripFile;
+  readonly assumptions: readonly Assumption[];
+}
 
 /** Fills in what the trip file leaves out; the file is taken as checked (check-trip). */
-export function settleTrip(file: TripFile): { trip: Trip; settled: TripFile; assumptions: Assumption[] } {
+export function settleTrip(file: TripFile): SettledTrip {
   const assumptions: Assumption[] = [];
-  const settle = (key: keyof typeof DEFAULTS): number => {
-    const given = file[key];
-    if (given !== undefined) return given;
-    const { value, unit, why } = DEFAULTS[key];
-    assumptions.push({ path: `/${key}`, value: `${value}${unit}`, why });
-    return value;
-  };
   const counting = {
-    fuel: file.counting?.fuel ?? COUNTING.fuel,
-    water: file.counting?.water ?? COUNTING.water,
+    fuel: settleCounting(file, 'fuel', assumptions),
+    water: settleCounting(file, 'water', assumptions),
   };
-  if (file.counting?.fuel === undefined) {
-    assumptions.push({ path: '/counting/fuel', value: COUNTING.fuel, why: 'ours' });
-  }
-  if (file.counting?.water === undefined) {
-    assumptions.push({ path: '/counting/water', value: COUNTING.water, why: 'ours' });
-  }
-  const figures = {
-    corridorKm: settle('corridorKm'),
-    allowancePercent: settle('allowancePercent'),
-    detourFactor: settle('detourFactor'),
-    sparseStepKm: settle('sparseStepKm'),
-    campDays: settle('campDays'),
-  };
-  const part = file.part ?? 'all';
+  const figures = settleFigures(file, assumptions);
+  const part = file.part ?? PART;
   return {
     trip: {
       ...figures,
@@ -96,5 +82,41 @@ export function settleTrip(file: TripFile): { trip: Trip; settled: TripFile; ass
     },
     settled: { ...file, ...figures, counting, part },
     assumptions,
+  };
+}
+
+function settleCounting(file: TripFile, commodity: Commodity, assumptions: Assumption[]): Evidence {
+  const own = file.counting?.[commodity];
+  if (own !== undefined) return own;
+  const word = COUNTING[commodity];
+  const value: Phrase = { phrase: 'word', facts: { word } };
+  assumptions.push({ path: `/counting/${commodity}`, value, why: OURS });
+  return word;
+}
+
+type Figures = Required<
+  Pick<TripFile, 'corridorKm' | 'allowancePercent' | 'detourFactor' | 'sparseStepKm' | 'campDays'>
+>;
+
+function settleFigures(file: TripFile, assumptions: Assumption[]): Figures {
+  const settle = (key: keyof Figures, standard: number, value: Phrase, why: Phrase = OURS): number => {
+    const own = file[key];
+    if (own !== undefined) return own;
+    assumptions.push({ path: `/${key}`, value, why });
+    return standard;
+  };
+  const km = (value: number): Phrase => ({ phrase: 'kilometres', facts: { m: metresOf(value) } });
+  const percent: Phrase = { phrase: 'percent', facts: { percent: ALLOWANCE_PERCENT } };
+  const factor: Phrase = { phrase: 'straight-line-times', facts: { factor: DETOUR_FACTOR } };
+  const days: Phrase = { phrase: 'days-a-camp', facts: { days: CAMP_DAYS } };
+  return {
+    corridorKm: settle('corridorKm', CORRIDOR_KM, km(CORRIDOR_KM)),
+    allowancePercent: settle('allowancePercent', ALLOWANCE_PERCENT, percent, {
+      phrase: 'surface-unknown',
+      facts: {},
+    }),
+    detourFactor: settle('detourFactor', DETOUR_FACTOR, factor),
+    sparseStepKm: settle('sparseStepKm', SPARSE_STEP_KM, km(SPARSE_STEP_KM)),
+    campDays: settle('campDays', CAMP_DAYS, days),
   };
 }

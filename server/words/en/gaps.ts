@@ -22,10 +22,10 @@ export const GAP_TERMS = {
   'share-of-need': ({ share }) => parts`${rounded(share * 100, '%')} of the need`,
   'reserve-km': ({ km, litresPer100Km }) =>
     parts`${figure(km, 'km')} at ${figure(litresPer100Km, 'l/100 km')}`,
-  'reserve-days': ({ days, litresPerDay, graded, why }) => {
+  'reserve-days': ({ days, litresPerDay, graded, why }, say) => {
     const time = graded || why !== null ? rounded(days, 'days') : figure(days, 'days');
     const rate = graded ? rounded(litresPerDay, 'l') : figure(litresPerDay, 'l');
-    return parts`${time} at ${rate} a day${graded ? ' of drinking grade' : ''}${why === null ? '' : ` (${why})`}`;
+    return parts`${time} at ${rate} a day${graded ? ' of drinking grade' : ''}${why === null ? '' : parts` (${say(why)})`}`;
   },
   'reserve-fraction': ({ share }) => parts`${rounded(share * 100, '%')} of what the tanks give`,
   'reserve-litres': ({ litres }) => parts`${litres} litres`,

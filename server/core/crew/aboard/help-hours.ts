@@ -26,7 +26,7 @@ export function reserveBaseL(rig: Rig): number {
 export function withHelpHours(rig: Rig, trip: HelpHours): Rig {
   const hours = hoursToHelp(trip);
   if (hours === null || (hours / 24) * drinkingPerDayL(rig) <= reserveBaseL(rig)) return rig;
-  const why = `${trip.alarmHours ?? 0} h until the alarm and ${trip.helpHours ?? 0} h until help`;
-  const base = { unit: 'days', value: hours / 24, why } as const;
+  const facts = { alarmHours: trip.alarmHours ?? 0, helpHours: trip.helpHours ?? 0 };
+  const base = { unit: 'days', value: hours / 24, why: { phrase: 'hours-to-help', facts } } as const;
   return { ...rig, water: { ...rig.water, reserve: { ...rig.water.reserve, base } } };
 }

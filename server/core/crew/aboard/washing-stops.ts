@@ -1,4 +1,4 @@
-import type { Caution } from '../../../contract/common.ts';
+import type { CodedCaution } from '../../phrases/cautions.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 
 /**
@@ -8,23 +8,18 @@ import type { Passing } from '../../supply/points/passing.ts';
 export function washingStops(
   sources: readonly string[],
   passings: readonly Passing[],
-): { stopsM: number[]; cautions: Caution[] } {
-  const cautions: Caution[] = [];
+): { stopsM: number[]; cautions: CodedCaution[] } {
+  const cautions: CodedCaution[] = [];
   const stopsM: number[] = [];
   for (const id of new Set(sources)) {
     const places = passings.filter(
       (passing) => passing.commodity === 'water' && (passing.id === id || passing.alsoIds.includes(id)),
     );
-    if (places.length === 0) {
-      const text = `The washing source ${id} is no water in the corridor of the route and is left out.`;
-      cautions.push({ code: 'washing-source-not-passed', text });
-    }
-    for (const place of places) {
-      const atKm = place.atM / 1000;
-      if (place.waterClass === 'none' || place.waterClass === undefined) {
-        const text = `The washing source ${id} is fit for nothing by its tags and is left out.`;
-        cautions.push({ code: 'washing-source-unfit', text, fromKm: atKm, toKm: atKm });
-      } else stopsM.push(place.atM);
+    if (places.length === 0) cautions.push({ code: 'washing-source-not-passed', facts: { id } });
+    for (const { atM, waterClass } of places) {
+      if (waterClass === 'none' || waterClass === undefined) {
+        cautions.push({ code: 'washing-source-unfit', facts: { id }, fromM: atM, toM: atM });
+      } else stopsM.push(atM);
     }
   }
   return { stopsM: stopsM.sort((a, b) => a - b), cautions };

@@ -1,5 +1,6 @@
-import type { WaterUse as WaterUseTold } from '../../../contract/crew.ts';
 import type { RigFile } from '../../../contract/rig.ts';
+import type { CodedCaution } from '../../phrases/cautions.ts';
+import { SLACK } from '../../quantity/slack.ts';
 import type { Term } from '../../quantity/term.ts';
 import type { Rig } from '../../rig/rig.ts';
 import type { Passing } from '../../supply/points/passing.ts';
@@ -7,12 +8,10 @@ import { aboardOf } from '../needs/graded-store.ts';
 import { NOTHING } from '../needs/range.ts';
 import { crewCautions } from './crew-cautions.ts';
 import { enduranceOf, gradeEndurance } from './endurance.ts';
-import { heldSafe } from './held.ts';
 import { drinkingPerDayL, type HelpHours, hoursToHelp, reserveBaseL } from './help-hours.ts';
-import { mixingOf, treatText } from './mixing.ts';
-
-/** Float noise, litres. */
-const SLACK_L = 1e-9;
+import { mixingOf } from './mixing.ts';
+import { safeWater } from './safe-water.ts';
+import type { ReserveWater, WaterUse } from './water-use.ts';
 
 export interface WaterUseFacts {
   /** With the reserve that lasts until help is there. */
@@ -25,36 +24,13 @@ export interface WaterUseFacts {
   passings: readonly Passing[];
 }
 
-/** The water of a trip in full. */
-export type WaterUse = Omit<WaterUseTold, 'working'> & { readonly working: readonly Term[] };
-
 /** Water use in full: litres a day by use and grade, how long they last, where the reserve is, what to know of it. */
-export function waterUseOf({ rig, water, trip, aboardL, passings }: WaterUseFacts): WaterUse {
+export function waterUseOf(facts: WaterUseFacts): WaterUse {
+  const { rig, aboardL } = facts;
   const use = rig.crew?.use ?? null;
-  const litres = reserveBaseL(rig);
-  const held = heldSafe(water);
-  const perDayL = drinkingPerDayL(rig);
-  const reserve: WaterUse['reserve'] = {
-    litres,
-    days: perDayL === 0 ? 0 : litres / perDayL,
-    hoursToHelp: hoursToHelp(trip),
-    ...held,
-    holds: held.safeL >= litres - SLACK_L,
-  };
+  const reserve = reserveOf(facts);
   const treatAt = rig.treatment?.at ?? null;
-  const mixing = mixingOf(passings, treatAt);
-  const cautions = crewCautions(rig, trip, reserve);
-  if (rig.crew !== null && water.cans?.grade === 'washing' && water.cans.owned > 0) {
-    const text = 'The owned water cans are kept for washing: what is missing of drinking water needs others.';
-    cautions.push({ code: 'cans-kept-for-washing', text });
-  }
-  const store = rig.water.grades;
-  if (store !== null && store.keptForWashingL > 0 && aboardL < rig.water.drawableL - SLACK_L) {
-    const text =
-      'Which tank is not full at the start was not told: what is kept for washing is taken for the fullest, the worst for drinking.';
-    cautions.push({ code: 'start-grades-assumed', text });
-  }
-  cautions.push(...mixing.map(({ text }) => ({ code: 'water-lowered', text })));
+  const { mixing, cautions: lowered } = mixingOf(facts.passings, treatAt);
   return {
     from: use?.from ?? 'rate',
     litresPerDay: rig.water.litresPerDay,
@@ -67,10 +43,36 @@ export function waterUseOf({ rig, water, trip, aboardL, passings }: WaterUseFact
     reserve,
     treatAt,
     mixing,
-    treatText: treatText(treatAt),
-    cautions,
+    treatText: { phrase: 'treated-at', facts: { at: treatAt } },
+    cautions: [...crewCautions(rig, facts.trip, reserve), ...gradeCautions(facts), ...lowered],
     working: workingOf(rig),
   };
+}
+
+function reserveOf({ rig, water, trip }: WaterUseFacts): ReserveWater {
+  const litres = reserveBaseL(rig);
+  const perDayL = drinkingPerDayL(rig);
+  const safe = safeWater(water);
+  return {
+    litres,
+    days: perDayL === 0 ? 0 : litres / perDayL,
+    hoursToHelp: hoursToHelp(trip),
+    ...safe,
+    holds: safe.safeL >= litres - SLACK,
+  };
+}
+
+/** What to know where containers are kept for one grade. */
+function gradeCautions({ rig, water, aboardL }: WaterUseFacts): CodedCaution[] {
+  const cautions: CodedCaution[] = [];
+  if (rig.crew !== null && water.cans?.grade === 'washing' && water.cans.owned > 0) {
+    cautions.push({ code: 'cans-kept-for-washing', facts: {} });
+  }
+  const store = rig.water.grades;
+  if (store !== null && store.keptForWashingL > 0 && aboardL < rig.water.drawableL - SLACK) {
+    cautions.push({ code: 'start-grades-assumed', facts: {} });
+  }
+  return cautions;
 }
 
 function gradesOf(rig: Rig, aboardL: number): WaterUse['grades'] {
@@ -93,14 +95,19 @@ function gradesOf(rig: Rig, aboardL: number): WaterUse['grades'] {
 }
 
 function workingOf({ crew, water }: Rig): Term[] {
-  if (crew === null)
-    return [{ label: 'your own figure for all aboard', value: water.litresPerDay.high, unit: 'l a day' }];
+  const unit = 'l a day';
+  if (crew === null) {
+    const label = { phrase: 'own-figure-for-all', facts: {} } as const;
+    return [{ label, value: water.litresPerDay.high, unit }];
+  }
   const { uses, heatTerms } = crew.use;
   const rest = heatTerms.length === 0 ? uses : uses.filter((one) => one.use !== 'drinking');
-  const terms = rest.map((one) => ({
-    label: `${one.use} (${one.grade} grade): ${one.source}`,
-    value: one.litresPerDay.high,
-    unit: 'l a day',
-  }));
+  const terms = rest.map(
+    ({ use, grade, source, litresPerDay }): Term => ({
+      label: { phrase: 'use-of-grade', facts: { use, grade, source } },
+      value: litresPerDay.high,
+      unit,
+    }),
+  );
   return [...heatTerms, ...terms];
 }

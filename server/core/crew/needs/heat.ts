@@ -1,30 +1,44 @@
-import type { Heat, Sun, WaterUse, Work } from '../../../contract/crew.ts';
+import type { Heat, Sun, Work } from '../../../contract/crew.ts';
+import { SUN, WORK, WORK_HOURS } from '../../defaults/rig-defaults.ts';
+import type { Phrase } from '../../phrases/phrases.ts';
+import type { UseRange } from '../../quantity/use-range.ts';
 import { categoryOf, litresPerWorkHour, restFactor, workRestOf } from './heat-table.ts';
-import { estimatedWbgtC, WBGT_WHY } from './wbgt.ts';
+import { estimatedWbgtC, WBGT_RANGE_C } from './wbgt.ts';
 
-/** Taken where heat is told without them (ours; the table is said to sustain at least four hours of work). */
-export const DEFAULT_SUN: Sun = 'full';
-export const DEFAULT_WORK: Work = 'moderate';
-export const DEFAULT_WORK_HOURS = 4;
+/** What the heat expected does to drinking. */
+export interface HeatEffect {
+  readonly wbgtC: number;
+  readonly from: 'told' | 'estimate';
+  /** Of the table: 0 below it, 1 to 5. */
+  readonly category: number;
+  readonly sun: Sun;
+  readonly work: Work;
+  readonly workHoursPerDay: number;
+  /** For each person: multiple of the drinking water of mild weather, and litres added by each hour of work. */
+  readonly restFactor: number;
+  readonly litresPerWorkHour: UseRange;
+  /** Minutes of work and of rest in an hour; null where the table sets no limit. */
+  readonly workRest: { readonly workMinutes: number; readonly restMinutes: number } | null;
+  readonly why: Phrase;
+}
 
 /** What the heat told does to drinking; null where none is told. The file is taken as checked. */
-export function heatOf(heat: Heat | undefined): WaterUse['heat'] {
+export function heatOf(heat: Heat | undefined): HeatEffect | null {
   if (heat === undefined) return null;
+  const measured = heat.wbgtC !== undefined;
   const wbgtC = heat.wbgtC ?? estimatedWbgtC(heat.temperatureC ?? 0, heat.humidityPercent ?? 0);
-  const sun = heat.sun ?? DEFAULT_SUN;
-  const work = heat.work ?? DEFAULT_WORK;
-  const table =
-    'intake by WBGT and work: US Army TB MED 507, an average acclimated person, ± 1/4 US quart an hour';
+  const sun = heat.sun ?? SUN;
+  const work = heat.work ?? WORK;
   return {
     wbgtC,
-    from: heat.wbgtC === undefined ? 'estimate' : 'told',
+    from: measured ? 'told' : 'estimate',
     category: categoryOf(wbgtC),
     sun,
     work,
-    workHoursPerDay: heat.workHoursPerDay ?? DEFAULT_WORK_HOURS,
+    workHoursPerDay: heat.workHoursPerDay ?? WORK_HOURS,
     restFactor: restFactor(wbgtC),
     litresPerWorkHour: litresPerWorkHour(wbgtC, work, sun),
     workRest: workRestOf(wbgtC, work),
-    why: `${heat.wbgtC === undefined ? `WBGT ${WBGT_WHY}` : 'WBGT as told'}; ${table}; at rest up to double in the hottest category (US FEMA), a straight line between and beyond (ours)`,
+    why: { phrase: 'heat-source', facts: { measured, fromC: WBGT_RANGE_C.from, toC: WBGT_RANGE_C.to } },
   };
 }

@@ -1,4 +1,3 @@
-import type { Pet } from '../../../contract/crew.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 
 /** Dogs, litres for each kg and day, thermoneutral: Merck Veterinary Manual, nutritional requirements. */
@@ -9,13 +8,6 @@ const DOG_LITRES_PER_KG = { low: 0.044, high: 0.066 };
  * energy, 1.6 × 70 × kg^0.75 (resting energy and adult factor of small-animal nutrition, NRC 2006).
  */
 const allometricLitresPerDay = (kg: number): number => (1.6 * 70 * kg ** 0.75) / 1000;
-
-/** Where the figures of a pet come from. */
-export function petSource(kind: Pet['kind']): string {
-  const source =
-    '44 to 66 ml a kg and day (Merck Veterinary Manual) and 112 ml × kg^0.75 (NRC 2006), the wider of both';
-  return kind === 'dog' ? source : `as a dog (ours): ${source}`;
-}
 
 /** Litres a day of one pet in mild weather at rest: the wider bounds of both rules. */
 export function petLitresPerDay(kg: number): UseRange {

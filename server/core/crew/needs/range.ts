@@ -1,7 +1,5 @@
+import { WATER_HIGH } from '../../defaults/rig-defaults.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
-
-/** High end of a use given as one number, and the inverse of its low end (ours; as for the rig's litres a day). */
-export const HIGH_OF_ONE_NUMBER = 1.5;
 
 export const NOTHING: UseRange = { low: 0, typical: 0, high: 0 };
 
@@ -18,6 +16,4 @@ export const sumOf = (ranges: readonly UseRange[]): UseRange => ranges.reduce(pl
 
 /** One number is the typical value. */
 export const rangeOf = (use: number | UseRange): UseRange =>
-  typeof use === 'number'
-    ? { low: use / HIGH_OF_ONE_NUMBER, typical: use, high: use * HIGH_OF_ONE_NUMBER }
-    : use;
+  typeof use === 'number' ? { low: use / WATER_HIGH, typical: use, high: use * WATER_HIGH } : use;

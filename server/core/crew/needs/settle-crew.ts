@@ -1,84 +1,111 @@
-import type { Crew } from '../../../contract/crew.ts';
+import type { Crew, Heat, Person } from '../../../contract/crew.ts';
+import {
+  LOSS_PERCENT,
+  SUN,
+  USE_LEVEL,
+  VEHICLE_LITRES_PER_DAY,
+  WATER_HIGH,
+  WORK,
+  WORK_HOURS,
+} from '../../defaults/rig-defaults.ts';
+import { type Assume, OURS } from '../../quantity/assumption.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import { type CrewUse, crewUse } from './crew-use.ts';
-import { DEFAULT_SUN, DEFAULT_WORK, DEFAULT_WORK_HOURS } from './heat.ts';
-import { DEFAULT_LEVEL, LEVELS, PERSON_USES } from './levels.ts';
-import { HIGH_OF_ONE_NUMBER, rangeOf } from './range.ts';
+import { PERSON_USES } from './levels.ts';
+import { rangeOf } from './range.ts';
 
-type Assume = (path: string, value: string, why: string) => void;
+/** A crew with every default filled in, as a file, and what it uses. */
+export interface SettledCrew {
+  readonly use: CrewUse;
+  readonly settled: Crew;
+}
 
 /**
- * Fills in what a rig file leaves out of its crew and reckons what they use. `told`: the rig's own litres a day, which
+ * Fills in what a rig file leaves out of its crew and reckons what they use. `ofRig`: the rig's own litres a day, which
  * are an observed figure beside a crew. The file is taken as checked (check-crew).
  */
-export function settleCrew(
-  file: Crew,
-  told: UseRange | null,
-  assume: Assume,
-): { use: CrewUse; settled: Crew } {
-  const own = file.observedLitresPerDay;
-  if (told !== null) {
-    assume(
-      '/crew/observedLitresPerDay',
-      `${told.high} l a day at most`,
-      'taken from /water/litresPerDay: your own figure wins over the sum of the parts',
-    );
-  }
-  if (typeof own === 'number') {
-    assume(
-      '/crew/observedLitresPerDay/high',
-      `${own * HIGH_OF_ONE_NUMBER} l a day`,
-      `typical × ${HIGH_OF_ONE_NUMBER} (ours)`,
-    );
-  }
-  const observed = told ?? (own === undefined ? null : rangeOf(own));
-  const people = file.people.map((person, index) => {
-    const path = `/crew/people/${index}`;
-    for (const use of PERSON_USES) {
-      const value = person[use];
-      if (typeof value !== 'number' || value === 0) continue;
-      const high = `${value * HIGH_OF_ONE_NUMBER} l a day`;
-      assume(`${path}/${use}/high`, high, `typical × ${HIGH_OF_ONE_NUMBER} (ours)`);
-    }
-    if (person.level !== undefined || PERSON_USES.every((use) => person[use] !== undefined)) return person;
-    assume(`${path}/level`, DEFAULT_LEVEL, LEVELS[DEFAULT_LEVEL].source);
-    return { ...person, level: DEFAULT_LEVEL };
-  });
-
-  const { heat } = file;
-  if (heat !== undefined) {
-    if (heat.sun === undefined) assume('/crew/heat/sun', DEFAULT_SUN, 'the thirstiest (ours)');
-    if (heat.work === undefined) assume('/crew/heat/work', DEFAULT_WORK, 'ours');
-    if (heat.workHoursPerDay === undefined) {
-      assume('/crew/heat/workHoursPerDay', `${DEFAULT_WORK_HOURS} hours`, 'ours');
-    }
-  }
-  if (observed === null) {
-    if (file.vehicleLitresPerDay === undefined)
-      assume('/crew/vehicleLitresPerDay', 'none', 'not told (ours)');
-    if (file.lossPercent === undefined) {
-      assume('/crew/lossPercent', '0 %', 'taken to lie between typical and high use (ours)');
-    }
-  }
+export function settleCrew(file: Crew, ofRig: UseRange | null, assume: Assume): SettledCrew {
+  const observed = observedOf(file, ofRig, assume);
+  const people = file.people.map((person, index) => settlePerson(person, `/crew/people/${index}`, assume));
+  const heat = file.heat === undefined ? undefined : settleHeat(file.heat, assume);
+  if (observed === null) assumePlainUse(file, assume);
   if (file.washingAtSource === undefined) {
-    assume('/crew/washingAtSource', 'no', 'all washing water is carried: the safe side (ours)');
+    const why = { phrase: 'all-washing-carried', facts: {} } as const;
+    assume('/crew/washingAtSource', { phrase: 'no', facts: {} }, why);
   }
   const settled: Crew = {
     ...file,
     people,
-    ...(heat === undefined
-      ? {}
-      : {
-          heat: {
-            ...heat,
-            sun: heat.sun ?? DEFAULT_SUN,
-            work: heat.work ?? DEFAULT_WORK,
-            workHoursPerDay: heat.workHoursPerDay ?? DEFAULT_WORK_HOURS,
-          },
-        }),
-    vehicleLitresPerDay: file.vehicleLitresPerDay ?? 0,
-    lossPercent: file.lossPercent ?? 0,
+    ...(heat === undefined ? {} : { heat }),
+    vehicleLitresPerDay: file.vehicleLitresPerDay ?? VEHICLE_LITRES_PER_DAY,
+    lossPercent: file.lossPercent ?? LOSS_PERCENT,
     washingAtSource: file.washingAtSource ?? false,
   };
   return { use: crewUse(settled, observed), settled };
+}
+
+/** The user's own figure for all aboard; null where there is none. */
+function observedOf(file: Crew, ofRig: UseRange | null, assume: Assume): UseRange | null {
+  const own = file.observedLitresPerDay;
+  if (ofRig !== null) {
+    assume(
+      '/crew/observedLitresPerDay',
+      { phrase: 'litres-a-day-at-most', facts: { litres: ofRig.high } },
+      { phrase: 'own-figure-wins', facts: {} },
+    );
+  }
+  if (typeof own === 'number') assumeHigh('/crew/observedLitresPerDay', own, assume);
+  return ofRig ?? (own === undefined ? null : rangeOf(own));
+}
+
+/** The high end of a use given as one number. */
+function assumeHigh(path: string, typical: number, assume: Assume): void {
+  assume(
+    `${path}/high`,
+    { phrase: 'litres-a-day', facts: { litres: typical * WATER_HIGH } },
+    { phrase: 'typical-times', facts: { factor: WATER_HIGH } },
+  );
+}
+
+function settlePerson(person: Person, path: string, assume: Assume): Person {
+  for (const use of PERSON_USES) {
+    const value = person[use];
+    if (typeof value === 'number' && value !== 0) assumeHigh(`${path}/${use}`, value, assume);
+  }
+  if (person.level !== undefined || PERSON_USES.every((use) => person[use] !== undefined)) return person;
+  assume(
+    `${path}/level`,
+    { phrase: 'word', facts: { word: USE_LEVEL } },
+    { phrase: 'level-source', facts: { level: USE_LEVEL } },
+  );
+  return { ...person, level: USE_LEVEL };
+}
+
+function settleHeat(heat: Heat, assume: Assume): Heat {
+  const word = (text: string) => ({ phrase: 'word', facts: { word: text } }) as const;
+  if (heat.sun === undefined) {
+    assume('/crew/heat/sun', word(SUN), { phrase: 'thirstiest', facts: {} });
+  }
+  if (heat.work === undefined) assume('/crew/heat/work', word(WORK), OURS);
+  if (heat.workHoursPerDay === undefined) {
+    assume('/crew/heat/workHoursPerDay', { phrase: 'hours', facts: { hours: WORK_HOURS } }, OURS);
+  }
+  return {
+    ...heat,
+    sun: heat.sun ?? SUN,
+    work: heat.work ?? WORK,
+    workHoursPerDay: heat.workHoursPerDay ?? WORK_HOURS,
+  };
+}
+
+/** What is taken for nothing where the parts of the crew are summed. */
+function assumePlainUse(file: Crew, assume: Assume): void {
+  if (file.vehicleLitresPerDay === undefined) {
+    const why = { phrase: 'not-told', facts: {} } as const;
+    assume('/crew/vehicleLitresPerDay', { phrase: 'none', facts: {} }, why);
+  }
+  if (file.lossPercent === undefined) {
+    const why = { phrase: 'within-typical-and-high', facts: {} } as const;
+    assume('/crew/lossPercent', { phrase: 'percent', facts: { percent: LOSS_PERCENT } }, why);
+  }
 }

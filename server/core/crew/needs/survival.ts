@@ -1,3 +1,5 @@
+import { at } from '../../lists/at.ts';
+
 /**
  * Expected days of survival in the desert, for ordering and cautions only: resting men of the 1940s, never a ration.
  * Adolph et al., Physiology of Man in the Desert (1947), as reprinted in US survival manuals; the 110 °F row seen in
@@ -37,6 +39,6 @@ export const WALKING_DAYS: readonly SurvivalRow[] = [
 export function daysWithoutWater(temperatureC: number): { resting: number; walking: number } {
   const shadeF = (temperatureC * 9) / 5 + 32;
   const daysIn = (rows: readonly SurvivalRow[]): number =>
-    (rows.findLast((row) => row.shadeF >= shadeF - 1e-9) ?? rows[0]!).days[0]!;
+    at((rows.findLast((row) => row.shadeF >= shadeF - 1e-9) ?? at(rows, 0)).days, 0);
   return { resting: daysIn(RESTING_DAYS), walking: daysIn(WALKING_DAYS) };
 }

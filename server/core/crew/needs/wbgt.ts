@@ -1,10 +1,6 @@
 /** For which temperatures the estimate of WBGT is meant, °C (ours). */
 export const WBGT_RANGE_C = { from: 15, to: 50 };
 
-/** How the estimate is come by, for people. */
-export const WBGT_WHY =
-  'estimated from temperature and humidity as the Australian Bureau of Meteorology does for full sun and light wind (from memory; 15 to 50 °C; too high in shade, a little low in still air or at night on hot ground)';
-
 /**
  * Wet-bulb globe temperature out of doors, °C, from the temperature in shade (°C) and relative humidity (percent):
  * 0.567 T + 0.393 e + 3.94 with e, the vapour pressure in hPa, 6.105 RH/100 exp(17.27 T / (237.7 + T)). It takes

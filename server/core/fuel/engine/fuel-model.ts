@@ -1,9 +1,16 @@
-import type { FuelKind, RigFile } from '../../../contract/rig.ts';
+import type { RigFile } from '../../../contract/rig.ts';
 import { SURFACES, type Surface } from '../../../contract/surface.ts';
-import type { Assumption } from '../../quantity/assumption.ts';
+import {
+  COOLING_L_PER_HOUR,
+  DRAG_AREA_M2,
+  GIVE_BACK,
+  HEATER_L_PER_HOUR,
+  THRESHOLD_M,
+} from '../../defaults/rig-defaults.ts';
+import type { Phrase } from '../../phrases/phrases.ts';
+import { type Assume, OURS } from '../../quantity/assumption.ts';
 import { FUEL_KINDS } from './kinds.ts';
 import { defaultLoadPercent } from './load.ts';
-import { DRAG_AREA_M2 } from './physics.ts';
 import { SURFACE_FACTORS } from './surface-factors.ts';
 
 /** How a rig uses fuel beyond its rate, every default filled in. */
@@ -25,16 +32,7 @@ export interface FuelModel {
   physics: { dragAreaM2: number; tyreBar: number | null };
 }
 
-/** Share of a descent's energy that spares fuel (ours: the rest goes into brakes and an engine that turns anyway). */
-const GIVE_BACK = 0.3;
-/** Rises and falls up to this are taken for noise of the measuring, metres (ours). */
-const THRESHOLD_M = 10;
-/** Air conditioning on top of idling, and a fuel-burning heater on a middle setting, litres per hour (ours). */
-const COOLING_L_PER_HOUR = 0.6;
-const HEATER_L_PER_HOUR = 0.25;
-
 type FuelFile = RigFile['fuel'];
-type Assume = (path: Assumption['path'], value: string, why: string) => void;
 
 /** The parts of a rig's fuel that make it more than one rate all the way. */
 const DETAIL = [
@@ -48,89 +46,87 @@ const DETAIL = [
 
 /** Fills in what a rig file leaves out of its fuel use. Only defaults that come to bear are told as assumptions. */
 export function settleFuelModel(file: FuelFile, assume: Assume): FuelModel {
-  const told = DETAIL.some((key) => file[key] !== undefined);
-  const kind = FUEL_KINDS[file.kind];
   const massKg = file.observed?.massKg ?? null;
-  const rate = (path: string, given: number | undefined, hours: number, standard: number, why: string) => {
-    if (given !== undefined) return given;
-    if (hours === 0) return 0;
-    assume(`/fuel/perHour/${path}`, `${standard.toFixed(2)} l/h`, why);
-    return standard;
-  };
   const hours = {
     idlingPerDay: file.hours?.idlingPerDay ?? 0,
     airConditioningPerDay: file.hours?.airConditioningPerDay ?? 0,
     heaterPerNight: file.hours?.heaterPerNight ?? 0,
   };
-  const idling = rate(
-    'idling',
-    file.perHour?.idling,
-    hours.idlingPerDay,
-    kind.idlingLPerHour,
-    idlingSource(file.kind),
-  );
   return {
-    told,
+    told: DETAIL.some((key) => file[key] !== undefined),
     observed: { surface: file.observed?.surface ?? 'unknown', massKg },
     factors: { ...SURFACE_FACTORS, ...file.surfaceFactors },
     ownFactors: SURFACES.filter((surface) => file.surfaceFactors?.[surface] !== undefined),
     loadPercentPer100Kg: massKg === null ? null : loadPercent(file, massKg, assume),
-    perHour: {
-      idling,
-      crawling: file.perHour?.crawling ?? 0,
-      airConditioning: rate(
-        'airConditioning',
-        file.perHour?.airConditioning,
-        hours.airConditioningPerDay,
-        (file.perHour?.idling ?? kind.idlingLPerHour) + COOLING_L_PER_HOUR,
-        `idling and ${COOLING_L_PER_HOUR} l/h for cooling (ours)`,
-      ),
-      heater: rate('heater', file.perHour?.heater, hours.heaterPerNight, HEATER_L_PER_HOUR, 'ours'),
-    },
+    perHour: perHourOf(file, hours, assume),
     hours,
-    climb: climbOf(file, massKg, kind.climbEfficiency, assume),
+    climb: climbOf(file, massKg, assume),
     engine: file.engine ?? {},
     urea: file.urea ?? null,
     physics: physicsOf(file, massKg, assume),
   };
 }
 
-const idlingSource = (kind: FuelKind) =>
-  kind === 'diesel' || kind === 'petrol'
-    ? `${kind === 'diesel' ? 'medium heavy diesel' : 'large petrol sedan'}, US DOE Fact of the Week 861`
-    : 'petrol of US DOE Fact of the Week 861, by energy of a litre (ours)';
+/** Litres an hour: the user's, else a default where the engine or the heater runs by the hour at all. */
+function perHourOf(file: FuelFile, hours: FuelModel['hours'], assume: Assume): FuelModel['perHour'] {
+  const { kind, perHour } = file;
+  const idlingL = FUEL_KINDS[kind].idlingLPerHour;
+  const rate = (
+    key: 'idling' | 'airConditioning' | 'heater',
+    hoursOfIt: number,
+    { litres, why }: { litres: number; why: Phrase },
+  ) => {
+    const own = perHour?.[key];
+    if (own !== undefined) return own;
+    if (hoursOfIt === 0) return 0;
+    assume(`/fuel/perHour/${key}`, { phrase: 'litres-an-hour', facts: { litres } }, why);
+    return litres;
+  };
+  return {
+    idling: rate('idling', hours.idlingPerDay, {
+      litres: idlingL,
+      why: { phrase: 'idling-source', facts: { kind } },
+    }),
+    crawling: perHour?.crawling ?? 0,
+    airConditioning: rate('airConditioning', hours.airConditioningPerDay, {
+      litres: (perHour?.idling ?? idlingL) + COOLING_L_PER_HOUR,
+      why: { phrase: 'idling-and-cooling', facts: { coolingLPerHour: COOLING_L_PER_HOUR } },
+    }),
+    heater: rate('heater', hours.heaterPerNight, { litres: HEATER_L_PER_HOUR, why: OURS }),
+  };
+}
 
 function loadPercent(file: FuelFile, massKg: number, assume: Assume): number {
   if (file.loadPercentPer100Kg !== undefined) return file.loadPercentPer100Kg;
   const percent = defaultLoadPercent(massKg);
-  assume(
-    '/fuel/loadPercentPer100Kg',
-    `${percent.toFixed(2)} %`,
-    'published 1 % for 100 lb of an average car, by the mass of this vehicle (scaling ours)',
-  );
+  const value: Phrase = { phrase: 'percent-exactly', facts: { percent } };
+  assume('/fuel/loadPercentPer100Kg', value, { phrase: 'load-published', facts: {} });
   return percent;
 }
 
-function climbOf(file: FuelFile, massKg: number | null, efficiency: number, assume: Assume) {
-  const settle = (key: 'efficiency' | 'giveBack' | 'thresholdM', standard: number, unit: string) => {
-    const given = file.climb?.[key];
-    if (given !== undefined) return given;
-    if (massKg !== null) assume(`/fuel/climb/${key}`, `${standard}${unit}`, 'ours');
+function climbOf(file: FuelFile, massKg: number | null, assume: Assume): FuelModel['climb'] {
+  const settle = (key: keyof FuelModel['climb'], standard: number, value: Phrase) => {
+    const own = file.climb?.[key];
+    if (own !== undefined) return own;
+    if (massKg !== null) assume(`/fuel/climb/${key}`, value, OURS);
     return standard;
   };
+  const share = (value: number): Phrase => ({ phrase: 'number', facts: { value } });
+  const efficiency = FUEL_KINDS[file.kind].climbEfficiency;
   return {
-    efficiency: settle('efficiency', efficiency, ''),
-    giveBack: settle('giveBack', GIVE_BACK, ''),
-    thresholdM: settle('thresholdM', THRESHOLD_M, ' m'),
+    efficiency: settle('efficiency', efficiency, share(efficiency)),
+    giveBack: settle('giveBack', GIVE_BACK, share(GIVE_BACK)),
+    thresholdM: settle('thresholdM', THRESHOLD_M, { phrase: 'metres', facts: { m: THRESHOLD_M } }),
   };
 }
 
 function physicsOf(file: FuelFile, massKg: number | null, assume: Assume): FuelModel['physics'] {
-  const told = file.physics?.dragAreaM2;
-  if (told === undefined && massKg !== null) {
-    assume('/fuel/physics/dragAreaM2', `${DRAG_AREA_M2} m²`, 'ours; for the estimate from physics only');
+  const own = file.physics?.dragAreaM2;
+  if (own === undefined && massKg !== null) {
+    const value: Phrase = { phrase: 'square-metres', facts: { m2: DRAG_AREA_M2 } };
+    assume('/fuel/physics/dragAreaM2', value, { phrase: 'physics-only', facts: {} });
   }
-  return { dragAreaM2: told ?? DRAG_AREA_M2, tyreBar: file.physics?.tyreBar ?? null };
+  return { dragAreaM2: own ?? DRAG_AREA_M2, tyreBar: file.physics?.tyreBar ?? null };
 }
 
 /** What a rig file told of its fuel use, with the defaults that come to bear written into it. */

@@ -4,8 +4,6 @@ import { GRAVITY_M_S2 } from './load.ts';
 
 /** Density of air, kg/m³: about 20 °C at sea level (ours; heat and height thin it). */
 const AIR_KG_M3 = 1.2;
-/** Drag coefficient times frontal area of a tall off-road vehicle with things on its roof, m² (ours). */
-export const DRAG_AREA_M2 = 1.3;
 
 interface Rolling {
   /** Rolling resistance as a share of the weight: bounds from the source, `typical` between them is ours. */

@@ -1,8 +1,9 @@
 import type { Crew, Person } from '../../../contract/crew.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
-import { DEFAULT_LEVEL, LEVELS, TEETH_AND_HANDS_L } from '../../crew/needs/levels.ts';
+import { LEVELS, TEETH_AND_HANDS_L } from '../../crew/needs/levels.ts';
 import { atEnds, rangeOf } from '../../crew/needs/range.ts';
+import { USE_LEVEL } from '../../defaults/rig-defaults.ts';
 import { plannedCans, type WaysOutContext } from './try-change.ts';
 import { WAY_OUT, type WayOut } from './way-out.ts';
 
@@ -64,7 +65,7 @@ function withCut(context: WaysOutContext, rig: RigFile, crew: Crew, cutPercent: 
 export function withLessWashing(rig: RigFile, crew: Crew, cutPercent: number): RigFile {
   const left = 1 - cutPercent / 100;
   const frugal = (person: Person): Person => {
-    const level = LEVELS[person.level ?? DEFAULT_LEVEL].uses;
+    const level = LEVELS[person.level ?? USE_LEVEL];
     const washing = rangeOf(person.washing ?? level.washing);
     const shower = rangeOf(person.shower ?? level.shower);
     const kept = (end: keyof typeof washing) => Math.min(washing[end], TEETH_AND_HANDS_L);

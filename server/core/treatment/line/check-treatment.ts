@@ -4,9 +4,9 @@ import {
   type TreatmentFile,
   type TreatmentStage,
 } from '../../../contract/treatment.ts';
+import { MAXIMUM_LOG, TARGET } from '../../defaults/rig-defaults.ts';
 import type { Misfit } from '../../phrases/misfits.ts';
 import { TARGETS } from './logs.ts';
-import { MAXIMUM_LOG, TARGET } from './settle-treatment.ts';
 
 const FILTERS: readonly StageKind[] = ['sediment', 'carbon', 'microfilter', 'ultrafilter', 'reverse-osmosis'];
 

@@ -1,19 +1,10 @@
 import type { Hazard, SourceKind, TreatmentFile, TreatmentStage } from '../../../contract/treatment.ts';
+import { MAXIMUM_LOG, RECOVERY, TARGET, TREAT_AT, TREAT_EVERYTHING } from '../../defaults/rig-defaults.ts';
+import type { Phrase } from '../../phrases/phrases.ts';
+import type { Assume } from '../../quantity/assumption.ts';
 import { HAZARDS, SOURCE_KINDS } from './hazards.ts';
-import { logsText, TARGETS } from './logs.ts';
+import { TARGETS } from './logs.ts';
 import type { Stage, Treatment } from './treatment.ts';
-
-/** The most bacteria that the strictest target asks for; tests seldom show more (ours). */
-export const MAXIMUM_LOG = 6;
-/** All three classes in the worst water (ours to ask for it by default). */
-export const TARGET = 'purifier';
-/** Raw water in the tank is the worse case (ours). */
-const AT = 'tap';
-
-/** Share that a small reverse osmosis makes clean (from memory). */
-const RECOVERY = 0.25;
-
-type Assume = (path: string, value: string, why: string) => void;
 
 /** Filters whose pores a frost tears. */
 const MEMBRANES: readonly Stage['kind'][] = ['microfilter', 'ultrafilter', 'reverse-osmosis'];
@@ -23,24 +14,11 @@ export function settleTreatment(
   file: TreatmentFile,
   assume: Assume,
 ): { treatment: Treatment; settled: TreatmentFile } {
-  if (file.target === undefined) {
-    assume(
-      '/treatment/target',
-      `${TARGET} (${logsText(TARGETS[TARGET])} log)`,
-      'the strictest for bacteria (ours)',
-    );
-  }
-  if (file.maximumLog === undefined) {
-    assume('/treatment/maximumLog', `${MAXIMUM_LOG} log`, 'tests seldom show more (ours)');
-  }
-  if (file.at === undefined) assume('/treatment/at', AT, 'raw water in the tank is the worse case (ours)');
-  if (file.treatEverything === undefined) {
-    assume('/treatment/treatEverything', 'no', 'water stated fit to drink is drunk as it comes (ours)');
-  }
+  assumeLine(file, assume);
   const target = file.target ?? TARGET;
-  const at = file.at ?? AT;
+  const at = file.at ?? TREAT_AT;
   const maximumLog = file.maximumLog ?? MAXIMUM_LOG;
-  const treatEverything = file.treatEverything ?? false;
+  const treatEverything = file.treatEverything ?? TREAT_EVERYTHING;
   const stages = file.stages.map((stage, index) => namedStage(stage, index, assume));
   const hazards = Object.fromEntries(SOURCE_KINDS.map((kind) => [kind, hazardOf(kind, file)])) as Record<
     SourceKind,
@@ -69,6 +47,26 @@ export function settleTreatment(
   };
 }
 
+/** Notes what is taken of the line as a whole. */
+function assumeLine(file: TreatmentFile, assume: Assume): void {
+  if (file.target === undefined) {
+    const value: Phrase = { phrase: 'target', facts: { name: TARGET, logs: TARGETS[TARGET] } };
+    assume('/treatment/target', value, { phrase: 'strictest-for-bacteria', facts: {} });
+  }
+  if (file.maximumLog === undefined) {
+    const value: Phrase = { phrase: 'log', facts: { log: MAXIMUM_LOG } };
+    assume('/treatment/maximumLog', value, { phrase: 'tests-seldom-more', facts: {} });
+  }
+  if (file.at === undefined) {
+    const value: Phrase = { phrase: 'word', facts: { word: TREAT_AT } };
+    assume('/treatment/at', value, { phrase: 'raw-water-worse', facts: {} });
+  }
+  if (file.treatEverything === undefined) {
+    const why: Phrase = { phrase: 'stated-fit-as-it-comes', facts: {} };
+    assume('/treatment/treatEverything', { phrase: 'no', facts: {} }, why);
+  }
+}
+
 /** What the file says of a kind stands over what we expect of it; its reason too, or that the user says so. */
 function hazardOf(kind: SourceKind, file: TreatmentFile): Hazard {
   const given = file.hazards?.[kind];
@@ -80,8 +78,8 @@ function hazardOf(kind: SourceKind, file: TreatmentFile): Hazard {
 function namedStage(stage: TreatmentStage, index: number, assume: Assume): TreatmentStage & { name: string } {
   const named = { ...stage, name: stage.name ?? `${index + 1} ${stage.kind}` };
   if (stage.kind !== 'reverse-osmosis' || stage.recovery !== undefined) return named;
-  const why = 'small units throw three quarters away (from memory)';
-  assume(`/treatment/stages/${index}/recovery`, String(RECOVERY), why);
+  const value: Phrase = { phrase: 'number', facts: { value: RECOVERY } };
+  assume(`/treatment/stages/${index}/recovery`, value, { phrase: 'small-osmosis', facts: {} });
   return { ...named, recovery: RECOVERY };
 }
 

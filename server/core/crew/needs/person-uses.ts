@@ -1,0 +1,44 @@
+import type { Crew, Person } from '../../../contract/crew.ts';
+import { USE_LEVEL } from '../../defaults/rig-defaults.ts';
+import type { UseRange } from '../../quantity/use-range.ts';
+import type { HeatEffect } from './heat.ts';
+import { LEVELS, type PersonUse, TEETH_AND_HANDS_L } from './levels.ts';
+import { atEnds, NOTHING, plus, rangeOf, sumOf, times } from './range.ts';
+
+/** Litres a day of one person; `washing` without what is for teeth, hands and wounds. */
+export type PersonUses = Readonly<Record<PersonUse | 'hands', UseRange>>;
+
+/** So many people who use alike. */
+export interface People {
+  readonly count: number;
+  readonly uses: PersonUses;
+}
+
+/** The people of a crew in the heat expected. */
+export const peopleOf = (crew: Crew, heat: HeatEffect | null): People[] =>
+  crew.people.map((person) => ({ count: person.count ?? 1, uses: personUses(person, heat) }));
+
+/** What all of them take for a use. */
+export const everybody = (people: readonly People[], use: keyof PersonUses): UseRange =>
+  sumOf(people.map(({ count, uses }) => times(uses[use], count)));
+
+/** What a person takes for a use in mild weather at rest: the own figure, else that of the level. */
+export function ownOrOfLevel(person: Person, use: PersonUse): UseRange {
+  const own = person[use];
+  return own === undefined ? LEVELS[person.level ?? USE_LEVEL][use] : rangeOf(own);
+}
+
+function personUses(person: Person, heat: HeatEffect | null): PersonUses {
+  const washing = ownOrOfLevel(person, 'washing');
+  const hands = atEnds((end) => Math.min(washing[end], TEETH_AND_HANDS_L));
+  const atRest = times(ownOrOfLevel(person, 'drinking'), heat?.restFactor ?? 1);
+  const working = times(heat?.litresPerWorkHour ?? NOTHING, heat?.workHoursPerDay ?? 0);
+  return {
+    drinking: plus(atRest, working),
+    cooking: ownOrOfLevel(person, 'cooking'),
+    washingUp: ownOrOfLevel(person, 'washingUp'),
+    hands,
+    washing: atEnds((end) => washing[end] - hands[end]),
+    shower: ownOrOfLevel(person, 'shower'),
+  };
+}
