@@ -28,6 +28,11 @@ const KM_NAMES = {
   drivingM: 'drivingKm',
   moreDrivingM: 'moreDrivingKm',
   stepM: 'stepKm',
+  m: 'km',
+  beforeM: 'beforeKm',
+  afterM: 'afterKm',
+  rangeM: 'rangeKm',
+  longestM: 'longestKm',
 } as const;
 type KmNames = typeof KM_NAMES;
 type NameOf<K> = K extends keyof KmNames ? KmNames[K] : K;

@@ -6,7 +6,7 @@ import type { Gap, Report } from '../gaps/gap.ts';
 import { gapsOf } from '../gaps/gaps-of.ts';
 import { withRescues } from '../gaps/rescue.ts';
 import { startLevel } from '../gaps/start-level.ts';
-import { massReport } from '../mass/mass-report.ts';
+import { massReport } from '../mass/report/mass-report.ts';
 import { nightInsideCautions } from '../pace/night-inside.ts';
 import { paceAssumptions } from '../pace/pace-on.ts';
 import type { Caution } from '../phrases/cautions.ts';

@@ -1,5 +1,8 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { Position } from '../../contract/vehicle.ts';
+import { UNUSABLE_LITRES } from '../defaults/rig-defaults.ts';
+import { at } from '../lists/at.ts';
+import type { ContainerName } from '../phrases/mass.ts';
 import { filledL } from '../quantity/drawable.ts';
 import { fuelKgPerLitre, WATER_KG_PER_L } from './densities.ts';
 
@@ -7,7 +10,7 @@ import { fuelKgPerLitre, WATER_KG_PER_L } from './densities.ts';
 export interface Container {
   /** In the rig file: "/fuel/tanks/0". */
   path: string;
-  name: string;
+  name: ContainerName;
   commodity: 'fuel' | 'water';
   fixed: boolean;
   /** Filled as far as it may be, cans all together. */
@@ -39,42 +42,50 @@ export interface KerbFillings {
 }
 
 /** All containers of a rig: tanks in the order of the file, then cans, fuel before water. */
-export function containersOf(file: RigFile, kerb: KerbFillings): Container[] {
-  return (['fuel', 'water'] as const).flatMap((commodity) => {
-    const store = file[commodity];
-    const kgPerLitre = commodity === 'fuel' ? fuelKgPerLitre(file.fuel.kind) : WATER_KG_PER_L;
-    const tanks = store.tanks.map(
-      (tank, index): Container => ({
-        path: `/${commodity}/tanks/${index}`,
-        name: tank.name,
-        commodity,
-        fixed: true,
-        litres: filledL(tank),
-        unusableL: tank.unusableLitres ?? 0,
-        emptyKg: tank.emptyKg ?? 0,
-        kerbL: tank.emptyKg === undefined ? (tank.litres * kerb[commodity]) / 100 : 0,
-        kgPerLitre,
-        position: tank.position ?? null,
-        marking: tank.marking ?? null,
-      }),
-    );
-    const { cans } = store;
-    if (cans === undefined || cans.owned === 0) return tanks;
-    const together: Container = {
+export const containersOf = (file: RigFile, kerb: KerbFillings): Container[] =>
+  (['fuel', 'water'] as const).flatMap((commodity) => [
+    ...tankContainers(file, commodity, kerb[commodity]),
+    ...canContainer(file, commodity),
+  ]);
+
+const kgPerLitreOf = ({ fuel }: RigFile, commodity: 'fuel' | 'water'): number =>
+  commodity === 'fuel' ? fuelKgPerLitre(fuel.kind) : WATER_KG_PER_L;
+
+const tankContainers = (file: RigFile, commodity: 'fuel' | 'water', kerbPercent: number): Container[] =>
+  file[commodity].tanks.map((tank, index) => ({
+    path: `/${commodity}/tanks/${index}`,
+    name: { phrase: 'own-name', facts: { name: tank.name } },
+    commodity,
+    fixed: true,
+    litres: filledL(tank),
+    unusableL: tank.unusableLitres ?? UNUSABLE_LITRES,
+    emptyKg: tank.emptyKg ?? 0,
+    kerbL: tank.emptyKg === undefined ? (tank.litres * kerbPercent) / 100 : 0,
+    kgPerLitre: kgPerLitreOf(file, commodity),
+    position: tank.position ?? null,
+    marking: tank.marking ?? null,
+  }));
+
+/** All owned cans of a commodity together; none where none are owned. */
+function canContainer(file: RigFile, commodity: 'fuel' | 'water'): Container[] {
+  const { cans } = file[commodity];
+  if (cans === undefined || cans.owned === 0) return [];
+  const { owned, litres } = cans;
+  return [
+    {
       path: `/${commodity}/cans`,
-      name: `${cans.owned} ${commodity} ${cans.owned === 1 ? 'can' : 'cans'} of ${cans.litres} l`,
+      name: { phrase: 'owned-cans', facts: { commodity, owned, litres } },
       commodity,
       fixed: false,
-      litres: cans.owned * filledL(cans),
+      litres: owned * filledL(cans),
       unusableL: 0,
-      emptyKg: cans.owned * (cans.emptyKg ?? defaultCanKg(commodity, cans.litres)),
+      emptyKg: owned * (cans.emptyKg ?? defaultCanKg(commodity, litres)),
       kerbL: 0,
-      kgPerLitre,
+      kgPerLitre: kgPerLitreOf(file, commodity),
       position: cans.position ?? null,
       marking: cans.marking ?? null,
-    };
-    return [...tanks, together];
-  });
+    },
+  ];
 }
 
 /** Litres that can be drawn from a container. */
@@ -102,9 +113,9 @@ export function sharesOf(containers: readonly Container[], levelL: number, empty
   const shares = containers.map(() => 0);
   let left = level;
   for (const index of order) {
-    const held = Math.min(left, usableL(containers[index]!));
-    shares[index] = held;
-    left -= held;
+    const share = Math.min(left, usableL(at(containers, index)));
+    shares[index] = share;
+    left -= share;
   }
   return shares;
 }

@@ -1,5 +1,4 @@
 import type { FuelKind } from '../../contract/rig.ts';
-import type { MassReport } from '../../contract/vehicle.ts';
 import { FUEL_KINDS } from '../fuel/engine/kinds.ts';
 
 /**
@@ -10,17 +9,3 @@ export const WATER_KG_PER_L = 1;
 
 /** A litre of fuel, kg: the heaviest that its standard allows, so that no load comes out too small. */
 export const fuelKgPerLitre = (kind: FuelKind): number => FUEL_KINDS[kind].densityKgPerM3.high / 1000;
-
-/** What a litre of each is taken to weigh, and who says so. */
-export const densitiesOf = (kind: FuelKind): MassReport['densities'] => [
-  {
-    what: FUEL_KINDS[kind].label,
-    kgPerLitre: fuelKgPerLitre(kind),
-    source: `upper bound; ${FUEL_KINDS[kind].source}`,
-  },
-  {
-    what: 'water',
-    kgPerLitre: WATER_KG_PER_L,
-    source: 'within 0.8 % up to 40 °C (Tanaka et al., Metrologia 38, 2001)',
-  },
-];

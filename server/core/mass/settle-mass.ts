@@ -5,8 +5,7 @@ import type { Phrase } from '../phrases/phrases.ts';
 import { type Assume, OURS } from '../quantity/assumption.ts';
 import { type Container, containersOf, defaultCanKg } from './containers.ts';
 import { kerbCgHeightM, kerbContentsOf } from './kerb.ts';
-import { placeOf } from './place.ts';
-import type { Frame, PointMass } from './statics.ts';
+import { type Frame, type PointMass, placeOfPosition } from './statics.ts';
 
 /** The masses of a rig, every default filled in. */
 export interface MassModel {
@@ -80,16 +79,24 @@ export function massModelOf(given: RigFile): MassModel | null {
   };
 }
 
-function fixedMasses(vehicle: Vehicle, containers: readonly Container[], driverKg: number): PointMass[] {
-  const { kerbKg, axleKg, wheelbaseM, people = [], pets = [], gear = [] } = vehicle;
+const fixedMasses = (vehicle: Vehicle, containers: readonly Container[], kerbDriverKg: number): PointMass[] =>
+  [
+    ...kerbMasses(vehicle, kerbDriverKg),
+    ...containers.flatMap(containerMasses),
+    ...ridingMasses(vehicle),
+  ].filter((mass) => mass.kg !== 0);
+
+/** The kerb mass, less the driver that it includes. */
+function kerbMasses(vehicle: Vehicle, driverKg: number): PointMass[] {
+  const { kerbKg, axleKg, wheelbaseM, people = [] } = vehicle;
   const xM =
     axleKg === undefined || wheelbaseM === undefined
       ? null
       : (axleKg.rear * wheelbaseM) / (axleKg.front + axleKg.rear);
-  const masses: PointMass[] = [
+  return [
     {
       path: '/vehicle',
-      label: 'kerb mass',
+      label: { phrase: 'kerb-mass', facts: {} },
       kg: kerbKg,
       xM,
       heightM: kerbCgHeightM(vehicle),
@@ -97,26 +104,36 @@ function fixedMasses(vehicle: Vehicle, containers: readonly Container[], driverK
     },
     {
       path: '/vehicle/people/0',
-      label: 'driver that the kerb mass includes',
+      label: { phrase: 'kerb-driver', facts: {} },
       kg: -driverKg,
-      ...placeOf(people[0]?.position),
+      ...placeOfPosition(people[0]?.position),
     },
   ];
-  for (const container of containers) {
-    const { path, name, emptyKg, kerbL, kgPerLitre, position } = container;
-    const place = placeOf(position);
-    masses.push({ path, label: `filling of ${name} in the kerb mass`, kg: -kerbL * kgPerLitre, ...place });
-    masses.push({ path, label: `${name}, empty`, kg: emptyKg, ...place });
-  }
-  const riders = [
-    ...people.map((one, index) => ({ ...one, path: `/vehicle/people/${index}`, what: 'person' })),
-    ...pets.map((one, index) => ({ ...one, path: `/vehicle/pets/${index}`, what: 'pet' })),
-    ...gear.map((one, index) => ({ ...one, path: `/vehicle/gear/${index}`, what: 'gear' })),
+}
+
+/** A container empty, less what of its filling the kerb mass includes. */
+function containerMasses({ path, name, emptyKg, kerbL, kgPerLitre, position }: Container): PointMass[] {
+  const place = placeOfPosition(position);
+  return [
+    { path, label: { phrase: 'kerb-filling', facts: { of: name } }, kg: -kerbL * kgPerLitre, ...place },
+    { path, label: { phrase: 'empty-container', facts: { of: name } }, kg: emptyKg, ...place },
   ];
-  for (const { path, what, name = what, kg, position } of riders) {
-    masses.push({ path, label: name, kg, ...placeOf(position) });
-  }
-  return masses.filter((mass) => mass.kg !== 0);
+}
+
+/** People, pets and gear. */
+function ridingMasses({ people = [], pets = [], gear = [] }: Vehicle): PointMass[] {
+  const riders = [
+    ...people.map((one, index) => ({ ...one, path: `/vehicle/people/${index}`, kind: 'person' as const })),
+    ...pets.map((one, index) => ({ ...one, path: `/vehicle/pets/${index}`, kind: 'pet' as const })),
+    ...gear.map((one, index) => ({ ...one, path: `/vehicle/gear/${index}`, kind: 'gear' as const })),
+  ];
+  return riders.map(({ path, kind, name, kg, position }) => ({
+    path,
+    label:
+      name === undefined ? { phrase: 'rider', facts: { kind } } : { phrase: 'own-name', facts: { name } },
+    kg,
+    ...placeOfPosition(position),
+  }));
 }
 
 /** Which figures can be told, and what is missing for the others. */

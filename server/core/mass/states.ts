@@ -1,5 +1,5 @@
+import { at } from '../lists/at.ts';
 import { type Container, type Emptying, sharesOf, tanksOf } from './containers.ts';
-import { placeOf } from './place.ts';
 import type { MassModel } from './settle-mass.ts';
 import {
   type Loads,
@@ -8,6 +8,7 @@ import {
   momentsOf,
   NO_MOMENTS,
   type PointMass,
+  placeOfPosition,
   withMass,
 } from './statics.ts';
 
@@ -22,15 +23,13 @@ export type Contents = readonly number[];
 
 /** Contents at levels of the fixed tanks; cans are empty. */
 export function contentsAt(model: MassModel, levels: Levels, emptying: Emptying): number[] {
-  const held = new Map<Container, number>();
+  const litresIn = new Map<Container, number>();
   for (const commodity of ['fuel', 'water'] as const) {
     const tanks = tanksOf(model, commodity);
     const shares = sharesOf(tanks, commodity === 'fuel' ? levels.fuelL : levels.waterL, emptying);
-    tanks.forEach((tank, index) => {
-      held.set(tank, tank.unusableL + shares[index]!);
-    });
+    for (const [index, tank] of tanks.entries()) litresIn.set(tank, tank.unusableL + at(shares, index));
   }
-  return model.containers.map((container) => held.get(container) ?? 0);
+  return model.containers.map((container) => litresIn.get(container) ?? 0);
 }
 
 /** Moments of what tanks hold at a level of them all, with what cannot be drawn. */
@@ -38,7 +37,7 @@ export function heldMoments(tanks: readonly Container[], levelL: number, emptyin
   const shares = sharesOf(tanks, levelL, emptying);
   return tanks.reduce(
     (sum, { unusableL, kgPerLitre, position }, index) =>
-      withMass(sum, (unusableL + shares[index]!) * kgPerLitre, placeOf(position)),
+      withMass(sum, (unusableL + at(shares, index)) * kgPerLitre, placeOfPosition(position)),
     NO_MOMENTS,
   );
 }
@@ -54,7 +53,7 @@ export const fixedMoments = (model: MassModel): Moments => momentsOf(model.fixed
 export function withContents(model: MassModel, fixed: Moments, contents: Contents): Moments {
   return model.containers.reduce(
     (sum, container, index) =>
-      withMass(sum, contents[index]! * container.kgPerLitre, placeOf(container.position)),
+      withMass(sum, at(contents, index) * container.kgPerLitre, placeOfPosition(container.position)),
     fixed,
   );
 }
@@ -65,11 +64,10 @@ export const loadsWith = (model: MassModel, fixed: Moments, contents: Contents):
 
 /** Every mass aboard with these contents, as terms: what the kerb mass includes is taken off. */
 export function massesWith(model: MassModel, contents: Contents): PointMass[] {
-  const filled = model.containers.map(({ path, name, kgPerLitre, position }, index) => ({
-    path,
-    label: `${Math.round(contents[index]! * 10) / 10} l in ${name}`,
-    kg: contents[index]! * kgPerLitre,
-    ...placeOf(position),
-  }));
+  const filled = model.containers.map(({ path, name, kgPerLitre, position }, index): PointMass => {
+    const litres = at(contents, index);
+    const label = { phrase: 'filling', facts: { litres, of: name } } as const;
+    return { path, label, kg: litres * kgPerLitre, ...placeOfPosition(position) };
+  });
   return [...model.fixed, ...filled.filter((mass) => mass.kg !== 0)];
 }

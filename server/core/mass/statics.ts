@@ -1,8 +1,11 @@
+import type { Position } from '../../contract/vehicle.ts';
+import type { Phrase } from '../phrases/phrases.ts';
+
 /** A mass and where its centre of gravity is. */
 export interface PointMass extends Place {
-  /** In the rig file, and in words. */
+  /** In the rig file. */
   path: string;
-  label: string;
+  label: Phrase;
   kg: number;
 }
 
@@ -15,6 +18,12 @@ export interface Place {
   /** From the middle, left negative. */
   sideM: number | null;
 }
+
+/** A position of the rig file as coordinates; a tank's is its middle, however full it is. */
+export const placeOfPosition = (position: Position | null | undefined): Place =>
+  position === null || position === undefined
+    ? { xM: null, heightM: null, sideM: null }
+    : { xM: position.behindFrontAxleM, heightM: position.heightM, sideM: position.sideM ?? 0 };
 
 /**
  * Load that a mass puts on each axle, kg: moments about the other one, front m (L − x) / L, rear m x / L (any text on

@@ -1,6 +1,8 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { CrewCautions } from './crew.ts';
+import type { FuelCautions } from './fuel.ts';
 import type { LogCautions } from './log.ts';
+import type { MassCautions } from './mass.ts';
 import type { PlanCautions } from './plan.ts';
 import type { NoFacts, Said } from './said.ts';
 import type { WhatIfCautions } from './what-if.ts';
@@ -38,7 +40,9 @@ export interface CautionFacts
     LogCautions,
     PlanCautions,
     WhatIfCautions,
-    CrewCautions {}
+    CrewCautions,
+    FuelCautions,
+    MassCautions {}
 
 /** One that is still in words; goes as soon as all are said by code. */
 export interface WordedCaution {

@@ -1,6 +1,8 @@
 import type { CrewPhrases, HelpReason } from './crew.ts';
 import type { DefaultPhrases } from './defaults.ts';
+import type { FuelPhrases } from './fuel.ts';
 import type { LogPhrases } from './log.ts';
+import type { MassPhrases } from './mass.ts';
 import type { PlanPhrases } from './plan.ts';
 import type { NoFacts, Phrased } from './said.ts';
 import type { WhatIfPhrases } from './what-if.ts';
@@ -41,5 +43,7 @@ export interface PhraseFacts
     PlanPhrases,
     WhatIfPhrases,
     CrewPhrases,
-    DefaultPhrases {}
+    DefaultPhrases,
+    FuelPhrases,
+    MassPhrases {}
 export type Phrase = Phrased<PhraseFacts>;

@@ -1,4 +1,5 @@
 import type { LogOmissions } from './log.ts';
+import type { FuelRules } from './mass.ts';
 import type { NoFacts, Said } from './said.ts';
 
 /** What every answer warns of, whatever the route. */
@@ -15,5 +16,5 @@ interface StandingReasons {
 }
 
 /** Every reason that is given with a code: its facts. */
-export interface ReasonFacts extends StandingReasons, LogOmissions {}
+export interface ReasonFacts extends FuelRules, StandingReasons, LogOmissions {}
 export type Reason = Said<ReasonFacts>;

@@ -5,5 +5,8 @@ const M_PER_100_KM = 100_000;
 /** Litres a metre. */
 export const litresPerM = (litresPer100Km: number): number => litresPer100Km / M_PER_100_KM;
 
+/** Litres for 100 km of so many a metre. */
+export const litresPer100Km = (litresPerMetre: number): number => litresPerMetre * M_PER_100_KM;
+
 /** Metres of so many kilometres. */
 export const metresOf = (km: number): number => km * M_PER_KM;

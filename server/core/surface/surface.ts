@@ -1,4 +1,5 @@
 import type { Surface, SurfaceEntry } from '../../contract/surface.ts';
+import { metresOf } from '../quantity/rates.ts';
 
 /** A stretch of the route of one surface, metres along it. */
 export interface SurfaceSpan {
@@ -37,8 +38,8 @@ export interface SurfaceFacts {
  */
 export function surfaceSpans(lengthM: number, facts: SurfaceFacts): SurfaceSpan[] {
   const entries = facts.surfaces.map((entry) => ({
-    fromM: Math.min(lengthM, entry.fromKm * 1000),
-    toM: Math.min(lengthM, entry.toKm * 1000),
+    fromM: Math.min(lengthM, metresOf(entry.fromKm)),
+    toM: Math.min(lengthM, metresOf(entry.toKm)),
     surface: entry.surface,
     allowancePercent: entry.allowancePercent ?? allowanceOf(entry.surface, facts),
   }));
@@ -46,16 +47,18 @@ export function surfaceSpans(lengthM: number, facts: SurfaceFacts): SurfaceSpan[
     (a, b) => a - b,
   );
   const spans: SurfaceSpan[] = [];
-  for (const [index, fromM] of places.slice(0, -1).entries()) {
-    const toM = places[index + 1]!;
-    const entry = entries.findLast((one) => one.fromM <= fromM && toM <= one.toM);
+  let fromM = 0;
+  for (const toM of places.slice(1)) {
+    const beginM = fromM;
+    fromM = toM;
+    const entry = entries.findLast((one) => one.fromM <= beginM && toM <= one.toM);
     const { surface, allowancePercent } = entry ?? {
       surface: 'unknown',
       allowancePercent: facts.allowancePercent,
     };
     const last = spans.at(-1);
     if (last?.surface === surface && last.allowancePercent === allowancePercent) last.toM = toM;
-    else spans.push({ fromM, toM, surface, allowancePercent });
+    else spans.push({ fromM: beginM, toM, surface, allowancePercent });
   }
   return spans;
 }
@@ -63,10 +66,10 @@ export function surfaceSpans(lengthM: number, facts: SurfaceFacts): SurfaceSpan[
 const allowanceOf = (surface: Surface, facts: SurfaceFacts): number =>
   surface === 'unknown' ? facts.allowancePercent : ALLOWANCE_PERCENT[surface];
 
-/** Kilometres of each surface that occurs, in the order of the route. */
-export function kmBySurface(spans: readonly SurfaceSpan[]): Map<Surface, number> {
-  const km = new Map<Surface, number>();
-  for (const span of spans)
-    km.set(span.surface, (km.get(span.surface) ?? 0) + (span.toM - span.fromM) / 1000);
-  return km;
+/** Metres of each surface that occurs, in the order of the route. */
+export function metresBySurface(spans: readonly SurfaceSpan[]): Map<Surface, number> {
+  const metres = new Map<Surface, number>();
+  for (const { surface, fromM, toM } of spans)
+    metres.set(surface, (metres.get(surface) ?? 0) + (toM - fromM));
+  return metres;
 }

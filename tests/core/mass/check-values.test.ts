@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { FUEL_KINDS } from '../../../server/core/fuel/engine/kinds.ts';
 import { WATER_KG_PER_L } from '../../../server/core/mass/densities.ts';
-import { FUEL_LIMIT_RULES } from '../../../server/core/mass/fuel-limits.ts';
+import { FUEL_LIMIT_RULES } from '../../../server/core/mass/report/fuel-limits.ts';
 import { cgHeightFromLift } from '../../../server/core/mass/statics.ts';
 import { containerAt, drive, massOf, rigOf, standing, stateOf } from './rigs.ts';
 

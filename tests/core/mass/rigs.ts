@@ -2,7 +2,7 @@ import { toContract } from '../../../server/app/to-contract.ts';
 import type { Analysis, Gap } from '../../../server/contract/analysis.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { ContainerEffect, MassReport, MassState, Vehicle } from '../../../server/contract/vehicle.ts';
-import { massReport } from '../../../server/core/mass/mass-report.ts';
+import { massReport } from '../../../server/core/mass/report/mass-report.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
 import { analysisOf, DIESEL, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';

@@ -1,5 +1,6 @@
 import type { Profile } from '../../gaps/profile.ts';
-import type { Heights } from '../../route/elevation.ts';
+import { numberAt } from '../../lists/at.ts';
+import type { ClimbFacts } from './climb-facts.ts';
 import { sumsAt, thinned } from './summed-profiles.ts';
 
 /** Litres within which a climb's litres are kept at every place (ours). */
@@ -7,30 +8,19 @@ const TOLERANCE_L = 0.01;
 /** A descent spares at most this share of what the way would take on the level: the engine turns on (ours). */
 const MOST_SPARED = 0.8;
 
-export interface ClimbFacts {
-  heights: Heights;
-  litresPerClimbM: number;
-  /** Litres that a metre of descent spares. */
-  sparedPerDescentM: number;
-  /** Litres that the way takes on the level. */
-  level: Profile;
-}
-
 /**
  * Litres for climbs less what descents spare, driven forwards and backwards: what is a climb on the way out is a
  * descent on the way home. Single places of these profiles may fall; with the level's litres they never do.
  */
 export function climbProfiles(facts: ClimbFacts): { out: Profile; home: Profile } {
-  const places = placesOf(facts);
-  const run = sumsAt(facts.level, places);
-  const heights = sumsAt({ atM: facts.heights.atM, sum: facts.heights.eleM }, places);
+  const along = heightsAlong(facts);
+  const { places } = along;
   const out = new Float64Array(places.length);
   const home = new Float64Array(places.length);
   for (let index = 1; index < places.length; index += 1) {
-    const riseM = heights[index]! - heights[index - 1]!;
-    const runL = run[index]! - run[index - 1]!;
-    out[index] = out[index - 1]! + stepL(facts, riseM, runL);
-    home[index] = home[index - 1]! + stepL(facts, -riseM, runL);
+    const { riseM, runL } = stepTo(along, index);
+    out[index] = numberAt(out, index - 1) + stepL(facts, riseM, runL);
+    home[index] = numberAt(home, index - 1) + stepL(facts, -riseM, runL);
   }
   const kept = new Set(facts.level.atM);
   return {
@@ -41,15 +31,33 @@ export function climbProfiles(facts: ClimbFacts): { out: Profile; home: Profile 
 
 /** Litres of the whole route, driven forwards: the last entry of `climbProfiles(facts).out`. */
 export function climbTotalL(facts: ClimbFacts): number {
-  const places = placesOf(facts);
-  const run = sumsAt(facts.level, places);
-  const heights = sumsAt({ atM: facts.heights.atM, sum: facts.heights.eleM }, places);
+  const along = heightsAlong(facts);
   let litres = 0;
-  for (let index = 1; index < places.length; index += 1) {
-    litres += stepL(facts, heights[index]! - heights[index - 1]!, run[index]! - run[index - 1]!);
+  for (let index = 1; index < along.places.length; index += 1) {
+    const { riseM, runL } = stepTo(along, index);
+    litres += stepL(facts, riseM, runL);
   }
   return litres;
 }
+
+/** Every place where height or rate may change, with its height and the litres on the level up to it. */
+interface HeightsAlong {
+  readonly places: Float64Array;
+  readonly eleM: Float64Array;
+  readonly levelL: Float64Array;
+}
+
+function heightsAlong(facts: ClimbFacts): HeightsAlong {
+  const places = placesOf(facts);
+  const { atM, eleM } = facts.heights;
+  return { places, eleM: sumsAt({ atM, sum: eleM }, places), levelL: sumsAt(facts.level, places) };
+}
+
+/** What the way to a place from the one before rises, and takes on the level. */
+const stepTo = ({ eleM, levelL }: HeightsAlong, index: number): { riseM: number; runL: number } => ({
+  riseM: numberAt(eleM, index) - numberAt(eleM, index - 1),
+  runL: numberAt(levelL, index) - numberAt(levelL, index - 1),
+});
 
 /** A step's litres beyond those on the level; negative on a descent. */
 export const stepL = (facts: ClimbFacts, riseM: number, runL: number): number =>

@@ -1,12 +1,14 @@
-import type { Caution } from '../../../contract/common.ts';
 import type { Surface } from '../../../contract/surface.ts';
 import type { Course, Stay } from '../../gaps/course.ts';
+import type { CodedCaution } from '../../phrases/cautions.ts';
+import { metresOf } from '../../quantity/rates.ts';
 import type { Rig } from '../../rig/rig.ts';
 import { climbOf, type Heights, heightsOf, smoothed } from '../../route/elevation.ts';
 import type { RouteLine } from '../../route/route-line.ts';
 import { surfaceSpans } from '../../surface/surface.ts';
 import type { Trip } from '../../trip/settle-trip.ts';
-import { type FuelFacts, fuelProfiles, type NightsAt, type Pace } from './fuel-profiles.ts';
+import type { FuelFacts, NightsAt, Pace } from './fuel-facts.ts';
+import { fuelProfiles } from './fuel-profiles.ts';
 
 export interface FuelSources {
   route: RouteLine;
@@ -27,7 +29,7 @@ export interface FuelPlan {
   full: boolean;
   /** Heights as measured; null where the route has none. */
   measured: Heights | null;
-  cautions: Caution[];
+  cautions: readonly CodedCaution[];
 }
 
 /** A route with less of its length on known elevations than this is told of, metres (ours). */
@@ -37,38 +39,10 @@ const UNKNOWN_M = 1000;
 export function fuelPlan(sources: FuelSources): FuelPlan {
   const { route, rig, trip } = sources;
   const { model } = rig.fuel;
-  const cautions: Caution[] = [];
-  const lengthKm = route.lengthM / 1000;
   const lastM = Math.max(0, route.lengthM - 1e-3);
-  for (const entry of trip.surfaces) {
-    if (entry.fromKm < lengthKm) continue;
-    const text = `The surface told from km ${entry.fromKm} on lies past the end of the route and is left out.`;
-    cautions.push({ code: 'surface-off-route', text, fromKm: entry.fromKm, toKm: entry.toKm });
-  }
-
-  const read = route.eleM === null ? null : heightsOf(route.atM, route.eleM);
-  const measured = read?.heights ?? null;
+  const elevations = route.eleM === null ? null : heightsOf(route.atM, route.eleM);
+  const measured = elevations?.heights ?? null;
   const massKg = sources.massKg ?? model.observed.massKg;
-  if (read !== null && read.absurd > 0) {
-    const text = `${read.absurd} elevations of the route are none that a road has and are left out.`;
-    cautions.push({ code: 'elevation-absurd', text });
-  }
-  if (measured === null && massKg !== null) {
-    const text = 'The route has no elevations: fuel for climbs is not reckoned.';
-    cautions.push({ code: 'climb-unknown', text });
-  } else if (measured !== null && massKg === null) {
-    const { upM } = climbOf(smoothed(measured, model.climb.thresholdM).eleM);
-    const text = `The route climbs ${Math.round(upM)} m in all; fuel for that is reckoned only when the mass at which the rate was observed is told.`;
-    cautions.push({ code: 'climb-not-reckoned', text });
-  } else if (read !== null && read.unknownM > UNKNOWN_M) {
-    const text = `The route has no elevations for ${(read.unknownM / 1000).toFixed(1)} km: climbs there are not reckoned.`;
-    cautions.push({ code: 'climb-unknown', text });
-  }
-  if (sources.massKg !== null && model.observed.massKg === null) {
-    const text =
-      'The mass at which the fuel rate was observed is not told: the load adds nothing to the rate, and descents spare nothing. Tell it.';
-    cautions.push({ code: 'load-not-reckoned', text });
-  }
   return {
     facts: {
       lengthM: route.lengthM,
@@ -86,9 +60,48 @@ export function fuelPlan(sources: FuelSources): FuelPlan {
     },
     full: model.told || trip.surfaces.length > 0 || sources.massKg !== null,
     measured,
-    cautions,
+    cautions: [
+      ...surfaceCautions(route, trip),
+      ...climbCautions(elevations, massKg, model.climb.thresholdM),
+      ...loadCautions(sources),
+    ],
   };
 }
+
+function surfaceCautions({ lengthM }: RouteLine, { surfaces }: Trip): CodedCaution[] {
+  return surfaces.flatMap((entry): CodedCaution[] => {
+    const [fromM, toM] = [metresOf(entry.fromKm), metresOf(entry.toKm)];
+    return fromM < lengthM ? [] : [{ code: 'surface-off-route', facts: { fromM }, fromM, toM }];
+  });
+}
+
+type Elevations = ReturnType<typeof heightsOf>;
+
+/** What of the route's elevations cannot be reckoned with. */
+function climbCautions(
+  elevations: Elevations | null,
+  massKg: number | null,
+  thresholdM: number,
+): CodedCaution[] {
+  const cautions: CodedCaution[] = [];
+  if (elevations !== null && elevations.absurd > 0) {
+    cautions.push({ code: 'elevation-absurd', facts: { count: elevations.absurd } });
+  }
+  const heights = elevations?.heights ?? null;
+  if (heights === null && massKg !== null) cautions.push({ code: 'climb-unknown', facts: { m: null } });
+  else if (heights !== null && massKg === null) {
+    const { upM } = climbOf(smoothed(heights, thresholdM).eleM);
+    cautions.push({ code: 'climb-not-reckoned', facts: { upM } });
+  } else if (elevations !== null && elevations.unknownM > UNKNOWN_M) {
+    cautions.push({ code: 'climb-unknown', facts: { m: elevations.unknownM } });
+  }
+  return cautions;
+}
+
+const loadCautions = ({ massKg, rig }: FuelSources): CodedCaution[] =>
+  massKg === null || rig.fuel.model.observed.massKg !== null
+    ? []
+    : [{ code: 'load-not-reckoned', facts: {} }];
 
 /** A course of fuel with the litres of the plan in place of those of one rate all the way. */
 export function fuelCourse(even: Course, plan: FuelPlan): Course {

@@ -1,10 +1,12 @@
 import type { Course } from '../../gaps/course.ts';
 import { amountBetween, type Profile } from '../../gaps/profile.ts';
 import type { Load } from '../../mass/load.ts';
-import type { Term } from '../../quantity/term.ts';
+import type { Phrase } from '../../phrases/phrases.ts';
 import { type FuelSources, fuelCourse, fuelPlan } from './fuel-course.ts';
 import { type MassSpan, savedAlong, savedOffL } from './saved-by-mass.ts';
 import { summedProfiles } from './summed-profiles.ts';
+
+const LIGHTER: Phrase = { phrase: 'less-where-lighter', facts: {} };
 
 /**
  * The course of fuel with a load on board. The way out goes by what is aboard at each place; the way home and the way
@@ -42,8 +44,8 @@ export function loadedCourse(
     },
     explain: (fromM, toM) => {
       const value = -amountBetween(saved.out, fromM, toM);
-      const lighter: Term[] = value === 0 ? [] : [{ label: 'less where less is aboard', value, unit: 'l' }];
-      return [...heaviest.explain(fromM, toM), ...lighter];
+      const terms = heaviest.explain(fromM, toM);
+      return value === 0 ? terms : [...terms, { label: LIGHTER, value, unit: 'l' }];
     },
   };
 }

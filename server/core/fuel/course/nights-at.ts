@@ -1,6 +1,6 @@
 import { metresOf } from '../../quantity/rates.ts';
 import type { Trip } from '../../trip/settle-trip.ts';
-import type { NightsAt } from './fuel-profiles.ts';
+import type { NightsAt } from './fuel-facts.ts';
 
 /**
  * Nights for which a heater burns fuel: one wherever a day ends, as many as a camp's days at a camp, and those of

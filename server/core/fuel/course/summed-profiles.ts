@@ -1,4 +1,5 @@
 import { jumpAt, type Profile, sumBefore } from '../../gaps/profile.ts';
+import { numberAt } from '../../lists/at.ts';
 
 /** The sum of several profiles of one route, with the entries of all. */
 export function summedProfiles(parts: readonly Profile[]): Profile {
@@ -20,21 +21,21 @@ export function summedProfiles(parts: readonly Profile[]): Profile {
 }
 
 /** The sums of a profile at places in rising order, jumps there still to come; one walk along both. */
-export function sumsAt(profile: Profile, places: Float64Array): Float64Array {
+export function sumsAt({ atM, sum }: Profile, places: Float64Array): Float64Array {
   const sums = new Float64Array(places.length);
   let next = 0;
   for (let index = 0; index < places.length; index += 1) {
-    const place = places[index]!;
-    while (next < profile.atM.length - 1 && profile.atM[next]! < place) next += 1;
-    const nextM = profile.atM[next]!;
+    const place = numberAt(places, index);
+    while (next < atM.length - 1 && numberAt(atM, next) < place) next += 1;
+    const nextM = numberAt(atM, next);
     if (next === 0 || nextM <= place) {
-      sums[index] = profile.sum[next]!;
+      sums[index] = numberAt(sum, next);
       continue;
     }
-    const previousM = profile.atM[next - 1]!;
-    const previousSum = profile.sum[next - 1]!;
+    const previousM = numberAt(atM, next - 1);
+    const previousSum = numberAt(sum, next - 1);
     sums[index] =
-      previousSum + ((place - previousM) / (nextM - previousM)) * (profile.sum[next]! - previousSum);
+      previousSum + ((place - previousM) / (nextM - previousM)) * (numberAt(sum, next) - previousSum);
   }
   return sums;
 }
@@ -48,27 +49,26 @@ export function thinned(profile: Profile, kept: ReadonlySet<number>, tolerance: 
   const chosen = [0];
   let anchor = 0;
   let [least, most] = [-Infinity, Infinity];
+  const anchorAt = (index: number) => {
+    anchor = index;
+    chosen.push(anchor);
+    [least, most] = [-Infinity, Infinity];
+  };
   for (let index = 1; index < atM.length; index += 1) {
-    const run = atM[index]! - atM[anchor]!;
-    const rise = sum[index]! - sum[anchor]!;
+    const run = numberAt(atM, index) - numberAt(atM, anchor);
+    const rise = numberAt(sum, index) - numberAt(sum, anchor);
     const slope = rise / run;
     if (index - 1 > anchor && (slope < least || slope > most)) {
-      anchor = index - 1;
-      chosen.push(anchor);
+      anchorAt(index - 1);
       index -= 1;
-      [least, most] = [-Infinity, Infinity];
       continue;
     }
     least = Math.max(least, (rise - tolerance) / run);
     most = Math.min(most, (rise + tolerance) / run);
-    if (kept.has(atM[index]!) || index === atM.length - 1) {
-      anchor = index;
-      chosen.push(anchor);
-      [least, most] = [-Infinity, Infinity];
-    }
+    if (kept.has(numberAt(atM, index)) || index === atM.length - 1) anchorAt(index);
   }
   return {
-    atM: Float64Array.from(chosen, (index) => atM[index]!),
-    sum: Float64Array.from(chosen, (index) => sum[index]!),
+    atM: Float64Array.from(chosen, (index) => numberAt(atM, index)),
+    sum: Float64Array.from(chosen, (index) => numberAt(sum, index)),
   };
 }

@@ -1,5 +1,5 @@
-import type { Caution } from '../../../contract/common.ts';
 import type { FuelKind } from '../../../contract/rig.ts';
+import type { CodedCaution } from '../../phrases/cautions.ts';
 
 /**
  * Arctic classes of diesel, EN 590, Table 3 (check-values F2): cold filter plugging point °C (from memory), cloud point
@@ -17,13 +17,9 @@ export const ARCTIC_CLASSES = [
 const SUMMER_C = 0;
 
 /** What to know about diesel and cold nights; none for other fuels, or where the coldest night was not told. */
-export function coldCautions(kind: FuelKind, coldestNightC: number | null): Caution[] {
+export function coldCautions(kind: FuelKind, coldestNightC: number | null): CodedCaution[] {
   if (kind !== 'diesel' || coldestNightC === null || coldestNightC >= SUMMER_C) return [];
-  const arctic = ARCTIC_CLASSES.find((row) => row.pluggingC <= coldestNightC);
-  const asked =
-    arctic === undefined
-      ? 'No class of EN 590 is made for that'
-      : `Arctic class ${arctic.name} of EN 590 stays fluid to ${arctic.pluggingC} °C (from memory)`;
-  const text = `Diesel bought where it is warm may clog the filter at ${coldestNightC} °C. ${asked}: ask for winter diesel, and fill it before the cold.`;
-  return [{ code: 'cold-diesel', text }];
+  const arctic = ARCTIC_CLASSES.find((row) => row.pluggingC <= coldestNightC) ?? null;
+  const named = arctic === null ? null : { name: arctic.name, pluggingC: arctic.pluggingC };
+  return [{ code: 'cold-diesel', facts: { nightC: coldestNightC, arctic: named } }];
 }

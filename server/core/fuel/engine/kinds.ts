@@ -1,15 +1,15 @@
 import type { FuelKind } from '../../../contract/rig.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 
-/** What a litre of a fuel weighs, holds and does. */
+/**
+ * What a litre of a fuel weighs, holds and does. Where density and energy come from stands with the words (fuel.ts of
+ * server/words), as people are told of it.
+ */
 export interface FuelKindFacts {
-  label: string;
   /** At 15 °C. */
   densityKgPerM3: UseRange;
   /** Net (lower) heating value of a litre, MJ. */
   energyMJPerL: UseRange;
-  /** Where density and energy come from. */
-  source: string;
   /** Where it begins to boil, °C (from memory); null for what is kept under pressure. */
   initialBoilingC: number | null;
   /** By how much of its volume it grows with each kelvin. */
@@ -36,30 +36,24 @@ const likePetrol = (mjPerL: number) => (PETROL_IDLING * REGULATORY_MJ_PER_L.petr
 
 export const FUEL_KINDS: Record<FuelKind, FuelKindFacts> = {
   diesel: {
-    label: 'diesel',
     densityKgPerM3: { low: 820, typical: 832, high: 845 },
     energyMJPerL: { low: 35.81, typical: REGULATORY_MJ_PER_L.diesel, high: REGULATORY_MJ_PER_L.diesel },
-    source: 'density EN 590, Table 1 (typical from memory); energy ADR 1.1.3.2, lower bound US DOE AFDC',
     initialBoilingC: 170,
     expansionPerK: 0.00083,
     climbEfficiency: 0.35,
     idlingLPerHour: DIESEL_IDLING,
   },
   petrol: {
-    label: 'petrol',
     densityKgPerM3: { low: 720, typical: 745, high: 775 },
     energyMJPerL: { low: 31.25, typical: REGULATORY_MJ_PER_L.petrol, high: 32.36 },
-    source: 'density EN 228 (typical from memory); energy ADR 1.1.3.2, bounds US DOE AFDC for E10',
     initialBoilingC: 35,
     expansionPerK: 0.00095,
     climbEfficiency: 0.25,
     idlingLPerHour: PETROL_IDLING,
   },
   lpg: {
-    label: 'LPG',
     densityKgPerM3: { low: 500, typical: 540, high: 580 },
     energyMJPerL: { low: 23, typical: REGULATORY_MJ_PER_L.lpg, high: 26 },
-    source: 'energy ADR 1.1.3.2; density and bounds from memory',
     // Liquid propane and butane grow about twice as much as petrol (from memory).
     initialBoilingC: null,
     expansionPerK: 0.0025,
@@ -67,31 +61,24 @@ export const FUEL_KINDS: Record<FuelKind, FuelKindFacts> = {
     idlingLPerHour: likePetrol(REGULATORY_MJ_PER_L.lpg),
   },
   cng: {
-    label: 'CNG (litres of tank at 200 bar)',
     densityKgPerM3: { low: 150, typical: 170, high: 185 },
     energyMJPerL: { low: 7.5, typical: 8.4, high: 9 },
-    source:
-      'from memory: 35 MJ a standard cubic metre (ADR 1.1.3.2), some 240 of them in a cubic metre at 200 bar',
     initialBoilingC: null,
     expansionPerK: 0,
     climbEfficiency: 0.25,
     idlingLPerHour: likePetrol(8.4),
   },
   lng: {
-    label: 'LNG',
     densityKgPerM3: { low: 420, typical: 440, high: 470 },
     energyMJPerL: { low: 20, typical: 21, high: 23 },
-    source: 'from memory',
     initialBoilingC: null,
     expansionPerK: 0.0035,
     climbEfficiency: 0.25,
     idlingLPerHour: likePetrol(21),
   },
   e85: {
-    label: 'E85',
     densityKgPerM3: { low: 770, typical: 780, high: 790 },
     energyMJPerL: { low: 22, typical: E85_MJ_PER_L, high: 25 },
-    source: 'energy 85 % ethanol and 15 % petrol of ADR 1.1.3.2; density and bounds from memory',
     initialBoilingC: 35,
     expansionPerK: 0.0011,
     climbEfficiency: 0.25,

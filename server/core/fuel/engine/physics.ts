@@ -2,55 +2,24 @@ import type { Surface } from '../../../contract/surface.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import { GRAVITY_M_S2 } from './load.ts';
 
+type Rolled = Exclude<Surface, 'unknown'>;
+
 /** Density of air, kg/m³: about 20 °C at sea level (ours; heat and height thin it). */
 const AIR_KG_M3 = 1.2;
 
-interface Rolling {
-  /** Rolling resistance as a share of the weight: bounds from the source, `typical` between them is ours. */
-  coefficient: UseRange;
-  source: string;
-  trust: string;
-}
-
-/** Rolling resistance of pneumatic tyres by surface; F14 to F16 are rows of check-values with their addresses. */
-export const ROLLING: Record<Exclude<Surface, 'unknown'>, Rolling> = {
-  sealed: {
-    coefficient: { low: 0.01, typical: 0.013, high: 0.02 },
-    source: 'engineering table: concrete and new asphalt 0.010 to 0.015, asphalt 0.02',
-    trust: 'Fair at steady speed; tyre pressure and tread shift it',
-  },
-  gravel: {
-    coefficient: { low: 0.012, typical: 0.02, high: 0.04 },
-    source: 'well-packed gravel 0.012 (Marks), rolled new gravel 0.02, loose worn gravel 0.04',
-    trust: 'A hint: packed and loose gravel differ threefold, and corrugations are not in it',
-  },
-  track: {
-    coefficient: { low: 0.02, typical: 0.04, high: 0.08 },
-    source: 'between rolled gravel 0.02 and medium hard soil 0.04 to 0.08 (engineering table)',
-    trust: 'A hint: ruts, low gears and stopping are not in it',
-  },
-  sand: {
-    coefficient: { low: 0.04, typical: 0.12, high: 0.4 },
-    source: 'solid sand 0.04 to 0.08, loose sand 0.2 to 0.4 (engineering table), sand 0.1 to 0.2 (Carvill)',
-    trust:
-      'Not to be trusted in soft sand: it hangs on tyre pressure, moisture and momentum more than on the table',
-  },
-  rock: {
-    coefficient: { low: 0.02, typical: 0.03, high: 0.05 },
-    source: 'engineering table: large worn cobbles 0.03; bounds ours',
-    trust: 'Not to be trusted at walking pace in low gear: count litres per hour there',
-  },
-  mud: {
-    coefficient: { low: 0.04, typical: 0.08, high: 0.2 },
-    source:
-      'medium hard soil 0.04 to 0.08 (engineering table, Carvill), wet loose gravel 0.06 (Marks); upper bound ours',
-    trust: 'Not to be trusted: wheelspin and sinking in are not in it',
-  },
-  salt: {
-    coefficient: { low: 0.015, typical: 0.03, high: 0.06 },
-    source: 'ours',
-    trust: 'Not to be trusted: a hard crust rolls like a road, a broken one like mud',
-  },
+/**
+ * Rolling resistance of pneumatic tyres by surface, as a share of the weight: bounds from the source, `typical` between
+ * them is ours. F14 to F16 are rows of check-values with their addresses; sources and how far each can be trusted stand
+ * with the words (fuel.ts of server/words), as people are told of them.
+ */
+export const ROLLING: Record<Rolled, UseRange> = {
+  sealed: { low: 0.01, typical: 0.013, high: 0.02 },
+  gravel: { low: 0.012, typical: 0.02, high: 0.04 },
+  track: { low: 0.02, typical: 0.04, high: 0.08 },
+  sand: { low: 0.04, typical: 0.12, high: 0.4 },
+  rock: { low: 0.02, typical: 0.03, high: 0.05 },
+  mud: { low: 0.04, typical: 0.08, high: 0.2 },
+  salt: { low: 0.015, typical: 0.03, high: 0.06 },
 };
 
 /**
@@ -123,11 +92,9 @@ export function estimateFactors(facts: EstimateFacts): Record<Surface, UseRange 
   };
 }
 
-type Rolled = Exclude<Surface, 'unknown'>;
-
 /** With the tyre pressure told, sealed road has one figure from the formula. */
 function coefficientsOf(surface: Rolled, facts: EstimateFacts): UseRange {
-  if (surface !== 'sealed' || facts.tyreBar === null) return ROLLING[surface].coefficient;
+  if (surface !== 'sealed' || facts.tyreBar === null) return ROLLING[surface];
   const coefficient = tyreCoefficient(facts.tyreBar, facts.kmPerHour('sealed'));
   return { low: coefficient, typical: coefficient, high: coefficient };
 }

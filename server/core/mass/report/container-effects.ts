@@ -1,16 +1,16 @@
-import type { ContainerEffect } from '../../contract/vehicle.ts';
-import type { Container } from './containers.ts';
-import { placeOf } from './place.ts';
-import type { MassModel } from './settle-mass.ts';
+import type { Container } from '../containers.ts';
+import type { MassModel } from '../settle-mass.ts';
 import {
   axleShares,
   cgRise,
   loadsOf,
   type Moments,
+  placeOfPosition,
   sideDifference,
   stabilityFactor,
   withMass,
-} from './statics.ts';
+} from '../statics.ts';
+import type { ContainerEffect } from './masses.ts';
 
 /** What each container does to the vehicle, so that two of them, or two places for one, can be compared. */
 export const containerEffects = (model: MassModel, emptyMoments: Moments): ContainerEffect[] =>
@@ -47,7 +47,7 @@ function whenFull(model: MassModel, container: Container, empty: Moments): Conta
     position === null || wheelbaseM === null
       ? { frontKg: null, rearKg: null }
       : axleShares(totalKg, position.behindFrontAxleM, wheelbaseM);
-  const without = withMass(empty, -(emptyKg + unusableL * kgPerLitre), placeOf(position));
+  const without = withMass(empty, -(emptyKg + unusableL * kgPerLitre), placeOfPosition(position));
   const { cgHeightM } = loadsOf(without, model.frame);
   const rise =
     position === null || cgHeightM === null ? null : cgRise(totalKg, position.heightM, without.kg, cgHeightM);

@@ -1,13 +1,11 @@
-import type { Caution } from '../../contract/common.ts';
-import type { RigFile } from '../../contract/rig.ts';
-import type { MassReport as MassReportTold, MassState, Vehicle } from '../../contract/vehicle.ts';
-import type { Term } from '../quantity/term.ts';
-import { containerEffects } from './container-effects.ts';
-import { defaultCanKg, usableL } from './containers.ts';
-import { densitiesOf } from './densities.ts';
-import { fuelLimitsOf } from './fuel-limits.ts';
-import { massCautions } from './mass-cautions.ts';
-import { type MassModel, massModelOf } from './settle-mass.ts';
+import type { RigFile } from '../../../contract/rig.ts';
+import type { Vehicle } from '../../../contract/vehicle.ts';
+import { at } from '../../lists/at.ts';
+import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Term } from '../../quantity/term.ts';
+import { defaultCanKg, usableL } from '../containers.ts';
+import { fuelKgPerLitre, WATER_KG_PER_L } from '../densities.ts';
+import { type MassModel, massModelOf } from '../settle-mass.ts';
 import {
   type Contents,
   contentsAt,
@@ -17,14 +15,13 @@ import {
   loadsWith,
   massesWith,
   withContents,
-} from './states.ts';
-import { axleShares, type Loads, type PointMass } from './statics.ts';
+} from '../states.ts';
+import { axleShares, type Loads, type PointMass } from '../statics.ts';
+import { containerEffects } from './container-effects.ts';
+import { fuelLimitsOf } from './fuel-limits.ts';
+import { massCautions } from './mass-cautions.ts';
+import type { AxleLoad, Density, MassReport, MassState } from './masses.ts';
 import { type Levelled, worstPlaces } from './worst.ts';
-
-type Working = Readonly<Record<keyof MassReportTold['working'], readonly Term[]>>;
-
-/** What a loaded vehicle weighs, and where. */
-export type MassReport = Omit<MassReportTold, 'working'> & { readonly working: Working };
 
 /**
  * What the loaded vehicle of a rig weighs and where, over the levels of both commodities along the route; null for a
@@ -34,45 +31,34 @@ export function massReport(
   file: RigFile,
   fuel: Levelled,
   water: Levelled,
-): { mass: MassReport; cautions: Caution[] } | null {
+): { mass: MassReport; cautions: CodedCaution[] } | null {
   const model = massModelOf(file);
   if (model === null) return null;
   const { vehicle } = model;
-  const fixed = fixedMoments(model);
-
   const start: Levels = { fuelL: startOf(fuel), waterL: startOf(water) };
   const departing = contentsAt(model, start, 'together');
-  const full = fullContents(model);
   const nothing = contentsAt(model, { fuelL: 0, waterL: 0 }, 'together');
-  const state = (kind: MassState['kind'], contents: Contents, atKm: number | null): MassState => ({
-    kind,
-    worstFor: [],
-    atKm,
-    ...usableIn(model, contents),
-    ...againstLimits(loadsWith(model, fixed, contents), vehicle),
-  });
-  const states: MassState[] = [
-    state('departure', departing, 0),
-    state('full', full, null),
-    state('empty', nothing, null),
-    ...worstPlaces(model, fuel, water).map(
-      ({ atM, levels, loads, worstFor }): MassState => ({
-        kind: 'along',
-        worstFor,
-        atKm: atM / 1000,
-        ...levels,
-        ...againstLimits(loads, vehicle),
-      }),
-    ),
-  ];
-  const laden = massesWith(model, full).filter((one) => one.path !== '/vehicle');
+  const laden = massesWith(model, fullContents(model)).filter((one) => one.path !== '/vehicle');
   const mass: MassReport = {
-    states,
-    containers: containerEffects(model, withContents(model, fixed, nothing)),
+    states: [
+      stateOf(model, 'departure', departing, 0),
+      stateOf(model, 'full', fullContents(model), null),
+      stateOf(model, 'empty', nothing, null),
+      ...worstPlaces(model, fuel, water).map(
+        ({ atM, levels, loads, worstFor }): MassState => ({
+          kind: 'along',
+          worstFor,
+          atM,
+          ...levels,
+          ...againstLimits(loads, vehicle),
+        }),
+      ),
+    ],
+    containers: containerEffects(model, withContents(model, fixedMoments(model), nothing)),
     roof: roofOf(laden, vehicle),
     behindRearAxle: behindRearAxle(laden, vehicle),
     fuelLimits: limitsOf(file),
-    densities: densitiesOf(file.fuel.kind),
+    densities: densitiesOf(file),
     missing: model.missing,
     working: workingOf(model, massesWith(model, departing)),
   };
@@ -81,21 +67,31 @@ export function massReport(
 
 const startOf = ({ gaps }: Levelled): number => gaps[0]?.departL ?? 0;
 
+const stateOf = (
+  model: MassModel,
+  kind: MassState['kind'],
+  contents: Contents,
+  atM: number | null,
+): MassState => ({
+  kind,
+  worstFor: [],
+  atM,
+  ...usableIn(model, contents),
+  ...againstLimits(loadsWith(model, fixedMoments(model), contents), model.vehicle),
+});
+
 /** Usable litres in all containers. */
-function usableIn(model: MassModel, contents: Contents): Levels {
-  const sum = (commodity: 'fuel' | 'water') =>
-    model.containers.reduce(
-      (litres, container, index) =>
-        container.commodity === commodity
-          ? litres + Math.min(usableL(container), Math.max(0, contents[index]! - container.unusableL))
-          : litres,
-      0,
-    );
-  return { fuelL: sum('fuel'), waterL: sum('water') };
+function usableIn({ containers }: MassModel, contents: Contents): Levels {
+  const levels = { fuelL: 0, waterL: 0 };
+  for (const [index, container] of containers.entries()) {
+    const drawnL = Math.max(0, at(contents, index) - container.unusableL);
+    levels[`${container.commodity}L`] += Math.min(usableL(container), drawnL);
+  }
+  return levels;
 }
 
 function againstLimits(loads: Loads, { permitted }: Vehicle) {
-  const axle = (kg: number | null, limitKg: number | null) =>
+  const axle = (kg: number | null, limitKg: number | null): AxleLoad | null =>
     kg === null ? null : { kg, limitKg, leftKg: limitKg === null ? null : limitKg - kg };
   return {
     totalKg: loads.totalKg,
@@ -139,8 +135,22 @@ function limitsOf({ fuel }: RigFile): MassReport['fuelLimits'] {
   });
 }
 
+/** What a litre of each is taken to weigh, and who says so. */
+const densitiesOf = ({ fuel: { kind } }: RigFile): Density[] => [
+  {
+    what: { phrase: 'fuel-kind', facts: { kind } },
+    kgPerLitre: fuelKgPerLitre(kind),
+    source: { phrase: 'fuel-density-source', facts: { kind } },
+  },
+  {
+    what: { phrase: 'water', facts: {} },
+    kgPerLitre: WATER_KG_PER_L,
+    source: { phrase: 'water-density-source', facts: {} },
+  },
+];
+
 /** The terms of total and axle loads at departure; no axle terms where those cannot be told. */
-function workingOf(model: MassModel, masses: readonly PointMass[]): Working {
+function workingOf(model: MassModel, masses: readonly PointMass[]): MassReport['working'] {
   const term = ({ label }: PointMass, value: number): Term => ({ label, value, unit: 'kg' });
   const { wheelbaseM, known } = model.frame;
   const axle = (side: 'frontKg' | 'rearKg') =>

@@ -1,6 +1,7 @@
-import type { FuelKind } from '../../contract/rig.ts';
-import type { FuelLimit } from '../../contract/vehicle.ts';
-import { fuelKgPerLitre } from './densities.ts';
+import type { FuelKind } from '../../../contract/rig.ts';
+import type { FuelRules } from '../../phrases/mass.ts';
+import { fuelKgPerLitre } from '../densities.ts';
+import type { FuelLimit } from './masses.ts';
 
 /** Fuel as it is carried. */
 export interface CarriedFuel {
@@ -11,8 +12,7 @@ export interface CarriedFuel {
 }
 
 interface LimitRule {
-  code: string;
-  text: string;
+  code: keyof FuelRules;
   /** The fuels that it speaks of. */
   kinds: readonly FuelKind[];
   limit: number;
@@ -34,7 +34,6 @@ const oneCanL = ({ cans }: CarriedFuel) => (cans.owned === 0 ? 0 : cans.litres);
 export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   {
     code: 'adr-own-use-tanks',
-    text: 'fixed tanks for the vehicle’s own use, transport for work',
     kinds: LIQUIDS,
     limit: 1500,
     unit: 'l',
@@ -43,7 +42,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'adr-own-use-cans',
-    text: 'cans for the vehicle’s own use, transport for work',
     kinds: LIQUIDS,
     limit: 60,
     unit: 'l',
@@ -52,7 +50,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'adr-private-can',
-    text: 'one can of a private traveller',
     kinds: LIQUIDS,
     limit: 60,
     unit: 'l',
@@ -61,7 +58,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'adr-private-cans',
-    text: 'all cans of a private traveller',
     kinds: LIQUIDS,
     limit: 240,
     unit: 'l',
@@ -70,7 +66,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'adr-small-load-petrol',
-    text: 'petrol as a small load, transport for work',
     kinds: PETROL,
     limit: 333,
     unit: 'l',
@@ -79,7 +74,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'adr-small-load-diesel',
-    text: 'diesel as a small load, transport for work',
     kinds: ['diesel'],
     limit: 1000,
     unit: 'l',
@@ -88,7 +82,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'uk-petrol-unnotified',
-    text: 'petrol kept without notice, United Kingdom',
     kinds: PETROL,
     limit: 30,
     unit: 'l',
@@ -97,7 +90,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'uk-petrol-can',
-    text: 'one metal petrol can, United Kingdom (of plastics 10 l)',
     kinds: PETROL,
     limit: 20,
     unit: 'l',
@@ -106,7 +98,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'uk-petrol-notified',
-    text: 'petrol kept with written notice, United Kingdom',
     kinds: PETROL,
     limit: 275,
     unit: 'l',
@@ -115,7 +106,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'us-materials-of-trade-can',
-    text: 'one can as material of trade, United States',
     kinds: LIQUIDS,
     limit: 30,
     unit: 'l',
@@ -124,7 +114,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
   },
   {
     code: 'us-materials-of-trade',
-    text: 'all cans and their fuel as material of trade, United States',
     kinds: LIQUIDS,
     limit: 200,
     unit: 'kg',
@@ -137,6 +126,6 @@ export const FUEL_LIMIT_RULES: readonly LimitRule[] = [
 export const fuelLimitsOf = (fuel: CarriedFuel): FuelLimit[] =>
   FUEL_LIMIT_RULES.filter((rule) => rule.kinds.includes(fuel.kind)).map((rule) => {
     const carried = rule.carried(fuel);
-    const { code, text, limit, unit, source } = rule;
-    return { code, text, carried, limit, unit, over: carried > limit, source };
+    const { code, limit, unit, source } = rule;
+    return { code, facts: {}, carried, limit, unit, over: carried > limit, source };
   });
