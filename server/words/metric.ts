@@ -1,4 +1,4 @@
-import type { Figure, Part, Parts, Place } from './part.ts';
+import type { Figure, Part, Parts, Place, Unit } from './part.ts';
 
 /** A number with at most (`fixed`: exactly) so many decimals; all it has where nothing is said. */
 function digits({ decimals, fixed }: Pick<Figure, 'decimals' | 'fixed'>, value: number): string {
@@ -27,4 +27,7 @@ export const metricText = (all: Parts): string => all.map(partText).join('');
 
 /** Whether a reader's units would change anything in it. */
 export const hasFigures = (all: Parts): boolean =>
-  all.some((part) => 'place' in part || ('figure' in part && part.unit !== 'count'));
+  all.some((part) => 'place' in part || ('figure' in part && !SAME_EVERYWHERE.includes(part.unit)));
+
+/** Units that all readers have alike. */
+const SAME_EVERYWHERE: readonly Unit[] = ['count', '%', 'days', 'h', 'min'];

@@ -183,7 +183,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'Counting',
     rule: 'Fuel counts from implied, water from stated',
-    file: 'server/core/trip/settle-trip.ts',
+    file: 'server/core/defaults/trip-defaults.ts',
     find: "COUNTING = { fuel: 'implied', water: 'stated' }",
     broken: "COUNTING = { fuel: 'implied', water: 'implied' }",
     tests: ['core/trip'],
@@ -265,7 +265,7 @@ export const BROKEN_RULES: readonly BrokenRule[] = [
   {
     group: 'A gap’s figures',
     rule: 'capacityL is drawable: the unusable rest does not count',
-    file: 'server/core/rig/check-rig.ts',
+    file: 'server/core/quantity/drawable.ts',
     find: '(tank.unusableLitres ?? 0)',
     broken: '0',
     tests: [ANALYSE],

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import { fuelProfiles } from '../../../server/core/fuel/course/fuel-profiles.ts';
 import { ARCTIC_CLASSES, coldCautions } from '../../../server/core/fuel/engine/cold.ts';
 import {
@@ -17,6 +18,7 @@ import {
 } from '../../../server/core/fuel/engine/physics.ts';
 import { amountBetween } from '../../../server/core/gaps/profile.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
+import { textOf } from '../../../server/words/words-of.ts';
 import { analysisOf } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { factsOf, heightsOver, rigWith } from './facts.ts';
@@ -155,13 +157,13 @@ describe('rolling and drag', () => {
     // F14 concrete, new asphalt 0.010 to 0.015, asphalt 0.02; rolled new gravel 0.02; loose worn gravel, medium hard
     // soil, solid sand 0.04 to 0.08; loose sand 0.2 to 0.4; F15 loose worn gravel 0.04, sand 0.1 to 0.2;
     // F16 well-packed gravel 0.012, wet loose gravel 0.06.
-    expect(ROLLING.sealed.coefficient).toMatchObject({ low: 0.01, high: 0.02 });
-    expect(ROLLING.gravel.coefficient).toEqual({ low: 0.012, typical: 0.02, high: 0.04 });
-    expect(ROLLING.track.coefficient).toMatchObject({ low: 0.02, high: 0.08 });
-    expect(ROLLING.sand.coefficient).toMatchObject({ low: 0.04, high: 0.4 });
-    expect(ROLLING.sand.coefficient.typical).toBeGreaterThanOrEqual(0.1);
-    expect(ROLLING.sand.coefficient.typical).toBeLessThanOrEqual(0.2);
-    expect(ROLLING.rock.coefficient.typical).toBe(0.03);
+    expect(ROLLING.sealed).toMatchObject({ low: 0.01, high: 0.02 });
+    expect(ROLLING.gravel).toEqual({ low: 0.012, typical: 0.02, high: 0.04 });
+    expect(ROLLING.track).toMatchObject({ low: 0.02, high: 0.08 });
+    expect(ROLLING.sand).toMatchObject({ low: 0.04, high: 0.4 });
+    expect(ROLLING.sand.typical).toBeGreaterThanOrEqual(0.1);
+    expect(ROLLING.sand.typical).toBeLessThanOrEqual(0.2);
+    expect(ROLLING.rock.typical).toBe(0.03);
   });
 
   test('0.01 more on 3,000 kg: 2.34 l/100 km of diesel at 35 %; 0.02 4.67; 0.035 8.17; 0.10 23.3 (F19)', () => {
@@ -215,7 +217,7 @@ describe('by the hour', () => {
     expect(petrol.idlingLPerHour).toBe(perHour(0.39));
     const { rig, assumptions } = settleRig(rigWith({ hours: { idlingPerDay: 1 } }));
     expect(rig.fuel.model.perHour.idling).toBe(1.67);
-    expect(assumptions.find(({ path }) => path === '/fuel/perHour/idling')?.why).toMatch(
+    expect(toContract(assumptions).find(({ path }) => path === '/fuel/perHour/idling')?.why).toMatch(
       /Fact of the Week 861/,
     );
   });
@@ -283,7 +285,10 @@ describe('range', () => {
 });
 
 describe('diesel and cold nights', () => {
-  const textAt = (coldestC: number | null) => coldCautions('diesel', coldestC)[0]?.text ?? null;
+  const textAt = (coldestC: number | null) => {
+    const [caution] = coldCautions('diesel', coldestC);
+    return caution === undefined ? null : textOf(caution);
+  };
   test.each([
     [null, null],
     [4, null],

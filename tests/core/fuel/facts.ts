@@ -1,5 +1,5 @@
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { FuelFacts } from '../../../server/core/fuel/course/fuel-profiles.ts';
+import type { FuelFacts } from '../../../server/core/fuel/course/fuel-facts.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
 import { type Heights, smoothed } from '../../../server/core/route/elevation.ts';
 import { type SurfaceFacts, surfaceSpans } from '../../../server/core/surface/surface.ts';

@@ -1,5 +1,6 @@
 import { Value } from 'typebox/value';
 import { describe, expect, test } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { MassReport, type Vehicle } from '../../../server/contract/vehicle.ts';
 import { massAt, massWithFullTanks } from '../../../server/core/mass/mass-at.ts';
@@ -234,7 +235,7 @@ describe('what the rig does not tell', () => {
     const { includes: _includes, ...vehicle } = PLAIN;
     const rig = { ...rigOf({}, { fuel: { cans: { litres: 10, owned: 2, ...at(3) } } }), vehicle };
     const first = settleRig(rig);
-    const why = Object.fromEntries(first.assumptions.map((one) => [one.path, one]));
+    const why = Object.fromEntries(toContract(first.assumptions).map((one) => [one.path, one]));
     expect(why['/vehicle/includes']!.why).toMatch(/ours/);
     expect(why['/vehicle/people']!.value).toBe('a driver of 75 kg');
     expect(why['/vehicle/cgSideM']!.why).toBe('ours');

@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
 
@@ -23,7 +24,7 @@ describe('a rig of one number each', () => {
   });
 
   test('says which figures were assumed, and why', () => {
-    const why = Object.fromEntries(assumptions.map((one) => [one.path, one.why]));
+    const why = Object.fromEntries(toContract(assumptions).map((one) => [one.path, one.why]));
     expect(why['/fuel/litresPer100Km/high']).toMatch(/1\.25 \(ours\)/);
     expect(why['/water/litresPerDay/high']).toMatch(/1\.5 \(ours\)/);
     expect(why['/pace/kmPerHour/slow']).toMatch(/0\.7 \(ours\)/);

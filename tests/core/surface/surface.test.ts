@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { checkTripValue } from '../../../server/app/input/plan-input.ts';
 import { SURFACES } from '../../../server/contract/surface.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
-import { ALLOWANCE_PERCENT, kmBySurface, surfaceSpans } from '../../../server/core/surface/surface.ts';
+import { ALLOWANCE_PERCENT, metresBySurface, surfaceSpans } from '../../../server/core/surface/surface.ts';
 
 const spansOf = (surfaces: Parameters<typeof surfaceSpans>[1]['surfaces'], lengthKm = 100) =>
   surfaceSpans(lengthKm * 1000, { surfaces, allowancePercent: 5 }).map(
@@ -73,8 +73,8 @@ describe('surfaces of a route', () => {
           expect(next.fromM).toBe(span.toM);
           expect(next.surface).not.toBe(span.surface);
         }
-        const sum = [...kmBySurface(spans).values()].reduce((total, km) => total + km, 0);
-        expect(sum).toBeCloseTo(lengthKm, 9);
+        const sum = [...metresBySurface(spans).values()].reduce((total, m) => total + m, 0);
+        expect(sum / 1000).toBeCloseTo(lengthKm, 9);
       }),
     );
   });

@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import { settleTrip } from '../../../server/core/trip/settle-trip.ts';
 
 test('an empty trip gets the design’s defaults, each with where it comes from (design.md 3, ours)', () => {
@@ -20,7 +21,7 @@ test('an empty trip gets the design’s defaults, each with where it comes from 
     '/counting/fuel',
     '/counting/water',
   ]) {
-    expect(assumptions.find((one) => one.path === path)?.why).toMatch(/ours/);
+    expect(toContract(assumptions).find((one) => one.path === path)?.why).toMatch(/ours/);
   }
 });
 
