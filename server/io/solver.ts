@@ -1,6 +1,6 @@
 import loadHighs, { type Model } from 'highs';
+import { at, numberAt } from '../core/lists/at.ts';
 import type { Mip, MipAnswer, MipSolver } from '../core/plan/model/mip.ts';
-import { at, numberAt } from './lists/at.ts';
 
 /** How far from a whole number an integer column may be and still be taken for one: HiGHS' own tolerance is 1e-6. */
 const INTEGRALITY = 1e-5;

@@ -1,7 +1,7 @@
 import { createReadStream, type Stats } from 'node:fs';
 import { stat } from 'node:fs/promises';
 import type { TextDecoder } from 'node:util';
-import { InputProblem, type ProblemCode } from '../../core/input/problem.ts';
+import { InputProblem } from '../../core/input/problem.ts';
 import type { RouteDocument } from '../../core/input/sources.ts';
 import { decoderFor } from './decode.ts';
 import { GpxParser } from './gpx-parser.ts';
@@ -10,40 +10,36 @@ import { refuseForeignText, refusePacked } from './refuse-format.ts';
 
 const CHUNK_BYTES = 256 * 1024;
 
-function refusal(
-  code: ProblemCode,
-  source: string,
-  came: string,
-  expected: string,
-  remedy: string,
-): InputProblem {
-  return new InputProblem({ code, source, place: null, came, expected, remedy });
-}
-
 function tooLarge(source: string): InputProblem {
   const limit = `${MAX_GPX_BYTES / 1024 / 1024} MB`;
-  return refusal(
-    'too-large',
+  return new InputProblem({
+    code: 'too-large',
     source,
-    `a file over ${limit}`,
-    `at most ${limit}`,
-    'Thin the route, or split it',
-  );
+    came: `a file over ${limit}`,
+    expected: `at most ${limit}`,
+    remedy: 'Thin the route, or split it',
+  });
 }
 
 /** The system's error on opening or reading, as a problem of the input. */
 function unreadable(error: unknown, source: string): unknown {
   if (!(error instanceof Error) || !('code' in error)) return error;
   if (error.code === 'ENOENT') {
-    return refusal('file-missing', source, 'no such file', 'a GPX file', 'Check the path and the name');
+    return new InputProblem({
+      code: 'file-missing',
+      source,
+      came: 'no such file',
+      expected: 'a GPX file',
+      remedy: 'Check the path and the name',
+    });
   }
-  return refusal(
-    'file-unreadable',
+  return new InputProblem({
+    code: 'file-unreadable',
     source,
-    `a file that cannot be read (${String(error.code)})`,
-    'a readable file',
-    'Check the path and its permissions',
-  );
+    came: `a file that cannot be read (${String(error.code)})`,
+    expected: 'a readable file',
+    remedy: 'Check the path and its permissions',
+  });
 }
 
 async function statOf(path: string, source: string): Promise<Stats> {
@@ -67,7 +63,13 @@ export async function readGpx(path: string, source: string, signal?: AbortSignal
   signal?.throwIfAborted();
   const stats = await statOf(path, source);
   if (stats.isDirectory()) {
-    throw refusal('file-unreadable', source, 'a folder', 'a GPX file', 'Give the file itself');
+    throw new InputProblem({
+      code: 'file-unreadable',
+      source,
+      came: 'a folder',
+      expected: 'a GPX file',
+      remedy: 'Give the file itself',
+    });
   }
   if (stats.size > MAX_GPX_BYTES) throw tooLarge(source);
 
@@ -94,7 +96,13 @@ export async function readGpx(path: string, source: string, signal?: AbortSignal
     throw error instanceof InputProblem ? error : unreadable(error, source);
   }
   if (decoder === undefined) {
-    throw refusal('empty-file', source, 'an empty file', 'a GPX file', 'Export the route again');
+    throw new InputProblem({
+      code: 'empty-file',
+      source,
+      came: 'an empty file',
+      expected: 'a GPX file',
+      remedy: 'Export the route again',
+    });
   }
   parser.write(decoder.decode());
   return parser.finish();

@@ -1,4 +1,4 @@
-import { numberAt } from './at.ts';
+import { numberAt } from '../../core/lists/at.ts';
 
 /** Place of the first of the ascending `ids` that is not less than `id`; of the first `count`, where that is given. */
 export function lowerBound(ids: Float64Array, id: number, count = ids.length): number {

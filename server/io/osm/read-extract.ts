@@ -3,8 +3,8 @@ import type { RawExtract, ReadOptions } from './extract/raw-extract.ts';
 import { readPbf } from './pbf/read/read-pbf.ts';
 import { readJson } from './read-json.ts';
 import { type ByteSource, byteSource } from './source/byte-source.ts';
-import { refusal, SUPPLY_FORMATS } from './source/problems.ts';
 import type { Content } from './source/sniff.ts';
+import { SUPPLY_FORMATS } from './source/supply-formats.ts';
 import { readWaypoints } from './waypoints/read-waypoints.ts';
 import { readOsmXml } from './xml/read-osm-xml.ts';
 
@@ -16,14 +16,13 @@ const unpacked =
   async (path, bytes, options) => {
     if (bytes.packing.length === 0) return read(path, options);
     const packing = bytes.packing.join(' in ');
-    throw refusal(
-      'unknown-format',
-      options.source,
-      null,
-      `${what} packed once more with ${packing}`,
-      `${what} as it is`,
-      `Unpack it (${bytes.packing[0] === 'gzip' ? 'gunzip' : 'bunzip2'}) and give the file inside`,
-    );
+    throw new InputProblem({
+      code: 'unknown-format',
+      source: options.source,
+      came: `${what} packed once more with ${packing}`,
+      expected: `${what} as it is`,
+      remedy: `Unpack it (${bytes.packing[0] === 'gzip' ? 'gunzip' : 'bunzip2'}) and give the file inside`,
+    });
   };
 
 const refusing =
@@ -34,14 +33,13 @@ const refusing =
   ): Reader =>
   async (_path, bytes, options) => {
     const isNothing = bytes.content === 'empty' && bytes.fileBytes > 0;
-    throw refusal(
+    throw new InputProblem({
       code,
-      options.source,
-      null,
-      isNothing ? 'there is nothing in it' : came,
-      SUPPLY_FORMATS,
+      source: options.source,
+      came: isNothing ? 'there is nothing in it' : came,
+      expected: SUPPLY_FORMATS,
       remedy,
-    );
+    });
   };
 
 const READERS: Record<Content, Reader> = {

@@ -1,5 +1,5 @@
 import type { Bbox } from '../../../contract/common.ts';
-import { at, numberAt } from '../../lists/at.ts';
+import { at, numberAt } from '../../../core/lists/at.ts';
 import type { Age } from './newest.ts';
 import type { OsmType } from './raw-element.ts';
 

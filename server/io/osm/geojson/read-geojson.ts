@@ -1,6 +1,7 @@
 import type { Geometry } from 'geojson';
 import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { Bbox, Caution, Commodity } from '../../../contract/common.ts';
+import { InputProblem } from '../../../core/input/problem.ts';
 import type { MappedFeature } from '../../../core/input/sources.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import { parseKey } from '../extract/element-key.ts';
@@ -12,7 +13,6 @@ import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { commoditiesOf, marksGeneralMap } from '../extract/wanted-tags.ts';
 import { isObject, type JsonObject } from '../json/json-object.ts';
 import { boxOfPositions } from '../keep/keep-near.ts';
-import { refusal } from '../source/problems.ts';
 import { geoJsonIdentity } from './geojson-identity.ts';
 import { geoJsonTags } from './geojson-tags.ts';
 
@@ -62,14 +62,14 @@ function checkSystem(document: JsonObject, source: string): void {
   if (!isObject(crs) || !isObject(crs.properties)) return;
   const name = String(crs.properties.name ?? '');
   if (WGS84_NAMES.test(name)) return;
-  throw refusal(
-    'json-shape',
+  throw new InputProblem({
+    code: 'json-shape',
     source,
-    '/crs',
-    `coordinates in the system "${name}"`,
-    'longitude and latitude (WGS 84)',
-    'Export it as EPSG:4326',
-  );
+    place: '/crs',
+    came: `coordinates in the system "${name}"`,
+    expected: 'longitude and latitude (WGS 84)',
+    remedy: 'Export it as EPSG:4326',
+  });
 }
 
 function boundsOf(document: JsonObject): DeclaredBounds {
@@ -158,19 +158,25 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
   checkSystem(document, source);
   const list = document.type === 'Feature' ? [document] : document.features;
   if (!Array.isArray(list)) {
-    throw refusal('json-shape', source, '/features', 'no list of features', 'an array', 'Export it again');
+    throw new InputProblem({
+      code: 'json-shape',
+      source,
+      place: '/features',
+      came: 'no list of features',
+      expected: 'an array',
+      remedy: 'Export it again',
+    });
   }
   const reader = new FeatureReader(source, options.near ?? null);
   for (const [i, value] of list.entries()) reader.read(value, i + 1);
   if (reader.placed === 0 && reader.offEarth > 0) {
-    throw refusal(
-      'coordinate-out-of-range',
+    throw new InputProblem({
+      code: 'coordinate-out-of-range',
       source,
-      null,
-      'no feature has a position on earth',
-      'longitude from -180 to 180 and latitude from -90 to 90, in this order',
-      'Export it as EPSG:4326',
-    );
+      came: 'no feature has a position on earth',
+      expected: 'longitude from -180 to 180 and latitude from -90 to 90, in this order',
+      remedy: 'Export it as EPSG:4326',
+    });
   }
   const bounds = boundsOf(document);
   const cautions: Caution[] = bounds.cautions(source);

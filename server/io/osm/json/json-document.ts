@@ -1,7 +1,7 @@
+import { InputProblem } from '../../../core/input/problem.ts';
 import type { ReadOptions } from '../extract/raw-extract.ts';
 import type { ByteSource } from '../source/byte-source.ts';
 import { JSON_BYTES_MAX } from '../source/limits.ts';
-import { refusal } from '../source/problems.ts';
 import { utf16Of } from '../source/sniff.ts';
 
 async function textOf(bytes: ByteSource, options: ReadOptions): Promise<string> {
@@ -10,14 +10,13 @@ async function textOf(bytes: ByteSource, options: ReadOptions): Promise<string> 
   for await (const piece of bytes.open((read) => options.onProgress?.(read, bytes.fileBytes))) {
     length += piece.length;
     if (length > JSON_BYTES_MAX) {
-      throw refusal(
-        'too-large',
-        options.source,
-        null,
-        `more than ${JSON_BYTES_MAX} bytes of JSON`,
-        'a smaller file in this format',
-        'Cut the area down, or give the extract as .osm.pbf, which is read at any size',
-      );
+      throw new InputProblem({
+        code: 'too-large',
+        source: options.source,
+        came: `more than ${JSON_BYTES_MAX} bytes of JSON`,
+        expected: 'a smaller file in this format',
+        remedy: 'Cut the area down, or give the extract as .osm.pbf, which is read at any size',
+      });
     }
     pieces.push(piece);
   }
@@ -25,14 +24,13 @@ async function textOf(bytes: ByteSource, options: ReadOptions): Promise<string> 
   try {
     return new TextDecoder(utf16Of(content) ?? 'utf-8', { fatal: true }).decode(content);
   } catch {
-    throw refusal(
-      'json-broken',
-      options.source,
-      null,
-      'bytes that are not UTF-8 text',
-      'UTF-8',
-      'Save it as UTF-8',
-    );
+    throw new InputProblem({
+      code: 'json-broken',
+      source: options.source,
+      came: 'bytes that are not UTF-8 text',
+      expected: 'UTF-8',
+      remedy: 'Save it as UTF-8',
+    });
   }
 }
 
@@ -58,14 +56,14 @@ function parse(text: string, source: string): unknown {
     const saysCut = /end of JSON|Unterminated/i.test(message);
     const position = saysCut ? text.length : positionIn(message, text);
     const cut = position !== null && position >= text.trimEnd().length;
-    throw refusal(
-      'json-broken',
+    throw new InputProblem({
+      code: 'json-broken',
       source,
-      position === null ? null : lineAndColumn(text, position),
-      cut ? 'the JSON ends too early' : 'this is not JSON',
-      'one whole JSON document',
-      'Download or export it again',
-    );
+      place: position === null ? null : lineAndColumn(text, position),
+      came: cut ? 'the JSON ends too early' : 'this is not JSON',
+      expected: 'one whole JSON document',
+      remedy: 'Download or export it again',
+    });
   }
 }
 

@@ -1,7 +1,6 @@
-import type { InputProblem } from '../../../core/input/problem.ts';
+import { InputProblem } from '../../../core/input/problem.ts';
 import type { OsmType, ParsedElement, RawElement } from '../extract/raw-element.ts';
 import { setTag } from '../extract/set-tag.ts';
-import { refusal } from '../source/problems.ts';
 import { isObject, type JsonObject } from './json-object.ts';
 
 type Member = NonNullable<RawElement['members']>[number];
@@ -42,7 +41,7 @@ function tagsOf(value: unknown): Record<string, string> | null {
 }
 
 function shapeProblem(source: string, place: string, came: string, expected: string): InputProblem {
-  return refusal('json-shape', source, place, came, expected, 'Download it again');
+  return new InputProblem({ code: 'json-shape', source, place, came, expected, remedy: 'Download it again' });
 }
 
 function memberOf(value: unknown, place: string, source: string): Member {

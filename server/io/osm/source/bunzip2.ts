@@ -2,7 +2,6 @@
 import unbzip2Stream from 'unbzip2-stream';
 import { InputProblem } from '../../../core/input/problem.ts';
 import type { ExpansionGuard } from './expansion-guard.ts';
-import { refusal } from './problems.ts';
 
 /**
  * Unpacks bzip2 piece by piece, several streams one behind the other too (as parallel packers write them); the
@@ -30,14 +29,14 @@ export async function* bunzip2(
   const stopOnFailure = () => {
     if (failure === null) return;
     if (failure instanceof InputProblem) throw failure;
-    throw refusal(
-      'bzip2-broken',
+    throw new InputProblem({
+      code: 'bzip2-broken',
       source,
-      `byte ${packedBytes}`,
-      'the bzip2 data ends too early or is damaged',
-      'a whole bzip2 file',
-      'Download it again',
-    );
+      place: `byte ${packedBytes}`,
+      came: 'the bzip2 data ends too early or is damaged',
+      expected: 'a whole bzip2 file',
+      remedy: 'Download it again',
+    });
   };
   for await (const piece of packed) {
     guard.takeIn(piece.length);

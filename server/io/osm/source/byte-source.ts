@@ -5,8 +5,8 @@ import { bunzip2 } from './bunzip2.ts';
 import { ExpansionGuard } from './expansion-guard.ts';
 import { gunzip } from './gunzip.ts';
 import { PACKING_LAYERS_MAX, READ_CHUNK_BYTES, SNIFF_BYTES } from './limits.ts';
-import { refusal, SUPPLY_FORMATS } from './problems.ts';
 import { type Content, sniff } from './sniff.ts';
+import { SUPPLY_FORMATS } from './supply-formats.ts';
 
 export type Packing = 'gzip' | 'bzip2';
 
@@ -61,27 +61,31 @@ async function headOf(pieces: AsyncGenerator<Buffer>): Promise<Buffer> {
 function fileProblem(error: unknown, source: string): unknown {
   if (error instanceof InputProblem || !(error instanceof Error) || !('code' in error)) return error;
   if (error.code === 'ENOENT') {
-    return refusal('file-missing', source, null, 'there is no such file', 'a file to read', 'Check the path');
+    return new InputProblem({
+      code: 'file-missing',
+      source,
+      came: 'there is no such file',
+      expected: 'a file to read',
+      remedy: 'Check the path',
+    });
   }
   if (error.code === 'EISDIR') {
-    return refusal(
-      'file-unreadable',
+    return new InputProblem({
+      code: 'file-unreadable',
       source,
-      null,
-      'this is a folder',
-      'a file',
-      'Name the file in the folder',
-    );
+      came: 'this is a folder',
+      expected: 'a file',
+      remedy: 'Name the file in the folder',
+    });
   }
   if (error.code === 'EACCES' || error.code === 'EPERM') {
-    return refusal(
-      'file-unreadable',
+    return new InputProblem({
+      code: 'file-unreadable',
       source,
-      null,
-      'reading it is not permitted',
-      'a file that may be read',
-      'Give yourself the right to read it',
-    );
+      came: 'reading it is not permitted',
+      expected: 'a file that may be read',
+      remedy: 'Give yourself the right to read it',
+    });
   }
   return error;
 }
@@ -115,14 +119,13 @@ export async function byteSource(path: string, source: string, signal?: AbortSig
         return { source, packing, content, head, fileBytes, open: read };
       }
       if (packing.length === PACKING_LAYERS_MAX) {
-        throw refusal(
-          'expands-too-far',
+        throw new InputProblem({
+          code: 'expands-too-far',
           source,
-          null,
-          `packed more than ${PACKING_LAYERS_MAX} times over`,
-          SUPPLY_FORMATS,
-          'Unpack it first',
-        );
+          came: `packed more than ${PACKING_LAYERS_MAX} times over`,
+          expected: SUPPLY_FORMATS,
+          remedy: 'Unpack it first',
+        });
       }
       packing.push(content);
     }

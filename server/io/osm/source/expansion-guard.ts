@@ -1,5 +1,5 @@
+import { InputProblem } from '../../../core/input/problem.ts';
 import { EXPANDED_BYTES_MAX, EXPANSION_JUDGED_FROM_BYTES, EXPANSION_RATIO_MAX } from './limits.ts';
-import { refusal } from './problems.ts';
 
 /** Counts what went in and what came out of the packing, and refuses what expands too far. */
 export class ExpansionGuard {
@@ -22,13 +22,13 @@ export class ExpansionGuard {
       this.#expandedBytes > EXPANSION_JUDGED_FROM_BYTES &&
       this.#expandedBytes > this.#packedBytes * EXPANSION_RATIO_MAX;
     if (!tooMuch && !tooSteep) return;
-    throw refusal(
-      'expands-too-far',
-      this.#source,
-      `byte ${this.#packedBytes}`,
-      `${this.#packedBytes} packed bytes expand to more than ${this.#expandedBytes}`,
-      `at most ${EXPANSION_RATIO_MAX} times the packed size and ${EXPANDED_BYTES_MAX} bytes in all`,
-      'Take a smaller extract, or give it as .osm.pbf',
-    );
+    throw new InputProblem({
+      code: 'expands-too-far',
+      source: this.#source,
+      place: `byte ${this.#packedBytes}`,
+      came: `${this.#packedBytes} packed bytes expand to more than ${this.#expandedBytes}`,
+      expected: `at most ${EXPANSION_RATIO_MAX} times the packed size and ${EXPANDED_BYTES_MAX} bytes in all`,
+      remedy: 'Take a smaller extract, or give it as .osm.pbf',
+    });
   }
 }

@@ -3,7 +3,6 @@ import { pipeline } from 'node:stream/promises';
 import { createGunzip } from 'node:zlib';
 import { InputProblem } from '../../../core/input/problem.ts';
 import type { ExpansionGuard } from './expansion-guard.ts';
-import { refusal } from './problems.ts';
 
 /**
  * Unpacks gzip piece by piece, several members one behind the other too.
@@ -40,14 +39,14 @@ export async function* gunzip(
     if (inputFailure !== null) throw inputFailure;
     if (error instanceof InputProblem) throw error;
     const cut = error instanceof Error && 'code' in error && error.code === 'Z_BUF_ERROR';
-    throw refusal(
-      'gzip-broken',
+    throw new InputProblem({
+      code: 'gzip-broken',
       source,
-      cut ? `byte ${packedBytes}` : null,
-      cut ? 'the gzip data ends too early' : 'the gzip data is damaged',
-      'a whole gzip file',
-      'Download it again',
-    );
+      place: cut ? `byte ${packedBytes}` : null,
+      came: cut ? 'the gzip data ends too early' : 'the gzip data is damaged',
+      expected: 'a whole gzip file',
+      remedy: 'Download it again',
+    });
   } finally {
     unpacking.destroy();
     await feeding;

@@ -1,9 +1,8 @@
 import { SaxesParser } from 'saxes';
 import type { Bbox } from '../../../contract/common.ts';
-import type { InputProblem } from '../../../core/input/problem.ts';
+import { InputProblem } from '../../../core/input/problem.ts';
 import type { OsmType, ParsedElement, RawElement } from '../extract/raw-element.ts';
 import { setTag } from '../extract/set-tag.ts';
-import { refusal } from '../source/problems.ts';
 import { utf16Of } from '../source/sniff.ts';
 
 export interface OsmXmlHandlers {
@@ -67,7 +66,14 @@ class OsmXmlReader {
 
   #refuse(code: 'xml-broken' | 'xml-entity' | 'osm-broken', came: string, expected: string): InputProblem {
     const place = `line ${this.#parser.line}, column ${this.#parser.column}`;
-    return refusal(code, this.#source, place, came, expected, 'Download or export the extract again');
+    return new InputProblem({
+      code,
+      source: this.#source,
+      place,
+      came,
+      expected,
+      remedy: 'Download or export the extract again',
+    });
   }
 
   #open(name: string, attributes: Attributes, selfClosing: boolean): void {
@@ -236,7 +242,13 @@ export async function parseOsmXml(
     try {
       return piece === undefined ? decoder.decode() : decoder.decode(piece, { stream: true });
     } catch {
-      throw refusal('xml-broken', source, null, 'bytes that are not UTF-8 text', 'UTF-8', 'Save it as UTF-8');
+      throw new InputProblem({
+        code: 'xml-broken',
+        source,
+        came: 'bytes that are not UTF-8 text',
+        expected: 'UTF-8',
+        remedy: 'Save it as UTF-8',
+      });
     }
   };
   for await (const piece of pieces) reader.write(decode(piece));

@@ -1,4 +1,4 @@
-import { numberAt } from '../../../lists/at.ts';
+import { numberAt } from '../../../../core/lists/at.ts';
 import type { ParsedElement, RawNode } from '../../extract/raw-element.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';

@@ -1,4 +1,4 @@
-import { at } from '../../../lists/at.ts';
+import { at } from '../../../../core/lists/at.ts';
 import type { Member, OsmType, ParsedElement, RawElement, RawNode } from '../../extract/raw-element.ts';
 import { setTag } from '../../extract/set-tag.ts';
 import { BrokenBlock } from '../wire/broken.ts';

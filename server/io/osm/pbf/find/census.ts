@@ -1,4 +1,4 @@
-import { at } from '../../../lists/at.ts';
+import { at } from '../../../../core/lists/at.ts';
 import { lowerBound } from '../../../lists/lower-bound.ts';
 import type { OsmType, RawElement } from '../../extract/raw-element.ts';
 import type { Frame } from '../wire/framing.ts';

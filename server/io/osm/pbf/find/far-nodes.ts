@@ -1,4 +1,4 @@
-import { at } from '../../../lists/at.ts';
+import { at } from '../../../../core/lists/at.ts';
 import type { FarList } from '../../extract/far-objects.ts';
 import type { RawElement, RawNode } from '../../extract/raw-element.ts';
 

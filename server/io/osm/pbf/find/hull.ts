@@ -1,4 +1,4 @@
-import { numberAt } from '../../../lists/at.ts';
+import { numberAt } from '../../../../core/lists/at.ts';
 
 /** Directions in which the hull is supported: every 5.625 degrees. Ours: at most 0.5 % of the width is cut off a circle. */
 const DIRECTIONS = 64;

@@ -1,4 +1,4 @@
-import { numberAt } from '../../../lists/at.ts';
+import { numberAt } from '../../../../core/lists/at.ts';
 import { lowerBound } from '../../../lists/lower-bound.ts';
 import type { RawNode } from '../../extract/raw-element.ts';
 import { numbersOf, type PackedNodes } from './packed-nodes.ts';

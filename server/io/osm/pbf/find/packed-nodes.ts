@@ -1,4 +1,4 @@
-import { numberAt } from '../../../lists/at.ts';
+import { numberAt } from '../../../../core/lists/at.ts';
 import type { RawElement } from '../../extract/raw-element.ts';
 
 /** Id, latitude, longitude and version of each node in turn; NaN for what is not there. */

@@ -1,7 +1,7 @@
 import { isNear, type NearGrid } from '../../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../../contract/common.ts';
+import { at } from '../../../../core/lists/at.ts';
 import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
-import { at } from '../../../lists/at.ts';
 import { isInBox, isOnEarth } from '../../extract/position.ts';
 import {
   isPlacedNode,

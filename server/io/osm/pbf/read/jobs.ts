@@ -72,12 +72,12 @@ export class JobDoer {
       return groundWaysOf(block, this.#ground, job.leastRank);
     } catch (error) {
       if (!(error instanceof BrokenBlock)) throw error;
-      throw pbfProblem(
-        'pbf-broken',
-        this.#settings.source,
-        job.frame.frameStart,
-        `a block with ${error.message}`,
-      );
+      throw pbfProblem({
+        code: 'pbf-broken',
+        source: this.#settings.source,
+        byte: job.frame.frameStart,
+        came: `a block with ${error.message}`,
+      });
     }
   }
 }

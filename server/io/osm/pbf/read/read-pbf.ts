@@ -52,27 +52,31 @@ function sizeOf(path: string, source: string): number {
     stats = statSync(path, { throwIfNoEntry: false });
   } catch (error) {
     const why = error instanceof Error ? error.message : String(error);
-    throw pbfProblem(
-      'file-unreadable',
+    throw pbfProblem({
+      code: 'file-unreadable',
       source,
-      null,
-      why,
-      'a readable file',
-      'Check its name and permissions',
-    );
+      came: why,
+      expected: 'a readable file',
+      remedy: 'Check its name and permissions',
+    });
   }
   if (stats === undefined)
-    throw pbfProblem('file-missing', source, null, 'no such file', 'an .osm.pbf file', 'Check its name');
-  if (!stats.isFile())
-    throw pbfProblem(
-      'file-unreadable',
+    throw pbfProblem({
+      code: 'file-missing',
       source,
-      null,
-      'not a regular file',
-      'an .osm.pbf file',
-      'Check its name',
-    );
-  if (stats.size === 0) throw pbfProblem('empty-file', source, null, 'an empty file');
+      came: 'no such file',
+      expected: 'an .osm.pbf file',
+      remedy: 'Check its name',
+    });
+  if (!stats.isFile())
+    throw pbfProblem({
+      code: 'file-unreadable',
+      source,
+      came: 'not a regular file',
+      expected: 'an .osm.pbf file',
+      remedy: 'Check its name',
+    });
+  if (stats.size === 0) throw pbfProblem({ code: 'empty-file', source, came: 'an empty file' });
   return stats.size;
 }
 
@@ -113,7 +117,13 @@ function readHeader(frames: Generator<Frame>, path: string, source: string) {
   const first = frames.next();
   if (first.done === true || first.value.type !== 'OSMHeader') {
     const came = first.done === true ? 'nothing' : `a first blob of type "${first.value.type.slice(0, 40)}"`;
-    throw pbfProblem('pbf-broken', source, 0, came, 'the header blob of an .osm.pbf file');
+    throw pbfProblem({
+      code: 'pbf-broken',
+      source,
+      byte: 0,
+      came,
+      expected: 'the header blob of an .osm.pbf file',
+    });
   }
   const doer = new JobDoer({ path, source, ground: null, hull: false, near: null });
   try {

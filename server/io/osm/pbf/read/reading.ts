@@ -63,14 +63,14 @@ export class Reading {
     for (const frame of frames) {
       if (frame.type === 'OSMData') yield { kind: 'scan', frame };
       else if (frame.type === 'OSMHeader') {
-        throw pbfProblem(
-          'pbf-broken',
-          this.#options.source,
-          frame.frameStart,
-          'a second file header',
-          'one',
-          'Files joined end to end must be merged, for example with: osmium merge',
-        );
+        throw pbfProblem({
+          code: 'pbf-broken',
+          source: this.#options.source,
+          byte: frame.frameStart,
+          came: 'a second file header',
+          expected: 'one',
+          remedy: 'Files joined end to end must be merged, for example with: osmium merge',
+        });
       } else this.#foreignBlobs += 1;
     }
   }

@@ -21,7 +21,12 @@ export function openBlob(blob: Uint8Array, frame: Frame, source: string): Uint8A
     return payloadOf(blob, frame, source);
   } catch (error) {
     if (error instanceof BrokenBlock)
-      throw pbfProblem('pbf-broken', source, frame.frameStart, `a blob with ${error.message}`);
+      throw pbfProblem({
+        code: 'pbf-broken',
+        source,
+        byte: frame.frameStart,
+        came: `a blob with ${error.message}`,
+      });
     throw error;
   }
 }
@@ -37,24 +42,25 @@ function payloadOf(blob: Uint8Array, frame: Frame, source: string): Uint8Array {
     else if (tag === 10) raw = slice(cursor);
     else if (tag === 26) deflated = slice(cursor);
     else if (other !== undefined) {
-      throw pbfProblem(
-        'pbf-compression',
+      throw pbfProblem({
+        code: 'pbf-compression',
         source,
-        frame.frameStart,
-        `a blob compressed with ${other}`,
-        'zlib or none',
-        'Write the file anew with zlib, for example: osmium cat IN.osm.pbf -o OUT.osm.pbf -f pbf,pbf_compression=zlib',
-      );
+        byte: frame.frameStart,
+        came: `a blob compressed with ${other}`,
+        expected: 'zlib or none',
+        remedy:
+          'Write the file anew with zlib, for example: osmium cat IN.osm.pbf -o OUT.osm.pbf -f pbf,pbf_compression=zlib',
+      });
     } else cursor.skip(tag);
   }
   if (claimed > MAX_BLOB_BYTES) {
-    throw pbfProblem(
-      'pbf-oversized',
+    throw pbfProblem({
+      code: 'pbf-oversized',
       source,
-      frame.frameStart,
-      `a blob that claims ${claimed} bytes when opened`,
-      `at most ${MAX_BLOB_BYTES}`,
-    );
+      byte: frame.frameStart,
+      came: `a blob that claims ${claimed} bytes when opened`,
+      expected: `at most ${MAX_BLOB_BYTES}`,
+    });
   }
   if (raw !== null) {
     if (claimed >= 0 && claimed !== raw.length) throw lie(claimed, raw.length);

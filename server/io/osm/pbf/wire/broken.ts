@@ -1,5 +1,4 @@
-import type { ProblemCode } from '../../../../core/input/problem.ts';
-import { InputProblem } from '../../../../core/input/problem.ts';
+import { InputProblem, type Problem } from '../../../../core/input/problem.ts';
 
 /** Found inside a blob that cannot be understood; the reader adds file and byte. */
 export class BrokenBlock extends Error {
@@ -9,20 +8,21 @@ export class BrokenBlock extends Error {
 const EXPECTED = 'an OpenStreetMap extract in .osm.pbf form';
 const AGAIN = 'Download or make the extract again';
 
-/** A refusal of the file at a byte counted from its start (null: the file as a whole). */
-export function pbfProblem(
-  code: ProblemCode,
-  source: string,
-  byte: number | null,
-  came: string,
+/** A refusal of the file, at a byte counted from its start where there is one. */
+export function pbfProblem({
+  byte,
   expected = EXPECTED,
   remedy = AGAIN,
-): InputProblem {
+  ...parts
+}: Pick<Problem, 'code' | 'came'> & {
+  source: string;
+  byte?: number;
+  expected?: string;
+  remedy?: string;
+}): InputProblem {
   return new InputProblem({
-    code,
-    source,
-    place: byte === null ? null : `byte ${byte}`,
-    came,
+    ...parts,
+    place: byte === undefined ? null : `byte ${byte}`,
     expected,
     remedy,
   });

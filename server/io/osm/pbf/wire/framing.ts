@@ -37,20 +37,26 @@ export function* framesOf(fd: number, fileBytes: number, source: string, start =
   let at = start;
   while (at < fileBytes) {
     const cut = (what: string, from: number) =>
-      pbfProblem('pbf-truncated', source, from, `the file ends inside ${what}`, 'the whole file');
+      pbfProblem({
+        code: 'pbf-truncated',
+        source,
+        byte: from,
+        came: `the file ends inside ${what}`,
+        expected: 'the whole file',
+      });
     const got = readExactly(fd, beginning, Math.min(FIRST_READ_BYTES, fileBytes - at), at);
     if (got < 4) throw cut("a blob's length", at);
     const headerBytes = new DataView(beginning.buffer).getUint32(0);
     if (headerBytes > MAX_BLOB_HEADER_BYTES) {
       if (at === 0)
-        throw pbfProblem(
-          'pbf-oversized',
+        throw pbfProblem({
+          code: 'pbf-oversized',
           source,
-          at,
-          `a blob header that claims ${headerBytes} bytes`,
-          `at most ${MAX_BLOB_HEADER_BYTES}`,
-          'Check that this is an .osm.pbf file, and download or make it again',
-        );
+          byte: at,
+          came: `a blob header that claims ${headerBytes} bytes`,
+          expected: `at most ${MAX_BLOB_HEADER_BYTES}`,
+          remedy: 'Check that this is an .osm.pbf file, and download or make it again',
+        });
       throw oversized(source, at, 'a blob header', headerBytes, MAX_BLOB_HEADER_BYTES);
     }
     if (at + 4 + headerBytes > fileBytes) throw cut('a blob header', at);
@@ -69,7 +75,13 @@ export function* framesOf(fd: number, fileBytes: number, source: string, start =
 }
 
 function oversized(source: string, at: number, what: string, bytes: number, most: number) {
-  return pbfProblem('pbf-oversized', source, at, `${what} that claims ${bytes} bytes`, `at most ${most}`);
+  return pbfProblem({
+    code: 'pbf-oversized',
+    source,
+    byte: at,
+    came: `${what} that claims ${bytes} bytes`,
+    expected: `at most ${most}`,
+  });
 }
 
 function parseBlobHeader(
@@ -90,20 +102,26 @@ function parseBlobHeader(
     return { type, blobBytes };
   } catch (error) {
     if (!(error instanceof BrokenBlock)) throw error;
-    throw pbfProblem('pbf-broken', source, at, error.message, 'a blob header');
+    throw pbfProblem({
+      code: 'pbf-broken',
+      source,
+      byte: at,
+      came: error.message,
+      expected: 'a blob header',
+    });
   }
 }
 
 /** Reads a blob's bytes into `into`, which must have room. */
 export function readBlobBytes(fd: number, frame: Frame, into: Uint8Array, source: string): Uint8Array {
   if (readExactly(fd, into, frame.blobBytes, frame.blobStart) < frame.blobBytes) {
-    throw pbfProblem(
-      'pbf-truncated',
+    throw pbfProblem({
+      code: 'pbf-truncated',
       source,
-      frame.frameStart,
-      'the file became shorter while it was read',
-      'the whole file',
-    );
+      byte: frame.frameStart,
+      came: 'the file became shorter while it was read',
+      expected: 'the whole file',
+    });
   }
   return into.subarray(0, frame.blobBytes);
 }

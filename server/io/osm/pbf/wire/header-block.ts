@@ -42,21 +42,27 @@ export function readHeaderBlock(bytes: Uint8Array, frame: Frame, source: string)
     return { bounds: usable ? box : null, boundsRefused: box !== null && !usable };
   } catch (error) {
     if (error instanceof BrokenBlock)
-      throw pbfProblem('pbf-broken', source, frame.frameStart, `a file header with ${error.message}`);
+      throw pbfProblem({
+        code: 'pbf-broken',
+        source,
+        byte: frame.frameStart,
+        came: `a file header with ${error.message}`,
+      });
     throw error;
   }
 }
 
 function unknownFeature(feature: string, frame: Frame, source: string) {
-  return pbfProblem(
-    'pbf-feature',
+  return pbfProblem({
+    code: 'pbf-feature',
     source,
-    frame.frameStart,
-    `a file that requires "${feature}"`,
-    `nothing beyond ${[...UNDERSTOOD].join(', ')}`,
-    REMEDIES.get(feature) ??
+    byte: frame.frameStart,
+    came: `a file that requires "${feature}"`,
+    expected: `nothing beyond ${[...UNDERSTOOD].join(', ')}`,
+    remedy:
+      REMEDIES.get(feature) ??
       'Write the file anew without it, for example with: osmium cat IN.osm.pbf -o OUT.osm.pbf',
-  );
+  });
 }
 
 function readBox(outer: Cursor): Bbox {
