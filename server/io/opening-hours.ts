@@ -30,61 +30,84 @@ export const openingHours: OpeningHours = (text, _place, earliest, latest) => {
   if (/\b(sunrise|sunset|dawn|dusk)\b/i.test(text)) return unknown('they go by the sun');
   const plainText = withoutHolidays(text);
   if (plainText === null) return unknown('they speak of holidays only');
-  const hours = parsed(plainText);
+  const hours = hoursOf(plainText);
   if (hours === null) return unknown('they cannot be read', true);
   const from = dateOf(earliest);
   const to = dateOf(latest);
   const until = new Date(to);
   until.setDate(until.getDate() + LOOK_AHEAD_DAYS);
-  let told: Told[];
-  try {
-    told = hours.getOpenIntervals(from, until).map(([start, end, isUnknown, comment]) => ({
-      fromMin: minutesOf(start),
-      toMin: minutesOf(end),
-      isUnknown,
-      comment: comment === undefined || comment.trim() === '' ? null : comment.trim(),
-    }));
-  } catch {
-    return unknown('they cannot be read', true);
-  }
-  const answer = judged(told, minutesOf(from), minutesOf(to), minutesOf(until));
+  const spans = openSpans(hours, from, until);
+  if (spans === null) return unknown('they cannot be read', true);
+  const answer = answerFrom(spans, {
+    fromMin: minutesOf(from),
+    toMin: minutesOf(to),
+    untilMin: minutesOf(until),
+  });
   if (plainText === text) return answer;
   return { ...answer, comment: answer.comment === null ? NO_HOLIDAYS : `${answer.comment}; ${NO_HOLIDAYS}` };
 };
 
 /** A stretch of time in which it is open, or may be; minutes of the local clock since 1970. */
-interface Told {
+interface OpenSpan {
   fromMin: number;
   toMin: number;
   isUnknown: boolean;
   comment: string | null;
 }
 
-function judged(told: readonly Told[], fromMin: number, toMin: number, untilMin: number): OpeningAnswer {
-  const meant = told.filter((one) => one.fromMin <= toMin && one.toMin > fromMin);
-  const comment = meant.find((one) => one.comment !== null)?.comment ?? null;
-  let waitHours: number | null = 0;
-  let shut = false;
+/** When somebody may arrive, and how far ahead the hours are known; minutes of the local clock since 1970. */
+interface ArrivalWindow {
+  fromMin: number;
+  toMin: number;
+  untilMin: number;
+}
+
+/** The stretches between two times; null where the package finds that it cannot tell. */
+function openSpans(hours: OpeningHoursText, from: Date, until: Date): OpenSpan[] | null {
+  try {
+    return hours.getOpenIntervals(from, until).map(([start, end, isUnknown, comment]) => ({
+      fromMin: minutesOf(start),
+      toMin: minutesOf(end),
+      isUnknown,
+      comment: comment === undefined || comment.trim() === '' ? null : comment.trim(),
+    }));
+  } catch {
+    return null;
+  }
+}
+
+function answerFrom(spans: readonly OpenSpan[], window: ArrivalWindow): OpeningAnswer {
+  const within = spans.filter(({ fromMin, toMin }) => fromMin <= window.toMin && toMin > window.fromMin);
+  const comment = within.find((span) => span.comment !== null)?.comment ?? null;
+  const waits = waitsOf(spans, window);
+  if (waits.length > 0) {
+    const waitHours = waits.includes(null)
+      ? null
+      : Math.max(0, ...waits.map((minutes) => (minutes ?? 0) / 60));
+    return { open: false, waitHours, comment, unreadable: false };
+  }
+  const open = within.some((span) => span.isUnknown) ? null : true;
+  return { open, waitHours: open === null ? null : 0, comment, unreadable: false };
+}
+
+/** Minutes that somebody waits who comes just as it shuts, for each time that it does; null where the hours do not tell. */
+function waitsOf(spans: readonly OpenSpan[], { fromMin, toMin, untilMin }: ArrivalWindow): (number | null)[] {
+  const horizon: OpenSpan = { fromMin: untilMin, toMin: untilMin, isUnknown: true, comment: null };
+  const waits: (number | null)[] = [];
   let reachedMin = fromMin;
-  for (const next of [...told, { fromMin: untilMin, toMin: untilMin, isUnknown: true, comment: null }]) {
+  for (const next of [...spans, horizon]) {
     if (reachedMin > toMin) break;
-    if (next.fromMin > reachedMin) {
-      shut = true;
-      const waited: number | null = next.isUnknown ? null : next.fromMin - Math.max(reachedMin, fromMin);
-      waitHours = waitHours === null || waited === null ? null : Math.max(waitHours, waited / 60);
-    }
+    if (next.fromMin > reachedMin) waits.push(next.isUnknown ? null : next.fromMin - reachedMin);
     reachedMin = Math.max(reachedMin, next.toMin);
   }
-  if (shut) return { open: false, waitHours, comment, unreadable: false };
-  const open = meant.some((one) => one.isUnknown) ? null : true;
-  return { open, waitHours: open === null ? null : 0, comment, unreadable: false };
+  return waits;
 }
 
 /** The text without its rules for holidays; null where nothing else is left or they cannot be taken out. */
 function withoutHolidays(text: string): string | null {
   const bare = text.replace(/"[^"]*"/g, '');
   if (!/\b(PH|SH)\b/.test(bare)) return text;
-  const left = text
+  const rest = text
     .replace(/,\s*(PH|SH)(\s*,\s*(PH|SH))*\s+(off|closed)\b/g, '')
     .split(';')
     .filter((rule) => !/^\s*(PH|SH)(\s*,\s*(PH|SH))*(?!\s*,?\s*(Mo|Tu|We|Th|Fr|Sa|Su)\b)/.test(rule))
@@ -92,22 +115,22 @@ function withoutHolidays(text: string): string | null {
     .replace(/,\s*(PH|SH)\b/g, '')
     .replace(/\b(PH|SH)\s*,\s*/g, '')
     .trim();
-  return left === '' || /\b(PH|SH)\b/.test(left.replace(/"[^"]*"/g, '')) ? null : left;
+  return rest === '' || /\b(PH|SH)\b/.test(rest.replace(/"[^"]*"/g, '')) ? null : rest;
 }
 
-let loaded: typeof OpeningHoursText | null = null;
+let openingHoursPackage: typeof OpeningHoursText | null = null;
 
 /** The package, loaded at its first use: 20 MB of memory and 0.1 s that most runs can do without. */
 function reader(): typeof OpeningHoursText {
-  loaded ??= createRequire(import.meta.url)('opening_hours') as typeof OpeningHoursText;
-  return loaded;
+  openingHoursPackage ??= createRequire(import.meta.url)('opening_hours') as typeof OpeningHoursText;
+  return openingHoursPackage;
 }
 
-const kept = new Map<string, OpeningHoursText | null>();
+const hoursByText = new Map<string, OpeningHoursText | null>();
 
 /** The text parsed; null where it cannot be. The package throws texts, not errors. */
-function parsed(text: string): OpeningHoursText | null {
-  const known = kept.get(text);
+function hoursOf(text: string): OpeningHoursText | null {
+  const known = hoursByText.get(text);
   if (known !== undefined) return known;
   let hours: OpeningHoursText | null = null;
   try {
@@ -115,8 +138,8 @@ function parsed(text: string): OpeningHoursText | null {
   } catch {
     // Tags hold what anybody wrote: whatever the package makes of it, the text is not readable.
   }
-  if (kept.size >= MOST_KEPT) kept.clear();
-  kept.set(text, hours);
+  if (hoursByText.size >= MOST_KEPT) hoursByText.clear();
+  hoursByText.set(text, hours);
   return hours;
 }
 
@@ -131,13 +154,7 @@ const QUIET = {
 
 /** "2027-05-03T14:05" as the process's own clock would show it. */
 function dateOf(local: string): Date {
-  const [year, month, day, hour, minute] = local.split(/[-T:]/).map(Number) as [
-    number,
-    number,
-    number,
-    number,
-    number,
-  ];
+  const [year = NaN, month = NaN, day = NaN, hour = NaN, minute = NaN] = local.split(/[-T:]/).map(Number);
   return new Date(year, month - 1, day, hour, minute);
 }
 

@@ -6,7 +6,7 @@ import { readGpx } from './gpx/read-gpx.ts';
 import { farCount, joinedBoxes } from './osm/extract/far-objects.ts';
 import type { RawElement } from './osm/extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from './osm/extract/raw-extract.ts';
-import { groundFeatures } from './osm/keep/ground.ts';
+import { groundFeatures } from './osm/keep/ground-features.ts';
 import { readExtract } from './osm/read-extract.ts';
 import { unite } from './osm/unite/unite.ts';
 import { isCamp, waypointFeatures } from './osm/waypoints/waypoints.ts';

@@ -1,5 +1,5 @@
 import { isNode, LineCounter, parseDocument } from 'yaml';
-import type { Outcome } from '../core/input/problem.ts';
+import { type Outcome, refused } from '../core/input/problem.ts';
 
 /** A rig or trip is a page of text; more than this is another file. Ours. */
 export const MAX_YAML_BYTES = 512 * 1024;
@@ -16,17 +16,13 @@ export interface ParsedText {
 /** Parses YAML 1.2 (JSON is part of it): unique keys, no tags, no merge keys. `source` names the file in a refusal. */
 export function parseYaml(text: string, source: string): Outcome<ParsedText> {
   if (text.trim() === '') {
-    return {
-      ok: false,
-      problem: {
-        code: 'empty-file',
-        source,
-        place: null,
-        came: 'an empty file',
-        expected: 'YAML or JSON with keys and values',
-        remedy: 'Give the file that holds them',
-      },
-    };
+    return refused({
+      code: 'empty-file',
+      source,
+      came: 'an empty file',
+      expected: 'YAML or JSON with keys and values',
+      remedy: 'Give the file that holds them',
+    });
   }
   const lines = new LineCounter();
   const document = parseDocument(text, {
@@ -41,13 +37,13 @@ export function parseYaml(text: string, source: string): Outcome<ParsedText> {
   const fault = document.errors[0] ?? document.warnings[0];
   if (fault !== undefined) {
     const { line, col } = lines.linePos(fault.pos[0]);
-    return broken(source, `line ${line}, column ${col}`, fault.message);
+    return brokenYaml(source, `line ${line}, column ${col}`, fault.message);
   }
   let value: unknown;
   try {
     value = document.toJS({ maxAliasCount: MAX_ALIASES });
   } catch (error) {
-    return broken(source, null, error instanceof Error ? error.message : 'text that does not resolve');
+    return brokenYaml(source, null, error instanceof Error ? error.message : 'text that does not resolve');
   }
   return { ok: true, value: { value, lineOf: (pointer) => lineOf(document, lines, pointer) } };
 }
@@ -69,14 +65,12 @@ function lineOf(
   return null;
 }
 
-const broken = (source: string, place: string | null, message: string): Outcome<never> => ({
-  ok: false,
-  problem: {
+const brokenYaml = (source: string, place: string | null, message: string): Outcome<never> =>
+  refused({
     code: 'yaml-broken',
     source,
     place,
     came: (message.split('\n', 1)[0] ?? '').replace(/[.;:]+$/, ''),
     expected: 'YAML or JSON',
     remedy: 'Correct the text there: keys and values as "key: value", each key once, indented by spaces',
-  },
-});
+  });

@@ -1,7 +1,7 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RawElement } from '../../server/io/osm/extract/raw-element.ts';
 import type { RawExtract } from '../../server/io/osm/extract/raw-extract.ts';
-import { groundFeatures } from '../../server/io/osm/keep/ground.ts';
+import { groundFeatures } from '../../server/io/osm/keep/ground-features.ts';
 import { readExtract } from '../../server/io/osm/read-extract.ts';
 import { type DemoElement, demoElements, demoPath } from './demo-files.ts';
 

@@ -1,5 +1,5 @@
 import { SaxesParser, type SaxesTagPlain } from 'saxes';
-import { InputProblem, type ProblemCode } from '../../core/input/problem.ts';
+import { InputProblem, type ProblemParts } from '../../core/input/problem.ts';
 import type { RouteDocument } from '../../core/input/sources.ts';
 import { decimalOf, readCoordinate } from './coordinate.ts';
 import { DocumentBuilder, type WaypointText } from './document-builder.ts';
@@ -14,6 +14,10 @@ const WAYPOINT_TEXTS = new Map<string, WaypointText>([
   ['desc', 'description'],
   ['time', 'time'],
 ]);
+
+/** Whether an element is a track or a route. */
+const isPart = (name: string, parent: string): boolean =>
+  (name === 'trk' || name === 'rte') && parent === 'gpx';
 
 /** Whether the text of an element is kept. */
 function keepsText(name: string, parent: string): boolean {
@@ -60,23 +64,29 @@ export class GpxParser {
   /** Ends the file. Refuses one that breaks off, and one with neither points nor waypoints. */
   finish(): RouteDocument {
     if (this.open.length > 0) {
-      this.refuse(
-        'xml-broken',
-        `a file that ends inside <${this.open.at(-1)}>`,
-        'a whole file, ending in </gpx>',
-        'The file was cut off: copy or download it again',
-      );
+      this.refuse({
+        code: 'xml-broken',
+        came: `a file that ends inside <${this.open.at(-1)}>`,
+        expected: 'a whole file, ending in </gpx>',
+        remedy: 'The file was cut off: copy or download it again',
+      });
     }
     if (this.rootClosed) this.parser.close();
-    else this.refuse('empty-file', 'a file without any element', 'a GPX file', 'Export the route again');
+    else
+      this.refuse({
+        code: 'empty-file',
+        came: 'a file without any element',
+        expected: 'a GPX file',
+        remedy: 'Export the route again',
+      });
     if (this.builder.pointCount === 0 && this.builder.waypointCount === 0) {
-      this.refuse(
-        'gpx-no-points',
-        'a GPX file without any point',
-        'a track, a route or waypoints',
-        'Export the route again and check that it is not empty',
-        null,
-      );
+      this.refuse({
+        code: 'gpx-no-points',
+        came: 'a GPX file without any point',
+        expected: 'a track, a route or waypoints',
+        remedy: 'Export the route again and check that it is not empty',
+        place: null,
+      });
     }
     return this.builder.finish();
   }
@@ -85,47 +95,47 @@ export class GpxParser {
     return `line ${this.parser.line}, column ${this.parser.column}`;
   }
 
-  private refuse(
-    code: ProblemCode,
-    came: string,
-    expected: string,
-    remedy: string,
-    place: string | null = this.here(),
-  ): never {
-    throw new InputProblem({ code, source: this.source, place, came, expected, remedy });
+  /** Refuses the file, here unless `place` says otherwise. */
+  private refuse(parts: ProblemParts): never {
+    throw new InputProblem({ source: this.source, place: this.here(), ...parts });
   }
 
   private broken(error: Error): never {
     const what = error.message.replace(/^(?:undefined:)?\d+:\d+:\s*/, '').replace(/\.$/, '');
-    this.refuse(
-      'xml-broken',
-      `XML that is not well-formed (${what})`,
-      'well-formed XML',
-      'Export the file again',
-    );
+    this.refuse({
+      code: 'xml-broken',
+      came: `XML that is not well-formed (${what})`,
+      expected: 'well-formed XML',
+      remedy: 'Export the file again',
+    });
   }
 
   private refuseDoctype(doctype: string): never {
     if (/^\s*html\b/i.test(doctype)) {
-      this.refuse('html-page', 'a web page', 'a GPX file', 'Download the file itself again');
+      this.refuse({
+        code: 'html-page',
+        came: 'a web page',
+        expected: 'a GPX file',
+        remedy: 'Download the file itself again',
+      });
     }
-    this.refuse(
-      'xml-entity',
-      'a document type declaration',
-      'GPX, which has none',
-      'Take the <!DOCTYPE …> out, or export the file again',
-    );
+    this.refuse({
+      code: 'xml-entity',
+      came: 'a document type declaration',
+      expected: 'GPX, which has none',
+      remedy: 'Take the <!DOCTYPE …> out, or export the file again',
+    });
   }
 
   private start(tag: SaxesTagPlain): void {
     const { open } = this;
     if (open.length >= MAX_DEPTH) {
-      this.refuse(
-        'xml-broken',
-        `elements nested over ${MAX_DEPTH} deep`,
-        'a GPX file',
-        'Export the file again',
-      );
+      this.refuse({
+        code: 'xml-broken',
+        came: `elements nested over ${MAX_DEPTH} deep`,
+        expected: 'a GPX file',
+        remedy: 'Export the file again',
+      });
     }
     const parent = open.at(-1);
     if (parent === undefined) {
@@ -156,15 +166,20 @@ export class GpxParser {
     this.prefix = tag.name.slice(0, colon + 1);
     const name = tag.name.slice(colon + 1);
     if (name.toLowerCase() === 'html') {
-      this.refuse('html-page', 'a web page', 'a GPX file', 'Download the file itself again');
+      this.refuse({
+        code: 'html-page',
+        came: 'a web page',
+        expected: 'a GPX file',
+        remedy: 'Download the file itself again',
+      });
     }
     if (name !== 'gpx') {
-      this.refuse(
-        'not-gpx',
-        `XML with the root <${tag.name.slice(0, 60)}>`,
-        '<gpx>',
-        'Export the route as GPX',
-      );
+      this.refuse({
+        code: 'not-gpx',
+        came: `XML with the root <${tag.name.slice(0, 60)}>`,
+        expected: '<gpx>',
+        remedy: 'Export the route as GPX',
+      });
     }
     if (tag.attributes.version === '1.0') this.tally.note('gpx-old', this.parser.line);
     else if (tag.attributes.version !== '1.1') this.tally.note('gpx-version', this.parser.line);
@@ -173,26 +188,24 @@ export class GpxParser {
 
   private startElement(name: string, parent: string, attributes: Record<string, string>): void {
     const { builder } = this;
-    if (name === 'trkpt' || name === 'rtept') {
-      if (name === 'trkpt' && parent === 'trk') {
-        this.tally.note('gpx-no-segment', this.parser.line);
-        if (!builder.inSegment) builder.openSegment();
-        this.addPoint(attributes);
-      } else if (parent === (name === 'trkpt' ? 'trkseg' : 'rte') && builder.inSegment) {
-        this.addPoint(attributes);
-      } else {
-        this.skipStray();
-      }
-    } else if (name === 'wpt') {
-      if (parent === 'gpx') this.startWaypoint(attributes);
-      else this.skipStray();
-    } else if (name === 'trkseg' && parent === 'trk') {
-      builder.openSegment();
-    } else if ((name === 'trk' || name === 'rte') && parent === 'gpx') {
-      builder.openPart(name === 'trk' ? 'track' : 'route');
-    } else if (keepsText(name, parent)) {
-      this.listen();
+    if (name === 'trkpt' || name === 'rtept') this.startPoint(name, parent, attributes);
+    else if (name === 'wpt' && parent !== 'gpx') this.skipStray();
+    else if (name === 'wpt') this.startWaypoint(attributes);
+    else if (name === 'trkseg' && parent === 'trk') builder.openSegment();
+    else if (isPart(name, parent)) builder.openPart(name === 'trk' ? 'track' : 'route');
+    else if (keepsText(name, parent)) this.listen();
+  }
+
+  private startPoint(name: 'trkpt' | 'rtept', parent: string, attributes: Record<string, string>): void {
+    const { builder } = this;
+    if (name === 'trkpt' && parent === 'trk') {
+      this.tally.note('gpx-no-segment', this.parser.line);
+      if (!builder.inSegment) builder.openSegment();
+    } else if (parent !== (name === 'trkpt' ? 'trkseg' : 'rte') || !builder.inSegment) {
+      this.skipStray();
+      return;
     }
+    this.addPoint(attributes);
   }
 
   private skipStray(): void {
@@ -203,7 +216,12 @@ export class GpxParser {
   private coordinate(attributes: Record<string, string>): { lon: number; lat: number } {
     const read = readCoordinate(attributes);
     if (read.fault !== null) {
-      this.refuse('coordinate-out-of-range', read.fault.came, read.fault.expected, read.fault.remedy);
+      this.refuse({
+        code: 'coordinate-out-of-range',
+        came: read.fault.came,
+        expected: read.fault.expected,
+        remedy: read.fault.remedy,
+      });
     }
     if (read.lon === 180) this.tally.note('gpx-longitude-180', this.parser.line);
     return read;
@@ -212,7 +230,12 @@ export class GpxParser {
   private addPoint(attributes: Record<string, string>): void {
     const { lon, lat } = this.coordinate(attributes);
     if (this.builder.pointCount >= MAX_POINTS) {
-      this.refuse('too-large', `over ${MAX_POINTS} points`, 'fewer', 'Thin the route, or split it');
+      this.refuse({
+        code: 'too-large',
+        came: `over ${MAX_POINTS} points`,
+        expected: 'fewer',
+        remedy: 'Thin the route, or split it',
+      });
     }
     this.builder.addPoint(lon, lat);
   }
@@ -220,7 +243,12 @@ export class GpxParser {
   private startWaypoint(attributes: Record<string, string>): void {
     const { lon, lat } = this.coordinate(attributes);
     if (this.builder.waypointCount >= MAX_WAYPOINTS) {
-      this.refuse('too-large', `over ${MAX_WAYPOINTS} waypoints`, 'fewer', 'Split the file');
+      this.refuse({
+        code: 'too-large',
+        came: `over ${MAX_WAYPOINTS} waypoints`,
+        expected: 'fewer',
+        remedy: 'Split the file',
+      });
     }
     this.builder.openWaypoint(lon, lat);
   }
@@ -244,7 +272,7 @@ export class GpxParser {
     const parent = open.at(-1) ?? '';
     if (name === 'wpt' && parent === 'gpx') this.builder.closeWaypoint();
     else if (name === 'trkseg' && parent === 'trk') this.builder.closeSegment();
-    else if ((name === 'trk' || name === 'rte') && parent === 'gpx') this.builder.closePart();
+    else if (isPart(name, parent)) this.builder.closePart();
     else if (keepsText(name, parent)) this.take(name, parent);
   }
 

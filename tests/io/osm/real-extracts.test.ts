@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { beforeAll, expect, it } from 'vitest';
 import type { Supplies } from '../../../server/core/input/sources.ts';
 import type { RawExtract } from '../../../server/io/osm/extract/raw-extract.ts';
-import { groundFeatures } from '../../../server/io/osm/keep/ground.ts';
+import { groundFeatures } from '../../../server/io/osm/keep/ground-features.ts';
 import { unite } from '../../../server/io/osm/unite/unite.ts';
 import { describeReal, realPath } from '../../helpers/real.ts';
 import { extractAt } from './scratch.ts';

@@ -1,7 +1,6 @@
-import type { Feature, LineString, Point } from 'geojson';
 import type { GroundMark } from '../../../contract/map.ts';
 import type { Tags } from '../../../core/input/sources.ts';
-import { isPlacedNode, type OsmType, type RawElement } from '../extract/raw-element.ts';
+import type { OsmType, RawElement } from '../extract/raw-element.ts';
 import { GROUND_WAYS_MAX } from '../source/limits.ts';
 
 /** Roads and places that are drawn, highest rank first; the values of OSM's highway and place keys. */
@@ -67,55 +66,4 @@ export class GroundWays {
   get dropped(): number {
     return this.#dropped;
   }
-}
-
-type GroundFeature = Feature<Point | LineString, GroundMark>;
-
-function lineOf(way: RawElement, nodes: ReadonlyMap<number, RawElement>): [number, number][] {
-  const inline = way.geometry?.flatMap((at): [number, number][] => (at === null ? [] : [[at.lon, at.lat]]));
-  if (inline !== undefined && inline.length > 0) return inline;
-  return (way.nodes ?? []).flatMap((id): [number, number][] => {
-    const node = nodes.get(id);
-    return node?.lon === undefined || node.lat === undefined ? [] : [[node.lon, node.lat]];
-  });
-}
-
-/**
- * Roads, tracks, coast and places as GeoJSON, coordinates [lon, lat]; `raw` holds the ways with their nodes, and may
- * hold an object twice. At most as many ways as are kept on reading; elements that are no ground are passed over.
- */
-export function groundFeatures(raw: readonly RawElement[]): GroundFeature[] {
-  const nodes = new Map<number, RawElement>();
-  for (const element of raw) if (element.type === 'node') nodes.set(element.id, element);
-  const ways = new GroundWays();
-  const seenWays = new Set<number>();
-  for (const element of raw) {
-    const kind = element.type === 'way' ? groundKindOf('way', element.tags ?? {}) : null;
-    if (kind === null || seenWays.has(element.id)) continue;
-    seenWays.add(element.id);
-    ways.add(element, kind);
-  }
-  const features: GroundFeature[] = [];
-  for (const way of ways.ways) {
-    const coordinates = lineOf(way, nodes);
-    const kind = groundKindOf('way', way.tags ?? {});
-    if (kind === null || coordinates.length < 2) continue;
-    features.push({
-      type: 'Feature',
-      geometry: { type: 'LineString', coordinates },
-      properties: { what: kind.what, name: way.tags?.name ?? null, rank: kind.rank },
-    });
-  }
-  const places = [...nodes.values()].flatMap((node) => {
-    const kind = groundKindOf('node', node.tags ?? {});
-    return kind === null || !isPlacedNode(node) ? [] : [{ node, kind }];
-  });
-  for (const { node, kind } of places.sort((a, b) => a.kind.order - b.kind.order)) {
-    features.push({
-      type: 'Feature',
-      geometry: { type: 'Point', coordinates: [node.lon, node.lat] },
-      properties: { what: kind.what, name: node.tags?.name ?? null, rank: kind.rank },
-    });
-  }
-  return features;
 }

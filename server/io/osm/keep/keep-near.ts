@@ -2,8 +2,8 @@ import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { Bbox } from '../../../contract/common.ts';
 import { lentOnly } from '../extract/detached.ts';
 import { FarList, type FarObjects, joinedBoxes } from '../extract/far-objects.ts';
-import { liesOnEarth } from '../extract/position.ts';
-import type { OsmType, RawElement } from '../extract/raw-element.ts';
+import { type LatLon, liesOnEarth } from '../extract/position.ts';
+import type { Member, OsmType, RawElement } from '../extract/raw-element.ts';
 
 /** Finds an element that lends geometry, or a wanted one; undefined when the file has it not. */
 export type Lookup = (type: OsmType, id: number) => RawElement | undefined;
@@ -15,6 +15,12 @@ export function boxOfPositions(positions: Iterable<readonly [number, number]>): 
   return box;
 }
 
+/** Positions that stand for an element: a centre, the corners of its bounds. */
+const standIns = ({ center, bounds }: RawElement): (LatLon | undefined)[] =>
+  bounds === undefined
+    ? [center]
+    : [center, { lat: bounds.minlat, lon: bounds.minlon }, { lat: bounds.maxlat, lon: bounds.maxlon }];
+
 /** The box around all that is known of where an element is. */
 class PlaceBox {
   #west = Infinity;
@@ -22,7 +28,7 @@ class PlaceBox {
   #east = -Infinity;
   #north = -Infinity;
   readonly #lookup: Lookup;
-  readonly #seen = new Set<RawElement>();
+  readonly #relations = new Set<RawElement>();
 
   constructor(lookup: Lookup) {
     this.#lookup = lookup;
@@ -34,32 +40,29 @@ class PlaceBox {
     if (element.type === 'node') return this;
     // Relations may be made of each other.
     if (element.type === 'relation') {
-      if (this.#seen.has(element)) return this;
-      this.#seen.add(element);
+      if (this.#relations.has(element)) return this;
+      this.#relations.add(element);
     }
-    this.#position(element.center);
-    const { bounds } = element;
-    if (bounds !== undefined) {
-      this.#position({ lat: bounds.minlat, lon: bounds.minlon });
-      this.#position({ lat: bounds.maxlat, lon: bounds.maxlon });
-    }
-    for (const at of element.geometry ?? []) this.#position(at);
+    for (const position of standIns(element)) this.#position(position);
+    for (const position of element.geometry ?? []) this.#position(position);
     for (const id of element.nodes ?? []) this.#position(this.#lookup('node', id));
-    for (const member of element.members ?? []) {
-      this.#position(member);
-      for (const at of member.geometry ?? []) this.#position(at);
-      const made = this.#lookup(member.type, member.ref);
-      if (made !== undefined) this.add(made);
-    }
+    for (const member of element.members ?? []) this.#member(member);
     return this;
   }
 
-  #position(at: unknown): void {
-    if (!liesOnEarth(at)) return;
-    this.#west = Math.min(this.#west, at.lon);
-    this.#east = Math.max(this.#east, at.lon);
-    this.#south = Math.min(this.#south, at.lat);
-    this.#north = Math.max(this.#north, at.lat);
+  #member(member: Member): void {
+    this.#position(member);
+    for (const position of member.geometry ?? []) this.#position(position);
+    const element = this.#lookup(member.type, member.ref);
+    if (element !== undefined) this.add(element);
+  }
+
+  #position(position: unknown): void {
+    if (!liesOnEarth(position)) return;
+    this.#west = Math.min(this.#west, position.lon);
+    this.#east = Math.max(this.#east, position.lon);
+    this.#south = Math.min(this.#south, position.lat);
+    this.#north = Math.max(this.#north, position.lat);
   }
 
   get box(): Bbox | null {

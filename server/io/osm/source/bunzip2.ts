@@ -3,6 +3,16 @@ import unbzip2Stream from 'unbzip2-stream';
 import { InputProblem } from '../../../core/input/problem.ts';
 import type { ExpansionGuard } from './expansion-guard.ts';
 
+const brokenBzip2 = (source: string, packedBytes: number) =>
+  new InputProblem({
+    code: 'bzip2-broken',
+    source,
+    place: `byte ${packedBytes}`,
+    came: 'the bzip2 data ends too early or is damaged',
+    expected: 'a whole bzip2 file',
+    remedy: 'Download it again',
+  });
+
 /**
  * Unpacks bzip2 piece by piece, several streams one behind the other too (as parallel packers write them); the
  * library checks the CRC of each block and stream.
@@ -29,14 +39,7 @@ export async function* bunzip2(
   const stopOnFailure = () => {
     if (failure === null) return;
     if (failure instanceof InputProblem) throw failure;
-    throw new InputProblem({
-      code: 'bzip2-broken',
-      source,
-      place: `byte ${packedBytes}`,
-      came: 'the bzip2 data ends too early or is damaged',
-      expected: 'a whole bzip2 file',
-      remedy: 'Download it again',
-    });
+    throw brokenBzip2(source, packedBytes);
   };
   for await (const piece of packed) {
     guard.takeIn(piece.length);

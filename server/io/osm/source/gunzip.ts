@@ -4,6 +4,18 @@ import { createGunzip } from 'node:zlib';
 import { InputProblem } from '../../../core/input/problem.ts';
 import type { ExpansionGuard } from './expansion-guard.ts';
 
+function brokenGzip(error: unknown, source: string, packedBytes: number): InputProblem {
+  const isCut = error instanceof Error && 'code' in error && error.code === 'Z_BUF_ERROR';
+  return new InputProblem({
+    code: 'gzip-broken',
+    source,
+    place: isCut ? `byte ${packedBytes}` : null,
+    came: isCut ? 'the gzip data ends too early' : 'the gzip data is damaged',
+    expected: 'a whole gzip file',
+    remedy: 'Download it again',
+  });
+}
+
 /**
  * Unpacks gzip piece by piece, several members one behind the other too.
  * Throws InputProblem: `gzip-broken` for a cut or damaged file, `expands-too-far` by the guard.
@@ -38,15 +50,7 @@ export async function* gunzip(
   } catch (error) {
     if (inputFailure !== null) throw inputFailure;
     if (error instanceof InputProblem) throw error;
-    const cut = error instanceof Error && 'code' in error && error.code === 'Z_BUF_ERROR';
-    throw new InputProblem({
-      code: 'gzip-broken',
-      source,
-      place: cut ? `byte ${packedBytes}` : null,
-      came: cut ? 'the gzip data ends too early' : 'the gzip data is damaged',
-      expected: 'a whole gzip file',
-      remedy: 'Download it again',
-    });
+    throw brokenGzip(error, source, packedBytes);
   } finally {
     unpacking.destroy();
     await feeding;

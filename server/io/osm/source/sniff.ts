@@ -61,17 +61,23 @@ export function utf16Of(head: Buffer): 'utf-16le' | 'utf-16be' | null {
   return null;
 }
 
-/** The root element's name behind the declaration, comments and white space; a document type ends the search. */
-function xmlContent(text: string): Content {
+/** The text behind declarations, comments and white space; null where one of them does not end. */
+function behindProlog(text: string): string | null {
   let rest = text;
   for (;;) {
     rest = rest.trimStart();
     const end = rest.startsWith('<?') ? '?>' : rest.startsWith('<!--') ? '-->' : null;
-    if (end === null) break;
+    if (end === null) return rest;
     const at = rest.indexOf(end);
-    if (at === -1) return 'xml-other';
+    if (at === -1) return null;
     rest = rest.slice(at + end.length);
   }
+}
+
+/** What the root element's name says; a document type ends the search. */
+function xmlContent(text: string): Content {
+  const rest = behindProlog(text);
+  if (rest === null) return 'xml-other';
   if (/^<!doctype\s+html/i.test(rest) || /^<html[\s>]/i.test(rest)) return 'html';
   if (/^<!doctype/i.test(rest)) return 'xml-doctype';
   const root = /^<(?:[\w.-]+:)?([\w.-]+)/.exec(rest)?.[1];

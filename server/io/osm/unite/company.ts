@@ -25,10 +25,14 @@ export class Company {
       this.#order.set(element, this.#order.size);
       if (element.geometry !== undefined)
         for (const id of element.nodes ?? []) this.#note(this.#holders, id, element);
-      for (const member of element.members ?? []) {
-        if (member.type === 'way' && ways.has(member.ref)) this.#note(this.#parents, member.ref, element);
-        if (member.lat !== undefined) this.#note(this.#holders, member.ref, element);
-      }
+      this.#noteMembers(element, ways);
+    }
+  }
+
+  #noteMembers(relation: RawElement, ways: ReadonlySet<number>): void {
+    for (const { type, ref, lat } of relation.members ?? []) {
+      if (type === 'way' && ways.has(ref)) this.#note(this.#parents, ref, relation);
+      if (lat !== undefined) this.#note(this.#holders, ref, relation);
     }
   }
 

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { isInBox } from '../../../../server/io/osm/extract/position.ts';
 import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
-import { GroundWays, groundFeatures, groundKindOf } from '../../../../server/io/osm/keep/ground.ts';
+import { GroundWays, groundKindOf } from '../../../../server/io/osm/keep/ground.ts';
+import { groundFeatures } from '../../../../server/io/osm/keep/ground-features.ts';
 import { IdList } from '../../../../server/io/osm/keep/id-list.ts';
 
 const way = (id: number, tags: Record<string, string>, nodes = [1, 2]): RawElement => ({

@@ -1,94 +1,6 @@
 import { BrokenBlock } from '../wire/broken.ts';
-import { Cursor, NOWHERE, type Range, textOf } from '../wire/cursor.ts';
-import { keyFlagOf } from './key-flags.ts';
-
-/** Strings of one block, not decoded until asked for. */
-export class StringTable {
-  readonly count: number;
-  /** Marks of each string, see key-flags.ts. */
-  readonly flags: Uint8Array;
-  /** Every mark that occurs. */
-  readonly anyFlag: number;
-  #bytes: Uint8Array;
-  #ends: Int32Array<ArrayBuffer>;
-  #starts: Int32Array<ArrayBuffer>;
-  #texts: (string | undefined)[] = [];
-
-  constructor(bytes: Uint8Array, range: Range) {
-    this.#bytes = bytes;
-    const cursor = new Cursor(bytes, range.start, range.end);
-    const most = (range.end - range.start) >> 1;
-    this.#starts = roomFor(scratch.starts, most);
-    this.#ends = roomFor(scratch.ends, most);
-    scratch.starts = this.#starts;
-    scratch.ends = this.#ends;
-    if (scratch.flags.length < most) scratch.flags = new Uint8Array(most);
-    this.flags = scratch.flags;
-    let count = 0;
-    let anyFlag = 0;
-    for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-      if (tag !== 10) {
-        cursor.skip(tag);
-        continue;
-      }
-      const length = cursor.integer();
-      const start = cursor.position;
-      const end = start + length;
-      if (length < 0 || end > range.end) throw new BrokenBlock('a string that runs past its table');
-      cursor.position = end;
-      const flag = keyFlagOf(bytes, start, end);
-      this.#starts[count] = start;
-      this.#ends[count] = end;
-      this.flags[count] = flag;
-      anyFlag |= flag;
-      count += 1;
-    }
-    this.count = count;
-    this.anyFlag = anyFlag;
-  }
-
-  /** The marks of a packed list of string numbers that stands in the same bytes; past their end it reads 0, then throws. */
-  flagsOfList(start: number, end: number): number {
-    const bytes = this.#bytes;
-    const { flags, count } = this;
-    let seen = 0;
-    let position = start;
-    while (position < end) {
-      let key = bytes[position++] ?? 0;
-      if (key > 127) {
-        const second = bytes[position++] ?? 0;
-        key = (key & 127) | ((second & 127) << 7);
-        if (second > 127) {
-          const third = bytes[position++] ?? 0;
-          key |= (third & 127) << 14;
-          if (third > 127) throw new BrokenBlock('a string number beyond the table');
-        }
-      }
-      if (key >= count) throw new BrokenBlock('a string number beyond the table');
-      seen |= flags[key] ?? 0;
-    }
-    if (position > end) throw new BrokenBlock('a list of keys that runs past its end');
-    return seen;
-  }
-
-  text(index: number): string {
-    const known = this.#texts[index];
-    if (known !== undefined) return known;
-    const start = this.#starts[index];
-    const end = this.#ends[index];
-    if (start === undefined || end === undefined || index >= this.count)
-      throw new BrokenBlock(`a string numbered ${index} where there are ${this.count}`);
-    const text = textOf(this.#bytes, start, end);
-    this.#texts[index] = text;
-    return text;
-  }
-}
-
-/** Reused from block to block: only one block is open at a time in a thread. */
-const scratch = { starts: new Int32Array(0), ends: new Int32Array(0), flags: new Uint8Array(0) };
-
-const roomFor = (array: Int32Array<ArrayBuffer>, length: number) =>
-  array.length < length ? new Int32Array(length) : array;
+import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
+import { StringTable } from './string-table.ts';
 
 /** A PrimitiveBlock with its scale; the groups are ranges of `bytes`. */
 export interface Block {
@@ -112,22 +24,46 @@ export function openBlock(bytes: Uint8Array): Block {
   const cursor = new Cursor(bytes);
   let table: Range = NOWHERE;
   const groups: Range[] = [];
-  let granularity = 100;
-  let latOffset = 0;
-  let lonOffset = 0;
-  let dateGranularity = 1000;
+  const scale = { granularity: 100, latOffset: 0, lonOffset: 0, dateGranularity: 1000 };
   for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-    if (tag === 10) table = cursor.onlyRange(table);
-    else if (tag === 18) groups.push(cursor.range());
-    else if (tag === 136) granularity = cursor.integer();
-    else if (tag === 144) dateGranularity = cursor.integer();
-    else if (tag === 152) latOffset = cursor.integer();
-    else if (tag === 160) lonOffset = cursor.integer();
-    else cursor.skip(tag);
+    switch (tag) {
+      case 10:
+        table = cursor.onlyRange(table);
+        break;
+      case 18:
+        groups.push(cursor.range());
+        break;
+      case 136:
+        scale.granularity = cursor.integer();
+        break;
+      case 144:
+        scale.dateGranularity = cursor.integer();
+        break;
+      case 152:
+        scale.latOffset = cursor.integer();
+        break;
+      case 160:
+        scale.lonOffset = cursor.integer();
+        break;
+      default:
+        cursor.skip(tag);
+    }
   }
-  if (granularity <= 0 || dateGranularity <= 0) throw new BrokenBlock('a scale that is not positive');
-  const strings = new StringTable(bytes, table);
-  return { bytes, strings, groups, granularity, latOffset, lonOffset, dateGranularity };
+  if (scale.granularity <= 0 || scale.dateGranularity <= 0)
+    throw new BrokenBlock('a scale that is not positive');
+  return { bytes, strings: new StringTable(bytes, table), groups, ...scale };
+}
+
+/** The forms that an object has in a group, by their field's tag; the nodes of a dense one come all in one. */
+export const FORMS = { node: 10, denseNodes: 18, way: 26, relation: 34 } as const;
+
+/** Goes through the objects of a block's groups. `visit` gets the form and a cursor, which it moves behind the object. */
+export function forEachObject(block: Block, visit: (form: number, cursor: Cursor) => void): void {
+  const cursor = new Cursor(block.bytes);
+  for (const group of block.groups) {
+    cursor.enter(group.start, group.end);
+    for (let form = cursor.tag(); form !== 0; form = cursor.tag()) visit(form, cursor);
+  }
 }
 
 /** Degrees of a stored latitude; sums in whole nanodegrees first, so that 7 decimal places come out exactly. */

@@ -5,6 +5,7 @@ import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
 import { decodeDeltas, integersAt, sumsAt } from '../wire/packed.ts';
 import { type Block, latOf, lonOf } from './block.ts';
 import { setEdit, tagsOf } from './elements.ts';
+import { BEYOND_ALL_STRINGS } from './string-table.ts';
 
 /** Where the lists of a DenseNodes message lie. */
 export interface DenseNodes {
@@ -110,8 +111,7 @@ export function tagHits(block: Block, dense: DenseNodes, mask: number, count: nu
       key = (key & 127) | ((second & 127) << 7);
       if (second > 127) {
         const third = bytes[position++] ?? 0;
-        key |= (third & 127) << 14;
-        if (third > 127) throw new BrokenBlock('a string number beyond the table');
+        key = third > 127 ? BEYOND_ALL_STRINGS : key | (third << 14);
       }
     }
     if (key >= strings.count) throw new BrokenBlock('a string number beyond the table');

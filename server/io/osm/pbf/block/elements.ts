@@ -43,28 +43,40 @@ function readInfo(element: RawElement, block: Block, range: Range): boolean {
 /** A node that is not in dense form. Its position may lie off the Earth: the caller looks. */
 export function decodePlainNode(block: Block, range: Range): ParsedElement<RawNode> {
   const parts = new Cursor(block.bytes, range.start, range.end);
-  let id: number | null = null;
-  let keys = NOWHERE;
-  let values = NOWHERE;
-  let info = NOWHERE;
+  const common: CommonFields = { id: null, keys: NOWHERE, values: NOWHERE, info: NOWHERE };
   let lat: number | null = null;
   let lon: number | null = null;
   for (let tag = parts.tag(); tag !== 0; tag = parts.tag()) {
-    if (tag === 8) id = parts.signed();
-    else if (tag === 18) keys = parts.onlyRange(keys);
-    else if (tag === 26) values = parts.onlyRange(values);
-    else if (tag === 34) info = parts.range();
+    if (tag === 8) common.id = parts.signed();
     else if (tag === 64) lat = parts.signed();
     else if (tag === 72) lon = parts.signed();
-    else parts.skip(tag);
+    else if (!readTextField(parts, tag, common)) parts.skip(tag);
   }
+  const { id } = common;
   if (id === null || lat === null || lon === null) throw new BrokenBlock('a node without id or position');
   const element: RawNode = { type: 'node', id, lat: latOf(block, lat), lon: lonOf(block, lon) };
-  setTags(element, block, keys, values);
-  return { element, deleted: readInfo(element, block, info) };
+  setTags(element, block, common);
+  return { element, deleted: readInfo(element, block, common.info) };
 }
 
-function setTags(element: RawElement, block: Block, keys: Range, values: Range): void {
+/** What nodes, ways and relations have alike; only the writing of the id differs. */
+interface CommonFields {
+  id: number | null;
+  keys: Range;
+  values: Range;
+  info: Range;
+}
+
+/** Takes a field of tags or of the last edit; false for any other, which is left unread. */
+function readTextField(parts: Cursor, tag: number, common: CommonFields): boolean {
+  if (tag === 18) common.keys = parts.onlyRange(common.keys);
+  else if (tag === 26) common.values = parts.onlyRange(common.values);
+  else if (tag === 34) common.info = parts.range();
+  else return false;
+  return true;
+}
+
+function setTags(element: RawElement, block: Block, { keys, values }: CommonFields): void {
   if (keys === NOWHERE && values === NOWHERE) return;
   const tags = tagsOf(block, decodeIntegers(block.bytes, keys), decodeIntegers(block.bytes, values));
   element.tags = tags;
@@ -85,7 +97,6 @@ export function listedTags(block: Block, range: Range): Record<string, string> {
 }
 
 interface ListFields {
-  id: number;
   element: RawElement;
   deleted: boolean;
   /** Fields 8, 9 and 10, whose meaning differs by type. */
@@ -94,30 +105,23 @@ interface ListFields {
   tenth: Range;
 }
 
-/** What ways and relations have in common. */
+/** What ways and relations have alike. */
 function decodeListFields(block: Block, type: 'way' | 'relation', range: Range): ListFields {
   const parts = new Cursor(block.bytes, range.start, range.end);
-  let id: number | null = null;
-  let keys = NOWHERE;
-  let values = NOWHERE;
-  let info = NOWHERE;
-  let eighth = NOWHERE;
-  let ninth = NOWHERE;
-  let tenth = NOWHERE;
+  const common: CommonFields = { id: null, keys: NOWHERE, values: NOWHERE, info: NOWHERE };
+  const lists = { eighth: NOWHERE, ninth: NOWHERE, tenth: NOWHERE };
   for (let tag = parts.tag(); tag !== 0; tag = parts.tag()) {
-    if (tag === 8) id = parts.integer();
-    else if (tag === 18) keys = parts.onlyRange(keys);
-    else if (tag === 26) values = parts.onlyRange(values);
-    else if (tag === 34) info = parts.range();
-    else if (tag === 66) eighth = parts.onlyRange(eighth);
-    else if (tag === 74) ninth = parts.onlyRange(ninth);
-    else if (tag === 82) tenth = parts.onlyRange(tenth);
-    else parts.skip(tag);
+    if (tag === 8) common.id = parts.integer();
+    else if (tag === 66) lists.eighth = parts.onlyRange(lists.eighth);
+    else if (tag === 74) lists.ninth = parts.onlyRange(lists.ninth);
+    else if (tag === 82) lists.tenth = parts.onlyRange(lists.tenth);
+    else if (!readTextField(parts, tag, common)) parts.skip(tag);
   }
+  const { id } = common;
   if (id === null) throw new BrokenBlock(`a ${type} without id`);
   const element: RawElement = { type, id };
-  setTags(element, block, keys, values);
-  return { id, element, deleted: readInfo(element, block, info), eighth, ninth, tenth };
+  setTags(element, block, common);
+  return { element, deleted: readInfo(element, block, common.info), ...lists };
 }
 
 /** A way; `geometry` holds the positions of its nodes where the file has them in the way itself. */

@@ -1,7 +1,7 @@
 import { lowerBound } from '../../../lists/lower-bound.ts';
 import { isOnEarth } from '../../extract/position.ts';
 import type { ParsedElement, RawElement } from '../../extract/raw-element.ts';
-import type { Block } from '../block/block.ts';
+import { type Block, FORMS, forEachObject } from '../block/block.ts';
 import { denseIds, denseNodesAt, openDenseNodes } from '../block/dense-nodes.ts';
 import { decodePlainNode, decodeRelation, decodeWay } from '../block/elements.ts';
 import { Cursor, type Range } from '../wire/cursor.ts';
@@ -45,29 +45,23 @@ function placesOf(ids: Float64Array, sought: Float64Array): number[] {
  * @throws BrokenBlock
  */
 export function findInBlock(block: Block, sought: Sought): Found {
-  const found: RawElement[] = [];
-  const keep = (decoded: ParsedElement) => found.push(lent(decoded));
-  const cursor = new Cursor(block.bytes);
-  for (const group of block.groups) {
-    cursor.enter(group.start, group.end);
-    for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-      if (tag === 18 && sought.node.length > 0) findDense(block, cursor.range(), sought.node).forEach(keep);
-      else if (tag === 10 && sought.node.length > 0) {
-        const decoded = decodePlainNode(block, cursor.range());
-        if (holds(sought.node, decoded.element.id)) keep(decoded);
-      } else if (tag === 26 && sought.way.length > 0) {
-        const range = cursor.range();
-        if (holds(sought.way, listedId(block, range))) keep(decodeWay(block, range));
-      } else if (tag === 34 && sought.relation.length > 0) {
-        const range = cursor.range();
-        if (holds(sought.relation, listedId(block, range))) keep(decodeRelation(block, range));
-      } else cursor.skip(tag);
-    }
-  }
-  return {
-    nodes: packNodes(found.filter((element) => element.type === 'node')),
-    listed: found.filter((element) => element.type !== 'node'),
-  };
+  const nodes: RawElement[] = [];
+  const listed: RawElement[] = [];
+  forEachObject(block, (form, cursor) => {
+    if (form === FORMS.denseNodes && sought.node.length > 0) {
+      for (const node of findDense(block, cursor.range(), sought.node)) nodes.push(lent(node));
+    } else if (form === FORMS.node && sought.node.length > 0) {
+      const node = decodePlainNode(block, cursor.range());
+      if (holds(sought.node, node.element.id)) nodes.push(lent(node));
+    } else if (form === FORMS.way && sought.way.length > 0) {
+      const range = cursor.range();
+      if (holds(sought.way, listedId(block, range))) listed.push(lent(decodeWay(block, range)));
+    } else if (form === FORMS.relation && sought.relation.length > 0) {
+      const range = cursor.range();
+      if (holds(sought.relation, listedId(block, range))) listed.push(lent(decodeRelation(block, range)));
+    } else cursor.skip(form);
+  });
+  return { nodes: packNodes(nodes), listed };
 }
 
 /** What was found in a block. */

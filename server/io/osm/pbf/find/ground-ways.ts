@@ -1,6 +1,6 @@
 import { isInBox } from '../../extract/position.ts';
 import type { RawElement } from '../../extract/raw-element.ts';
-import type { Block } from '../block/block.ts';
+import { type Block, FORMS, forEachObject } from '../block/block.ts';
 import { decodeWay, listedTags } from '../block/elements.ts';
 import { GROUND_WAY_KEY } from '../block/key-flags.ts';
 import { Cursor } from '../wire/cursor.ts';
@@ -26,32 +26,32 @@ export function groundWaysOf(
 ): GroundWay[] {
   const kept: GroundWay[] = [];
   if ((block.strings.anyFlag & GROUND_WAY_KEY) === 0) return kept;
-  const cursor = new Cursor(block.bytes);
   const inner = new Cursor(block.bytes);
-  for (const group of block.groups) {
-    cursor.enter(group.start, group.end);
-    for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-      if (tag !== 26) {
-        cursor.skip(tag);
-        continue;
-      }
-      const range = cursor.range();
-      inner.enter(range.start, range.end);
-      if ((keyFlags(block, inner) & GROUND_WAY_KEY) === 0) continue;
-      const tags = listedTags(block, range);
-      const rank = groundRankOf(tags);
-      if (rank === 0 || rank < leastRank) continue;
-      const { element, deleted } = decodeWay(block, range);
-      if (deleted) continue;
-      const inside =
-        element.geometry === undefined
-          ? (element.nodes ?? []).some((id) => ground.nodesInside.has(id))
-          : element.geometry.some((point) => point !== null && isInBox(ground.box, point.lon, point.lat));
-      if (inside) kept.push({ rank, way: { ...element, tags: groundTagsOf(tags) } });
+  forEachObject(block, (form, cursor) => {
+    if (form !== FORMS.way) {
+      cursor.skip(form);
+      return;
     }
-  }
+    const range = cursor.range();
+    inner.enter(range.start, range.end);
+    if ((keyFlags(block, inner) & GROUND_WAY_KEY) === 0) return;
+    const tags = listedTags(block, range);
+    const rank = groundRankOf(tags);
+    if (rank === 0 || rank < leastRank) return;
+    const { element, deleted } = decodeWay(block, range);
+    if (!deleted && mayTouch(ground, element))
+      kept.push({ rank, way: { ...element, tags: groundTagsOf(tags) } });
+  });
   return kept;
 }
+
+const mayTouch = (
+  { box, nodesInside }: NonNullable<ScanSettings['ground']>,
+  { nodes = [], geometry }: RawElement,
+): boolean =>
+  geometry === undefined
+    ? nodes.some((id) => nodesInside.has(id))
+    : geometry.some((point) => point !== null && isInBox(box, point.lon, point.lat));
 
 function keyFlags(block: Block, cursor: Cursor): number {
   for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {

@@ -10,7 +10,7 @@ import {
   type RawElement,
   type RawNode,
 } from '../../extract/raw-element.ts';
-import { type Block, latOf, lonOf } from '../block/block.ts';
+import { type Block, FORMS, forEachObject, latOf, lonOf } from '../block/block.ts';
 import {
   denseIds,
   denseNodesAt,
@@ -78,17 +78,13 @@ export class Scanner {
       places: [],
       supports: null,
     };
-    const cursor = new Cursor(block.bytes);
-    for (const group of block.groups) {
-      cursor.enter(group.start, group.end);
-      for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-        if (tag === 10) this.#plainNode(block, cursor.range(), result);
-        else if (tag === 18) this.#denseNodes(block, cursor.range(), result);
-        else if (tag === 26) this.#listed(block, 'way', cursor, result);
-        else if (tag === 34) this.#listed(block, 'relation', cursor, result);
-        else cursor.skip(tag);
-      }
-    }
+    forEachObject(block, (form, cursor) => {
+      if (form === FORMS.way) this.#listed(block, 'way', cursor, result);
+      else if (form === FORMS.denseNodes) this.#denseNodes(block, cursor.range(), result);
+      else if (form === FORMS.relation) this.#listed(block, 'relation', cursor, result);
+      else if (form === FORMS.node) this.#plainNode(block, cursor.range(), result);
+      else cursor.skip(form);
+    });
     this.#general ||= result.general;
     if (this.#settings.hull) result.supports = this.#newSupports();
     return result;

@@ -5,9 +5,11 @@ import { IdFilter } from '../find/id-filter.ts';
 import { pbfProblem } from '../wire/broken.ts';
 import { type Frame, framesOf } from '../wire/framing.ts';
 import { readHeaderBlock } from '../wire/header-block.ts';
-import { type Crew, LoneCrew, ThreadCrew } from './crew.ts';
 import { JobDoer, type JobSettings } from './jobs.ts';
+import { OwnThread } from './own-thread.ts';
 import { type Fetched, Reading } from './reading.ts';
+import { WorkerThreads } from './worker-threads.ts';
+import type { Workers } from './workers.ts';
 
 /** A file on disk; it is read at several places, twice in part. */
 export interface PbfSource {
@@ -40,7 +42,7 @@ export async function readPbf(
   const fd = openSync(source.path, 'r');
   try {
     const threads = fileBytes < threadsFromBytes ? 0 : Math.min(MOST_THREADS, availableParallelism());
-    return await readOpened(fd, fileBytes, source.path, options, threads);
+    return await readOpened({ path: source.path, fd, fileBytes }, options, threads);
   } finally {
     closeSync(fd);
   }
@@ -81,9 +83,7 @@ function sizeOf(path: string, source: string): number {
 }
 
 async function readOpened(
-  fd: number,
-  fileBytes: number,
-  path: string,
+  { path, fd, fileBytes }: { path: string; fd: number; fileBytes: number },
   options: ReadOptions,
   threads: number,
 ): Promise<RawExtract> {
@@ -97,18 +97,18 @@ async function readOpened(
     hull: header.bounds === null,
     near: options.near ?? null,
   };
-  const crew: Crew =
+  const workers: Workers =
     threads === 0
-      ? new LoneCrew(settings, options.signal)
-      : new ThreadCrew(settings, threads, options.signal);
-  const reading = new Reading(crew, options, header);
+      ? new OwnThread(settings, options.signal)
+      : new WorkerThreads(settings, threads, options.signal);
+  const reading = new Reading(workers, options, header);
   let fetched: Fetched;
   try {
     await reading.scan(frames, dataStart, fileBytes);
     fetched = await reading.fetch(ground);
   } finally {
     // Threads give their memory back before what they brought is put together.
-    await crew.close();
+    await workers.close();
   }
   return reading.finish(ground, fetched);
 }

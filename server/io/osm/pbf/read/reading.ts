@@ -1,6 +1,12 @@
 import type { Bbox, Caution } from '../../../../contract/common.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
-import { isPlacedNode, type OsmType, type RawElement, type RawNode } from '../../extract/raw-element.ts';
+import {
+  isPlacedNode,
+  type Member,
+  type OsmType,
+  type RawElement,
+  type RawNode,
+} from '../../extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../../extract/raw-extract.ts';
 import { keepNear, lendingOf } from '../../keep/keep-near.ts';
 import { Census, Newest } from '../find/census.ts';
@@ -15,12 +21,16 @@ import { idOf, type ScanResult } from '../find/scan.ts';
 import { pbfProblem } from '../wire/broken.ts';
 import type { Frame } from '../wire/framing.ts';
 import type { HeaderBlock } from '../wire/header-block.ts';
-import type { Crew } from './crew.ts';
+
 import type { Job } from './jobs.ts';
+import type { Workers } from './workers.ts';
 
 const ids = (): Record<OsmType, Set<number>> => ({ node: new Set(), way: new Set(), relation: new Set() });
 
 const ascending = (sought: ReadonlySet<number>): Float64Array => Float64Array.from(sought).sort();
+
+/** The node that a member is; empty for a way or relation. */
+const nodeRef = ({ type, ref }: Member): number[] => (type === 'node' ? [ref] : []);
 
 /** What was found besides the wanted elements. */
 export interface Fetched {
@@ -32,7 +42,7 @@ export interface Fetched {
 
 /** One file's reading: scan, then fetch what the finds need. */
 export class Reading {
-  readonly #crew: Crew;
+  readonly #workers: Workers;
   readonly #options: ReadOptions;
   readonly #header: HeaderBlock;
   readonly #census = new Census();
@@ -45,15 +55,15 @@ export class Reading {
   readonly #farNodes = new FarNodes();
   #foreignBlobs = 0;
 
-  constructor(crew: Crew, options: ReadOptions, header: HeaderBlock) {
-    this.#crew = crew;
+  constructor(workers: Workers, options: ReadOptions, header: HeaderBlock) {
+    this.#workers = workers;
     this.#options = options;
     this.#header = header;
   }
 
   async scan(frames: Iterable<Frame>, dataStart: number, fileBytes: number): Promise<void> {
     this.#options.onProgress?.(dataStart, fileBytes);
-    await this.#crew.run(this.#scanJobs(frames), (result, { frame }) => {
+    await this.#workers.run(this.#scanJobs(frames), (result, { frame }) => {
       this.#take(result as ScanResult, frame);
       this.#options.onProgress?.(frame.blobStart + frame.blobBytes, fileBytes);
     });
@@ -134,7 +144,7 @@ export class Reading {
     const jobs = function* (): Generator<Job> {
       for (const frame of frames) yield { kind: 'ground', frame, leastRank: keeper.leastRank };
     };
-    await this.#crew.run(jobs(), (result) => {
+    await this.#workers.run(jobs(), (result) => {
       for (const way of result as GroundWay[]) keeper.add(way);
     });
   }
@@ -180,7 +190,7 @@ export class Reading {
       way: ascending(sought.way),
       relation: ascending(sought.relation),
     };
-    await this.#crew.run(this.#findJobs(sorted), (result) => {
+    await this.#workers.run(this.#findJobs(sorted), (result) => {
       const { nodes, listed } = result as Found;
       for (const element of unpackNodes(nodes)) found.add(element);
       for (const element of listed) found.add(element);
@@ -194,17 +204,18 @@ export class Reading {
     for (const element of this.#wanted) if (isPlacedNode(element)) wanted.set(element.id, element);
     const sought = ascendingOnce(Float64Array.from(this.#nodesNeeded(ways, (id) => wanted.has(id))));
     const table = new NodeTable(sought);
-    await this.#crew.run(this.#findJobs({ ...SOUGHT_NOTHING, node: sought }), (result) => {
+    await this.#workers.run(this.#findJobs({ ...SOUGHT_NOTHING, node: sought }), (result) => {
       table.take((result as Found).nodes);
     });
     return (id) => wanted.get(id) ?? table.get(id);
   }
 
   *#nodesNeeded(ways: readonly RawElement[], isKnown: (id: number) => boolean): Generator<number> {
-    for (const way of ways)
-      if (way.geometry === undefined) for (const id of way.nodes ?? []) if (!isKnown(id)) yield id;
-    for (const { members = [] } of this.#wanted)
-      for (const { type, ref } of members) if (type === 'node' && !isKnown(ref)) yield ref;
+    const all = function* (wanted: readonly RawElement[]): Generator<number> {
+      for (const way of ways) if (way.geometry === undefined) yield* way.nodes ?? [];
+      for (const { members = [] } of wanted) yield* members.flatMap(nodeRef);
+    };
+    for (const id of all(this.#wanted)) if (!isKnown(id)) yield id;
   }
 
   /** Drops the wanted elements that lie far away; gives what ways and relations lend to the rest. */

@@ -1,7 +1,7 @@
 import { parentPort, workerData } from 'node:worker_threads';
 import { InputProblem } from '../../../../core/input/problem.ts';
-import type { WorkerReply } from './crew.ts';
 import { type Job, JobDoer, type JobSettings } from './jobs.ts';
+import type { WorkerReply } from './worker-threads.ts';
 
 if (parentPort === null) throw new Error('worker-entry.ts only runs as a worker');
 const port = parentPort;

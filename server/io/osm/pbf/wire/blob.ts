@@ -31,28 +31,15 @@ export function openBlob(blob: Uint8Array, frame: Frame, source: string): Uint8A
   }
 }
 
+interface BlobFields {
+  raw: Uint8Array | null;
+  deflated: Uint8Array | null;
+  /** Bytes when opened, as the blob claims; -1 where it does not. */
+  claimed: number;
+}
+
 function payloadOf(blob: Uint8Array, frame: Frame, source: string): Uint8Array {
-  const cursor = new Cursor(blob);
-  let raw: Uint8Array | null = null;
-  let deflated: Uint8Array | null = null;
-  let claimed = -1;
-  for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-    const other = OTHER_COMPRESSIONS.get(tag >> 3);
-    if (tag === 16) claimed = cursor.integer();
-    else if (tag === 10) raw = slice(cursor);
-    else if (tag === 26) deflated = slice(cursor);
-    else if (other !== undefined) {
-      throw pbfProblem({
-        code: 'pbf-compression',
-        source,
-        byte: frame.frameStart,
-        came: `a blob compressed with ${other}`,
-        expected: 'zlib or none',
-        remedy:
-          'Write the file anew with zlib, for example: osmium cat IN.osm.pbf -o OUT.osm.pbf -f pbf,pbf_compression=zlib',
-      });
-    } else cursor.skip(tag);
-  }
+  const { raw, deflated, claimed } = fieldsOf(blob, frame, source);
   if (claimed > MAX_BLOB_BYTES) {
     throw pbfProblem({
       code: 'pbf-oversized',
@@ -69,6 +56,29 @@ function payloadOf(blob: Uint8Array, frame: Frame, source: string): Uint8Array {
   if (deflated === null) throw new BrokenBlock('nothing in it');
   if (claimed < 0) throw new BrokenBlock('no size for its compressed bytes');
   return inflate(deflated, claimed);
+}
+
+function fieldsOf(blob: Uint8Array, frame: Frame, source: string): BlobFields {
+  const cursor = new Cursor(blob);
+  const fields: BlobFields = { raw: null, deflated: null, claimed: -1 };
+  for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+    const other = OTHER_COMPRESSIONS.get(tag >> 3);
+    if (tag === 16) fields.claimed = cursor.integer();
+    else if (tag === 10) fields.raw = slice(cursor);
+    else if (tag === 26) fields.deflated = slice(cursor);
+    else if (other !== undefined) {
+      throw pbfProblem({
+        code: 'pbf-compression',
+        source,
+        byte: frame.frameStart,
+        came: `a blob compressed with ${other}`,
+        expected: 'zlib or none',
+        remedy:
+          'Write the file anew with zlib, for example: osmium cat IN.osm.pbf -o OUT.osm.pbf -f pbf,pbf_compression=zlib',
+      });
+    } else cursor.skip(tag);
+  }
+  return fields;
 }
 
 function slice(cursor: Cursor): Uint8Array {

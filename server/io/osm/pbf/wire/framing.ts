@@ -33,62 +33,58 @@ function readExactly(fd: number, into: Uint8Array, bytes: number, at: number): n
  * A file cut exactly between two blobs looks whole: nothing in the format tells.
  */
 export function* framesOf(fd: number, fileBytes: number, source: string, start = 0): Generator<Frame> {
-  const beginning = new Uint8Array(FIRST_READ_BYTES);
-  let at = start;
-  while (at < fileBytes) {
-    const cut = (what: string, from: number) =>
+  let frameStart = start;
+  while (frameStart < fileBytes) {
+    const cut = (what: string) =>
       pbfProblem({
         code: 'pbf-truncated',
         source,
-        byte: from,
+        byte: frameStart,
         came: `the file ends inside ${what}`,
         expected: 'the whole file',
       });
-    const got = readExactly(fd, beginning, Math.min(FIRST_READ_BYTES, fileBytes - at), at);
-    if (got < 4) throw cut("a blob's length", at);
+    const room = fileBytes - frameStart;
+    const beginning = new Uint8Array(FIRST_READ_BYTES);
+    if (readExactly(fd, beginning, Math.min(FIRST_READ_BYTES, room), frameStart) < 4)
+      throw cut("a blob's length");
     const headerBytes = new DataView(beginning.buffer).getUint32(0);
-    if (headerBytes > MAX_BLOB_HEADER_BYTES) {
-      if (at === 0)
-        throw pbfProblem({
-          code: 'pbf-oversized',
-          source,
-          byte: at,
-          came: `a blob header that claims ${headerBytes} bytes`,
-          expected: `at most ${MAX_BLOB_HEADER_BYTES}`,
-          remedy: 'Check that this is an .osm.pbf file, and download or make it again',
-        });
-      throw oversized(source, at, 'a blob header', headerBytes, MAX_BLOB_HEADER_BYTES);
-    }
-    if (at + 4 + headerBytes > fileBytes) throw cut('a blob header', at);
+    if (headerBytes > MAX_BLOB_HEADER_BYTES) throw oversizedHeader(source, frameStart, headerBytes);
+    if (4 + headerBytes > room) throw cut('a blob header');
     let header = beginning.subarray(4, 4 + headerBytes);
     if (header.length < headerBytes) {
       header = new Uint8Array(headerBytes);
-      if (readExactly(fd, header, headerBytes, at + 4) < headerBytes) throw cut('a blob header', at);
+      if (readExactly(fd, header, headerBytes, frameStart + 4) < headerBytes) throw cut('a blob header');
     }
-    const { type, blobBytes } = parseBlobHeader(header, source, at);
-    const blobStart = at + 4 + headerBytes;
-    if (blobBytes > MAX_BLOB_BYTES) throw oversized(source, at, 'a blob', blobBytes, MAX_BLOB_BYTES);
-    if (blobStart + blobBytes > fileBytes) throw cut('a blob', at);
-    yield { type, frameStart: at, blobStart, blobBytes };
-    at = blobStart + blobBytes;
+    const { type, blobBytes } = parseBlobHeader(header, source, frameStart);
+    if (blobBytes > MAX_BLOB_BYTES) throw oversizedBlob(source, frameStart, blobBytes);
+    const blobStart = frameStart + 4 + headerBytes;
+    if (blobStart + blobBytes > fileBytes) throw cut('a blob');
+    yield { type, frameStart, blobStart, blobBytes };
+    frameStart = blobStart + blobBytes;
   }
 }
 
-function oversized(source: string, at: number, what: string, bytes: number, most: number) {
-  return pbfProblem({
+/** At the very start of a file, that many bytes rather say that it is no such file. */
+const oversizedHeader = (source: string, byte: number, bytes: number) =>
+  pbfProblem({
     code: 'pbf-oversized',
     source,
-    byte: at,
-    came: `${what} that claims ${bytes} bytes`,
-    expected: `at most ${most}`,
+    byte,
+    came: `a blob header that claims ${bytes} bytes`,
+    expected: `at most ${MAX_BLOB_HEADER_BYTES}`,
+    ...(byte === 0 && { remedy: 'Check that this is an .osm.pbf file, and download or make it again' }),
   });
-}
 
-function parseBlobHeader(
-  header: Uint8Array,
-  source: string,
-  at: number,
-): { type: string; blobBytes: number } {
+const oversizedBlob = (source: string, byte: number, bytes: number) =>
+  pbfProblem({
+    code: 'pbf-oversized',
+    source,
+    byte,
+    came: `a blob that claims ${bytes} bytes`,
+    expected: `at most ${MAX_BLOB_BYTES}`,
+  });
+
+function parseBlobHeader(header: Uint8Array, source: string, byte: number) {
   try {
     const cursor = new Cursor(header);
     let type = '';
@@ -102,13 +98,7 @@ function parseBlobHeader(
     return { type, blobBytes };
   } catch (error) {
     if (!(error instanceof BrokenBlock)) throw error;
-    throw pbfProblem({
-      code: 'pbf-broken',
-      source,
-      byte: at,
-      came: error.message,
-      expected: 'a blob header',
-    });
+    throw pbfProblem({ code: 'pbf-broken', source, byte, came: error.message, expected: 'a blob header' });
   }
 }
 

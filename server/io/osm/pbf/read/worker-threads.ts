@@ -1,44 +1,7 @@
-import { setImmediate as nextTurn } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
 import { InputProblem, type Problem } from '../../../../core/input/problem.ts';
-import { type Job, JobDoer, type JobResult, type JobSettings } from './jobs.ts';
-
-/** Does jobs and hands each result on in the order of the jobs, wherever it was done. */
-export interface Crew {
-  /** @throws InputProblem of a job; the signal's reason when aborted. */
-  run(jobs: Iterable<Job>, take: (result: JobResult, job: Job) => void): Promise<void>;
-  close(): Promise<void>;
-}
-
-/** How long jobs run in this thread before others have a turn, milliseconds. Ours. */
-const TURN_MS = 20;
-
-/** Does the jobs in this thread: for small files, where starting threads would take longer. */
-export class LoneCrew implements Crew {
-  readonly #doer: JobDoer;
-  readonly #signal: AbortSignal | undefined;
-
-  constructor(settings: JobSettings, signal?: AbortSignal) {
-    this.#doer = new JobDoer(settings);
-    this.#signal = signal;
-  }
-
-  async run(jobs: Iterable<Job>, take: (result: JobResult, job: Job) => void): Promise<void> {
-    let turnBegan = performance.now();
-    for (const job of jobs) {
-      this.#signal?.throwIfAborted();
-      take(this.#doer.do(job), job);
-      if (performance.now() - turnBegan > TURN_MS) {
-        await nextTurn();
-        turnBegan = performance.now();
-      }
-    }
-  }
-
-  async close(): Promise<void> {
-    this.#doer.close();
-  }
-}
+import type { Job, JobResult, JobSettings } from './jobs.ts';
+import type { TakeResult, Workers } from './workers.ts';
 
 /** What a worker sends back for each job, in the order that it got them. */
 export type WorkerReply =
@@ -57,7 +20,7 @@ interface Waiting {
   fail: (error: unknown) => void;
 }
 
-class Hand {
+class WorkerThread {
   readonly worker: Worker;
   #waiting: Waiting[] = [];
   #failure: { reason: unknown } | null = null;
@@ -90,56 +53,56 @@ class Hand {
 }
 
 /** Does the jobs in worker threads, a few at a time. */
-export class ThreadCrew implements Crew {
-  readonly #hands: Hand[];
+export class WorkerThreads implements Workers {
+  readonly #threads: WorkerThread[];
   readonly #signal: AbortSignal | undefined;
 
   constructor(settings: JobSettings, threads: number, signal?: AbortSignal) {
-    this.#hands = Array.from({ length: threads }, () => new Hand(settings));
+    this.#threads = Array.from({ length: threads }, () => new WorkerThread(settings));
     this.#signal = signal;
   }
 
-  async run(jobs: Iterable<Job>, take: (result: JobResult, job: Job) => void): Promise<void> {
+  async run(jobs: Iterable<Job>, take: TakeResult): Promise<void> {
     this.#signal?.throwIfAborted();
     const queue = jobs[Symbol.iterator]();
     const early = new Map<number, { result: JobResult; job: Job }>();
-    let given = 0;
-    let taken = 0;
-    let stopped = false;
+    let jobsStarted = 0;
+    let resultsTaken = 0;
+    let isStopped = false;
 
-    const lane = async (hand: Hand): Promise<void> => {
-      while (!stopped) {
+    const lane = async (thread: WorkerThread): Promise<void> => {
+      while (!isStopped) {
         const next = queue.next();
         if (next.done === true) return;
         const job = next.value;
-        const number = given++;
-        const reply = await hand.do(job);
+        const number = jobsStarted++;
+        const reply = await thread.do(job);
         if (!reply.ok) throw 'problem' in reply ? new InputProblem(reply.problem) : new Error(reply.fault);
         early.set(number, { result: reply.result, job });
-        for (let ready = early.get(taken); ready !== undefined; ready = early.get(taken)) {
+        for (let ready = early.get(resultsTaken); ready !== undefined; ready = early.get(resultsTaken)) {
           this.#signal?.throwIfAborted();
-          early.delete(taken);
-          taken += 1;
+          early.delete(resultsTaken);
+          resultsTaken += 1;
           take(ready.result, ready.job);
         }
       }
     };
 
     const abort = () => {
-      for (const hand of this.#hands) hand.fail(this.#signal?.reason);
+      for (const thread of this.#threads) thread.fail(this.#signal?.reason);
     };
     this.#signal?.addEventListener('abort', abort);
     try {
       await Promise.all(
-        this.#hands.flatMap((hand) => Array.from({ length: JOBS_AT_A_WORKER }, () => lane(hand))),
+        this.#threads.flatMap((thread) => Array.from({ length: JOBS_AT_A_WORKER }, () => lane(thread))),
       );
     } finally {
-      stopped = true;
+      isStopped = true;
       this.#signal?.removeEventListener('abort', abort);
     }
   }
 
   async close(): Promise<void> {
-    await Promise.all(this.#hands.map((hand) => hand.worker.terminate()));
+    await Promise.all(this.#threads.map((thread) => thread.worker.terminate()));
   }
 }
