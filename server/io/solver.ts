@@ -22,18 +22,25 @@ export async function loadSolver(): Promise<MipSolver> {
       model.passModel(modelData(mip, cost, bounded));
       if (start !== null) model.setSolution({ colValue: start });
       model.run();
-      const status = model.getModelStatus();
-      const { infeasible, optimal, timeLimit } = constants.modelStatus;
-      if (status === infeasible) return { status: 'infeasible', ...NOTHING };
-      if (status !== optimal && status !== timeLimit)
-        throw new Error(`the solver ended with status ${status}`);
-      if (model.info.get('primal_solution_status') !== FEASIBLE) return { status: 'out-of-time', ...NOTHING };
-      const values = soundValues(mip, model.getSolution().colValue);
-      const objective = values.reduce((sum, value, column) => sum + numberAt(cost, column) * value, 0);
-      return status === optimal
-        ? { status: 'optimal', values, objective, bound: objective }
-        : { status: 'out-of-time', values, objective, bound: Number(model.info.get('mip_dual_bound')) };
+      return answerOf(model, constants.modelStatus, mip, cost);
     });
+}
+
+function answerOf(
+  model: Model,
+  { infeasible, optimal, timeLimit }: { infeasible: number; optimal: number; timeLimit: number },
+  mip: Mip,
+  cost: Float64Array,
+): MipAnswer {
+  const status = model.getModelStatus();
+  if (status === infeasible) return { status: 'infeasible', ...NOTHING };
+  if (status !== optimal && status !== timeLimit) throw new Error(`the solver ended with status ${status}`);
+  if (model.info.get('primal_solution_status') !== FEASIBLE) return { status: 'out-of-time', ...NOTHING };
+  const values = soundValues(mip, model.getSolution().colValue);
+  const objective = values.reduce((sum, value, column) => sum + numberAt(cost, column) * value, 0);
+  return status === optimal
+    ? { status: 'optimal', values, objective, bound: objective }
+    : { status: 'out-of-time', values, objective, bound: Number(model.info.get('mip_dual_bound')) };
 }
 
 const OPTIONS = {

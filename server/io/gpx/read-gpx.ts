@@ -50,17 +50,8 @@ async function statOf(path: string, source: string): Promise<Stats> {
   }
 }
 
-/**
- * Reads a GPX file (1.0, 1.1, or without a namespace) as a stream: tracks with their segments, routes, waypoints;
- * `ele` is NaN where the file has none. `source` is the file's name for messages. What is passed over is
- * told in the document's cautions.
- * Throws InputProblem: `file-missing`, `file-unreadable`, `empty-file`, `too-large`, `unknown-format` (compressed),
- * `html-page`, `not-xml`, `xml-broken` (also a file cut off), `xml-entity`, `not-gpx`, `coordinate-out-of-range`
- * (also missing or not a number), `gpx-no-points` (neither points nor waypoints). Throws the signal's reason
- * when aborted.
- */
-export async function readGpx(path: string, source: string, signal?: AbortSignal): Promise<RouteDocument> {
-  signal?.throwIfAborted();
+/** Refuses a folder, and a file that is too large. */
+async function checkFile(path: string, source: string): Promise<void> {
   const stats = await statOf(path, source);
   if (stats.isDirectory()) {
     throw new InputProblem({
@@ -72,7 +63,20 @@ export async function readGpx(path: string, source: string, signal?: AbortSignal
     });
   }
   if (stats.size > MAX_GPX_BYTES) throw tooLarge(source);
+}
 
+/**
+ * Reads a GPX file (1.0, 1.1, or without a namespace) as a stream: tracks with their segments, routes, waypoints;
+ * `ele` is NaN where the file has none. `source` is the file's name for messages. What is passed over is
+ * told in the document's cautions.
+ * Throws InputProblem: `file-missing`, `file-unreadable`, `empty-file`, `too-large`, `unknown-format` (compressed),
+ * `html-page`, `not-xml`, `xml-broken` (also a file cut off), `xml-entity`, `not-gpx`, `coordinate-out-of-range`
+ * (also missing or not a number), `gpx-no-points` (neither points nor waypoints). Throws the signal's reason
+ * when aborted.
+ */
+export async function readGpx(path: string, source: string, signal?: AbortSignal): Promise<RouteDocument> {
+  signal?.throwIfAborted();
+  await checkFile(path, source);
   const parser = new GpxParser(source);
   let decoder: TextDecoder | undefined;
   let bytes = 0;

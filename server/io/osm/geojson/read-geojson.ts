@@ -148,6 +148,15 @@ class FeatureReader {
   }
 }
 
+const nowhereOnEarth = (source: string) =>
+  new InputProblem({
+    code: 'coordinate-out-of-range',
+    source,
+    came: 'no feature has a position on earth',
+    expected: 'longitude from -180 to 180 and latitude from -90 to 90, in this order',
+    remedy: 'Export it as EPSG:4326',
+  });
+
 /**
  * Reads GeoJSON whose features carry OSM tags. Features that supply nothing are passed over; those that do and cannot
  * be placed are listed as skipped. A `bbox` member is taken for declared bounds.
@@ -170,13 +179,7 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
   const reader = new FeatureReader(source, options.near ?? null);
   for (const [i, value] of list.entries()) reader.read(value, i + 1);
   if (reader.placed === 0 && reader.offEarth > 0) {
-    throw new InputProblem({
-      code: 'coordinate-out-of-range',
-      source,
-      came: 'no feature has a position on earth',
-      expected: 'longitude from -180 to 180 and latitude from -90 to 90, in this order',
-      remedy: 'Export it as EPSG:4326',
-    });
+    throw nowhereOnEarth(source);
   }
   const bounds = boundsOf(document);
   const cautions: Caution[] = bounds.cautions(source);

@@ -40,11 +40,8 @@ export async function readOsmXml(bytes: ByteSource, options: ReadOptions): Promi
       }),
     });
   };
-  const filtered = await filterElements(each, {
-    ground: options.ground,
-    near: options.near,
-    wantsHull: () => !bounds.any,
-  });
+  const { ground, near } = options;
+  const filtered = await filterElements(each, { ground, near, wantsHull: () => !bounds.any });
   return {
     source: options.source,
     format: 'osm-xml',

@@ -5,7 +5,7 @@ import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
 import { decodeDeltas, integersAt, sumsAt } from '../wire/packed.ts';
 import { type Block, latOf, lonOf } from './block.ts';
 import { setEdit, tagsOf } from './elements.ts';
-import { BEYOND_ALL_STRINGS } from './string-table.ts';
+import { longNumber } from './string-table.ts';
 
 /** Where the lists of a DenseNodes message lie. */
 export interface DenseNodes {
@@ -109,10 +109,7 @@ export function tagHits(block: Block, dense: DenseNodes, mask: number, count: nu
     if (key > 127) {
       const second = bytes[position++] ?? 0;
       key = (key & 127) | ((second & 127) << 7);
-      if (second > 127) {
-        const third = bytes[position++] ?? 0;
-        key = third > 127 ? BEYOND_ALL_STRINGS : key | (third << 14);
-      }
+      if (second > 127) key = longNumber(key, bytes[position++] ?? 0);
     }
     if (key >= strings.count) throw new BrokenBlock('a string number beyond the table');
     seen |= flags[key] ?? 0;

@@ -3,7 +3,11 @@ import { Cursor, type Range, textOf } from '../wire/cursor.ts';
 import { keyFlagOf } from './key-flags.ts';
 
 /** Stands for a string's number of more than three bytes: no table of a writer is that long. */
-export const BEYOND_ALL_STRINGS = 0x7fff_ffff;
+const BEYOND_ALL_STRINGS = 0x7fff_ffff;
+
+/** A string's number by its first 14 bits and its third byte. */
+export const longNumber = (low: number, third: number): number =>
+  third > 127 ? BEYOND_ALL_STRINGS : low | (third << 14);
 
 /** Strings of one block, not decoded until asked for. */
 export class StringTable {
@@ -61,10 +65,7 @@ export class StringTable {
       if (key > 127) {
         const second = bytes[position++] ?? 0;
         key = (key & 127) | ((second & 127) << 7);
-        if (second > 127) {
-          const third = bytes[position++] ?? 0;
-          key = third > 127 ? BEYOND_ALL_STRINGS : key | (third << 14);
-        }
+        if (second > 127) key = longNumber(key, bytes[position++] ?? 0);
       }
       if (key >= count) throw new BrokenBlock('a string number beyond the table');
       seen |= flags[key] ?? 0;

@@ -48,20 +48,34 @@ export function findInBlock(block: Block, sought: Sought): Found {
   const nodes: RawElement[] = [];
   const listed: RawElement[] = [];
   forEachObject(block, (form, cursor) => {
-    if (form === FORMS.denseNodes && sought.node.length > 0) {
-      for (const node of findDense(block, cursor.range(), sought.node)) nodes.push(lent(node));
-    } else if (form === FORMS.node && sought.node.length > 0) {
-      const node = decodePlainNode(block, cursor.range());
-      if (holds(sought.node, node.element.id)) nodes.push(lent(node));
-    } else if (form === FORMS.way && sought.way.length > 0) {
-      const range = cursor.range();
-      if (holds(sought.way, listedId(block, range))) listed.push(lent(decodeWay(block, range)));
-    } else if (form === FORMS.relation && sought.relation.length > 0) {
-      const range = cursor.range();
-      if (holds(sought.relation, listedId(block, range))) listed.push(lent(decodeRelation(block, range)));
-    } else cursor.skip(form);
+    const ids = idsFor(form, sought);
+    if (ids.length === 0) {
+      cursor.skip(form);
+      return;
+    }
+    const list = form === FORMS.way || form === FORMS.relation ? listed : nodes;
+    for (const parsed of findInObject(block, form, cursor.range(), ids)) list.push(lent(parsed));
   });
   return { nodes: packNodes(nodes), listed };
+}
+
+const NONE = new Float64Array(0);
+
+/** The ids sought among objects of that form. */
+function idsFor(form: number, sought: Sought): Float64Array {
+  if (form === FORMS.denseNodes || form === FORMS.node) return sought.node;
+  if (form === FORMS.way) return sought.way;
+  return form === FORMS.relation ? sought.relation : NONE;
+}
+
+function findInObject(block: Block, form: number, range: Range, ids: Float64Array): ParsedElement[] {
+  if (form === FORMS.denseNodes) return findDense(block, range, ids);
+  if (form === FORMS.node) {
+    const node = decodePlainNode(block, range);
+    return holds(ids, node.element.id) ? [node] : [];
+  }
+  if (!holds(ids, listedId(block, range))) return [];
+  return [form === FORMS.way ? decodeWay(block, range) : decodeRelation(block, range)];
 }
 
 /** What was found in a block. */

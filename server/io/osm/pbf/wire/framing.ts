@@ -50,11 +50,8 @@ export function* framesOf(fd: number, fileBytes: number, source: string, start =
     const headerBytes = new DataView(beginning.buffer).getUint32(0);
     if (headerBytes > MAX_BLOB_HEADER_BYTES) throw oversizedHeader(source, frameStart, headerBytes);
     if (4 + headerBytes > room) throw cut('a blob header');
-    let header = beginning.subarray(4, 4 + headerBytes);
-    if (header.length < headerBytes) {
-      header = new Uint8Array(headerBytes);
-      if (readExactly(fd, header, headerBytes, frameStart + 4) < headerBytes) throw cut('a blob header');
-    }
+    const header = headerOf(fd, frameStart, beginning, headerBytes);
+    if (header.length < headerBytes) throw cut('a blob header');
     const { type, blobBytes } = parseBlobHeader(header, source, frameStart);
     if (blobBytes > MAX_BLOB_BYTES) throw oversizedBlob(source, frameStart, blobBytes);
     const blobStart = frameStart + 4 + headerBytes;
@@ -62,6 +59,13 @@ export function* framesOf(fd: number, fileBytes: number, source: string, start =
     yield { type, frameStart, blobStart, blobBytes };
     frameStart = blobStart + blobBytes;
   }
+}
+
+/** The bytes of a blob header, mostly read already with the frame's beginning; fewer where the file ends in it. */
+function headerOf(fd: number, frameStart: number, beginning: Uint8Array, bytes: number): Uint8Array {
+  if (4 + bytes <= beginning.length) return beginning.subarray(4, 4 + bytes);
+  const header = new Uint8Array(bytes);
+  return header.subarray(0, readExactly(fd, header, bytes, frameStart + 4));
 }
 
 /** At the very start of a file, that many bytes rather say that it is no such file. */
