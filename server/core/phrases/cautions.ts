@@ -55,4 +55,3 @@ export interface WordedCaution {
 /** A caution with the stretch of the route it speaks of, where it has one; metres along. */
 export type CodedCaution = Said<CautionFacts> & { readonly fromM?: number; readonly toM?: number };
 export type Caution = WordedCaution | CodedCaution;
-export type CautionCode = keyof CautionFacts;
