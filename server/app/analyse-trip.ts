@@ -1,6 +1,7 @@
 import type { Analysis } from '../contract/analysis.ts';
 import type { Caution } from '../contract/common.ts';
 import { type Reckoned, reckonTrip } from '../core/analyse/analyse.ts';
+import { CORRIDOR_KM, PART } from '../core/defaults/trip-defaults.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import type { RouteDocument } from '../core/input/sources.ts';
 import { mapDataOf } from '../core/mapview/map-data.ts';
@@ -32,7 +33,7 @@ export function analyseTrip(loaded: LoadedTrip, plan: RigAndTrip, calendar: Cale
   const outcome = reckonLoaded(loaded, plan, calendar);
   if (!outcome.ok) return outcome;
   const { analysis, route } = outcome.value;
-  const line = drawnLine(loaded.document, analysis.trip.part ?? 'all', route);
+  const line = drawnLine(loaded.document, analysis.trip.part ?? PART, route);
   const map = mapToContract(mapDataOf(outcome.value, line, loaded.notice));
   return { ok: true, value: { analysis: analysisToContract(analysis), map } };
 }
@@ -51,7 +52,7 @@ export function reckonLoaded(
   const outcome = reckonTrip({ document, supplies, rig, trip, camps, ...calendar });
   if (!outcome.ok) return outcome;
   const { analysis, route } = outcome.value;
-  const corridorKm = analysis.trip.corridorKm ?? 5;
+  const corridorKm = analysis.trip.corridorKm ?? CORRIDOR_KM;
   const cautions = [...analysis.cautions, ...extentCautions(loaded.extents, route, corridorKm)];
   return { ok: true, value: { ...outcome.value, analysis: { ...analysis, cautions } } };
 }

@@ -1,9 +1,11 @@
 import type { Surface } from '../../../contract/surface.ts';
 import type { Stay } from '../../gaps/course.ts';
+import { metresOf } from '../../quantity/rates.ts';
 import type { SpanM } from '../../quantity/span.ts';
 import type { Rig } from '../../rig/rig.ts';
 import type { Heights } from '../../route/elevation.ts';
 import type { SurfaceSpan } from '../../surface/surface.ts';
+import type { Trip } from '../../trip/settle-trip.ts';
 
 /** Nights spent at a place of the route. */
 export interface NightsAt {
@@ -46,3 +48,20 @@ export function withNightsThatCount(facts: FuelFacts): FuelFacts {
 /** Days of halt at a place. */
 export const stayDaysAt = ({ stays }: FuelFacts, atM: number): number =>
   stays.filter((stay) => stay.atM === atM).reduce((sum, stay) => sum + stay.days, 0);
+
+/**
+ * Nights for which a heater burns fuel: one wherever a day ends, as many as a camp's days at a camp, and those of
+ * the trip's own stays, days begun counted as whole.
+ */
+export function nightsAt(
+  nights: readonly { atM: number; from: 'camp' | 'pace' }[],
+  trip: Pick<Trip, 'campDays' | 'stays'>,
+): NightsAt[] {
+  return [
+    ...nights.map((night) => ({
+      atM: night.atM,
+      nights: night.from === 'camp' ? Math.max(1, Math.ceil(trip.campDays)) : 1,
+    })),
+    ...trip.stays.map((stay) => ({ atM: metresOf(stay.atKm), nights: Math.ceil(stay.days) })),
+  ];
+}
