@@ -1,6 +1,5 @@
 import type { Bbox } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
-import type { TreatmentReport } from '../../contract/treatment.ts';
 import type { TripFile } from '../../contract/trip.ts';
 import type { WaterUse } from '../crew/aboard/water-use.ts';
 import type { FuelUse } from '../fuel/course/fuel-use.ts';
@@ -11,6 +10,7 @@ import type { Caution } from '../phrases/cautions.ts';
 import type { Reason } from '../phrases/reasons.ts';
 import type { Assumption } from '../quantity/assumption.ts';
 import type { Passing } from '../supply/points/passing.ts';
+import type { TreatmentReport } from '../treatment/line/report.ts';
 
 /** The whole answer in core's own terms: metres, litres, codes. `app/to-contract` makes the contract's of it. */
 export interface Analysis {

@@ -5,6 +5,7 @@ import type { LogCautions } from './log.ts';
 import type { MassCautions } from './mass.ts';
 import type { PlanCautions } from './plan.ts';
 import type { NoFacts, Said } from './said.ts';
+import type { TreatmentCautions } from './treatment.ts';
 import type { WhatIfCautions } from './what-if.ts';
 
 /** Cautions on the route and on what is aboard at its start. */
@@ -35,7 +36,8 @@ interface PaceCautions {
 
 /** Every caution that core and the readers give: its code, and what has to be known to say it. */
 export interface CautionFacts
-  extends RouteCautions,
+  extends TreatmentCautions,
+    RouteCautions,
     PaceCautions,
     LogCautions,
     PlanCautions,

@@ -5,6 +5,7 @@ import type { LogPhrases } from './log.ts';
 import type { MassPhrases } from './mass.ts';
 import type { PlanPhrases } from './plan.ts';
 import type { NoFacts, Phrased } from './said.ts';
+import type { TreatmentPhrases } from './treatment.ts';
 import type { WhatIfPhrases } from './what-if.ts';
 
 /** Labels of the terms that a way, a need or a reserve is summed from. */
@@ -37,7 +38,8 @@ interface PacePhrases {
 
 /** Every phrase that stands inside another thing: labels, whys, names of kinds. */
 export interface PhraseFacts
-  extends GapTerms,
+  extends TreatmentPhrases,
+    GapTerms,
     PacePhrases,
     LogPhrases,
     PlanPhrases,

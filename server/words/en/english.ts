@@ -11,6 +11,7 @@ import { PACE_CAUTIONS, PACE_PHRASES } from './pace.ts';
 import { PLAN_CAUTIONS, PLAN_PHRASES } from './plan.ts';
 import { ROUTE_CAUTIONS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
+import { TREATMENT_CAUTIONS, TREATMENT_PHRASES } from './treatment.ts';
 import { WHAT_IF_CAUTIONS, WHAT_IF_PHRASES } from './what-if.ts';
 
 /** Everything that is said, in English. */
@@ -23,6 +24,7 @@ export const ENGLISH: Catalogue = {
     ...PACE_CAUTIONS,
     ...PLAN_CAUTIONS,
     ...ROUTE_CAUTIONS,
+    ...TREATMENT_CAUTIONS,
     ...WHAT_IF_CAUTIONS,
   },
   reasons: {
@@ -40,6 +42,7 @@ export const ENGLISH: Catalogue = {
     ...MASS_PHRASES,
     ...PACE_PHRASES,
     ...PLAN_PHRASES,
+    ...TREATMENT_PHRASES,
     ...WHAT_IF_PHRASES,
   },
   misfits: MISFITS,

@@ -1,3 +1,4 @@
+import { toContract } from '../../../server/app/to-contract.ts';
 import type { TreatmentFile, TreatmentReport } from '../../../server/contract/treatment.ts';
 import { settleTreatment } from '../../../server/core/treatment/line/settle-treatment.ts';
 import type { Conditions } from '../../../server/core/treatment/line/stage-effect.ts';
@@ -29,10 +30,11 @@ export const EASY: Conditions = {
 
 export const WEEK: Journey = { litresPerDay: 10, days: 7, altitudeM: 0, coldestNightC: null };
 
+/** What a line does on a trip, as answers have it. */
 export const reportOn = (
   stages: StageFile[],
   rest: Omit<TreatmentFile, 'stages'> = {},
   journey: Journey = WEEK,
-): TreatmentReport => treatmentReport(lineOf(stages, rest), journey);
+): TreatmentReport => toContract(treatmentReport(lineOf(stages, rest), journey));
 
 export const codesOf = (report: TreatmentReport): string[] => report.cautions.map(({ code }) => code);

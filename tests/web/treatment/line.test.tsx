@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import { GERM_CLASSES, type StageKind, type TreatmentFile } from '../../../server/contract/treatment.ts';
 import { checkTreatment } from '../../../server/core/treatment/line/check-treatment.ts';
 import { settleTreatment } from '../../../server/core/treatment/line/settle-treatment.ts';
@@ -27,12 +28,14 @@ const textOf = (markup: string) =>
     .replaceAll('&#x27;', "'");
 
 const reportOf = (file: TreatmentFile) =>
-  treatmentReport(settleTreatment(file, () => {}).treatment, {
-    litresPerDay: 18,
-    days: 5,
-    altitudeM: 400,
-    coldestNightC: 5,
-  });
+  toContract(
+    treatmentReport(settleTreatment(file, () => {}).treatment, {
+      litresPerDay: 18,
+      days: 5,
+      altitudeM: 400,
+      coldestNightC: 5,
+    }),
+  );
 
 /** Three filters and a lamp, a pump, an untreated shower, a kitchen tap and a drinking tap. */
 const LINE: TreatmentFile = {

@@ -1,4 +1,5 @@
-import type { TreatmentReport } from '../../../contract/treatment.ts';
+import type { Term } from '../../quantity/term.ts';
+import type { CartridgeReport } from './report.ts';
 import { feedFactor } from './taps.ts';
 import { stagesToDrink, type Treatment } from './treatment.ts';
 
@@ -9,11 +10,7 @@ const ENDLESS: readonly string[] = ['uv', 'chlorine', 'boiling'];
  * Litres through each cartridge on a trip, against its life. All water is taken to pass all stages: which share leaves
  * the line early is not known, and a cartridge that lasts then lasts anyway.
  */
-export function cartridgesOf(
-  line: Treatment,
-  litresPerDay: number,
-  days: number,
-): TreatmentReport['cartridges'] {
+export function cartridgesOf(line: Treatment, litresPerDay: number, days: number): CartridgeReport[] {
   const upTo = stagesToDrink(line);
   return line.stages.flatMap((stage, index) => {
     if (ENDLESS.includes(stage.kind)) return [];
@@ -23,11 +20,12 @@ export function cartridgesOf(
     const litres = used * factor;
     const lifeLitres = stage.lifeLitres ?? null;
     const before = stage.usedLitres ?? 0;
-    const working = [
-      { label: `${Math.round(days * 10) / 10} days at ${litresPerDay} l a day`, value: used, unit: 'l' },
-    ];
-    if (factor !== 1)
-      working.push({ label: 'thrown away by reverse osmosis', value: litres - used, unit: 'l' });
+    const drawn: Term = {
+      label: { phrase: 'days-at-rate', facts: { days, litresPerDay } },
+      value: used,
+      unit: 'l',
+    };
+    const thrown: Term = { label: { phrase: 'thrown-away', facts: {} }, value: litres - used, unit: 'l' };
     return [
       {
         name: stage.name,
@@ -35,7 +33,7 @@ export function cartridgesOf(
         lifeLitres,
         leftLitres: lifeLitres === null ? null : lifeLitres - before - litres,
         backwash: stage.backwash ?? false,
-        working,
+        working: factor === 1 ? [drawn] : [drawn, thrown],
       },
     ];
   });

@@ -1,7 +1,10 @@
-import type { TapUse, TreatmentReport } from '../../../contract/treatment.ts';
+import type { TapUse } from '../../../contract/treatment.ts';
+import type { FlowGap, PressureLabel } from '../../phrases/treatment.ts';
+import type { Term } from '../../quantity/term.ts';
 import { balancedFlow, type DropLaw, dropKPa, hoseDropKPa, pumpKPa } from './hydraulics.ts';
 import { lineEffect } from './line-effect.ts';
 import { lacksOf } from './logs.ts';
+import type { TapReport } from './report.ts';
 import type { Conditions } from './stage-effect.ts';
 import type { Stage, Tap, Treatment } from './treatment.ts';
 
@@ -15,16 +18,16 @@ const IN_A_VESSEL: readonly Stage['kind'][] = ['chlorine', 'boiling'];
 const lawOf = (stage: Stage): DropLaw => (stage.kind === 'uv' ? 'square' : 'linear');
 
 interface Part {
-  label: string;
+  label: PressureLabel;
   lostKPa: (tapFlow: number) => number;
 }
 
 export interface TapFlow {
   flowLPerMin: number | null;
   flowFrom: 'measured' | 'estimate' | 'unknown';
-  working: TreatmentReport['taps'][number]['working'];
+  working: readonly Term[];
   /** What is missing for an estimate. */
-  missing: string[];
+  missing: readonly FlowGap[];
 }
 
 /** How much water goes into a stage for a litre at the tap: reverse osmosis throws the rest away. */
@@ -36,13 +39,13 @@ export function feedFactor(stages: readonly Stage[], from: number, upTo: number)
 }
 
 /** What takes pressure between pump and tap, each as a function of the flow at the tap; and what nobody told. */
-function partsBefore(line: Treatment, tap: Tap): { parts: Part[]; missing: string[] } {
+function partsBefore(line: Treatment, tap: Tap): { parts: Part[]; missing: FlowGap[] } {
   const parts: Part[] = [];
-  const missing: string[] = [];
+  const missing: FlowGap[] = [];
   for (const hose of line.hoses.filter((one) => one.afterStage <= tap.afterStage)) {
     const factor = feedFactor(line.stages, hose.afterStage, tap.afterStage);
     parts.push({
-      label: `hose of ${hose.lengthM} m, ${hose.boreMm} mm`,
+      label: { phrase: 'hose-of', facts: { lengthM: hose.lengthM, boreMm: hose.boreMm } },
       lostKPa: (flow) => hoseDropKPa(hose, flow * factor),
     });
   }
@@ -50,15 +53,18 @@ function partsBefore(line: Treatment, tap: Tap): { parts: Part[]; missing: strin
     if (IN_A_VESSEL.includes(stage.kind)) continue;
     const { drop } = stage;
     if (drop === undefined) {
-      if (stage.kind !== 'uv') missing.push(`the pressure drop of ${stage.name}`);
+      if (stage.kind !== 'uv') missing.push({ phrase: 'drop-untold', facts: { stage: stage.name } });
       continue;
     }
     const factor = feedFactor(line.stages, index, tap.afterStage);
-    parts.push({ label: stage.name, lostKPa: (flow) => dropKPa(drop, lawOf(stage), flow * factor) });
+    const label: PressureLabel = { phrase: 'own-name', facts: { name: stage.name } };
+    parts.push({ label, lostKPa: (flow) => dropKPa(drop, lawOf(stage), flow * factor) });
   }
   const { drop } = tap;
-  if (drop !== null)
-    parts.push({ label: `tap ${tap.name}`, lostKPa: (flow) => dropKPa(drop, 'square', flow) });
+  if (drop !== null) {
+    const label: PressureLabel = { phrase: 'tap-named', facts: { name: tap.name } };
+    parts.push({ label, lostKPa: (flow) => dropKPa(drop, 'square', flow) });
+  }
   return { parts, missing };
 }
 
@@ -69,7 +75,7 @@ function tapFlow(line: Treatment, tap: Tap): TapFlow {
   }
   const { parts, missing } = partsBefore(line, tap);
   const { pump } = line;
-  if (pump === null) missing.unshift('the pump');
+  if (pump === null) missing.unshift({ phrase: 'pump-untold', facts: {} });
   if (pump === null || missing.length > 0) {
     return { flowLPerMin: null, flowFrom: 'unknown', working: [], missing };
   }
@@ -86,7 +92,7 @@ function tapFlow(line: Treatment, tap: Tap): TapFlow {
     flowLPerMin: flow,
     flowFrom: 'estimate',
     working: [
-      { label: 'pump at that flow', value: pumpKPa(pump, flow * whole), unit: 'kPa' },
+      { label: { phrase: 'pump-at-flow', facts: {} }, value: pumpKPa(pump, flow * whole), unit: 'kPa' },
       ...parts.map((part) => ({ label: part.label, value: -part.lostKPa(flow), unit: 'kPa' })),
     ],
     missing: [],
@@ -94,8 +100,8 @@ function tapFlow(line: Treatment, tap: Tap): TapFlow {
 }
 
 export interface TapResult {
-  report: TreatmentReport['taps'][number];
-  missing: string[];
+  report: TapReport;
+  missing: readonly FlowGap[];
 }
 
 /** Flow and grade of every tap, in clear water. */

@@ -1,8 +1,8 @@
-import type { TreatmentReport } from '../../../contract/treatment.ts';
 import { cartridgesOf } from '../line/cartridges.ts';
 import { SOURCE_KINDS } from '../line/hazards.ts';
 import { CLEAR_WATER, lineEffect } from '../line/line-effect.ts';
 import { lacksOf } from '../line/logs.ts';
+import type { TapReport, TreatmentReport } from '../line/report.ts';
 import { stageEffect } from '../line/stage-effect.ts';
 import { tapResults } from '../line/taps.ts';
 import type { Treatment } from '../line/treatment.ts';
@@ -11,7 +11,7 @@ import { judgeSource, type Surroundings } from './judge-source.ts';
 import { treatmentCautions } from './treatment-cautions.ts';
 
 /** Flow at the drinking tap that passes most stages; null where it is not known or there is none. */
-export function drinkingFlow(taps: TreatmentReport['taps']): number | null {
+export function drinkingFlow(taps: readonly TapReport[]): number | null {
   const drinking = taps.filter((tap) => tap.use === 'drinking');
   return drinking.sort((a, b) => b.afterStage - a.afterStage)[0]?.flowLPerMin ?? null;
 }
@@ -44,5 +44,8 @@ export function treatmentReport(line: Treatment, journey: Journey): TreatmentRep
       return { kind, treatable: ok, hazard, logs, reasons: ok ? remarks : reasons };
     }),
   };
-  return { ...report, cautions: treatmentCautions(line, report, journey, taps, effect.unmeasured) };
+  return {
+    ...report,
+    cautions: treatmentCautions({ line, report, journey, taps, unmeasured: effect.unmeasured }),
+  };
 }
