@@ -15,13 +15,13 @@ export function serve(tasks: TaskTable): void {
       return;
     }
     const { job, name, ask, flag } = message;
-    const given = new Int32Array(flag);
+    const word = new Int32Array(flag);
     const controller = new AbortController();
     running.set(job, controller);
     try {
       const task = tasks[name];
       if (task === undefined) throw new Error(`no task called ${name}`);
-      const give = await task(ask as never, controller.signal, () => Atomics.load(given, 0) === 1);
+      const give = await task(ask as never, controller.signal, () => Atomics.load(word, 0) === 1);
       answer({ job, give });
     } catch (error) {
       answer({ job, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) });

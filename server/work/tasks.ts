@@ -62,9 +62,9 @@ export const tasks = {
   /** Learns from a log's bytes; gives the LogResult as JSON text in UTF-8. */
   async learn({ bytes, source, ...options }: LearnAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
     const text = logText(bytes, source);
-    const learned = text.ok ? learnLog(text.value, source, options) : text;
-    if (!learned.ok) return learned;
-    return { ok: true, value: new TextEncoder().encode(JSON.stringify(learned.value)) };
+    const lesson = text.ok ? learnLog(text.value, source, options) : text;
+    if (!lesson.ok) return lesson;
+    return { ok: true, value: new TextEncoder().encode(JSON.stringify(lesson.value)) };
   },
 
   /** Compares rigs on a packed trip; gives the Comparison as JSON text in UTF-8. */

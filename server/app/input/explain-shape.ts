@@ -66,19 +66,19 @@ function explainChoice(choices: Shape[], value: unknown, keys: Keys): ShapeFindi
 
 function explainObject(shape: Shape, value: unknown, keys: Keys): ShapeFinding | null {
   if (kindOf(value) !== 'object') return misfit(shape, value, keys);
-  const given = value as Record<string, unknown>;
-  const outer = explainKeys(shape, given, keys);
+  const group = value as Record<string, unknown>;
+  const outer = explainKeys(shape, group, keys);
   if (outer !== null) return outer;
   for (const [key, member] of Object.entries(shape.properties ?? {})) {
-    if (!Object.hasOwn(given, key)) continue;
-    const finding = explain(member, given[key], [...keys, key]);
+    if (!Object.hasOwn(group, key)) continue;
+    const finding = explain(member, group[key], [...keys, key]);
     if (finding !== null) return finding;
   }
   return null;
 }
 
 /** The first key that is not known, else the first that is not there. */
-function explainKeys(shape: Shape, given: Record<string, unknown>, keys: Keys): ShapeFinding | null {
+function explainKeys(shape: Shape, group: Record<string, unknown>, keys: Keys): ShapeFinding | null {
   const { properties = {}, required = [], 'x-words': words } = shape;
   const finding = (key: string, came: string, expected: string, remedy: string): ShapeFinding => ({
     path: pointerOf([...keys, key]),
@@ -87,7 +87,7 @@ function explainKeys(shape: Shape, given: Record<string, unknown>, keys: Keys): 
     file: null,
   });
   if (shape.additionalProperties === false) {
-    const unknown = Object.keys(given).find((key) => !Object.hasOwn(properties, key));
+    const unknown = Object.keys(group).find((key) => !Object.hasOwn(properties, key));
     if (unknown !== undefined) {
       const known = Object.keys(properties);
       const near = nearestWord(unknown, known);
@@ -96,7 +96,7 @@ function explainKeys(shape: Shape, given: Record<string, unknown>, keys: Keys): 
       return finding(unknown, 'an unknown key', `one of ${known.join(', ')}`, remedy);
     }
   }
-  const missing = required.find((key) => !Object.hasOwn(given, key));
+  const missing = required.find((key) => !Object.hasOwn(group, key));
   if (missing === undefined) return null;
   const expected = describe(properties[missing] ?? {}, unitOf(missing));
   return finding(missing, words === undefined ? 'nothing' : `no ${missing}`, expected, `Add "${missing}"`);

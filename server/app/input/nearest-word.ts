@@ -20,13 +20,13 @@ function editsBetween(from: string, to: string): number {
  * word beginning with the other.
  */
 export function nearestWord(word: string, known: readonly string[]): string | null {
-  const given = word.toLowerCase().slice(0, 60);
+  const typo = word.toLowerCase().slice(0, 60);
   let best: string | null = null;
   let fewest = Number.POSITIVE_INFINITY;
   for (const candidate of known) {
     const target = candidate.toLowerCase();
-    const opens = given.length >= 3 && (target.startsWith(given) || given.startsWith(target));
-    const edits = opens ? 1 : editsBetween(given, target);
+    const opens = typo.length >= 3 && (target.startsWith(typo) || typo.startsWith(target));
+    const edits = opens ? 1 : editsBetween(typo, target);
     if (edits <= Math.max(1, Math.floor(target.length / 3)) && edits < fewest) {
       best = candidate;
       fewest = edits;

@@ -55,6 +55,6 @@ export const planFileRoutes: FastifyPluginAsyncTypebox = async (app) => {
 
 /** The checked value of a file's text. Throws InputProblem, with the line of the key where there is one. */
 function read<T>(text: string, source: FileKind, check: (value: unknown) => Outcome<T>): T {
-  const parsed = valueOrThrow(parseYaml(text, source));
-  return valueOrThrow(withLine(check(parsed.value), parsed.lineOf));
+  const file = valueOrThrow(parseYaml(text, source));
+  return valueOrThrow(withLine(check(file.value), file.lineOf));
 }

@@ -8,7 +8,7 @@ import { type Part, parts } from '../part.ts';
 const KERB_WORDS = { 'full-fuel-no-driver': 'full tanks, no driver', 'running-order': 'running order' };
 
 /** "bacteria 6, viruses 4, protozoa 3", rounded for people. */
-export const logsParts = (logs: Logs): Part[] =>
+const logsParts = (logs: Logs): Part[] =>
   parts`${GERM_CLASSES.map((germs) => `${germs} ${Math.round(logs[germs] * 100) / 100}`).join(', ')}`;
 
 /** Who says what a level of water use takes. */
