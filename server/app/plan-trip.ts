@@ -3,16 +3,17 @@ import type { Plan } from '../contract/plan.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Gauge, WhatIf } from '../contract/whatif.ts';
 import type { Outcome } from '../core/input/problem.ts';
+import { basisOf } from '../core/plan/drive/basis.ts';
 import { gaugeOf } from '../core/plan/gauge/gauge-of.ts';
 import type { MipSolver } from '../core/plan/model/mip.ts';
 import { oneFailure } from '../core/plan/one-failure.ts';
 import { planCarry } from '../core/plan/plan-of.ts';
 import { waysOut } from '../core/plan/ways-out/ways-out.ts';
-import { basisOf } from '../core/plan/what-if/basis.ts';
 import { type WhatIfAsk, whatIf } from '../core/plan/what-if/what-if.ts';
 import { type Calendar, reckonLoaded } from './analyse-trip.ts';
 import type { RigAndTrip } from './input/plan-input.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
+import { planToContract } from './plan-to-contract.ts';
 import { analysisToContract, toContract } from './to-contract.ts';
 
 export interface PlanTripOptions extends Calendar {
@@ -51,7 +52,7 @@ export function planTrip(
   if (!outcome.ok) return outcome;
   const clock = () => performance.now() / 1000;
   const options = { solver, seconds, clock };
-  const { plan, held, tooFewCans } = planCarry(outcome.value, options);
+  const { plan, driven, tooFewCans } = planCarry(outcome.value, options);
   const help =
     extras && tooFewCans && plan.status !== 'out-of-time'
       ? waysOut({
@@ -63,15 +64,19 @@ export function planTrip(
           reckon: (other) => reckonLoaded(loaded, { rig: other, trip }, calendar),
         })
       : { ways: [], complete: true };
-  const failing = extras && held !== null ? oneFailure(outcome.value, held, options) : null;
+  const failing = extras && driven !== null ? oneFailure(outcome.value, driven, options) : null;
   const { analysis } = outcome.value;
-  const basis = basisOf(outcome.value, held);
+  const basis = basisOf(outcome.value, driven);
   const follows = whatIf(outcome.value, basis, whatIfAsk(analysis.trip));
   return {
     ok: true,
     value: {
       analysis: analysisToContract(analysis),
-      plan: toContract({ ...plan, waysOut: help.ways, waysOutComplete: help.complete, oneFailure: failing }),
+      plan: planToContract(plan, {
+        waysOut: help.ways,
+        waysOutComplete: help.complete,
+        oneFailure: failing,
+      }),
       whatIf: toContract(follows),
       gauge: toContract(gaugeOf(basis, follows.turnBacks)),
     },

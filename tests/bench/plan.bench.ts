@@ -2,10 +2,12 @@ import type { Commodity, Evidence } from '../../server/contract/common.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { EdgeM } from '../../server/core/gaps/course.ts';
 import { drive } from '../../server/core/plan/drive/drive.ts';
+import type { Solution } from '../../server/core/plan/model/choice.ts';
 import type { MipSolver } from '../../server/core/plan/model/mip.ts';
-import { type Solved, solveCarry } from '../../server/core/plan/model/solve.ts';
+import { solveCarry } from '../../server/core/plan/model/solve.ts';
+import type { CarryQuestion } from '../../server/core/plan/question/carry-question.ts';
 import { massRoomOf } from '../../server/core/plan/question/mass-room.ts';
-import type { CarryProblem, CarrySide } from '../../server/core/plan/question/problem.ts';
+import type { CarrySide } from '../../server/core/plan/side/carry-side.ts';
 import { loadSolver } from '../../server/io/solver.ts';
 import { courseOf, endEdge, startEdge } from '../helpers/course.ts';
 import type { Bench, BenchGroup, BenchRow } from './measure.ts';
@@ -44,7 +46,7 @@ function randomOf(seed: number): () => number {
   };
 }
 
-export function problemWith(stops: number, seed: number): CarryProblem {
+export function problemWith(stops: number, seed: number): CarryQuestion {
   const random = randomOf(seed);
   const lengthM = (stops + 1) * STEP_KM * 1000;
   const edges: Record<Commodity, EdgeM[]> = { fuel: [startEdge], water: [startEdge] };
@@ -76,7 +78,7 @@ export function problemWith(stops: number, seed: number): CarryProblem {
 function measured(stops: number, seeds: readonly number[], seconds: number, solver: MipSolver) {
   const times: number[] = [];
   const bare: number[] = [];
-  const outcomes: Solved[] = [];
+  const outcomes: Solution[] = [];
   for (const seed of seeds) {
     const problem = problemWith(stops, seed);
     let solvingMs = 0;
@@ -97,7 +99,7 @@ function measured(stops: number, seeds: readonly number[], seconds: number, solv
   return { times, bare, outcomes };
 }
 
-const isProven = (outcome: Solved): boolean =>
+const isProven = (outcome: Solution): boolean =>
   outcome.status === 'none' ||
   (outcome.status === 'found' && outcome.choice.aims.every(({ proven }) => proven));
 

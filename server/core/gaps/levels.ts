@@ -8,7 +8,7 @@ import { standingLPerDay } from './standing.ts';
  * Litres of a way as they go place by place: what is charged over them (water goes by every day begun) is spread over
  * the whole way.
  */
-export function plainLitres(course: Course, from: EdgeM, to: EdgeM, way: Way): number {
+function plainLitres(course: Course, from: EdgeM, to: EdgeM, way: Way): number {
   const onwardL = course.commodity === 'water' ? way.onwardExtraDays * course.rig.water.litresPerDay.high : 0;
   const standingL = way.standingDays * standingLPerDay(course);
   return (
@@ -16,40 +16,69 @@ export function plainLitres(course: Course, from: EdgeM, to: EdgeM, way: Way): n
   );
 }
 
+/** What is charged for each litre that goes along the way: water goes by every day begun. */
+export function spreadOver(
+  { course, from, to }: LevelWay,
+  { way, needL }: { way: Way; needL: number },
+): number {
+  const plainL = plainLitres(course, from, to, way);
+  return plainL === 0 ? 1 : needL / plainL;
+}
+
+interface LevelWay {
+  readonly course: Course;
+  readonly from: EdgeM;
+  readonly to: EdgeM;
+}
+
+/** A halt of the other commodity on the way: there and back, and the time it takes put as metres off the route. */
+export interface Detour {
+  readonly atM: number;
+  readonly bothWaysM: number;
+}
+
 /**
- * The level along a gap, from what is aboard on leaving `from` to what is aboard on reaching `to`, detours and the
- * way past the end of the route included.
+ * The level along a way, from what is aboard on leaving `from` to what is aboard on reaching `to`, the way past the end
+ * of the route and detours included: each of those that are listed in its place, what else is in the figures at the end.
  */
 export function levelsOf(
-  course: Course,
-  from: EdgeM,
-  to: EdgeM,
+  over: LevelWay,
   figures: { way: Way; needL: number; departL: number; arriveL: number },
+  detours: readonly Detour[] = [],
 ): Level[] {
-  const { way, needL, departL, arriveL } = figures;
+  const { course, from, to } = over;
   const { out } = course.litres;
-  const plainL = plainLitres(course, from, to, way);
-  const spread = plainL === 0 ? 1 : needL / plainL;
-
-  let litres = departL;
+  const spread = spreadOver(over, figures);
+  let litres = figures.departL;
   const levels: Level[] = [{ atM: from.atM, litres }];
-  const drop = (atM: number, by: number) => {
-    if (by === 0) return;
-    litres -= by * spread;
+  const drop = (atM: number, byL: number) => {
+    if (byL === 0) return;
+    litres -= byL * spread;
     levels.push({ atM, litres });
   };
-  drop(from.atM, from.detourM * course.off.litres + (from.fillDays ?? 0) * standingLPerDay(course));
+  const viaM = (atM: number) =>
+    detours.filter((detour) => detour.atM === atM).reduce((sum, { bothWaysM }) => sum + bothWaysM, 0);
+  const fillingL = (from.fillDays ?? 0) * standingLPerDay(course);
+  drop(from.atM, (from.detourM + viaM(from.atM)) * course.off.litres + fillingL);
   let reachedM = from.atM;
-  for (const atM of [...breaksInside(out, from.atM, to.atM), to.atM]) {
+  for (const atM of placesInside(over, detours)) {
     const standing = jumpAt(out, reachedM);
     if (reachedM < to.atM) drop(reachedM, standing);
     litres -= (amountBetween(out, reachedM, atM) - standing) * spread;
     if (atM > reachedM) levels.push({ atM, litres });
+    if (atM < to.atM) drop(atM, viaM(atM) * course.off.litres);
     reachedM = atM;
   }
   // The last drop, to the supply and past the end, also takes up what floats left over.
-  if (litres !== arriveL) levels.push({ atM: to.atM, litres: arriveL });
+  if (litres !== figures.arriveL) levels.push({ atM: to.atM, litres: figures.arriveL });
   return levels;
+}
+
+/** Where a level bends or falls behind the start of a way, in order; its end last. */
+function placesInside({ course, from, to }: LevelWay, detours: readonly Detour[]): number[] {
+  const inside = detours.map(({ atM }) => atM).filter((atM) => atM > from.atM && atM < to.atM);
+  const places = [...breaksInside(course.litres.out, from.atM, to.atM), ...inside, to.atM];
+  return inside.length === 0 ? places : [...new Set(places)].sort((a, b) => a - b);
 }
 
 /** Metres along where the level first falls below `litres`; null when it never does. */

@@ -1,23 +1,29 @@
+import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse/analyse.ts';
-import type { CodedCaution } from '../phrases/cautions.ts';
 import { COMMODITIES } from '../quantity/commodities.ts';
-import { driveActual, type HeldPlan } from './drive/drive-actual.ts';
+import { type DrivenPlan, driveActual } from './drive/driven-plan.ts';
 import { massesAlong } from './drive/masses.ts';
-import { canBeDone, type SolveOptions, solveCarry } from './model/solve.ts';
-import type { CarryProblem } from './question/problem.ts';
-import { problemOf } from './question/problem-of.ts';
+import { canBeDone } from './model/ask.ts';
+import type { Choice } from './model/choice.ts';
+import { solveCarry } from './model/solve.ts';
+import { type SolveOptions, type Timer, timerOf } from './model/time.ts';
+import { mostCansOf } from './question/can-limits.ts';
+import { type PutQuestion, questionOf } from './question/question-of.ts';
+import { cansToGet, cansToGetCautions } from './shown/cans-to-get.ts';
 import type { PlainPlan } from './shown/plan.ts';
-import { cansToGet, cansToGetCautions, restsOn, waysLeftOut } from './shown/rests-on.ts';
-import { carriesOf, legShown, levelsShown, stopsShown } from './shown/show.ts';
-import { breaksOf, MASS_BREAK } from './ways-out/breaks.ts';
-import { allowing, fewestMoreCans, mostCansOf } from './ways-out/more-cans.ts';
+import { planCarries, planLegs, planLevels } from './shown/plan-legs.ts';
+import { planStops } from './shown/plan-stops.ts';
+import { restsOn, waysLeftOut } from './shown/rests-on.ts';
+import { byCommodity } from './side/other-of.ts';
+import { allowing, fewestMoreCans } from './ways-out/fewest-cans.ts';
+import { breaksOf, MASS_BREAK, type PlanBreak } from './ways-out/plan-break.ts';
 
-export interface PlannedCarry {
-  plan: PlainPlan;
+export interface CarryPlan {
+  readonly plan: PlainPlan;
   /** Null where there is no plan. */
-  held: HeldPlan | null;
+  readonly driven: DrivenPlan | null;
   /** With the cans there are there is no plan: one that was found has more, which are to be got. */
-  tooFewCans: boolean;
+  readonly tooFewCans: boolean;
 }
 
 /**
@@ -25,63 +31,72 @@ export interface PlannedCarry {
  * when that keeps every reserve and every permitted mass. It has the cans that are owned, or as many as the trip's limit
  * says; where those are too few, and no limit is set, the fewest more that make a plan.
  */
-export function planCarry(reckoned: Reckoned, options: SolveOptions): PlannedCarry {
-  const startS = options.clock();
-  const left = (): SolveOptions => ({
-    ...options,
-    seconds: Math.max(0, options.seconds - (options.clock() - startS)),
-  });
-  const { problem, cautions } = problemOf(reckoned);
-  const outOfTime = (tooFewCans: boolean): PlannedCarry => ({
-    plan: { ...noPlan(reckoned, problem, cautions), status: 'out-of-time' },
-    held: null,
-    tooFewCans,
-  });
-
-  const solved = solveCarry(problem, options);
-  if (solved.status === 'out-of-time') return outOfTime(false);
-  if (solved.status === 'found') {
-    const held = driveActual(reckoned, problem, solved.choice);
-    return { plan: foundPlan(reckoned, held, cautions), held, tooFewCans: false };
+export function planCarry(reckoned: Reckoned, options: SolveOptions): CarryPlan {
+  const timer = timerOf(options);
+  const put = questionOf(reckoned);
+  const solution = solveCarry(put.question, options);
+  switch (solution.status) {
+    case 'found':
+      return foundPlan(reckoned, put, solution.choice, false);
+    case 'out-of-time':
+      return outOfTime(reckoned, put, false);
+    case 'none':
+      return planWithMoreCans(reckoned, put, timer) ?? withoutPlan(reckoned, put, timer, solution.complete);
   }
-  const { mostCans } = reckoned.analysis.trip.plan ?? {};
-  const open = COMMODITIES.filter((commodity) => mostCans?.[commodity] === undefined);
-  const more = open.length === 0 ? null : fewestMoreCans({ reckoned, open, anyMass: false }, left());
-  if (more?.status === 'out-of-time') return outOfTime(true);
-  if (more?.status === 'found') {
-    const asked = problemOf(allowing(reckoned, more.mostCans));
-    const again = solveCarry(asked.problem, left());
-    if (again.status === 'found') {
-      const held = driveActual(reckoned, asked.problem, again.choice);
-      return { plan: foundPlan(reckoned, held, asked.cautions), held, tooFewCans: true };
-    }
-    if (again.status === 'out-of-time') return outOfTime(true);
-  }
-  const breaks = breaksOf(problem, () => canBeDone({ ...problem, room: null }, left()));
-  // Where cans could be got, and still there is no plan, the masses may be why.
-  const tooHeavy =
-    more !== null &&
-    problem.room !== null &&
-    breaks.every(({ cause }) => cause !== 'mass') &&
-    fewestMoreCans({ reckoned, open, anyMass: true }, left()).status === 'found';
-  const notAll = waysLeftOut(solved.complete, problem);
-  return {
-    plan: {
-      ...noPlan(reckoned, problem, [...cautions, ...notAll]),
-      breaks: tooHeavy ? [...breaks, MASS_BREAK] : breaks,
-    },
-    held: null,
-    tooFewCans: true,
-  };
 }
 
+/** Commodities for which the trip sets no limit of cans: more of them could be got. */
+const openOf = ({ analysis }: Reckoned): Commodity[] =>
+  COMMODITIES.filter((commodity) => analysis.trip.plan?.mostCans?.[commodity] === undefined);
+
+/** The plan with the fewest cans more, where some could be got; null where there is none. */
+function planWithMoreCans(reckoned: Reckoned, put: PutQuestion, timer: Timer): CarryPlan | null {
+  const open = openOf(reckoned);
+  if (open.length === 0) return null;
+  const fewest = fewestMoreCans({ reckoned, open, anyMass: false }, timer.rest());
+  if (fewest.status === 'out-of-time') return outOfTime(reckoned, put, true);
+  if (fewest.status === 'none') return null;
+  const more = questionOf(allowing(reckoned, fewest.mostCans));
+  const solution = solveCarry(more.question, timer.rest());
+  if (solution.status === 'found') return foundPlan(reckoned, more, solution.choice, true);
+  return solution.status === 'none' ? null : outOfTime(reckoned, put, true);
+}
+
+/** Why there is none. */
+function withoutPlan(reckoned: Reckoned, put: PutQuestion, timer: Timer, complete: boolean): CarryPlan {
+  const { question, cautions } = put;
+  const breaks = breaksOf(question, () => canBeDone({ ...question, room: null }, timer.rest()));
+  const plan = noPlan(reckoned, { ...put, cautions: [...cautions, ...waysLeftOut(complete, question)] });
+  const massBreak = isTooHeavy(reckoned, put, breaks, timer) ? [MASS_BREAK] : [];
+  return { plan: { ...plan, breaks: [...breaks, ...massBreak] }, driven: null, tooFewCans: true };
+}
+
+/** Where cans could be got, and still there is no plan, whether the masses are why. */
+function isTooHeavy(
+  reckoned: Reckoned,
+  { question }: PutQuestion,
+  breaks: readonly PlanBreak[],
+  timer: Timer,
+): boolean {
+  const open = openOf(reckoned);
+  if (open.length === 0 || question.room === null) return false;
+  if (breaks.some(({ cause }) => cause === 'mass')) return false;
+  return fewestMoreCans({ reckoned, open, anyMass: true }, timer.rest()).status === 'found';
+}
+
+const outOfTime = (reckoned: Reckoned, put: PutQuestion, tooFewCans: boolean): CarryPlan => ({
+  plan: { ...noPlan(reckoned, put), status: 'out-of-time' },
+  driven: null,
+  tooFewCans,
+});
+
 /** Nothing but what it would rest on. */
-function noPlan({ analysis }: Reckoned, problem: CarryProblem, cautions: readonly CodedCaution[]): PlainPlan {
+function noPlan({ analysis }: Reckoned, { question, cautions }: PutQuestion): PlainPlan {
   return {
     status: 'none',
     aims: [],
     cans: { fuel: 0, water: 0 },
-    mostCans: mostCansOf(problem),
+    mostCans: mostCansOf(question),
     getCans: { fuel: 0, water: 0 },
     stops: [],
     legs: { fuel: [], water: [] },
@@ -93,29 +108,25 @@ function noPlan({ analysis }: Reckoned, problem: CarryProblem, cautions: readonl
   };
 }
 
-function foundPlan(reckoned: Reckoned, held: HeldPlan, cautions: readonly CodedCaution[]): PlainPlan {
+function foundPlan(reckoned: Reckoned, put: PutQuestion, choice: Choice, tooFewCans: boolean): CarryPlan {
   const { rig, trip, passings } = reckoned.analysis;
-  const { problem, driven, choice } = held;
-  const { sides } = problem;
+  const driven = driveActual(reckoned, put.question, choice);
+  const { legs } = driven;
+  const { sides } = driven.question;
   const getCans = cansToGet(rig, choice.cans);
-  const nothing = noPlan(reckoned, problem, cautions);
-  return {
-    ...nothing,
+  const empty = noPlan(reckoned, { ...put, question: driven.question });
+  const plan: PlainPlan = {
+    ...empty,
     status: 'found',
     aims: choice.aims,
     cans: choice.cans,
     getCans,
-    stops: stopsShown(passings, trip.plan?.stops ?? [], sides, driven),
-    legs: {
-      fuel: driven.fuel.map((leg) => legShown(sides.fuel, leg)),
-      water: driven.water.map((leg) => legShown(sides.water, leg)),
-    },
-    carries: carriesOf(sides, driven),
-    levels: {
-      fuel: levelsShown(rig, sides.fuel, driven.fuel),
-      water: levelsShown(rig, sides.water, driven.water),
-    },
-    masses: massesAlong(rig, choice.cans, driven)?.levels ?? null,
-    restsOn: [...nothing.restsOn, ...cansToGetCautions(rig, getCans), ...restsOn(held)],
+    stops: planStops(passings, { asks: trip.plan?.stops ?? [], sides, legs }),
+    legs: planLegs(driven),
+    carries: planCarries(sides, legs),
+    levels: byCommodity((commodity) => planLevels(rig, sides[commodity], legs[commodity])),
+    masses: massesAlong(rig, choice.cans, legs)?.levels ?? null,
+    restsOn: [...empty.restsOn, ...cansToGetCautions(rig, getCans), ...restsOn(driven)],
   };
+  return { plan, driven, tooFewCans };
 }

@@ -10,3 +10,6 @@ export const litresPer100Km = (litresPerMetre: number): number => litresPerMetre
 
 /** Metres of so many kilometres. */
 export const metresOf = (km: number): number => km * M_PER_KM;
+
+/** Kilometres of so many metres, for faults that people read. */
+export const kmOf = (metres: number): number => metres / M_PER_KM;

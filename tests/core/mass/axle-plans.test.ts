@@ -11,7 +11,7 @@ import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
 import { COMMODITIES } from '../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { type HandLeg, handLegs } from '../plan/hand-legs.ts';
-import { problemOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';
+import { questionOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -138,7 +138,7 @@ describe('permitted axle loads', () => {
           stops: drawn.stops.map((stop) => ({ ...stop, detourKm: 0, evidence: 'stated' })),
         };
         const rig = rigWith(route, placed);
-        const problem = { ...problemOf(route), room: massRoomOf(rig) };
+        const problem = { ...questionOf(route), room: massRoomOf(rig) };
         const options = { solver, seconds: 60, clock: () => 0 };
         const solved = solveCarry(problem, options);
         const cans = solved.status === 'found' ? solved.choice.cans.fuel + solved.choice.cans.water : null;
@@ -200,7 +200,7 @@ describe('several tanks that empty one after the other', () => {
         tanksEmpty: 'in-order',
       },
     });
-    const problem = problemOf(route);
+    const problem = questionOf(route);
     const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
     if (solved.status !== 'found') throw new Error(solved.status);
     const driven = drive(problem.sides, solved.choice);

@@ -6,7 +6,7 @@ import { solveCarry } from '../../../server/core/plan/model/solve.ts';
 import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { failuresOf } from '../plan/contracted.ts';
-import { problemOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';
+import { questionOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';
 import { heldBasis } from '../plan/what-if/solved-basis.ts';
 
 let solver: MipSolver;
@@ -39,7 +39,7 @@ describe('a plan against one failure within a permitted mass', () => {
         fc.boolean(),
         (route, leftKg, spendReserve) => {
           const room = massRoomOf(rigWith(route, leftKg));
-          const problem = { ...problemOf(route), room, oneFailure: { spendReserve } };
+          const problem = { ...questionOf(route), room, oneFailure: { spendReserve } };
           const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
           if (solved.status !== 'found') return;
           found += 1;

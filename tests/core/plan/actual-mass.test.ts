@@ -4,16 +4,16 @@ import type { RigFile } from '../../../server/contract/rig.ts';
 import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse/analyse.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
 import { massWithFullTanks } from '../../../server/core/mass/mass-at.ts';
+import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import { drive } from '../../../server/core/plan/drive/drive.ts';
-import { driveActual, type HeldPlan } from '../../../server/core/plan/drive/drive-actual.ts';
+import { type DrivenPlan, driveActual } from '../../../server/core/plan/drive/driven-plan.ts';
 import { loadsAlong } from '../../../server/core/plan/drive/loads.ts';
 import { massesAlong } from '../../../server/core/plan/drive/masses.ts';
 import { runOf } from '../../../server/core/plan/drive/run.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/model/solve.ts';
-import { problemOf } from '../../../server/core/plan/question/problem-of.ts';
-import { basisOf } from '../../../server/core/plan/what-if/basis.ts';
-import { runsWith } from '../../../server/core/plan/what-if/changes.ts';
+import { questionOf } from '../../../server/core/plan/question/question-of.ts';
+import { runsWith } from '../../../server/core/plan/what-if/changed-runs.ts';
 import { COMMODITIES } from '../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
@@ -29,8 +29,8 @@ function reckoned(input: AnalyseInput): Reckoned {
   return outcome.value;
 }
 
-function heldPlan(trip: Reckoned): HeldPlan | null {
-  const { problem } = problemOf(trip);
+function heldPlan(trip: Reckoned): DrivenPlan | null {
+  const { question: problem } = questionOf(trip);
   const solved = solveCarry(problem, { solver, seconds: 30, clock: () => 0 });
   return solved.status === 'found' ? driveActual(trip, problem, solved.choice) : null;
 }
@@ -81,7 +81,7 @@ const WORKED = inputOf({
 describe('a plan driven at the mass that it has', () => {
   it('uses less as it gets lighter, and once the can is poured no more than was seen', () => {
     const trip = reckoned(WORKED);
-    const { driven, load, problem } = heldPlan(trip)!;
+    const { legs: driven, load, question: problem } = heldPlan(trip)!;
     const [leg] = driven.fuel;
     // By hand: from each 50 km to the next at the mass that is left of the can's 20 l of 0.845 kg (F1), 10 % for 100 kg.
     let usedL = 0;
@@ -118,7 +118,7 @@ describe('a plan driven at the mass that it has', () => {
 
   it('has settled: another round moves no piece by 20 m and no level by a millilitre', () => {
     const trip = reckoned(WORKED);
-    const { problem, driven, choice, load } = heldPlan(trip)!;
+    const { question: problem, legs: driven, choice, load } = heldPlan(trip)!;
     const again = loadsAlong(WORKED.rig, choice.cans, problem.sides, driven);
     again.forEach(({ moreKg, fromM }, index) => {
       expect(moreKg).toBeCloseTo(load.along[index]!.moreKg, 2);
@@ -132,7 +132,7 @@ describe('a plan driven at the mass that it has', () => {
   it('is driven as before where the rig tells no masses', () => {
     const { vehicle: _vehicle, ...rig } = WORKED.rig;
     const trip = reckoned({ ...WORKED, rig });
-    const { problem, driven, load } = heldPlan(trip)!;
+    const { question: problem, legs: driven, load } = heldPlan(trip)!;
     expect(problem.sides.fuel.course).toBe(trip.sides.fuel.course);
     expect(load.along).toEqual([]);
     expect(driven.fuel[0]!.figures.needL).toBeCloseTo(60, 6);
@@ -171,7 +171,7 @@ describe('a plan driven at the mass that it has', () => {
     const asks = [{ id: 'node/1', mostLitres: { water: 15 } }];
     const held = heldPlan(reckoned({ ...rest, trip: { ...trip, plan: { stops: asks } } }))!;
     // Planned: 20 of 40 l to the tap, 15 l there. Of half the use 30 l arrive, and the tank takes 10 l.
-    expect(held.driven.water.map(({ figures }) => figures.departL)).toEqual([40, 35]);
+    expect(held.legs.water.map(({ figures }) => figures.departL)).toEqual([40, 35]);
     const after = held.load.along.findLast(({ fromM }) => Math.abs(fromM - 600_000) < 1)!;
     expect(after.moreKg).toBeCloseTo(-60 * 0.845, 3);
   });
@@ -214,7 +214,7 @@ describe('a plan driven at the mass that it has', () => {
           const held = heldPlan(trip);
           if (held === null) return;
           found += 1;
-          const { choice, driven, load, heaviest } = held;
+          const { choice, legs: driven, load, heaviest } = held;
           const heavy = drive(heaviest, choice);
           for (const commodity of COMMODITIES)
             driven[commodity].forEach(({ figures }, index) => {
@@ -230,10 +230,10 @@ describe('a plan driven at the mass that it has', () => {
             water: { ...settled.water, litresPerDay: { low, typical: low, high: low } },
           };
           const water = {
-            ...held.problem.sides.water,
+            ...held.question.sides.water,
             course: trip.coursesWith(leastUsed, told, load).water,
           };
-          const wetter = drive({ ...held.problem.sides, water }, choice);
+          const wetter = drive({ ...held.question.sides, water }, choice);
           for (const { atM, totalKg } of [driven, wetter].flatMap(
             (each) => massesAlong(settled, choice.cans, each)!.levels,
           )) {

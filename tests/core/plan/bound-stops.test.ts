@@ -3,12 +3,12 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../server/contract/common.ts';
 import { brokenLegs, drive } from '../../../server/core/plan/drive/drive.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
-import { solveCarry } from '../../../server/core/plan/model/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
+import { solveCarry } from './contracted.ts';
 import {
   FUEL_L_PER_KM,
   KM_PER_DAY,
-  problemOf,
+  questionOf,
   type SmallRoute,
   type SmallStop,
   smallRoute,
@@ -234,7 +234,7 @@ describe('stops that give little, keep waiting or fill slowly', () => {
     let found = 0;
     fc.assert(
       fc.property(boundRoute(4), (route) => {
-        const problem = problemOf(route);
+        const problem = questionOf(route);
         const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
         const best = bestByBruteForce(route);
         expect(solved.status).toBe(best === null ? 'none' : 'found');

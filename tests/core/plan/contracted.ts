@@ -1,13 +1,16 @@
 /** Plan, what-ifs and gauge of core as answers have them: in kilometres and in words. */
+import { aimToContract, plainPlanToContract } from '../../../server/app/plan-to-contract.ts';
 import { type Contracted, toContract } from '../../../server/app/to-contract.ts';
+import * as failures from '../../../server/core/plan/drive/driven-failures.ts';
+import * as turns from '../../../server/core/plan/drive/turn-backs.ts';
 import * as gauge from '../../../server/core/plan/gauge/gauge-of.ts';
+import * as model from '../../../server/core/plan/model/solve.ts';
 import * as failure from '../../../server/core/plan/one-failure.ts';
 import * as plan from '../../../server/core/plan/plan-of.ts';
-import * as shown from '../../../server/core/plan/shown/show.ts';
+import * as shown from '../../../server/core/plan/shown/plan-legs.ts';
 import * as ways from '../../../server/core/plan/ways-out/ways-out.ts';
 import * as mishaps from '../../../server/core/plan/what-if/mishap-rows.ts';
 import * as stops from '../../../server/core/plan/what-if/stop-fails.ts';
-import * as turns from '../../../server/core/plan/what-if/turn-backs.ts';
 import * as what from '../../../server/core/plan/what-if/what-if.ts';
 
 const contracted =
@@ -17,11 +20,11 @@ const contracted =
 
 export function planCarry(...facts: Parameters<typeof plan.planCarry>) {
   const { plan: found, ...rest } = plan.planCarry(...facts);
-  return { ...rest, plan: toContract(found) };
+  return { ...rest, plan: plainPlanToContract(found) };
 }
 export const oneFailure = contracted(failure.oneFailure);
-export const failuresOf = contracted(failure.failuresOf);
-export const legShown = contracted(shown.legShown);
+export const failuresOf = contracted(failures.failuresOf);
+export const planLeg = contracted(shown.planLeg);
 export const waysOut = contracted(ways.waysOut);
 export const whatIf = contracted(what.whatIf);
 export const stopFailsRows = contracted(stops.stopFailsRows);
@@ -31,3 +34,12 @@ export const pumpFailsRows = contracted(mishaps.pumpFailsRows);
 export const waitRows = contracted(mishaps.waitRows);
 export const turnRoundRows = contracted(mishaps.turnRoundRows);
 export const gaugeOf = contracted(gauge.gaugeOf);
+
+/** A solution with its aims in kilometres. */
+export function solveCarry(...facts: Parameters<typeof model.solveCarry>) {
+  const solution = model.solveCarry(...facts);
+  if (solution.status !== 'found') return solution;
+  const { choice } = solution;
+  return { ...solution, choice: { ...choice, aims: choice.aims.map(aimToContract) } };
+}
+export type ChoiceInKm = Extract<ReturnType<typeof solveCarry>, { status: 'found' }>['choice'];

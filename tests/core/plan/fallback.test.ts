@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { PlanAim } from '../../../server/contract/plan.ts';
 import { brokenLegs, drive } from '../../../server/core/plan/drive/drive.ts';
 import type { MipAnswer, MipSolver } from '../../../server/core/plan/model/mip.ts';
-import { type AimReached, type Choice, solveCarry } from '../../../server/core/plan/model/solve.ts';
-import type { CarryProblem } from '../../../server/core/plan/question/problem.ts';
+import type { CarryQuestion } from '../../../server/core/plan/question/carry-question.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { problemOf, smallRoute } from './small-routes.ts';
+import { type ChoiceInKm, solveCarry } from './contracted.ts';
+import { questionOf, smallRoute } from './small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -15,7 +16,7 @@ beforeAll(async () => {
 const runs = { numRuns: 80, seed: 20_270_104 };
 const asked = (by: MipSolver, clock = () => 0) => ({ solver: by, seconds: 5, clock });
 
-function bestOf(problem: CarryProblem): Choice | null {
+function bestOf(problem: CarryQuestion): ChoiceInKm | null {
   const solved = solveCarry(problem, asked(solver));
   return solved.status === 'found' ? solved.choice : null;
 }
@@ -34,11 +35,11 @@ const stopped = (values: Float64Array, cost: Float64Array, bound: number): MipAn
   bound,
 });
 
-const reachedIn = (aims: readonly AimReached[], aim: AimReached['aim']): number =>
+const reachedIn = (aims: readonly PlanAim[], aim: PlanAim['aim']): number =>
   aims.find((one) => one.aim === aim)?.value ?? 0;
 
 /** The plan holds when driven, and the first aim that is not its best says so, with a gap that reaches down to the best. */
-function expectHonest(problem: CarryProblem, choice: Choice, best: Choice): boolean {
+function expectHonest(problem: CarryQuestion, choice: ChoiceInKm, best: ChoiceInKm): boolean {
   expect(brokenLegs(drive(problem.sides, choice))).toEqual([]);
   for (const { aim, value, proven, gap } of choice.aims) {
     const least = reachedIn(best.aims, aim);
@@ -58,7 +59,7 @@ describe('a solver that runs out of time', () => {
     let worse = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {
-        const problem = problemOf(route);
+        const problem = questionOf(route);
         const best = bestOf(problem);
         let calls = 0;
         let start: Float64Array | null = null;
@@ -87,7 +88,7 @@ describe('a solver that runs out of time', () => {
     let told = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {
-        const problem = problemOf(route);
+        const problem = questionOf(route);
         const best = bestOf(problem);
         const knowing: MipSolver = (mip, cost, options) => {
           if (options.start === null) return anyOf(mip, cost, options);
@@ -111,7 +112,7 @@ describe('a solver that runs out of time', () => {
     let refused = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {
-        const problem = problemOf(route);
+        const problem = questionOf(route);
         const good = bestOf(problem);
         if (good === null) return;
         let first = true;
@@ -142,7 +143,7 @@ describe('a solver that runs out of time', () => {
   it('stops when the time is over, with what it has', () => {
     fc.assert(
       fc.property(smallRoute(), (route) => {
-        const problem = problemOf(route);
+        const problem = questionOf(route);
         const best = bestOf(problem);
         let calls = 0;
         const counted: MipSolver = (mip, cost, options) => {
@@ -173,7 +174,7 @@ describe('a solver that runs out of time', () => {
     });
     fc.assert(
       fc.property(smallRoute(), (route) => {
-        const problem = problemOf(route);
+        const problem = questionOf(route);
         if (bestOf(problem) === null) return;
         expect(solveCarry(problem, asked(empty))).toEqual({ status: 'out-of-time' });
       }),
@@ -182,7 +183,7 @@ describe('a solver that runs out of time', () => {
   });
 
   /** What the weighted sum alone comes to: the start of all aims. */
-  function startOf(problem: CarryProblem): Choice {
+  function startOf(problem: CarryQuestion): ChoiceInKm {
     let first = true;
     const once: MipSolver = (mip, cost, options) => {
       if (!first) return stopped(options.start!, cost, Number.NEGATIVE_INFINITY);

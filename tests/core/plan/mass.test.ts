@@ -9,7 +9,7 @@ import { solveCarry } from '../../../server/core/plan/model/solve.ts';
 import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { handLegs } from './hand-legs.ts';
-import { problemOf, rigOf, type SmallRoute, smallRoute } from './small-routes.ts';
+import { questionOf, rigOf, type SmallRoute, smallRoute } from './small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -95,7 +95,7 @@ describe('permitted masses', () => {
           stops: drawn.stops.map((stop) => ({ ...stop, detourKm: 0, evidence: 'stated' })),
         };
         const rig = rigWith(route, leftKg);
-        const problem = { ...problemOf(route), room: massRoomOf(rig) };
+        const problem = { ...questionOf(route), room: massRoomOf(rig) };
         const options = { solver, seconds: 60, clock: () => 0 };
         const solved = solveCarry(problem, options);
         const cans = solved.status === 'found' ? solved.choice.cans.fuel + solved.choice.cans.water : null;

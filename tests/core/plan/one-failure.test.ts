@@ -9,7 +9,7 @@ import { failuresOf } from './contracted.ts';
 import {
   FUEL_L_PER_KM,
   KM_PER_DAY,
-  problemOf,
+  questionOf,
   type SmallRoute,
   type SmallStop,
   smallRoute,
@@ -191,7 +191,7 @@ describe('a plan against one failure', () => {
       fc.assert(
         fc.property(smallRoute(), (drawn) => {
           const route = fuelOnly(drawn);
-          const problem = { ...problemOf(route), oneFailure: { spendReserve } };
+          const problem = { ...questionOf(route), oneFailure: { spendReserve } };
           const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
           const cans = solved.status === 'found' ? solved.choice.cans.fuel : null;
           expect(cans).toBe(fewestByBruteForce(route, spendReserve));
@@ -215,7 +215,7 @@ describe('a plan against one failure', () => {
             ...drawn,
             stops: drawn.stops.map((stop) => ({ ...stop, evidence: 'stated' })),
           };
-          const problem = problemOf(route);
+          const problem = questionOf(route);
           const options = { solver, seconds: 60, clock: () => 0 };
           const solved = solveCarry({ ...problem, oneFailure: { spendReserve } }, options);
           const total = (of: typeof solved) =>
@@ -225,8 +225,8 @@ describe('a plan against one failure', () => {
           const { fuel, water } = solved.choice.legs;
           if (fuel.length > 1 && water.length > 1) found += 1;
           if (total(solved)! > total(solveCarry(problem, options))!) dearer += 1;
-          // Driven, each failure is borne: failuresOf throws where one is not.
-          const held = { problem, choice: solved.choice, driven: drive(problem.sides, solved.choice) };
+          // DrivenLegs, each failure is borne: failuresOf throws where one is not.
+          const held = { question: problem, legs: drive(problem.sides, solved.choice) };
           const failures = failuresOf(held, spendReserve);
           expect(failures).toHaveLength(fuel.length - 1 + water.length - 1);
           for (const { at, next } of failures) {
@@ -244,7 +244,7 @@ describe('a plan against one failure', () => {
   it('never takes fewer cans than the plain plan', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(smallRoute(), (drawn) => {
-        const problem = problemOf(fuelOnly(drawn));
+        const problem = questionOf(fuelOnly(drawn));
         const options = { solver, seconds: 60, clock: () => 0 };
         const plain = solveCarry(problem, options);
         const safe = solveCarry({ ...problem, oneFailure: { spendReserve: true } }, options);

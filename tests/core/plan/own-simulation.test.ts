@@ -1,10 +1,11 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { reckonTrip } from '../../../server/core/analyse/analyse.ts';
-import { driveActual } from '../../../server/core/plan/drive/drive-actual.ts';
+import { driveActual } from '../../../server/core/plan/drive/driven-plan.ts';
+import type { Choice } from '../../../server/core/plan/model/choice.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
-import { type Choice, solveCarry } from '../../../server/core/plan/model/solve.ts';
-import { problemOf } from '../../../server/core/plan/question/problem-of.ts';
+import { solveCarry } from '../../../server/core/plan/model/solve.ts';
+import { questionOf } from '../../../server/core/plan/question/question-of.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
@@ -20,7 +21,7 @@ function solved(rig: RigFile) {
   const taps = [200, 400, 600, 800, 1000, 1200].map((km, index) => pointFeature(`node/9${index}`, km, TAP));
   const outcome = reckonTrip(inputOf({ rig, features: [...taps, pointFeature('node/1', 640, DIESEL, 2)] }));
   if (!outcome.ok) throw new Error('no route');
-  const { problem } = problemOf(outcome.value);
+  const { question: problem } = questionOf(outcome.value);
   const found = solveCarry(problem, { solver, seconds: 30, clock: () => 0 });
   if (found.status !== 'found') throw new Error(found.status);
   return { reckoned: outcome.value, problem, choice: found.choice };
@@ -28,7 +29,7 @@ function solved(rig: RigFile) {
 
 it('a plan without the can that it takes is a fault, not an answer', () => {
   const { reckoned, problem, choice } = solved(EXAMPLE_RIG);
-  expect(driveActual(reckoned, problem, choice).driven.fuel[1]!.cans).toBe(1);
+  expect(driveActual(reckoned, problem, choice).legs.fuel[1]!.cans).toBe(1);
   const without: Choice = {
     ...choice,
     legs: {
@@ -88,8 +89,8 @@ it('a can that comes full stays full, where that is not too heavy', () => {
     const features = [pointFeature('node/1', 130, DIESEL), pointFeature('node/2', 130, TAP)];
     const outcome = reckonTrip({ ...inputOf({ document, features, rig }), trip });
     if (!outcome.ok) throw new Error('no route');
-    const { plan, held } = planCarry(outcome.value, { solver, seconds: 30, clock: () => 0 });
-    return { plan, fuel: held!.driven.fuel };
+    const { plan, driven: held } = planCarry(outcome.value, { solver, seconds: 30, clock: () => 0 });
+    return { plan, fuel: held!.legs.fuel };
   };
   // 40 l and two cans of diesel at 0.845 kg/l (EN 590), 54 l of water, two empty cans, at the start: 2,129.6 kg.
   const startKg = 2000 + 80 * 0.845 + 54 + 2 * 4;

@@ -294,7 +294,7 @@ describe('against one failure', () => {
     const features = [...TAPS, pointFeature('node/1', 500, DIESEL), pointFeature('node/2', 900, DIESEL)];
     const input = inputOf({ features });
     const trip = reckoned(input);
-    const { held } = planCarry(trip, options());
+    const { driven: held } = planCarry(trip, options());
     const safe = oneFailure(trip, held!, options());
     expect(safe.status).toBe('found');
     expect(safe.failures.length).toBe(safe.legs.fuel.length + safe.legs.water.length - 2);

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/model/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { problemOf, type SmallRoute, smallRoute } from './small-routes.ts';
+import { questionOf, type SmallRoute, smallRoute } from './small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -24,7 +24,7 @@ const plain = (maxStops?: number) =>
 
 /** Cans of the plan, both commodities; endless where there is none. */
 function cansOf(route: SmallRoute): number {
-  const solved = solveCarry(problemOf(route), { solver, seconds: 60, clock: () => 0 });
+  const solved = solveCarry(questionOf(route), { solver, seconds: 60, clock: () => 0 });
   return solved.status === 'found'
     ? solved.choice.cans.fuel + solved.choice.cans.water
     : Number.POSITIVE_INFINITY;
@@ -87,7 +87,7 @@ describe('without permitted masses, with everything fillable at the start', () =
   it('the same input gives the same plan', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(plain(), (route) => {
-        const once = () => solveCarry(problemOf(route), { solver, seconds: 60, clock: () => 0 });
+        const once = () => solveCarry(questionOf(route), { solver, seconds: 60, clock: () => 0 });
         expect(once()).toEqual(once());
       }),
       { ...runs, numRuns: 50 },

@@ -5,16 +5,16 @@ import type { RigFile } from '../../../server/contract/rig.ts';
 import { type AnalyseInput, reckonTrip } from '../../../server/core/analyse/analyse.ts';
 import { evenProfile } from '../../../server/core/gaps/profile.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
+import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import { drive } from '../../../server/core/plan/drive/drive.ts';
+import { turnBacksOf } from '../../../server/core/plan/drive/turn-backs.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/model/solve.ts';
-import type { CarrySide } from '../../../server/core/plan/question/problem.ts';
-import { basisOf } from '../../../server/core/plan/what-if/basis.ts';
-import { turnBacksOf } from '../../../server/core/plan/what-if/turn-backs.ts';
+import type { CarrySide } from '../../../server/core/plan/side/carry-side.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature } from '../../helpers/analyse-input.ts';
 import { courseOf, endEdge, startEdge } from '../../helpers/course.ts';
-import { gaugeOf, legShown, planCarry, whatIf } from './contracted.ts';
+import { gaugeOf, planCarry, planLeg, whatIf } from './contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -25,7 +25,7 @@ function planned(input: AnalyseInput) {
   const outcome = reckonTrip(input);
   if (!outcome.ok) throw new Error(problemLine(outcome.problem));
   const trip = outcome.value;
-  const { plan, held } = planCarry(trip, { solver, seconds: 30, clock: () => 0 });
+  const { plan, driven: held } = planCarry(trip, { solver, seconds: 30, clock: () => 0 });
   return { trip, plan, held };
 }
 
@@ -116,7 +116,7 @@ describe('turning back with the plan’s levels', () => {
     );
     if (solved.status !== 'found') throw new Error(solved.status);
     const [leg] = drive(sides, solved.choice).fuel;
-    expect(legShown(sides.fuel, leg!).turnBackKm).toBeCloseTo(turnKm, 2);
+    expect(planLeg(leg!).turnBackKm).toBeCloseTo(turnKm, 2);
   });
 
   it('counts cans as fuel aboard: 90 l and two cans of 20 l (P10)', () => {
@@ -144,7 +144,7 @@ describe('turning back with the plan’s levels', () => {
       },
     };
     const { plan, held } = planned({ ...tripOver(590, rig), document });
-    const { out, home } = held!.problem.sides.fuel.course.litres;
+    const { out, home } = held!.question.sides.fuel.course.litres;
     const perKm = (sum: Float64Array) => sum.at(-1)! / 590;
     const [outL, homeL] = [perKm(out.sum), perKm(home.sum)];
     // 4 m a km of 2,000 kg at 35 % of 36 MJ/l (F5, F11), half of that spared on the way home.

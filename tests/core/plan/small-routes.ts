@@ -1,7 +1,9 @@
 import fc from 'fast-check';
 import type { Commodity, Evidence } from '../../../server/contract/common.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { CarryProblem, CarrySide, SupplyEdge } from '../../../server/core/plan/question/problem.ts';
+import type { CarryQuestion } from '../../../server/core/plan/question/carry-question.ts';
+import type { CarrySide } from '../../../server/core/plan/side/carry-side.ts';
+import type { SupplyEdge } from '../../../server/core/plan/side/supply-edge.ts';
 import { courseOf, endEdge, startEdge } from '../../helpers/course.ts';
 
 /** A halt of a small route: whole tens of km along, whole fives off, so that litres come out whole. */
@@ -83,7 +85,7 @@ export function rigOf(route: SmallRoute): RigFile {
   };
 }
 
-export function problemOf(route: SmallRoute): CarryProblem {
+export function questionOf(route: SmallRoute): CarryQuestion {
   const side = (commodity: Commodity): CarrySide => {
     const stops = route.stops.filter(({ offers }) => offers === commodity || offers === 'both');
     const edges: SupplyEdge[] = [

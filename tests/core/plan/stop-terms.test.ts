@@ -5,8 +5,8 @@ import type { TripFile } from '../../../server/contract/trip.ts';
 import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse/analyse.ts';
 import { daysOfStanding } from '../../../server/core/gaps/standing.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
+import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
-import { basisOf } from '../../../server/core/plan/what-if/basis.ts';
 import { checkTrip } from '../../../server/core/trip/check-trip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
@@ -64,7 +64,7 @@ describe('litres of a stop', () => {
   it('leave it with less when more is used before', () => {
     const limited = withPlan(input, { stops: [{ id: 'node/1', mostLitres: { fuel: 60 } }] });
     const value = reckoned(limited);
-    const { held } = planCarry(value, options());
+    const { driven: held } = planCarry(value, options());
     const rows = whatIf(value, basisOf(value, held), {});
     expect(rows.cautions.map(({ code }) => code)).toContain('mishap-before-bound-stop');
     // 10 % more, 18.7 l/100 km: 33.5 l arrive at km 500, 93.5 leave, and at km 900 the reserve of 18.7 is just whole.
@@ -106,14 +106,14 @@ describe('a stop that no plan can lose', () => {
     const value = reckoned(
       inputOf({ document: equatorDocument(2000), rig, features: features.slice(0, -1) }),
     );
-    const { held } = planCarry(value, options());
+    const { driven: held } = planCarry(value, options());
     const failing = oneFailure(value, held!, options());
     expect(failing.status).toBe('none');
     expect(failing.breaks.map(({ at }) => at.id)).toEqual(['node/1']);
     expect(failing.breaks[0]!.text).toContain('km 1000');
     // With a second pump 20 km on, either may fail.
     const both = reckoned(inputOf({ document: equatorDocument(2000), rig, features }));
-    expect(oneFailure(both, planCarry(both, options()).held!, options()).status).toBe('found');
+    expect(oneFailure(both, planCarry(both, options()).driven!, options()).status).toBe('found');
   });
 });
 

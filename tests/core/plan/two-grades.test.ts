@@ -4,10 +4,10 @@ import type { RigFile } from '../../../server/contract/rig.ts';
 import { drive } from '../../../server/core/plan/drive/drive.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/model/solve.ts';
-import type { CarryProblem } from '../../../server/core/plan/question/problem.ts';
+import type { CarryQuestion } from '../../../server/core/plan/question/carry-question.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { courseOf } from '../../helpers/course.ts';
-import { KM_PER_DAY, problemOf, rigOf, type SmallRoute, smallRoute } from './small-routes.ts';
+import { KM_PER_DAY, questionOf, rigOf, type SmallRoute, smallRoute } from './small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -55,8 +55,8 @@ function gradedRig(route: SmallRoute, { drinkingTankL, washingTankL, drinksL, wa
 }
 
 /** Fuel is plenty; water can be had everywhere, all alike. */
-function problemWith(route: SmallRoute, grades: Grades): CarryProblem {
-  const plain = problemOf(route);
+function problemWith(route: SmallRoute, grades: Grades): CarryQuestion {
+  const plain = questionOf(route);
   const course = courseOf({
     commodity: 'water',
     rigFile: gradedRig(route, grades),

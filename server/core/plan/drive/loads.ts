@@ -1,12 +1,14 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { RigFile } from '../../../contract/rig.ts';
-import { fuelKgPerLitre, WATER_KG_PER_L } from '../../mass/densities.ts';
+import { at, numberAt } from '../../lists/at.ts';
+import { pairsOf } from '../../lists/pairs.ts';
 import type { LoadSpan } from '../../mass/load.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
-import { type CarrySide, isBound } from '../question/problem.ts';
-import { loadKg } from '../question/problem-of.ts';
-import type { ContainerLevel } from './containers.ts';
-import type { Driven, DrivenLeg } from './drive.ts';
+import { kgPerLitreOf, loadKg } from '../question/can-kg.ts';
+import { type CarrySides, drawableOf } from '../side/carry-side.ts';
+import { isBound } from '../side/supply-edge.ts';
+import { allLitres, type ContainerLevel } from './containers.ts';
+import type { DrivenLeg, DrivenLegs } from './drive.ts';
 
 /** The load is told anew at least this often along the way, metres (ours): some 10 kg of fuel and water are used on it. */
 const STEP_M = 50_000;
@@ -18,31 +20,31 @@ const STEP_M = 50_000;
  */
 export function loadsAlong(
   rig: RigFile,
-  cans: Record<Commodity, number>,
-  sides: Record<Commodity, CarrySide>,
-  driven: Driven,
+  cans: Readonly<Record<Commodity, number>>,
+  sides: CarrySides,
+  legs: DrivenLegs,
 ): LoadSpan[] {
-  const cuts = cutsOf(driven, sides.fuel.course.lengthM);
+  const cuts = cutsOf(legs, sides.fuel.course.lengthM);
   const mostKg = loadKg(rig, cans);
   const missing = COMMODITIES.map((commodity) => {
-    const { course, canL } = sides[commodity];
-    const kgPerLitre = commodity === 'fuel' ? fuelKgPerLitre(rig.fuel.kind) : WATER_KG_PER_L;
-    const fullL = course.rig[commodity].drawableL + cans[commodity] * canL;
-    const { low, high } = course.rig.water.litresPerDay;
+    const side = sides[commodity];
+    const fullL = drawableOf(side) + cans[commodity] * side.canL;
+    const { low, high } = side.course.rig.water.litresPerDay;
     const share = commodity === 'fuel' || high === 0 ? 1 : low / high;
-    return aboardAt(cuts, driven[commodity], fullL, share).map((aboardL) => (fullL - aboardL) * kgPerLitre);
+    const aboard = aboardReader(legs[commodity], fullL, share);
+    return Float64Array.from(cuts, (atM) => (fullL - aboard(atM)) * kgPerLitreOf(rig, commodity));
   });
-  return cuts.slice(1).map((toM, index) => ({
-    fromM: cuts[index]!,
+  return pairsOf(cuts).map(([fromM, toM], index) => ({
+    fromM,
     toM,
-    moreKg: mostKg - missing.reduce((sum, kg) => sum + kg[index]!, 0),
+    moreKg: mostKg - missing.reduce((sum, kg) => sum + numberAt(kg, index), 0),
   }));
 }
 
 /** Where pieces begin and end, metres along, in order, each once: the start and the end of the route among them. */
-function cutsOf(driven: Driven, lengthM: number): number[] {
+function cutsOf(legs: DrivenLegs, lengthM: number): number[] {
   const places = COMMODITIES.flatMap((commodity) =>
-    driven[commodity].flatMap(({ from, poursM, detours }) => [
+    legs[commodity].flatMap(({ from, poursM, detours }) => [
       from.atM,
       ...poursM,
       ...detours.map(({ atM }) => atM),
@@ -53,36 +55,46 @@ function cutsOf(driven: Driven, lengthM: number): number[] {
   return [...new Set(inside)].sort((a, b) => a - b).concat(lengthM);
 }
 
-/**
- * The most litres aboard of a commodity from each place on, when of what a plan takes to be used only a share is; never
- * above `fullL`. `places` in order.
- */
-function aboardAt(
-  places: readonly number[],
-  legs: readonly DrivenLeg[],
-  fullL: number,
-  share: number,
-): number[] {
-  let [leg, level] = [0, 0];
-  let departL = legs[0]!.figures.departL;
-  return places.map((atM) => {
-    for (let next = legs[leg + 1]; next !== undefined && next.from.atM <= atM; next = legs[leg + 1]) {
-      const { needL, arriveL } = legs[leg]!.figures;
-      // Where not all that is wanted is to be had, what was not used comes on top of it.
-      const gotL = isBound(next.from) ? Math.max(0, next.figures.departL - arriveL) : 0;
-      departL = Math.max(next.figures.departL, Math.min(fullL, departL - needL * share + gotL));
-      leg += 1;
-      level = 0;
-    }
-    const { levels, figures } = legs[leg]!;
-    while (level < levels.length - 1 && levels[level]!.atM < atM) level += 1;
-    const after = levels[level]!;
-    const before = after.atM > atM ? (levels[level - 1] ?? after) : after;
-    const part = after.atM === before.atM ? 0 : (atM - before.atM) / (after.atM - before.atM);
-    const heldL = totalOf(before) + part * (totalOf(after) - totalOf(before));
-    return departL - (figures.departL - heldL) * share;
-  });
+/** A leg with the most that may be aboard where it begins. */
+interface FullestLeg {
+  readonly leg: DrivenLeg;
+  readonly departL: number;
 }
 
-const totalOf = ({ tankL, cansL }: ContainerLevel): number =>
-  cansL.reduce((sum, litres) => sum + litres, tankL);
+/**
+ * Reads the most litres aboard of a commodity from a place on, when of what a plan takes to be used only a share is;
+ * never above `fullL`.
+ */
+function aboardReader(legs: readonly DrivenLeg[], fullL: number, share: number): (atM: number) => number {
+  const fullest = fullestLegs(legs, fullL, share);
+  return (atM) => {
+    const { leg, departL } = fullest.findLast(({ leg: { from } }) => from.atM <= atM) ?? at(fullest, 0);
+    return departL - (leg.figures.departL - litresAt(leg.levels, atM)) * share;
+  };
+}
+
+function fullestLegs(legs: readonly DrivenLeg[], fullL: number, share: number): FullestLeg[] {
+  const fullest: FullestLeg[] = [];
+  for (const leg of legs) {
+    const before = fullest.at(-1);
+    fullest.push({ leg, departL: before === undefined ? leg.figures.departL : mostAfter(before, leg) });
+  }
+  return fullest;
+
+  function mostAfter({ leg, departL }: FullestLeg, next: DrivenLeg): number {
+    const { needL, arriveL } = leg.figures;
+    // Where not all that is wanted is to be had, what was not used comes on top of it.
+    const gotL = isBound(next.from) ? Math.max(0, next.figures.departL - arriveL) : 0;
+    return Math.max(next.figures.departL, Math.min(fullL, departL - needL * share + gotL));
+  }
+}
+
+/** All that is aboard at a place: on arriving where it differs from on leaving. */
+function litresAt(levels: readonly ContainerLevel[], atM: number): number {
+  const next = levels.findIndex((level) => level.atM >= atM);
+  const index = next < 0 ? levels.length - 1 : next;
+  const after = at(levels, index);
+  const before = after.atM > atM ? (levels[index - 1] ?? after) : after;
+  const part = after.atM === before.atM ? 0 : (atM - before.atM) / (after.atM - before.atM);
+  return allLitres(before) + part * (allLitres(after) - allLitres(before));
+}

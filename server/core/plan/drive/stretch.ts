@@ -1,19 +1,19 @@
 import type { Course } from '../../gaps/course.ts';
-import type { SupplyEdge } from '../question/problem.ts';
-import type { Detour } from './level-points.ts';
+import type { Detour } from '../../gaps/levels.ts';
+import type { SupplyEdge } from '../side/supply-edge.ts';
 
 /** From one supply that is used to the next, with what is aboard on leaving. */
 export interface Stretch {
-  course: Course;
-  from: SupplyEdge;
-  to: SupplyEdge;
+  readonly course: Course;
+  readonly from: SupplyEdge;
+  readonly to: SupplyEdge;
   /** In the fixed tanks on leaving. */
-  tankL: number;
+  readonly tankL: number;
   /** Full on leaving. */
-  cans: number;
-  canL: number;
+  readonly cans: number;
+  readonly canL: number;
   /** Set where cans are kept for washing water. */
-  washingCans?: boolean;
+  readonly washingCans?: boolean;
   /** Further halts off the route on the way. */
-  detours: readonly Detour[];
+  readonly detours: readonly Detour[];
 }

@@ -1,21 +1,18 @@
 import { COMMODITIES } from '../../quantity/commodities.ts';
-import type { CarryProblem, SupplyEdge } from '../question/problem.ts';
+import type { CarryQuestion } from '../question/carry-question.ts';
 import { groupedBySpan } from '../question/supply-stops.ts';
+import type { SupplyEdge } from '../side/supply-edge.ts';
 
 /** A supply stop that may fail: with all that it gives of both commodities at once. */
 export interface FailingStop {
-  /** Metres along the route, of its first supply. */
-  atM: number;
-  edges: ReadonlySet<SupplyEdge>;
+  /** Of its supplies the first along the route. */
+  readonly first: SupplyEdge;
+  readonly edges: ReadonlySet<SupplyEdge>;
 }
 
 /** The supplies of both commodities that lie close together, as stops in route order. */
-export function failingStops({ sides }: Pick<CarryProblem, 'sides'>): FailingStop[] {
-  const edges = COMMODITIES.flatMap((commodity) => sides[commodity].edges).filter(
-    ({ kind }) => kind === 'passing',
-  );
-  return groupedBySpan(edges, ({ atM }) => atM).map((group) => ({
-    atM: group[0].atM,
-    edges: new Set(group),
-  }));
+export function failingStops({ sides }: Pick<CarryQuestion, 'sides'>): FailingStop[] {
+  const edges = COMMODITIES.flatMap((commodity) => sides[commodity].edges);
+  const passings = edges.filter(({ kind }) => kind === 'passing');
+  return groupedBySpan(passings).map((group) => ({ first: group[0], edges: new Set(group) }));
 }

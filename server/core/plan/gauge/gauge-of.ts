@@ -1,93 +1,71 @@
 import type { Commodity } from '../../../contract/common.ts';
+import { at } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
+import type { Basis } from '../drive/basis.ts';
 import { pointsAt, type Run, type RunPoint, runOf } from '../drive/run.ts';
-import { type PlanEdge, planEdge } from '../question/plan-edge.ts';
-import type { Basis } from '../what-if/basis.ts';
-import type { TurnBack } from '../what-if/turn-backs.ts';
-
-/** The least to have aboard of one commodity at a place, reserve included, litres of all containers. */
-export interface GaugeSide {
-  readonly onL: number;
-  /** Null where the way cannot be driven back. */
-  readonly backL: number | null;
-  /** As planned. */
-  readonly plannedL: number;
-  readonly from: PlanEdge;
-  readonly to: PlanEdge;
-}
-
-export interface GaugeRow {
-  readonly atM: number;
-  readonly at: 'start' | 'step' | 'arriving' | 'leaving' | 'turn-back' | 'end';
-  /** Of the stop, or of what it is turned back to. */
-  readonly name: string | null;
-  /** What is filled at the stop, or what has to turn back here. */
-  readonly commodities: readonly Commodity[];
-  readonly fuel: GaugeSide;
-  readonly water: GaugeSide;
-}
-
-/** The gauge table; metres along the route. */
-export interface Gauge {
-  readonly basis: Basis['kind'];
-  readonly stepM: number;
-  readonly rows: readonly GaugeRow[];
-}
+import type { TurnBack } from '../drive/turn-backs.ts';
+import { byCommodity } from '../side/other-of.ts';
+import { planEdge } from '../side/plan-edge.ts';
+import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
+import type { Gauge, GaugeRow, GaugeSide } from './gauge.ts';
 
 /** A line of the table at least this often, metres (ours). */
 export const STEP_M = 50_000;
+
+/** A line of the table, before litres are put to it. */
+type Line = Omit<GaugeRow, Commodity>;
 
 /**
  * The gauge table: the least to have aboard at a place to go on, and to go back, with the reserve. A line every 50 km,
  * at every stop on arriving and on leaving, and at every turn-back point.
  */
 export function gaugeOf(basis: Basis, turnBacks: readonly TurnBack[]): Gauge {
-  const runs = {
-    fuel: basis.sides.fuel.stretches.map(runOf),
-    water: basis.sides.water.stretches.map(runOf),
+  const runs = byCommodity((commodity) => basis.sides[commodity].stretches.map(runOf));
+  return {
+    basis: basis.kind,
+    stepM: STEP_M,
+    rows: linesOf(basis, turnBacks).map(
+      (line): GaugeRow => ({
+        ...line,
+        fuel: sideAt(runs.fuel, line, 'fuel'),
+        water: sideAt(runs.water, line, 'water'),
+      }),
+    ),
   };
-  const lengthM = basis.sides.fuel.side.course.lengthM;
-  const places: Place[] = [
-    { atM: 0, at: 'start', name: runs.fuel[0]?.stretch.from.name ?? null, commodities: [] },
-    ...stopsOf(basis).flatMap((stop): Place[] => [
+}
+
+/** In route order. */
+function linesOf(basis: Basis, turnBacks: readonly TurnBack[]): Line[] {
+  const { side, stretches } = basis.sides.fuel;
+  const { lengthM } = side.course;
+  const lines: Line[] = [
+    { atM: 0, at: 'start', name: stretches[0]?.from.name ?? null, commodities: [] },
+    ...stopsOf(basis).flatMap((stop): Line[] => [
       { ...stop, at: 'arriving' },
       { ...stop, at: 'leaving' },
     ]),
     ...turnBacks.map(
-      ({ atM, commodity, backTo }): Place => ({
+      ({ atM, commodity, backTo }): Line => ({
         atM,
         at: 'turn-back',
         name: backTo.name,
         commodities: [commodity],
       }),
     ),
-    { atM: lengthM, at: 'end', name: runs.fuel.at(-1)?.stretch.to.name ?? null, commodities: [] },
+    { atM: lengthM, at: 'end', name: stretches.at(-1)?.to.name ?? null, commodities: [] },
   ];
-  const taken = new Set(places.map(({ atM }) => atM));
-  for (let atM = STEP_M; atM < lengthM; atM += STEP_M)
-    if (!taken.has(atM)) places.push({ atM, at: 'step', name: null, commodities: [] });
-  places.sort((a, b) => a.atM - b.atM || ORDER[a.at] - ORDER[b.at]);
-  return {
-    basis: basis.kind,
-    stepM: STEP_M,
-    rows: places.map(
-      (place): GaugeRow => ({
-        atM: place.atM,
-        at: place.at,
-        name: place.name,
-        commodities: place.commodities,
-        fuel: sideAt(runs.fuel, place, 'fuel'),
-        water: sideAt(runs.water, place, 'water'),
-      }),
-    ),
-  };
+  return [...lines, ...stepsBetween(lines, lengthM)].sort(
+    (a, b) => a.atM - b.atM || ORDER[a.at] - ORDER[b.at],
+  );
 }
 
-interface Place {
-  atM: number;
-  at: GaugeRow['at'];
-  name: string | null;
-  commodities: Commodity[];
+/** The lines that are there for their distance alone. */
+function stepsBetween(lines: readonly Line[], lengthM: number): Line[] {
+  const places = new Set(lines.map(({ atM }) => atM));
+  const steps: Line[] = [];
+  for (let atM = STEP_M; atM < lengthM; atM += STEP_M)
+    if (!places.has(atM)) steps.push({ atM, at: 'step', name: null, commodities: [] });
+  return steps;
 }
 
 const ORDER: Record<GaugeRow['at'], number> = {
@@ -100,49 +78,50 @@ const ORDER: Record<GaugeRow['at'], number> = {
 };
 
 /** Stops that are used, both commodities of one point at one place together, in route order. */
-function stopsOf({ sides }: Basis): Omit<Place, 'at'>[] {
-  const stops: (Omit<Place, 'at'> & { id: string | null })[] = [];
+function stopsOf({ sides }: Basis): Omit<Line, 'at'>[] {
+  const stops: { readonly edge: SupplyEdge; readonly commodities: Commodity[] }[] = [];
   for (const commodity of COMMODITIES) {
     for (const { to } of sides[commodity].stretches) {
       if (to.kind !== 'passing') continue;
-      const known = stops.find(({ id, atM }) => id === to.id && atM === to.atM);
-      if (known === undefined)
-        stops.push({ id: to.id, atM: to.atM, name: to.name, commodities: [commodity] });
+      const known = stops.find(({ edge }) => isSamePlace(edge, to));
+      if (known === undefined) stops.push({ edge: to, commodities: [commodity] });
       else known.commodities.push(commodity);
     }
   }
   return stops
-    .sort((a, b) => a.atM - b.atM)
-    .map(({ atM, name, commodities }) => ({ atM, name, commodities }));
+    .map(({ edge, commodities }) => ({ atM: edge.atM, name: edge.name, commodities }))
+    .sort((a, b) => a.atM - b.atM);
 }
 
 /** Before a stop the stretch that ends there speaks, from the moment of leaving the one that begins there. */
-function sideAt(runs: readonly Run[], { atM, at, commodities }: Place, commodity: Commodity): GaugeSide {
+function sideAt(runs: readonly Run[], { atM, at: kind, commodities }: Line, commodity: Commodity): GaugeSide {
+  const first = at(runs, 0);
   const own = commodities.includes(commodity);
-  if (at === 'start') return leavingSide(runs[0]!);
-  if (own && at === 'leaving') return leavingSide(runs.findLast(({ stretch }) => stretch.from.atM <= atM)!);
-  const turning = own && at === 'turn-back';
-  const run = turning
-    ? runs.findLast(({ stretch }) => stretch.from.atM <= atM && stretch.to.atM > atM)
-    : runs.find(({ stretch }) => stretch.from.atM < atM && stretch.to.atM >= atM);
-  const there = pointsAt(run ?? runs[0]!, atM);
+  if (kind === 'start') return leavingSide(first);
+  if (own && kind === 'leaving')
+    return leavingSide(runs.findLast(({ stretch }) => stretch.from.atM <= atM) ?? first);
+  const run =
+    own && kind === 'turn-back'
+      ? runs.findLast(({ stretch }) => stretch.from.atM <= atM && stretch.to.atM > atM)
+      : runs.find(({ stretch }) => stretch.from.atM < atM && stretch.to.atM >= atM);
+  const there = pointsAt(run ?? first, atM);
   // Before a halt for the other commodity the way to it is still to come, after it that way is gone.
-  return gaugeSide(run ?? runs[0]!, at === 'leaving' ? there.at(-1)! : there[0]!);
+  return gaugeSide(run ?? first, kind === 'leaving' ? (there.at(-1) ?? there[0]) : there[0]);
 }
 
 /** At the supply itself: what has to be filled to go on. */
 function leavingSide(run: Run): GaugeSide {
   const { departL } = run.figures;
-  return gaugeSide(run, { ...run.points[0]!, litres: departL, backL: 0 });
+  return gaugeSide(run, { ...at(run.points, 0), litres: departL, backL: 0 });
 }
 
 /** The least to have aboard at a point of a stretch. */
-function gaugeSide({ stretch, figures, marginL, keepL }: Run, point: RunPoint): GaugeSide {
+function gaugeSide({ stretch, figures, marginL, keepL }: Run, { litres, backL }: RunPoint): GaugeSide {
   const aboveL = Math.min(marginL, figures.arriveL - keepL);
   return {
-    onL: point.litres - aboveL,
-    backL: point.backL === null ? null : point.backL + keepL,
-    plannedL: point.litres,
+    onL: litres - aboveL,
+    backL: backL === null ? null : backL + keepL,
+    plannedL: litres,
     from: planEdge(stretch.from),
     to: planEdge(stretch.to),
   };

@@ -1,217 +1,204 @@
 import type { Commodity } from '../../../contract/common.ts';
+import { at } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { type FailingStop, failingStops } from '../failure/failing-stops.ts';
-import { onTheWay, reachesBack, reachesOn } from '../failure/failure.ts';
-import { arriveWith, leaveBound } from '../question/bound-stop.ts';
-import { type Hop, type Leg, legNeed, tanksL, withDetours, withFilling } from '../question/leg.ts';
-import { alongL, type MoreCans } from '../question/legs.ts';
-import {
-  type CarryProblem,
-  type CarrySide,
-  costOf,
-  type FailureRule,
-  type Halt,
-  haltsBetween,
-  otherOf,
-} from '../question/problem.ts';
-import type { MipBuilder } from './mip.ts';
+import { type FailingSide, onTheWay, reachesBack, reachesOn } from '../failure/reach.ts';
+import { hopsInTurn } from '../legs/hops-in-turn.ts';
+import { callsAt, type Hop, type Leg } from '../legs/leg.ts';
+import type { CarryQuestion, FailureRule } from '../question/carry-question.ts';
+import { type CarrySide, edgeAt, endsOf } from '../side/carry-side.ts';
+import { costOf, type Halt, haltsBetween } from '../side/halts.ts';
+import { otherOf } from '../side/other-of.ts';
+import type { SupplyEdge } from '../side/supply-edge.ts';
+import { entriesOf, type LegColumn, type LegColumns } from './columns.ts';
+import type { MipBuilder, MipEntry } from './mip.ts';
 
-type Legs = Record<Commodity, readonly { leg: Leg; column: number }[]>;
-type Entry = [column: number, value: number];
+interface FailureFacts {
+  readonly question: CarryQuestion;
+  readonly rule: FailureRule;
+  /** By the commodity that bears them: halts of the other. */
+  readonly foreign: Readonly<Record<Commodity, readonly Halt[]>>;
+  readonly legs: LegColumns;
+}
+
+/** A stop that fails, and the column that says which way is gone then: on where it is 1. */
+interface StopColumn {
+  readonly stop: FailingStop;
+  readonly on: number;
+}
 
 /**
  * Rows that let every stop fail, one at a time: for each there is one way to go, on or back, that both commodities bear.
  * Back is to the supply before; a leg of the other commodity that the stop lies on bears the way back from there as well.
  */
-export function addFailureRows(
-  builder: MipBuilder,
-  problem: CarryProblem,
-  rule: FailureRule,
-  halts: Record<Commodity, readonly Halt[]>,
-  legs: Legs,
-): void {
-  failingStops(problem).forEach((stop, number) => {
-    if (rule.onlyStop !== undefined && rule.onlyStop !== number) return;
+export function addFailureRows(builder: MipBuilder, facts: FailureFacts): void {
+  const { question, rule } = facts;
+  for (const [number, stop] of failingStops(question).entries()) {
+    if (rule.onlyStop !== undefined && rule.onlyStop !== number) continue;
     // Whole legs leave it no choice but on or back: no need to ask for whole numbers.
     const on = builder.column(0, 1, false);
     for (const commodity of COMMODITIES) {
-      addOwnRows(builder, problem, commodity, rule, halts[otherOf(commodity)], legs[commodity], stop, on);
-      addOtherRows(builder, problem, commodity, rule, halts[otherOf(commodity)], legs, stop, on);
-    }
-  });
-}
-
-/** Legs that end at the stop, or go on over it, with nothing to be had there. */
-function addOwnRows(
-  builder: MipBuilder,
-  { sides }: CarryProblem,
-  commodity: Commodity,
-  { spendReserve }: FailureRule,
-  foreign: readonly Halt[],
-  legs: Legs[Commodity],
-  stop: FailingStop,
-  on: number,
-): void {
-  const side = sides[commodity];
-  for (const edge of stop.edges) {
-    const index = side.edges.indexOf(edge);
-    if (index < 0) continue;
-    const next = legs.filter(({ leg }) => leg.from === index);
-    const noWayBack: Entry[] = [];
-    const noWayOn: Entry[] = [];
-    /** Legs that end here, by where they still reach: the columns of legs from here. */
-    const reaching = new Map<string, { columns: number[]; reached: ReadonlySet<number> }>();
-    for (const { leg, column } of legs) {
-      const at = leg.hops.findIndex(({ to }) => to === index);
-      if (at < 0) continue;
-      const hop = atWorst(side, leg, foreign)[at];
-      if (hop === undefined) {
-        // With every halt made it does not come so far: it may be chosen, but not relied on.
-        noWayBack.push([column, 1]);
-        noWayOn.push([column, 1]);
-        continue;
-      }
-      // From one supply of the stop to another of it: both fail.
-      const both = stop.edges.has(side.edges[hop.from]!);
-      const back = !both && reachesBack(side, hop, edge, foreign, spendReserve);
-      if (!back) noWayBack.push([column, 1]);
-      const rest = leg.hops.slice(at + 1);
-      if (both || (rest.length > 0 && !reachesOn(side, hop, rest, foreign, spendReserve)))
-        noWayOn.push([column, 1]);
-      if (both || rest.length > 0) continue;
-      const reached = reachedFrom(side, hop, next, foreign, spendReserve);
-      const key = [...reached].join(' ');
-      const alike = reaching.get(key) ?? { columns: [], reached };
-      alike.columns.push(column);
-      reaching.set(key, alike);
-    }
-    // Of all legs to a supply one is chosen at the most, so what holds for each holds for their sum.
-    if (noWayBack.length > 0) builder.row(Number.NEGATIVE_INFINITY, 0, [...noWayBack, [on, -1]]);
-    if (noWayOn.length > 0) builder.row(Number.NEGATIVE_INFINITY, 1, [...noWayOn, [on, 1]]);
-    const groups = [...reaching.values()];
-    for (const { reached } of groups) {
-      const within = groups.filter((other) => [...other.reached].every((column) => reached.has(column)));
-      builder.row(Number.NEGATIVE_INFINITY, 1, [
-        ...within.flatMap(({ columns }) => columns.map((column): Entry => [column, 1])),
-        [on, 1],
-        ...[...reached].map((column): Entry => [column, -1]),
-      ]);
+      addOwnRows(builder, facts, commodity, { stop, on });
+      addOtherRows(builder, facts, commodity, { stop, on });
     }
   }
 }
 
+const failingSide = ({ question, rule, foreign }: FailureFacts, commodity: Commodity): FailingSide => ({
+  side: question.sides[commodity],
+  foreign: foreign[commodity],
+  spendReserve: rule.spendReserve,
+});
+
+/** Legs that end at the stop, or go on over it, with nothing to be had there. */
+function addOwnRows(
+  builder: MipBuilder,
+  facts: FailureFacts,
+  commodity: Commodity,
+  { stop, on }: StopColumn,
+): void {
+  const failing = failingSide(facts, commodity);
+  const legs = facts.legs[commodity];
+  for (const edge of stop.edges) {
+    const index = failing.side.edges.indexOf(edge);
+    if (index < 0) continue;
+    const next = legs.filter(({ leg }) => leg.from === index);
+    const calls = legs
+      .filter(({ leg }) => callsAt(leg, index))
+      .map((leg) => callAt(failing, leg, { stop, edge, index, next }));
+    addCallRows(builder, calls, on);
+  }
+}
+
+/** A leg that calls at a stop which gives nothing: what it bears then. */
+interface Call {
+  readonly column: number;
+  readonly bearsBack: boolean;
+  /** Whether it bears going on; where it ends there, the columns of the legs whose own end it still reaches. */
+  readonly bearsOn: boolean | ReadonlySet<number>;
+}
+
+interface CallFacts {
+  readonly stop: FailingStop;
+  readonly edge: SupplyEdge;
+  /** Of the edge. */
+  readonly index: number;
+  /** Legs that begin there. */
+  readonly next: readonly LegColumn[];
+}
+
+function callAt(
+  failing: FailingSide,
+  { leg, column }: LegColumn,
+  { stop, edge, index, next }: CallFacts,
+): Call {
+  const { side } = failing;
+  const number = leg.hops.findIndex(({ to }) => to === index);
+  const hop = atWorst(failing, leg)[number];
+  // With every halt made it does not come so far: it may be chosen, but not relied on.
+  if (hop === undefined) return { column, bearsBack: false, bearsOn: false };
+  // From one supply of the stop to another of it: both fail.
+  if (stop.edges.has(edgeAt(side, hop.from))) return { column, bearsBack: false, bearsOn: false };
+  const rest = leg.hops.slice(number + 1);
+  return {
+    column,
+    bearsBack: reachesBack(failing, hop, edge),
+    bearsOn: rest.length > 0 ? reachesOn(failing, hop, rest) : reachedFrom(failing, hop, next),
+  };
+}
+
+function addCallRows(builder: MipBuilder, calls: readonly Call[], on: number): void {
+  const one = ({ column }: Call): MipEntry => [column, 1];
+  // Of all legs to a supply one is chosen at the most, so what holds for each holds for their sum.
+  const noWayBack = calls.filter(({ bearsBack }) => !bearsBack);
+  if (noWayBack.length > 0) builder.atMost(0, [...noWayBack.map(one), [on, -1]]);
+  const noWayOn = calls.filter(({ bearsOn }) => bearsOn === false);
+  if (noWayOn.length > 0) builder.atMost(1, [...noWayOn.map(one), [on, 1]]);
+  const groups = alikeInReach(calls);
+  for (const { reached } of groups) {
+    const within = groups.filter((other) => [...other.reached].every((column) => reached.has(column)));
+    builder.atMost(1, [
+      ...within.flatMap(({ columns }) => columns.map((column): MipEntry => [column, 1])),
+      [on, 1],
+      ...[...reached].map((column): MipEntry => [column, -1]),
+    ]);
+  }
+}
+
+interface ReachGroup {
+  readonly columns: readonly number[];
+  readonly reached: ReadonlySet<number>;
+}
+
+/** Legs that end at the stop, by where they still reach. */
+function alikeInReach(calls: readonly Call[]): ReachGroup[] {
+  const groups = new Map<string, ReachGroup>();
+  for (const { column, bearsOn } of calls) {
+    if (typeof bearsOn === 'boolean') continue;
+    const name = [...bearsOn].join(' ');
+    const group = groups.get(name) ?? { columns: [], reached: bearsOn };
+    groups.set(name, { ...group, columns: [...group.columns, column] });
+  }
+  return [...groups.values()];
+}
+
 /** The hops of a leg with what each is left with were every halt of the other commodity made; no more than it reaches. */
-function atWorst(side: CarrySide, leg: Leg, foreign: readonly Halt[]): readonly Hop[] {
-  if (leg.hops.length === 1) return leg.hops;
-  let left: Pick<Hop, 'tankL' | 'cans' | 'filledL'> = leg.hops[0];
+function atWorst({ side, foreign }: FailingSide, { hops }: Leg): readonly Hop[] {
+  if (hops.length === 1) return hops;
+  const viaM = (from: number, to: number) => costOf(haltsBetween(foreign, ...endsOf(side, { from, to })));
   const worst: Hop[] = [];
-  for (const [index, hop] of leg.hops.entries()) {
-    worst.push({ ...hop, ...left });
-    const next = leg.hops[index + 1];
-    if (next === undefined) break;
-    const { from, to } = hop;
-    const viaM = costOf(haltsBetween(foreign, side.edges[from]!, side.edges[to]!));
-    const filling = withFilling(side, legNeed(side, from, to), from, left.filledL);
-    const { needL } = withDetours(side, filling, viaM);
-    if (needL > left.tankL + left.cans * side.canL) break;
-    left = leaveBound(side, side.edges[to]!, arriveWith(side, left, needL), next.cans);
+  for (const { index, departure, needL } of hopsInTurn(side, hops[0], hops, viaM)) {
+    worst.push({ ...at(hops, index), ...departure });
+    if (needL > departure.tankL + departure.cans * side.canL) break;
   }
   return worst;
 }
 
 /** Columns of the legs from a hop's end whose own end it still reaches, having sought in vain there. */
-function reachedFrom(
-  side: CarrySide,
-  hop: Hop,
-  next: Legs[Commodity],
-  foreign: readonly Halt[],
-  spendReserve: boolean,
-): ReadonlySet<number> {
+function reachedFrom(failing: FailingSide, hop: Hop, next: readonly LegColumn[]): ReadonlySet<number> {
   const known = new Map<string, boolean>();
-  return new Set(
-    next
-      .filter(({ leg }) => {
-        // Over a single hop only where it leads matters.
-        const key = leg.hops.map(({ to, cans }) => (leg.hops.length === 1 ? to : `${to} ${cans}`)).join();
-        const reaches = known.get(key) ?? reachesOn(side, hop, leg.hops, foreign, spendReserve);
-        known.set(key, reaches);
-        return reaches;
-      })
-      .map(({ column }) => column),
-  );
-}
-
-/**
- * Numbers of full cans that are worth having against a failure, beyond the fewest: with each of them more is reached, on
- * or back, than with one can less.
- */
-export function cansAgainstFailure(
-  { sides }: CarryProblem,
-  commodity: Commodity,
-  { spendReserve }: FailureRule,
-  foreign: readonly Halt[],
-): MoreCans {
-  const side = sides[commodity];
-  const places = sides[otherOf(commodity)].edges.filter(({ kind }) => kind === 'passing');
-  return (from, to, fewest) => {
-    const tankL = tanksL(side, from);
-    const [leaves, ends] = [side.edges[from]!, side.edges[to]!];
-    const between = places.filter(({ atM }) => atM > leaves.atM && atM < ends.atM).map(onTheWay);
-    const reach = (cans: number): string => {
-      const hop = { from, to, tankL, cans, filledL: tankL + cans * side.canL, spareM: 0 };
-      const reached: number[] = [];
-      for (let next = to + 1; next < side.edges.length; next += 1) {
-        if (alongL(side, from, next) > hop.filledL) break;
-        if (reachesOn(side, hop, [{ ...hop, to: next }], foreign, spendReserve)) reached.push(next);
-      }
-      const back = [ends, ...between].map((place) => reachesBack(side, hop, place, foreign, spendReserve));
-      return `${reached} ${back}`;
-    };
-    const counts: number[] = [];
-    let before = reach(fewest);
-    for (let cans = fewest + 1; cans <= side.mostCans; cans += 1) {
-      const reached = reach(cans);
-      if (reached !== before) counts.push(cans);
-      before = reached;
-    }
-    return counts;
-  };
+  const reached = next.filter(({ leg }) => {
+    // Over a single hop only where it leads matters.
+    const way = leg.hops.map(({ to, cans }) => (leg.hops.length === 1 ? to : `${to} ${cans}`)).join();
+    const reaches = known.get(way) ?? reachesOn(failing, hop, leg.hops);
+    known.set(way, reaches);
+    return reaches;
+  });
+  return new Set(reached.map(({ column }) => column));
 }
 
 /** Legs of this commodity on which a stop lies where the other is sought in vain: going back, they bear that. */
 function addOtherRows(
   builder: MipBuilder,
-  { sides }: CarryProblem,
+  facts: FailureFacts,
   commodity: Commodity,
-  { spendReserve }: FailureRule,
-  foreign: readonly Halt[],
-  legs: Legs,
-  stop: FailingStop,
-  on: number,
+  { stop, on }: StopColumn,
 ): void {
-  const side = sides[commodity];
+  const failing = failingSide(facts, commodity);
   const other = otherOf(commodity);
   for (const edge of stop.edges) {
-    const index = sides[other].edges.indexOf(edge);
+    const index = facts.question.sides[other].edges.indexOf(edge);
     if (index < 0) continue;
-    const into = legs[other].filter(({ leg }) => leg.hops.some(({ to }) => to === index));
+    const into = facts.legs[other].filter(({ leg }) => callsAt(leg, index));
     if (into.length === 0) continue;
-    const place = onTheWay(edge);
-    const isOn = ({ from, to }: Hop) =>
-      side.edges[from]!.atM < edge.atM && side.edges[to]!.atM > edge.atM && !stop.edges.has(side.edges[to]!);
-    const caught = legs[commodity].filter(({ leg }) =>
-      leg.hops.some((hop, index) => {
-        if (!isOn(hop)) return false;
-        const worst = atWorst(side, leg, foreign)[index];
-        return worst === undefined || !reachesBack(side, worst, place, foreign, spendReserve);
-      }),
-    );
+    const caught = facts.legs[commodity].filter(({ leg }) => isCaught(failing, leg, edge, stop));
     if (caught.length === 0) continue;
     // Both legs are chosen only where the way is on.
-    builder.row(Number.NEGATIVE_INFINITY, 1, [
-      ...caught.map(({ column }): Entry => [column, 1]),
-      ...into.map(({ column }): Entry => [column, 1]),
-      [on, -1],
-    ]);
+    builder.atMost(1, [...entriesOf(caught, 1), ...entriesOf(into, 1), [on, -1]]);
   }
+}
+
+/** Whether a supply of the other commodity lies on a leg from where it does not bear the way back. */
+function isCaught(failing: FailingSide, leg: Leg, edge: SupplyEdge, stop: FailingStop): boolean {
+  const place = onTheWay(edge);
+  return leg.hops.some((hop, index) => {
+    if (!liesOn(failing.side, hop, edge, stop)) return false;
+    const worst = atWorst(failing, leg)[index];
+    return worst === undefined || !reachesBack(failing, worst, place);
+  });
+}
+
+function liesOn(side: CarrySide, hop: Hop, edge: SupplyEdge, stop: FailingStop): boolean {
+  const [from, to] = endsOf(side, hop);
+  return from.atM < edge.atM && to.atM > edge.atM && !stop.edges.has(to);
 }

@@ -1,29 +1,102 @@
 import type { Commodity } from '../../../contract/common.ts';
-import { drinkingShare } from '../../gaps/gap-grades.ts';
-import { bearableL, type Leg, legNeed, withDetours, withFilling } from '../question/leg.ts';
-import { type CarryProblem, costOf, haltsBetween, haltsOf, otherOf } from '../question/problem.ts';
+import { numberAt } from '../../lists/at.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
+import { mostCansAt } from '../legs/leg.ts';
+import type { CarryQuestion } from '../question/carry-question.ts';
+import type { MassLimit } from '../question/mass-room.ts';
+import { byCommodity } from '../side/other-of.ts';
+import type { Choice, PlannedLeg } from './choice.ts';
+import { covers, kgPerLitre, lessAtStartL, stretchesOf } from './mass-rows.ts';
+import { type Mip, MipBuilder, type MipEntry, type MipSolver } from './mip.ts';
+import { mostShortL } from './most-short.ts';
+
+/** Seconds for what to leave out: a model of a few columns. */
+const SECONDS = 5;
+/** Solver noise is no litre. */
+const NOISE_L = 1e-6;
+
+/** The last aim: as little as may be left out of the tanks for the sake of the permitted masses. */
+export function withShortFills(question: CarryQuestion, choice: Choice, solver: MipSolver): Choice {
+  const model = shortFillModel(question, choice);
+  if (model === null) return choice;
+  const { mip, legs } = model;
+  const cost = new Float64Array(mip.columns.length).fill(1);
+  const { values, status } = solver(mip, cost, { seconds: SECONDS, start: null });
+  if (values === null) throw new Error(`what to leave out of the tanks came out ${status}`);
+  const short = ({ leg, column }: ShortColumn): PlannedLeg => ({
+    ...leg,
+    shortL: withoutNoise(numberAt(values, column)),
+  });
+  const value = values.reduce((sum, litres) => sum + withoutNoise(litres), 0);
+  return {
+    ...choice,
+    legs: byCommodity((commodity) => legs[commodity].map(short)),
+    aims: [...choice.aims, { aim: 'short-fill-l', value, proven: status === 'optimal', gap: 0 }],
+  };
+}
+
+const withoutNoise = (litres: number): number => (litres < NOISE_L ? 0 : litres);
+
+/** A chosen leg and the column of what it leaves out. */
+interface ShortColumn {
+  readonly leg: PlannedLeg;
+  readonly column: number;
+}
+
+interface ShortFillModel {
+  readonly mip: Mip;
+  readonly legs: Readonly<Record<Commodity, readonly ShortColumn[]>>;
+}
 
 /**
- * Litres by which the fixed tanks may be left short on a leg, were every halt of the other commodity on it made: so many
- * that the reserve is still intact on arrival, none where it is not even so.
+ * What the legs of a choice leave out of the tanks, as a model: one column for each leg, minimised together. Null where
+ * the permitted masses hold with full tanks.
  */
-export function mostShortL({ sides, oneFailure }: CarryProblem, commodity: Commodity, leg: Leg): number {
-  // Against a failure the way back, or on in vain, may take every litre.
-  if (oneFailure !== null) return 0;
-  // What is aboard at the start is as it was told; over supplies that do not give all every litre may be needed.
-  if (leg.from === 0 || leg.hops.length > 1) return 0;
-  const side = sides[commodity];
-  const { course, edges } = side;
-  const { rig } = course;
-  const [{ from, to, tankL, cans, filledL }] = leg.hops;
-  const foreign = haltsOf(sides[otherOf(commodity)], course);
-  const viaM = costOf(haltsBetween(foreign, edges[from]!, edges[to]!));
-  const need = withDetours(side, withFilling(side, legNeed(side, from, to), from, filledL), viaM);
-  const spareL = bearableL(side, tankL, cans) - need.needL;
-  const { shareOfNeed } = rig[commodity].reserve;
-  // A litre less lowers what can be borne by this at the most.
-  const ofAll = 1 / (1 + shareOfNeed);
-  const graded = commodity === 'water' && rig.water.grades !== null;
-  const perLitre = graded ? Math.max(ofAll, 1 / Math.max(1e-9, drinkingShare(rig) + shareOfNeed)) : ofAll;
-  return Math.max(0, Math.min(tankL, spareL / perLitre));
+function shortFillModel(question: CarryQuestion, choice: Choice): ShortFillModel | null {
+  const { room } = question;
+  if (room === null) return null;
+  const builder = new MipBuilder();
+  const legs = byCommodity((commodity) =>
+    choice.legs[commodity].map((leg): ShortColumn => {
+      const column = builder.column(0, mostShortL(question, commodity, leg), false);
+      return { leg, column };
+    }),
+  );
+  for (const stretchM of stretchesOf(question)) {
+    const covering = byCommodity((commodity) =>
+      legs[commodity].filter(({ leg }) => covers(question.sides[commodity], leg, stretchM)),
+    );
+    for (const limit of room.limits) {
+      const kg = fullKg(question, { covering, cans: choice.cans, stretchM }, limit);
+      if (kg > limit.leftKg) builder.atMost(limit.leftKg - kg, relief(covering, limit));
+    }
+  }
+  return builder.rows.length > 0 ? { mip: builder, legs } : null;
 }
+
+interface OnStretch {
+  readonly covering: ShortFillModel['legs'];
+  readonly cans: Choice['cans'];
+  readonly stretchM: number;
+}
+
+/** What cans and legs take of a limit on a stretch with full tanks. */
+function fullKg({ sides }: CarryQuestion, { covering, cans, stretchM }: OnStretch, limit: MassLimit): number {
+  let kg = 0;
+  for (const commodity of COMMODITIES) {
+    const side = sides[commodity];
+    const { empty, filling } = limit.canKg[commodity];
+    kg += cans[commodity] * empty;
+    for (const { leg } of covering[commodity])
+      kg +=
+        mostCansAt(side, leg, stretchM) * filling -
+        lessAtStartL(side, leg, stretchM) * kgPerLitre(limit, commodity);
+  }
+  return kg;
+}
+
+/** What each litre that the legs leave out takes off a limit. */
+const relief = (covering: ShortFillModel['legs'], limit: MassLimit): MipEntry[] =>
+  COMMODITIES.filter((commodity) => kgPerLitre(limit, commodity) > 0).flatMap((commodity) =>
+    covering[commodity].map(({ column }): MipEntry => [column, -kgPerLitre(limit, commodity)]),
+  );

@@ -1,29 +1,36 @@
-import { bearableL, cansAllowed, legNeed, spareM, tanksL, withFilling } from './leg.ts';
-import { alongL } from './legs.ts';
-import { type CarrySide, isBound, type SupplyEdge } from './problem.ts';
+import { bearableL, spareM } from '../legs/bearable.ts';
+import { alongL, filledNeed } from '../legs/leg-need.ts';
+import { fullDeparture } from '../legs/stock.ts';
+import { type CarrySide, cansAllowed, edgeAt, edgesAfter, endOf } from '../side/carry-side.ts';
+import { isBound, type SupplyEdge } from '../side/supply-edge.ts';
 
 /**
  * The supplies of any chain of legs from start to end, each left with as many cans as there may be, halts of the other
  * commodity left out; null where there is none. Supplies that do not give all that is wanted are passed by.
  */
 export function anyChain(side: CarrySide): SupplyEdge[] | null {
-  const { edges, canL } = side;
-  const last = edges.length - 1;
-  const cameFrom = new Map<number, number>([[0, -1]]);
-  for (let from = 0; from < last; from += 1) {
-    if (!cameFrom.has(from)) continue;
-    const tankL = tanksL(side, from);
-    const cans = cansAllowed(side, from);
-    const mostL = bearableL(side, tankL, cans);
-    for (let to = from + 1; to <= last; to += 1) {
-      if (alongL(side, from, to) > mostL + 1) break;
-      if (cameFrom.has(to) || isBound(edges[to]!)) continue;
-      const need = withFilling(side, legNeed(side, from, to), from, tankL + cans * canL);
-      if (spareM(side, need, mostL) >= 0) cameFrom.set(to, from);
-    }
+  const end = endOf(side);
+  /** Where each edge that is reached was come to from, by their indexes. */
+  const cameFrom = new Map<number, number>();
+  for (const from of side.edges.keys()) {
+    if (from !== 0 && !cameFrom.has(from)) continue;
+    for (const to of reachedFrom(side, from)) if (!cameFrom.has(to)) cameFrom.set(to, from);
   }
-  if (!cameFrom.has(last)) return null;
+  if (!cameFrom.has(end)) return null;
   const chain: SupplyEdge[] = [];
-  for (let index = cameFrom.get(last)!; index > 0; index = cameFrom.get(index)!) chain.unshift(edges[index]!);
+  for (let index = cameFrom.get(end) ?? 0; index > 0; index = cameFrom.get(index) ?? 0)
+    chain.unshift(edgeAt(side, index));
   return chain;
+}
+
+/** Indexes of the edges to which a leg with as many cans as there may be leads. */
+function* reachedFrom(side: CarrySide, from: number): Generator<number> {
+  const departure = fullDeparture(side, from, cansAllowed(side, from));
+  const mostL = bearableL(side, departure);
+  for (const [to, edge] of edgesAfter(side, from)) {
+    if (alongL(side, { from, to }) > mostL + 1) return;
+    if (isBound(edge)) continue;
+    const need = filledNeed(side, { from, to }, departure.filledL);
+    if (spareM(side, need, mostL) >= 0) yield to;
+  }
 }

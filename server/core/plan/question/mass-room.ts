@@ -1,31 +1,33 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { RigFile } from '../../../contract/rig.ts';
-import type { Container } from '../../mass/containers.ts';
-import { containersOf } from '../../mass/containers.ts';
+import { at } from '../../lists/at.ts';
+import { type Container, containersOf } from '../../mass/containers.ts';
 import { massModelOf } from '../../mass/settle-mass.ts';
 import { fixedMoments } from '../../mass/states.ts';
+import { byCommodity } from '../side/other-of.ts';
 
 /** One permitted mass, and what the containers take of it, kg. */
 export interface MassLimit {
-  name: 'total' | 'front' | 'rear';
+  readonly name: 'total' | 'front' | 'rear';
   /** Permitted, less the vehicle with every tank at its heaviest for this limit, without any can. */
-  leftKg: number;
+  readonly leftKg: number;
   /** One empty can; what a filling adds to it, nothing where it relieves. */
-  canKg: Record<Commodity, { empty: number; filling: number }>;
+  readonly canKg: Readonly<Record<Commodity, { readonly empty: number; readonly filling: number }>>;
   /** What a litre less in the fixed tanks takes off at the least. */
-  perLitreKg: Record<Commodity, number>;
+  readonly perLitreKg: Readonly<Record<Commodity, number>>;
 }
 
 /** What the permitted masses leave for cans. */
 export interface MassRoom {
-  limits: MassLimit[];
+  readonly limits: readonly MassLimit[];
 }
 
 type Permitted = { totalKg?: number; frontKg?: number; rearKg?: number };
-const KEY = { total: 'totalKg', front: 'frontKg', rear: 'rearKg' } as const satisfies Record<
+const LIMITS = { total: 'totalKg', front: 'frontKg', rear: 'rearKg' } as const satisfies Record<
   MassLimit['name'],
   keyof Permitted
 >;
+const NAMES: readonly MassLimit['name'][] = ['total', 'front', 'rear'];
 
 /** The room that a rig's permitted masses leave; null where it tells none that can be reckoned with. */
 export function massRoomOf(file: RigFile): MassRoom | null {
@@ -35,38 +37,61 @@ export function massRoomOf(file: RigFile): MassRoom | null {
   const fixed = fixedMoments(model);
   const permitted: Permitted = model.vehicle.permitted ?? {};
   const cans = oneCanEach(file);
-  const axles = frame.known.x && frame.wheelbaseM !== null ? frame.wheelbaseM : null;
-  const limits: MassLimit[] = [];
-  for (const name of ['total', 'front', 'rear'] as const) {
-    const limitKg = permitted[KEY[name]];
-    if (limitKg === undefined || (name !== 'total' && axles === null)) continue;
-    const shareAt = (xM: number | null): number | null =>
-      name === 'total' ? 1 : xM === null ? null : name === 'rear' ? xM / axles! : 1 - xM / axles!;
-    const ofVehicle =
-      name === 'total' ? fixed.kg : name === 'rear' ? fixed.x / axles! : fixed.kg - fixed.x / axles!;
-    const tankShare = (tank: Container) => shareAt(tank.position?.behindFrontAxleM ?? null) ?? 1;
-    const ofTanks = containers.reduce(
-      (sum, tank) =>
-        sum + tank.kgPerLitre * Math.max(tankShare(tank) * tank.litres, tankShare(tank) * tank.unusableL),
-      0,
-    );
-    const canKg = { fuel: { empty: 0, filling: 0 }, water: { empty: 0, filling: 0 } };
-    const perLitreKg = { fuel: 0, water: 0 };
-    for (const commodity of ['fuel', 'water'] as const) {
-      const can = cans[commodity];
-      // A can whose place is not told may stand where it weighs most on the axle: all of it counts (ours).
-      const share = shareAt(can.position?.behindFrontAxleM ?? null) ?? 1;
-      canKg[commodity] = {
-        empty: share * can.emptyKg,
-        filling: Math.max(0, share * can.litres * can.kgPerLitre),
-      };
-      const tanks = containers.filter((tank) => tank.commodity === commodity);
-      perLitreKg[commodity] = Math.min(...tanks.map((tank) => tankShare(tank) * tank.kgPerLitre));
-    }
-    limits.push({ name, leftKg: limitKg - ofVehicle - ofTanks, canKg, perLitreKg });
-  }
+  const wheelbaseM = frame.known.x ? frame.wheelbaseM : null;
+  const limits = NAMES.flatMap((name): MassLimit[] => {
+    const limitKg = permitted[LIMITS[name]];
+    const bearer = bearerOf(name, wheelbaseM);
+    if (limitKg === undefined || bearer === null) return [];
+    return [
+      {
+        name,
+        leftKg: limitKg - bearer.fixedKg(fixed) - heaviestKg(bearer, containers),
+        canKg: byCommodity((commodity) => canShareKg(bearer, cans[commodity])),
+        perLitreKg: byCommodity((commodity) => leastPerLitreKg(bearer, containers, commodity)),
+      },
+    ];
+  });
   return limits.length === 0 ? null : { limits };
 }
+
+/** What bears masses: the whole vehicle, or one axle, by the lever. */
+interface Bearer {
+  /** How much of a mass at a place rests on it; metres behind the front axle. */
+  readonly shareAt: (behindM: number) => number;
+  readonly fixedKg: (fixed: ReturnType<typeof fixedMoments>) => number;
+}
+
+/** Null where the axles cannot be reckoned. */
+function bearerOf(name: MassLimit['name'], wheelbaseM: number | null): Bearer | null {
+  if (name === 'total') return { shareAt: () => 1, fixedKg: ({ kg }) => kg };
+  if (wheelbaseM === null) return null;
+  return name === 'rear'
+    ? { shareAt: (behindM) => behindM / wheelbaseM, fixedKg: ({ x }) => x / wheelbaseM }
+    : { shareAt: (behindM) => 1 - behindM / wheelbaseM, fixedKg: ({ kg, x }) => kg - x / wheelbaseM };
+}
+
+/** What stands at an unknown place may stand where it weighs most on the axle: all of it counts (ours). */
+const shareOf = ({ shareAt }: Bearer, { position }: Container): number =>
+  position === null ? 1 : shareAt(position.behindFrontAxleM);
+
+/** All tanks, each filled as weighs most. */
+const heaviestKg = (bearer: Bearer, tanks: readonly Container[]): number =>
+  tanks.reduce((sum, tank) => {
+    const share = shareOf(bearer, tank);
+    return sum + tank.kgPerLitre * Math.max(share * tank.litres, share * tank.unusableL);
+  }, 0);
+
+function canShareKg(bearer: Bearer, can: Container): { empty: number; filling: number } {
+  const share = shareOf(bearer, can);
+  return { empty: share * can.emptyKg, filling: Math.max(0, share * can.litres * can.kgPerLitre) };
+}
+
+const leastPerLitreKg = (bearer: Bearer, tanks: readonly Container[], commodity: Commodity): number =>
+  Math.min(
+    ...tanks
+      .filter((tank) => tank.commodity === commodity)
+      .map((tank) => shareOf(bearer, tank) * tank.kgPerLitre),
+  );
 
 /** The rig without cans: how many there are is for the plan to say. */
 function withoutCans(file: RigFile): RigFile {
@@ -81,11 +106,10 @@ function oneCanEach(file: RigFile): Record<Commodity, Container> {
     ...store,
     cans: { litres: 20, ...store.cans, owned: 1 },
   });
-  const containers = containersOf(
-    { ...file, fuel: one(file.fuel), water: one(file.water) },
-    { fuel: 0, water: 0 },
-  );
-  const of = (commodity: Commodity) =>
-    containers.find((each) => !each.fixed && each.commodity === commodity)!;
-  return { fuel: of('fuel'), water: of('water') };
+  const rig = { ...file, fuel: one(file.fuel), water: one(file.water) };
+  const cans = containersOf(rig, { fuel: 0, water: 0 }).filter(({ fixed }) => !fixed);
+  return byCommodity((commodity) => {
+    const ofCommodity = cans.filter((can) => can.commodity === commodity);
+    return at(ofCommodity, 0);
+  });
 }

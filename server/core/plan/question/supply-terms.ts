@@ -8,87 +8,12 @@ import type { Passing } from '../../supply/points/passing.ts';
 import { timeToFill } from '../../treatment/line/time-to-fill.ts';
 import { drinkingFlow } from '../../treatment/source/treatment-report.ts';
 import { noted } from '../../treatment/source/water-notes.ts';
-import type { SupplyEdge, SupplyTerms } from './problem.ts';
+import { isSamePlace, type SupplyEdge, type SupplyTerms } from '../side/supply-edge.ts';
+import { askOf, waitHoursAt } from './stop-asks.ts';
 
 /** Later than any note. */
 const WHENEVER = '9999-12-31';
 const MINUTES_PER_DAY = 1440;
-
-export interface Termed {
-  edges: SupplyEdge[];
-  cautions: CodedCaution[];
-}
-
-/**
- * The supplies of a commodity with what was told of them: litres that are to be had, waiting, how fast they flow, and
- * whether their water may go into cans. Water that is treated only at the tap stays out of cans kept for drinking water;
- * where the line treats less in a day than is drunk, water that needs it is no supply.
- */
-export function withTerms(
-  { analysis, sides }: Reckoned,
-  commodity: Commodity,
-  edges: readonly SupplyEdge[],
-): Termed {
-  const { rig, trip, passings, treatment } = analysis;
-  const { pace, water } = sides[commodity].course.rig;
-  const flowLPerMin = treatment === null ? null : drinkingFlow(treatment.taps);
-  const perDayL = water.grades?.drinkingPerDay.high ?? water.litresPerDay.high;
-  const byKey = new Map(
-    passings
-      .filter((passing) => passing.commodity === commodity)
-      .map((passing) => [`${passing.id} ${passing.atM}`, passing]),
-  );
-  const asked = trip.plan?.stops ?? [];
-  const known = new Set(passings.flatMap(({ id, alsoIds }) => [id, ...alsoIds]));
-  /** By the code of a caution: whom it concerns. */
-  const concerned = new Map<StopCode, NamedStop[]>();
-  const note = (code: StopCode, stop: NamedStop) =>
-    concerned.set(code, [...(concerned.get(code) ?? []), stop]);
-  for (const { id } of asked) if (!known.has(id)) note('plan-stop-unknown', { name: id });
-
-  const termed = edges.flatMap((edge): SupplyEdge[] => {
-    const passing = byKey.get(`${edge.id} ${edge.atM}`);
-    if (edge.kind !== 'passing' || passing === undefined) return [edge];
-    const told = askOf(asked, passing);
-    const waitHours = waitHoursAt(passing, told);
-    const untreated = passing.waterClass === 'treatable';
-    const through = commodity === 'water' && (untreated || rig.treatment?.treatEverything === true);
-    const stop = passing.name === null ? { kind: passing.kind, atM: edge.atM } : { name: passing.name };
-    if (waitHours === null) {
-      note('plan-stop-shut', stop);
-      return [];
-    }
-    if (untreated && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL) {
-      note('plan-treats-too-little', stop);
-      return [];
-    }
-    let minutesPerL = fillMinutesPerL(passing, trip.waterNotes ?? [], trip.departure, rig);
-    if (through && treatment?.at === 'filling') {
-      if (flowLPerMin === null) note('plan-flow-unknown', stop);
-      else minutesPerL = Math.max(minutesPerL, 1 / flowLPerMin);
-    }
-    const fillsCans = !(untreated && treatment?.at === 'tap' && rig.water.cans?.grade === 'drinking');
-    if (!fillsCans) note('plan-untreated-water', stop);
-    const terms: SupplyTerms = {
-      mostL: told?.mostLitres?.[commodity] ?? null,
-      fillsCans,
-      daysPerLitre: minutesPerL / 60 / pace.hoursPerDay,
-    };
-    const plain = terms.mostL === null && fillsCans && terms.daysPerLitre === 0;
-    const waitDays = daysOfStanding(waitHours, pace.hoursPerDay);
-    return [
-      {
-        ...edge,
-        ...(waitDays === 0 ? {} : { waitDays }),
-        ...(waitDays === 0 || told?.waitHours !== undefined ? {} : { opensInHours: waitHours }),
-        ...(plain ? {} : { terms }),
-        ...(told === undefined ? {} : { told: true }),
-      },
-    ];
-  });
-  const cautions = [...concerned].map(([code, stops]) => ({ code, facts: { stops } }));
-  return { edges: termed, cautions };
-}
 
 /** Cautions that name the stops which they concern. */
 type StopCode =
@@ -98,34 +23,143 @@ type StopCode =
   | 'plan-flow-unknown'
   | 'plan-untreated-water';
 
-/** What was asked of a stop, by any of its ids. */
-export const askOf = (
-  asked: readonly PlanStopAsk[],
-  { id, alsoIds }: Pick<Passing, 'id' | 'alsoIds'>,
-): PlanStopAsk | undefined => asked.find((one) => one.id === id || alsoIds.includes(one.id));
+interface Remark {
+  readonly code: StopCode;
+  readonly stop: NamedStop;
+}
+
+/** What all supplies of a commodity are judged by. */
+interface TermFacts {
+  readonly analysis: Reckoned['analysis'];
+  readonly commodity: Commodity;
+  readonly passings: readonly Passing[];
+  readonly asks: readonly PlanStopAsk[];
+  readonly hoursPerDay: number;
+  /** What the treatment line gives, and what is drunk; null where the flow is not known. */
+  readonly flowLPerMin: number | null;
+  readonly perDayL: number;
+}
+
+/** A supply with its terms, null where it is none after all, and what is to be said of it. */
+interface Judgement {
+  readonly edge: SupplyEdge | null;
+  readonly remarks: readonly Remark[];
+}
 
 /**
- * Hours of waiting at a supply: as told, else until it opens by its mapped hours, the longest of all times at which one
- * may come. Null where it does not open at all.
+ * The supplies of a commodity with what is known of them: litres that are to be had, waiting, how fast they flow, and
+ * whether their water may go into cans. Water that is treated only at the tap stays out of cans kept for drinking water;
+ * where the line treats less in a day than is drunk, water that needs it is no supply.
  */
-export function waitHoursAt(
-  { arrival }: Pick<Passing, 'arrival'>,
-  told: PlanStopAsk | undefined,
-): number | null {
-  if (told?.waitHours !== undefined) return told.waitHours;
-  return arrival?.open === false ? arrival.waitHours : 0;
+export function withTerms(
+  reckoned: Reckoned,
+  commodity: Commodity,
+  edges: readonly SupplyEdge[],
+): { edges: SupplyEdge[]; cautions: CodedCaution[] } {
+  const facts = factsOf(reckoned, commodity);
+  const judgements = edges.map((edge) => judge(facts, edge));
+  const remarks = [...unknownStops(facts), ...judgements.flatMap((judgement) => judgement.remarks)];
+  return {
+    edges: judgements.flatMap(({ edge }) => (edge === null ? [] : [edge])),
+    cautions: cautionsOf(remarks),
+  };
+}
+
+function factsOf({ analysis, sides }: Reckoned, commodity: Commodity): TermFacts {
+  const { trip, passings, treatment } = analysis;
+  const { pace, water } = sides[commodity].course.rig;
+  return {
+    analysis,
+    commodity,
+    passings: passings.filter((passing) => passing.commodity === commodity),
+    asks: trip.plan?.stops ?? [],
+    hoursPerDay: pace.hoursPerDay,
+    flowLPerMin: treatment === null ? null : drinkingFlow(treatment.taps),
+    perDayL: water.grades?.drinkingPerDay.high ?? water.litresPerDay.high,
+  };
+}
+
+/** Stops of which the user says something and that the route does not come by. */
+function unknownStops({ analysis, asks }: TermFacts): Remark[] {
+  const ids = new Set(analysis.passings.flatMap(({ id, alsoIds }) => [id, ...alsoIds]));
+  return asks
+    .filter(({ id }) => !ids.has(id))
+    .map(({ id }) => ({ code: 'plan-stop-unknown', stop: { name: id } }));
+}
+
+function judge(facts: TermFacts, edge: SupplyEdge): Judgement {
+  const passing = facts.passings.find((each) => isSamePlace(each, edge));
+  if (edge.kind !== 'passing' || passing === undefined) return { edge, remarks: [] };
+  const { flowLPerMin, perDayL } = facts;
+  const stop = passing.name === null ? { kind: passing.kind, atM: passing.atM } : { name: passing.name };
+  const ask = askOf(facts.asks, passing);
+  const waitHours = waitHoursAt(passing, ask);
+  if (waitHours === null) return { edge: null, remarks: [{ code: 'plan-stop-shut', stop }] };
+  if (isUntreated(passing) && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL)
+    return { edge: null, remarks: [{ code: 'plan-treats-too-little', stop }] };
+  const { terms, codes } = termsOf(facts, passing, ask);
+  const plain = terms.mostL === null && terms.fillsCans && terms.daysPerLitre === 0;
+  const waitDays = daysOfStanding(waitHours, facts.hoursPerDay);
+  return {
+    edge: {
+      ...edge,
+      ...(waitDays === 0 ? {} : { waitDays }),
+      ...(waitDays === 0 || ask?.waitHours !== undefined ? {} : { opensInHours: waitHours }),
+      ...(plain ? {} : { terms }),
+      ...(ask === undefined ? {} : { ofUser: true }),
+    },
+    remarks: codes.map((code) => ({ code, stop })),
+  };
+}
+
+const isUntreated = ({ waterClass }: Passing): boolean => waterClass === 'treatable';
+
+function termsOf(
+  facts: TermFacts,
+  passing: Passing,
+  ask: PlanStopAsk | undefined,
+): { terms: SupplyTerms; codes: StopCode[] } {
+  const { commodity, flowLPerMin, analysis } = facts;
+  const { rig, treatment } = analysis;
+  const goesThrough =
+    commodity === 'water' && (isUntreated(passing) || rig.treatment?.treatEverything === true);
+  const isTreatedFilling = goesThrough && treatment?.at === 'filling';
+  const fillsCans = !(
+    isUntreated(passing) &&
+    treatment?.at === 'tap' &&
+    rig.water.cans?.grade === 'drinking'
+  );
+  const asNotedMinutes = fillMinutesPerL(facts, passing);
+  const minutesPerL =
+    isTreatedFilling && flowLPerMin !== null ? Math.max(asNotedMinutes, 1 / flowLPerMin) : asNotedMinutes;
+  return {
+    terms: {
+      mostL: ask?.mostLitres?.[commodity] ?? null,
+      fillsCans,
+      daysPerLitre: minutesPerL / 60 / facts.hoursPerDay,
+    },
+    codes: [
+      ...(isTreatedFilling && flowLPerMin === null ? (['plan-flow-unknown'] as const) : []),
+      ...(fillsCans ? [] : (['plan-untreated-water'] as const)),
+    ],
+  };
 }
 
 /** Minutes a litre by what the user noted of the source; none where nothing was. */
-function fillMinutesPerL(
-  { id, alsoIds, commodity }: Passing,
-  notes: NonNullable<Reckoned['analysis']['trip']['waterNotes']>,
-  departure: string | undefined,
-  rig: Reckoned['analysis']['rig'],
-): number {
+function fillMinutesPerL({ analysis }: TermFacts, { id, alsoIds, commodity }: Passing): number {
   if (commodity === 'fuel') return 0;
-  const ours = notes.filter((note) => note.id === id || alsoIds.includes(note.id));
-  const { latest } = noted(ours, departure ?? WHENEVER);
+  const { rig, trip } = analysis;
+  const notes = (trip.waterNotes ?? []).filter((note) => note.id === id || alsoIds.includes(note.id));
+  const { latest } = noted(notes, trip.departure ?? WHENEVER);
   if (latest === null) return 0;
   return timeToFill(1, latest, rig.equipment?.ropeAndBucket ?? false)?.minutes ?? 0;
+}
+
+/** One caution for each code, with all the stops that it concerns. */
+function cautionsOf(remarks: readonly Remark[]): CodedCaution[] {
+  const codes = [...new Set(remarks.map(({ code }) => code))];
+  return codes.map((code) => {
+    const stops = remarks.filter((remark) => remark.code === code).map(({ stop }) => stop);
+    return { code, facts: { stops } };
+  });
 }

@@ -1,31 +1,33 @@
 import type { Evidence } from '../../../contract/common.ts';
+import type { CarrySide } from '../side/carry-side.ts';
+import { isBound, type SupplyEdge, type SupplyTerms } from '../side/supply-edge.ts';
 import { anyChain } from './any-chain.ts';
-import { type CarrySide, isBound, type SupplyEdge, type SupplyTerms } from './problem.ts';
 
 /** With more supplies of one commodity than this not all are looked at (ours): a model of all would not end in time. */
 const MOST_SUPPLIES = 100;
 /** The first distance within which one supply stands for another, metres; doubled until few enough are left (ours). */
 const FIRST_WITHIN_M = 500;
 
-export interface ThinnedOut {
-  edges: SupplyEdge[];
+export interface FewSupplies {
+  readonly edges: readonly SupplyEdge[];
   /** A supply that is left out has a better one so near along the route, metres; null where none is. */
-  withinM: number | null;
+  readonly withinM: number | null;
 }
 
 /**
  * Of supplies close together those that are best known and nearest to the route, in route order: each one left out has
  * one within `withinM` along the route that is known as well or better, no farther off, and keeps waiting no longer and
- * gives no less. What `always` names stays, and so does what the user told something of.
+ * gives no less. What `always` names stays, and so does what the user said something of.
  */
 export function thinOut(
   edges: readonly SupplyEdge[],
   always: ReadonlySet<SupplyEdge>,
   most = MOST_SUPPLIES,
-): ThinnedOut {
+): FewSupplies {
   const plain = edges.filter((edge) => mayGo(edge) && !always.has(edge));
   let kept = new Set(plain);
   let withinM: number | null = null;
+  const lengthM = edges.at(-1)?.atM ?? 0;
   const best = [...plain].sort(
     (a, b) =>
       rankOf(b) - rankOf(a) ||
@@ -40,21 +42,21 @@ export function thinOut(
     for (const edge of best) if (![...kept].some((other) => standsFor(other, edge, reachM))) kept.add(edge);
     withinM = reachM;
     // Each is better than every other in something: there are only so many ways to be.
-    if (reachM > edges.at(-1)!.atM) break;
+    if (reachM > lengthM) break;
   }
   const dropped = new Set(plain.filter((edge) => !kept.has(edge)));
   return { edges: edges.filter((edge) => !dropped.has(edge)), withinM };
 }
 
 /** As thinOut, of a side; where that leaves no chain of legs to the end, the supplies of one that there is stay as well. */
-export function fewerSupplies(side: CarrySide, always: ReadonlySet<SupplyEdge>): ThinnedOut {
+export function fewerSupplies(side: CarrySide, always: ReadonlySet<SupplyEdge>): FewSupplies {
   const few = thinOut(side.edges, always);
   if (few.withinM === null || anyChain({ ...side, edges: few.edges }) !== null) return few;
   const chain = anyChain(side);
   return chain === null ? few : thinOut(side.edges, new Set([...always, ...chain]));
 }
 
-const mayGo = ({ kind, told }: SupplyEdge): boolean => kind === 'passing' && told !== true;
+const mayGo = ({ kind, ofUser }: SupplyEdge): boolean => kind === 'passing' && ofUser !== true;
 
 function standsFor(better: SupplyEdge, edge: SupplyEdge, withinM: number): boolean {
   const [good, poor] = [better.terms ?? ALL, edge.terms ?? ALL];

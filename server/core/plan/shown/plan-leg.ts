@@ -1,5 +1,5 @@
 import type { Commodity, Evidence, Verdict } from '../../../contract/common.ts';
-import type { PlanEdge } from '../question/plan-edge.ts';
+import type { PlanEdge } from '../side/plan-edge.ts';
 
 /** From one supply that is used to the next, litres at the rate the verdict uses. */
 export interface PlanLeg {

@@ -1,8 +1,8 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import type { MassLevel } from '../drive/masses.ts';
-import type { AimReached } from '../model/solve.ts';
-import type { PlanBreak } from '../ways-out/breaks.ts';
+import type { AimReached } from '../model/choice.ts';
+import type { PlanBreak } from '../ways-out/plan-break.ts';
 import type { PlanCarry, PlanLeg, PlanLevel } from './plan-leg.ts';
 import type { PlanStop } from './plan-stop.ts';
 

@@ -1,26 +1,26 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { RigFile } from '../../../contract/rig.ts';
 import { sketchyM } from '../../gaps/course.ts';
 import type { CodedCaution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { DrivenLeg } from '../drive/drive.ts';
-import type { HeldPlan } from '../drive/drive-actual.ts';
-import type { CarryProblem, CarrySide } from '../question/problem.ts';
+import type { DrivenPlan } from '../drive/driven-plan.ts';
+import type { CarryQuestion } from '../question/carry-question.ts';
+import type { CarrySide } from '../side/carry-side.ts';
 
 /** Less than this is float noise and nothing to let go, litres. */
 const NOISE_L = 1e-6;
 
 /** What the plan rests on that nobody knows for sure. */
-export function restsOn({ problem, driven, choice }: HeldPlan): CodedCaution[] {
+export function restsOn({ question, legs, choice }: DrivenPlan): CodedCaution[] {
   return [
-    ...waysLeftOut(choice.complete, problem),
+    ...waysLeftOut(choice.complete, question),
     ...COMMODITIES.flatMap((commodity) => [
-      ...driven[commodity].flatMap((leg, index) => [
-        ...letGoAt(commodity, leg, driven[commodity][index + 1]),
-        ...onTheWay(problem.sides[commodity], leg),
+      ...legs[commodity].flatMap((leg, index) => [
+        ...letGoAt(commodity, leg, legs[commodity][index + 1]),
+        ...onTheWay(question.sides[commodity], leg),
         ...atTheEnd(leg),
       ]),
-      ...pastTheEnd(problem.sides[commodity]),
+      ...pastTheEnd(question.sides[commodity]),
     ]),
   ];
 }
@@ -66,20 +66,5 @@ const pastTheEnd = ({ commodity, course }: CarrySide): CodedCaution[] =>
 const at = (atM: number) => ({ fromM: atM, toM: atM });
 
 /** That not all ways over supplies which give little were looked at; supplies left out are told elsewhere. */
-export const waysLeftOut = (complete: boolean, { thinned }: CarryProblem): CodedCaution[] =>
-  complete || thinned === true ? [] : [{ code: 'plan-ways-left-out', facts: {} }];
-
-/** Cans beyond the owned ones, by commodity. */
-export function cansToGet(rig: RigFile, cans: Record<Commodity, number>): Record<Commodity, number> {
-  const beyond = (commodity: Commodity) => Math.max(0, cans[commodity] - ownedCans(rig, commodity));
-  return { fuel: beyond('fuel'), water: beyond('water') };
-}
-
-/** That cans are to be got before the plan is one. */
-export const cansToGetCautions = (rig: RigFile, getCans: Record<Commodity, number>): CodedCaution[] =>
-  COMMODITIES.filter((commodity) => getCans[commodity] > 0).map((commodity) => ({
-    code: 'plan-cans-to-get',
-    facts: { commodity, cans: getCans[commodity], owned: ownedCans(rig, commodity) },
-  }));
-
-const ownedCans = (rig: RigFile, commodity: Commodity): number => rig[commodity].cans?.owned ?? 0;
+export const waysLeftOut = (complete: boolean, { suppliesLeftOut }: CarryQuestion): CodedCaution[] =>
+  complete || suppliesLeftOut === true ? [] : [{ code: 'plan-ways-left-out', facts: {} }];

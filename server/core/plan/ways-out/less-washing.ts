@@ -4,7 +4,7 @@ import type { Reckoned } from '../../analyse/analyse.ts';
 import { LEVELS, TEETH_AND_HANDS_L } from '../../crew/needs/levels.ts';
 import { atEnds, rangeOf } from '../../crew/needs/range.ts';
 import { USE_LEVEL } from '../../defaults/rig-defaults.ts';
-import { plannedCans, type WaysOutContext } from './try-change.ts';
+import { cansWith, isOver, type WaysOutContext } from './try-change.ts';
 import { WAY_OUT, type WayOut } from './way-out.ts';
 
 /** Washing is cut by steps of this share, percent (ours). */
@@ -18,7 +18,7 @@ const LEAST_SAVED_L = 0.05;
  * The smallest cut of washing and shower water with which there is a plan, where the crew's uses are told. What is of
  * drinking grade (teeth, hands before food and wounds among it) stays as it is.
  */
-export function lessWashing(context: WaysOutContext): WayOut[] {
+export function lessWashingWay(context: WaysOutContext): WayOut[] {
   const { reckoned } = context;
   const { rig } = reckoned.analysis;
   // What was observed of all aboard wins over the crew's parts: a cut of them would change nothing.
@@ -30,7 +30,7 @@ export function lessWashing(context: WaysOutContext): WayOut[] {
   let low = 1;
   let high = 100 / STEP_PERCENT;
   for (let step = high; low < high; step = Math.floor((low + high) / 2)) {
-    if (context.clock() >= context.until) break;
+    if (isOver(context)) break;
     const way = withCut(context, rig, crew, step * STEP_PERCENT);
     if (way === null && best === null) return [];
     if (way === null) low = step + 1;
@@ -47,7 +47,7 @@ function withCut(context: WaysOutContext, rig: RigFile, crew: Crew, cutPercent: 
   if (!again.ok) return null;
   const savedL = perDayL(context.reckoned) - perDayL(again.value);
   if (savedL < LEAST_SAVED_L || drinkingL(again.value) < drinkingL(context.reckoned) - NOISE_L) return null;
-  const cans = plannedCans(again.value, context);
+  const cans = cansWith(again.value, context);
   if (cans === null) return null;
   return {
     ...WAY_OUT,

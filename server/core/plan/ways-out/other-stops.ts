@@ -3,10 +3,12 @@ import type { EdgeM } from '../../gaps/course.ts';
 import type { Rescue } from '../../gaps/gap.ts';
 import type { OtherStop } from '../../phrases/plan.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
-import { type ProblemChanges, problemOf } from '../question/problem-of.ts';
-import { brokenStretches } from './breaks.ts';
-import { plannedCans, type WaysOutContext, withEdges } from './try-change.ts';
-import { WAY_OUT, type WayOut } from './way-out.ts';
+import type { Cans } from '../question/can-limits.ts';
+import { type QuestionChanges, questionOf } from '../question/question-of.ts';
+import { byCommodity } from '../side/other-of.ts';
+import { brokenStretches } from './broken-stretches.ts';
+import { cansWith, isOver, type WaysOutContext, withEdges } from './try-change.ts';
+import { type StopOnWayOut, WAY_OUT, type WayOut } from './way-out.ts';
 
 /** No more points than this are looked at for a commodity (ours). */
 const MOST_POINTS = 8;
@@ -17,68 +19,70 @@ const MOST_PAIRS = 12;
 const PAIRS_SHOWN = 4;
 
 interface Candidate {
-  commodity: Commodity;
-  point: Pick<Rescue, 'id' | 'name' | 'kind' | 'atM' | 'detourM' | 'evidence' | 'counts'>;
+  /** Of all candidates. */
+  readonly number: number;
+  readonly commodity: Commodity;
+  readonly point: Pick<Rescue, 'id' | 'name' | 'kind' | 'atM' | 'detourM' | 'evidence' | 'counts'>;
 }
+
+/** One stop more, or several. */
+type Candidates = readonly [Candidate, ...Candidate[]];
 
 /**
  * Ways round by another stop: one that counts but lies farther off, and those that do not count, to telephone first.
  * By two stops where no single one is enough.
  */
-export function otherStopWaysOut(context: WaysOutContext): WayOut[] {
-  const points = candidates(context);
-  const bridged = bridging(context);
-  const single = tried(context, points.map((point) => [point]).filter(bridged), MOST_SINGLE, MOST_SINGLE);
-  if (single.length > 0) return single;
+export function otherStopWays(context: WaysOutContext): WayOut[] {
+  const points = candidatesOf(context);
+  const isBridged = bridgeTest(context);
+  const singles = points.map((point): Candidates => [point]).filter(isBridged);
+  const ways = waysBy(context, singles, MOST_SINGLE, MOST_SINGLE);
+  if (ways.length > 0) return ways;
   const pairs = points
-    .flatMap((first, index) => points.slice(index + 1).map((second) => [first, second]))
-    .filter((pair) => context.clock() < context.until && bridged(pair))
+    .flatMap((first, index) => points.slice(index + 1).map((second): Candidates => [first, second]))
+    .filter((pair) => !isOver(context) && isBridged(pair))
     .sort((a, b) => callsOf(a) - callsOf(b) || drivingMOf(a) - drivingMOf(b));
-  return tried(context, pairs, MOST_PAIRS, PAIRS_SHOWN);
+  return waysBy(context, pairs, MOST_PAIRS, PAIRS_SHOWN);
 }
 
 /** Ways with such stops that were planned again and found, of the first so many. */
-function tried(
+function waysBy(
   context: WaysOutContext,
-  choices: readonly (readonly Candidate[])[],
+  choices: readonly Candidates[],
   most: number,
   shown: number,
 ): WayOut[] {
   const ways: WayOut[] = [];
   for (const stops of choices.slice(0, most)) {
-    if (context.clock() >= context.until || ways.length === shown) break;
-    const cans = plannedCans(context.reckoned, context, { moreEdges: edgesOf(stops) });
+    if (isOver(context) || ways.length === shown) break;
+    const cans = cansWith(context.reckoned, context, { moreEdges: edgesOf(stops) });
     if (cans !== null) ways.push(wayBy(stops, cans));
   }
   return ways;
 }
 
-const callsOf = (stops: readonly Candidate[]): number => stops.filter(({ point }) => !point.counts).length;
+const callsOf = (stops: Candidates): number => stops.filter(({ point }) => !point.counts).length;
 
 /** There and back to each. */
-const drivingMOf = (stops: readonly Candidate[]): number =>
+const drivingMOf = (stops: Candidates): number =>
   stops.reduce((sum, { point }) => sum + 2 * point.detourM, 0);
 
-function edgesOf(stops: readonly Candidate[]): NonNullable<ProblemChanges['moreEdges']> {
-  const edges = (of: Commodity) =>
-    stops
-      .filter(({ commodity }) => commodity === of)
-      .map(
-        ({ point }): EdgeM => ({
-          kind: 'passing',
-          id: point.id,
-          name: point.name ?? point.kind,
-          atM: point.atM,
-          detourM: point.detourM,
-          evidence: point.evidence,
-        }),
-      );
-  return { fuel: edges('fuel'), water: edges('water') };
-}
+const edgesOf = (stops: Candidates): NonNullable<QuestionChanges['moreEdges']> =>
+  byCommodity((commodity) => stops.filter((stop) => stop.commodity === commodity).map(edgeOf));
 
-function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
-  const inOrder = [...stops].sort((a, b) => a.point.atM - b.point.atM);
-  const { commodity, point } = inOrder[0]!;
+const edgeOf = ({ point }: Candidate): EdgeM => ({
+  kind: 'passing',
+  id: point.id,
+  name: point.name ?? point.kind,
+  atM: point.atM,
+  detourM: point.detourM,
+  evidence: point.evidence,
+});
+
+function wayBy(stops: Candidates, cans: Cans): WayOut {
+  const [first, ...more] = stops;
+  const inOrder = [first, ...more].sort((a, b) => a.point.atM - b.point.atM);
+  const { commodity, point } = inOrder[0] ?? first;
   return {
     ...WAY_OUT,
     kind: 'other-stop',
@@ -90,16 +94,7 @@ function wayBy(stops: readonly Candidate[], cans: WayOut['cans']): WayOut {
     atM: point.atM,
     id: point.id,
     commodity,
-    stops: inOrder.map((stop) => ({
-      id: stop.point.id,
-      name: stop.point.name,
-      kind: stop.point.kind,
-      commodity: stop.commodity,
-      atM: stop.point.atM,
-      drivingM: 2 * stop.point.detourM,
-      evidence: stop.point.evidence,
-      counts: stop.point.counts,
-    })),
+    stops: inOrder.map(stopOnWay),
   };
 }
 
@@ -108,40 +103,55 @@ const otherStop = ({ commodity, point }: Candidate): OtherStop => {
   return { name, kind, commodity, atM, detourM, counts };
 };
 
+const stopOnWay = ({ commodity, point }: Candidate): StopOnWayOut => ({
+  id: point.id,
+  name: point.name,
+  kind: point.kind,
+  commodity,
+  atM: point.atM,
+  drivingM: 2 * point.detourM,
+  evidence: point.evidence,
+  counts: point.counts,
+});
+
 /** Whether no stretch is broken any more with such stops: told quickly, before a plan is made. */
-function bridging({ reckoned }: WaysOutContext): (stops: readonly Candidate[]) => boolean {
-  const { sides } = problemOf(reckoned).problem;
+function bridgeTest({ reckoned }: WaysOutContext): (stops: Candidates) => boolean {
+  const { sides } = questionOf(reckoned).question;
   const known = new Map<string, boolean>();
-  return (stops) => {
-    const moreEdges = edgesOf(stops);
-    return COMMODITIES.every((commodity) => {
-      const more = moreEdges[commodity] ?? [];
-      const key = JSON.stringify([commodity, ...more.map(({ id, atM }) => [id, atM])]);
-      const bridged = known.get(key) ?? brokenStretches(withEdges(sides[commodity], more)).length === 0;
-      known.set(key, bridged);
-      return bridged;
+  return (stops) =>
+    COMMODITIES.every((commodity) => {
+      const own = stops.filter((stop) => stop.commodity === commodity);
+      const name = [commodity, ...own.map(({ number }) => number)].join(' ');
+      const isBridged =
+        known.get(name) ?? brokenStretches(withEdges(sides[commodity], own.map(edgeOf))).length === 0;
+      known.set(name, isBridged);
+      return isBridged;
     });
-  };
 }
 
 /** Points that rescue a short gap, then those of the corridor that do not count; each once. */
-function candidates({ reckoned }: WaysOutContext): Candidate[] {
-  const { analysis } = reckoned;
-  return COMMODITIES.flatMap((commodity) => {
-    const gaps = analysis[commodity].gaps;
-    const failing = gaps.filter(({ verdict }) => verdict !== 'enough');
-    const rescues = gaps.flatMap(({ rescue }) => rescue);
-    const inCorridor = analysis.passings.filter(
-      (passing) =>
-        passing.commodity === commodity &&
-        !passing.counts &&
-        passing.waterClass !== 'none' &&
-        failing.some(({ from, to }) => passing.atM > from.atM && passing.atM < to.atM),
-    );
-    const seen = new Set<string>();
-    return [...rescues, ...inCorridor]
-      .filter(({ id }) => !seen.has(id) && seen.add(id))
-      .slice(0, MOST_POINTS)
-      .map((point): Candidate => ({ commodity, point }));
-  });
+function candidatesOf({ reckoned }: WaysOutContext): Candidate[] {
+  const points = COMMODITIES.flatMap((commodity) =>
+    pointsOf(reckoned.analysis, commodity).map((point) => ({ commodity, point })),
+  );
+  return points.map((point, number) => ({ number, ...point }));
+}
+
+function pointsOf(
+  analysis: WaysOutContext['reckoned']['analysis'],
+  commodity: Commodity,
+): Candidate['point'][] {
+  const { gaps } = analysis[commodity];
+  const failing = gaps.filter(({ verdict }) => verdict !== 'enough');
+  const rescues = gaps.flatMap(({ rescue }) => rescue);
+  const inCorridor = analysis.passings.filter(
+    (passing) =>
+      passing.commodity === commodity &&
+      !passing.counts &&
+      passing.waterClass !== 'none' &&
+      failing.some(({ from, to }) => passing.atM > from.atM && passing.atM < to.atM),
+  );
+  const byId = new Map<string, Candidate['point']>();
+  for (const point of [...rescues, ...inCorridor]) if (!byId.has(point.id)) byId.set(point.id, point);
+  return [...byId.values()].slice(0, MOST_POINTS);
 }

@@ -2,8 +2,11 @@ import type { Commodity, Evidence, Verdict } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { VERDICT_RANK } from '../../gaps/verdict.ts';
 import type { Tags } from '../../input/sources.ts';
-import type { PlanEdge } from '../question/plan-edge.ts';
-import type { WhatIfRow } from './what-if-row.ts';
+import type { Passing } from '../../supply/points/passing.ts';
+import { drawableOf } from '../side/carry-side.ts';
+import type { PlanEdge } from '../side/plan-edge.ts';
+import { isSamePlace } from '../side/supply-edge.ts';
+import type { StopFailure } from './stop-fails.ts';
 
 /** A stop to telephone before leaving: the first are those without which most fails. */
 export interface CallFirst {
@@ -31,61 +34,28 @@ export interface CallFirst {
 
 const EVIDENCE_RANK: Record<Evidence, number> = { doubtful: 0, implied: 1, stated: 2, confirmed: 3 };
 
-/** Two places that are nearer than this, metres, are one. */
-const SAME_M = 1e-3;
-
 /** Keys under which mappers put it, the first that is there holds. */
 const PHONE = ['phone', 'contact:phone', 'mobile', 'contact:mobile'];
 const WEBSITE = ['website', 'contact:website', 'url'];
+
+/** A call, and what would be missing without the stop as a share of the tanks: the less, the worse. */
+interface RankedCall {
+  readonly call: CallFirst;
+  readonly harm: number;
+}
 
 /**
  * The stops that are used, those without which most fails first: by verdict, then by the litres that would be missing
  * as a share of the tanks, then the weaker known, then in route order.
  */
-export function callFirst({ analysis, points, sides }: Reckoned, rows: readonly WhatIfRow[]): CallFirst[] {
-  const ofStops = rows.filter(({ kind, id }) => kind === 'stop-fails' && id !== null);
-  const ids = [...new Set(ofStops.map(({ id }) => id!))];
-  const ranked = ids.flatMap((id) => {
-    const own = ofStops.filter((row) => row.id === id);
-    const passing = analysis.passings.find(
-      (each) =>
-        each.id === id &&
-        own.some(
-          ({ commodity, atM }) => commodity === each.commodity && Math.abs((atM ?? 0) - each.atM) < SAME_M,
-        ),
-    );
-    if (passing === undefined) return [];
-    const tags: Tags = Object.assign(
-      {},
-      ...points.filter((point) => point.id === id).map((point) => point.tags),
-    );
-    const verdict = own.map((row) => row.verdict).sort((a, b) => VERDICT_RANK[a] - VERDICT_RANK[b])[0]!;
-    const harm = Math.min(
-      ...own.map(({ commodity, marginL }) => marginL / sides[commodity].course.rig[commodity].drawableL),
-    );
-    const call: CallFirst = {
-      id,
-      name: passing.name,
-      kind: passing.kind,
-      atM: passing.atM,
-      lon: passing.lon,
-      lat: passing.lat,
-      evidence: passing.evidence,
-      verdict,
-      fails: own.map(({ commodity, verdict: each, to, marginL, coverL }) => ({
-        commodity,
-        verdict: each,
-        to,
-        marginL,
-        coverL,
-      })),
-      phone: firstOf(tags, PHONE),
-      website: firstOf(tags, WEBSITE),
-      openingHours: firstOf(tags, ['opening_hours']),
-    };
-    return [{ call, harm }];
-  });
-  return ranked
+export function callFirst(reckoned: Reckoned, failures: readonly StopFailure[]): CallFirst[] {
+  const ids = [...new Set(failures.map(({ stop }) => stop.id))];
+  return ids
+    .flatMap((id) => {
+      const own = failures.filter(({ stop }) => stop.id === id);
+      const passing = passingOf(reckoned, own);
+      return passing === undefined ? [] : [rankedCall(reckoned, passing, own)];
+    })
     .sort(
       (a, b) =>
         VERDICT_RANK[a.call.verdict] - VERDICT_RANK[b.call.verdict] ||
@@ -94,6 +64,44 @@ export function callFirst({ analysis, points, sides }: Reckoned, rows: readonly 
         a.call.atM - b.call.atM,
     )
     .map(({ call }) => call);
+}
+
+/** The first passing that fails. */
+const passingOf = ({ analysis }: Reckoned, failures: readonly StopFailure[]): Passing | undefined =>
+  analysis.passings.find((passing) =>
+    failures.some(({ row, stop }) => row.commodity === passing.commodity && isSamePlace(stop, passing)),
+  );
+
+function rankedCall({ points, sides }: Reckoned, passing: Passing, own: readonly StopFailure[]): RankedCall {
+  const rows = own.map(({ row }) => row);
+  const tags: Tags = Object.assign(
+    {},
+    ...points.filter(({ id }) => id === passing.id).map((one) => one.tags),
+  );
+  const { id, name, kind, atM, lon, lat, evidence } = passing;
+  return {
+    call: {
+      id,
+      name,
+      kind,
+      atM,
+      lon,
+      lat,
+      evidence,
+      verdict: rows.map((row) => row.verdict).reduce((a, b) => (VERDICT_RANK[b] < VERDICT_RANK[a] ? b : a)),
+      fails: rows.map(({ commodity, verdict, to, marginL, coverL }) => ({
+        commodity,
+        verdict,
+        to,
+        marginL,
+        coverL,
+      })),
+      phone: firstOf(tags, PHONE),
+      website: firstOf(tags, WEBSITE),
+      openingHours: firstOf(tags, ['opening_hours']),
+    },
+    harm: Math.min(...rows.map(({ commodity, marginL }) => marginL / drawableOf(sides[commodity]))),
+  };
 }
 
 function firstOf(tags: Tags, keys: readonly string[]): string | null {

@@ -5,51 +5,46 @@ import { standingLPerDay } from '../../gaps/standing.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { drawableL } from '../../quantity/drawable.ts';
 import { SLACK } from '../../quantity/slack.ts';
+import type { Basis } from '../drive/basis.ts';
 import { pointsAt, type Run, type RunPoint, runOf } from '../drive/run.ts';
-import type { Basis } from './basis.ts';
-import { bestL, type Mishap, type Struck, struckFigures, worstPlace } from './mishap.ts';
+import { bestL, type Mishap, type Struck, worstPlace } from './mishap.ts';
+import { unfitL } from './stretch-row.ts';
+import { struckFigures } from './struck-figures.ts';
 import type { WhatIfRow } from './what-if-row.ts';
 
 /** What mishaps are reckoned with. */
 export interface MishapFacts {
-  basis: Basis;
-  rig: RigFile;
-  waitDays: number;
-  /** Null: at the worst place. */
-  turnRoundAtM: number | null;
+  readonly basis: Basis;
+  readonly rig: RigFile;
+  readonly waitDays: number;
+  /** Metres along; null: at the worst place. */
+  readonly turnRoundAtM: number | null;
 }
 
 const runsOf = ({ sides }: Basis, commodity: Commodity): Run[] => sides[commodity].stretches.map(runOf);
 
-function rowOf(
-  commodity: Commodity,
-  row: Pick<WhatIfRow, 'kind' | 'text'>,
-  struck: Struck | null,
-  mishap: Mishap,
-  forced?: 'back',
-): WhatIfRow[] {
-  if (struck === null) return [];
-  return [{ ...row, commodity, id: null, instead: null, ...struckFigures(struck, mishap, forced) }];
-}
+type RowHead = Pick<WhatIfRow, 'kind' | 'commodity' | 'text'>;
+
+/** The row of a mishap where it strikes; none where it strikes nowhere. */
+const rowOf = (head: RowHead, struck: Struck | null, mishap: Mishap, forced?: 'back'): WhatIfRow[] =>
+  struck === null ? [] : [{ ...head, id: null, instead: null, ...struckFigures(struck, mishap, forced) }];
 
 /** The largest container of each commodity losing all that is in it, at the worst place. */
 export function containerLostRows({ basis, rig }: MishapFacts): WhatIfRow[] {
   return COMMODITIES.flatMap((commodity) => {
-    const tanks = rig[commodity].tanks.map((tank) => ({
-      name: tank.name,
-      litres: drawableL([tank]),
-    }));
+    const tanks = rig[commodity].tanks.map((tank) => ({ name: tank.name, litres: drawableL([tank]) }));
     const largest = tanks.reduce((most, tank) => (tank.litres > most.litres ? tank : most));
-    const { canL } = basis.sides[commodity].side;
-    const isCan = basis.sides[commodity].cans > 0 && canL > largest.litres;
+    const { side, cans } = basis.sides[commodity];
+    const isCan = cans > 0 && side.canL > largest.litres;
     // Which of several tanks is how full nobody was told: the one that is lost is as full as it can be.
-    const lostL = (point: RunPoint) =>
-      isCan ? Math.max(0, ...point.cansL) : Math.max(0, Math.min(largest.litres, point.tankL));
-    const mishap = { lostL };
+    const lostL = ({ cansL, tankL }: RunPoint) =>
+      isCan ? Math.max(0, ...cansL) : Math.max(0, Math.min(largest.litres, tankL));
     const facts = { commodity, tank: isCan ? null : largest.name };
-    const text = { phrase: 'container-loses-all', facts } as const;
-    const worst = worstPlace(runsOf(basis, commodity), mishap);
-    return rowOf(commodity, { kind: 'container-lost', text }, worst, mishap);
+    return rowOf(
+      { kind: 'container-lost', commodity, text: { phrase: 'container-loses-all', facts } },
+      worstPlace(runsOf(basis, commodity), { lostL }),
+      { lostL },
+    );
   });
 }
 
@@ -60,7 +55,8 @@ export function pumpFailsRows({ basis, rig }: MishapFacts): WhatIfRow[] {
   const joinedL = drawableL(rig.water.tanks) - apartL;
   const mishap: Mishap = { lostL: ({ tankL }) => Math.max(0, Math.min(joinedL, tankL)) };
   const text = { phrase: 'water-pump-fails', facts: { tanksApart: apartL > 0 } } as const;
-  return rowOf('water', { kind: 'pump-fails', text }, worstPlace(runsOf(basis, 'water'), mishap), mishap);
+  const worst = worstPlace(runsOf(basis, 'water'), mishap);
+  return rowOf({ kind: 'pump-fails', commodity: 'water', text }, worst, mishap);
 }
 
 /** Days of waiting at the worst place: water by the day, fuel where the rig tells what goes while it stands. */
@@ -68,15 +64,15 @@ export function waitRows({ basis, waitDays }: MishapFacts): WhatIfRow[] {
   const text = { phrase: 'waiting', facts: { days: waitDays } } as const;
   return COMMODITIES.flatMap((commodity) => {
     if (commodity === 'fuel' && standingLPerDay(basis.sides.fuel.side.course) === 0) return [];
-    const struck = runsOf(basis, commodity).flatMap((run) => {
+    const waits = runsOf(basis, commodity).flatMap((run) => {
       const mishap = waitOn(run, waitDays);
       const place = worstPlace([run], mishap);
       return place === null ? [] : [{ place, mishap }];
     });
-    const [first, ...rest] = struck;
+    const [first, ...others] = waits;
     if (first === undefined) return [];
-    const worst = rest.reduce((a, b) => (bestL(b.place) < bestL(a.place) - SLACK ? b : a), first);
-    return rowOf(commodity, { kind: 'wait', text }, worst.place, worst.mishap);
+    const worst = others.reduce((a, b) => (bestL(b.place) < bestL(a.place) - SLACK ? b : a), first);
+    return rowOf({ kind: 'wait', commodity, text }, worst.place, worst.mishap);
   });
 }
 
@@ -95,21 +91,30 @@ function waitOn({ stretch, figures }: Run, waitDays: number): Mishap {
 }
 
 /** Turning round and driving back to the supply behind: at a place, or where that leaves least. */
-export function turnRoundRows({ basis, turnRoundAtM: atM }: MishapFacts): WhatIfRow[] {
-  const mishap: Mishap = { lostL: () => 0 };
+export function turnRoundRows({ basis, turnRoundAtM }: MishapFacts): WhatIfRow[] {
   return COMMODITIES.flatMap((commodity) => {
-    let worst: Struck | null = null;
-    for (const run of runsOf(basis, commodity)) {
-      const { from, to } = run.stretch;
-      if (atM !== null && (atM <= from.atM || atM > to.atM)) continue;
-      for (const point of atM === null ? run.points : pointsAt(run, atM)) {
-        if (point.backL === null) continue;
-        // Going on is no choice here: only what is left behind counts.
-        const backL = point.litres - (run.figures.arriveL - run.arriveL) - point.backL;
-        if (worst === null || backL < worst.backL! - SLACK) worst = { run, point, onL: run.arriveL, backL };
-      }
-    }
-    const text = { phrase: 'turning-round', facts: { atM: worst?.point.atM ?? null } } as const;
-    return rowOf(commodity, { kind: 'turn-round', text }, worst, mishap, 'back');
+    const turns = runsOf(basis, commodity).flatMap((run) => turnsOf(run, turnRoundAtM));
+    const [first, ...others] = turns;
+    if (first === undefined) return [];
+    const worst = others.reduce((a, b) => (b.backL < a.backL - SLACK ? b : a), first);
+    const text = { phrase: 'turning-round', facts: { atM: worst.point.atM } } as const;
+    return rowOf({ kind: 'turn-round', commodity, text }, worst, { lostL: () => 0 }, 'back');
   });
+}
+
+/** Going on is no choice here: only what is left behind counts. */
+interface Turn extends Struck {
+  readonly backL: number;
+}
+
+/** Turning round at a place of a run, or at any of its points; none where it cannot be driven back. */
+function turnsOf(run: Run, atM: number | null): Turn[] {
+  const { from, to } = run.stretch;
+  if (atM !== null && (atM <= from.atM || atM > to.atM)) return [];
+  const points = atM === null ? run.points : pointsAt(run, atM);
+  return points.flatMap((point) =>
+    point.backL === null
+      ? []
+      : [{ run, point, onL: run.arriveL, backL: point.litres - unfitL(run) - point.backL }],
+  );
 }

@@ -2,56 +2,72 @@ import type { Verdict } from '../../../contract/common.ts';
 import { sketchyM } from '../../gaps/course.ts';
 import { VERDICT_RANK, verdictOf } from '../../gaps/verdict.ts';
 import { SLACK } from '../../quantity/slack.ts';
-import { lastHolding, type Run, turnBackOf } from '../drive/run.ts';
-import { planEdge } from '../question/plan-edge.ts';
+import type { Run } from '../drive/run.ts';
+import { lastHolding, turnBackOf } from '../drive/turn-back.ts';
+import { planEdge } from '../side/plan-edge.ts';
 import type { StretchFigures } from './what-if-row.ts';
 
 /** The least of all margins; among alike the worse verdict, then the first. Null without runs. */
-export function tightestOf(runs: readonly Run[]): Run | null {
-  let tightest: Run | null = null;
-  for (const run of runs) {
-    if (tightest === null) tightest = run;
-    const [a, b] = [VERDICT_RANK[run.figures.verdict], VERDICT_RANK[tightest.figures.verdict]];
-    if (run.marginL < tightest.marginL - SLACK || (run.marginL <= tightest.marginL + SLACK && a < b))
-      tightest = run;
-  }
-  return tightest;
+export function tightestOf([first, ...others]: readonly Run[]): Run | null {
+  return first === undefined ? null : others.reduce((a, b) => (isTighter(b, a) ? b : a), first);
 }
 
-/** The verdict on going on to the next supply; `endsM`: where nothing is left, metres along, null where something is. */
-export function verdictOnwards(
-  { stretch }: Run,
-  { arriveL, marginL, endsM }: { arriveL: number; marginL: number; endsM: number | null },
-): Verdict {
+const isTighter = (run: Run, than: Run): boolean =>
+  run.marginL < than.marginL - SLACK ||
+  (run.marginL <= than.marginL + SLACK &&
+    VERDICT_RANK[run.figures.verdict] < VERDICT_RANK[than.figures.verdict]);
+
+/** What is left of a run that something befell, on arrival and above the reserve. */
+interface Arrival {
+  readonly arriveL: number;
+  readonly marginL: number;
+  /** Where nothing is left, metres along; null where something is. */
+  readonly endsAtM: number | null;
+}
+
+/** The verdict on going on to the next supply. */
+export function verdictOnwards({ stretch }: Run, { arriveL, marginL, endsAtM }: Arrival): Verdict {
   const { course, from, to } = stretch;
   const firstUncovered = course.uncovered.find((span) => span.toM > from.atM && span.fromM < to.atM);
   return verdictOf({
     arriveL,
     marginL,
-    runsDryM: endsM,
+    runsDryM: endsAtM,
     firstUncoveredM: firstUncovered === undefined ? null : Math.max(firstUncovered.fromM, from.atM),
     atBestUnknown: sketchyM(course, from.atM, to.atM) > 0 || (to.kind === 'end' && course.onward === null),
   });
 }
 
+/** What would have brought a run there with nothing left, and with the reserve. */
+export function shortOf(
+  { stretch }: Run,
+  { arriveL, marginL }: Pick<Arrival, 'arriveL' | 'marginL'>,
+): Pick<StretchFigures, 'missingL' | 'coverL' | 'coverCans'> {
+  const coverL = marginL < -SLACK ? -marginL : 0;
+  return {
+    missingL: arriveL < -SLACK ? -arriveL : 0,
+    coverL,
+    coverCans: coverL === 0 ? 0 : Math.ceil(coverL / stretch.canL - SLACK),
+  };
+}
+
+/** Of what is aboard at the end, litres that cannot serve: kept for washing, where drinking grade is what runs out. */
+export const unfitL = ({ figures, arriveL }: Run): number => figures.arriveL - arriveL;
+
 /** The figures of a row that holds all along a stretch. */
 export function stretchFigures(run: Run): StretchFigures {
-  const { arriveL, marginL, figures, stretch, points } = run;
-  const unfitL = figures.arriveL - arriveL;
-  const missing = arriveL < -SLACK;
-  const endsM = missing ? (lastHolding(points, ({ litres }) => litres - unfitL) ?? stretch.from.atM) : null;
-  const coverL = marginL < -SLACK ? -marginL : 0;
+  const { arriveL, marginL, stretch, points } = run;
+  const endsAtM =
+    arriveL < -SLACK ? (lastHolding(points, ({ litres }) => litres - unfitL(run)) ?? stretch.from.atM) : null;
   return {
     from: planEdge(stretch.from),
     to: planEdge(stretch.to),
     next: 'on',
-    verdict: verdictOnwards(run, { arriveL, marginL, endsM }),
+    verdict: verdictOnwards(run, { arriveL, marginL, endsAtM }),
     arriveL,
     marginL,
-    endsAtM: endsM,
-    missingL: missing ? -arriveL : 0,
-    coverL,
-    coverCans: coverL === 0 ? 0 : Math.ceil(coverL / stretch.canL - SLACK),
+    endsAtM,
+    ...shortOf(run, { arriveL, marginL }),
     turnBackM: turnBackOf(run),
   };
 }

@@ -1,7 +1,7 @@
 import type { Commodity, Verdict } from '../../../contract/common.ts';
 import type { WhatIfKind } from '../../../contract/whatif.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
-import type { PlanEdge } from '../question/plan-edge.ts';
+import type { PlanEdge } from '../side/plan-edge.ts';
 
 /** What of a row follows from the stretch that something makes worst; litres at the rate the verdict uses. */
 export interface StretchFigures {

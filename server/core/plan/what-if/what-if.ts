@@ -2,14 +2,17 @@ import type { Reckoned } from '../../analyse/analyse.ts';
 import { standingLPerDay } from '../../gaps/standing.ts';
 import type { CodedCaution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
-import { isBound } from '../question/problem.ts';
-import type { Basis } from './basis.ts';
+import type { Basis } from '../drive/basis.ts';
+import { type TurnBack, turnBacksOf } from '../drive/turn-backs.ts';
+import { isBound } from '../side/supply-edge.ts';
 import { type CallFirst, callFirst } from './call-first.ts';
+import { type ChangedRuns, runsWith } from './changed-runs.ts';
+import { hotter } from './changes.ts';
+import { type Matter, mattersOf } from './matters.ts';
 import { containerLostRows, pumpFailsRows, turnRoundRows, waitRows } from './mishap-rows.ts';
-import { type Matter, rateRows } from './rate-rows.ts';
-import { stopFailsRows } from './stop-fails.ts';
+import { hotterRows, rowsByUse } from './rate-rows.ts';
+import { stopFailures } from './stop-fails.ts';
 import { treatmentFailsRows } from './treatment-fails.ts';
-import { type TurnBack, turnBacksOf } from './turn-backs.ts';
 import type { WhatIfRow } from './what-if-row.ts';
 
 /** What of the what-ifs can be chosen; each has a default of ours. */
@@ -46,25 +49,26 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
     waitDays: ask.waitDays ?? WHAT_IF_DEFAULTS.waitDays,
     turnRoundAtM: ask.turnRoundAtM ?? null,
   };
-  const stops = stopFailsRows(basis);
+  const failures = stopFailures(basis);
   const turning = turnRoundRows(facts);
-  const rates = rateRows(reckoned, basis, ask.hotterByC ?? WHAT_IF_DEFAULTS.hotterByC);
+  const heat = hotterRuns(reckoned, basis, ask.hotterByC ?? WHAT_IF_DEFAULTS.hotterByC);
   return {
     basis: basis.kind,
     rows: [
-      ...stops,
+      ...failures.map(({ row }) => row),
       ...containerLostRows(facts),
       ...pumpFailsRows(facts),
       ...waitRows(facts),
-      ...rates.rows,
+      ...rowsByUse(reckoned, basis),
+      ...(heat === null ? [] : hotterRows(heat.runs, heat.byC)),
       ...treatmentFailsRows(reckoned, basis),
       ...turning,
     ],
-    matters: rates.matters,
+    matters: mattersOf(reckoned, basis, heat),
     turnBacks: turnBacksOf(basis),
-    callFirst: callFirst(reckoned, stops),
+    callFirst: callFirst(reckoned, failures),
     cautions: [
-      ...rates.cautions,
+      ...heatCautions(heat),
       ...standingCautions(basis),
       ...offRouteCautions(facts.turnRoundAtM, turning),
       ...boundStopCautions(basis),
@@ -72,6 +76,17 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
     ],
   };
 }
+
+type HotterRuns = { readonly runs: ChangedRuns; readonly byC: number };
+
+/** Null where no heat is told. */
+function hotterRuns(reckoned: Reckoned, basis: Basis, byC: number): HotterRuns | null {
+  const change = hotter(reckoned, byC);
+  return change === null ? null : { runs: runsWith(reckoned, basis, change), byC };
+}
+
+const heatCautions = (heat: HotterRuns | null): CodedCaution[] =>
+  heat === null ? [{ code: 'heat-not-told', facts: {} }] : [];
 
 const standingCautions = ({ sides }: Basis): CodedCaution[] =>
   standingLPerDay(sides.fuel.side.course) === 0 ? [{ code: 'standing-fuel-not-told', facts: {} }] : [];

@@ -5,7 +5,7 @@ import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../../server/core/plan/model/solve.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { problemOf, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -13,7 +13,7 @@ beforeAll(async () => {
 });
 
 const choiceOf = (route: SmallRoute) => {
-  const problem = problemOf(route);
+  const problem = questionOf(route);
   const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
   return solved.status === 'found' ? { problem, choice: solved.choice } : null;
 };

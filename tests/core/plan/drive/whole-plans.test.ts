@@ -5,10 +5,10 @@ import type { TripFile } from '../../../../server/contract/trip.ts';
 import { reckonTrip } from '../../../../server/core/analyse/analyse.ts';
 import { problemLine } from '../../../../server/core/input/problem.ts';
 import { massWithFullTanks } from '../../../../server/core/mass/mass-at.ts';
+import { basisOf } from '../../../../server/core/plan/drive/basis.ts';
 import { massesAlong } from '../../../../server/core/plan/drive/masses.ts';
+import { turnBacksOf } from '../../../../server/core/plan/drive/turn-backs.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { basisOf } from '../../../../server/core/plan/what-if/basis.ts';
-import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
@@ -139,7 +139,7 @@ describe('a plan with everything told', () => {
           const outcome = reckonTrip({ ...input, trip });
           if (!outcome.ok) throw new Error(problemLine(outcome.problem));
           const options = { solver, seconds: 30, clock: () => 0 };
-          const { held } = planCarry(outcome.value, options);
+          const { driven: held } = planCarry(outcome.value, options);
           if (held === null) return;
           // These throw as well where what was chosen does not hold when it is driven.
           if (oneFailure(outcome.value, held, options).status === 'found') safe += 1;
@@ -147,7 +147,7 @@ describe('a plan with everything told', () => {
           whatIf(outcome.value, basis);
           gaugeOf(basis, turnBacksOf(basis));
           found += 1;
-          const { driven, choice } = held;
+          const { legs: driven, choice } = held;
           expect(massesAlong(outcome.value.analysis.rig, choice.cans, driven)!.over).toEqual([]);
           for (const commodity of COMMODITIES) {
             for (const { marginL, levels } of driven[commodity]) {

@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { reckon } from '../../../../server/core/gaps/reckon.ts';
-import { pointsAt, runOf, turnBackOf } from '../../../../server/core/plan/drive/run.ts';
+import type { Basis } from '../../../../server/core/plan/drive/basis.ts';
+import { pointsAt, runOf } from '../../../../server/core/plan/drive/run.ts';
 import type { Stretch } from '../../../../server/core/plan/drive/stretch.ts';
+import { turnBackOf } from '../../../../server/core/plan/drive/turn-back.ts';
+import { turnBacksOf } from '../../../../server/core/plan/drive/turn-backs.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import type { Basis } from '../../../../server/core/plan/what-if/basis.ts';
-import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { passingEdge } from '../../../helpers/course.ts';

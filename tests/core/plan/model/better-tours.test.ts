@@ -1,14 +1,16 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { reckonTrip } from '../../../../server/core/analyse/analyse.ts';
-import { betterTours } from '../../../../server/core/plan/model/better-tours.ts';
+import { betterTours } from '../../../../server/core/plan/legs/better-tours.ts';
+import { holdsOver } from '../../../../server/core/plan/legs/hops-in-turn.ts';
+import type { Leg } from '../../../../server/core/plan/legs/leg.ts';
+import { allLegs } from '../../../../server/core/plan/legs/tours.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { allLegs, holdsOver } from '../../../../server/core/plan/model/tours.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
 import { planCarry } from '../contracted.ts';
-import { problemOf, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -26,13 +28,13 @@ describe('the better ways over supplies that give little', () => {
     let compared = 0;
     fc.assert(
       fc.property(smallRoute(6), fc.integer({ min: 5, max: 20 }), (drawn, mostL) => {
-        const side = problemOf(rationed(drawn, mostL)).sides.fuel;
+        const side = questionOf(rationed(drawn, mostL)).sides.fuel;
         const { legs, complete } = allLegs(side, []);
         if (!complete) return;
         const better = betterTours(side);
         for (const leg of better) expect(holdsOver(side, leg, () => 0)).toBe(true);
         const last = side.edges.length - 1;
-        const fewest = (of: typeof better) =>
+        const fewest = (of: readonly Leg[]) =>
           Math.min(
             ...of
               .filter(({ from, to, hops }) => from === 0 && to === last && hops.length > 1)

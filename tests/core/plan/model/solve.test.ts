@@ -1,21 +1,21 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { PlanAim } from '../../../../server/contract/plan.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import type { Aim } from '../../../../server/core/plan/model/model.ts';
-import { solveCarry } from '../../../../server/core/plan/model/solve.ts';
-import type { CarryProblem } from '../../../../server/core/plan/question/problem.ts';
+import type { CarryQuestion } from '../../../../server/core/plan/question/carry-question.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { bestByBruteForce, type Values } from '../brute-force.ts';
-import { FUEL_L_PER_KM, problemOf, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { solveCarry } from '../contracted.ts';
+import { FUEL_L_PER_KM, questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
 
-const AIMS: Aim[] = ['doubtful-km', 'implied-km', 'stated-km', 'cans', 'driving-km', 'can-km'];
+const AIMS: PlanAim['aim'][] = ['doubtful-km', 'implied-km', 'stated-km', 'cans', 'driving-km', 'can-km'];
 
 let solver: MipSolver;
 beforeAll(async () => {
   solver = await loadSolver();
 });
 
-function valuesOf(problem: CarryProblem): Values | null {
+function valuesOf(problem: CarryQuestion): Values | null {
   const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
   if (solved.status === 'none') return null;
   if (solved.status !== 'found') throw new Error(solved.status);
@@ -29,7 +29,7 @@ describe('the carry plan', () => {
     fc.assert(
       fc.property(smallRoute(), (route) => {
         const best = bestByBruteForce(route);
-        const values = valuesOf(problemOf(route));
+        const values = valuesOf(questionOf(route));
         if (best === null || values === null) {
           expect(values).toBe(best);
           return;
@@ -80,7 +80,7 @@ describe('one commodity without detours', () => {
         };
         const fewest = fewestByDynamicProgramme(route);
         if (fewest !== null && fewest > 0) found += 1;
-        expect(valuesOf(problemOf(route))?.[3] ?? null).toBe(fewest);
+        expect(valuesOf(questionOf(route))?.[3] ?? null).toBe(fewest);
       }),
       { numRuns: 300, seed: 20_260_705 },
     );

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { heldAfter, pourAfterL } from '../../../../server/core/plan/question/pour.ts';
+import { aboardAfter, pourAfterL } from '../../../../server/core/plan/legs/pour.ts';
 
 describe('pouring', () => {
   it('pours a can when the tank first has room for a whole one', () => {
     const facts = { capacityL: 100, tankL: 100, canL: 20, cans: 3 };
     expect(pourAfterL(facts)).toEqual([20, 40, 60]);
-    expect(heldAfter(facts, 19)).toEqual({ tankL: 81, cansL: [20, 20, 20] });
-    expect(heldAfter(facts, 20)).toEqual({ tankL: 100, cansL: [0, 20, 20] });
-    expect(heldAfter(facts, 110)).toEqual({ tankL: 50, cansL: [0, 0, 0] });
+    expect(aboardAfter(facts, 19)).toEqual({ tankL: 81, cansL: [20, 20, 20] });
+    expect(aboardAfter(facts, 20)).toEqual({ tankL: 100, cansL: [0, 20, 20] });
+    expect(aboardAfter(facts, 110)).toEqual({ tankL: 50, cansL: [0, 0, 0] });
   });
 
   it('pours at once where the tank has room from the first', () => {
@@ -17,9 +17,9 @@ describe('pouring', () => {
 
   it('draws from a can larger than the tank once the tank is empty', () => {
     const facts = { capacityL: 10, tankL: 10, canL: 20, cans: 2 };
-    expect(heldAfter(facts, 10)).toEqual({ tankL: 0, cansL: [20, 20] });
-    expect(heldAfter(facts, 25)).toEqual({ tankL: 0, cansL: [5, 20] });
-    expect(heldAfter(facts, 35)).toEqual({ tankL: 0, cansL: [0, 15] });
+    expect(aboardAfter(facts, 10)).toEqual({ tankL: 0, cansL: [20, 20] });
+    expect(aboardAfter(facts, 25)).toEqual({ tankL: 0, cansL: [5, 20] });
+    expect(aboardAfter(facts, 35)).toEqual({ tankL: 0, cansL: [0, 15] });
   });
 
   it('loses no litre and never overfills the tank', () => {
@@ -35,7 +35,7 @@ describe('pouring', () => {
         ({ capacityL, short, canL, cans, used }) => {
           const tankL = capacityL * (1 - short);
           const usedL = used * (tankL + cans * canL);
-          const held = heldAfter({ capacityL, tankL, canL, cans }, usedL);
+          const held = aboardAfter({ capacityL, tankL, canL, cans }, usedL);
           const sumL = held.tankL + held.cansL.reduce((sum, litres) => sum + litres, 0);
           expect(sumL).toBeCloseTo(tankL + cans * canL - usedL, 6);
           expect(held.tankL).toBeLessThanOrEqual(capacityL + 1e-9);

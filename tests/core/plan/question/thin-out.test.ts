@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Evidence } from '../../../../server/contract/common.ts';
 import { anyChain } from '../../../../server/core/plan/question/any-chain.ts';
-import type { CarrySide, SupplyEdge } from '../../../../server/core/plan/question/problem.ts';
 import { fewerSupplies, thinOut } from '../../../../server/core/plan/question/thin-out.ts';
+import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts';
+import type { SupplyEdge } from '../../../../server/core/plan/side/supply-edge.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../../helpers/course.ts';
 
 const RANKS: Evidence[] = ['doubtful', 'implied', 'stated', 'confirmed'];
@@ -34,7 +35,7 @@ const edgesFrom = (drawn: readonly Drawn[]): SupplyEdge[] => [
         evidence,
         waitDays,
         terms: { mostL, fillsCans: true, daysPerLitre: 0 },
-        ...(told ? { told } : {}),
+        ...(told ? { ofUser: told } : {}),
       }),
     ),
   endEdge(500_000),
@@ -61,7 +62,7 @@ it('leaves out only what another, as well known and no farther off, stands for c
       for (const edge of out) {
         thinned += 1;
         expect(edge.kind).toBe('passing');
-        expect(edge.told).toBeUndefined();
+        expect(edge.ofUser).toBeUndefined();
         expect(always.has(edge)).toBe(false);
         expect(
           kept.some(
@@ -76,7 +77,9 @@ it('leaves out only what another, as well known and no farther off, stands for c
         ).toBe(true);
       }
       // There are only so many ways for each of those within reach of each other to be better in something.
-      const plain = kept.filter((edge) => edge.kind === 'passing' && edge.told !== true && !always.has(edge));
+      const plain = kept.filter(
+        (edge) => edge.kind === 'passing' && edge.ofUser !== true && !always.has(edge),
+      );
       expect(plain.length).toBeLessThanOrEqual(20);
     }),
   );

@@ -3,10 +3,10 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { RigFile } from '../../../../server/contract/rig.ts';
 import type { TripFile } from '../../../../server/contract/trip.ts';
 import type { Reckoned } from '../../../../server/core/analyse/analyse.ts';
+import { canBeDone } from '../../../../server/core/plan/model/ask.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { canBeDone } from '../../../../server/core/plan/model/solve.ts';
-import { problemOf } from '../../../../server/core/plan/question/problem-of.ts';
-import { fewestMoreCans } from '../../../../server/core/plan/ways-out/more-cans.ts';
+import { questionOf } from '../../../../server/core/plan/question/question-of.ts';
+import { fewestMoreCans } from '../../../../server/core/plan/ways-out/fewest-cans.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
@@ -60,7 +60,7 @@ describe('the fewest cans to get', () => {
         const trip = tripOf(stops);
         const answer = fewestMoreCans({ reckoned: trip, open: COMMODITIES, anyMass: false }, options());
         const does = (fuel: number, water: number) =>
-          canBeDone(problemOf(trip, { mostCans: { fuel: 1 + fuel, water } }).problem, options()) === true;
+          canBeDone(questionOf(trip, { mostCans: { fuel: 1 + fuel, water } }).question, options()) === true;
         const total = answer.status === 'found' ? answer.mostCans.fuel - 1 + answer.mostCans.water : 9;
         if (answer.status === 'found')
           expect(does(answer.mostCans.fuel - 1, answer.mostCans.water)).toBe(true);

@@ -3,16 +3,13 @@ import type { Commodity } from '../../../../server/contract/common.ts';
 import type { RigFile } from '../../../../server/contract/rig.ts';
 import type { Course, EdgeM } from '../../../../server/core/gaps/course.ts';
 import { evenLoad } from '../../../../server/core/mass/load.ts';
+import type { Basis } from '../../../../server/core/plan/drive/basis.ts';
 import type { Stretch } from '../../../../server/core/plan/drive/stretch.ts';
-import {
-  type CarrySide,
-  haltsBetween,
-  haltsOf,
-  otherOf,
-} from '../../../../server/core/plan/question/problem.ts';
-import type { Basis } from '../../../../server/core/plan/what-if/basis.ts';
+import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts';
+import { haltsBetween, haltsOf } from '../../../../server/core/plan/side/halts.ts';
+import { otherOf } from '../../../../server/core/plan/side/other-of.ts';
 import { courseOf, endEdge, startEdge } from '../../../helpers/course.ts';
-import { problemOf, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
 
 /** A stretch from the start to the end of a route of one rate, all aboard told. */
 export function plainStretch(facts: {
@@ -72,7 +69,7 @@ export const smallBasis = (): fc.Arbitrary<SmallBasis> =>
     .map(({ route, cans }) => ({
       route,
       basis: basisFrom(
-        problemOf(route).sides,
+        questionOf(route).sides,
         (commodity, index) => cans[(index + (commodity === 'fuel' ? 0 : 3)) % 8]!,
       ),
     }));

@@ -1,16 +1,16 @@
 import { reckonTrip } from '../../../../server/core/analyse/analyse.ts';
 import { evenLoad } from '../../../../server/core/mass/load.ts';
+import { type Basis, basisOf } from '../../../../server/core/plan/drive/basis.ts';
 import { drive } from '../../../../server/core/plan/drive/drive.ts';
-import type { HeldPlan } from '../../../../server/core/plan/drive/drive-actual.ts';
+import type { DrivenPlan } from '../../../../server/core/plan/drive/driven-plan.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../../server/core/plan/model/solve.ts';
-import { type Basis, basisOf } from '../../../../server/core/plan/what-if/basis.ts';
 import { inputOf } from '../../../helpers/analyse-input.ts';
-import { problemOf, type SmallRoute } from '../small-routes.ts';
+import { questionOf, type SmallRoute } from '../small-routes.ts';
 
 /** A plan of a small route, driven. */
 export interface SolvedBasis {
-  held: HeldPlan;
+  held: DrivenPlan;
   basis: Basis;
 }
 
@@ -19,16 +19,16 @@ const anyTrip = reckonTrip(inputOf());
 
 /** The plan of a small route as what-ifs and gauge go on from it; null where there is none. */
 export function solvedBasis(route: SmallRoute, solver: MipSolver): SolvedBasis | null {
-  const problem = problemOf(route);
+  const problem = questionOf(route);
   const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
   return solved.status === 'found' ? heldBasis(route, solved.choice) : null;
 }
 
 /** A choice driven on a small route, whether it holds there or not. */
-export function heldBasis(route: SmallRoute, choice: HeldPlan['choice']): SolvedBasis {
-  const problem = problemOf(route);
+export function heldBasis(route: SmallRoute, choice: DrivenPlan['choice']): SolvedBasis {
+  const problem = questionOf(route);
   const driven = drive(problem.sides, choice);
-  const held = { problem, heaviest: problem.sides, load: evenLoad(0), choice, driven };
+  const held = { question: problem, heaviest: problem.sides, load: evenLoad(0), choice, legs: driven };
   if (!anyTrip.ok) throw new Error(anyTrip.problem.came);
   return { held, basis: basisOf(anyTrip.value, held) };
 }

@@ -1,9 +1,10 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../../server/contract/common.ts';
-import { runOf, turnBackOf } from '../../../../server/core/plan/drive/run.ts';
+import { runOf } from '../../../../server/core/plan/drive/run.ts';
+import { turnBackOf } from '../../../../server/core/plan/drive/turn-back.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { otherOf } from '../../../../server/core/plan/question/problem.ts';
+import { otherOf } from '../../../../server/core/plan/side/other-of.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { stopFailsRows } from '../contracted.ts';
@@ -19,7 +20,7 @@ const runs = { numRuns: 80, seed: 20_270_106 };
 
 /** Where a plan fills a commodity, with the km off the route. */
 const usedBy = ({ held }: SolvedBasis, commodity: Commodity) =>
-  held.driven[commodity].map(({ to }) => ({ km: to.atM / 1000, offKm: to.detourM / 1000, kind: to.kind }));
+  held.legs[commodity].map(({ to }) => ({ km: to.atM / 1000, offKm: to.detourM / 1000, kind: to.kind }));
 
 /** By hand: litres for a way with both its ends' detours and those that are made on it. */
 function needL(route: SmallRoute, commodity: Commodity, km: number): number {
@@ -37,7 +38,7 @@ describe('a stop of a plan that fails', () => {
         for (const row of stopFailsRows(solved.basis)) {
           rows += 1;
           const { commodity } = row;
-          const legs = solved.held.driven[commodity];
+          const legs = solved.held.legs[commodity];
           const index = legs.findIndex(({ to }) => to.atM === row.atKm! * 1000);
           const [before, after] = [legs[index]!, legs[index + 1]!];
           const ends = [before.from, after.to];

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../../server/contract/common.ts';
 import type { EdgeM } from '../../../../server/core/gaps/course.ts';
-import type { CarrySide } from '../../../../server/core/plan/question/problem.ts';
+import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts';
 import { courseOf, endEdge, startEdge } from '../../../helpers/course.ts';
 import { stopFailsRows, turnBacksOf } from '../contracted.ts';
 import { basisFrom, stopAt } from './small-basis.ts';
@@ -44,11 +44,9 @@ describe('a stop that fails', () => {
     const basis = basisFrom({ fuel, water: side('water', 1000, []) }, () => 0);
     // Passed by in the plan, but it counts.
     const between = stopAt(500, 0);
-    basis.sides.fuel.side = {
-      ...fuel,
-      edges: [startEdge, stops[0]!, between, stops[1]!, endEdge(1_000_000)],
-    };
-    const rows = stopFailsRows(basis);
+    const passing = { ...fuel, edges: [startEdge, stops[0]!, between, stops[1]!, endEdge(1_000_000)] };
+    const { sides } = basis;
+    const rows = stopFailsRows({ ...basis, sides: { ...sides, fuel: { ...sides.fuel, side: passing } } });
     expect(rows).toHaveLength(1);
     expect(rows[0]).toMatchObject({ id: twice, atKm: 600, to: { kind: 'end' } });
     expect(rows[0]!.arriveL).toBeCloseTo(127 - 170, 9);

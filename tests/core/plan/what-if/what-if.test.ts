@@ -7,8 +7,8 @@ import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../../server
 import type { Report } from '../../../../server/core/gaps/gap.ts';
 import type { MappedFeature } from '../../../../server/core/input/sources.ts';
 import { evenLoad } from '../../../../server/core/mass/load.ts';
-import { basisOf } from '../../../../server/core/plan/what-if/basis.ts';
-import { turnBacksOf } from '../../../../server/core/plan/what-if/turn-backs.ts';
+import { basisOf } from '../../../../server/core/plan/drive/basis.ts';
+import { turnBacksOf } from '../../../../server/core/plan/drive/turn-backs.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { DIESEL, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';

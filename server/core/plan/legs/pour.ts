@@ -18,7 +18,7 @@ export function pourAfterL({ capacityL, tankL, canL, cans }: PourFacts): number[
 }
 
 /** What is in the tanks and in each can after so many litres were used. */
-export function heldAfter(facts: PourFacts, usedL: number): { tankL: number; cansL: number[] } {
+export function aboardAfter(facts: PourFacts, usedL: number): { tankL: number; cansL: number[] } {
   const { capacityL, canL, tankL } = facts;
   const whole = canL <= capacityL;
   let tank = tankL - usedL;

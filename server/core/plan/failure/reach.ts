@@ -1,0 +1,97 @@
+import type { EdgeM } from '../../gaps/course.ts';
+import { drinkingShare } from '../../gaps/gap-grades.ts';
+import { returnNeedL } from '../../gaps/need.ts';
+import { canBeDrivenBack } from '../../gaps/turn-back.ts';
+import { SLACK } from '../../quantity/slack.ts';
+import { bearableL, litresOf } from '../legs/bearable.ts';
+import { hopsInTurn } from '../legs/hops-in-turn.ts';
+import type { Hop } from '../legs/leg.ts';
+import { leaving } from '../legs/leg-need.ts';
+import type { Stock } from '../legs/stock.ts';
+import { type CarrySide, edgeAt } from '../side/carry-side.ts';
+import { costOf, type Halt, haltsBetween, inVainM } from '../side/halts.ts';
+
+/** What a side is held against when a stop fails. */
+export interface FailingSide {
+  readonly side: CarrySide;
+  /** Halts of the other commodity. */
+  readonly foreign: readonly Halt[];
+  readonly spendReserve: boolean;
+}
+
+/** Litres of all water, or of fuel, that may be used until the next supply when a stop has failed. */
+function bearableOnFailureL(side: CarrySide, stock: Stock, spendReserve: boolean): number {
+  if (!spendReserve) return bearableL(side, stock);
+  const { allL, drinkableL } = litresOf(side, stock);
+  const share = drinkingShare(side.course.rig);
+  return drinkableL === null || share === 0 ? allL : Math.min(allL, drinkableL / share);
+}
+
+/**
+ * Whether a hop's end can be gone to in vain and the end of the hops that follow still be reached, what is had on the
+ * way included and every halt of the other commodity made.
+ */
+export function reachesOn(failing: FailingSide, hop: Hop, following: readonly Hop[]): boolean {
+  const { side, foreign, spendReserve } = failing;
+  const [next, ...rest] = following;
+  if (next === undefined) return true;
+  const hops = [{ ...next, from: hop.from }, ...rest];
+  const inVain = inVainM(side.course, edgeAt(side, hop.to));
+  const viaM = (from: number, to: number) =>
+    (from === hop.from ? inVain : 0) + costOf(haltsBetween(foreign, edgeAt(side, from), edgeAt(side, to)));
+  for (const { departure, needL } of hopsInTurn(side, hop, hops, viaM))
+    if (needL > bearableOnFailureL(side, departure, spendReserve) + SLACK) return false;
+  return true;
+}
+
+/**
+ * Whether a place of a hop can be gone to and the hop's beginning be regained, every halt of the other commodity on the
+ * way made: its end, where that gives nothing, or a place on the way where the other commodity was sought in vain.
+ */
+export function reachesBack(failing: FailingSide, hop: Hop, place: EdgeM): boolean {
+  const { side } = failing;
+  const from = leaving(edgeAt(side, hop.from), hop.filledL);
+  return backwardsL(failing, { from, stock: hop, place }, SLACK) !== null;
+}
+
+/** A way that is gone to a place and back. */
+interface WayBack {
+  /** As it was left. */
+  readonly from: EdgeM;
+  readonly stock: Stock;
+  readonly place: EdgeM;
+}
+
+/**
+ * Litres to a place and back to where a way begins, every halt of the other commodity on the way out made; null where
+ * the way cannot be driven back, or takes more than may be used, by more than `slackL`.
+ */
+export function backwardsL(
+  failing: FailingSide,
+  { from, stock, place }: WayBack,
+  slackL: number,
+): number | null {
+  const { side, foreign, spendReserve } = failing;
+  if (!canBeDrivenBack(side.course, from, place)) return null;
+  const needL = backNeedL(side, from, place, costOf(haltsBetween(foreign, from, place)));
+  return needL <= bearableOnFailureL(side, stock, spendReserve) + slackL ? needL : null;
+}
+
+/** The place of a supply of the other commodity on the way of this one; the way to it is a halt's. */
+export const onTheWay = ({ id, name, atM }: EdgeM): EdgeM => ({
+  kind: 'passing',
+  id: `${id} on the way`,
+  name,
+  atM,
+  detourM: 0,
+  evidence: null,
+});
+
+/** Litres out and home again, with detours on the way out; water by days begun may begin one more for them. */
+function backNeedL({ course }: CarrySide, from: EdgeM, to: EdgeM, viaM: number): number {
+  const begunL =
+    course.commodity === 'water' && course.charge === 'days-begun' && viaM > 0
+      ? course.rig.water.litresPerDay.high
+      : 0;
+  return returnNeedL(course, from, to) + viaM * course.off.litres + begunL;
+}

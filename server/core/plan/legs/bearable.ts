@@ -1,0 +1,63 @@
+import { aboardOf } from '../../crew/needs/graded-store.ts';
+import { drinkingShare } from '../../gaps/gap-grades.ts';
+import { reserveOf } from '../../gaps/need.ts';
+import { SLACK } from '../../quantity/slack.ts';
+import { type CarrySide, cansAllowed } from '../side/carry-side.ts';
+import { type LegNeed, withFilling } from './leg-need.ts';
+import { fullDeparture, type Stock } from './stock.ts';
+
+/** Litres aboard of all, and of what may be drunk; null where no crew tells the grades of water. */
+export function litresOf(
+  side: CarrySide,
+  { tankL, cans }: Stock,
+): { allL: number; drinkableL: number | null } {
+  const { course, canL, cansDrinkable } = side;
+  const allL = tankL + cans * canL;
+  const store = course.commodity === 'water' ? course.rig.water.grades : null;
+  if (store === null) return { allL, drinkableL: null };
+  const { drinkingL, anyL } = aboardOf(store, tankL);
+  return { allL, drinkableL: drinkingL + anyL + (cansDrinkable ? cans * canL : 0) };
+}
+
+/**
+ * The most that a leg may need so that the reserve is intact on arrival, litres of all water: the reserve grows with the
+ * need, and of drinking grade, where it is known, enough must be left as well.
+ */
+export function bearableL(side: CarrySide, stock: Stock): number {
+  const { rig, commodity } = side.course;
+  const { shareOfNeed } = rig[commodity].reserve;
+  const baseL = reserveOf(side.course, 0).litres;
+  const { allL, drinkableL } = litresOf(side, stock);
+  const ofAllL = (allL - baseL) / (1 + shareOfNeed);
+  if (drinkableL === null) return ofAllL;
+  const share = drinkingShare(rig) + shareOfNeed;
+  return share === 0 ? ofAllL : Math.min(ofAllL, (drinkableL - baseL) / share);
+}
+
+/** Metres of detours beyond the leg's own that what is aboard still bears; negative where the leg itself is too much. */
+export function spareM({ course }: CarrySide, need: LegNeed, mostL: number): number {
+  if (course.commodity === 'fuel') return (mostL - need.needL + SLACK) / course.off.litres;
+  const mostDays = mostL / course.rig.water.litresPerDay.high;
+  const daysBorne = course.charge === 'elapsed' ? mostDays : Math.floor(mostDays + SLACK);
+  return (daysBorne - need.days + SLACK) / course.off.days;
+}
+
+/** What a leg has to bear. */
+interface Burden {
+  /** Index of the edge that it begins at. */
+  readonly from: number;
+  readonly need: LegNeed;
+  /** Metres of further detours. */
+  readonly viaM: number;
+}
+
+/** Fewest cans, of those there may be, with which a leg bears its own way and further detours; null where none do. */
+export function fewestCans(side: CarrySide, { from, need, viaM }: Burden): number | null {
+  const most = cansAllowed(side, from);
+  for (let cans = 0; cans <= most; cans += 1) {
+    const departure = fullDeparture(side, from, cans);
+    const filling = withFilling(side, need, from, departure.filledL);
+    if (spareM(side, filling, bearableL(side, departure)) >= viaM) return cans;
+  }
+  return null;
+}

@@ -1,0 +1,85 @@
+import { wayOf } from '../../gaps/need.ts';
+import { amountBetween } from '../../gaps/profile.ts';
+import { standingLPerDay } from '../../gaps/standing.ts';
+import { SLACK } from '../../quantity/slack.ts';
+import { type CarrySide, edgeAt, endsOf } from '../side/carry-side.ts';
+import type { SupplyEdge } from '../side/supply-edge.ts';
+
+/** What every way between two edges needs, whatever is aboard. */
+export interface LegNeed {
+  /** Litres charged, without detours to supplies of the other commodity. */
+  readonly needL: number;
+  /** Water: days that the way takes, before they are charged. */
+  readonly days: number;
+}
+
+/** Indexes of the side's edges. */
+interface WayBetween {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Sides are never changed, and each way is asked for by many legs: the needs known already, by both indexes. */
+const needsOf = new WeakMap<CarrySide, Map<number, LegNeed>>();
+
+/** Without the time that filling takes. */
+export function legNeed(side: CarrySide, { from, to }: WayBetween): LegNeed {
+  const needs = needsOf.get(side) ?? new Map<number, LegNeed>();
+  needsOf.set(side, needs);
+  const number = from * side.edges.length + to;
+  const need = needs.get(number) ?? reckonNeed(side, ...endsOf(side, { from, to }));
+  needs.set(number, need);
+  return need;
+}
+
+function reckonNeed(side: CarrySide, from: SupplyEdge, to: SupplyEdge): LegNeed {
+  const { course } = side;
+  const way = wayOf(course, from, to);
+  if (course.commodity === 'water') return { needL: chargedL(side, way.days), days: way.days };
+  const alongL = amountBetween(course.litres.out, from.atM, to.atM);
+  const standingL = way.standingDays * standingLPerDay(course);
+  return { needL: alongL + way.offM * course.off.litres + standingL, days: way.days };
+}
+
+/** Litres of water for so many days. */
+function chargedL({ course }: CarrySide, days: number): number {
+  const daysCharged = course.charge === 'elapsed' ? days : Math.ceil(days - SLACK);
+  return daysCharged * course.rig.water.litresPerDay.high;
+}
+
+/** With the time that it takes to fill so many litres where the way begins. */
+export function withFilling(side: CarrySide, need: LegNeed, from: number, filledL: number): LegNeed {
+  const days = fillDays(edgeAt(side, from), filledL);
+  return days === 0 ? need : later(side, need, days, days * standingLPerDay(side.course));
+}
+
+/** With metres of detours on the way. */
+export function withDetours(side: CarrySide, need: LegNeed, viaM: number): LegNeed {
+  const { off } = side.course;
+  return viaM === 0 ? need : later(side, need, viaM * off.days, viaM * off.litres);
+}
+
+const later = (side: CarrySide, need: LegNeed, days: number, litres: number): LegNeed => ({
+  days: need.days + days,
+  needL: side.course.commodity === 'fuel' ? need.needL + litres : chargedL(side, need.days + days),
+});
+
+/** What a way needs with so many litres filled in where it begins. */
+export const filledNeed = (side: CarrySide, way: WayBetween, filledL: number): LegNeed =>
+  withFilling(side, legNeed(side, way), way.from, filledL);
+
+/** Days that filling so many litres at a supply takes. */
+export const fillDays = ({ terms }: SupplyEdge, litres: number): number =>
+  (terms?.daysPerLitre ?? 0) * litres;
+
+/** A supply as it is left with so many litres filled in. */
+export function leaving(edge: SupplyEdge, filledL: number): SupplyEdge {
+  const days = fillDays(edge, filledL);
+  return days === 0 ? edge : { ...edge, fillDays: days };
+}
+
+/** Litres that go on the route alone: what a leg to any farther edge needs at the least. */
+export function alongL(side: CarrySide, way: WayBetween): number {
+  const [from, to] = endsOf(side, way);
+  return amountBetween(side.course.litres.out, from.atM, to.atM);
+}

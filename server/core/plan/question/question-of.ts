@@ -1,0 +1,101 @@
+import type { Commodity } from '../../../contract/common.ts';
+import type { Reckoned } from '../../analyse/analyse.ts';
+import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { CarrySide } from '../side/carry-side.ts';
+import type { SupplyEdge } from '../side/supply-edge.ts';
+import { loadKg } from './can-kg.ts';
+import { type Cans, canLimits } from './can-limits.ts';
+import type { CarryQuestion } from './carry-question.ts';
+import { massRoomOf } from './mass-room.ts';
+import { withTerms } from './supply-terms.ts';
+import { fewerSupplies } from './thin-out.ts';
+
+/** What a plan is asked for beyond what rig and trip say. */
+export interface QuestionChanges {
+  readonly mostCans?: Cans;
+  /** Further supplies, put in their place of the route. */
+  readonly moreEdges?: Partial<Record<Commodity, readonly SupplyEdge[]>>;
+}
+
+/** A question, and what had to be assumed to put it. */
+export interface PutQuestion {
+  readonly question: CarryQuestion;
+  readonly cautions: readonly CodedCaution[];
+}
+
+/** The question that rig, trip and analysis put. */
+export function questionOf(reckoned: Reckoned, changes: QuestionChanges = {}): PutQuestion {
+  const { rig, trip } = reckoned.analysis;
+  const limits =
+    changes.mostCans === undefined ? canLimits(rig, trip) : { cans: changes.mostCans, cautions: [] };
+  const fuel = sideOf(reckoned, 'fuel', limits.cans, changes.moreEdges?.fuel);
+  const water = sideOf(reckoned, 'water', limits.cans, changes.moreEdges?.water);
+  return {
+    question: {
+      sides: { fuel: fuel.side, water: water.side },
+      room: massRoomOf(rig),
+      oneFailure: null,
+      suppliesLeftOut: fuel.suppliesLeftOut || water.suppliesLeftOut,
+    },
+    cautions: eachOnce([...limits.cautions, ...fuel.cautions, ...water.cautions]),
+  };
+}
+
+interface PutSide {
+  readonly side: CarrySide;
+  readonly cautions: readonly CodedCaution[];
+  readonly suppliesLeftOut: boolean;
+}
+
+function sideOf(
+  reckoned: Reckoned,
+  commodity: Commodity,
+  mostCans: Cans,
+  moreEdges: readonly SupplyEdge[] = [],
+): PutSide {
+  const { rig, trip } = reckoned.analysis;
+  const { edges, startL, course } = reckoned.sides[commodity];
+  const supplies = withTerms(reckoned, commodity, [...edges, ...moreEdges]);
+  const passedBy = new Set(trip.plan?.passBy ?? []);
+  const usable = supplies.edges.filter(({ id }) => id === null || !passedBy.has(id)).sort(inRouteOrder);
+  const store = course.rig[commodity];
+  const fill = trip.plan?.fillAtStart?.[commodity];
+  const side: CarrySide = {
+    commodity,
+    course: commodity === 'fuel' ? reckoned.fuelWithLoad(loadKg(rig, mostCans)) : course,
+    edges: usable,
+    startL: fill === true ? store.drawableL : startL,
+    cansAtStart: fill ?? startL >= store.drawableL,
+    canL: store.canL,
+    cansDrinkable: commodity === 'fuel' || rig.water.cans?.grade !== 'washing',
+    mostCans: mostCans[commodity],
+  };
+  const few = fewerSupplies(side, new Set(moreEdges));
+  if (few.withinM === null) return { side, cautions: supplies.cautions, suppliesLeftOut: false };
+  const passings = usable.length - ENDS;
+  const facts = { commodity, passings, lookedAt: few.edges.length - ENDS, withinM: few.withinM };
+  return {
+    side: { ...side, edges: few.edges },
+    cautions: [...supplies.cautions, { code: 'plan-supplies-left-out', facts }],
+    suppliesLeftOut: true,
+  };
+}
+
+/** Start and end are no passings. */
+const ENDS = 2;
+
+/** Stops of both commodities give one caution where they are the same. */
+const eachOnce = (cautions: readonly CodedCaution[]): CodedCaution[] => [
+  ...new Map(cautions.map((caution) => [JSON.stringify(caution), caution])).values(),
+];
+
+const inRouteOrder = (a: SupplyEdge, b: SupplyEdge): number =>
+  RANKS[a.kind] - RANKS[b.kind] || a.atM - b.atM || a.detourM - b.detourM || byId(a, b);
+
+const RANKS: Record<SupplyEdge['kind'], number> = { start: 0, passing: 1, end: 2 };
+
+/** The same plan in whatever order extracts list their objects. */
+const byId = (a: SupplyEdge, b: SupplyEdge): number => {
+  const [x, y] = [a.id ?? '', b.id ?? ''];
+  return x < y ? -1 : x > y ? 1 : 0;
+};

@@ -1,0 +1,54 @@
+import type { Commodity } from '../../../contract/common.ts';
+import type { Course } from '../../gaps/course.ts';
+import { at } from '../../lists/at.ts';
+import type { SupplyEdge } from './supply-edge.ts';
+
+/** What a plan has to decide about one commodity. */
+export interface CarrySide {
+  readonly commodity: Commodity;
+  readonly course: Course;
+  /** Start, every passing that may be used, end, in route order. */
+  readonly edges: readonly SupplyEdge[];
+  /** In the fixed tanks on leaving the start, litres. */
+  readonly startL: number;
+  /** Whether cans can be filled before the start. */
+  readonly cansAtStart: boolean;
+  readonly canL: number;
+  /** Whether what is in the cans may be drunk; false only for cans kept for washing. */
+  readonly cansDrinkable: boolean;
+  /** No plan may have more cans than this. */
+  readonly mostCans: number;
+}
+
+export type CarrySides = Readonly<Record<Commodity, CarrySide>>;
+
+type Edges = Pick<CarrySide, 'edges'>;
+
+/** An edge by its index. */
+export const edgeAt = ({ edges }: Edges, index: number): SupplyEdge => at(edges, index);
+
+/** The index of the end. */
+export const endOf = ({ edges }: Edges): number => edges.length - 1;
+
+/** The edges behind one, each with its index. */
+export function* edgesAfter({ edges }: Edges, index: number): Generator<[number, SupplyEdge]> {
+  for (let next = index + 1; next < edges.length; next += 1) yield [next, at(edges, next)];
+}
+
+/** Both ends of a way from one edge to another, by their indexes. */
+export const endsOf = (side: Edges, way: { from: number; to: number }): [SupplyEdge, SupplyEdge] => [
+  edgeAt(side, way.from),
+  edgeAt(side, way.to),
+];
+
+/** Drawable litres of the fixed tanks. */
+export const drawableOf = ({ course }: Pick<CarrySide, 'course'>): number =>
+  course.rig[course.commodity].drawableL;
+
+/** Litres in the fixed tanks on leaving an edge, as full as they may be. */
+export const tanksL = (side: CarrySide, from: number): number =>
+  from === 0 ? side.startL : drawableOf(side);
+
+/** The most full cans on leaving an edge. */
+export const cansAllowed = ({ cansAtStart, mostCans }: CarrySide, from: number): number =>
+  from === 0 && !cansAtStart ? 0 : mostCans;

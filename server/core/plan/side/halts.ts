@@ -1,0 +1,59 @@
+import type { Course, EdgeM } from '../../gaps/course.ts';
+import { standingLPerDay } from '../../gaps/standing.ts';
+import { type CarrySide, drawableOf } from './carry-side.ts';
+import { isSamePlace, type SupplyEdge } from './supply-edge.ts';
+
+/** A halt that costs the other commodity something: a detour, both ways, or time. */
+export interface Halt {
+  readonly edge: SupplyEdge;
+  readonly atM: number;
+  /** There and back, metres. */
+  readonly bothWaysM: number;
+  /** What it costs the commodity that is not filled there, as metres of detour. */
+  readonly costM: number;
+}
+
+/** The halts of a side as the course of the other commodity pays for them, in route order; those that cost nothing left out. */
+export const haltsOf = (side: CarrySide, payer: Course): Halt[] =>
+  side.edges
+    .filter(({ kind }) => kind === 'passing')
+    .map((edge) => haltAt(side, edge, payer))
+    .filter(({ costM }) => costM > 0);
+
+function haltAt(side: CarrySide, edge: SupplyEdge, payer: Course): Halt {
+  const bothWaysM = 2 * edge.detourM;
+  // How much will be filled is not settled yet: all that can be.
+  const mostL = Math.min(
+    edge.terms?.mostL ?? Number.POSITIVE_INFINITY,
+    drawableOf(side) + side.mostCans * side.canL,
+  );
+  const days = (edge.waitDays ?? 0) + (edge.terms?.daysPerLitre ?? 0) * mostL;
+  return { edge, atM: edge.atM, bothWaysM, costM: bothWaysM + asDetourM(payer, days) };
+}
+
+/** Whether a supply is where a halt is made. */
+export const isAtHalt = (edge: EdgeM, halt: Halt): boolean => isSamePlace(edge, halt.edge);
+
+/** Days of standing as the metres of detour that use as much. */
+const asDetourM = (payer: Course, days: number): number =>
+  days === 0 ? 0 : (days * standingLPerDay(payer)) / payer.off.litres;
+
+/** Going to a supply that gives nothing, and back to the route, metres; the waiting there included. */
+export const inVainM = (course: Course, edge: EdgeM): number =>
+  2 * edge.detourM + asDetourM(course, edge.waitDays ?? 0);
+
+/** All that halts cost, metres. */
+export const costOf = (halts: readonly Halt[]): number => halts.reduce((sum, { costM }) => sum + costM, 0);
+
+/**
+ * Halts of the other commodity on the way from one edge to the next. One at the very place of an edge lies before it,
+ * where it is not the edge's own.
+ */
+export const haltsBetween = (halts: readonly Halt[], from: EdgeM, to: EdgeM): Halt[] =>
+  halts.filter(
+    ({ edge, atM }) =>
+      atM <= to.atM &&
+      (atM > from.atM || (atM === 0 && from.kind === 'start')) &&
+      !isSamePlace(edge, from) &&
+      !isSamePlace(edge, to),
+  );

@@ -1,0 +1,29 @@
+import type { EdgeM } from '../../gaps/course.ts';
+
+/** What a supply gives, beyond its being one. */
+export interface SupplyTerms {
+  /** No more than this is to be had at one halt, litres; null: as much as is wanted. */
+  readonly mostL: number | null;
+  /** Whether cans may be filled with it. */
+  readonly fillsCans: boolean;
+  /** Days that filling, and treating meanwhile, take a litre. */
+  readonly daysPerLitre: number;
+}
+
+/** Start, end, or a passing that may be used; without terms a supply gives all that is wanted, at once. */
+export interface SupplyEdge extends EdgeM {
+  readonly terms?: SupplyTerms;
+  /** The user said something of it. */
+  readonly ofUser?: boolean;
+  /** Hours of waiting that its mapped hours ask for, part of `waitDays`. */
+  readonly opensInHours?: number;
+}
+
+/** Whether what the vehicle leaves a supply with hangs on what it comes with. */
+export const isBound = ({ terms }: SupplyEdge): boolean =>
+  terms !== undefined && (terms.mostL !== null || !terms.fillsCans);
+
+type Place = Pick<EdgeM, 'id' | 'atM'>;
+
+/** Whether both are the same point at the same place of the route: fuel and water of it are one halt with one detour. */
+export const isSamePlace = (a: Place, b: Place): boolean => a.id === b.id && a.atM === b.atM;

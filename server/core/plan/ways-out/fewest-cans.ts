@@ -1,0 +1,144 @@
+import type { Commodity } from '../../../contract/common.ts';
+import type { Reckoned } from '../../analyse/analyse.ts';
+import { numberAt } from '../../lists/at.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
+import { askHolding } from '../model/ask.ts';
+import { atMost, type Mip, type MipColumn, type MipRow } from '../model/mip.ts';
+import { type CarryModel, carryModel } from '../model/model.ts';
+import { type SolveOptions, type Timer, timerOf } from '../model/time.ts';
+import { canKgOf } from '../question/can-kg.ts';
+import { type Cans, mostCansOf } from '../question/can-limits.ts';
+import type { CarryQuestion } from '../question/carry-question.ts';
+import { questionOf } from '../question/question-of.ts';
+import { byCommodity } from '../side/other-of.ts';
+
+/** More cans than this of a commodity are never told to be got (ours). */
+const MOST_CANS = 40;
+/** So many more are looked at, few first: models with few are small (ours). */
+const STEPS = [4, 12, MOST_CANS];
+/** Of as many cans the lighter ones are chosen: kilograms weigh this much against one can (ours). */
+const CAN_PER_KG = 1e-5;
+/** A can may ask for another one, whose mass the fuel goes by: so often it is looked again (ours). */
+const MOST_ROUNDS = 10;
+
+export type FewestCans =
+  | { readonly status: 'found'; readonly mostCans: Cans }
+  | { readonly status: 'none' }
+  | { readonly status: 'out-of-time' };
+
+export interface FewestCansAsk {
+  readonly reckoned: Reckoned;
+  /** Only these may have more. */
+  readonly open: readonly Commodity[];
+  /** Permitted masses are no matter. */
+  readonly anyMass: boolean;
+}
+
+/** What is asked, with what there may be as the trip stands, and as many as may be got at all. */
+interface Search extends FewestCansAsk {
+  readonly most: Cans;
+  readonly limits: Cans;
+  readonly options: SolveOptions;
+  /** For all of it. */
+  readonly timer: Timer;
+}
+
+/**
+ * The fewest cans beyond those there may be with which there is a plan, whatever evidence it hangs on; none where their
+ * place is ruled out. `found` tells how many there may be then.
+ */
+export function fewestMoreCans(ask: FewestCansAsk, options: SolveOptions): FewestCans {
+  const most = mostCansOf(questionOf(ask.reckoned).question);
+  const search = { ...ask, most, limits: limitsOf(ask, most), options, timer: timerOf(options) };
+  let mostCans = most;
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    // Fuel goes by the mass of the cans there may be.
+    const fewest = fewestOf(search, questionWith(ask, mostCans));
+    if (typeof fewest === 'string') return { status: fewest };
+    if (COMMODITIES.every((commodity) => fewest[commodity] <= mostCans[commodity]))
+      return { status: 'found', mostCans };
+    mostCans = mostOfBoth(mostCans, fewest);
+  }
+  return { status: 'out-of-time' };
+}
+
+const mostOfBoth = (a: Cans, b: Cans): Cans =>
+  byCommodity((commodity) => Math.max(a[commodity], b[commodity]));
+
+function limitsOf({ reckoned, open }: FewestCansAsk, most: Cans): Cans {
+  const mostCans = byCommodity((commodity) =>
+    open.includes(commodity) ? Math.max(MOST_CANS, most[commodity]) : most[commodity],
+  );
+  return mostCansOf(questionOf(allowing(reckoned, mostCans)).question);
+}
+
+/** The trip with other limits of cans; what else it asks of them still counts. */
+export function allowing(reckoned: Reckoned, mostCans: Cans): Reckoned {
+  const { analysis } = reckoned;
+  const trip = { ...analysis.trip, plan: { ...analysis.trip.plan, mostCans } };
+  return { ...reckoned, analysis: { ...analysis, trip } };
+}
+
+function questionWith({ reckoned, anyMass }: FewestCansAsk, mostCans: Cans): CarryQuestion {
+  const { question } = questionOf(reckoned, { mostCans });
+  return anyMass ? { ...question, room: null } : question;
+}
+
+/** The fewest cans beyond those there may be, as they come to be owned, at the mass that the question is put for. */
+function fewestOf(search: Search, question: CarryQuestion): Cans | 'none' | 'out-of-time' {
+  const { most, limits, timer } = search;
+  let before = most;
+  for (const step of STEPS) {
+    const wide = byCommodity((commodity) => Math.min(limits[commodity], most[commodity] + step));
+    if (COMMODITIES.every((commodity) => wide[commodity] === before[commodity])) break;
+    before = wide;
+    if (timer.leftS() <= 0) return 'out-of-time';
+    const cans = fewestWithin(search, withMostCans(question, wide));
+    if (cans === 'out-of-time') return cans;
+    if (cans === 'none') continue;
+    const more = COMMODITIES.map((commodity) => Math.max(0, cans[commodity] - most[commodity]));
+    // Fewer in all cannot be more of one commodity than were looked at.
+    if (more.reduce((sum, count) => sum + count, 0) <= step || step === MOST_CANS) return cans;
+  }
+  return 'none';
+}
+
+/** With no more cans than a question allows. */
+function fewestWithin(search: Search, question: CarryQuestion): Cans | 'none' | 'out-of-time' {
+  const { timer } = search;
+  const seconds = timer.leftS();
+  const model = carryModel(question);
+  const facts = { question, model, ...withMoreCans(search, model), start: null, cuts: [] };
+  const { status, values } = askHolding(facts, { ...search.options, seconds });
+  if (status === 'out-of-time') return 'out-of-time';
+  if (values === null) return 'none';
+  return byCommodity((commodity) => numberAt(values, model.owned[commodity]));
+}
+
+const withMostCans = ({ sides, ...question }: CarryQuestion, mostCans: Cans): CarryQuestion => ({
+  ...question,
+  sides: byCommodity((commodity) => ({ ...sides[commodity], mostCans: mostCans[commodity] })),
+});
+
+/** The model with two columns more: cans of each commodity beyond those there may be, which are the cost. */
+function withMoreCans(
+  { reckoned, most }: Search,
+  { mip, owned }: CarryModel,
+): { mip: Mip; cost: Float64Array } {
+  const columns: MipColumn[] = [...mip.columns];
+  const rows: MipRow[] = [...mip.rows];
+  const cost = new Float64Array(columns.length + COMMODITIES.length);
+  for (const commodity of COMMODITIES) {
+    const { empty, filling } = canKgOf(reckoned.analysis.rig, commodity);
+    const beyond = columns.length;
+    cost[beyond] = 1 + CAN_PER_KG * (empty + filling);
+    rows.push(
+      atMost(most[commodity], [
+        [owned[commodity], 1],
+        [beyond, -1],
+      ]),
+    );
+    columns.push({ lower: 0, upper: Number.POSITIVE_INFINITY, integer: false });
+  }
+  return { mip: { columns, rows }, cost };
+}
