@@ -4,6 +4,7 @@ import type { FuelCautions } from './fuel.ts';
 import type { LogCautions } from './log.ts';
 import type { MassCautions } from './mass.ts';
 import type { PlanCautions } from './plan.ts';
+import type { LineCautions } from './route.ts';
 import type { NoFacts, Said } from './said.ts';
 import type { TreatmentCautions } from './treatment.ts';
 import type { WhatIfCautions } from './what-if.ts';
@@ -38,6 +39,7 @@ interface PaceCautions {
 export interface CautionFacts
   extends TreatmentCautions,
     RouteCautions,
+    LineCautions,
     PaceCautions,
     LogCautions,
     PlanCautions,

@@ -1,7 +1,8 @@
-import type { Bbox, Caution } from '../../contract/common.ts';
+import type { Bbox } from '../../contract/common.ts';
 import { wrapLongitude } from '../geodesy/longitude.ts';
 import type { Outcome, Problem } from '../input/problem.ts';
 import type { RouteDocument, RoutePart } from '../input/sources.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import type { SpanM } from '../quantity/span.ts';
 import { chooseParts } from './choose-parts.ts';
 import { LONG_BRIDGE_M, Measurement } from './measurement.ts';
@@ -18,13 +19,6 @@ const refuse = (problem: Omit<Problem, 'source'>): Outcome<never> => ({
   ok: false,
   problem: { source: null, ...problem },
 });
-
-const kmText = (metres: number) =>
-  metres < 1
-    ? 'less than a metre'
-    : metres < 1_000
-      ? `${Math.round(metres)} m`
-      : `${(metres / 1000).toFixed(1)} km`;
 
 /** [w, s, e, n] of unwrapped longitudes; west > east when the line crosses the 180th meridian. */
 function bboxOf(lons: Float64Array, lats: Float64Array): Bbox {
@@ -49,14 +43,12 @@ function nameOf(document: RouteDocument, parts: readonly RoutePart[]): string {
 }
 
 function bridgeCaution({ fromM, toM }: SpanM): Caution {
-  const long = toM - fromM > LONG_BRIDGE_M;
-  const text = `The line breaks off at km ${(fromM / 1000).toFixed(1)}: a jump of ${kmText(toM - fromM)} is bridged by a straight line${long ? ', on which no supply is sought' : ''}`;
-  return { code: 'bridge', text, fromKm: fromM / 1000, toKm: toM / 1000 };
+  const jumpM = toM - fromM;
+  return { code: 'bridge', facts: { atM: fromM, jumpM, sought: jumpM <= LONG_BRIDGE_M }, fromM, toM };
 }
 
-function sparseCaution(steps: number, longest: SpanM, sparseStepM: number): Caution {
-  const text = `${steps} step(s) between points are longer than ${sparseStepM / 1000} km, the longest ${kmText(longest.toM - longest.fromM)}: there the line is not the road, and gaps across it are at best unknown`;
-  return { code: 'sparse-steps', text, fromKm: longest.fromM / 1000, toKm: longest.toM / 1000 };
+function sparseCaution(steps: number, { fromM, toM }: SpanM, overM: number): Caution {
+  return { code: 'sparse-steps', facts: { steps, longestM: toM - fromM, overM }, fromM, toM };
 }
 
 /**

@@ -1,6 +1,6 @@
-import type { Caution } from '../../contract/common.ts';
 import type { Outcome } from '../input/problem.ts';
 import type { RouteDocument, RoutePart } from '../input/sources.ts';
+import type { Caution } from '../phrases/cautions.ts';
 
 /** Names listed in a refusal before it becomes unreadable. */
 const LISTED = 12;
@@ -54,8 +54,8 @@ export function chooseParts(document: RouteDocument, wanted: 'all' | number | st
     const routes = parts.filter((part) => part.kind === 'route' && pointsOf(part) > 0);
     if (tracks.length === 0) return { ok: true, value: { parts: routes, cautions: [] } };
     if (routes.length === 0) return { ok: true, value: { parts: tracks, cautions: [] } };
-    const text = `The file holds ${tracks.length} track(s) and ${routes.length} route(s): the tracks are followed, the routes left out; choose a part to follow one of those`;
-    return { ok: true, value: { parts: tracks, cautions: [{ code: 'routes-left-out', text }] } };
+    const facts = { tracks: tracks.length, routes: routes.length };
+    return { ok: true, value: { parts: tracks, cautions: [{ code: 'routes-left-out', facts }] } };
   }
   const found = partsMeant(parts, wanted);
   const [part] = found;

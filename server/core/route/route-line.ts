@@ -1,5 +1,6 @@
-import type { Bbox, Caution } from '../../contract/common.ts';
+import type { Bbox } from '../../contract/common.ts';
 import { numberAt } from '../lists/at.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import type { SpanM } from '../quantity/span.ts';
 
 /** A stretch of the line that is not a road line: a jump between segments, or a long straight step. */

@@ -9,7 +9,7 @@ import { FUEL_RULES, MASS_CAUTIONS, MASS_PHRASES } from './mass.ts';
 import { MISFITS } from './misfits.ts';
 import { PACE_CAUTIONS, PACE_PHRASES } from './pace.ts';
 import { PLAN_CAUTIONS, PLAN_PHRASES } from './plan.ts';
-import { ROUTE_CAUTIONS } from './route.ts';
+import { LINE_CAUTIONS, ROUTE_CAUTIONS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
 import { TREATMENT_CAUTIONS, TREATMENT_PHRASES } from './treatment.ts';
 import { WHAT_IF_CAUTIONS, WHAT_IF_PHRASES } from './what-if.ts';
@@ -19,6 +19,7 @@ export const ENGLISH: Catalogue = {
   cautions: {
     ...CREW_CAUTIONS,
     ...FUEL_CAUTIONS,
+    ...LINE_CAUTIONS,
     ...LOG_CAUTIONS,
     ...MASS_CAUTIONS,
     ...PACE_CAUTIONS,

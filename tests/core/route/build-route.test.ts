@@ -1,10 +1,13 @@
 import fc from 'fast-check';
 import geodesic from 'geographiclib-geodesic';
 import { describe, expect, it } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
+import type { Caution } from '../../../server/contract/common.ts';
 import { LONGEST_STEP_M } from '../../../server/core/geodesy/step.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
 import { buildRoute } from '../../../server/core/route/build-route.ts';
 import { LONG_BRIDGE_M } from '../../../server/core/route/measurement.ts';
+import type { RouteLine } from '../../../server/core/route/route-line.ts';
 import {
   type Corner,
   documentOf,
@@ -16,6 +19,8 @@ import {
 } from './lines.ts';
 
 const wgs84 = geodesic.Geodesic.WGS84;
+const toldCautions = (route: RouteLine): Caution[] => toContract(route.cautions);
+
 const lengthBy = (points: readonly Corner[]) =>
   points
     .slice(1)
@@ -110,7 +115,7 @@ describe('bridges', () => {
     const route = routeOfSegments(first, [onPlain(3_600, 0), onPlain(5_000, 0)]);
     expect(route.lengthM).toBeCloseTo(5_000, 0);
     expect(route.cautions).toHaveLength(1);
-    const [caution] = route.cautions;
+    const [caution] = toldCautions(route);
     expect(caution).toMatchObject({ code: 'bridge' });
     expect(caution!.fromKm).toBeCloseTo(3, 3);
     expect(caution!.toKm).toBeCloseTo(3.6, 3);
@@ -123,7 +128,7 @@ describe('bridges', () => {
 
   it('does not call a jump of centimetres one of 0 m', () => {
     const route = routeOfSegments(first, [onPlain(3_000.2, 0), onPlain(5_000, 0)]);
-    expect(route.cautions[0]!.text).toContain('a jump of less than a metre');
+    expect(toldCautions(route)[0]!.text).toContain('a jump of less than a metre');
   });
 
   it('marks a jump over 1 km as a sketch on which nothing is sought', () => {
@@ -177,7 +182,7 @@ describe('sparse steps', () => {
       ['sparse', 21_000, 27_000],
     ]);
     expect(route.cautions).toHaveLength(1);
-    const [caution] = route.cautions;
+    const [caution] = toldCautions(route);
     expect(caution).toMatchObject({ code: 'sparse-steps' });
     expect(caution!.text).toContain('3 step(s)');
     expect(caution!.text).toContain('12.0 km');
