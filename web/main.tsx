@@ -7,7 +7,6 @@ import './style/tables.css';
 import './style/forms.css';
 import './style/print.css';
 import { StrictMode } from 'react';
-import { I18nProvider } from 'react-aria-components';
 import { createRoot } from 'react-dom/client';
 import { App } from './App.tsx';
 
@@ -15,9 +14,6 @@ const root = document.getElementById('root');
 if (root === null) throw new Error('the page has no #root element');
 createRoot(root).render(
   <StrictMode>
-    {/* The only language whose words for screen readers are built in (vite.config.ts). */}
-    <I18nProvider locale="en-US">
-      <App />
-    </I18nProvider>
+    <App />
   </StrictMode>,
 );

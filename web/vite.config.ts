@@ -4,16 +4,6 @@ import { defineConfig, type Plugin } from 'vite';
 /** The server's own address while the page is developed; `PORT` moves it. */
 const serverPort = process.env.PORT ?? '8460';
 
-/** Words that react-aria says to screen readers, one file a language. */
-const ARIA_WORDS = /react-aria(-components)?\/dist\/private\/intl\/.*\b[a-z]{2}-[A-Z]{2}\.mjs$/;
-
-/** The page is in English: the other thirty languages of the components' words are a tenth of its code. */
-const englishWordsOnly: Plugin = {
-  name: 'english-words-only',
-  enforce: 'pre',
-  load: (id) => (ARIA_WORDS.test(id) && !id.endsWith('en-US.mjs') ? 'export default {};' : null),
-};
-
 /** Controls of the map's library that the page does not use: half of the library's styles are theirs. */
 const UNUSED_CONTROLS =
   /ctrl-(geolocate|fullscreen|terrain|globe|attrib|logo|compass)|user-location|cooperative-gesture/;
@@ -32,7 +22,7 @@ const usedMapStylesOnly: Plugin = {
 
 export default defineConfig({
   root: new URL('.', import.meta.url).pathname,
-  plugins: [react(), englishWordsOnly, usedMapStylesOnly],
+  plugins: [react(), usedMapStylesOnly],
   build: {
     outDir: 'dist',
     emptyOutDir: true,

@@ -1,7 +1,7 @@
 import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
-import { FormContext, type FormState } from '../form/form-context.ts';
+import { useForm } from '../form/form-context.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
 import type { Focus } from '../state/focus.ts';
 import { type Planned, restOf } from '../state/use-plan.ts';
@@ -18,17 +18,16 @@ import { Breaks, WaysOut } from './WaysOut.tsx';
 
 interface CarryPanelProps {
   planned: Planned;
-  form: FormState;
   onFocus: (next: Partial<Focus>) => void;
 }
 
 /** Where to fill, what to carry over which stretch, when to pour; or why nothing will do, and what would. */
-export function CarryPanel({ planned, form, onFocus }: CarryPanelProps) {
-  const { analysis, said, units } = form;
+export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
+  const { analysis, said, units } = useForm();
   const say = useSay(units, analysis);
   const rest = restOf(planned);
   return (
-    <FormContext.Provider value={form}>
+    <>
       <PlanFrame planned={planned}>
         {({ plan, whatIf }) => {
           const found = plan.status === 'found';
@@ -56,7 +55,7 @@ export function CarryPanel({ planned, form, onFocus }: CarryPanelProps) {
         }}
       </PlanFrame>
       <PlanLimits />
-    </FormContext.Provider>
+    </>
   );
 }
 

@@ -1,10 +1,10 @@
 import { useMemo, useState } from 'react';
-import { Button, FileTrigger } from 'react-aria-components';
 import type { RigFile } from '../../server/contract/rig.ts';
+import { useForm } from '../form/form-context.ts';
+import { FilePick } from '../kit/FilePick.tsx';
 import { Problem } from '../kit/Problem.tsx';
 import { openPlan } from '../state/open-plan.ts';
-import type { Said } from '../state/said.ts';
-import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { formatAtKm } from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
 import { ComparePicture } from './ComparePicture.tsx';
 import { CompareTable } from './CompareTable.tsx';
@@ -23,22 +23,20 @@ export interface OtherRig {
 interface ComparePanelProps {
   /** Under which the server holds the route. */
   id: string;
-  said: Said;
-  units: UnitSystem;
   others: readonly OtherRig[];
   onOthers: (others: readonly OtherRig[]) => void;
 }
 
 /** Several rigs on this route: one table, one picture. */
-export function ComparePanel({ id, said, units, others, onOthers }: ComparePanelProps) {
+export function ComparePanel({ id, others, onOthers }: ComparePanelProps) {
+  const { said, units } = useForm();
   const [unread, setUnread] = useState<readonly string[]>([]);
   const rigs = useMemo(() => [said.rig, ...others.map(({ rig }) => rig)], [said.rig, others]);
   const { comparison, problem } = useComparison(id, rigs, said.trip);
   const room = MAX_COMPARED - 1 - others.length;
 
   const nextKey = Math.max(0, ...others.map(({ key }) => key)) + 1;
-  const add = async (files: FileList | null) => {
-    const chosen = [...(files ?? [])];
+  const add = async (chosen: readonly File[]) => {
     const read = await Promise.allSettled(chosen.slice(0, room).map((file) => openPlan('rig', file, said)));
     const refused = read.flatMap((one) =>
       one.status === 'rejected'
@@ -68,13 +66,14 @@ export function ComparePanel({ id, said, units, others, onOthers }: ComparePanel
         <button type="button" onClick={keep} disabled={room === 0}>
           Keep this rig to compare
         </button>
-        <FileTrigger
-          allowsMultiple
-          acceptedFileTypes={['.yaml', '.yml', '.json']}
-          onSelect={(files) => void add(files)}
+        <FilePick
+          multiple
+          accept=".yaml,.yml,.json"
+          disabled={room === 0}
+          onFiles={(files) => void add(files)}
         >
-          <Button isDisabled={room === 0}>Open rig files</Button>
-        </FileTrigger>
+          Open rig files
+        </FilePick>
       </p>
       {unread.map((text) => (
         <p className="error" role="alert" key={text}>

@@ -1,52 +1,39 @@
-import { useMemo } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
-import type { ProblemDetails } from '../api/api.ts';
 import { Fields } from '../form/Fields.tsx';
-import { FormContext, TRIP } from '../form/form-context.ts';
+import { TRIP, useForm } from '../form/form-context.ts';
 import { withCamp, withRestDay, withSurface } from '../state/edit-trip.ts';
 import type { Focus } from '../state/focus.ts';
-import type { Said } from '../state/said.ts';
-import { formatFigure, type UnitSystem } from '../units/units.ts';
+import { formatFigure } from '../units/units.ts';
 import { DayTable } from './DayTable.tsx';
 import { PLACES, TIMES } from './day-items.tsx';
 import { MarkedPlaces } from './MarkedPlaces.tsx';
 import './days.css';
 
 interface DaysPanelProps {
-  analysis: Analysis;
-  said: Said;
-  units: UnitSystem;
-  problem: ProblemDetails | null;
   marked: Focus['marked'];
   onFocus: (next: Partial<Focus>) => void;
-  onEdit: (said: Said) => void;
 }
 
 /** When it sets out, where it stops, what it drives on, and what that makes of each day. */
-export function DaysPanel({ analysis, said, units, problem, marked, onFocus, onEdit }: DaysPanelProps) {
-  const form = useMemo(
-    () => ({ analysis, said, units, problem, onEdit }),
-    [analysis, said, units, problem, onEdit],
-  );
+export function DaysPanel({ marked, onFocus }: DaysPanelProps) {
+  const { analysis, said, units, onEdit } = useForm();
   const trip = (change: (before: TripFile) => TripFile) => onEdit({ ...said, trip: change(said.trip) });
   const onCamp = (atKm: number) => trip((before) => withCamp(before, atKm));
   const onRestDay = (atKm: number) => trip((before) => withRestDay(before, atKm));
   return (
-    <FormContext.Provider value={form}>
-      <div className="days form">
-        <DaysWords analysis={analysis} />
-        <Fields items={TIMES} at={TRIP} />
-        <MarkedPlaces
-          {...{ marked, units, onCamp, onRestDay }}
-          onSurface={(fromKm, toKm, surface) =>
-            trip((before) => withSurface(before, { fromKm, toKm, surface }))
-          }
-        />
-        <DayTable {...{ analysis, units, onFocus, onCamp, onRestDay }} />
-        <Fields items={PLACES} at={TRIP} />
-      </div>
-    </FormContext.Provider>
+    <div className="days form">
+      <DaysWords analysis={analysis} />
+      <Fields items={TIMES} at={TRIP} />
+      <MarkedPlaces
+        {...{ marked, units, onCamp, onRestDay }}
+        onSurface={(fromKm, toKm, surface) =>
+          trip((before) => withSurface(before, { fromKm, toKm, surface }))
+        }
+      />
+      <DayTable {...{ analysis, units, onFocus, onCamp, onRestDay }} />
+      <Fields items={PLACES} at={TRIP} />
+    </div>
   );
 }
 

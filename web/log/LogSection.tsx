@@ -1,9 +1,9 @@
 import { useState } from 'react';
-import { Button, FileTrigger } from 'react-aria-components';
 import type { LogResult } from '../../server/contract/log.ts';
 import { detailsOf, type ProblemDetails, readLog } from '../api/api.ts';
 import { SelectRow } from '../form/FormRow.tsx';
 import { useForm } from '../form/form-context.ts';
+import { FilePick } from '../kit/FilePick.tsx';
 import { Problem } from '../kit/Problem.tsx';
 import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 import { LogFigures } from './LogFigures.tsx';
@@ -53,15 +53,12 @@ export function LogSection() {
         <code>date, litres, people, days</code>. Units stand in the header; a surface or a mass may stand
         beside.
       </p>
-      <FileTrigger
-        acceptedFileTypes={['.csv', '.txt', 'text/csv']}
-        onSelect={(files) => {
-          const file = files?.[0];
-          if (file !== undefined) void read(file, surface);
-        }}
+      <FilePick
+        accept=".csv,.txt,text/csv"
+        onFiles={([file]) => file !== undefined && void read(file, surface)}
       >
-        <Button>{log === null ? 'Open a log' : 'Open another log'}</Button>
-      </FileTrigger>
+        {log === null ? 'Open a log' : 'Open another log'}
+      </FilePick>
       {(learned?.kind === 'fuel' || surface !== '') && (
         <SelectRow
           label="Only what was driven on"

@@ -1,190 +1,120 @@
-import { lazy, memo, Suspense, useCallback, useEffect, useMemo, useState } from 'react';
-import { Tab, TabList, TabPanel, Tabs } from 'react-aria-components';
+import { type ComponentType, lazy, memo, type ReactNode, Suspense, useState } from 'react';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/map.ts';
-import type { ProblemDetails } from '../api/api.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
+import { FormContext, type FormState } from '../form/form-context.ts';
+import { Tabs } from '../kit/Tabs.tsx';
 import type { Focus } from '../state/focus.ts';
-import type { Said } from '../state/said.ts';
-import { type Planned, usePlan } from '../state/use-plan.ts';
-import type { UnitSystem } from '../units/units.ts';
+import { TABS, type Tab } from '../state/use-look.ts';
+import type { Planned } from '../state/use-plan.ts';
 import { type Finding, withFinding } from './findings.ts';
 import { GapsPanel } from './GapsPanel.tsx';
 import { NotesPanel } from './NotesPanel.tsx';
 import { SuppliesPanel } from './SuppliesPanel.tsx';
 
-// Fetched beside the page, not on the first look: the form must be there when the server no longer is.
-const rigModule = import('../rig/RigPanel.tsx');
-const RigPanel = lazy(() => rigModule.then((module) => ({ default: module.RigPanel })));
+/** Fetched beside the page, not on the first look: the form must be there when the server no longer is. */
+const beside = <P extends object>(component: Promise<ComponentType<P>>) =>
+  lazy(() => component.then((loaded) => ({ default: loaded })));
 
-const daysModule = import('../days/DaysPanel.tsx');
-const DaysPanel = lazy(() => daysModule.then((module) => ({ default: module.DaysPanel })));
-const compareModule = import('../compare/ComparePanel.tsx');
-const ComparePanel = lazy(() => compareModule.then((module) => ({ default: module.ComparePanel })));
-const carryModule = import('../carry/CarryPanel.tsx');
-const CarryPanel = lazy(() => carryModule.then((module) => ({ default: module.CarryPanel })));
-const whatIfModule = import('../whatif/WhatIfPanel.tsx');
-const WhatIfPanel = lazy(() => whatIfModule.then((module) => ({ default: module.WhatIfPanel })));
+const RigPanel = beside(import('../rig/RigPanel.tsx').then((module) => module.RigPanel));
+const DaysPanel = beside(import('../days/DaysPanel.tsx').then((module) => module.DaysPanel));
+const ComparePanel = beside(import('../compare/ComparePanel.tsx').then((module) => module.ComparePanel));
+const CarryPanel = beside(import('../carry/CarryPanel.tsx').then((module) => module.CarryPanel));
+const WhatIfPanel = beside(import('../whatif/WhatIfPanel.tsx').then((module) => module.WhatIfPanel));
 
-interface PanelsProps {
+interface PanelProps {
   reply: AnalysisReply;
-  said: Said;
-  units: UnitSystem;
+  form: FormState;
+  planned: Planned;
   selectedGap: Focus['gap'];
   selectedSupply: Focus['supply'];
   marked: Focus['marked'];
-  problem: ProblemDetails | null;
   onFocus: (next: Partial<Focus>) => void;
-  onEdit: (said: Said) => void;
-  /** Strip and map go by the plan, once there is one: it is then kept up to date. */
-  byPlan: boolean;
-  /** Tells strip and map what has become of the plan; null with these panels. */
-  onPlan: (planned: Planned | null) => void;
 }
 
+interface ComparedRigs {
+  others: readonly OtherRig[];
+  onOthers: (others: readonly OtherRig[]) => void;
+}
+
+const TAB_WORDS: Record<Tab, string> = {
+  gaps: 'Gaps',
+  supplies: 'Supplies',
+  rig: 'Rig',
+  days: 'Days',
+  carry: 'Carry',
+  'what-if': 'What if',
+  compare: 'Compare',
+  notes: 'Notes',
+};
+const TAB_LIST = TABS.map((key) => ({ key, words: TAB_WORDS[key] }));
+
+/** What is said while a panel is still fetched. */
+const OPENING_WORDS: Record<Tab, string> = {
+  gaps: '',
+  supplies: '',
+  rig: 'Opening the rig…',
+  days: 'Opening the days…',
+  carry: 'Opening the plan…',
+  'what-if': 'Opening the what-ifs…',
+  compare: 'Opening the comparison…',
+  notes: '',
+};
+
+type PanelsProps = PanelProps & { tab: Tab; onTab: (tab: Tab) => void };
+
 /** The tables, the form and the notes, one at a time. Pointing along the route changes nothing in here. */
-export const Panels = memo(function Panels(props: PanelsProps) {
-  const {
-    reply,
-    said,
-    units,
-    selectedGap,
-    selectedSupply,
-    marked,
-    problem,
-    byPlan,
-    onFocus,
-    onEdit,
-    onPlan,
-  } = props;
-  const { analysis, map } = reply;
-  const [tab, setTab] = useState('gaps');
+export const Panels = memo(function Panels({ tab, onTab, ...props }: PanelsProps) {
   // Held here, so that they are still there when the reader comes back to the tab.
-  const [others, setOthers] = useState<readonly OtherRig[]>([]);
-
-  const form = useMemo(
-    () => ({ analysis, said, units, problem, onEdit }),
-    [analysis, said, units, problem, onEdit],
-  );
-  // What is said, once more: a route that the server no longer has is then sent again.
-  const sendAgain = useCallback(() => onEdit(said), [said, onEdit]);
-  // Solving takes the server's time: a plan is asked for only while it is looked at, here or on strip and map.
-  const [made, setMade] = useState(false);
-  const planned = usePlan(
-    reply.id,
-    said,
-    tab === 'carry' || tab === 'what-if' || (made && byPlan),
-    sendAgain,
-  );
-  const { reply: plan, stale, problem: planProblem } = planned;
-  // biome-ignore lint/correctness/useExhaustiveDependencies: what else is in `planned` means nothing outside
-  useEffect(() => {
-    if (plan !== null) setMade(true);
-    onPlan(planned);
-  }, [plan, stale, planProblem, planned.stopped, onPlan]);
-  useEffect(() => () => onPlan(null), [onPlan]);
-
-  // What is chosen on the map or the strip shows in its table.
-  useEffect(() => {
-    if (selectedSupply !== null) setTab('supplies');
-  }, [selectedSupply]);
-  useEffect(() => {
-    // While days are planned, a click on the strip marks a place for them.
-    if (selectedGap !== null) setTab((last) => (last === 'days' ? last : 'gaps'));
-  }, [selectedGap]);
-
-  const found = (passing: Passing, finding: Finding) =>
-    onEdit(withFinding(said, passing, finding, new Date().toISOString().slice(0, 10)));
-
+  const [others, onOthers] = useState<readonly OtherRig[]>([]);
   return (
-    <Tabs className="panels" selectedKey={tab} onSelectionChange={(key) => setTab(String(key))}>
-      <TabList aria-label="About the trip" className="tab-list">
-        <Tab id="gaps">Gaps</Tab>
-        <Tab id="supplies">Supplies</Tab>
-        <Tab id="rig">Rig</Tab>
-        <Tab id="days">Days</Tab>
-        <Tab id="carry">Carry</Tab>
-        <Tab id="what-if">What if</Tab>
-        <Tab id="compare">Compare</Tab>
-        <Tab id="notes">Notes</Tab>
-      </TabList>
-      <TabPanel id="gaps" className="tab-panel">
-        <GapsPanel analysis={analysis} units={units} selected={selectedGap} onFocus={onFocus} />
-      </TabPanel>
-      <TabPanel id="supplies" className="tab-panel">
-        <SuppliesPanel
-          analysis={analysis}
-          units={units}
-          selected={selectedSupply}
-          onFocus={onFocus}
-          washingSources={said.trip.washingSources ?? []}
-          onFound={found}
-        />
-      </TabPanel>
-      <TabPanel id="rig" className="tab-panel">
-        <Suspense
-          fallback={
-            <p className="soft" aria-busy="true">
-              Opening the rig…
-            </p>
-          }
-        >
-          <RigPanel analysis={analysis} said={said} units={units} problem={problem} onEdit={onEdit} />
-        </Suspense>
-      </TabPanel>
-      <TabPanel id="days" className="tab-panel">
-        <Suspense
-          fallback={
-            <p className="soft" aria-busy="true">
-              Opening the days…
-            </p>
-          }
-        >
-          <DaysPanel {...{ analysis, said, units, problem, marked, onFocus, onEdit }} />
-        </Suspense>
-      </TabPanel>
-      <TabPanel id="carry" className="tab-panel">
-        <Suspense
-          fallback={
-            <p className="soft" aria-busy="true">
-              Opening the plan…
-            </p>
-          }
-        >
-          <CarryPanel {...{ planned, form, onFocus }} />
-        </Suspense>
-      </TabPanel>
-      <TabPanel id="what-if" className="tab-panel">
-        <Suspense
-          fallback={
-            <p className="soft" aria-busy="true">
-              Opening the what-ifs…
-            </p>
-          }
-        >
-          <WhatIfPanel {...{ planned, form, onFocus }} />
-        </Suspense>
-      </TabPanel>
-      <TabPanel id="compare" className="tab-panel">
-        <Suspense
-          fallback={
-            <p className="soft" aria-busy="true">
-              Opening the comparison…
-            </p>
-          }
-        >
-          <ComparePanel id={reply.id} {...{ said, units, others }} onOthers={setOthers} />
-        </Suspense>
-      </TabPanel>
-      <TabPanel id="notes" className="tab-panel">
-        <NotesPanel analysis={analysis} notice={map.notice} units={units} />
-      </TabPanel>
+    <div className="panels">
+      <Tabs label="About the trip" tabs={TAB_LIST} selected={tab} onSelect={onTab}>
+        <FormContext.Provider value={props.form}>
+          <Suspense key={tab} fallback={<p className="soft">{OPENING_WORDS[tab]}</p>}>
+            {panelOf(tab, { ...props, others, onOthers })}
+          </Suspense>
+        </FormContext.Provider>
+      </Tabs>
       <p className="caution-line">
         Planning aid: confirm every point.{' '}
-        <button type="button" className="quiet" onClick={() => setTab('notes')}>
+        <button type="button" className="quiet" onClick={() => onTab('notes')}>
           All cautions
         </button>
       </p>
-    </Tabs>
+    </div>
   );
 });
+
+function panelOf(tab: Tab, props: PanelProps & ComparedRigs): ReactNode {
+  const { reply, form, planned, selectedGap, selectedSupply, marked, onFocus } = props;
+  const { analysis, map } = reply;
+  const { said, units, onEdit } = form;
+  switch (tab) {
+    case 'gaps':
+      return <GapsPanel {...{ analysis, units, onFocus }} selected={selectedGap} />;
+    case 'supplies':
+      return (
+        <SuppliesPanel
+          {...{ analysis, units, onFocus }}
+          selected={selectedSupply}
+          washingSources={said.trip.washingSources ?? []}
+          onFound={(passing: Passing, finding: Finding) =>
+            onEdit(withFinding(said, passing, finding, new Date().toISOString().slice(0, 10)))
+          }
+        />
+      );
+    case 'rig':
+      return <RigPanel />;
+    case 'days':
+      return <DaysPanel {...{ marked, onFocus }} />;
+    case 'carry':
+      return <CarryPanel {...{ planned, onFocus }} />;
+    case 'what-if':
+      return <WhatIfPanel {...{ planned, onFocus }} />;
+    case 'compare':
+      return <ComparePanel id={reply.id} others={props.others} onOthers={props.onOthers} />;
+    case 'notes':
+      return <NotesPanel {...{ analysis, units }} notice={map.notice} />;
+  }
+}

@@ -88,6 +88,14 @@ export class Planner {
     this.#start(asked, 0);
   };
 
+  /** Another route is open: nothing of the one before is left. */
+  readonly forget = (): void => {
+    this.#callOff();
+    this.#wanted = null;
+    this.#lostWith = null;
+    this.#change(NOTHING);
+  };
+
   #holdsWhole(asked: Asked): boolean {
     return this.#state.whole && same(this.#state.of, asked);
   }

@@ -1,6 +1,6 @@
-import { useEffect, useState, useSyncExternalStore } from 'react';
-import { Planner, type PlannerState, same } from './planner.ts';
-import type { Said } from './said.ts';
+import { useEffect, useMemo, useState, useSyncExternalStore } from 'react';
+import type { PlanReply } from '../../server/contract/whatif.ts';
+import { type Asked, Planner, type PlannerState, same } from './planner.ts';
 
 /** The plan as far as it has come, and what can be done about it. */
 export interface Planned extends Omit<PlannerState, 'of' | 'stopped'> {
@@ -12,24 +12,46 @@ export interface Planned extends Omit<PlannerState, 'of' | 'stopped'> {
   onAgain: () => void;
 }
 
-/** The plan for what is said, while `wanted`. `onLost`: the server no longer has the route, and is to be sent it again. */
-export function usePlan(id: string, said: Said, wanted: boolean, onLost: () => void): Planned {
+interface PlanWish {
+  /** What is open, the same value as long as nothing of it changes; null while nothing is. */
+  asked: Asked | null;
+  /** Somebody looks at the plan even before there is one; once there is, `byPlan` keeps it up to date. */
+  looked: boolean;
+  /** Strip and map go by the plan. */
+  byPlan: boolean;
+  /** The server no longer has the route, and is to be sent it again. */
+  onLost: () => void;
+}
+
+/** The plan for what is said. Solving takes the server's time: it is asked for only while somebody looks at it. */
+export function usePlan({ asked, looked, byPlan, onLost }: PlanWish): {
+  planned: Planned;
+  forget: () => void;
+} {
   const [planner] = useState(() => new Planner());
-  const { of, stopped, ...shown } = useSyncExternalStore(planner.subscribe, planner.read);
-  const { rig, trip } = said;
+  const state = useSyncExternalStore(planner.subscribe, planner.read);
+  const wanted = looked || (byPlan && state.reply !== null);
   useEffect(() => {
     planner.onLost = onLost;
   }, [planner, onLost]);
-  useEffect(() => planner.want(wanted ? { id, rig, trip } : null), [planner, id, rig, trip, wanted]);
+  useEffect(() => planner.want(wanted ? asked : null), [planner, asked, wanted]);
   useEffect(() => () => planner.want(null), [planner]);
-  const asked = { id, rig, trip };
-  return {
-    ...shown,
-    stale: !same(of, asked),
-    stopped: same(stopped, asked),
-    onStop: planner.stop,
-    onAgain: planner.again,
-  };
+  const planned = useMemo((): Planned => {
+    const { of, stopped, ...shown } = state;
+    return {
+      ...shown,
+      stale: !same(of, asked),
+      stopped: stopped !== null && same(stopped, asked),
+      onStop: planner.stop,
+      onAgain: planner.again,
+    };
+  }, [planner, state, asked]);
+  return { planned, forget: planner.forget };
+}
+
+/** The plan that strip, map and answer go by. While another is made the last one stays; of earlier figures only, it is none. */
+export function planToGoBy({ reply, stale, problem, stopped }: Planned): PlanReply | null {
+  return stale && (problem !== null || stopped) ? null : reply;
 }
 
 /** How it stands with ways out and the plan against one failure, which take longest. */

@@ -1,5 +1,5 @@
 import type { WhatIf } from '../../server/contract/whatif.ts';
-import { FormContext, type FormState } from '../form/form-context.ts';
+import { useForm } from '../form/form-context.ts';
 import { fileName } from '../kit/save-file.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
 import type { Focus } from '../state/focus.ts';
@@ -14,7 +14,6 @@ import { WhatIfTable } from './WhatIfTable.tsx';
 
 interface WhatIfPanelProps {
   planned: Planned;
-  form: FormState;
   onFocus: (next: Partial<Focus>) => void;
 }
 
@@ -24,8 +23,8 @@ const BASIS_WORDS: Record<WhatIf['basis'], string> = {
 };
 
 /** What happens when something goes wrong, what matters most, where to turn back, and what the gauge must show. */
-export function WhatIfPanel({ planned, form, onFocus }: WhatIfPanelProps) {
-  const { analysis, units } = form;
+export function WhatIfPanel({ planned, onFocus }: WhatIfPanelProps) {
+  const { analysis, units } = useForm();
   const file = fileName(analysis.route.name);
   const { kind } = analysis.rig.fuel;
   const say = useSay(units, analysis);
@@ -42,9 +41,7 @@ export function WhatIfPanel({ planned, form, onFocus }: WhatIfPanelProps) {
               ))}
             </ul>
           )}
-          <FormContext.Provider value={form}>
-            <Choices />
-          </FormContext.Provider>
+          <Choices />
           <MatterTable matters={whatIf.matters} {...{ units, say }} />
           <TurnBacks turnBacks={whatIf.turnBacks} kind={kind} units={units} />
           <GaugeTable rows={gauge.rows} {...{ units, file, onFocus }} />

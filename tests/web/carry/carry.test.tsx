@@ -6,12 +6,17 @@ import type { WayOut } from '../../../server/contract/plan.ts';
 import { PlanReply } from '../../../server/contract/whatif.ts';
 import { CarryPanel } from '../../../web/carry/CarryPanel.tsx';
 import { carryWords } from '../../../web/carry/PlanWords.tsx';
+import { FormContext } from '../../../web/form/form-context.ts';
 import type { Planned } from '../../../web/state/use-plan.ts';
 import { formOf, held, textOf } from '../planned.ts';
 import { samplePlan } from '../sample-plan.ts';
 
 function markupOf(planned: Planned, form = formOf('metric')): string {
-  return renderToStaticMarkup(<CarryPanel {...{ planned, form }} onFocus={() => {}} />);
+  return renderToStaticMarkup(
+    <FormContext.Provider value={form}>
+      <CarryPanel planned={planned} onFocus={() => {}} />
+    </FormContext.Provider>,
+  );
 }
 const plain = (text: string) => text.replace(/[\s\u00a0]+/g, ' ');
 const shown = (planned: Planned, form = formOf('metric')) => textOf(markupOf(planned, form));

@@ -2,6 +2,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import type { Day } from '../../../server/contract/pace.ts';
 import { DaysPanel } from '../../../web/days/DaysPanel.tsx';
+import { FormContext } from '../../../web/form/form-context.ts';
 import { NO_FOCUS } from '../../../web/state/focus.ts';
 import { Strip } from '../../../web/strip/Strip.tsx';
 import type { UnitSystem } from '../../../web/units/units.ts';
@@ -40,7 +41,9 @@ function shown(marked: readonly number[] = [], units: UnitSystem = 'metric') {
   analysis.trip = { ...analysis.trip, surfaces: [{ fromKm: 0, toKm: 300, surface: 'sand' }] };
   const said = { rig: analysis.rig, trip: analysis.trip };
   return renderToStaticMarkup(
-    <DaysPanel {...{ analysis, said, units, marked }} problem={null} onFocus={() => {}} onEdit={() => {}} />,
+    <FormContext.Provider value={{ analysis, said, units, problem: null, onEdit: () => {} }}>
+      <DaysPanel marked={marked} onFocus={() => {}} />
+    </FormContext.Provider>,
   )
     .replace(/<[^>]*>/g, ' ')
     .replace(/[\s\u00a0]+/g, ' ')

@@ -271,4 +271,16 @@ describe('a route that the server no longer has', () => {
     await lose(asked({ id: 'd' }));
     expect(lost).toBe(3);
   });
+
+  it('has nothing left of a route once another is open, nor any request on its way', async () => {
+    planner.want(asked());
+    await quiet();
+    await sent[0]!.answer(samplePlan());
+    planner.forget();
+    expect(planner.read()).toMatchObject({ reply: null, of: null, whole: false, problem: null });
+    expect(sent.at(-1)!.signal.aborted).toBe(true);
+    planner.want(asked());
+    await quiet();
+    expect(sent.at(-1)!.extras).toBe(false);
+  });
 });

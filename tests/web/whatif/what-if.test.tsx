@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { WHAT_IF_DEFAULTS } from '../../../server/core/plan/what-if/what-if.ts';
+import { FormContext, type FormState } from '../../../web/form/form-context.ts';
 import { type UnitSystem, volumeIn } from '../../../web/units/units.ts';
 import { figureAboard, figureAtLeast } from '../../../web/whatif/gauge-figures.ts';
 import { WhatIfDetails } from '../../../web/whatif/WhatIfDetails.tsx';
@@ -15,8 +16,15 @@ function shown(
 ): string {
   const reply = samplePlan();
   change(reply);
-  return textOf(renderToStaticMarkup(<WhatIfPanel planned={held(reply)} form={form} onFocus={() => {}} />));
+  return textOf(markupOf(reply, form));
 }
+
+const markupOf = (reply: ReturnType<typeof samplePlan>, form: FormState) =>
+  renderToStaticMarkup(
+    <FormContext.Provider value={form}>
+      <WhatIfPanel planned={held(reply)} onFocus={() => {}} />
+    </FormContext.Provider>,
+  );
 
 describe('the what-ifs', () => {
   it('say what happens, where it ends, what is left and what would have covered it', () => {
@@ -57,9 +65,7 @@ describe('what is tried', () => {
     const form = formOf(units, ({ said }) => {
       said.trip = { ...said.trip, whatIf: { waitDays: 3, hotterByC: 10, turnRoundAtKm: 500 } };
     });
-    const markup = renderToStaticMarkup(
-      <WhatIfPanel planned={held(samplePlan())} form={form} onFocus={() => {}} />,
-    );
+    const markup = markupOf(samplePlan(), form);
     return [...markup.matchAll(/<input[^>]* value="([^"]*)"/g)].map(([, value]) => value);
   };
 

@@ -1,8 +1,8 @@
-import type { Analysis } from '../server/contract/analysis.ts';
-import type { ThemeChoice } from './kit/use-theme.ts';
-import { formatDays, formatFigure, formatKm, type UnitSystem } from './units/units.ts';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import type { ThemeChoice } from '../kit/use-theme.ts';
+import { formatDays, formatFigure, formatKm, type UnitSystem } from '../units/units.ts';
 
-interface TripHeadProps {
+export interface TripHeadProps {
   analysis: Analysis | null;
   units: UnitSystem;
   theme: ThemeChoice;

@@ -1,8 +1,8 @@
 import { useEffect, useState } from 'react';
-import type { Analysis } from '../server/contract/analysis.ts';
-import { formatKm, type UnitSystem } from './units/units.ts';
-import { sentenceText } from './words/sentence.ts';
-import { commodityWords, VERDICT_WORDS, worstOf } from './words/words.ts';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import { formatKm, type UnitSystem } from '../units/units.ts';
+import { sentenceText } from '../words/sentence.ts';
+import { commodityWords, VERDICT_WORDS, worstOf } from '../words/words.ts';
 
 /** A change is told this long after the last one, so that typing does not stammer, ms (ours). */
 const SETTLE_MS = 600;

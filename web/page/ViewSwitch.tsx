@@ -1,0 +1,35 @@
+import type { View } from '../state/use-look.ts';
+
+interface ViewSwitchProps {
+  view: View;
+  onView: (view: View) => void;
+  /** Null while there is no plan that strip and map could go by. */
+  byPlan: { checked: boolean; found: boolean; onChange: (checked: boolean) => void } | null;
+}
+
+const VIEW_WORDS: Record<View, string> = { strip: 'Strip', map: 'Map' };
+
+/** What of the route is shown, and whether by the carry plan. */
+export function ViewSwitch({ view, onView, byPlan }: ViewSwitchProps) {
+  return (
+    <fieldset className="view-switch">
+      <legend className="only-read">Show the route as</legend>
+      {(['strip', 'map'] as const).map((each) => (
+        <label key={each}>
+          <input type="radio" name="view" checked={view === each} onChange={() => onView(each)} />{' '}
+          {VIEW_WORDS[each]}
+        </label>
+      ))}
+      {byPlan !== null && (
+        <label className="plan-switch">
+          <input
+            type="checkbox"
+            checked={byPlan.checked}
+            onChange={({ target }) => byPlan.onChange(target.checked)}
+          />{' '}
+          With the carry plan{byPlan.checked && !byPlan.found && ': there is none'}
+        </label>
+      )}
+    </fieldset>
+  );
+}

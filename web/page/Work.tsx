@@ -1,0 +1,53 @@
+import { lazy, type ReactNode, Suspense } from 'react';
+import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { PlanReply } from '../../server/contract/whatif.ts';
+import type { FormState } from '../form/form-context.ts';
+import { Panels } from '../panels/Panels.tsx';
+import type { Look } from '../state/use-look.ts';
+import type { Planned } from '../state/use-plan.ts';
+import { Strip } from '../strip/Strip.tsx';
+
+// The map's code is two thirds of all: it is fetched beside the demo, not after it.
+const mapModule = import('../map/MapView.tsx');
+const MapView = lazy(() => mapModule.then((module) => ({ default: module.MapView })));
+void import('../map/map-handle.ts').catch(() => {
+  // The map itself says so where it is drawn.
+});
+
+interface WorkProps {
+  reply: AnalysisReply;
+  form: FormState;
+  look: Look;
+  planned: Planned;
+  /** The plan that strip and map go by. */
+  plan: PlanReply | null;
+  dark: boolean;
+  children: ReactNode;
+}
+
+/** Strip, map and panels, linked by what the reader points at. */
+export function Work({ reply, form, look, planned, plan, dark, children }: WorkProps) {
+  const { focus, tab, onFocus, onTab } = look;
+  const { units } = form;
+  return (
+    <div className="work">
+      {children}
+      <section className="strip-place" aria-label="The route as a strip">
+        <Strip {...{ reply, plan, units, focus, onFocus }} />
+      </section>
+      <section className="map-place" aria-label="The route on a map">
+        <Suspense fallback={<p className="opening">Drawing the map…</p>}>
+          <MapView {...{ reply, plan, units, focus, onFocus, dark }} />
+        </Suspense>
+      </section>
+      <section className="panels-place" aria-label="Tables, rig and notes">
+        <Panels
+          {...{ reply, form, planned, tab, onTab, onFocus }}
+          selectedGap={focus.gap}
+          selectedSupply={focus.supply}
+          marked={focus.marked}
+        />
+      </section>
+    </div>
+  );
+}
