@@ -69,7 +69,7 @@ export function reckonTrip(input: AnalyseInput): Outcome<Reckoned> {
   const { document, supplies, today, openingHours } = input;
   const settled = settle(input.rig, input.trip);
   const { trip } = settled;
-  const line = buildRoute(document, { part: trip.part, sparseStepM: trip.sparseStepKm * 1000 });
+  const line = buildRoute(document, { part: trip.part, sparseStepM: trip.sparseStepM });
   if (!line.ok) return line;
   const route = line.value;
 

@@ -3,7 +3,6 @@ import type { Course, EdgeM, Stay } from '../gaps/course.ts';
 import { evenCourse } from '../gaps/even-course.ts';
 import type { RouteDocument, Supplies } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
-import { metresOf } from '../quantity/rates.ts';
 import type { SpanM } from '../quantity/span.ts';
 import type { Rig } from '../rig/rig.ts';
 import { coverSpans } from '../route/cover-spans.ts';
@@ -57,9 +56,9 @@ export function courseOf(
           })),
     sketchy: route.sketchy,
     stays,
-    oneWay: trip.oneWay.map((span) => ({ fromM: metresOf(span.fromKm), toM: metresOf(span.toKm) })),
+    oneWay: trip.oneWay,
     uncovered,
-    onward: trip.onward === null ? null : { m: metresOf(trip.onward.km), hours: trip.onward.hours },
+    onward: trip.onward,
   });
 }
 

@@ -3,7 +3,6 @@ import { type Camp, type PlacedCamp, placeCamps, staysOf } from '../gaps/stays.t
 import { type PacePlan, pacePlan } from '../pace/pace-plan.ts';
 import { allCamps } from '../pace/trip-stops.ts';
 import type { Caution } from '../phrases/cautions.ts';
-import { metresOf } from '../quantity/rates.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import { courseOf } from './course-of.ts';
 import type { Settled } from './settle.ts';
@@ -21,7 +20,7 @@ export function campsOf(
   { trip, cautions }: Settled,
   camps: readonly Camp[],
 ): { camps: readonly PlacedCamp[]; cautions: readonly Caution[] } {
-  const marked = placeCamps(route, camps, metresOf(trip.corridorKm));
+  const marked = placeCamps(route, camps, trip.corridorM);
   const all = allCamps(route.lengthM, trip, marked.placed);
   return { camps: all.camps, cautions: [...marked.cautions, ...cautions, ...all.cautions] };
 }

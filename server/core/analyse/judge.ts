@@ -4,7 +4,6 @@ import type { OpeningHoursReader } from '../pace/opening.ts';
 import type { PacePlan } from '../pace/pace-plan.ts';
 import { judgedOnReach } from '../pace/season-on-reach.ts';
 import type { Caution } from '../phrases/cautions.ts';
-import { metresOf } from '../quantity/rates.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import { classify, type Judging } from '../supply/judge/rules.ts';
 import { toSupplyFeatures } from '../supply/points/features.ts';
@@ -46,7 +45,7 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
     plan: pace,
     features: located.features,
     points: departing,
-    passings: passingsOf(route, departing, metresOf(trip.corridorKm), trip.detourFactor),
+    passings: passingsOf(route, departing, trip.corridorM, trip.detourFactor),
     judging,
   });
   const tagsOf = new Map(points.map((point) => [`${point.commodity} ${point.id}`, point.tags]));

@@ -1,5 +1,4 @@
 import type { Caution } from '../phrases/cautions.ts';
-import { metresOf } from '../quantity/rates.ts';
 import { locate } from '../route/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { Trip } from '../trip/settle-trip.ts';
@@ -41,7 +40,7 @@ export function staysOf(
   trip: Trip,
   camps: readonly PlacedCamp[],
 ): { stays: Stay[]; cautions: Caution[] } {
-  const own = trip.stays.map((stay) => ({ atM: metresOf(stay.atKm), days: stay.days }));
+  const own = trip.stays.map(({ atM, days }) => ({ atM, days }));
   const cautions = own
     .filter(({ atM }) => atM > route.lengthM)
     .map(({ atM }): Caution => ({ code: 'stay-off-route', facts: { atM }, fromM: atM, toM: atM }));

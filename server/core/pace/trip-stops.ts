@@ -1,6 +1,5 @@
 import type { PlacedCamp } from '../gaps/stays.ts';
 import type { Caution } from '../phrases/cautions.ts';
-import { metresOf } from '../quantity/rates.ts';
 import type { Trip } from '../trip/settle-trip.ts';
 import type { Stop } from './schedule.ts';
 
@@ -18,7 +17,7 @@ export function allCamps(
   const cautions: Caution[] = [];
   const camps = [...placed];
   for (const camp of trip.camps) {
-    const atM = metresOf(camp.atKm);
+    const { atM } = camp;
     const place = { fromM: atM, toM: atM };
     if (atM > lengthM) {
       cautions.push({ code: 'camp-off-route', facts: { pastEndAtM: atM }, ...place });
@@ -45,9 +44,9 @@ export function stopsOf(
     ...trip.stays
       .filter((stay) => stay.days > 0)
       .map((stay) => ({
-        atM: metresOf(stay.atKm),
+        atM: stay.atM,
         kind: 'stay' as const,
-        name: stay.name ?? null,
+        name: stay.name,
         days: stay.days,
       })),
   ];

@@ -1,5 +1,5 @@
-import type { Surface, SurfaceEntry } from '../../contract/surface.ts';
-import { metresOf } from '../quantity/rates.ts';
+import type { Surface } from '../../contract/surface.ts';
+import type { SpanM } from '../quantity/span.ts';
 
 /** A stretch of the route of one surface, metres along it. */
 export interface SurfaceSpan {
@@ -25,9 +25,15 @@ export const ALLOWANCE_PERCENT: Record<Exclude<Surface, 'unknown'>, number> = {
   salt: 30,
 };
 
+/** A stretch of which a trip tells the surface, and its allowance where that is the trip's own. */
+export interface SurfaceStretch extends SpanM {
+  readonly surface: Surface;
+  readonly allowancePercent?: number;
+}
+
 /** What a trip says of its surfaces. */
 export interface SurfaceFacts {
-  surfaces: readonly SurfaceEntry[];
+  surfaces: readonly SurfaceStretch[];
   /** Holds where the surface is unknown, and for the way off the route. */
   allowancePercent: number;
 }
@@ -38,8 +44,8 @@ export interface SurfaceFacts {
  */
 export function surfaceSpans(lengthM: number, facts: SurfaceFacts): SurfaceSpan[] {
   const entries = facts.surfaces.map((entry) => ({
-    fromM: Math.min(lengthM, metresOf(entry.fromKm)),
-    toM: Math.min(lengthM, metresOf(entry.toKm)),
+    fromM: Math.min(lengthM, entry.fromM),
+    toM: Math.min(lengthM, entry.toM),
     surface: entry.surface,
     allowancePercent: entry.allowancePercent ?? allowanceOf(entry.surface, facts),
   }));

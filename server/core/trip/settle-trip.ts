@@ -12,28 +12,31 @@ import {
 import type { Phrase } from '../phrases/phrases.ts';
 import { type Assumption, OURS } from '../quantity/assumption.ts';
 import { metresOf } from '../quantity/rates.ts';
+import type { SpanM } from '../quantity/span.ts';
+import type { SurfaceStretch } from '../surface/surface.ts';
 
 /** A trip with every default filled in; `aboard` and `onward` stay open where the user did not answer. */
 export interface Trip {
   aboard: NonNullable<TripFile['aboard']>;
-  onward: { km: number; hours: number } | null;
-  corridorKm: number;
+  /** Past the end of the route to the next supply. */
+  onward: { m: number; hours: number } | null;
+  corridorM: number;
   counting: { fuel: Evidence; water: Evidence };
   allowancePercent: number;
   detourFactor: number;
   part: 'all' | number | string;
   departure: string | null;
-  sparseStepKm: number;
+  sparseStepM: number;
   campDays: number;
   /** Local hour at which each day's driving begins; null when not told. */
   departureHour: number | null;
   campAfterHours: number | null;
-  camps: { atKm: number; name: string | null }[];
-  stays: NonNullable<TripFile['stays']>;
-  oneWay: NonNullable<TripFile['oneWay']>;
+  camps: readonly { atM: number; name: string | null }[];
+  stays: readonly { atM: number; days: number; name: string | null }[];
+  oneWay: readonly SpanM[];
   confirmations: NonNullable<TripFile['confirmations']>;
   waterNotes: NonNullable<TripFile['waterNotes']>;
-  surfaces: NonNullable<TripFile['surfaces']>;
+  surfaces: readonly SurfaceStretch[];
   /** Hours until the alarm, and from then until help; null when not told. */
   alarmHours: number | null;
   helpHours: number | null;
@@ -61,20 +64,18 @@ export function settleTrip(file: TripFile): SettledTrip {
   const part = file.part ?? PART;
   return {
     trip: {
-      ...figures,
+      ...inMetres(file, figures),
+      allowancePercent: figures.allowancePercent,
+      detourFactor: figures.detourFactor,
+      campDays: figures.campDays,
       counting,
       part,
       aboard: file.aboard ?? {},
-      onward: file.onward === undefined ? null : { km: file.onward.km, hours: file.onward.hours ?? 0 },
       departure: file.departure ?? null,
       departureHour: file.departureHour ?? null,
       campAfterHours: file.campAfterHours ?? null,
-      camps: (file.camps ?? []).map(({ atKm, name }) => ({ atKm, name: name ?? null })),
-      stays: file.stays ?? [],
-      oneWay: file.oneWay ?? [],
       confirmations: file.confirmations ?? [],
       waterNotes: file.waterNotes ?? [],
-      surfaces: file.surfaces ?? [],
       alarmHours: file.alarmHours ?? null,
       helpHours: file.helpHours ?? null,
       washingSources: file.washingSources ?? [],
@@ -82,6 +83,29 @@ export function settleTrip(file: TripFile): SettledTrip {
     },
     settled: { ...file, ...figures, counting, part },
     assumptions,
+  };
+}
+
+type InMetres = Pick<
+  Trip,
+  'corridorM' | 'sparseStepM' | 'onward' | 'camps' | 'stays' | 'oneWay' | 'surfaces'
+>;
+
+/** The places and distances of a trip; the one place where they come out of the kilometres of a file. */
+function inMetres(file: TripFile, { corridorKm, sparseStepKm }: Figures): InMetres {
+  const { onward, camps = [], stays = [], oneWay = [], surfaces = [] } = file;
+  const span = ({ fromKm, toKm }: { fromKm: number; toKm: number }): SpanM => ({
+    fromM: metresOf(fromKm),
+    toM: metresOf(toKm),
+  });
+  return {
+    corridorM: metresOf(corridorKm),
+    sparseStepM: metresOf(sparseStepKm),
+    onward: onward === undefined ? null : { m: metresOf(onward.km), hours: onward.hours ?? 0 },
+    camps: camps.map(({ atKm, name = null }) => ({ atM: metresOf(atKm), name })),
+    stays: stays.map(({ atKm, days, name = null }) => ({ atM: metresOf(atKm), days, name })),
+    oneWay: oneWay.map(span),
+    surfaces: surfaces.map(({ fromKm, toKm, ...rest }) => ({ ...span({ fromKm, toKm }), ...rest })),
   };
 }
 

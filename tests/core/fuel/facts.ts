@@ -1,8 +1,10 @@
 import type { RigFile } from '../../../server/contract/rig.ts';
+import type { SurfaceEntry } from '../../../server/contract/surface.ts';
 import type { FuelFacts } from '../../../server/core/fuel/course/fuel-facts.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
 import { type Heights, smoothed } from '../../../server/core/route/elevation.ts';
-import { type SurfaceFacts, surfaceSpans } from '../../../server/core/surface/surface.ts';
+import { surfaceSpans } from '../../../server/core/surface/surface.ts';
+import { settleTrip } from '../../../server/core/trip/settle-trip.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 
 export type FuelDetail = Partial<RigFile['fuel']>;
@@ -17,7 +19,7 @@ export const rigWith = (detail: FuelDetail): RigFile => ({
 export function factsOf(
   changes: Partial<Omit<FuelFacts, 'rig' | 'spans' | 'heights'>> & {
     detail?: FuelDetail;
-    surfaces?: SurfaceFacts['surfaces'];
+    surfaces?: readonly SurfaceEntry[];
     heights?: Heights | null;
   } = {},
 ): FuelFacts {
@@ -28,7 +30,7 @@ export function factsOf(
   return {
     lengthM,
     rig,
-    spans: surfaceSpans(lengthM, { surfaces, allowancePercent }),
+    spans: surfaceSpans(lengthM, settleTrip({ surfaces: [...surfaces], allowancePercent }).trip),
     sketchy: [],
     stays: [],
     nights: [],

@@ -1,14 +1,23 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { checkTripValue } from '../../../server/app/input/plan-input.ts';
+import type { SurfaceEntry } from '../../../server/contract/surface.ts';
 import { SURFACES } from '../../../server/contract/surface.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
 import { ALLOWANCE_PERCENT, metresBySurface, surfaceSpans } from '../../../server/core/surface/surface.ts';
+import { settleTrip } from '../../../server/core/trip/settle-trip.ts';
 
-const spansOf = (surfaces: Parameters<typeof surfaceSpans>[1]['surfaces'], lengthKm = 100) =>
-  surfaceSpans(lengthKm * 1000, { surfaces, allowancePercent: 5 }).map(
-    ({ fromM, toM, surface, allowancePercent }) => [fromM / 1000, toM / 1000, surface, allowancePercent],
-  );
+/** A trip on these surfaces, as reckoned with. */
+const tripOn = (surfaces: readonly SurfaceEntry[]) =>
+  settleTrip({ surfaces: [...surfaces], allowancePercent: 5 }).trip;
+
+const spansOf = (surfaces: readonly SurfaceEntry[], lengthKm = 100) =>
+  surfaceSpans(lengthKm * 1000, tripOn(surfaces)).map(({ fromM, toM, surface, allowancePercent }) => [
+    fromM / 1000,
+    toM / 1000,
+    surface,
+    allowancePercent,
+  ]);
 
 const anyEntries = fc.array(
   fc
@@ -63,7 +72,7 @@ describe('surfaces of a route', () => {
   test('spans should tile the route, neighbours differing', () => {
     fc.assert(
       fc.property(anyEntries, fc.double({ min: 0.1, max: 200, noNaN: true }), (surfaces, lengthKm) => {
-        const spans = surfaceSpans(lengthKm * 1000, { surfaces, allowancePercent: 5 });
+        const spans = surfaceSpans(lengthKm * 1000, tripOn(surfaces));
         expect(spans[0]!.fromM).toBe(0);
         expect(spans.at(-1)!.toM).toBe(lengthKm * 1000);
         for (const [index, span] of spans.entries()) {

@@ -5,7 +5,7 @@ import { settleTrip } from '../../../server/core/trip/settle-trip.ts';
 test('an empty trip gets the design’s defaults, each with where it comes from (design.md 3, ours)', () => {
   const { trip, assumptions } = settleTrip({});
   expect(trip).toMatchObject({
-    corridorKm: 5,
+    corridorM: 5000,
     counting: { fuel: 'implied', water: 'stated' },
     allowancePercent: 5,
     detourFactor: 1.3,
@@ -35,10 +35,10 @@ test('what the user says is not assumed', () => {
   };
   const { trip, settled, assumptions } = settleTrip(file);
   expect(trip).toMatchObject({
-    corridorKm: 2,
+    corridorM: 2000,
     allowancePercent: 0,
     detourFactor: 1,
-    onward: { km: 3, hours: 0 },
+    onward: { m: 3000, hours: 0 },
   });
   expect(trip.counting).toEqual({ fuel: 'stated', water: 'stated' });
   expect(settled).toMatchObject({ ...file, counting: { fuel: 'stated', water: 'stated' } });

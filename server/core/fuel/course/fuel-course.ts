@@ -1,7 +1,6 @@
 import type { Surface } from '../../../contract/surface.ts';
 import type { Course, Stay } from '../../gaps/course.ts';
 import type { CodedCaution } from '../../phrases/cautions.ts';
-import { metresOf } from '../../quantity/rates.ts';
 import type { Rig } from '../../rig/rig.ts';
 import { climbOf, type Heights, heightsOf, smoothed } from '../../route/elevation.ts';
 import type { RouteLine } from '../../route/route-line.ts';
@@ -69,10 +68,9 @@ export function fuelPlan(sources: FuelSources): FuelPlan {
 }
 
 function surfaceCautions({ lengthM }: RouteLine, { surfaces }: Trip): CodedCaution[] {
-  return surfaces.flatMap((entry): CodedCaution[] => {
-    const [fromM, toM] = [metresOf(entry.fromKm), metresOf(entry.toKm)];
-    return fromM < lengthM ? [] : [{ code: 'surface-off-route', facts: { fromM }, fromM, toM }];
-  });
+  return surfaces
+    .filter(({ fromM }) => fromM >= lengthM)
+    .map(({ fromM, toM }) => ({ code: 'surface-off-route', facts: { fromM }, fromM, toM }));
 }
 
 type Elevations = ReturnType<typeof heightsOf>;

@@ -1,6 +1,5 @@
 import type { Surface } from '../../../contract/surface.ts';
 import type { Stay } from '../../gaps/course.ts';
-import { metresOf } from '../../quantity/rates.ts';
 import type { SpanM } from '../../quantity/span.ts';
 import type { Rig } from '../../rig/rig.ts';
 import type { Heights } from '../../route/elevation.ts';
@@ -62,6 +61,6 @@ export function nightsAt(
       atM: night.atM,
       nights: night.from === 'camp' ? Math.max(1, Math.ceil(trip.campDays)) : 1,
     })),
-    ...trip.stays.map((stay) => ({ atM: metresOf(stay.atKm), nights: Math.ceil(stay.days) })),
+    ...trip.stays.map((stay) => ({ atM: stay.atM, nights: Math.ceil(stay.days) })),
   ];
 }

@@ -6,7 +6,7 @@ import { amountBetween } from '../../gaps/profile.ts';
 import type { CodedCaution } from '../../phrases/cautions.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import type { Assumption } from '../../quantity/assumption.ts';
-import { litresPer100Km, litresPerM, metresOf } from '../../quantity/rates.ts';
+import { litresPer100Km, litresPerM } from '../../quantity/rates.ts';
 import type { Rig } from '../../rig/rig.ts';
 import { climbOf } from '../../route/elevation.ts';
 import type { Passing } from '../../supply/points/passing.ts';
@@ -78,7 +78,7 @@ function ureaReport({ plan, course, trip, passings, points }: FuelUseSources): U
   const { rig, lengthM } = plan.facts;
   const { urea } = rig.fuel.model;
   if (urea === null || urea === undefined) return null;
-  const onwardM = metresOf(trip.onward?.km ?? 0);
+  const onwardM = trip.onward?.m ?? 0;
   return ureaOf({ urea, lengthM, wayM: course.wayM, offWay: course.off.wayM, passings, points, onwardM });
 }
 
