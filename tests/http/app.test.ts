@@ -219,6 +219,39 @@ describe('the server', () => {
     expect(policy).not.toContain('upgrade-insecure-requests');
   });
 
+  it.each([
+    ['127.0.0.1', 4],
+    ['127.8.9.10', 4],
+    ['::1', 4],
+    ['::ffff:127.0.0.1', 4],
+    ['192.0.2.7', 2],
+    ['2001:db8::1', 2],
+    // Not this machine, though it looks a little like it.
+    ['12.7.0.1', 2],
+    ['::11', 2],
+  ])('counts the requests of %s for itself: %i in a minute', async (remoteAddress, allowed) => {
+    const limits = { requestsPerMinuteLocal: 4, requestsPerMinute: 2 };
+    const strict = await buildApp({ webFolder: '/nowhere', limits });
+    try {
+      const ask = async (from: string) =>
+        (await strict.inject({ url: '/api/health', remoteAddress: from })).statusCode;
+      // Somebody else's requests take nothing away.
+      expect(await ask('198.51.100.20')).toBe(200);
+      const statuses = [];
+      for (let i = 0; i <= allowed; i += 1) statuses.push(await ask(remoteAddress));
+      expect(statuses).toEqual([...Array.from({ length: allowed }, () => 200), 429]);
+    } finally {
+      await strict.close();
+    }
+  });
+
+  it('allows others 300 requests in a minute, and this machine what it wants', async () => {
+    const limitFor = async (remoteAddress: string) =>
+      (await app.inject({ url: '/api/health', remoteAddress })).headers['x-ratelimit-limit'];
+    expect(await limitFor('192.0.2.7')).toBe('300');
+    expect(await limitFor('127.0.0.1')).toBe('60000');
+  });
+
   it('refuses more requests in a minute than allowed', async () => {
     const strict = await buildApp({ webFolder: '/nowhere', limits: { requestsPerMinuteLocal: 2 } });
     try {

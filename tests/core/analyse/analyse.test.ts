@@ -150,6 +150,13 @@ describe('rescues of a short gap', () => {
     expect(gap!.rescue[1]!.reasons.length).toBeGreaterThan(0);
   });
 
+  test('are sought to 50 km off the route, no less and no more', () => {
+    const [gap] = analysisOf({
+      features: [pointFeature('node/in', 500, DIESEL, 49.9), pointFeature('node/out', 600, DIESEL, 50.1)],
+    }).fuel.gaps;
+    expect(gap!.rescue.map((one) => one.id)).toEqual(['node/in']);
+  });
+
   test('are not listed for a gap that is not short', () => {
     const [gap] = analysisOf({ features, document: equatorDocument(520) }).fuel.gaps;
     expect(gap!.rescue).toEqual([]);
