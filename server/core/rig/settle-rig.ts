@@ -57,12 +57,7 @@ export function settleRig(file: RigFile): SettledRig {
   };
   const settled: RigFile = {
     name,
-    fuel: {
-      kind: file.fuel.kind,
-      litresPer100Km: fuelUse,
-      ...fuelStore,
-      ...settledDetail(file.fuel, model),
-    },
+    fuel: { kind: rig.fuel.kind, litresPer100Km: fuelUse, ...fuelStore, ...settledDetail(file.fuel, model) },
     water: { ...(ofRig === null ? {} : { litresPerDay: ofRig }), ...waterStore },
     pace,
     equipment: { ropeAndBucket },

@@ -12,9 +12,12 @@ export interface Conditions extends ChlorineWater {
 }
 
 export interface StageEffect {
+  name: string;
   logs: Logs;
   /** Where each figure comes from, or why the stage counts for nothing. */
   why: string[];
+  /** Why the stage counts for nothing; null where it counts. */
+  nothing: string | null;
   leavesNtu: number;
   desalts: boolean;
   /** Why no water goes through; null when it does. */
@@ -55,14 +58,20 @@ const UV_CLEAR_NTU = 1;
 /** What one stage does to a water that comes to it. */
 export function stageEffect(stage: Stage, water: Conditions): StageEffect {
   const effect: StageEffect = {
+    name: stage.name,
     logs: NO_LOGS,
     why: [],
+    nothing: null,
     leavesNtu: water.turbidityNtu,
     desalts: false,
     clogs: null,
     unmeasured: [],
   };
-  const nothing = (why: string): StageEffect => ({ ...effect, why: [`counts for nothing: ${why}`] });
+  const nothing = (why: string): StageEffect => ({
+    ...effect,
+    why: [`counts for nothing: ${why}`],
+    nothing: why,
+  });
   if (stage.mayHaveFrozen) return nothing('it may have frozen');
   if (stage.lifeLitres !== undefined && (stage.usedLitres ?? 0) >= stage.lifeLitres) {
     return nothing(`its ${stage.lifeLitres} l were used up before the trip`);

@@ -62,12 +62,8 @@ function germLacks(line: Treatment, effect: LineEffect): string[] {
   const lacks = lacksOf(effect.logs, line.target.logs);
   if (lacks.length === 0) return [];
   const missing = lacks.map(({ germs, log }) => `${roundedLog(log)} log of ${germs}`).join(', ');
-  const why = line.stages
-    .slice(0, effect.stages.length)
-    .flatMap((stage, index) =>
-      effect.stages[index]!.why.filter((one) => one.startsWith('counts for nothing')).map(
-        (one) => `${stage.name} ${one}`,
-      ),
-    );
+  const why = effect.stages.flatMap(({ name, nothing }) =>
+    nothing === null ? [] : [`${name} counts for nothing: ${nothing}`],
+  );
   return [`${missing} short of the target ${line.target.name} (reaches ${logsText(effect.logs)})`, ...why];
 }
