@@ -3,7 +3,9 @@
  * Longitude and latitude are WGS 84 degrees everywhere.
  */
 import type { Geometry } from 'geojson';
-import type { Caution, Commodity } from '../../contract/common.ts';
+import type { Commodity } from '../../contract/common.ts';
+import type { Caution, CodedCaution } from '../phrases/cautions.ts';
+import type { Phrase } from '../phrases/phrases.ts';
 
 /** A run of route points without a break. Arrays are of equal length; `ele` is NaN where the file has none. */
 export interface RouteSegment {
@@ -37,7 +39,7 @@ export interface RouteDocument {
   name: string | null;
   parts: RoutePart[];
   waypoints: Waypoint[];
-  cautions: Caution[];
+  cautions: CodedCaution[];
 }
 
 export type Tags = Readonly<Record<string, string>>;
@@ -62,10 +64,16 @@ export interface CoverArea {
   source: string;
 }
 
+/** An object that was passed over, and why. */
+export interface PassedOver {
+  id: string;
+  reason: Phrase;
+}
+
 /** What all the extracts together hold. */
 export interface Supplies {
   features: MappedFeature[];
   cover: CoverArea[];
-  skipped: { id: string; reason: string }[];
+  skipped: PassedOver[];
   cautions: Caution[];
 }

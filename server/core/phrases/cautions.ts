@@ -4,6 +4,7 @@ import type { FuelCautions } from './fuel.ts';
 import type { LogCautions } from './log.ts';
 import type { MassCautions } from './mass.ts';
 import type { PlanCautions } from './plan.ts';
+import type { ReaderCautions } from './readers.ts';
 import type { LineCautions } from './route.ts';
 import type { NoFacts, Said } from './said.ts';
 import type { TreatmentCautions } from './treatment.ts';
@@ -46,7 +47,8 @@ export interface CautionFacts
     WhatIfCautions,
     CrewCautions,
     FuelCautions,
-    MassCautions {}
+    MassCautions,
+    ReaderCautions {}
 
 /** One that is still in words; goes as soon as all are said by code. */
 export interface WordedCaution {

@@ -4,6 +4,7 @@ import type { FuelPhrases } from './fuel.ts';
 import type { LogPhrases } from './log.ts';
 import type { MassPhrases } from './mass.ts';
 import type { PlanPhrases } from './plan.ts';
+import type { ReaderPhrases } from './readers.ts';
 import type { NoFacts, Phrased } from './said.ts';
 import type { TreatmentPhrases } from './treatment.ts';
 import type { WhatIfPhrases } from './what-if.ts';
@@ -47,5 +48,6 @@ export interface PhraseFacts
     CrewPhrases,
     DefaultPhrases,
     FuelPhrases,
-    MassPhrases {}
+    MassPhrases,
+    ReaderPhrases {}
 export type Phrase = Phrased<PhraseFacts>;

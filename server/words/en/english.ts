@@ -9,6 +9,7 @@ import { FUEL_RULES, MASS_CAUTIONS, MASS_PHRASES } from './mass.ts';
 import { MISFITS } from './misfits.ts';
 import { PACE_CAUTIONS, PACE_PHRASES } from './pace.ts';
 import { PLAN_CAUTIONS, PLAN_PHRASES } from './plan.ts';
+import { READER_CAUTIONS, READER_PHRASES } from './readers.ts';
 import { LINE_CAUTIONS, ROUTE_CAUTIONS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
 import { TREATMENT_CAUTIONS, TREATMENT_PHRASES } from './treatment.ts';
@@ -24,6 +25,7 @@ export const ENGLISH: Catalogue = {
     ...MASS_CAUTIONS,
     ...PACE_CAUTIONS,
     ...PLAN_CAUTIONS,
+    ...READER_CAUTIONS,
     ...ROUTE_CAUTIONS,
     ...TREATMENT_CAUTIONS,
     ...WHAT_IF_CAUTIONS,
@@ -44,6 +46,7 @@ export const ENGLISH: Catalogue = {
     ...PACE_PHRASES,
     ...PLAN_PHRASES,
     ...TREATMENT_PHRASES,
+    ...READER_PHRASES,
     ...WHAT_IF_PHRASES,
   },
   misfits: MISFITS,

@@ -5,6 +5,7 @@ import { toContract } from '../../../server/app/to-contract.ts';
 import type { Caution } from '../../../server/contract/common.ts';
 import { LONGEST_STEP_M } from '../../../server/core/geodesy/step.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
+import type { CodedCaution } from '../../../server/core/phrases/cautions.ts';
 import { buildRoute } from '../../../server/core/route/build-route.ts';
 import { LONG_BRIDGE_M } from '../../../server/core/route/measurement.ts';
 import type { RouteLine } from '../../../server/core/route/route-line.ts';
@@ -243,8 +244,9 @@ describe('parts', () => {
   });
 
   it("keeps the document's own cautions", () => {
-    const document = { ...documentOf([east]), cautions: [{ code: 'gpx-old', text: 'old' }] };
-    expect(routeOfDocument(document).cautions).toEqual([{ code: 'gpx-old', text: 'old' }]);
+    const own: CodedCaution = { code: 'gpx-old', facts: { count: 1, line: 2 } };
+    const document = { ...documentOf([east]), cautions: [own] };
+    expect(routeOfDocument(document).cautions).toEqual([own]);
   });
 });
 

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import { readGpx } from '../../../server/io/gpx/read-gpx.ts';
 import { gpx, readText, track, withFile } from './gpx-files.ts';
 
@@ -151,8 +152,9 @@ describe('what is passed over is told', () => {
   ])('%s', async (code, body, words) => {
     const { cautions } = await readText(gpx(body));
     expect(codes(cautions)).toEqual([code]);
-    expect(cautions[0]!.text).toContain(words);
-    expect(cautions[0]!.text).toContain('line 3');
+    const [caution] = toContract(cautions);
+    expect(caution!.text).toContain(words);
+    expect(caution!.text).toContain('line 3');
   });
 
   it('gpx-version, gpx-damaged-text', async () => {
@@ -171,7 +173,7 @@ describe('what is passed over is told', () => {
     expect(document.waypoints).toEqual([]);
     expect(document.parts.map((part) => part.name)).toEqual(['Own']);
     expect([...document.parts[0]!.segments[0]!.ele]).toEqual([Number.NaN]);
-    expect(document.cautions[0]!.text).toContain('2 point(s)');
+    expect(toContract(document.cautions)[0]!.text).toContain('2 point(s)');
   });
 
   it('points directly in a track are read all the same', async () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import { unite } from '../../../server/io/osm/unite/unite.ts';
 import { extractAt, scratchFolder } from './scratch.ts';
 
@@ -69,7 +70,7 @@ describe('GeoJSON', () => {
       'rubbish',
     ]);
     expect(extract.features.map(({ id }) => id)).toEqual(['node/1']);
-    expect(extract.skipped).toEqual([
+    expect(toContract(extract.skipped)).toEqual([
       { id: 'node/2', reason: 'it has no geometry' },
       { id: 'node/3', reason: 'its position is not on earth: longitude 181, latitude 0' },
       { id: 'node/4', reason: 'its position is not on earth: longitude null, latitude 0' },

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { toContract } from '../../../server/app/to-contract.ts';
 import { unite } from '../../../server/io/osm/unite/unite.ts';
 import { extractAt, fuelNode, osmXml, scratchFolder } from './scratch.ts';
 
@@ -134,7 +135,7 @@ describe('OSM XML', () => {
     );
     expect(extract.wanted.size).toBe(0);
     expect(extract.skipped.map(({ id }) => id)).toEqual(['node/1', 'node/2', 'node/3']);
-    expect(extract.skipped[1]?.reason).toMatch(/not on earth: latitude 91/);
+    expect(toContract(extract.skipped)[1]?.reason).toMatch(/not on earth: latitude 91/);
     expect(extract.cautions.map(({ code }) => code)).toEqual(['position-missing']);
   });
 

@@ -1,4 +1,5 @@
-import type { Bbox, Caution } from '../../../contract/common.ts';
+import type { Bbox } from '../../../contract/common.ts';
+import type { CodedCaution } from '../../../core/phrases/cautions.ts';
 import { isOnEarth } from './position.ts';
 
 const isBox = ([west, south, east, north]: Bbox): boolean =>
@@ -27,9 +28,7 @@ export class DeclaredBounds {
     return this.#boxes.slice(1);
   }
 
-  cautions(source: string): Caution[] {
-    if (this.#unusable === 0) return [];
-    const text = `${source} declares bounds that are no box on earth; they were not used`;
-    return [{ code: 'bounds-unusable', text }];
+  cautions(source: string): CodedCaution[] {
+    return this.#unusable === 0 ? [] : [{ code: 'bounds-unusable', facts: { source } }];
   }
 }

@@ -1,6 +1,7 @@
 import type { NearGrid } from '../../../app/near-route.ts';
-import type { Bbox, Caution } from '../../../contract/common.ts';
-import type { MappedFeature } from '../../../core/input/sources.ts';
+import type { Bbox } from '../../../contract/common.ts';
+import type { MappedFeature, PassedOver } from '../../../core/input/sources.ts';
+import type { CodedCaution } from '../../../core/phrases/cautions.ts';
 import type { FarObjects } from './far-objects.ts';
 import type { RawElement } from './raw-element.ts';
 
@@ -33,8 +34,8 @@ export interface RawExtract {
   counts: { nodes: number; ways: number; relations: number };
   /** Roads, places and coast for the map's ground, with their nodes; empty unless asked for. */
   ground: RawElement[];
-  skipped: { id: string; reason: string }[];
-  cautions: Caution[];
+  skipped: PassedOver[];
+  cautions: CodedCaution[];
 }
 
 export interface ReadOptions {

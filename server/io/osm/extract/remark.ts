@@ -1,4 +1,4 @@
-import type { Caution } from '../../../contract/common.ts';
+import type { CodedCaution } from '../../../core/phrases/cautions.ts';
 
 /**
  * How a server says that it stopped early: Overpass writes "runtime error: Query timed out in …" and answers with what
@@ -10,9 +10,7 @@ const FAILURE = /error|timed out|timeout|out of memory|incomplete|truncated|limi
 export const tellsOfFailure = (remark: string): boolean => FAILURE.test(remark);
 
 /** An incomplete reply may be used for the supplies that it shows, never for their absence: it covers nothing. */
-export function incompleteCaution(source: string, remark: string): Caution {
-  const text =
-    `${source} is incomplete: the server that made it remarked "${remark}". ` +
-    'It is taken to cover nothing; download it again';
-  return { code: 'extract-incomplete', text };
-}
+export const incompleteCaution = (source: string, remark: string): CodedCaution => ({
+  code: 'extract-incomplete',
+  facts: { source, remark },
+});

@@ -1,8 +1,10 @@
 import type { Geometry } from 'geojson';
 import { isNear, type NearGrid } from '../../../app/near-route.ts';
-import type { Bbox, Caution, Commodity } from '../../../contract/common.ts';
+import type { Bbox, Commodity } from '../../../contract/common.ts';
 import { InputProblem } from '../../../core/input/problem.ts';
-import type { MappedFeature } from '../../../core/input/sources.ts';
+import type { MappedFeature, PassedOver } from '../../../core/input/sources.ts';
+import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import { parseKey } from '../extract/element-key.ts';
 import { FarList } from '../extract/far-objects.ts';
@@ -29,30 +31,30 @@ const DEPTHS: ReadonlyMap<unknown, number> = new Map([
 /** The names that a `crs` member may have for WGS 84 in longitude and latitude; any other is another system. */
 const WGS84_NAMES = /CRS84|4326/i;
 
-type Judged = { geometry: Geometry; positions: [number, number][] } | { reason: string };
+type Judged = { geometry: Geometry; positions: [number, number][] } | { reason: Phrase };
 
 /** Checks a geometry, trims heights, and gathers its positions; or says why it cannot be used. */
 function judge(value: unknown): Judged {
-  if (!isObject(value)) return { reason: 'it has no geometry' };
+  if (!isObject(value)) return { reason: { phrase: 'skipped-no-geometry', facts: {} } };
   const depth = DEPTHS.get(value.type);
   if (depth === undefined)
-    return { reason: `a geometry of type ${String(value.type)} stands for no one place` };
+    return { reason: { phrase: 'skipped-geometry-type', facts: { type: String(value.type) } } };
   const positions: [number, number][] = [];
-  let reason: string | null = null;
+  let reason: Phrase | null = null;
   const trim = (part: unknown, levels: number): unknown => {
     if (!Array.isArray(part)) {
-      reason ??= 'its coordinates are not laid out as GeoJSON';
+      reason ??= { phrase: 'skipped-misshapen', facts: {} };
       return part;
     }
     if (levels > 0) return part.map((inner) => trim(inner, levels - 1));
     const [lon, lat] = part as unknown[];
     if (isOnEarth(lon, lat)) positions.push([lon as number, lat as number]);
-    else reason ??= `its position is not on earth: longitude ${String(lon)}, latitude ${String(lat)}`;
+    else reason ??= { phrase: 'skipped-feature-off-earth', facts: { lon: String(lon), lat: String(lat) } };
     return [lon, lat];
   };
   const coordinates = trim(value.coordinates, depth);
   if (reason !== null) return { reason };
-  if (positions.length === 0) return { reason: 'its geometry is empty' };
+  if (positions.length === 0) return { reason: { phrase: 'skipped-empty-geometry', facts: {} } };
   return { geometry: { type: value.type, coordinates } as Geometry, positions };
 }
 
@@ -85,7 +87,7 @@ function boundsOf(document: JsonObject): DeclaredBounds {
 
 class FeatureReader {
   readonly features: MappedFeature[] = [];
-  readonly skipped: { id: string; reason: string }[] = [];
+  readonly skipped: PassedOver[] = [];
   readonly hull = new HullOfObjects();
   readonly far = new FarList();
   readonly shown = new Set<Commodity>();
@@ -107,20 +109,20 @@ class FeatureReader {
 
   read(value: unknown, number: number): void {
     if (!isObject(value) || value.type !== 'Feature') {
-      this.skipped.push({ id: this.#nameOf(number), reason: 'it is not a GeoJSON feature' });
+      this.skipped.push({ id: this.#nameOf(number), reason: { phrase: 'skipped-no-feature', facts: {} } });
       return;
     }
     const judged = judge(value.geometry);
     if ('positions' in judged) {
       this.placed += 1;
       for (const [lon, lat] of judged.positions) this.hull.add(lon, lat);
-    } else if (judged.reason.includes('not on earth')) this.offEarth += 1;
+    } else if (judged.reason.phrase === 'skipped-feature-off-earth') this.offEarth += 1;
     const properties = isObject(value.properties) ? value.properties : {};
     const identity = geoJsonIdentity(value, properties);
     const tags = geoJsonTags(properties, identity.usedKeys);
     const fallbackId = identity.id ?? this.#nameOf(number);
     if (Object.keys(tags).length === 0) {
-      this.skipped.push({ id: fallbackId, reason: 'it has no tags' });
+      this.skipped.push({ id: fallbackId, reason: { phrase: 'skipped-no-tags', facts: {} } });
       return;
     }
     const commodities = commoditiesOf(tags);
@@ -182,10 +184,9 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
     throw nowhereOnEarth(source);
   }
   const bounds = boundsOf(document);
-  const cautions: Caution[] = bounds.cautions(source);
+  const cautions: CodedCaution[] = bounds.cautions(source);
   if (reader.skipped.length > 0) {
-    const text = `${reader.skipped.length} features of ${source} could not be used; they are listed as skipped`;
-    cautions.push({ code: 'features-skipped', text });
+    cautions.push({ code: 'features-skipped', facts: { source, count: reader.skipped.length } });
   }
   return {
     source,

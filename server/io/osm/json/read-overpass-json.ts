@@ -1,4 +1,4 @@
-import type { Caution } from '../../../contract/common.ts';
+import type { CodedCaution } from '../../../core/phrases/cautions.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import type { ParsedElement } from '../extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
@@ -34,7 +34,7 @@ export async function readOverpassJson(
     },
     { ground: options.ground, near: options.near, wantsHull: () => !bounds.any },
   );
-  const incomplete: Caution[] =
+  const incomplete: CodedCaution[] =
     typeof document.remark === 'string' && tellsOfFailure(document.remark)
       ? [incompleteCaution(source, document.remark.trim())]
       : [];

@@ -1,6 +1,8 @@
 import type { NearGrid } from '../../../app/near-route.ts';
-import type { Bbox, Caution, Commodity } from '../../../contract/common.ts';
-import type { Tags } from '../../../core/input/sources.ts';
+import type { Bbox, Commodity } from '../../../contract/common.ts';
+import type { PassedOver, Tags } from '../../../core/input/sources.ts';
+import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { detached, lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
 import { NOTHING_FAR } from '../extract/far-objects.ts';
@@ -42,11 +44,11 @@ function* ownPositions(element: RawElement): Generator<[number, number]> {
   for (const at of element.geometry ?? []) if (at !== null) yield [at.lon, at.lat];
 }
 
-const badPosition = (element: RawElement): string | null => {
-  if (element.type !== 'node' || isOnEarth(element.lon, element.lat)) return null;
-  return element.lon === undefined && element.lat === undefined
-    ? 'it has no position'
-    : `its position is not on earth: latitude ${element.lat}, longitude ${element.lon}`;
+const badPosition = ({ type, lat, lon }: RawElement): Phrase | null => {
+  if (type !== 'node' || isOnEarth(lon, lat)) return null;
+  return lon === undefined && lat === undefined
+    ? { phrase: 'skipped-no-position', facts: {} }
+    : { phrase: 'skipped-off-earth', facts: { lat, lon } };
 };
 
 /** The first pass: which objects are wanted, in their newest version, and what the file is. */
@@ -54,7 +56,7 @@ class WantedPass {
   readonly wanted = new Map<string, RawElement>();
   readonly counts = { nodes: 0, ways: 0, relations: 0 };
   readonly hull = new HullOfObjects();
-  readonly skipped: { id: string; reason: string }[] = [];
+  readonly skipped: PassedOver[] = [];
   general = false;
   deletedSeen = 0;
   readonly #deleted = new Map<string, RawElement>();
@@ -124,19 +126,16 @@ class WantedPass {
   }
 }
 
-function cautionsOf(pass: WantedPass, ground: GroundSelection | null): Caution[] {
-  const cautions: Caution[] = [];
+function cautionsOf(pass: WantedPass, ground: GroundSelection | null): CodedCaution[] {
+  const cautions: CodedCaution[] = [];
   if (pass.deletedSeen > 0) {
-    const text = `${pass.deletedSeen} objects that the file marks as deleted were passed over`;
-    cautions.push({ code: 'deleted-passed-over', text });
+    cautions.push({ code: 'deleted-passed-over', facts: { count: pass.deletedSeen } });
   }
   if (pass.skipped.length > 0) {
-    const text = `${pass.skipped.length} supplies have no usable position and were passed over`;
-    cautions.push({ code: 'position-missing', text });
+    cautions.push({ code: 'position-missing', facts: { count: pass.skipped.length } });
   }
   if (ground !== null && ground.dropped > 0) {
-    const text = `the map shows the main roads only: ${ground.dropped} lesser ways were left out`;
-    cautions.push({ code: 'ground-thinned', text });
+    cautions.push({ code: 'ground-thinned', facts: { lesserWays: ground.dropped } });
   }
   return cautions;
 }

@@ -1,4 +1,5 @@
 import type { Geometry } from 'geojson';
+import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { keyOfRef } from '../extract/element-key.ts';
 import { liesOnEarth, meanPosition, nearerTurn } from '../extract/position.ts';
 import type { RawElement } from '../extract/raw-element.ts';
@@ -40,23 +41,25 @@ export class KnownPositions {
   }
 
   /** A place, or the reason why there is none. */
-  place(element: RawElement): Placed | string {
+  place(element: RawElement): Placed | Phrase {
     const centre = this.#givenCentre(element);
     if (element.type === 'node') {
-      return liesOnEarth(element) ? pointAt([element.lon, element.lat], false) : 'it has no position';
+      return liesOnEarth(element)
+        ? pointAt([element.lon, element.lat], false)
+        : { phrase: 'skipped-no-position', facts: {} };
     }
-    const wantsParts = element.type === 'way' ? 'nodes' : 'members';
+    const parts = element.type === 'way' ? 'nodes' : 'members';
     const positions = element.type === 'way' ? this.#wayPositions(element) : this.#memberMeans(element, 0);
     const count =
       (element.type === 'way' ? (element.nodes ?? element.geometry) : element.members)?.length ?? 0;
     if (centre !== null) return pointAt(centre, false);
     const mean = meanPosition(positions);
     if (mean === null) {
-      return count === 0 ? `it has no ${wantsParts}` : `none of its ${wantsParts} is in the extract`;
+      return { phrase: count === 0 ? 'skipped-no-parts' : 'skipped-parts-missing', facts: { parts } };
     }
     const spreadM = 2 * Math.max(...positions.map((position) => roughDistanceM(position, mean)));
     if (element.type === 'relation' && spreadM > SITE_SPREAD_MAX_M) {
-      return `its members lie about ${Math.round(spreadM / 1000)} km apart, so no one place stands for it`;
+      return { phrase: 'skipped-members-apart', facts: { spreadM } };
     }
     const isSite = element.tags?.type === 'site' && positions.length === count;
     return pointAt(mean, !isSite);

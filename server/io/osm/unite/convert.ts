@@ -1,8 +1,9 @@
 /// <reference path="./osmtogeojson.d.ts" />
 import type { Geometry } from 'geojson';
 import osmtogeojson, { type OsmFeature } from 'osmtogeojson';
-import type { Caution } from '../../../contract/common.ts';
-import type { MappedFeature } from '../../../core/input/sources.ts';
+import type { MappedFeature, PassedOver } from '../../../core/input/sources.ts';
+import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
 import { type LatLon, liesOnEarth } from '../extract/position.ts';
 import type { RawElement } from '../extract/raw-element.ts';
@@ -11,8 +12,8 @@ import { Company } from './company.ts';
 
 export interface Converted {
   features: MappedFeature[];
-  skipped: { id: string; reason: string }[];
-  cautions: Caution[];
+  skipped: PassedOver[];
+  cautions: CodedCaution[];
 }
 
 /** Ways and relations that are made into features at a time: memory is taken for so many only. Ours. */
@@ -93,13 +94,9 @@ function outlinesOf(wanted: readonly RawElement[], elements: ReadonlyMap<string,
   return outlines;
 }
 
-function roughCaution(ids: readonly string[]): Caution[] {
+function roughCaution(ids: readonly string[]): CodedCaution[] {
   if (ids.length === 0) return [];
-  const named = ids.slice(0, NAMED_MAX).join(', ');
-  const text =
-    `${ids.length} supplies are placed by what the extracts hold of them, for parts are missing: ${named}` +
-    (ids.length > NAMED_MAX ? ' and others' : '');
-  return [{ code: 'placed-roughly', text }];
+  return [{ code: 'placed-roughly', facts: { count: ids.length, ids: ids.slice(0, NAMED_MAX) } }];
 }
 
 /** Each wanted element, in order, with the feature that osmtogeojson makes of it; nodes need none made. */
@@ -155,11 +152,11 @@ export function convertKeyed(
     const id = keyOf(element);
     const outlined = outlines.get(id);
     if (outlined !== undefined) {
-      converted.skipped.push({ id, reason: `it is the outline of ${outlined}, which has the same tags` });
+      converted.skipped.push({ id, reason: { phrase: 'skipped-outline', facts: { of: outlined } } });
       continue;
     }
     const placed = placedBy(made, element, known);
-    if (typeof placed === 'string') {
+    if ('phrase' in placed) {
       converted.skipped.push({ id, reason: placed });
       continue;
     }
@@ -176,7 +173,7 @@ function placedBy(
   feature: OsmFeature | undefined,
   element: RawElement,
   known: KnownPositions,
-): Placed | string {
+): Placed | Phrase {
   // Closed rings are a true part of the area even when a member is missing; open ones are not.
   if (feature !== undefined && isSound(feature.geometry)) {
     return { geometry: feature.geometry, rough: feature.properties?.tainted === true };

@@ -1,5 +1,7 @@
-import type { Caution, Commodity } from '../../../contract/common.ts';
+import type { Commodity } from '../../../contract/common.ts';
 import type { CoverArea } from '../../../core/input/sources.ts';
+import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { NoCoverWhy } from '../../../core/phrases/readers.ts';
 import { ringsOfBox } from '../../../core/route/box-cover.ts';
 import type { RawExtract } from '../extract/raw-extract.ts';
 
@@ -41,35 +43,29 @@ function commoditiesCovered(extract: RawExtract): readonly Commodity[] {
   return extract.shows.general ? COMMODITIES : COMMODITIES.filter((commodity) => extract.shows[commodity]);
 }
 
-const noCover = (extract: RawExtract, why: string): Caution => ({
+const noCover = ({ source }: RawExtract, why: NoCoverWhy): CodedCaution => ({
   code: 'cover-none',
-  text: `${extract.source} ${why}, so it covers nothing: it shows supplies, and says nothing of where there are none`,
+  facts: { source, why },
 });
 
 /** What one extract covers, and what to know about it. */
-export function coverOfExtract(extract: RawExtract): { areas: CoverArea[]; cautions: Caution[] } {
+export function coverOfExtract(extract: RawExtract): { areas: CoverArea[]; cautions: CodedCaution[] } {
   const { source } = extract;
   const commodities = commoditiesCovered(extract);
   if (extract.format === 'gpx-waypoints') {
-    return { areas: [], cautions: [noCover(extract, 'holds waypoints')] };
+    return { areas: [], cautions: [noCover(extract, 'waypoints')] };
   }
   if (commodities.length === 0) {
-    return { areas: [], cautions: [noCover(extract, 'shows no supply and is no general map')] };
+    return { areas: [], cautions: [noCover(extract, 'no-supply')] };
   }
   const boxes = extract.bounds === null ? [] : [extract.bounds, ...(extract.moreBounds ?? [])];
   const guessed = boxes.length === 0;
   const rings = guessed ? ringsOfHull(extract.hull ?? []) : boxes.flatMap(ringsOfBox);
   if (rings.every((ring) => ring.length === 0)) {
     const incomplete = extract.cautions.some((caution) => caution.code === 'extract-incomplete');
-    const why = incomplete ? 'is incomplete' : 'declares no bounds and its objects span no area';
+    const why = incomplete ? 'incomplete' : 'no-area';
     return { areas: [], cautions: [noCover(extract, why)] };
   }
-  const cautions: Caution[] = [];
-  if (guessed) {
-    const text =
-      `${source} does not declare its bounds; the area between its outermost objects is taken for them. ` +
-      'State the area in the trip if you know it';
-    cautions.push({ code: 'cover-guessed', text });
-  }
+  const cautions: CodedCaution[] = guessed ? [{ code: 'cover-guessed', facts: { source } }] : [];
   return { areas: commodities.map((commodity) => ({ commodity, rings, guessed, source })), cautions };
 }

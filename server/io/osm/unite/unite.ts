@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
-import type { MappedFeature, Supplies } from '../../../core/input/sources.ts';
+import type { MappedFeature, PassedOver, Supplies } from '../../../core/input/sources.ts';
 import { coverOfUser } from '../../../core/route/box-cover.ts';
 import { lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef, parseKey } from '../extract/element-key.ts';
@@ -45,7 +45,7 @@ const lentOf = (candidate: Candidate): Candidate | null =>
 /** Brings the objects of several extracts together, each in its newest version. */
 class Union {
   readonly #winners = new Map<string, Candidate>();
-  readonly skipped: { id: string; reason: string }[] = [];
+  readonly skipped: PassedOver[] = [];
   readonly contested: ReadonlySet<string>;
   /** Age of objects whose newest version so far is far away. */
   readonly #far = new Map<string, Age>();
@@ -72,8 +72,10 @@ class Union {
     if (known === undefined) return;
     const loser = winner === known ? candidate : known;
     if (suppliesSomething(loser) && !suppliesSomething(winner)) {
-      const reason = `${winner.source} has a newer version of it, which is no supply any more`;
-      this.skipped.push({ id, reason });
+      this.skipped.push({
+        id,
+        reason: { phrase: 'skipped-newer-elsewhere', facts: { source: winner.source } },
+      });
     }
   }
 

@@ -1,4 +1,4 @@
-import type { MappedFeature, Waypoint } from '../../../core/input/sources.ts';
+import type { MappedFeature, PassedOver, Waypoint } from '../../../core/input/sources.ts';
 import { OwnIds } from '../extract/own-ids.ts';
 import { commoditiesOf } from '../extract/wanted-tags.ts';
 import { holdsAny, parseTagText, supplyWord, wordsOf } from './waypoint-tags.ts';
@@ -6,7 +6,7 @@ import { CAMP_WORDS } from './waypoint-words.ts';
 
 export interface WaypointSupplies {
   features: MappedFeature[];
-  skipped: { id: string; reason: string }[];
+  skipped: PassedOver[];
 }
 
 /**
@@ -32,8 +32,7 @@ export function waypointFeatures(waypoints: readonly Waypoint[], source: string)
     if (spoken === null) continue;
     const id = ownIds.of(waypoint.name ?? waypoint.symbol ?? waypoint.type ?? 'point');
     if (spoken.denied) {
-      const reason = `this waypoint of ${source} speaks of a supply and takes it back`;
-      supplies.skipped.push({ id, reason });
+      supplies.skipped.push({ id, reason: { phrase: 'skipped-denied-waypoint', facts: { source } } });
       continue;
     }
     const name = waypoint.name === null ? {} : { name: waypoint.name };

@@ -1,4 +1,5 @@
-import type { Bbox, Caution } from '../../../contract/common.ts';
+import type { Bbox } from '../../../contract/common.ts';
+import type { CodedCaution } from '../../../core/phrases/cautions.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { incompleteCaution, tellsOfFailure } from '../extract/remark.ts';
@@ -15,7 +16,7 @@ const USUAL_PASSES = 2;
  */
 export async function readOsmXml(bytes: ByteSource, options: ReadOptions): Promise<RawExtract> {
   const bounds = new DeclaredBounds();
-  const cautions: Caution[] = [];
+  const cautions: CodedCaution[] = [];
   let incomplete = false;
   let pass = 0;
   const each: EachElement = async (visit) => {
@@ -34,8 +35,7 @@ export async function readOsmXml(bytes: ByteSource, options: ReadOptions): Promi
           cautions.push(incompleteCaution(options.source, text));
         },
         noVersion: () => {
-          const text = `${options.source} does not say which version of the OSM format it has; it was read as 0.6`;
-          cautions.push({ code: 'osm-version-missing', text });
+          cautions.push({ code: 'osm-version-missing', facts: { source: options.source } });
         },
       }),
     });

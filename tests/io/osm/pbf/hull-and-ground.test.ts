@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { encodePbfElements, type PbfElement } from '../../../../fixtures/pbf-writer.ts';
+import { toContract } from '../../../../server/app/to-contract.ts';
 import type { RawElement, RawNode } from '../../../../server/io/osm/extract/raw-element.ts';
 import { GroundKeeper, groundWithNodes } from '../../../../server/io/osm/pbf/find/ground-keeper.ts';
 import { IdFilter } from '../../../../server/io/osm/pbf/find/id-filter.ts';
@@ -173,7 +174,7 @@ describe('a ground that is too large', () => {
     for (const added of [way(2, 1), way(8, 2), way(3, 3), way(9, 4), way(2, 5)]) keeper.add(added);
     expect(idsOf(keeper)).toEqual([4, 2, 3]);
     expect(keeper.leastRank).toBe(3);
-    const [caution] = keeper.cautions('x.osm.pbf');
+    const [caution] = toContract(keeper.cautions('x.osm.pbf'));
     expect(caution?.code).toBe('ground-thinned');
     expect(caution?.text).toContain('no tracks');
   });
@@ -188,7 +189,7 @@ describe('a ground that is too large', () => {
     const keeper = new GroundKeeper({ ways: 2, nodes: 100 });
     for (const added of [way(9, 1), way(9, 2), way(9, 3), way(2, 4)]) keeper.add(added);
     expect(idsOf(keeper)).toEqual([1, 2]);
-    expect(keeper.cautions('x')[0]?.text).toContain('1 ways less');
+    expect(toContract(keeper.cautions('x'))[0]?.text).toContain('1 ways less');
   });
 
   it('should say nothing when all of it fits', () => {

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { toContract } from '../../../../server/app/to-contract.ts';
 import { keyOf } from '../../../../server/io/osm/extract/element-key.ts';
 import type { OsmType, RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
 import { convert } from '../../../../server/io/osm/unite/convert.ts';
@@ -38,7 +39,7 @@ function outcome(elements: RawElement[]) {
   const { features, skipped, cautions } = convert(elements, wanted);
   return {
     features: features.map(({ id, geometry }) => `${id} ${geometry.type}`),
-    skipped: skipped.map(({ id, reason }) => `${id}: ${reason}`),
+    skipped: toContract(skipped).map(({ id, reason }) => `${id}: ${reason}`),
     cautions: cautions.map(({ code }) => code),
     positions: features.map(({ geometry }) => ('coordinates' in geometry ? geometry.coordinates : null)),
   };

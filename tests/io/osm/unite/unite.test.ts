@@ -1,12 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { toContract } from '../../../../server/app/to-contract.ts';
 import type { MappedFeature } from '../../../../server/core/input/sources.ts';
+import type { CodedCaution } from '../../../../server/core/phrases/cautions.ts';
+import type { Phrase } from '../../../../server/core/phrases/phrases.ts';
 import { keyOf } from '../../../../server/io/osm/extract/element-key.ts';
 import { NOTHING_FAR } from '../../../../server/io/osm/extract/far-objects.ts';
 import { compareAge } from '../../../../server/io/osm/extract/newest.ts';
 import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
 import type { RawExtract } from '../../../../server/io/osm/extract/raw-extract.ts';
 import { unite } from '../../../../server/io/osm/unite/unite.ts';
+
+const NO_POSITION: Phrase = { phrase: 'skipped-no-position', facts: {} };
 
 const FUEL = { amenity: 'fuel' };
 const extract = (source: string, elements: RawElement[], more: Partial<RawExtract> = {}): RawExtract => ({
@@ -64,7 +69,7 @@ describe('of an object in several extracts', () => {
     ]) {
       const { features, skipped } = unite(extracts, [], []);
       expect(features).toEqual([]);
-      expect(skipped).toEqual([
+      expect(toContract(skipped)).toEqual([
         { id: 'node/1', reason: 'fresh.osm has a newer version of it, which is no supply any more' },
       ]);
     }
@@ -92,7 +97,7 @@ describe('of an object in several extracts', () => {
     expect(unite([cut], [], []).skipped.map(({ id }) => id)).toEqual(['way/5']);
     const both = unite([cut, whole], [], []);
     expect([both.features.map(({ id }) => id), both.skipped]).toEqual([['way/5'], []]);
-    const placeless = extract('c.osm', [], { skipped: [{ id: 'node/1', reason: 'it has no position' }] });
+    const placeless = extract('c.osm', [], { skipped: [{ id: 'node/1', reason: NO_POSITION }] });
     expect(unite([placeless, extract('d.osm', [station(1, 'D')])], [], []).skipped).toEqual([]);
   });
 
@@ -131,15 +136,15 @@ describe('of an object in several extracts', () => {
 
 describe('what is told beside the features', () => {
   it('cover, cautions and skipped of all the files come together', () => {
-    const caution = { code: 'position-missing', text: 'x' };
+    const caution: CodedCaution = { code: 'position-missing', facts: { count: 1 } };
     const first = extract('a.osm', [station(1, 'A')], {
       bounds: [0, 0, 2, 3],
       cautions: [caution],
-      skipped: [{ id: 'node/9', reason: 'it has no position' }],
+      skipped: [{ id: 'node/9', reason: NO_POSITION }],
     });
     const second = extract('b.osm', [], {
       bounds: [5, 5, 6, 6],
-      skipped: [{ id: 'node/9', reason: 'also here' }],
+      skipped: [{ id: 'node/9', reason: { phrase: 'skipped-no-tags', facts: {} } }],
     });
     const { cover, cautions, skipped } = unite(
       [first, second],
@@ -152,7 +157,7 @@ describe('what is told beside the features', () => {
       ['water', 'your trip'],
     ]);
     expect(cautions).toEqual([caution]);
-    expect(skipped).toEqual([{ id: 'node/9', reason: 'it has no position' }]);
+    expect(skipped).toEqual([{ id: 'node/9', reason: NO_POSITION }]);
   });
 
   it('nothing gives nothing', () => {

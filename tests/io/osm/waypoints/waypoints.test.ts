@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { toContract } from '../../../../server/app/to-contract.ts';
 import type { Waypoint } from '../../../../server/core/input/sources.ts';
 import { commoditiesOf } from '../../../../server/io/osm/extract/wanted-tags.ts';
 import { parseTagText } from '../../../../server/io/osm/waypoints/waypoint-tags.ts';
@@ -119,7 +120,7 @@ describe('a waypoint as a supply', () => {
   ])('%j is skipped, for it takes it back', (said) => {
     const { features, skipped } = read(said);
     expect([features.length, skipped.length]).toEqual([0, 1]);
-    expect(skipped[0]?.reason).toMatch(/notes\.gpx/);
+    expect(toContract(skipped)[0]?.reason).toMatch(/notes\.gpx/);
   });
 
   it('gets an id of its own among others of its name', () => {

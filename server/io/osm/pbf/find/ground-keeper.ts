@@ -1,7 +1,8 @@
-import type { Bbox, Caution } from '../../../../contract/common.ts';
+import type { Bbox } from '../../../../contract/common.ts';
+import type { CodedCaution } from '../../../../core/phrases/cautions.ts';
 import { isInBox } from '../../extract/position.ts';
 import type { RawElement, RawNode } from '../../extract/raw-element.ts';
-import { RANK_WORDS } from './ground-kinds.ts';
+import { rankName } from './ground-kinds.ts';
 import type { GroundWay } from './ground-ways.ts';
 
 /** Most ways and most of their nodes kept as ground: what memory and a browser's map bear. Ours. */
@@ -67,18 +68,10 @@ export class GroundKeeper {
     return [...this.#ranks].sort(([a], [b]) => b - a).flatMap(([, ways]) => ways);
   }
 
-  cautions(source: string): Caution[] {
+  cautions(source: string): CodedCaution[] {
     if (this.#dropped.length === 0 && this.#cut === 0) return [];
-    const gone = [...this.#dropped].sort((a, b) => b - a).map((rank) => RANK_WORDS[rank] ?? `rank ${rank}`);
-    const parts: string[] = [];
-    if (gone.length > 0) parts.push(`no ${gone.join(', ')}`);
-    if (this.#cut > 0) parts.push(`${this.#cut} ways less than there are of the most important kind`);
-    return [
-      {
-        code: 'ground-thinned',
-        text: `The map's ground from ${source} shows ${parts.join(' and ')}: there are too many for one map. Supplies are not affected.`,
-      },
-    ];
+    const missing = [...this.#dropped].sort((a, b) => b - a).map(rankName);
+    return [{ code: 'ground-thinned', facts: { source, missing, cut: this.#cut } }];
   }
 }
 

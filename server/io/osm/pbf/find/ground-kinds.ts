@@ -1,4 +1,5 @@
 import type { Tags } from '../../../../core/input/sources.ts';
+import type { GroundRank } from '../../../../core/phrases/readers.ts';
 
 /** Order in which ground ways are kept when there are too many; highest first. Ours. */
 const HIGHWAY_RANKS: Readonly<Record<string, number>> = {
@@ -17,17 +18,23 @@ const HIGHWAY_RANKS: Readonly<Record<string, number>> = {
 };
 const COASTLINE_RANK = 9;
 
-/** Words for what goes first when the ground is thinned. */
-export const RANK_WORDS: Readonly<Record<number, string>> = {
-  9: 'coastline',
-  8: 'motorways',
-  7: 'trunk roads',
-  6: 'primary roads',
-  5: 'secondary roads',
-  4: 'tertiary roads',
-  3: 'unclassified roads',
-  2: 'tracks',
-};
+const RANK_NAMES: ReadonlyMap<number, GroundRank> = new Map([
+  [COASTLINE_RANK, 'coastline'],
+  [8, 'motorway'],
+  [7, 'trunk'],
+  [6, 'primary'],
+  [5, 'secondary'],
+  [4, 'tertiary'],
+  [3, 'unclassified'],
+  [2, 'track'],
+]);
+
+/** What has that rank. */
+export function rankName(rank: number): GroundRank {
+  const name = RANK_NAMES.get(rank);
+  if (name === undefined) throw new RangeError(`no ground has the rank ${rank}`);
+  return name;
+}
 
 /** Rank of a way as ground; 0 when it is none. */
 export function groundRankOf(tags: Tags): number {

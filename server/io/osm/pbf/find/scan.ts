@@ -1,5 +1,6 @@
 import { isNear, type NearGrid } from '../../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../../contract/common.ts';
+import type { PassedOver } from '../../../../core/input/sources.ts';
 import { at } from '../../../../core/lists/at.ts';
 import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
 import { isInBox, isOnEarth } from '../../extract/position.ts';
@@ -47,7 +48,7 @@ export interface ScanResult {
   far: PackedFar;
   commodities: Commodity[];
   general: boolean;
-  skipped: { id: string; reason: string }[];
+  skipped: PassedOver[];
   places: RawElement[];
   /** Supports as they are and with western longitudes raised by 360; null when nothing changed. */
   supports: [Supports, Supports] | null;
@@ -172,13 +173,13 @@ export class Scanner {
     const commodities = wantedFor(tags);
     if (commodities.length === 0) return;
     if (deleted) {
-      result.skipped.push({ id: idOf(element), reason: 'marked as deleted in the file' });
+      result.skipped.push({ id: idOf(element), reason: { phrase: 'skipped-deleted', facts: {} } });
       return;
     }
     if (element.type === 'node' && !isOnEarth(element.lon, element.lat)) {
       result.skipped.push({
         id: idOf(element),
-        reason: `position off the Earth (${element.lon}, ${element.lat})`,
+        reason: { phrase: 'skipped-block-off-earth', facts: { lat: element.lat, lon: element.lon } },
       });
       return;
     }

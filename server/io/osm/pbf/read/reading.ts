@@ -1,4 +1,5 @@
-import type { Bbox, Caution } from '../../../../contract/common.ts';
+import type { Bbox } from '../../../../contract/common.ts';
+import type { CodedCaution } from '../../../../core/phrases/cautions.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
 import {
   isPlacedNode,
@@ -47,7 +48,7 @@ export class Reading {
   readonly #header: HeaderBlock;
   readonly #census = new Census();
   readonly #hulls = [new HullSupports(), new HullSupports()] as const;
-  readonly #cautions: Caution[] = [];
+  readonly #cautions: CodedCaution[] = [];
   readonly #skipped: RawExtract['skipped'] = [];
   readonly #shows = { fuel: false, water: false, general: false };
   readonly #places: RawElement[] = [];
@@ -173,8 +174,7 @@ export class Reading {
       const { type, id, version = 0 } = element;
       if (newest.get(type, id) !== element) return false;
       if ((inFile.get(type, id)?.version ?? 0) <= version) return true;
-      const reason = 'a newer version in the same file is deleted or no supply any more';
-      this.#skipped.push({ id: idOf(element), reason });
+      this.#skipped.push({ id: idOf(element), reason: { phrase: 'skipped-newer-in-file', facts: {} } });
       return false;
     });
   }
@@ -252,7 +252,7 @@ export class Reading {
   #canBePlaced(element: RawElement): boolean {
     if (element.type !== 'relation' || element.members?.some((member) => member.type !== 'relation'))
       return true;
-    this.#skipped.push({ id: idOf(element), reason: 'a relation without nodes or ways among its members' });
+    this.#skipped.push({ id: idOf(element), reason: { phrase: 'skipped-no-placed-members', facts: {} } });
     return false;
   }
 
@@ -262,21 +262,12 @@ export class Reading {
     return (raised.width < plain.width ? raised : plain).ring();
   }
 
-  #fileCautions(): Caution[] {
+  #fileCautions(): CodedCaution[] {
     const { source } = this.#options;
-    const cautions: Caution[] = [];
-    if (this.#header.boundsRefused) {
-      cautions.push({
-        code: 'bounds-refused',
-        text: `${source} declares bounds that are no box on the Earth; they are not used.`,
-      });
-    }
-    if (this.#foreignBlobs > 0) {
-      cautions.push({
-        code: 'pbf-foreign-blob',
-        text: `${source} holds ${this.#foreignBlobs} blobs of a type that is not map data; they were passed over.`,
-      });
-    }
+    const cautions: CodedCaution[] = [];
+    if (this.#header.boundsRefused) cautions.push({ code: 'bounds-refused', facts: { source } });
+    if (this.#foreignBlobs > 0)
+      cautions.push({ code: 'pbf-foreign-blob', facts: { source, count: this.#foreignBlobs } });
     return cautions;
   }
 }

@@ -1,0 +1,77 @@
+import type { NoFacts } from './said.ts';
+
+/** How many there are in the route's file, and the line of the first. */
+export interface InRouteFile {
+  count: number;
+  line: number;
+}
+
+/** What a route's file had that was passed over, or taken with care. */
+interface RouteFileCautions {
+  'gpx-old': InRouteFile;
+  'gpx-version': InRouteFile;
+  'gpx-empty-part': InRouteFile;
+  'gpx-stray-points': InRouteFile;
+  'gpx-no-segment': InRouteFile;
+  'gpx-shape-points': InRouteFile;
+  'gpx-elevation-unread': InRouteFile;
+  'gpx-longitude-180': InRouteFile;
+  'gpx-damaged-text': InRouteFile;
+}
+export type RouteFileCode = keyof RouteFileCautions;
+
+/** Ways of the map's ground by their rank, the highest first. */
+export type GroundRank =
+  | 'coastline'
+  | 'motorway'
+  | 'trunk'
+  | 'primary'
+  | 'secondary'
+  | 'tertiary'
+  | 'unclassified'
+  | 'track';
+
+/** Why an extract says nothing of where there is no supply. */
+export type NoCoverWhy = 'waypoints' | 'no-supply' | 'incomplete' | 'no-area';
+
+/** What to know of an extract. `source` is its file. */
+export interface ReaderCautions extends RouteFileCautions {
+  'bounds-unusable': { source: string };
+  'bounds-refused': { source: string };
+  'cover-guessed': { source: string };
+  'cover-none': { source: string; why: NoCoverWhy };
+  'deleted-passed-over': { count: number };
+  'extract-incomplete': { source: string; remark: string };
+  'features-skipped': { source: string; count: number };
+  /** Lesser ways left out; or the ranks that are missing from a file's ground, and how many of the highest besides. */
+  'ground-thinned': { lesserWays: number } | { source: string; missing: readonly GroundRank[]; cut: number };
+  'no-supply-in-waypoints': { source: string; count: number };
+  'osm-version-missing': { source: string };
+  'pbf-foreign-blob': { source: string; count: number };
+  /** `ids`: the first few. */
+  'placed-roughly': { count: number; ids: readonly string[] };
+  'position-missing': { count: number };
+}
+
+/** Why an object was passed over. */
+export interface ReaderPhrases {
+  'skipped-no-position': NoFacts;
+  'skipped-off-earth': { lat: number | undefined; lon: number | undefined };
+  'skipped-no-parts': { parts: 'nodes' | 'members' };
+  'skipped-parts-missing': { parts: 'nodes' | 'members' };
+  'skipped-members-apart': { spreadM: number };
+  'skipped-outline': { of: string };
+  'skipped-newer-elsewhere': { source: string };
+  'skipped-newer-in-file': NoFacts;
+  'skipped-no-placed-members': NoFacts;
+  'skipped-deleted': NoFacts;
+  'skipped-block-off-earth': { lat: number | undefined; lon: number | undefined };
+  'skipped-no-geometry': NoFacts;
+  'skipped-geometry-type': { type: string };
+  'skipped-misshapen': NoFacts;
+  'skipped-feature-off-earth': { lon: string; lat: string };
+  'skipped-empty-geometry': NoFacts;
+  'skipped-no-feature': NoFacts;
+  'skipped-no-tags': NoFacts;
+  'skipped-denied-waypoint': { source: string };
+}
