@@ -1,6 +1,7 @@
 import type { LogOmissions } from './log.ts';
 import type { FuelRules } from './mass.ts';
 import type { NoFacts, Said } from './said.ts';
+import type { SupplyReasons } from './supply.ts';
 
 /** What every answer warns of, whatever the route. */
 interface StandingReasons {
@@ -16,5 +17,5 @@ interface StandingReasons {
 }
 
 /** Every reason that is given with a code: its facts. */
-export interface ReasonFacts extends FuelRules, StandingReasons, LogOmissions {}
+export interface ReasonFacts extends FuelRules, StandingReasons, LogOmissions, SupplyReasons {}
 export type Reason = Said<ReasonFacts>;

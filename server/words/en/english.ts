@@ -12,6 +12,7 @@ import { PLAN_CAUTIONS, PLAN_PHRASES } from './plan.ts';
 import { READER_CAUTIONS, READER_PHRASES } from './readers.ts';
 import { LINE_CAUTIONS, ROUTE_CAUTIONS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
+import { SUPPLY_REASONS } from './supply.ts';
 import { TREATMENT_CAUTIONS, TREATMENT_PHRASES } from './treatment.ts';
 import { WHAT_IF_CAUTIONS, WHAT_IF_PHRASES } from './what-if.ts';
 
@@ -34,6 +35,7 @@ export const ENGLISH: Catalogue = {
     ...LOG_OMISSIONS,
     ...FUEL_RULES,
     ...STANDING_REASONS,
+    ...SUPPLY_REASONS,
   },
   phrases: {
     ...CREW_PHRASES,

@@ -1,13 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Evidence } from '../../../server/contract/common.ts';
+import type { SupplyReasonCode } from '../../../server/core/phrases/supply.ts';
 import { FUEL_RULES } from '../../../server/core/supply/judge/fuels.ts';
 import { classify } from '../../../server/core/supply/judge/rules.ts';
 import { toSupplyFeatures } from '../../../server/core/supply/points/features.ts';
 import type { SupplyPoint } from '../../../server/core/supply/points/supply-point.ts';
 import { LIFECYCLE_PREFIXES } from '../../../server/core/supply/tags/kinds.ts';
 import { matchKinds } from '../../../server/core/supply/tags/match-kinds.ts';
-import { effectOf, type ReasonCode } from '../../../server/core/supply/tags/reasons.ts';
+import { effectOf } from '../../../server/core/supply/tags/reasons.ts';
 import { ANY_EVIDENCE, anyEdit, anyJudging, anyTags, COMMODITIES } from './any-tags.ts';
 import { nodeOf, pointsOf } from './judged.ts';
 
@@ -21,7 +22,7 @@ describe('judging supplies', () => {
     fc.assert(
       fc.property(anyTags, anyJudging, anyEdit, (tags, judge, editedAt) => {
         for (const point of pointsOf(tags, judge, { editedAt })) {
-          const codes = point.reasons.map(({ code }) => code as ReasonCode);
+          const codes = point.reasons.map(({ code }) => code as SupplyReasonCode);
           expect(point.counts).toBe(codes.every((code) => effectOf(code) !== 'blocks'));
           expect(new Set(codes).size).toBe(codes.length);
           expect(codes.includes('evidence-below')).toBe(

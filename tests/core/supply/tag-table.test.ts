@@ -1,8 +1,10 @@
 import { describe, expect, it } from 'vitest';
 import type { Commodity, Evidence, WaterClass } from '../../../server/contract/common.ts';
 import type { Tags } from '../../../server/core/input/sources.ts';
+import type { SupplyReasonCode } from '../../../server/core/phrases/supply.ts';
 import type { Judging } from '../../../server/core/supply/judge/rules.ts';
-import { effectOf, type ReasonCode } from '../../../server/core/supply/tags/reasons.ts';
+import { effectOf } from '../../../server/core/supply/tags/reasons.ts';
+import { textOf } from '../../../server/words/words-of.ts';
 import { codesOf, pointsOf } from './judged.ts';
 
 interface Row {
@@ -14,14 +16,14 @@ interface Row {
   evidence: Evidence;
   counts: boolean;
   /** The reason that must be among those that block or weaken; null: none may be. */
-  whyNot: ReasonCode | null;
+  whyNot: SupplyReasonCode | null;
 }
 
 const fuel = (
   tags: Tags,
   evidence: Evidence,
   counts: boolean,
-  whyNot: ReasonCode | null,
+  whyNot: SupplyReasonCode | null,
   judge: Partial<Judging> = {},
 ): Row => ({ tags, judge, commodity: 'fuel', evidence, counts, whyNot });
 const water = (
@@ -29,7 +31,7 @@ const water = (
   waterClass: WaterClass,
   evidence: Evidence,
   counts: boolean,
-  whyNot: ReasonCode | null,
+  whyNot: SupplyReasonCode | null,
   judge: Partial<Judging> = {},
   lat = -35,
 ): Row => ({ tags, judge, lat, commodity: 'water', waterClass, evidence, counts, whyNot });
@@ -136,10 +138,10 @@ describe('supply from tags, row by row', () => {
       evidence: row.evidence,
       counts: row.counts,
     });
-    const against = codesOf(point).filter((code) => effectOf(code as ReasonCode) !== 'advises');
+    const against = codesOf(point).filter((code) => effectOf(code as SupplyReasonCode) !== 'advises');
     if (row.whyNot === null) expect(against).toEqual([]);
     else expect(against).toContain(row.whyNot);
-    expect(point.reasons.every(({ text }) => text.length > 10)).toBe(true);
+    expect(point.reasons.every((reason) => textOf(reason).length > 10)).toBe(true);
   });
 });
 

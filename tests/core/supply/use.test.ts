@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../server/core/input/sources.ts';
 import { seasonState } from '../../../server/core/supply/tags/seasons.ts';
+import { textOf } from '../../../server/words/words-of.ts';
 import { codesOf, pointOf } from './judged.ts';
 
 const STATION = { amenity: 'fuel', 'fuel:diesel': 'yes' };
@@ -67,7 +68,7 @@ describe('whether anybody can make use of it', () => {
 
   it("keeps a mapper's note on one line", () => {
     const point = pointOf('fuel', { ...STATION, fixme: ' moved\nnorth? ' });
-    expect(point.reasons[0]?.text).toMatch(/: moved north\?$/);
+    expect(point.reasons.map((reason) => textOf(reason))[0]).toMatch(/: moved north\?$/);
   });
 
   it('a live kind with another kind of the same commodity marked as former is out of use', () => {

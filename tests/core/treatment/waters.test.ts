@@ -2,8 +2,9 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { TreatmentFile } from '../../../server/contract/treatment.ts';
 import type { Tags } from '../../../server/core/input/sources.ts';
+import type { SupplyReasonCode } from '../../../server/core/phrases/supply.ts';
 import type { SupplyPoint } from '../../../server/core/supply/points/supply-point.ts';
-import { effectOf, type ReasonCode } from '../../../server/core/supply/tags/reasons.ts';
+import { effectOf } from '../../../server/core/supply/tags/reasons.ts';
 import { treatsOf } from '../../../server/core/treatment/source/treats-of.ts';
 import { anyTags } from '../supply/any-tags.ts';
 import { pointsOf } from '../supply/judged.ts';
@@ -48,7 +49,7 @@ describe('waters of any tags', () => {
     fc.assert(
       fc.property(anyTags, fc.boolean(), (tags, everything) => {
         for (const point of judged(tags, GOOD, everything)) {
-          const codes = point.reasons.map(({ code }) => code as ReasonCode);
+          const codes = point.reasons.map(({ code }) => code as SupplyReasonCode);
           expect(point.counts).toBe(codes.every((code) => effectOf(code) !== 'blocks'));
           if (!point.counts || point.commodity === 'fuel') continue;
           const treated = point.waterClass === 'treatable' && codes.includes('made-fit');

@@ -31,18 +31,20 @@ export function reportOn(reports: readonly Confirmation[], commodity: Commodity,
       .sort()
       .at(-1);
   for (const report of ours) {
-    if (report.works && on !== null && report.on > on) reasons.push(found('confirmation-ahead', report.on));
+    if (report.works && on !== null && report.on > on)
+      reasons.push(found('confirmation-ahead', { on: report.on }));
   }
   const works = newestOf(true);
   const out = newestOf(false);
   if (out !== undefined && (works === undefined || out >= works)) {
-    return { state: 'out', reasons: [found('reported-out', out), ...reasons] };
+    return { state: 'out', reasons: [found('reported-out', { on: out }), ...reasons] };
   }
   if (works === undefined) return { state: 'none', reasons };
-  if (on === null) return { state: 'none', reasons: [found('confirmation-undated', works), ...reasons] };
-  if (daysBetween(works, on) > CONFIRMATION_DAYS[commodity]) {
-    const detail = `${works}, holds for ${CONFIRMATION_DAYS[commodity]} days`;
-    return { state: 'none', reasons: [found('confirmation-expired', detail), ...reasons] };
+  if (on === null)
+    return { state: 'none', reasons: [found('confirmation-undated', { on: works }), ...reasons] };
+  const days = CONFIRMATION_DAYS[commodity];
+  if (daysBetween(works, on) > days) {
+    return { state: 'none', reasons: [found('confirmation-expired', { on: works, days }), ...reasons] };
   }
-  return { state: 'works', reasons: [found('confirmed', works), ...reasons] };
+  return { state: 'works', reasons: [found('confirmed', { on: works }), ...reasons] };
 }

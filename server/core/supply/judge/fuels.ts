@@ -1,17 +1,15 @@
 import type { FuelKind } from '../../../contract/rig.ts';
-import type { ReasonCode } from '../tags/reasons.ts';
+import type { TagReasonCode } from '../../phrases/supply.ts';
 
-interface FuelRule {
-  /** In a sentence: "sells diesel". */
-  label: string;
+export interface FuelRule {
   /** `=yes` on any of these says that the fuel is sold. */
   keys: readonly string[];
   /** True when a station that tells nothing of its fuels is taken to sell it. */
   impliedByStation: boolean;
   /** `=yes` on one of these says that a near kin is sold, with what to know about it. */
-  kin: Readonly<Record<string, ReasonCode>>;
+  kin: Readonly<Record<string, TagReasonCode>>;
   /** What to know when nothing but these is sold. */
-  onlyThese: readonly { keys: readonly string[]; code: ReasonCode }[];
+  onlyThese: readonly { keys: readonly string[]; code: TagReasonCode }[];
 }
 
 /**
@@ -20,7 +18,6 @@ interface FuelRule {
  */
 export const FUEL_RULES: Record<FuelKind, FuelRule> = {
   diesel: {
-    label: 'diesel',
     keys: ['fuel:diesel'],
     impliedByStation: true,
     kin: {
@@ -35,7 +32,6 @@ export const FUEL_RULES: Record<FuelKind, FuelRule> = {
     onlyThese: [],
   },
   petrol: {
-    label: 'petrol',
     keys: [
       'fuel:petrol',
       'fuel:gasoline',
@@ -74,16 +70,15 @@ export const FUEL_RULES: Record<FuelKind, FuelRule> = {
     ],
   },
   lpg: {
-    label: 'LPG',
     keys: ['fuel:lpg'],
     impliedByStation: false,
     // Often bottles for cooking rather than a pump for vehicles (from memory).
     kin: { 'fuel:propane': 'fuel-may-not-suit' },
     onlyThese: [],
   },
-  cng: { label: 'CNG', keys: ['fuel:cng'], impliedByStation: false, kin: {}, onlyThese: [] },
-  lng: { label: 'LNG', keys: ['fuel:lng'], impliedByStation: false, kin: {}, onlyThese: [] },
-  e85: { label: 'E85', keys: ['fuel:e85'], impliedByStation: false, kin: {}, onlyThese: [] },
+  cng: { keys: ['fuel:cng'], impliedByStation: false, kin: {}, onlyThese: [] },
+  lng: { keys: ['fuel:lng'], impliedByStation: false, kin: {}, onlyThese: [] },
+  e85: { keys: ['fuel:e85'], impliedByStation: false, kin: {}, onlyThese: [] },
 };
 
 /** Sold at stations but driven on by nobody: listing them says nothing about fuels. */

@@ -1,10 +1,29 @@
 import type { FuelKind } from '../../../contract/rig.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { TagReasonCode } from '../../phrases/supply.ts';
 import type { FuelKindRule } from '../tags/kinds.ts';
-import { effectOf, type ReasonCode } from '../tags/reasons.ts';
+import { effectOf } from '../tags/reasons.ts';
 import { type EngineNeeds, furtherKeys, gradeVerdict } from './engine-needs.ts';
-import { FUEL_RULES, NOT_A_FUEL } from './fuels.ts';
-import { asTag, Judgement } from './judgement.ts';
+import { FUEL_RULES, type FuelRule, NOT_A_FUEL } from './fuels.ts';
+import { Judgement, tagged } from './judgement.ts';
+
+/** What the tags of a station say of one fuel: the keys that name it, and those of its near kin that are sold. */
+interface Offer {
+  readonly sold: readonly string[];
+  readonly refused: readonly string[];
+  readonly unclear: readonly string[];
+  readonly kin: readonly (readonly [key: string, code: TagReasonCode])[];
+}
+
+function offerOf(fuel: FuelRule, tags: Tags, further: readonly string[]): Offer {
+  const sold = [...fuel.keys, ...further].filter((key) => tags[key] === 'yes');
+  return {
+    sold,
+    refused: fuel.keys.filter((key) => tags[key] === 'no'),
+    unclear: fuel.keys.filter((key) => tags[key] !== undefined && !/^(yes|no)$/.test(tags[key])),
+    kin: Object.entries(fuel.kin).filter(([key]) => tags[key] === 'yes' && !sold.includes(key)),
+  };
+}
 
 /**
  * What kind and tags say about fuel for a rig that burns `fuelKind`, in an engine with these needs: whether this
@@ -17,85 +36,86 @@ export function judgeFuel(
   engine: EngineNeeds = {},
 ): Judgement {
   const fuel = FUEL_RULES[fuelKind];
-  const sold = [...fuel.keys, ...furtherKeys(fuelKind, engine)].filter((key) => tags[key] === 'yes');
-  const refused = fuel.keys.filter((key) => tags[key] === 'no');
-  const unclear = fuel.keys.filter((key) => tags[key] !== undefined && !/^(yes|no)$/.test(tags[key]));
-  const kin = Object.keys(fuel.kin).filter((key) => tags[key] === 'yes' && !sold.includes(key));
-  const list = (keys: readonly string[]) => keys.map((key) => asTag(tags, key)).join(', ');
-
+  const offer = offerOf(fuel, tags, furtherKeys(fuelKind, engine));
+  const { sold, refused, unclear, kin } = offer;
   if (rule.sticks === true) {
     const judgement = new Judgement('doubtful');
-    if (rule.reason !== undefined) judgement.against(rule.reason);
-    if (refused.length > 0 && sold.length === 0) judgement.against('fuel-not-sold', list(refused));
+    if (rule.reason !== undefined) judgement.against(rule.reason, {});
+    if (refused.length > 0 && sold.length === 0) judgement.against('fuel-not-sold', tagged(tags, ...refused));
     return judgement;
   }
-  if (sold.length > 0) {
-    if (sold.some((key) => gradeVerdict(key, engine) !== 'suits')) return judgeGrades(sold, tags, engine);
-    const judgement = new Judgement('stated');
-    for (const { keys, code } of fuel.onlyThese) {
-      if (answeredByEngine(code, engine)) continue;
-      if (sold.every((key) => keys.includes(key))) judgement.add(code, list(sold));
-    }
-    return judgement;
-  }
-  if (unclear.length > 0) {
-    const judgement = new Judgement('doubtful');
-    judgement.against('fuel-unclear', list(unclear));
-    return judgement;
-  }
-  const beyond = kin.filter((key) => gradeVerdict(key, engine) !== 'suits');
-  if (beyond.length > 0 && beyond.length === kin.length) {
-    const judgement = new Judgement('doubtful');
-    judgement.against('blend-beyond-engine', list(beyond));
-    return judgement;
-  }
-  if (kin.length > 0) {
-    // The plain fuel is refused: what is left is the kin, which the rig may or may not take.
-    const judgement = new Judgement(refused.length > 0 ? 'doubtful' : 'stated');
-    for (const key of kin) {
-      const code = fuel.kin[key]!;
-      judgement.add(code, asTag(tags, key));
-    }
-    if (kin.every((key) => effectOf(fuel.kin[key]!) === 'weakens')) judgement.evidence = 'doubtful';
-    if (refused.length > 0) judgement.against('fuel-may-not-suit', list([...refused, ...kin]));
-    return judgement;
-  }
+  if (sold.length > 0) return judgeSold(fuel, sold, tags, engine);
+  if (unclear.length > 0) return doubtful('fuel-unclear', tags, unclear);
+  const beyond = kin.map(([key]) => key).filter((key) => gradeVerdict(key, engine) !== 'suits');
+  if (beyond.length > 0 && beyond.length === kin.length) return doubtful('blend-beyond-engine', tags, beyond);
+  if (kin.length > 0) return judgeKin(offer, tags);
   if (refused.length > 0) {
-    const judgement = new Judgement('doubtful');
-    judgement.against(fuel.keys.length === 1 ? 'fuel-not-sold' : 'grade-not-sold', list(refused));
-    return judgement;
+    return doubtful(fuel.keys.length === 1 ? 'fuel-not-sold' : 'grade-not-sold', tags, refused);
   }
+  return judgeUnnamed(rule, fuelKind, tags);
+}
+
+function doubtful(code: TagReasonCode, tags: Tags, keys: readonly string[]): Judgement {
+  const judgement = new Judgement('doubtful');
+  judgement.against(code, tagged(tags, ...keys));
+  return judgement;
+}
+
+/** The fuel is sold; which grades of it may matter to the engine. */
+function judgeSold(fuel: FuelRule, sold: readonly string[], tags: Tags, engine: EngineNeeds): Judgement {
+  if (sold.some((key) => gradeVerdict(key, engine) !== 'suits')) return judgeGrades(sold, tags, engine);
+  const judgement = new Judgement('stated');
+  for (const { keys, code } of fuel.onlyThese) {
+    if (answeredByEngine(code, engine)) continue;
+    if (sold.every((key) => keys.includes(key))) judgement.add(code, tagged(tags, ...sold));
+  }
+  return judgement;
+}
+
+/** Near kin of the fuel is sold. Where the plain fuel is refused, that is all there is, and the rig may not take it. */
+function judgeKin({ kin, refused }: Offer, tags: Tags): Judgement {
+  const judgement = new Judgement(refused.length > 0 ? 'doubtful' : 'stated');
+  for (const [key, code] of kin) judgement.add(code, tagged(tags, key));
+  if (kin.every(([, code]) => effectOf(code) === 'weakens')) judgement.evidence = 'doubtful';
+  if (refused.length > 0) {
+    judgement.against('fuel-may-not-suit', tagged(tags, ...refused, ...kin.map(([key]) => key)));
+  }
+  return judgement;
+}
+
+/** Nothing is said of the fuel, perhaps of others. */
+function judgeUnnamed(rule: FuelKindRule, fuelKind: FuelKind, tags: Tags): Judgement {
+  const fuel = FUEL_RULES[fuelKind];
   const others = Object.keys(tags).filter(
     (key) => key.startsWith('fuel:') && tags[key] !== 'no' && !NOT_A_FUEL.includes(key) && !(key in fuel.kin),
   );
   const judgement = new Judgement(rule.evidence);
-  if (others.length > 0) judgement.against('other-fuels-listed', list(others));
-  if (!fuel.impliedByStation) judgement.against('never-implied', fuel.label);
-  if (rule.reason !== undefined) judgement.against(rule.reason);
+  if (others.length > 0) judgement.against('other-fuels-listed', tagged(tags, ...others));
+  if (!fuel.impliedByStation) judgement.against('never-implied', { fuel: fuelKind });
+  if (rule.reason !== undefined) judgement.against(rule.reason, {});
   return judgement;
 }
 
 /** A grade that the engine takes makes the station count; one that may suit leaves it implied; else it does not count. */
 function judgeGrades(sold: readonly string[], tags: Tags, engine: EngineNeeds): Judgement {
   const those = (verdict: ReturnType<typeof gradeVerdict>) =>
-    sold
-      .filter((key) => gradeVerdict(key, engine) === verdict)
-      .map((key) => asTag(tags, key))
-      .join(', ');
-  if (those('suits') !== '') return new Judgement('stated');
-  if (those('grade-not-stated') !== '') {
+    sold.filter((key) => gradeVerdict(key, engine) === verdict);
+  if (those('suits').length > 0) return new Judgement('stated');
+  const open = those('grade-not-stated');
+  if (open.length > 0) {
     const judgement = new Judgement('implied');
-    judgement.add('grade-not-stated', those('grade-not-stated'));
+    judgement.add('grade-not-stated', tagged(tags, ...open));
     return judgement;
   }
   const judgement = new Judgement('doubtful');
   for (const code of ['grade-below-engine', 'blend-beyond-engine'] as const) {
-    if (those(code) !== '') judgement.against(code, those(code));
+    const keys = those(code);
+    if (keys.length > 0) judgement.against(code, tagged(tags, ...keys));
   }
   return judgement;
 }
 
 /** Advice to look up what the engine takes is not given to somebody who told it. */
-const answeredByEngine = (code: ReasonCode, engine: EngineNeeds): boolean =>
+const answeredByEngine = (code: TagReasonCode, engine: EngineNeeds): boolean =>
   (code === 'low-octane' && engine.octane !== undefined) ||
   (code === 'ethanol-blend' && engine.ethanolPercent !== undefined);

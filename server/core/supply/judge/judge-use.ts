@@ -1,13 +1,14 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { TagReasonCode } from '../../phrases/supply.ts';
 import type { KindMatch } from '../tags/match-kinds.ts';
-import { effectOf, type ReasonCode } from '../tags/reasons.ts';
+import { effectOf } from '../tags/reasons.ts';
 import { type SeasonState, seasonState } from '../tags/seasons.ts';
 import { isTagged, isTaggedNotNo, type KnownKey, type KnownValue, tagValue } from '../tags/vocabulary.ts';
-import { asTag, type Judgement } from './judgement.ts';
+import { type Judgement, tagged } from './judgement.ts';
 
 /** What each `access` value means to a traveller; null where it means nothing to look out for. */
-const ACCESS_RULES: Record<KnownValue<'access'>, ReasonCode | null> = {
+const ACCESS_RULES: Record<KnownValue<'access'>, TagReasonCode | null> = {
   yes: null,
   permissive: null,
   designated: null,
@@ -44,34 +45,40 @@ const ruleFor = <T>(rules: Readonly<Record<string, T>>, value: string): T | unde
 
 function judgeAccess(tags: Tags, judgement: Judgement): void {
   for (const value of tagValue(tags, 'access')?.split(';') ?? []) {
-    const code = ruleFor<ReasonCode | null>(ACCESS_RULES, value.trim());
+    const code = ruleFor<TagReasonCode | null>(ACCESS_RULES, value.trim());
     if (code === null) continue;
     const known = code ?? 'access-unclear';
-    judgement.add(known, asTag(tags, 'access'), effectOf(known) === 'weakens' ? 'doubtful' : undefined);
+    if (effectOf(known) === 'weakens') judgement.against(known, tagged(tags, 'access'));
+    else judgement.add(known, tagged(tags, 'access'));
   }
 }
 
-function judgeSeason(
-  commodity: Commodity,
-  tags: Tags,
-  days: readonly string[],
-  lat: number,
-  judgement: Judgement,
-): void {
+/** When an object gives, and what is to be known about that. */
+interface SeasonQuestion {
+  readonly commodity: Commodity;
+  readonly days: readonly string[];
+  readonly lat: number;
+}
+
+function judgeSeason({ commodity, days, lat }: SeasonQuestion, tags: Tags, judgement: Judgement): void {
   const bySeason =
     commodity === 'water' &&
     isTagged(tags, 'drinking_water', 'seasonal') &&
     (tagValue(tags, 'seasonal') === undefined || isTagged(tags, 'seasonal', 'no'));
   const words = bySeason ? 'yes' : tagValue(tags, 'seasonal');
-  const detail = bySeason ? asTag(tags, 'drinking_water') : asTag(tags, 'seasonal');
-  const states = days.map((day) => seasonState(words, day, lat));
-  const state = days.length === 0 ? seasonState(words, null, lat) : worstOf(states);
-  const when = days.length > 1 ? `${days[0]} to ${days.at(-1)}` : days[0];
-  if (state === 'in') judgement.add('in-season', detail);
-  if (state === 'out') judgement.against('out-of-season', `${detail}, judged for ${when}`);
-  if (state === 'unknown') {
-    judgement.against('season-unknown', days.length === 0 ? `${detail}, no date of departure given` : detail);
+  const season = tagged(tags, bySeason ? 'drinking_water' : 'seasonal').tags.join();
+  const [from] = days;
+  const to = days.length > 1 ? (days.at(-1) ?? null) : null;
+  if (from === undefined) {
+    if (seasonState(words, null, lat) === 'unknown') {
+      judgement.against('season-unknown', { season, dated: false });
+    }
+    return;
   }
+  const state = worstOf(days.map((day) => seasonState(words, day, lat)));
+  if (state === 'in') judgement.add('in-season', { season });
+  if (state === 'out') judgement.against('out-of-season', { season, from, to });
+  if (state === 'unknown') judgement.against('season-unknown', { season, dated: true });
 }
 
 /** Out of season on one of the days is out of season. */
@@ -85,32 +92,32 @@ const worstOf = (states: readonly SeasonState[]): SeasonState =>
 export function judgeUse(
   match: KindMatch,
   tags: Tags,
-  days: readonly string[],
-  lat: number,
+  { days, lat }: { days: readonly string[]; lat: number },
   judgement: Judgement,
 ): void {
-  for (const prefix of match.prefixes) judgement.against('out-of-use', `${prefix}:${match.rule.key}`);
+  for (const prefix of match.prefixes)
+    judgement.against('out-of-use', { tags: [`${prefix}:${match.rule.key}`] });
   for (const key of OUT_OF_USE_KEYS) {
-    if (isTaggedNotNo(tags, key)) judgement.against('out-of-use', asTag(tags, key));
+    if (isTaggedNotNo(tags, key)) judgement.against('out-of-use', tagged(tags, key));
   }
   judgeAccess(tags, judgement);
-  judgeSeason(match.rule.commodity, tags, days, lat, judgement);
+  judgeSeason({ commodity: match.rule.commodity, days, lat }, tags, judgement);
 
   for (const key of STATUS_KEYS) {
     const value = tagValue(tags, key);
     const status = value === undefined ? 'works' : ruleFor(STATUS_RULES, value);
     if (status === 'works') continue;
-    judgement.against(status ?? 'status-unclear', asTag(tags, key));
+    judgement.against(status ?? 'status-unclear', tagged(tags, key));
   }
   const hours = tagValue(tags, 'opening_hours')?.trim();
   if (hours !== undefined && hours !== '') {
-    if (/^(off|closed)\b[^;,]*$/i.test(hours)) judgement.against('closed', asTag(tags, 'opening_hours'));
-    else if (hours !== '24/7') judgement.add('opening-hours', hours);
+    if (/^(off|closed)\b[^;,]*$/i.test(hours)) judgement.against('closed', tagged(tags, 'opening_hours'));
+    else if (hours !== '24/7') judgement.add('opening-hours', { hours });
   }
-  if (isTagged(tags, 'hgv', 'only')) judgement.against('lorries-only', asTag(tags, 'hgv'));
+  if (isTagged(tags, 'hgv', 'only')) judgement.against('lorries-only', tagged(tags, 'hgv'));
   if (isTaggedNotNo(tags, 'fee') && match.rule.commodity === 'water') {
-    judgement.add('fee', asTag(tags, 'fee'));
+    judgement.add('fee', tagged(tags, 'fee'));
   }
   const fixme = tagValue(tags, 'fixme');
-  if (fixme !== undefined) judgement.add('mapper-doubt', fixme);
+  if (fixme !== undefined) judgement.add('mapper-doubt', { note: fixme });
 }

@@ -2,7 +2,7 @@ import type { WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { WaterKindRule } from '../tags/kinds.ts';
 import { isTagged, isTaggedNotNo, type KnownValue, tagValue } from '../tags/vocabulary.ts';
-import { asTag, Judgement } from './judgement.ts';
+import { Judgement, tagged } from './judgement.ts';
 
 const FITNESS: Record<WaterClass, number> = { drinking: 3, treatable: 2, washing: 1, none: 0 };
 
@@ -20,10 +20,10 @@ export interface WaterJudgement {
 /** What an object of a kind gives when its tags say nothing of drinking water, or only that no authority looks after it. */
 function fromKind(rule: WaterKindRule, tags: Tags): WaterJudgement {
   const judgement = new Judgement(rule.evidence);
-  if (rule.reason !== undefined) judgement.add(rule.reason);
+  if (rule.reason !== undefined) judgement.add(rule.reason, {});
   let waterClass = rule.waterClass;
   if (isTagged(tags, 'drinking_water:legal', 'no')) {
-    judgement.add('not-controlled', asTag(tags, 'drinking_water:legal'));
+    judgement.add('not-controlled', tagged(tags, 'drinking_water:legal'));
     waterClass = lessFit(waterClass, 'treatable');
   }
   return { judgement, waterClass };
@@ -34,9 +34,10 @@ function unfit(rule: WaterKindRule, tags: Tags): WaterJudgement {
   const waterClass = lessFit(rule.waterClass, 'washing');
   const judgement = new Judgement(rule.evidence);
   const contradicts = rule.waterClass === 'drinking' || isTagged(tags, 'drinking_water:legal', 'yes');
-  if (contradicts) judgement.against('tags-contradict', `${rule.key}, ${asTag(tags, 'drinking_water')}`);
-  else judgement.add('not-fit', asTag(tags, 'drinking_water'));
-  if (rule.reason !== undefined && rule.reason !== 'not-stated-fit') judgement.add(rule.reason);
+  if (contradicts)
+    judgement.against('tags-contradict', { tags: [rule.key, ...tagged(tags, 'drinking_water').tags] });
+  else judgement.add('not-fit', tagged(tags, 'drinking_water'));
+  if (rule.reason !== undefined && rule.reason !== 'not-stated-fit') judgement.add(rule.reason, {});
   return { judgement, waterClass };
 }
 
@@ -47,21 +48,21 @@ function unfit(rule: WaterKindRule, tags: Tags): WaterJudgement {
 function stated(rule: WaterKindRule, tags: Tags): WaterJudgement {
   const judgement = new Judgement('stated');
   let waterClass: WaterClass = 'drinking';
-  if (rule.sticks === true && rule.reason !== undefined) judgement.against(rule.reason);
+  if (rule.sticks === true && rule.reason !== undefined) judgement.against(rule.reason, {});
   const value = tagValue(tags, 'drinking_water');
   if (isTagged(tags, 'drinking_water', 'untreated')) {
-    judgement.add('untreated', asTag(tags, 'drinking_water'));
+    judgement.add('untreated', tagged(tags, 'drinking_water'));
     waterClass = 'treatable';
   } else if (isTagged(tags, 'drinking_water', 'conditional')) {
-    judgement.against('fit-on-condition', asTag(tags, 'drinking_water'));
+    judgement.against('fit-on-condition', tagged(tags, 'drinking_water'));
     waterClass = 'treatable';
   } else if (value !== undefined && !PLAIN_WORDS.includes(value)) {
-    judgement.against('fit-unclear', asTag(tags, 'drinking_water'));
+    judgement.against('fit-unclear', tagged(tags, 'drinking_water'));
     // Nothing in such a value makes a trough better than a trough.
     waterClass = lessFit(rule.waterClass, 'treatable');
   }
   if (isTagged(tags, 'drinking_water:legal', 'no')) {
-    judgement.add('not-controlled', asTag(tags, 'drinking_water:legal'));
+    judgement.add('not-controlled', tagged(tags, 'drinking_water:legal'));
     waterClass = lessFit(waterClass, 'treatable');
   }
   return { judgement, waterClass };
@@ -79,14 +80,14 @@ export function judgeWater(rule: WaterKindRule, tags: Tags, ropeAndBucket: boole
   const { judgement } = judged;
 
   if (isTagged(tags, 'salt', 'yes')) {
-    judgement.against('salty', asTag(tags, 'salt'));
+    judgement.against('salty', tagged(tags, 'salt'));
     judged.waterClass = lessFit(judged.waterClass, 'washing');
   }
   if (isTaggedNotNo(tags, 'intermittent')) {
-    judgement.against('may-be-dry', asTag(tags, 'intermittent'));
+    judgement.against('may-be-dry', tagged(tags, 'intermittent'));
   }
-  if (isTagged(tags, 'pump', 'no') && !ropeAndBucket) judgement.add('no-pump', asTag(tags, 'pump'));
-  if (isTagged(tags, 'pump', 'powered')) judgement.add('powered-pump', asTag(tags, 'pump'));
-  if (isTagged(tags, 'bottle', 'no')) judgement.against('hard-to-fill', asTag(tags, 'bottle'));
+  if (isTagged(tags, 'pump', 'no') && !ropeAndBucket) judgement.add('no-pump', tagged(tags, 'pump'));
+  if (isTagged(tags, 'pump', 'powered')) judgement.add('powered-pump', tagged(tags, 'pump'));
+  if (isTagged(tags, 'bottle', 'no')) judgement.against('hard-to-fill', tagged(tags, 'bottle'));
   return judged;
 }

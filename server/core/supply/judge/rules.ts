@@ -12,10 +12,10 @@ import {
   effectOf,
   type FoundReason,
   found,
-  inWords,
   isAnswered,
   ONE_DOWN,
   reaches,
+  reasonsFrom,
   weakerOf,
 } from '../tags/reasons.ts';
 import { inCurrentForm } from '../tags/tag-forms.ts';
@@ -62,7 +62,8 @@ function read(tags: Tags, commodity: Commodity, lat: number, judge: Judging): Re
   let waterClass: WaterClass | null = null;
   if (rule.commodity === 'fuel') judgement = judgeFuel(rule, tags, judge.fuelKind, judge.engine);
   else ({ judgement, waterClass } = judgeWater(rule, tags, judge.ropeAndBucket));
-  judgeUse(match, tags, judge.seasonDays ?? (judge.on === null ? [] : [judge.on]), lat, judgement);
+  const days = judge.seasonDays ?? (judge.on === null ? [] : [judge.on]);
+  judgeUse(match, tags, { days, lat }, judgement);
   return { rule, evidence: judgement.evidence, waterClass, reasons: judgement.reasons };
 }
 
@@ -87,20 +88,20 @@ function worstOf(readings: readonly Reading[]): Reading | null {
 /** Takes a level off where the tags are old, and says which check dates were not believed. */
 function age(reading: Reading, feature: SupplyFeature, on: string): void {
   const { seenOn, stale, ahead } = ageOf(feature.tags, feature.editedAt, on);
-  for (const tag of ahead) reading.reasons.push(found('check-date-ahead', tag));
+  for (const tag of ahead) reading.reasons.push(found('check-date-ahead', { tags: [tag] }));
   if (!stale || seenOn === null) return;
-  reading.reasons.push(found('stale', seenOn));
+  reading.reasons.push(found('stale', { on: seenOn }));
   reading.evidence = ONE_DOWN[reading.evidence];
 }
 
 /** The reading under a fresh confirmation: what that answers is told, and no longer stands against the supply. */
 function confirm(reading: Reading, reports: readonly FoundReason[]): void {
   const answered = reading.reasons.filter(({ code }) => isAnswered(code));
-  const against = inWords(answered).map(({ text }) => text);
+  const against = reasonsFrom(answered);
   reading.reasons = reading.reasons.filter(({ code }) => !isAnswered(code));
-  if (against.length > 0) reading.reasons.push(found('confirmed-against-tags', against.join('. ')));
+  if (against.length > 0) reading.reasons.push(found('confirmed-against-tags', { against }));
   if (reading.waterClass !== null && reading.waterClass !== 'drinking')
-    reading.reasons.push(found('class-by-tags'));
+    reading.reasons.push(found('class-by-tags', {}));
   reading.reasons.push(...reports);
   reading.evidence = 'confirmed';
 }
@@ -122,12 +123,12 @@ function judgeOne(
   if (reading === null) return null;
   if (commodity === 'water' && readings.includes(null)) {
     // One of the merged objects says outright that it has no drinking water.
-    reading.reasons.push(found('tags-contradict', 'water in one mapping of it, none in another'));
+    reading.reasons.push(found('tags-contradict', { between: 'mappings' }));
     reading.evidence = 'doubtful';
     reading.waterClass = lessFit(reading.waterClass ?? 'none', 'washing');
   }
   for (const { id, keys } of feature.otherReadings ?? []) {
-    reading.reasons.push(found('tags-differ', `${id}: ${keys.join(', ')}`));
+    reading.reasons.push(found('tags-differ', { id, keys }));
   }
 
   const day = judge.on ?? judge.today ?? null;
@@ -146,9 +147,7 @@ function judgeOne(
 
   const level = judge.counting[commodity];
   if (!reaches(reading.evidence, level)) {
-    reading.reasons.push(
-      found('evidence-below', `Known as ${reading.evidence} only, ${commodity} counts from ${level}`),
-    );
+    reading.reasons.push(found('evidence-below', { evidence: reading.evidence, commodity, from: level }));
   }
   return {
     id: feature.id,
@@ -160,7 +159,7 @@ function judgeOne(
     lat: feature.lat,
     evidence: reading.evidence,
     counts: reading.reasons.every(({ code }) => effectOf(code) !== 'blocks'),
-    reasons: inWords(reading.reasons),
+    reasons: reasonsFrom(reading.reasons),
     ...(reading.waterClass === null ? {} : { waterClass: reading.waterClass }),
     tags: feature.tags,
   };

@@ -1,6 +1,7 @@
 import type { Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
-import { effectOf, type FoundReason, found, type ReasonCode } from '../tags/reasons.ts';
+import type { SupplyReasonCode } from '../../phrases/supply.ts';
+import { effectOf, type FoundReason, found } from '../tags/reasons.ts';
 
 /** A water as a treatment line meets it. */
 export interface WaterSource {
@@ -30,7 +31,7 @@ export interface WaterTreated {
 export type Treats = (source: WaterSource) => WaterTreated;
 
 /** What a treatment line answers when it is up to the water. */
-const MENDED: readonly ReasonCode[] = [
+const MENDED: readonly SupplyReasonCode[] = [
   'untreated',
   'not-controlled',
   'not-stated-fit',
@@ -38,7 +39,7 @@ const MENDED: readonly ReasonCode[] = [
   'fit-unclear',
 ];
 /** What no line and no note answers: such water stays what it is. */
-const BEYOND: readonly ReasonCode[] = ['not-fit', 'tags-contradict', 'salty', 'minerals-unknown'];
+const BEYOND: readonly SupplyReasonCode[] = ['not-fit', 'tags-contradict', 'salty', 'minerals-unknown'];
 
 /** What is known of a water while it is judged; `treat` changes it. */
 export interface WaterReading {
@@ -47,29 +48,31 @@ export interface WaterReading {
   reasons: FoundReason[];
 }
 
-const has = (reading: WaterReading, codes: readonly ReasonCode[]): boolean =>
+const has = (reading: WaterReading, codes: readonly SupplyReasonCode[]): boolean =>
   reading.reasons.some(({ code }) => codes.includes(code));
 
 /** Applies a treatment line and notes to a reading of a water, after confirmations and age. */
 export function treat(reading: WaterReading, treated: WaterTreated): void {
   if (reading.waterClass === null || reading.waterClass === 'none') return;
-  if (treated.filling !== null) reading.reasons.push(found('time-to-fill', treated.filling));
+  if (treated.filling !== null) reading.reasons.push(found('time-to-fill', { detail: treated.filling }));
   noteSalt(reading, treated);
 
   const everything =
     reading.waterClass === 'drinking' && treated.treatEverything && reading.evidence !== 'confirmed';
   if (everything) {
     reading.waterClass = 'treatable';
-    reading.reasons.push(found('treat-everything'));
+    reading.reasons.push(found('treat-everything', {}));
   }
   if (reading.waterClass !== 'treatable' || treated.fit === null || has(reading, BEYOND)) return;
   if (!treated.fit) {
-    reading.reasons.push(...treated.details.map((detail) => found('line-lacks', detail)));
+    reading.reasons.push(...treated.details.map((detail) => found('line-lacks', { detail })));
     return;
   }
   reading.reasons = reading.reasons.filter(({ code }) => !MENDED.includes(code));
-  reading.reasons.push(...treated.details.map((detail) => found('made-fit', detail)));
-  reading.reasons.push(...treated.remarks.map((remark) => found('treated-as-far-as-known', remark)));
+  reading.reasons.push(...treated.details.map((detail) => found('made-fit', { detail })));
+  reading.reasons.push(
+    ...treated.remarks.map((remark) => found('treated-as-far-as-known', { detail: remark })),
+  );
 }
 
 /** A dated note on salt answers, or raises, the doubt about it. */
@@ -80,19 +83,19 @@ function noteSalt(reading: WaterReading, { salt, saltOn, fit }: WaterTreated): v
     // Only the salt made a plain well doubtful: nothing else weakened it.
     const weakened = reading.reasons.some(({ code }) => effectOf(code) !== 'advises');
     if (!weakened && reading.evidence === 'doubtful') reading.evidence = 'implied';
-    reading.reasons.push(found('not-stated-fit'));
+    reading.reasons.push(found('not-stated-fit', {}));
     reading.waterClass = 'treatable';
   }
-  if (salt === 'ok') reading.reasons.push(found('salt-noted', saltOn ?? ''));
+  if (salt === 'ok') reading.reasons.push(found('salt-noted', { on: saltOn ?? '' }));
   if (salt === 'bad') {
     reading.reasons = reading.reasons.filter(({ code }) => code !== 'salt-unknown');
     // A line that takes out salt was asked with the note before it.
     if (fit === true && !has(reading, BEYOND)) {
       reading.waterClass = 'treatable';
-      reading.reasons.push(found('not-stated-fit'));
+      reading.reasons.push(found('not-stated-fit', {}));
     } else {
       reading.waterClass = 'washing';
-      reading.reasons.push(found('salt-found', saltOn ?? ''));
+      reading.reasons.push(found('salt-found', { on: saltOn ?? '' }));
     }
   }
 }

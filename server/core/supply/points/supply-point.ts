@@ -1,5 +1,6 @@
-import type { Commodity, Evidence, Reason, WaterClass } from '../../../contract/common.ts';
+import type { Commodity, Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { SupplyReason } from '../../phrases/supply.ts';
 
 /** A supply point for one commodity, judged for a rig and a trip. */
 export interface SupplyPoint {
@@ -14,7 +15,7 @@ export interface SupplyPoint {
   evidence: Evidence;
   counts: boolean;
   /** Why not, or what to know; codes are stable. */
-  reasons: Reason[];
+  reasons: SupplyReason[];
   /** Water only. */
   waterClass?: WaterClass;
   tags: Tags;

@@ -1,6 +1,6 @@
 import type { Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
-import type { ReasonCode } from './reasons.ts';
+import type { PlainReasonCode } from '../../phrases/supply.ts';
 
 interface KindRuleBase {
   /** Names the rule, and tells whether two objects are of the same kind. */
@@ -12,7 +12,7 @@ interface KindRuleBase {
   /** What the kind alone tells, before any other tag is looked at. */
   evidence: Evidence;
   /** Why the kind alone is not enough. */
-  reason?: ReasonCode;
+  reason?: PlainReasonCode;
   /** True when no other tag lifts `evidence` and `reason`: boats stay boats. */
   sticks?: boolean;
 }

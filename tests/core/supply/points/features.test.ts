@@ -5,6 +5,7 @@ import { describe, expect, it } from 'vitest';
 import type { MappedFeature, Tags } from '../../../../server/core/input/sources.ts';
 import { classify } from '../../../../server/core/supply/judge/rules.ts';
 import { toSupplyFeatures } from '../../../../server/core/supply/points/features.ts';
+import { textOf } from '../../../../server/words/words-of.ts';
 import { codesOf, nodeOf, PLAIN } from '../judged.ts';
 
 const squareOf = (west: number, south: number, side: number): Polygon => ({
@@ -231,7 +232,7 @@ describe('merged objects that differ', () => {
     for (const point of [judged(yes, no), judged(no, yes)]) {
       expect([point.counts, point.evidence]).toEqual([false, 'doubtful']);
       expect(codesOf(point)).toEqual(['fuel-not-sold', 'evidence-below', 'tags-differ']);
-      expect(point.reasons.at(-1)?.text).toContain('node/1: fuel:diesel');
+      expect(point.reasons.slice(-1).map((reason) => textOf(reason))[0]).toContain('node/1: fuel:diesel');
     }
     expect(judged(yes, yes).counts).toBe(true);
     expect(judged(FUEL, yes, no).counts).toBe(false);

@@ -1,10 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../../server/core/input/sources.ts';
+import type { SupplyReasonCode } from '../../../../server/core/phrases/supply.ts';
 import { classify, type Judging } from '../../../../server/core/supply/judge/rules.ts';
 import type { WaterTreated } from '../../../../server/core/supply/judge/treats.ts';
 import { toSupplyFeatures } from '../../../../server/core/supply/points/features.ts';
-import { REASON_RULES, type ReasonCode } from '../../../../server/core/supply/tags/reasons.ts';
+import { REASON_RULES } from '../../../../server/core/supply/tags/reasons.ts';
+import { textOf } from '../../../../server/words/words-of.ts';
 import { anyJudging, anyTags } from '../any-tags.ts';
 import { codesOf, nodeOf, PLAIN, pointsOf } from '../judged.ts';
 
@@ -29,7 +31,7 @@ const treated = (changes: Partial<WaterTreated>): Partial<Judging> => ({
 });
 
 /** One case for each reason: the tags, and what they are judged for. */
-const CASES: Record<Exclude<ReasonCode, 'tags-differ'>, [Tags, Partial<Judging>?]> = {
+const CASES: Record<Exclude<SupplyReasonCode, 'tags-differ'>, [Tags, Partial<Judging>?]> = {
   'reported-out': [TAP, reports('2026-05-01', false)],
   'out-of-use': [{ 'disused:amenity': 'fuel' }],
   closed: [{ ...STATION, opening_hours: 'closed' }],
@@ -114,9 +116,9 @@ describe('reasons', () => {
     (code, [tags, judge]) => {
       const points = pointsOf(tags, judge);
       const reason = points.flatMap((point) => point.reasons).find((one) => one.code === code);
-      expect(reason?.text).toMatch(/^[A-Z][^\n]{10,200}[^.]$/);
+      expect(reason && textOf(reason)).toMatch(/^[A-Z][^\n]{10,200}[^.]$/);
       for (const point of points) {
-        if (REASON_RULES[code as ReasonCode].effect === 'blocks') expect(point.counts).toBe(false);
+        if (REASON_RULES[code as SupplyReasonCode].effect === 'blocks') expect(point.counts).toBe(false);
       }
     },
   );
@@ -135,14 +137,17 @@ describe('reasons', () => {
     };
     const node = nodeOf({ amenity: 'fuel', 'fuel:diesel': 'no' }, { lon: 88.005, lat: -34.995 });
     const [point] = classify(toSupplyFeatures([area, node]).features, PLAIN);
-    expect(point?.reasons.find(({ code }) => code === 'tags-differ')?.text).toContain('node/1: fuel:diesel');
+    const differ = point?.reasons.find(({ code }) => code === 'tags-differ');
+    expect(differ && textOf(differ)).toContain('node/1: fuel:diesel');
   });
 
   it('list what decides before what advises', () => {
     fc.assert(
       fc.property(anyTags, anyJudging, (tags, judge) => {
         for (const point of pointsOf(tags, judge)) {
-          const advises = codesOf(point).map((code) => REASON_RULES[code as ReasonCode].effect === 'advises');
+          const advises = codesOf(point).map(
+            (code) => REASON_RULES[code as SupplyReasonCode].effect === 'advises',
+          );
           expect(advises).toEqual([...advises].sort((a, b) => Number(a) - Number(b)));
         }
       }),

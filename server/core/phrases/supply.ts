@@ -1,0 +1,112 @@
+import type { Commodity, Evidence } from '../../contract/common.ts';
+import type { FuelKind } from '../../contract/rig.ts';
+import type { NoFacts, Said } from './said.ts';
+
+/** Tags as OSM writes them: "access=private". */
+interface Tagged {
+  readonly tags: readonly string[];
+}
+
+/** An ISO date. */
+interface Dated {
+  readonly on: string;
+}
+
+/** What treating says of a water; still in words. */
+interface Treated {
+  readonly detail: string;
+}
+
+/** What one finding behind each reason of a supply has to say. */
+export interface SupplyFindings {
+  'reported-out': Dated;
+  'out-of-use': Tagged;
+  closed: Tagged;
+  broken: Tagged;
+  'not-public': Tagged;
+  'permit-needed': Tagged;
+  /** `to` where it is judged for several days. */
+  'out-of-season': { season: string; from: string; to: string | null };
+  'no-pump': Tagged;
+  'fuel-not-sold': Tagged;
+  'grade-below-engine': Tagged;
+  'blend-beyond-engine': Tagged;
+  'for-aircraft': NoFacts;
+  'for-boats': NoFacts;
+  'tags-contradict': Tagged | { between: 'mappings' };
+  'for-fire-fighting': NoFacts;
+  'for-animals': NoFacts;
+  decorative: NoFacts;
+  'not-fit': Tagged;
+  salty: Tagged;
+  untreated: Tagged;
+  'not-controlled': Tagged;
+  'not-stated-fit': NoFacts;
+  'fit-on-condition': Tagged;
+  'fit-unclear': Tagged;
+  'salt-unknown': NoFacts;
+  'minerals-unknown': NoFacts;
+  'salt-found': Dated;
+  'line-lacks': Treated;
+  'use-unknown': NoFacts;
+
+  'never-implied': { fuel: FuelKind };
+  'other-fuels-listed': Tagged;
+  'grade-not-sold': Tagged;
+  'fuel-kind-unknown': NoFacts;
+  'fuel-unclear': Tagged;
+  'fuel-may-not-suit': Tagged;
+  'lorries-only': Tagged;
+  'access-unclear': Tagged;
+  'hard-to-fill': Tagged;
+  'status-unclear': Tagged;
+  'may-be-dry': Tagged;
+  'season-unknown': { season: string; dated: boolean };
+  stale: Dated;
+  'evidence-below': { evidence: Evidence; commodity: Commodity; from: Evidence };
+
+  'tags-differ': { id: string; keys: readonly string[] };
+  'confirmation-expired': { on: string; days: number };
+  'confirmation-ahead': Dated;
+  'confirmation-undated': Dated;
+
+  confirmed: Dated;
+  'confirmed-against-tags': { against: readonly SupplyReason[] };
+  'class-by-tags': NoFacts;
+  'treat-everything': NoFacts;
+  'made-fit': Treated;
+  'treated-as-far-as-known': Treated;
+  'salt-noted': Dated;
+  'time-to-fill': Treated;
+  'in-season': { season: string };
+  'customers-only': Tagged;
+  'access-unknown': Tagged;
+  'lorry-pump': Tagged;
+  'diesel-kin': Tagged;
+  'ethanol-blend': Tagged;
+  'low-octane': Tagged;
+  'grade-not-stated': Tagged;
+  'powered-pump': Tagged;
+  fee: Tagged;
+  'opening-hours': { hours: string };
+  'check-date-ahead': Tagged;
+  'mapper-doubt': { note: string };
+}
+
+export type SupplyReasonCode = keyof SupplyFindings;
+
+/** Codes that only tags have to be known for. */
+export type TagReasonCode = {
+  [Code in SupplyReasonCode]: SupplyFindings[Code] extends Tagged ? Code : never;
+}[SupplyReasonCode];
+
+/** Codes for which nothing has to be known. */
+export type PlainReasonCode = {
+  [Code in SupplyReasonCode]: NoFacts extends SupplyFindings[Code] ? Code : never;
+}[SupplyReasonCode];
+
+/** A reason is told with all the findings of its code. */
+export type SupplyReasons = {
+  readonly [Code in SupplyReasonCode]: { readonly findings: readonly SupplyFindings[Code][] };
+};
+export type SupplyReason = Said<SupplyReasons>;

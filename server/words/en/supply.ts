@@ -1,0 +1,162 @@
+import type { FuelKind } from '../../contract/rig.ts';
+import type { SupplyReason, SupplyReasonCode, SupplyReasons } from '../../core/phrases/supply.ts';
+import type { Say, Sayings } from '../catalogue.ts';
+import { metricText } from '../metric.ts';
+import { joined, type Parts, parts } from '../part.ts';
+
+/** In a sentence: "sells diesel". */
+const FUEL_NAMES: Record<FuelKind, string> = {
+  diesel: 'diesel',
+  petrol: 'petrol',
+  lpg: 'LPG',
+  cng: 'CNG',
+  lng: 'LNG',
+  e85: 'E85',
+};
+
+/** Words of mappers and users on one line: each run of white space a blank, none at the ends. */
+function onOneLine(all: Parts): Parts {
+  return all.map((part, place) => {
+    if (!('text' in part)) return part;
+    const text = part.text.replace(/\s+/g, ' ');
+    const start = place === 0 ? text.trimStart() : text;
+    return { ...part, text: place === all.length - 1 ? start.trimEnd() : start };
+  });
+}
+
+/** What was found, each once, in the order of the alphabet. */
+function each<Finding>(
+  { findings }: { readonly findings: readonly Finding[] },
+  detail: (finding: Finding) => Parts,
+): Parts {
+  const details = new Map<string, Parts>();
+  for (const finding of findings) {
+    const line = onOneLine(detail(finding));
+    details.set(metricText(line), line);
+  }
+  const texts = [...details.keys()].sort();
+  return joined(
+    texts.map((text) => details.get(text) ?? []),
+    '; ',
+  );
+}
+
+interface Found<Finding> {
+  readonly findings: readonly Finding[];
+}
+
+const tagList = ({ tags: list }: { readonly tags: readonly string[] }): Parts => parts`${list.join(', ')}`;
+const tags = (facts: Found<{ readonly tags: readonly string[] }>): Parts => each(facts, tagList);
+const dates = (facts: Found<{ readonly on: string }>): Parts => each(facts, ({ on }) => parts`${on}`);
+const details = (facts: Found<{ readonly detail: string }>): Parts =>
+  each(facts, ({ detail }) => parts`${detail}`);
+
+/** A reason inside another. */
+const reasonParts = ({ code, facts }: SupplyReason, say: Say): Parts =>
+  (SUPPLY_REASONS[code] as Sayings<SupplyReasons>[SupplyReasonCode] as (facts: unknown, say: Say) => Parts)(
+    facts,
+    say,
+  );
+
+/** Why a supply does not count, or what to know of it: what is known, then what to do. */
+export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
+  'reported-out': (facts) =>
+    parts`You reported on ${dates(facts)} that it does not work. A newer report changes that`,
+  'out-of-use': (facts) =>
+    parts`Mapped as out of use, gone or not yet built (${tags(facts)}): do not go for it`,
+  closed: (facts) => parts`Mapped as closed (${tags(facts)}): ask before you plan on it`,
+  broken: (facts) => parts`Mapped as broken or locked (${tags(facts)}): ask before you plan on it`,
+  'not-public': (facts) => parts`Not open to the public (${tags(facts)}): ask the owner first`,
+  'permit-needed': (facts) => parts`Only with a permit (${tags(facts)}): get it, then confirm the point`,
+  'out-of-season': (facts) =>
+    parts`Out of season: ${each(facts, ({ season, from, to }) => parts`${season}, judged for ${to === null ? from : `${from} to ${to}`}`)}. Ask before you plan on it`,
+  'no-pump': (facts) => parts`No pump (${tags(facts)}): needs rope and bucket aboard`,
+  'fuel-not-sold': (facts) => parts`Does not sell your fuel (${tags(facts)})`,
+  'grade-below-engine': (facts) =>
+    parts`Lists only petrol of a lower octane number than your engine needs (${tags(facts)})`,
+  'blend-beyond-engine': (facts) => parts`Lists only blends that your engine does not take (${tags(facts)})`,
+  'for-aircraft': () => parts`Fuel for aircraft, not for vehicles`,
+  'for-boats': () => parts`For boats: ask whether a vehicle can get there and is served`,
+  'tags-contradict': (facts) =>
+    parts`Its tags contradict each other (${each(facts, (one) => ('tags' in one ? tagList(one) : parts`water in one mapping of it, none in another`))}): take it as not fit to drink`,
+  'for-fire-fighting': () => parts`Kept for fire fighting: not a supply`,
+  'for-animals': () => parts`Water for animals, not for people`,
+  decorative: () => parts`A fountain is taken as decorative unless its tags say drinking water`,
+  'not-fit': (facts) => parts`Mapped as not fit to drink (${tags(facts)})`,
+  salty: (facts) => parts`Salt water (${tags(facts)}): no filter takes out salt`,
+  untreated: (facts) => parts`Untreated water (${tags(facts)}): treat before drinking`,
+  'not-controlled': (facts) => parts`Not officially controlled (${tags(facts)}): treat before drinking`,
+  'not-stated-fit': () => parts`Not stated fit to drink: treat before drinking`,
+  'fit-on-condition': (facts) =>
+    parts`Fit to drink only on some condition (${tags(facts)}): ask, or treat it`,
+  'fit-unclear': (facts) => parts`Whether it is fit to drink is unclear (${tags(facts)}): ask, or treat it`,
+  'salt-unknown': () => parts`Well water may be salty or foul, which no filter mends: have it tested`,
+  'minerals-unknown': () => parts`Hot springs may scald and hold minerals that no filter takes out`,
+  'salt-found': (facts) =>
+    parts`You noted on ${dates(facts)} that it is salty: only reverse osmosis takes out salt`,
+  'line-lacks': (facts) => parts`Your treatment line does not make it fit to drink: ${details(facts)}`,
+  'use-unknown': () => parts`What the water is for, and whether it can be drawn, is not known`,
+  'never-implied': (facts) =>
+    parts`Its tags do not say that it sells ${each(facts, ({ fuel }) => parts`${FUEL_NAMES[fuel]}`)}, which many stations do not: ask first`,
+  'other-fuels-listed': (facts) => parts`Other fuels are listed (${tags(facts)}), yours is not: ask first`,
+  'grade-not-sold': (facts) =>
+    parts`A grade of your fuel is not sold here (${tags(facts)}), no other is listed: ask first`,
+  'fuel-kind-unknown': () => parts`Its tags do not say that it sells your fuel for vehicles: ask first`,
+  'fuel-unclear': (facts) => parts`Whether it sells your fuel is unclear (${tags(facts)}): ask first`,
+  'fuel-may-not-suit': (facts) =>
+    parts`Sells a fuel that not every engine of your kind takes (${tags(facts)}): check the handbook`,
+  'lorries-only': (facts) => parts`For heavy vehicles (${tags(facts)}): ask whether you are served`,
+  'access-unclear': (facts) => parts`Who may use it is unclear (${tags(facts)}): ask first`,
+  'hard-to-fill': (facts) => parts`A bottle cannot be filled here (${tags(facts)}), let alone a can`,
+  'status-unclear': (facts) => parts`Whether it works is unclear (${tags(facts)}): ask first`,
+  'may-be-dry': (facts) => parts`May be dry (${tags(facts)}): ask before you plan on it`,
+  'season-unknown': (facts) =>
+    parts`Only in season: ${each(facts, ({ season, dated }) => parts`${season}${dated ? '' : ', no date of departure given'}`)}. Ask before you plan on it`,
+  stale: (facts) =>
+    parts`Last edited or checked on ${dates(facts)}, over three years before: may have changed since`,
+  'evidence-below': (facts) =>
+    parts`${each(facts, ({ evidence, commodity, from }) => parts`Known as ${evidence} only, ${commodity} counts from ${from}`)}: confirm it, or ask for less`,
+  'tags-differ': (facts) =>
+    parts`The objects merged here differ (${each(facts, ({ id, keys }) => parts`${id}: ${keys.join(', ')}`)}): the worse reading is used`,
+  'confirmation-expired': (facts) =>
+    parts`Your confirmation has expired (${each(facts, ({ on, days }) => parts`${on}, holds for ${days} days`)}): confirm it again`,
+  'confirmation-ahead': (facts) =>
+    parts`Your confirmation of ${dates(facts)} lies after the day judged for, so it is not used`,
+  'confirmation-undated': (facts) =>
+    parts`Your confirmation of ${dates(facts)} cannot be weighed without a date of departure: give one`,
+  confirmed: (facts) => parts`You confirmed it on ${dates(facts)}`,
+  'confirmed-against-tags': (facts, say) =>
+    parts`Your confirmation stands against this: ${each(facts, ({ against }) =>
+      joined(
+        against.map((reason) => reasonParts(reason, say)),
+        '. ',
+      ),
+    )}`,
+  'class-by-tags': () =>
+    parts`You confirmed that it gives water; whether that is fit to drink still goes by the map`,
+  'treat-everything': () =>
+    parts`Stated fit to drink, but you treat every source that is not confirmed: fit for a resident is not fit for you`,
+  'made-fit': (facts) => parts`Fit to drink only after your treatment line: ${details(facts)}`,
+  'treated-as-far-as-known': (facts) => parts`Reckoned as far as known: ${details(facts)}`,
+  'salt-noted': (facts) => parts`You noted on ${dates(facts)} that it is not salty`,
+  'time-to-fill': (facts) => parts`Filling takes time: ${details(facts)}`,
+  'in-season': (facts) =>
+    parts`Only in season: ${each(facts, ({ season }) => parts`${season}`)}, and so on the day judged for`,
+  'customers-only': (facts) => parts`For customers only (${tags(facts)})`,
+  'access-unknown': (facts) => parts`Who may use it is not known (${tags(facts)})`,
+  'lorry-pump': (facts) =>
+    parts`Pump for heavy vehicles (${tags(facts)}): wide nozzle, may not fit your filler neck`,
+  'diesel-kin': (facts) => parts`Diesel of another make (${tags(facts)}): check that your engine takes it`,
+  'ethanol-blend': (facts) =>
+    parts`Only petrol with ethanol is listed (${tags(facts)}): check that your engine takes it`,
+  'low-octane': (facts) =>
+    parts`Only petrol of low octane number is listed (${tags(facts)}): check that your engine takes it`,
+  'grade-not-stated': (facts) =>
+    parts`Whether its grade suits your engine is not stated (${tags(facts)}): ask first`,
+  'powered-pump': (facts) => parts`The pump needs power (${tags(facts)})`,
+  fee: (facts) => parts`Costs money (${tags(facts)})`,
+  'opening-hours': (facts) => parts`Opening hours as mapped: ${each(facts, ({ hours }) => parts`${hours}`)}`,
+  'check-date-ahead': (facts) => parts`A check date after the day judged for is not used (${tags(facts)})`,
+  'mapper-doubt': (facts) =>
+    parts`A mapper left a note to be looked into: ${each(facts, ({ note }) => parts`${note}`)}`,
+};
