@@ -5,7 +5,7 @@ export const METRES_OF_WAY = 'm of way';
 
 /** One term of a sum: what it is, how much, in which unit. */
 export interface Term {
-  readonly label: Phrase | string;
+  readonly label: Phrase;
   readonly value: number;
   readonly unit: string;
 }
