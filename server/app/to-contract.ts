@@ -4,8 +4,8 @@ import type { Analysis } from '../core/analyse/analysis.ts';
 import type { ChangingMapData } from '../core/mapview/map-data.ts';
 import { METRES_OF_WAY } from '../core/quantity/term.ts';
 import { answerOf } from '../words/answer/answer-of.ts';
-import { hasFigures, metricText } from '../words/metric.ts';
-import type { Part } from '../words/part.ts';
+import { hasFigures, metricText } from '../words/parts/metric.ts';
+import type { Part } from '../words/parts/part.ts';
 import type { Utterance } from '../words/words-of.ts';
 import { wordsOf } from '../words/words-of.ts';
 

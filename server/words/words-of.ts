@@ -3,10 +3,10 @@ import type { LogFault } from '../core/phrases/log-faults.ts';
 import type { Misfit } from '../core/phrases/misfits.ts';
 import type { Phrase } from '../core/phrases/phrases.ts';
 import type { Reason } from '../core/phrases/reasons.ts';
-import type { Catalogue, MisfitWords, Say } from './catalogue.ts';
 import { ENGLISH } from './en/english.ts';
-import { metricText } from './metric.ts';
-import type { Parts } from './part.ts';
+import type { Catalogue, MisfitWords, Say } from './parts/catalogue.ts';
+import { metricText } from './parts/metric.ts';
+import type { Parts } from './parts/part.ts';
 
 /** Anything that core says. */
 export type Utterance = CodedCaution | Reason | Phrase;

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { toContract } from '../../server/app/to-contract.ts';
-import { figure, fixed, rounded } from '../../server/words/figures.ts';
-import { hasFigures, metricText } from '../../server/words/metric.ts';
-import { joined, parts } from '../../server/words/part.ts';
+import { figure, fixed, rounded } from '../../server/words/parts/figures.ts';
+import { hasFigures, metricText } from '../../server/words/parts/metric.ts';
+import { joined, parts } from '../../server/words/parts/part.ts';
 
 describe('parts', () => {
   it('keep words together and quantities apart', () => {

@@ -1,6 +1,6 @@
 import type { Answer, Sentence, SentencePart } from '../../contract/analysis.ts';
 import type { Commodity } from '../../contract/common.ts';
-import type { Part, Parts } from '../part.ts';
+import type { Part, Parts } from '../parts/part.ts';
 import type { AnswerFacts } from './answer-facts.ts';
 import { saidOf } from './said-of.ts';
 import { todoOf } from './todo-of.ts';

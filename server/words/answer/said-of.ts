@@ -1,8 +1,8 @@
 import type { Commodity, Evidence, Verdict } from '../../contract/common.ts';
 import type { Gap, Report } from '../../core/gaps/gap.ts';
 import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
-import { figure, placeAt } from '../figures.ts';
-import { type Part, parts, type Words } from '../part.ts';
+import { figure, placeAt } from '../parts/figures.ts';
+import { type Part, parts, type Words } from '../parts/part.ts';
 import { reasonText } from '../words-of.ts';
 import type { AnswerFacts } from './answer-facts.ts';
 import { stretchName } from './names.ts';

@@ -1,7 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
-import { figure, placeAt } from '../figures.ts';
-import { joined, type Part, parts } from '../part.ts';
+import { figure, placeAt } from '../parts/figures.ts';
+import { joined, type Part, parts } from '../parts/part.ts';
 import type { AnswerFacts } from './answer-facts.ts';
 import { commodityWord, edgeName } from './names.ts';
 

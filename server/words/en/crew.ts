@@ -1,8 +1,8 @@
 import type { WaterClass } from '../../contract/common.ts';
 import type { PetSource } from '../../core/phrases/crew.ts';
-import type { Catalogue } from '../catalogue.ts';
-import { bare, figure, fixed, rounded } from '../figures.ts';
-import { joined, type Part, parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { bare, figure, fixed, rounded } from '../parts/figures.ts';
+import { joined, type Part, parts } from '../parts/part.ts';
 import { LEVEL_SOURCES } from './defaults.ts';
 
 /** What a water of a class is fit for. */

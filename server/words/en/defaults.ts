@@ -1,9 +1,9 @@
 import type { UseLevel } from '../../contract/crew.ts';
 import type { FuelKind } from '../../contract/rig.ts';
 import { GERM_CLASSES, type Logs } from '../../contract/treatment.ts';
-import type { Catalogue } from '../catalogue.ts';
-import { figure, fixed, kmOf, rounded } from '../figures.ts';
-import { type Part, parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { figure, fixed, kmOf, rounded } from '../parts/figures.ts';
+import { type Part, parts } from '../parts/part.ts';
 
 const KERB_WORDS = { 'full-fuel-no-driver': 'full tanks, no driver', 'running-order': 'running order' };
 

@@ -1,4 +1,4 @@
-import type { Catalogue } from '../catalogue.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
 import { CREW_CAUTIONS, CREW_PHRASES } from './crew.ts';
 import { DEFAULT_REASONS, DEFAULT_VALUES } from './defaults.ts';
 import { FUEL_CAUTIONS, FUEL_PHRASES } from './fuel.ts';

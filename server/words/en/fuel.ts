@@ -1,8 +1,8 @@
 import type { FuelKind } from '../../contract/rig.ts';
 import type { Surface } from '../../contract/surface.ts';
-import type { Catalogue } from '../catalogue.ts';
-import { figure, fixed, kmOf, placeAt, rounded } from '../figures.ts';
-import { parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { figure, fixed, kmOf, placeAt, rounded } from '../parts/figures.ts';
+import { parts } from '../parts/part.ts';
 
 /** What to know of the fuel of a trip. */
 export const FUEL_CAUTIONS = {

@@ -1,6 +1,6 @@
-import type { Catalogue } from '../catalogue.ts';
-import { figure, kmOf, rounded } from '../figures.ts';
-import { parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { figure, kmOf, rounded } from '../parts/figures.ts';
+import { parts } from '../parts/part.ts';
 
 /** Labels of the terms of a gap. */
 export const GAP_TERMS = {

@@ -1,7 +1,7 @@
 import type { Bearer, CarriedAgainst } from '../../core/phrases/mass.ts';
-import type { Catalogue } from '../catalogue.ts';
-import { figure, fixed, rounded } from '../figures.ts';
-import { joined, type Part, parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { figure, fixed, rounded } from '../parts/figures.ts';
+import { joined, type Part, parts } from '../parts/part.ts';
 import { FUEL_SOURCES } from './fuel.ts';
 
 /** Examples of rules on carried fuel: the rules of the place come first. */

@@ -1,4 +1,4 @@
-import type { MisfitSayings } from '../catalogue.ts';
+import type { MisfitSayings } from '../parts/catalogue.ts';
 
 const inOrder = (path: string) => `Put the three numbers of ${path} in order`;
 

@@ -1,6 +1,6 @@
 import type { NamedPlace } from '../../core/phrases/plan.ts';
-import { kmOf, placeAt } from '../figures.ts';
-import { type Part, type Place, parts } from '../part.ts';
+import { kmOf, placeAt } from '../parts/figures.ts';
+import { type Part, type Place, parts } from '../parts/part.ts';
 
 /** "Far pump (km 212)". */
 export function namedPlace({ kind, name, atM }: NamedPlace): Part[] {

@@ -1,6 +1,6 @@
-import type { Catalogue } from '../catalogue.ts';
-import { figure, halfUp, placeAt, rounded } from '../figures.ts';
-import { type Part, parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { figure, halfUp, placeAt, rounded } from '../parts/figures.ts';
+import { type Part, parts } from '../parts/part.ts';
 
 /** "2027-05-03T14:05" as a person writes it. */
 const clock = (local: string): string => local.replace('T', ' ');

@@ -1,9 +1,9 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { LaidDepot, NamedStop, OtherStop } from '../../core/phrases/plan.ts';
-import type { Catalogue } from '../catalogue.ts';
-import { figure, fixed, kmOf, placeAt, rounded } from '../figures.ts';
-import { metricText } from '../metric.ts';
-import { joined, type Part, type Parts, parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { figure, fixed, kmOf, placeAt, rounded } from '../parts/figures.ts';
+import { metricText } from '../parts/metric.ts';
+import { joined, type Part, type Parts, parts } from '../parts/part.ts';
 import { exactPlace, namedPlace } from './named-place.ts';
 
 const canWord = (count: number): string => (count === 1 ? 'can' : 'cans');

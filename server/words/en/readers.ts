@@ -1,7 +1,7 @@
 import type { GroundRank, InRouteFile, NoCoverWhy } from '../../core/phrases/readers.ts';
-import type { Catalogue } from '../catalogue.ts';
-import { kmOf, rounded } from '../figures.ts';
-import { type Parts, parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { kmOf, rounded } from '../parts/figures.ts';
+import { type Parts, parts } from '../parts/part.ts';
 
 /** The sentence with its place in the route's file. */
 const inRouteFile = (sentence: Parts, { count, line }: InRouteFile): Parts =>

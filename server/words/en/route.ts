@@ -1,6 +1,6 @@
-import type { Catalogue } from '../catalogue.ts';
-import { fixed, kmOf, placeAt, rounded } from '../figures.ts';
-import { type Parts, parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { fixed, kmOf, placeAt, rounded } from '../parts/figures.ts';
+import { type Parts, parts } from '../parts/part.ts';
 
 export const ROUTE_CAUTIONS = {
   'no-cover': ({ commodity }) => parts`No extract shows ${commodity} here: reckoned as dry.`,

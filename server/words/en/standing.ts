@@ -1,5 +1,5 @@
-import type { Catalogue } from '../catalogue.ts';
-import { parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { parts } from '../parts/part.ts';
 
 /** The cautions that every answer carries. */
 export const STANDING_REASONS = {

@@ -1,8 +1,8 @@
 import type { FuelKind } from '../../contract/rig.ts';
 import type { SupplyReason, SupplyReasonCode, SupplyReasons } from '../../core/phrases/supply.ts';
-import type { Say, Sayings } from '../catalogue.ts';
-import { metricText } from '../metric.ts';
-import { joined, type Parts, parts } from '../part.ts';
+import type { Say, Sayings } from '../parts/catalogue.ts';
+import { metricText } from '../parts/metric.ts';
+import { joined, type Parts, parts } from '../parts/part.ts';
 
 /** In a sentence: "sells diesel". */
 const FUEL_NAMES: Record<FuelKind, string> = {

@@ -1,6 +1,6 @@
-import type { Catalogue } from '../catalogue.ts';
-import { bare, figure, rounded } from '../figures.ts';
-import { joined, parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { bare, figure, rounded } from '../parts/figures.ts';
+import { joined, parts } from '../parts/part.ts';
 
 /** What to know about a treatment line on a trip. */
 export const TREATMENT_CAUTIONS = {

@@ -1,6 +1,6 @@
-import type { Catalogue } from '../catalogue.ts';
-import { figure, placeAt, rounded } from '../figures.ts';
-import { type Part, parts } from '../part.ts';
+import type { Catalogue } from '../parts/catalogue.ts';
+import { figure, placeAt, rounded } from '../parts/figures.ts';
+import { type Part, parts } from '../parts/part.ts';
 import { exactPlace, namedPlace } from './named-place.ts';
 
 export const WHAT_IF_CAUTIONS = {

@@ -1,4 +1,4 @@
-import type { Verdict } from '../contract/common.ts';
+import type { Verdict } from '../../contract/common.ts';
 
 /** Units of figures inside sentences. `count`: a bare number that no unit goes with. */
 export type Unit =

@@ -1,8 +1,8 @@
-import type { CautionFacts } from '../core/phrases/cautions.ts';
-import type { LogFaultFacts, LogPlace } from '../core/phrases/log-faults.ts';
-import type { MisfitFacts } from '../core/phrases/misfits.ts';
-import type { Phrase, PhraseFacts } from '../core/phrases/phrases.ts';
-import type { ReasonFacts } from '../core/phrases/reasons.ts';
+import type { CautionFacts } from '../../core/phrases/cautions.ts';
+import type { LogFaultFacts, LogPlace } from '../../core/phrases/log-faults.ts';
+import type { MisfitFacts } from '../../core/phrases/misfits.ts';
+import type { Phrase, PhraseFacts } from '../../core/phrases/phrases.ts';
+import type { ReasonFacts } from '../../core/phrases/reasons.ts';
 import type { Parts } from './part.ts';
 
 /** Says a phrase that stands among the facts of another. */
