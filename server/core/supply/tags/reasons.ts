@@ -117,7 +117,7 @@ const ORDER = Object.fromEntries(Object.keys(REASON_RULES).map((code, place) => 
   number
 >;
 
-/** Reasons in the table's order, each code once with all its findings. */
+/** Reasons in the table's order, each code once with all its findings, whatever order these were come by in. */
 export function reasonsFrom(reasons: readonly FoundReason[]): SupplyReason[] {
   const findings = new Map<SupplyReasonCode, FoundReason['finding'][]>();
   for (const { code, finding } of reasons) {
@@ -127,8 +127,13 @@ export function reasonsFrom(reasons: readonly FoundReason[]): SupplyReason[] {
   }
   return [...findings]
     .sort(([a], [b]) => ORDER[a] - ORDER[b])
-    .map(([code, all]) => ({ code, facts: { findings: all } }) as SupplyReason);
+    .map(([code, all]) => ({ code, facts: { findings: all.sort(byText) } }) as SupplyReason);
 }
+
+const byText = (a: unknown, b: unknown): number => {
+  const [one, other] = [JSON.stringify(a) ?? '', JSON.stringify(b) ?? ''];
+  return one < other ? -1 : Number(one > other);
+};
 
 const STRENGTH: Record<Evidence, number> = { confirmed: 3, stated: 2, implied: 1, doubtful: 0 };
 
