@@ -84,14 +84,18 @@ async function runTests(standing: Standing, tests: readonly string[]): Promise<'
     },
   });
   let ended = false;
-  const end = once(child, 'close').then(() => {
+  let isStopped = false;
+  const end = once(child, 'close').then(([, signal]) => {
     ended = true;
+    // A mutant can end the process of its test, not that of the run.
+    if (signal !== null && !isStopped) throw new Error(`the tests were ended from outside: ${signal}`);
   });
   while (!ended) {
     await Promise.race([end, setTimeout(1_000)]);
     standing.update();
     const stuck = [...standing.trying].some(([by, { fromS }]) => processorSeconds(by) - fromS > STUCK_S);
     if (!stuck || ended || child.pid === undefined) continue;
+    isStopped = true;
     process.kill(-child.pid, 'SIGKILL');
     await end;
   }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { returnNeedL } from '../../../server/core/gaps/need.ts';
 import { reckon } from '../../../server/core/gaps/reckon.ts';
 import { daysOfStanding, standingDays, standingLPerDay } from '../../../server/core/gaps/standing.ts';
+import type { Term } from '../../../server/core/quantity/term.ts';
 import { courseOf, EXAMPLE_RIG, passingEdge } from '../../helpers/course.ts';
 
 /** 1.2 l/h for half an hour, 1.8 l/h for two and 0.3 l/h for two: 0.6 + 3.6 + 0.6 l in a day of standing. */
@@ -16,6 +17,8 @@ const rigFile = {
 };
 const fuel = courseOf({ rigFile });
 const water = courseOf({ rigFile, commodity: 'water' });
+
+const phraseOf = ({ label }: Term) => (typeof label === 'string' ? label : label.phrase);
 
 /** Half a day of filling where a way of 100 km begins, a quarter of waiting where it ends. */
 const from = { ...passingEdge(100_000), fillDays: 0.5 };
@@ -54,14 +57,14 @@ describe('a way with standing at its ends', () => {
       [200, Number((filledL - 17).toFixed(6))],
       [200, Number((filledL - 17 - 0.25 * FUEL_PER_DAY_L).toFixed(6))],
     ]);
-    const standing = needTerms.find(({ label }) => label.phrase === 'filling-and-waiting');
+    const standing = needTerms.find((term) => phraseOf(term) === 'filling-and-waiting');
     expect(standing).toMatchObject({ unit: 'l' });
     expect(standing?.value).toBeCloseTo(0.75 * FUEL_PER_DAY_L, 9);
   });
 
   it('tells no filling and waiting where there is none', () => {
     const { needTerms, levels } = reckon(fuel, passingEdge(100_000), passingEdge(200_000), 100);
-    expect(needTerms.map(({ label }) => label.phrase)).toEqual(['along-the-route-at']);
+    expect(needTerms.map(phraseOf)).toEqual(['along-the-route-at']);
     expect(levels).toHaveLength(2);
   });
 
