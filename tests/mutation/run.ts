@@ -8,7 +8,7 @@
  */
 import { spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { setTimeout } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
@@ -20,7 +20,9 @@ import { FLOOR_PERCENT, LOT, MUTATED, SAMPLE, SEED, STUCK_S } from './settings.t
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const VITEST = join(ROOT, 'node_modules/.bin/vitest');
-const FOLDER = join(ROOT, '.tmp/mutation');
+/** Of this run alone: two at a time must not read each other's notes. */
+mkdirSync(join(ROOT, '.tmp'), { recursive: true });
+const FOLDER = mkdtempSync(join(ROOT, '.tmp/mutation-'));
 const CODE = join(FOLDER, 'code.json');
 const NOTES = join(FOLDER, 'notes.jsonl');
 
@@ -107,7 +109,6 @@ async function runTests(standing: Standing, tests: readonly string[]): Promise<'
 }
 
 async function tryLot(lot: readonly Mutant[], tests: readonly string[]): Promise<Map<Mutant, Verdict>> {
-  mkdirSync(FOLDER, { recursive: true });
   writeFileSync(CODE, JSON.stringify(await switchedCode(ROOT, lot)));
   writeFileSync(NOTES, '');
   const standing = new Standing();
@@ -131,7 +132,9 @@ for (let from = 0; from < chosen.length; from += LOT) {
   for (const [mutant, verdict] of await tryLot(chosen.slice(from, from + LOT), tests))
     verdicts.set(mutant, verdict);
 }
-const percent = print(verdicts, join(FOLDER, 'report.json'));
+const report = join(FOLDER, 'report.json');
+const percent = print(verdicts, report);
+console.log(`\nEach mutant with what became of it: ${report}`);
 console.log(`${Math.round((performance.now() - startMs) / 1000)} s`);
 if (percent < FLOOR_PERCENT) {
   console.log(`Of core ${percent.toFixed(1)} % are noticed; at least ${FLOOR_PERCENT} % must be.`);
