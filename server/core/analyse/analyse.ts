@@ -10,7 +10,6 @@ import { evenLoad, type Load } from '../mass/load.ts';
 import { daysOf } from '../pace/days-of.ts';
 import type { OpeningHoursReader } from '../pace/opening.ts';
 import type { Caution } from '../phrases/cautions.ts';
-
 import { buildRoute } from '../route/build-route.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
