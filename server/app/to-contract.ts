@@ -1,5 +1,6 @@
 import type { Analysis as AnalysisTold } from '../contract/analysis.ts';
 import type { MapData } from '../contract/map.ts';
+import type { RigFile } from '../contract/rig.ts';
 import type { Analysis } from '../core/analyse/analysis.ts';
 import type { ChangingMapData } from '../core/mapview/map-data.ts';
 import { METRES_OF_WAY } from '../core/quantity/term.ts';
@@ -64,7 +65,14 @@ export const toContract = <T>(value: T): Contracted<T> => convert(value) as Cont
 /** An analysis, with its answer in sentences. Rig and trip are in the contract's units already. */
 export function analysisToContract(analysis: Analysis): AnalysisTold {
   const { rig, trip, onwardTold: _told, ...rest } = analysis;
-  return { ...toContract(rest), answer: answerOf(analysis), rig, trip };
+  return { ...toContract(rest), answer: answerOf(analysis), rig: withHazards(rig, analysis.treatment), trip };
+}
+
+/** The rig's file with what is expected of every kind of source, as it was reckoned with. */
+function withHazards(rig: RigFile, report: Analysis['treatment']): RigFile {
+  if (rig.treatment === undefined || report === null) return rig;
+  const hazards = Object.fromEntries(report.sources.map(({ kind, hazard }) => [kind, toContract(hazard)]));
+  return { ...rig, treatment: { ...rig.treatment, hazards } };
 }
 
 /** What the map draws. Coordinates stay; what is said of pieces and marks is converted. */

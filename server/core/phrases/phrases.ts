@@ -7,6 +7,8 @@ import type { PlanPhrases } from './plan.ts';
 import type { ReaderPhrases } from './readers.ts';
 import type { NoFacts, Phrased } from './said.ts';
 import type { TreatmentPhrases } from './treatment.ts';
+import type { StagePhrases } from './treatment-stages.ts';
+import type { WaterPhrases } from './treatment-waters.ts';
 import type { WhatIfPhrases } from './what-if.ts';
 
 /** Labels of the terms that a way, a need or a reserve is summed from. */
@@ -49,5 +51,7 @@ export interface PhraseFacts
     DefaultPhrases,
     FuelPhrases,
     MassPhrases,
-    ReaderPhrases {}
+    ReaderPhrases,
+    StagePhrases,
+    WaterPhrases {}
 export type Phrase = Phrased<PhraseFacts>;

@@ -1,6 +1,7 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
 import type { FuelKind } from '../../contract/rig.ts';
 import type { NoFacts, Said } from './said.ts';
+import type { FillingTime, WaterFit, WaterLack, WaterRemark } from './treatment-waters.ts';
 
 /** Tags as OSM writes them: "access=private". */
 interface Tagged {
@@ -12,9 +13,9 @@ interface Dated {
   readonly on: string;
 }
 
-/** What treating says of a water; still in words. */
-interface Treated {
-  readonly detail: string;
+/** What treating says of a water. */
+interface Treated<Detail> {
+  readonly detail: Detail;
 }
 
 /** What one finding behind each reason of a supply has to say. */
@@ -47,7 +48,7 @@ export interface SupplyFindings {
   'salt-unknown': NoFacts;
   'minerals-unknown': NoFacts;
   'salt-found': Dated;
-  'line-lacks': Treated;
+  'line-lacks': Treated<WaterLack>;
   'use-unknown': NoFacts;
 
   'never-implied': { fuel: FuelKind };
@@ -74,10 +75,10 @@ export interface SupplyFindings {
   'confirmed-against-tags': { against: readonly SupplyReason[] };
   'class-by-tags': NoFacts;
   'treat-everything': NoFacts;
-  'made-fit': Treated;
-  'treated-as-far-as-known': Treated;
+  'made-fit': Treated<WaterFit>;
+  'treated-as-far-as-known': Treated<WaterRemark>;
   'salt-noted': Dated;
-  'time-to-fill': Treated;
+  'time-to-fill': Treated<FillingTime>;
   'in-season': { season: string };
   'customers-only': Tagged;
   'access-unknown': Tagged;

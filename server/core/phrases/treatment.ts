@@ -1,6 +1,7 @@
 import type { GermClass, TapUse } from '../../contract/treatment.ts';
 import type { ContainerName } from './mass.ts';
 import type { NoFacts, Phrased } from './said.ts';
+import type { UntoldCondition } from './treatment-stages.ts';
 
 /** What an estimate of a tap's flow lacks. */
 interface FlowGaps {
@@ -15,7 +16,7 @@ export interface TreatmentCautions {
     target: string;
     lacks: readonly { readonly germs: GermClass; readonly log: number }[];
   };
-  'treatment-unmeasured': { conditions: readonly string[] };
+  'treatment-unmeasured': { conditions: readonly UntoldCondition[] };
   'treatment-frozen': { stages: readonly string[] };
   'treatment-may-freeze': { nightC: number };
   'boiling-height-unknown': NoFacts;

@@ -1,15 +1,11 @@
 import type { UseLevel } from '../../contract/crew.ts';
 import type { FuelKind } from '../../contract/rig.ts';
-import { GERM_CLASSES, type Logs } from '../../contract/treatment.ts';
 import type { Catalogue } from '../parts/catalogue.ts';
 import { figure, fixed, kmOf, rounded } from '../parts/figures.ts';
 import { type Part, parts } from '../parts/part.ts';
+import { logsParts } from './treatment-waters.ts';
 
 const KERB_WORDS = { 'full-fuel-no-driver': 'full tanks, no driver', 'running-order': 'running order' };
-
-/** "bacteria 6, viruses 4, protozoa 3", rounded for people. */
-const logsParts = (logs: Logs): Part[] =>
-  parts`${GERM_CLASSES.map((germs) => `${germs} ${Math.round(logs[germs] * 100) / 100}`).join(', ')}`;
 
 /** Who says what a level of water use takes. */
 export const LEVEL_SOURCES: Record<UseLevel, () => Part[]> = {

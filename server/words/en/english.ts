@@ -14,6 +14,8 @@ import { LINE_CAUTIONS, ROUTE_CAUTIONS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
 import { SUPPLY_REASONS } from './supply.ts';
 import { TREATMENT_CAUTIONS, TREATMENT_PHRASES } from './treatment.ts';
+import { STAGE_PHRASES } from './treatment-stages.ts';
+import { WATER_PHRASES } from './treatment-waters.ts';
 import { WHAT_IF_CAUTIONS, WHAT_IF_PHRASES } from './what-if.ts';
 
 /** Everything that is said, in English. */
@@ -49,6 +51,8 @@ export const ENGLISH: Catalogue = {
     ...PLAN_PHRASES,
     ...TREATMENT_PHRASES,
     ...READER_PHRASES,
+    ...STAGE_PHRASES,
+    ...WATER_PHRASES,
     ...WHAT_IF_PHRASES,
   },
   misfits: MISFITS,

@@ -1,4 +1,5 @@
 import type { FuelKind } from '../../contract/rig.ts';
+import type { Phrase } from '../../core/phrases/phrases.ts';
 import type { SupplyReason, SupplyReasonCode, SupplyReasons } from '../../core/phrases/supply.ts';
 import type { Say, Sayings } from '../parts/catalogue.ts';
 import { metricText } from '../parts/metric.ts';
@@ -48,8 +49,8 @@ interface Found<Finding> {
 const tagList = ({ tags: list }: { readonly tags: readonly string[] }): Parts => parts`${list.join(', ')}`;
 const tags = (facts: Found<{ readonly tags: readonly string[] }>): Parts => each(facts, tagList);
 const dates = (facts: Found<{ readonly on: string }>): Parts => each(facts, ({ on }) => parts`${on}`);
-const details = (facts: Found<{ readonly detail: string }>): Parts =>
-  each(facts, ({ detail }) => parts`${detail}`);
+const details = (facts: Found<{ readonly detail: Phrase }>, say: Say): Parts =>
+  each(facts, ({ detail }) => say(detail));
 
 /** A reason inside another. */
 const reasonParts = ({ code, facts }: SupplyReason, say: Say): Parts =>
@@ -94,7 +95,8 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'minerals-unknown': () => parts`Hot springs may scald and hold minerals that no filter takes out`,
   'salt-found': (facts) =>
     parts`You noted on ${dates(facts)} that it is salty: only reverse osmosis takes out salt`,
-  'line-lacks': (facts) => parts`Your treatment line does not make it fit to drink: ${details(facts)}`,
+  'line-lacks': (facts, say) =>
+    parts`Your treatment line does not make it fit to drink: ${details(facts, say)}`,
   'use-unknown': () => parts`What the water is for, and whether it can be drawn, is not known`,
   'never-implied': (facts) =>
     parts`Its tags do not say that it sells ${each(facts, ({ fuel }) => parts`${FUEL_NAMES[fuel]}`)}, which many stations do not: ask first`,
@@ -136,10 +138,10 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
     parts`You confirmed that it gives water; whether that is fit to drink still goes by the map`,
   'treat-everything': () =>
     parts`Stated fit to drink, but you treat every source that is not confirmed: fit for a resident is not fit for you`,
-  'made-fit': (facts) => parts`Fit to drink only after your treatment line: ${details(facts)}`,
-  'treated-as-far-as-known': (facts) => parts`Reckoned as far as known: ${details(facts)}`,
+  'made-fit': (facts, say) => parts`Fit to drink only after your treatment line: ${details(facts, say)}`,
+  'treated-as-far-as-known': (facts, say) => parts`Reckoned as far as known: ${details(facts, say)}`,
   'salt-noted': (facts) => parts`You noted on ${dates(facts)} that it is not salty`,
-  'time-to-fill': (facts) => parts`Filling takes time: ${details(facts)}`,
+  'time-to-fill': (facts, say) => parts`Filling takes time: ${details(facts, say)}`,
   'in-season': (facts) =>
     parts`Only in season: ${each(facts, ({ season }) => parts`${season}`)}, and so on the day judged for`,
   'customers-only': (facts) => parts`For customers only (${tags(facts)})`,

@@ -8,8 +8,8 @@ export const TREATMENT_CAUTIONS = {
     const missing = lacks.map(({ germs, log }) => parts`${germs} by ${rounded(log, 'count', 2)} log`);
     return parts`The treatment line falls short of its target (${target}) even in clear water: ${joined(missing, ', ')}.`;
   },
-  'treatment-unmeasured': ({ conditions }) =>
-    parts`The treatment line is reckoned with what nobody measured: ${conditions.join('; ')}.`,
+  'treatment-unmeasured': ({ conditions }, say) =>
+    parts`The treatment line is reckoned with what nobody measured: ${joined(conditions.map(say), '; ')}.`,
   'treatment-frozen': ({ stages }) =>
     parts`May have frozen, so counts for nothing until it is tested or changed: ${stages.join(', ')}.`,
   'treatment-may-freeze': ({ nightC }) =>

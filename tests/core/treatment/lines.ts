@@ -5,6 +5,7 @@ import type { Conditions } from '../../../server/core/treatment/line/stage-effec
 import type { Treatment } from '../../../server/core/treatment/line/treatment.ts';
 import type { Journey } from '../../../server/core/treatment/source/journey.ts';
 import { treatmentReport } from '../../../server/core/treatment/source/treatment-report.ts';
+import { textOf, type Utterance } from '../../../server/words/words-of.ts';
 
 type StageFile = TreatmentFile['stages'][number];
 
@@ -36,5 +37,8 @@ export const reportOn = (
   rest: Omit<TreatmentFile, 'stages'> = {},
   journey: Journey = WEEK,
 ): TreatmentReport => toContract(treatmentReport(lineOf(stages, rest), journey));
+
+/** What core says, in words. */
+export const textsOf = (all: readonly Utterance[]): string[] => all.map((said) => textOf(said));
 
 export const codesOf = (report: TreatmentReport): string[] => report.cautions.map(({ code }) => code);

@@ -4,7 +4,7 @@ import { drawnLPerMin, timeToFill } from '../../../server/core/treatment/line/ti
 import { judgeSource } from '../../../server/core/treatment/source/judge-source.ts';
 import { sourceKindOf } from '../../../server/core/treatment/source/source-kind.ts';
 import { noted } from '../../../server/core/treatment/source/water-notes.ts';
-import { codesOf, LAMP, lineOf, reportOn, ULTRAFILTER, WEEK } from './lines.ts';
+import { codesOf, LAMP, lineOf, reportOn, textsOf, ULTRAFILTER, WEEK } from './lines.ts';
 
 const OSMOSIS: TreatmentFile['stages'][number] = { kind: 'reverse-osmosis', poreMicron: 0.001 };
 const note = (changes: Partial<WaterNote> = {}): WaterNote => ({
@@ -78,14 +78,16 @@ describe('salt and chemicals', () => {
 
   it('a bore needs a dated note that it is not salty', () => {
     expect(verdictOf(LINE, 'bore')).toMatchObject({ ok: false });
-    expect(verdictOf(LINE, 'bore').lacks.join()).toContain('note the date');
+    expect(textsOf(verdictOf(LINE, 'bore').lacks).join()).toContain('note the date');
     expect(verdictOf(LINE, 'bore', [note()]).ok).toBe(true);
     expect(verdictOf([...LINE, OSMOSIS], 'bore').ok).toBe(false);
   });
 
   it('what is salty takes reverse osmosis', () => {
     const salty = [note({ saltOk: false })];
-    expect(verdictOf(LINE, 'spring', salty).lacks).toEqual(['salt, which only reverse osmosis takes out']);
+    expect(textsOf(verdictOf(LINE, 'spring', salty).lacks)).toEqual([
+      'salt, which only reverse osmosis takes out',
+    ]);
     expect(verdictOf([...LINE, OSMOSIS], 'spring', salty).ok).toBe(true);
     expect(verdictOf([...LINE, { ...OSMOSIS, mayHaveFrozen: true }], 'spring', salty).ok).toBe(false);
   });
@@ -94,7 +96,7 @@ describe('salt and chemicals', () => {
     const hazards = { spring: { chemicals: 'yes' as const } };
     expect(verdictOf(LINE, 'spring', [], { hazards }).ok).toBe(false);
     expect(verdictOf([...LINE, OSMOSIS], 'spring', [], { hazards }).ok).toBe(true);
-    expect(verdictOf(LINE, 'spring').remarks).toContain(
+    expect(textsOf(verdictOf(LINE, 'spring').remarks)).toContain(
       'chemicals are not known, and this line takes out none',
     );
   });
@@ -143,7 +145,7 @@ describe('time to fill', () => {
     expect(timeToFill(70, { litresPerMinute: 3.5, depthM: 10 }, true)).toEqual({
       minutes: 20,
       lPerMin: 3.5,
-      how: 'as noted',
+      how: 'noted',
     });
   });
 

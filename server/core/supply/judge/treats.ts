@@ -1,6 +1,7 @@
 import type { Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { SupplyReasonCode } from '../../phrases/supply.ts';
+import type { FillingTime, WaterFit, WaterLack, WaterRemark } from '../../phrases/treatment-waters.ts';
 import { effectOf, type FoundReason, found } from '../tags/reasons.ts';
 
 /** A water as a treatment line meets it. */
@@ -12,18 +13,20 @@ export interface WaterSource {
   tags: Tags;
 }
 
+/** Whether a treatment line makes a water fit to drink. */
+export type LineVerdict =
+  | { readonly fit: true; readonly as: WaterFit; readonly remarks: readonly WaterRemark[] }
+  | { readonly fit: false; readonly lacks: readonly WaterLack[] };
+
 /** What the rig's treatment line and the user's notes make of a water. */
 export interface WaterTreated {
   /** What the user noted of salt, and when. */
   salt: 'ok' | 'bad' | 'none';
   saltOn: string | null;
-  /** Whether the line makes it fit to drink; null without a line. */
-  fit: boolean | null;
-  /** For each thing that lacks one text; with `fit` what it was reckoned with. */
-  details: string[];
-  remarks: string[];
+  /** Whether the line makes it fit to drink, and what it was reckoned with, or what lacks; null without a line. */
+  line: LineVerdict | null;
   /** How long filling takes; null where nothing was noted. */
-  filling: string | null;
+  filling: FillingTime | null;
   /** Also what is stated fit to drink is treated unless it is confirmed. */
   treatEverything: boolean;
 }
@@ -56,6 +59,7 @@ export function treat(reading: WaterReading, treated: WaterTreated): void {
   if (reading.waterClass === null || reading.waterClass === 'none') return;
   if (treated.filling !== null) reading.reasons.push(found('time-to-fill', { detail: treated.filling }));
   noteSalt(reading, treated);
+  const { line } = treated;
 
   const everything =
     reading.waterClass === 'drinking' && treated.treatEverything && reading.evidence !== 'confirmed';
@@ -63,20 +67,18 @@ export function treat(reading: WaterReading, treated: WaterTreated): void {
     reading.waterClass = 'treatable';
     reading.reasons.push(found('treat-everything', {}));
   }
-  if (reading.waterClass !== 'treatable' || treated.fit === null || has(reading, BEYOND)) return;
-  if (!treated.fit) {
-    reading.reasons.push(...treated.details.map((detail) => found('line-lacks', { detail })));
+  if (reading.waterClass !== 'treatable' || line === null || has(reading, BEYOND)) return;
+  if (!line.fit) {
+    reading.reasons.push(...line.lacks.map((detail) => found('line-lacks', { detail })));
     return;
   }
   reading.reasons = reading.reasons.filter(({ code }) => !MENDED.includes(code));
-  reading.reasons.push(...treated.details.map((detail) => found('made-fit', { detail })));
-  reading.reasons.push(
-    ...treated.remarks.map((remark) => found('treated-as-far-as-known', { detail: remark })),
-  );
+  reading.reasons.push(found('made-fit', { detail: line.as }));
+  reading.reasons.push(...line.remarks.map((detail) => found('treated-as-far-as-known', { detail })));
 }
 
 /** A dated note on salt answers, or raises, the doubt about it. */
-function noteSalt(reading: WaterReading, { salt, saltOn, fit }: WaterTreated): void {
+function noteSalt(reading: WaterReading, { salt, saltOn, line }: WaterTreated): void {
   const doubted = has(reading, ['salt-unknown']);
   if (salt === 'ok' && doubted && !has(reading, BEYOND)) {
     reading.reasons = reading.reasons.filter(({ code }) => code !== 'salt-unknown');
@@ -90,7 +92,7 @@ function noteSalt(reading: WaterReading, { salt, saltOn, fit }: WaterTreated): v
   if (salt === 'bad') {
     reading.reasons = reading.reasons.filter(({ code }) => code !== 'salt-unknown');
     // A line that takes out salt was asked with the note before it.
-    if (fit === true && !has(reading, BEYOND)) {
+    if (line?.fit === true && !has(reading, BEYOND)) {
       reading.waterClass = 'treatable';
       reading.reasons.push(found('not-stated-fit', {}));
     } else {

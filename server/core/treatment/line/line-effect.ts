@@ -1,4 +1,5 @@
 import type { Logs } from '../../../contract/treatment.ts';
+import type { UntoldCondition } from '../../phrases/treatment-stages.ts';
 import { sumLogs } from './logs.ts';
 import { type Conditions, type StageEffect, stageEffect } from './stage-effect.ts';
 import { stagesToDrink, type Treatment } from './treatment.ts';
@@ -8,9 +9,8 @@ export interface LineEffect {
   logs: Logs;
   stages: StageEffect[];
   desalts: boolean;
-  /** Stages through which no water goes, and why. */
-  clogs: string[];
-  unmeasured: string[];
+  /** Conditions that nobody told and that were taken as met, each once. */
+  unmeasured: UntoldCondition[];
 }
 
 /** Clear water of which nothing else is known. */
@@ -38,7 +38,11 @@ export function lineEffect(line: Treatment, water: Conditions, upTo = stagesToDr
     ),
     stages,
     desalts: stages.some((stage) => stage.desalts),
-    clogs: stages.flatMap((stage) => stage.clogs ?? []),
-    unmeasured: [...new Set(stages.flatMap((stage) => stage.unmeasured))],
+    unmeasured: eachOnce(stages.flatMap((stage) => stage.unmeasured)),
   };
 }
+
+/** Two stages of one name say the same thing once. */
+const eachOnce = (conditions: readonly UntoldCondition[]): UntoldCondition[] => [
+  ...new Map(conditions.map((condition) => [JSON.stringify(condition), condition])).values(),
+];

@@ -38,9 +38,3 @@ export function lacksOf(logs: Logs, target: Logs): { germs: GermClass; log: numb
     ({ log }) => log > SLACK,
   );
 }
-
-/** "bacteria 6, viruses 4, protozoa 3", rounded for people. */
-export const logsText = (logs: Logs): string =>
-  GERM_CLASSES.map((germs) => `${germs} ${roundedLog(logs[germs])}`).join(', ');
-
-export const roundedLog = (log: number): number => Math.round(log * 100) / 100;

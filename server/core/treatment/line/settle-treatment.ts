@@ -1,15 +1,19 @@
-import type { Hazard, SourceKind, TreatmentFile, TreatmentStage } from '../../../contract/treatment.ts';
+import type { SourceKind, TreatmentFile, TreatmentStage } from '../../../contract/treatment.ts';
 import { MAXIMUM_LOG, RECOVERY, TARGET, TREAT_AT, TREAT_EVERYTHING } from '../../defaults/rig-defaults.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
+import type { HazardReason } from '../../phrases/treatment-waters.ts';
 import type { Assume } from '../../quantity/assumption.ts';
-import { HAZARDS, SOURCE_KINDS } from './hazards.ts';
+import { EXPECTED, type Hazard, SOURCE_KINDS } from './hazards.ts';
 import { TARGETS } from './logs.ts';
 import type { Stage, Treatment } from './treatment.ts';
 
 /** Filters whose pores a frost tears. */
 const MEMBRANES: readonly Stage['kind'][] = ['microfilter', 'ultrafilter', 'reverse-osmosis'];
 
-/** Fills in what a rig file leaves out of its treatment line; the file is taken as checked. */
+/**
+ * Fills in what a rig file leaves out of its treatment line; the file is taken as checked. Hazards stay in the file as
+ * the user gave them: why they are expected is said in words, which are not for here.
+ */
 export function settleTreatment(
   file: TreatmentFile,
   assume: Assume,
@@ -43,7 +47,7 @@ export function settleTreatment(
       treatEverything,
       hazards,
     },
-    settled: { ...file, stages, at, target, maximumLog, treatEverything, hazards },
+    settled: { ...file, stages, at, target, maximumLog, treatEverything },
   };
 }
 
@@ -70,8 +74,12 @@ function assumeLine(file: TreatmentFile, assume: Assume): void {
 /** What the file says of a kind stands over what we expect of it; its reason too, or that the user says so. */
 function hazardOf(kind: SourceKind, file: TreatmentFile): Hazard {
   const given = file.hazards?.[kind];
-  if (given === undefined) return HAZARDS[kind];
-  return { ...HAZARDS[kind], why: 'your own figures in part or in whole', ...given };
+  const expected = EXPECTED[kind];
+  if (given === undefined) return { ...expected, why: { phrase: 'expected-of', facts: { kind } } };
+  const { why: words, ...figures } = given;
+  const why: HazardReason =
+    words === undefined ? { phrase: 'own-figures', facts: {} } : { phrase: 'own-words', facts: { words } };
+  return { ...expected, ...figures, why };
 }
 
 /** A stage with its name and, for reverse osmosis, its recovery: both may stand in a file as well. */

@@ -1,7 +1,13 @@
 import { GERM_CLASSES, type GermClass, type Logs, type StageKind } from '../../../contract/treatment.ts';
+import type {
+  CreditSource,
+  StageRefusal,
+  StageRemark,
+  UntoldCondition,
+} from '../../phrases/treatment-stages.ts';
 import { boilingPointC, boilMinutes, HIGH_ABOVE_M, STRICTER_ABOVE_M } from './boiling.ts';
 import { CHLORINE, type ChlorineWater, doseNeeded, dropsPerLitre } from './chlorine.ts';
-import { logOfPercent, NO_LOGS, roundedLog } from './logs.ts';
+import { logOfPercent, NO_LOGS } from './logs.ts';
 import type { Stage } from './treatment.ts';
 
 /** The water that meets a stage, and how fast it goes; null for what nobody knows. */
@@ -15,20 +21,20 @@ export interface StageEffect {
   name: string;
   logs: Logs;
   /** Where each figure comes from, or why the stage counts for nothing. */
-  why: string[];
+  why: StageRemark[];
   /** Why the stage counts for nothing; null where it counts. */
-  nothing: string | null;
+  nothing: StageRefusal | null;
   leavesNtu: number;
   desalts: boolean;
-  /** Why no water goes through; null when it does. */
-  clogs: string | null;
+  /** Whether the water is too cloudy to go through. */
+  clogs: boolean;
   /** Conditions that nobody told and that were taken as met. */
-  unmeasured: string[];
+  unmeasured: UntoldCondition[];
 }
 
 interface Credit {
   log: number;
-  why: string;
+  why: CreditSource;
 }
 
 /** Pore sizes, absolute, micrometres: CDC, backcountry guide. Protozoa "high", bacteria "moderate", viruses not at all. */
@@ -64,34 +70,36 @@ export function stageEffect(stage: Stage, water: Conditions): StageEffect {
     nothing: null,
     leavesNtu: water.turbidityNtu,
     desalts: false,
-    clogs: null,
+    clogs: false,
     unmeasured: [],
   };
-  const nothing = (why: string): StageEffect => ({
+  const nothing = (why: StageRefusal): StageEffect => ({
     ...effect,
-    why: [`counts for nothing: ${why}`],
+    why: [{ phrase: 'counts-for-nothing', facts: { why } }],
     nothing: why,
   });
-  if (stage.mayHaveFrozen) return nothing('it may have frozen');
+  if (stage.mayHaveFrozen) return nothing({ phrase: 'may-have-frozen', facts: {} });
   if (stage.lifeLitres !== undefined && (stage.usedLitres ?? 0) >= stage.lifeLitres) {
-    return nothing(`its ${stage.lifeLitres} l were used up before the trip`);
+    return nothing({ phrase: 'life-used-up', facts: { lifeL: stage.lifeLitres } });
   }
   const refused = CONDITIONS[stage.kind]?.(stage, water, effect) ?? null;
   if (refused !== null) return nothing(refused);
   if (isFilter(stage)) {
     if (stage.standsNtu !== undefined && water.turbidityNtu > stage.standsNtu) {
-      const clogs = `water of ${water.turbidityNtu} NTU clogs it, it stands ${stage.standsNtu} NTU`;
-      return { ...nothing(clogs), clogs: `${stage.name}: ${clogs}` };
+      const facts = { ntu: water.turbidityNtu, standsNtu: stage.standsNtu };
+      return { ...nothing({ phrase: 'water-clogs', facts }), clogs: true };
     }
     if (stage.standsNtu === undefined && water.turbidityNtu > CHLORINE.belowNtu) {
-      effect.unmeasured.push(`${stage.name}: what cloudiness it stands was not told`);
+      effect.unmeasured.push({ phrase: 'cloudiness-untold', facts: { stage: stage.name } });
     }
     effect.leavesNtu = Math.min(water.turbidityNtu, leftNtu(stage));
     effect.desalts = stage.kind === 'reverse-osmosis';
   }
   const credits = GERM_CLASSES.map((germs) => [germs, creditOf(stage, germs)] as const);
   effect.logs = Object.fromEntries(credits.map(([germs, credit]) => [germs, credit.log])) as Logs;
-  effect.why.push(...credits.map(([germs, { log, why }]) => `${germs} ${roundedLog(log)}: ${why}`));
+  for (const [germs, { log, why }] of credits) {
+    effect.why.push({ phrase: 'stage-credit', facts: { germs, log, why } });
+  }
   return effect;
 }
 
@@ -104,84 +112,92 @@ function leftNtu(stage: Stage): number {
 
 function creditOf(stage: Stage, germs: GermClass): Credit {
   const log = stage.logs?.[germs];
-  if (log !== undefined) return { log, why: 'as stated' };
+  if (log !== undefined) return { log, why: { phrase: 'as-stated', facts: {} } };
   const percent = stage.stopsPercent?.[germs];
-  if (percent !== undefined) return { log: logOfPercent(percent), why: `stops ${percent} % as stated` };
+  if (percent !== undefined)
+    return { log: logOfPercent(percent), why: { phrase: 'stops-percent', facts: { percent } } };
   const byKind = KIND_LOGS[stage.kind];
-  if (byKind !== undefined) return { log: byKind[germs], why: `usual for ${stage.kind} (WHO, from memory)` };
+  if (byKind !== undefined)
+    return { log: byKind[germs], why: { phrase: 'usual-for-kind', facts: { kind: stage.kind } } };
   return byPore(stage.poreMicron, germs);
 }
 
 function byPore(poreMicron: number | undefined, germs: GermClass): Credit {
-  if (germs === 'viruses')
-    return { log: 0, why: 'no filter is taken to stop them unless its maker says so (CDC)' };
-  if (poreMicron === undefined) return { log: 0, why: 'neither log reduction nor pore size was told' };
-  const pores = `${poreMicron} µm pores`;
-  if (poreMicron > PORE[germs]) return { log: 0, why: `${pores}, needs ${PORE[germs]} µm or less (CDC)` };
-  if (germs === 'protozoa')
-    return { log: PORE_LOGS.protozoa, why: `${pores}, ${PORE.protozoa} µm or less (CDC)` };
+  if (germs === 'viruses') return { log: 0, why: { phrase: 'viruses-pass-filters', facts: {} } };
+  if (poreMicron === undefined) return { log: 0, why: { phrase: 'neither-log-nor-pores', facts: {} } };
+  const facts = { poreMicron, mostMicron: PORE[germs] };
+  if (poreMicron > PORE[germs]) return { log: 0, why: { phrase: 'pores-too-wide', facts } };
+  const narrow: CreditSource = { phrase: 'pores-narrow', facts };
+  if (germs === 'protozoa') return { log: PORE_LOGS.protozoa, why: narrow };
   return poreMicron < ULTRA_BELOW_MICRON
-    ? { log: PORE_LOGS.bacteriaUltra, why: `${pores}, an ultrafilter (WHO, from memory)` }
-    : { log: PORE_LOGS.bacteria, why: `${pores}, ${PORE.bacteria} µm or less (CDC)` };
+    ? { log: PORE_LOGS.bacteriaUltra, why: { phrase: 'pores-of-ultrafilter', facts: { poreMicron } } }
+    : { log: PORE_LOGS.bacteria, why: narrow };
 }
 
 /** Why a stage counts for nothing in a water, null when its conditions are met; remarks go into the effect. */
-type Condition = (stage: Stage, water: Conditions, effect: StageEffect) => string | null;
+type Condition = (stage: Stage, water: Conditions, effect: StageEffect) => StageRefusal | null;
 
 const CONDITIONS: Partial<Record<StageKind, Condition>> = {
   uv(stage, water, effect) {
     const dose = stage.doseMJPerCm2;
-    if (dose === undefined) return 'its dose was not told';
-    if (dose < UV_DOSE)
-      return `${dose} mJ/cm2 serve only water already fit to drink, ${UV_DOSE} are needed (NSF/ANSI 55)`;
+    if (dose === undefined) return { phrase: 'dose-untold', facts: {} };
+    if (dose < UV_DOSE) {
+      return { phrase: 'dose-too-weak', facts: { mJPerCm2: dose, neededMJPerCm2: UV_DOSE } };
+    }
     const clearNtu = stage.standsNtu ?? UV_CLEAR_NTU;
     if (water.turbidityNtu > clearNtu) {
-      return `water of ${water.turbidityNtu} NTU shades the light, ${clearNtu} NTU at most: filter it first`;
+      return { phrase: 'water-shades-light', facts: { ntu: water.turbidityNtu, clearNtu } };
     }
     const { flowLPerMin: ratedLPerMin } = stage;
     if (ratedLPerMin === undefined) return null;
     if (water.flowLPerMin === null) {
-      effect.unmeasured.push(`${stage.name}: water taken as no faster than ${ratedLPerMin} l/min`);
+      effect.unmeasured.push({ phrase: 'flow-taken', facts: { stage: stage.name, ratedLPerMin } });
     } else if (water.flowLPerMin > ratedLPerMin) {
-      return `water runs at ${roundedLog(water.flowLPerMin)} l/min, its dose is for ${ratedLPerMin}: throttle the tap`;
+      return { phrase: 'water-too-fast', facts: { lPerMin: water.flowLPerMin, ratedLPerMin } };
     }
     return null;
   },
 
   chlorine(stage, water, effect) {
-    if (water.ph !== null && water.ph >= CHLORINE.belowPh)
-      return `pH ${water.ph}, must be below ${CHLORINE.belowPh} (WHO)`;
+    const { ph, turbidityNtu: ntu } = water;
+    const { belowPh, idealNtu } = CHLORINE;
+    if (ph !== null && ph >= belowPh) return { phrase: 'ph-too-high', facts: { ph, belowPh } };
     const dose = doseNeeded(water, stage.standsNtu ?? null);
-    if (dose === null) return `water of ${water.turbidityNtu} NTU is too cloudy: clear it first (WHO)`;
+    if (dose === null) return { phrase: 'too-cloudy-for-chlorine', facts: { ntu } };
     const { mgPerLitre, minutes } = stage;
-    if (mgPerLitre === undefined) return 'its dose was not told';
-    if (mgPerLitre < dose) return `${mgPerLitre} mg/l, this water needs ${dose} (Lantagne 2008, EPA)`;
-    if (minutes === undefined) return 'its time was not told';
-    if (minutes < CHLORINE.minutes)
-      return `${minutes} minutes, at least ${CHLORINE.minutes} are needed (WHO)`;
-    const drops = roundedLog(dropsPerLitre(mgPerLitre, BLEACH_PERCENT));
-    effect.why.push(
-      `${mgPerLitre} mg/l are ${drops} drops of ${BLEACH_PERCENT} % bleach a litre (20 drops a ml)`,
-    );
-    if (water.turbidityNtu >= CHLORINE.idealNtu)
-      effect.why.push(`better below ${CHLORINE.idealNtu} NTU (WHO)`);
-    if (water.ph === null) effect.unmeasured.push(`${stage.name}: pH taken as below ${CHLORINE.belowPh}`);
-    if (water.temperatureC === null) effect.unmeasured.push(`${stage.name}: water taken as not very cold`);
+    if (mgPerLitre === undefined) return { phrase: 'dose-untold', facts: {} };
+    if (mgPerLitre < dose) {
+      return { phrase: 'chlorine-too-little', facts: { mgPerLitre, neededMgPerLitre: dose } };
+    }
+    if (minutes === undefined) return { phrase: 'time-untold', facts: {} };
+    if (minutes < CHLORINE.minutes) {
+      return { phrase: 'contact-too-short', facts: { minutes, neededMinutes: CHLORINE.minutes } };
+    }
+    const drops = dropsPerLitre(mgPerLitre, BLEACH_PERCENT);
+    effect.why.push({
+      phrase: 'drops-of-bleach',
+      facts: { mgPerLitre, dropsPerLitre: drops, bleachPercent: BLEACH_PERCENT },
+    });
+    if (ntu >= idealNtu) effect.why.push({ phrase: 'better-below', facts: { ntu: idealNtu } });
+    const { name } = stage;
+    if (ph === null) effect.unmeasured.push({ phrase: 'ph-taken', facts: { stage: name, belowPh } });
+    if (water.temperatureC === null) {
+      effect.unmeasured.push({ phrase: 'warmth-taken', facts: { stage: name } });
+    }
     return null;
   },
 
   boiling(stage, water, effect) {
-    const needed = boilMinutes(water.altitudeM);
-    const place =
-      water.altitudeM === null
-        ? 'where the height is not known'
-        : `at ${Math.round(water.altitudeM)} m, where water boils at ${roundedLog(boilingPointC(water.altitudeM))} °C`;
-    if (stage.minutes === undefined) return 'its time was not told';
-    if (stage.minutes < needed)
-      return `${stage.minutes} min of rolling boil, ${needed} are needed ${place} (CDC)`;
-    effect.why.push(`${stage.minutes} min of rolling boil, ${needed} needed ${place} (CDC)`);
-    if (water.altitudeM !== null && water.altitudeM > STRICTER_ABOVE_M && water.altitudeM <= HIGH_ABOVE_M) {
-      effect.why.push('EPA prints 5,000 feet and 1,000 m for one height from which it asks for 3 min');
+    const { altitudeM } = water;
+    const { minutes } = stage;
+    const neededMinutes = boilMinutes(altitudeM);
+    if (minutes === undefined) return { phrase: 'time-untold', facts: {} };
+    const at = altitudeM === null ? null : { altitudeM, boilsAtC: boilingPointC(altitudeM) };
+    const facts = { minutes, neededMinutes, at };
+    if (minutes < neededMinutes) return { phrase: 'boil-too-short', facts };
+    effect.why.push({ phrase: 'boil-long-enough', facts });
+    if (altitudeM !== null && altitudeM > STRICTER_ABOVE_M && altitudeM <= HIGH_ABOVE_M) {
+      effect.why.push({ phrase: 'stricter-height', facts: {} });
     }
     return null;
   },

@@ -1,3 +1,5 @@
+import type { FillingWay } from '../../phrases/treatment-waters.ts';
+
 /** A bucket on a rope: litres that come up, metres a second up and down, seconds to fill and pour (ours). */
 const BUCKET = { litres: 8, mPerSecond: 0.5, turnSeconds: 20 };
 
@@ -8,7 +10,7 @@ export const drawnLPerMin = (depthM: number): number =>
 export interface Filling {
   minutes: number;
   lPerMin: number;
-  how: 'as noted' | 'rope and bucket';
+  how: FillingWay;
 }
 
 /**
@@ -21,9 +23,9 @@ export function timeToFill(
   ropeAndBucket: boolean,
 ): Filling | null {
   if (note.litresPerMinute !== undefined) {
-    return { minutes: litres / note.litresPerMinute, lPerMin: note.litresPerMinute, how: 'as noted' };
+    return { minutes: litres / note.litresPerMinute, lPerMin: note.litresPerMinute, how: 'noted' };
   }
   if (note.depthM === undefined || !ropeAndBucket) return null;
   const lPerMin = drawnLPerMin(note.depthM);
-  return { minutes: litres / lPerMin, lPerMin, how: 'rope and bucket' };
+  return { minutes: litres / lPerMin, lPerMin, how: 'rope-and-bucket' };
 }

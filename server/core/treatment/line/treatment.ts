@@ -1,4 +1,5 @@
-import type { Hazard, Logs, SourceKind, TapUse, TreatmentStage } from '../../../contract/treatment.ts';
+import type { Logs, SourceKind, TapUse, TreatmentStage } from '../../../contract/treatment.ts';
+import type { Hazard } from './hazards.ts';
 import type { Hose, Pump } from './hydraulics.ts';
 
 export interface Stage extends TreatmentStage {

@@ -1,6 +1,8 @@
-import type { Hazard, Logs, SourceKind } from '../../../contract/treatment.ts';
+import type { Logs, SourceKind } from '../../../contract/treatment.ts';
+import type { WaterLack, WaterRemark } from '../../phrases/treatment-waters.ts';
+import type { Hazard } from '../line/hazards.ts';
 import { type LineEffect, lineEffect } from '../line/line-effect.ts';
-import { lacksOf, logsText, roundedLog } from '../line/logs.ts';
+import { lacksOf } from '../line/logs.ts';
 import type { Treatment } from '../line/treatment.ts';
 import { NOTHING_NOTED, type Noted } from './water-notes.ts';
 
@@ -17,9 +19,9 @@ export interface SourceVerdict {
   hazard: Hazard;
   logs: Logs;
   /** Why not. */
-  lacks: string[];
+  lacks: WaterLack[];
   /** What to know where it does. */
-  remarks: string[];
+  remarks: WaterRemark[];
 }
 
 /**
@@ -42,28 +44,33 @@ export function judgeSource(
     ...place,
   });
   const salt = notes.salt === 'ok' ? 'no' : notes.salt === 'bad' ? 'yes' : hazard.salt;
-  const lacks = [...effect.clogs, ...(hazard.microbial ? germLacks(line, effect) : [])];
-  const remarks = [...effect.unmeasured];
+  const lacks: WaterLack[] = [...clogsOf(effect), ...(hazard.microbial ? germLacks(line, effect) : [])];
+  const remarks: WaterRemark[] = [...effect.unmeasured];
   if (salt === 'unknown') {
-    lacks.push('salt not known: have it tested and note the date');
+    lacks.push({ phrase: 'salt-not-known', facts: {} });
     lacks.push(...notes.unused);
   }
-  if (salt === 'yes' && !effect.desalts) lacks.push('salt, which only reverse osmosis takes out');
+  if (salt === 'yes' && !effect.desalts) lacks.push({ phrase: 'salt-stays', facts: {} });
   if (hazard.chemicals === 'yes' && !effect.desalts) {
-    lacks.push('chemicals, which only reverse osmosis takes out');
+    lacks.push({ phrase: 'chemicals-stay', facts: {} });
   }
   if (hazard.chemicals === 'unknown' && !effect.desalts) {
-    remarks.push('chemicals are not known, and this line takes out none');
+    remarks.push({ phrase: 'chemicals-not-known', facts: {} });
   }
   return { ok: lacks.length === 0, hazard, logs: effect.logs, lacks, remarks };
 }
 
-function germLacks(line: Treatment, effect: LineEffect): string[] {
-  const lacks = lacksOf(effect.logs, line.target.logs);
-  if (lacks.length === 0) return [];
-  const missing = lacks.map(({ germs, log }) => `${roundedLog(log)} log of ${germs}`).join(', ');
-  const why = effect.stages.flatMap(({ name, nothing }) =>
-    nothing === null ? [] : [`${name} counts for nothing: ${nothing}`],
+/** Stages through which the water does not go. */
+const clogsOf = ({ stages }: LineEffect): WaterLack[] =>
+  stages.flatMap(({ name, clogs, nothing: why }): WaterLack[] =>
+    clogs && why !== null ? [{ phrase: 'stage-clogs', facts: { stage: name, why } }] : [],
   );
-  return [`${missing} short of the target ${line.target.name} (reaches ${logsText(effect.logs)})`, ...why];
+
+function germLacks(line: Treatment, { logs, stages }: LineEffect): WaterLack[] {
+  const lacks = lacksOf(logs, line.target.logs);
+  if (lacks.length === 0) return [];
+  const idle = stages.flatMap(({ name, nothing: why }): WaterLack[] =>
+    why === null ? [] : [{ phrase: 'stage-counts-for-nothing', facts: { stage: name, why } }],
+  );
+  return [{ phrase: 'short-of-target', facts: { lacks, target: line.target.name, logs } }, ...idle];
 }

@@ -1,4 +1,5 @@
 import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { UntoldCondition } from '../../phrases/treatment-stages.ts';
 import type { TreatmentReport } from '../line/report.ts';
 import { feedFactor, LEAST_FLOW, type TapResult } from '../line/taps.ts';
 import { stagesToDrink, type Treatment } from '../line/treatment.ts';
@@ -11,7 +12,7 @@ export interface LineResults {
   readonly journey: Journey;
   readonly taps: readonly TapResult[];
   /** Conditions that count as met although nobody told, each as it will be met on the way. */
-  readonly unmeasured: readonly string[];
+  readonly unmeasured: readonly UntoldCondition[];
 }
 
 /** What to know about a line on a trip: what falls short, what starves, what runs out, what may freeze. */
@@ -33,7 +34,7 @@ export const treatmentCautions = ({
 const targetCautions = ({ meetsTarget, target, lacks }: LineResults['report']): CodedCaution[] =>
   meetsTarget ? [] : [{ code: 'treatment-below-target', facts: { target: target.name, lacks } }];
 
-const unmeasuredCautions = (conditions: readonly string[]): CodedCaution[] =>
+const unmeasuredCautions = (conditions: readonly UntoldCondition[]): CodedCaution[] =>
   conditions.length === 0 ? [] : [{ code: 'treatment-unmeasured', facts: { conditions } }];
 
 function stageCautions(line: Treatment, { altitudeM, coldestNightC }: Journey): CodedCaution[] {

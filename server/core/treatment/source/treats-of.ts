@@ -1,16 +1,15 @@
 import type { SourceKind, WaterNote } from '../../../contract/treatment.ts';
 import type { Tags } from '../../input/sources.ts';
-import type { Treats } from '../../supply/judge/treats.ts';
-import { SOURCE_WORDS } from '../line/hazards.ts';
+import type { FillingTime } from '../../phrases/treatment-waters.ts';
+import type { LineVerdict, Treats } from '../../supply/judge/treats.ts';
 import { CLEAR_WATER } from '../line/line-effect.ts';
-import { logsText } from '../line/logs.ts';
 import { tapResults } from '../line/taps.ts';
 import { timeToFill } from '../line/time-to-fill.ts';
 import type { Treatment } from '../line/treatment.ts';
 import { judgeSource, type SourceVerdict } from './judge-source.ts';
 import { sourceKindOf } from './source-kind.ts';
 import { drinkingFlow } from './treatment-report.ts';
-import { noted } from './water-notes.ts';
+import { type Noted, noted } from './water-notes.ts';
 
 /** What treating a source depends on beside the line. */
 export interface TreatingFacts {
@@ -25,8 +24,6 @@ export interface TreatingFacts {
   ropeAndBucket: boolean;
 }
 
-const WORDS_AT = { filling: 'on filling', tap: 'at the tap' } as const;
-
 /** The judge of waters for a rig and a trip; undefined where there is neither a line nor a note. */
 export function treatsOf(facts: TreatingFacts): Treats | undefined {
   const { line, notes, altitudeM } = facts;
@@ -40,16 +37,8 @@ export function treatsOf(facts: TreatingFacts): Treats | undefined {
   return (source) => {
     const ours = source.ids.flatMap((id) => notesById.get(id) ?? []);
     const note = noted(ours, facts.on);
-    const filling = note.latest === null ? null : timeToFill(facts.tankL, note.latest, facts.ropeAndBucket);
-    const known = {
-      salt: note.salt,
-      saltOn: note.on,
-      filling:
-        filling === null
-          ? null
-          : `${shown(facts.tankL)} l in about ${Math.ceil(filling.minutes)} min at ${shown(filling.lPerMin)} l/min (${filling.how})`,
-    };
-    if (line === null) return { ...known, fit: null, details: [], remarks: [], treatEverything: false };
+    const known = { salt: note.salt, saltOn: note.on, filling: fillingTime(facts, note) };
+    if (line === null) return { ...known, line: null, treatEverything: false };
     const kind = note.latest?.source ?? sourceKindOf(source.ruleKey, source.tags);
     const top = higher(altitudeM, source.tags);
     const plain = top === altitudeM && ours.length === 0;
@@ -57,15 +46,7 @@ export function treatsOf(facts: TreatingFacts): Treats | undefined {
       (plain ? verdicts.get(kind) : undefined) ??
       judgeSource(line, kind, { altitudeM: top, flowLPerMin }, note);
     if (plain) verdicts.set(kind, verdict);
-    return {
-      ...known,
-      fit: verdict.ok,
-      details: verdict.ok
-        ? [`taken as ${SOURCE_WORDS[kind]}, ${logsText(verdict.logs)} log, ${WORDS_AT[line.at]}`]
-        : verdict.lacks,
-      remarks: verdict.remarks,
-      treatEverything: line.treatEverything,
-    };
+    return { ...known, line: lineVerdict(verdict, kind, line), treatEverything: line.treatEverything };
   };
 }
 
@@ -75,5 +56,16 @@ function higher(altitudeM: number | null, tags: Tags): number | null {
   return altitudeM === null || Number.isNaN(own) ? altitudeM : Math.max(altitudeM, own);
 }
 
-/** For texts only. */
-const shown = (value: number): string => String(Math.round(value * 10) / 10);
+function fillingTime({ tankL, ropeAndBucket }: TreatingFacts, { latest }: Noted): FillingTime | null {
+  const filling = latest === null ? null : timeToFill(tankL, latest, ropeAndBucket);
+  return filling === null ? null : { phrase: 'filled-in', facts: { litres: tankL, ...filling } };
+}
+
+function lineVerdict(
+  { ok, logs, lacks, remarks }: SourceVerdict,
+  kind: SourceKind,
+  line: Treatment,
+): LineVerdict {
+  if (!ok) return { fit: false, lacks };
+  return { fit: true, as: { phrase: 'taken-as', facts: { kind, logs, at: line.at } }, remarks };
+}

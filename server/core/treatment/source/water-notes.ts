@@ -1,4 +1,5 @@
 import type { WaterNote } from '../../../contract/treatment.ts';
+import type { UnusedNote } from '../../phrases/treatment-waters.ts';
 
 /** Days for which a note that the water is not salt holds (ours): a dry year can change a well. */
 const SALT_NOTE_DAYS = 365;
@@ -13,7 +14,7 @@ export interface Noted {
   /** The newest note that is not ahead of the day, for depth, flow and cloudiness. */
   latest: WaterNote | null;
   /** Why a note on salt is not used. */
-  unused: string[];
+  unused: UnusedNote[];
 }
 
 /**
@@ -24,7 +25,7 @@ export function noted(notes: readonly WaterNote[], on: string): Noted {
   const usable = notes.filter((note) => !(note.saltOk && note.on > on));
   const unused = notes
     .filter((note) => note.saltOk && note.on > on)
-    .map((note) => `the note of ${note.on} lies after the day judged for`);
+    .map((note): UnusedNote => ({ phrase: 'note-ahead', facts: { on: note.on } }));
   const newestOf = (saltOk: boolean) =>
     usable
       .filter((note) => note.saltOk === saltOk)
@@ -38,7 +39,7 @@ export function noted(notes: readonly WaterNote[], on: string): Noted {
     return { salt: 'bad', on: bad, latest, unused };
   if (good === undefined) return { salt: 'none', on: null, latest, unused };
   if ((Date.parse(on) - Date.parse(good)) / DAY_MS > SALT_NOTE_DAYS) {
-    unused.push(`the note of ${good} is older than ${SALT_NOTE_DAYS} days`);
+    unused.push({ phrase: 'note-too-old', facts: { on: good, days: SALT_NOTE_DAYS } });
     return { salt: 'none', on: null, latest, unused };
   }
   return { salt: 'ok', on: good, latest, unused };

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../../server/core/input/sources.ts';
 import type { SupplyReasonCode } from '../../../../server/core/phrases/supply.ts';
 import { classify, type Judging } from '../../../../server/core/supply/judge/rules.ts';
-import type { WaterTreated } from '../../../../server/core/supply/judge/treats.ts';
+import type { LineVerdict, WaterTreated } from '../../../../server/core/supply/judge/treats.ts';
 import { toSupplyFeatures } from '../../../../server/core/supply/points/features.ts';
 import { REASON_RULES } from '../../../../server/core/supply/tags/reasons.ts';
 import { textOf } from '../../../../server/words/words-of.ts';
@@ -21,14 +21,25 @@ const treated = (changes: Partial<WaterTreated>): Partial<Judging> => ({
   treats: () => ({
     salt: 'none',
     saltOn: null,
-    fit: null,
-    details: [],
-    remarks: [],
+    line: null,
     filling: null,
     treatEverything: false,
     ...changes,
   }),
 });
+
+const FIT: LineVerdict & { fit: true } = {
+  fit: true,
+  as: {
+    phrase: 'taken-as',
+    facts: { kind: 'spring', logs: { bacteria: 6, viruses: 4, protozoa: 3 }, at: 'tap' },
+  },
+  remarks: [],
+};
+const FILLING: WaterTreated['filling'] = {
+  phrase: 'filled-in',
+  facts: { litres: 70, minutes: 23, lPerMin: 3, how: 'noted' },
+};
 
 /** One case for each reason: the tags, and what they are judged for. */
 const CASES: Record<Exclude<SupplyReasonCode, 'tags-differ'>, [Tags, Partial<Judging>?]> = {
@@ -69,7 +80,10 @@ const CASES: Record<Exclude<SupplyReasonCode, 'tags-differ'>, [Tags, Partial<Jud
   'salt-unknown': [{ man_made: 'water_well' }],
   'minerals-unknown': [{ natural: 'hot_spring' }],
   'salt-found': [TAP, treated({ salt: 'bad', saltOn: '2026-05-01' })],
-  'line-lacks': [{ natural: 'spring' }, treated({ fit: false, details: ['4 log of viruses short'] })],
+  'line-lacks': [
+    { natural: 'spring' },
+    treated({ line: { fit: false, lacks: [{ phrase: 'salt-stays', facts: {} }] } }),
+  ],
   'use-unknown': [{ man_made: 'storage_tank', content: 'water' }],
   'never-implied': [{ amenity: 'fuel' }, { fuelKind: 'lng' }],
   'other-fuels-listed': [{ amenity: 'fuel', 'fuel:octane_95': 'yes' }],
@@ -91,11 +105,14 @@ const CASES: Record<Exclude<SupplyReasonCode, 'tags-differ'>, [Tags, Partial<Jud
   confirmed: [TAP, reports('2026-05-30', true)],
   'confirmed-against-tags': [{ ...TAP, access: 'private' }, reports('2026-05-30', true)],
   'class-by-tags': [{ natural: 'spring' }, reports('2026-05-30', true)],
-  'treat-everything': [TAP, treated({ fit: true, treatEverything: true })],
-  'made-fit': [{ natural: 'spring' }, treated({ fit: true, details: ['taken as spring'] })],
-  'treated-as-far-as-known': [{ natural: 'spring' }, treated({ fit: true, remarks: ['pH not told'] })],
+  'treat-everything': [TAP, treated({ line: FIT, treatEverything: true })],
+  'made-fit': [{ natural: 'spring' }, treated({ line: FIT })],
+  'treated-as-far-as-known': [
+    { natural: 'spring' },
+    treated({ line: { ...FIT, remarks: [{ phrase: 'chemicals-not-known', facts: {} }] } }),
+  ],
   'salt-noted': [{ man_made: 'water_well' }, treated({ salt: 'ok', saltOn: '2026-05-01' })],
-  'time-to-fill': [TAP, treated({ filling: '70 l in about 23 min' })],
+  'time-to-fill': [TAP, treated({ filling: FILLING })],
   'in-season': [{ ...TAP, seasonal: 'summer' }, { on: '2026-01-15' }],
   'customers-only': [{ ...STATION, access: 'customers' }],
   'access-unknown': [{ ...STATION, access: 'unknown' }],

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { TreatmentFile } from '../../../../server/contract/treatment.ts';
 import type { Assumption } from '../../../../server/core/quantity/assumption.ts';
-import { HAZARDS } from '../../../../server/core/treatment/line/hazards.ts';
+import { EXPECTED } from '../../../../server/core/treatment/line/hazards.ts';
 import { settleTreatment } from '../../../../server/core/treatment/line/settle-treatment.ts';
 
 function settle(file: TreatmentFile) {
@@ -10,6 +10,13 @@ function settle(file: TreatmentFile) {
   return { ...result, told: assumptions.map(({ path, value, why }) => [path, value, why]) };
 }
 
+/** Where the user says nothing of any kind. */
+const HAZARDS = Object.fromEntries(
+  Object.entries(EXPECTED).map(([kind, expected]) => [
+    kind,
+    { ...expected, why: { phrase: 'expected-of', facts: { kind } } },
+  ]),
+);
 const PURIFIER = { bacteria: 6, viruses: 4, protozoa: 3 };
 
 describe('what a treatment line leaves out', () => {
@@ -59,7 +66,7 @@ describe('what a treatment line leaves out', () => {
     };
     const { treatment, settled, told } = settle(file);
     expect(told).toEqual([]);
-    expect(settled).toEqual({ ...file, hazards: HAZARDS });
+    expect(settled).toEqual(file);
     expect(treatment).toMatchObject({
       target: { name: 'custom', logs: { bacteria: 1, viruses: 2, protozoa: 3 } },
       maximumLog: 5,
@@ -115,8 +122,15 @@ describe('a frost', () => {
 describe('what the user says of a kind of source', () => {
   it('stands over what is expected of it, and says that it is the user’s', () => {
     const { treatment } = settle({ stages: [], hazards: { spring: { turbidityNtu: 7 } } });
-    const expected = { ...HAZARDS.spring, turbidityNtu: 7, why: 'your own figures in part or in whole' };
+    const why = { phrase: 'own-figures', facts: {} };
+    const expected = { ...HAZARDS.spring, turbidityNtu: 7, why };
     expect(treatment.hazards.spring).toEqual(expected);
     expect(treatment.hazards.river).toEqual(HAZARDS.river);
+  });
+
+  it('stands with the user’s reason where one is given', () => {
+    const { treatment } = settle({ stages: [], hazards: { bore: { salt: 'no', why: 'tested' } } });
+    const why = { phrase: 'own-words', facts: { words: 'tested' } };
+    expect(treatment.hazards.bore).toEqual({ ...HAZARDS.bore, salt: 'no', why });
   });
 });

@@ -8,7 +8,7 @@ import {
   type StageEffect,
   stageEffect,
 } from '../../../../server/core/treatment/line/stage-effect.ts';
-import { EASY, lineOf } from '../lines.ts';
+import { EASY, lineOf, textsOf } from '../lines.ts';
 
 const NOTHING = { bacteria: 0, viruses: 0, protozoa: 0 };
 
@@ -71,7 +71,7 @@ describe('filters by their pores', () => {
   ] as const)('counts for nothing where it %s', (why, stage) => {
     const effect = effectOf(stage);
     expect(effect.logs).toEqual(NOTHING);
-    expect(effect.why.join()).toContain(why);
+    expect(textsOf(effect.why).join()).toContain(why);
   });
 
   it('a line that may have frozen takes its membranes with it, and nothing else', () => {
@@ -103,7 +103,7 @@ describe('boiling', () => {
     [2100, false],
   ])('at %d m tells of the disagreement in the EPA leaflet: %j', (altitudeM, told) => {
     const { why } = effectOf({ kind: 'boiling', minutes: 3 }, { altitudeM });
-    expect(why.some((one) => one.includes('5,000 feet and 1,000 m'))).toBe(told);
+    expect(textsOf(why).some((one) => one.includes('5,000 feet and 1,000 m'))).toBe(told);
   });
 
   // ICAO standard atmosphere with Antoine (A 8.07131, B 1730.63, C 233.426 mmHg, °C).
@@ -163,7 +163,7 @@ describe('chlorine', () => {
 
   it('shows its dose in drops of bleach', () => {
     const { why } = effectOf({ ...CHLORINE, mgPerLitre: (8 * 0.05 * 60) / 3.785 });
-    expect(why[0]).toContain('are 2.11 drops of 6 % bleach a litre');
+    expect(textsOf(why)[0]).toContain('are 2.11 drops of 6 % bleach a litre');
   });
 });
 
