@@ -1,11 +1,11 @@
 import type { Analysis } from '../contract/analysis.ts';
-import type { Caution } from '../contract/common.ts';
 import { type Reckoned, reckonTrip } from '../core/analyse/analyse.ts';
-import { CORRIDOR_KM, PART } from '../core/defaults/trip-defaults.ts';
+import { CORRIDOR_KM } from '../core/defaults/trip-defaults.ts';
 import type { Outcome } from '../core/input/problem.ts';
-import type { RouteDocument } from '../core/input/sources.ts';
 import { mapDataOf } from '../core/mapview/map-data.ts';
 import { type DrawnLine, MAX_VERTICES, simplifyLine } from '../core/mapview/simplify-line.ts';
+import type { Caution } from '../core/phrases/cautions.ts';
+import { metresOf } from '../core/quantity/rates.ts';
 import { coverOfUser } from '../core/route/box-cover.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
 import type { RigAndTrip } from './input/plan-input.ts';
@@ -33,8 +33,7 @@ export function analyseTrip(loaded: LoadedTrip, plan: RigAndTrip, calendar: Cale
   const outcome = reckonLoaded(loaded, plan, calendar);
   if (!outcome.ok) return outcome;
   const { analysis, route } = outcome.value;
-  const line = drawnLine(loaded.document, analysis.trip.part ?? PART, route);
-  const map = mapToContract(mapDataOf(outcome.value, line, loaded.notice));
+  const map = mapToContract(mapDataOf(outcome.value, drawnLine(route), loaded.notice));
   return { ok: true, value: { analysis: analysisToContract(analysis), map } };
 }
 
@@ -57,14 +56,12 @@ export function reckonLoaded(
   return { ok: true, value: { ...outcome.value, analysis: { ...analysis, cautions } } };
 }
 
-/** The thinned route of each document by part: no rig or trip changes it, and an analysis comes at every keystroke. */
-const drawn = new WeakMap<RouteDocument, Map<string | number, DrawnLine>>();
+/** Each route thinned: no rig changes it, and an analysis comes at every keystroke. */
+const drawn = new WeakMap<RouteLine, DrawnLine>();
 
-function drawnLine(document: RouteDocument, part: string | number, route: RouteLine): DrawnLine {
-  const ofDocument = drawn.get(document) ?? new Map<string | number, DrawnLine>();
-  drawn.set(document, ofDocument);
-  const line = ofDocument.get(part) ?? simplifyLine(route, MAX_VERTICES);
-  ofDocument.set(part, line);
+function drawnLine(route: RouteLine): DrawnLine {
+  const line = drawn.get(route) ?? simplifyLine(route, MAX_VERTICES);
+  drawn.set(route, line);
   return line;
 }
 
@@ -73,16 +70,11 @@ function extentCautions(extents: readonly ExtractExtent[], route: RouteLine, cor
   const cautions: Caution[] = [];
   for (const { source, bbox, objects } of extents) {
     if (bbox === null || objects === 0) {
-      cautions.push({
-        code: 'extract-empty',
-        text: `${source} holds no object that may give fuel or water.`,
-      });
+      cautions.push({ code: 'extract-empty', facts: { source } });
     }
     if (bbox !== null && !touchesRoute(route, bbox, corridorKm)) {
-      cautions.push({
-        code: 'extract-off-route',
-        text: `${source} does not touch the route's corridor (${corridorKm} km): it was read but tells nothing of this route. Check that it is the right area.`,
-      });
+      const facts = { source, corridorM: metresOf(corridorKm) };
+      cautions.push({ code: 'extract-off-route', facts });
     }
   }
   return cautions;

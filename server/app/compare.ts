@@ -1,12 +1,14 @@
 import type { Analysis } from '../contract/analysis.ts';
-import type { Caution } from '../contract/common.ts';
+import type { Caution as CautionTold } from '../contract/common.ts';
 import type { Comparison } from '../contract/compare.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
+import type { Caution } from '../core/phrases/cautions.ts';
 import { analyseTrip, type Calendar } from './analyse-trip.ts';
 import { compareRow } from './compare-row.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
+import { toContract } from './to-contract.ts';
 
 /** A rig to compare, and what to call it when it has no name of its own. */
 export interface NamedRig {
@@ -46,7 +48,7 @@ export function compareRigs(
         ...compareRow(name, analysis),
         cautions: analysis.cautions.filter((caution) => !commonKeys.has(keyOf(caution))),
       })),
-      cautions: [...ownCautions(rigs, trip), ...common],
+      cautions: [...toContract(ownCautions(rigs, trip)), ...common],
       standing,
     },
   };
@@ -64,11 +66,11 @@ function withNames(rigs: readonly NamedRig[]): { name: string; rig: RigFile }[] 
   });
 }
 
-const keyOf = (caution: Caution): string =>
+const keyOf = (caution: CautionTold): string =>
   JSON.stringify([caution.code, caution.text, caution.fromKm ?? null, caution.toKm ?? null]);
 
 /** The cautions of the first that all the others have too. */
-function sharedCautions(lists: readonly (readonly Caution[])[]): Caution[] {
+function sharedCautions(lists: readonly (readonly CautionTold[])[]): CautionTold[] {
   const [first = [], ...others] = lists;
   const keys = others.map((list) => new Set(list.map(keyOf)));
   return first.filter((caution) => keys.every((known) => known.has(keyOf(caution))));
@@ -77,16 +79,10 @@ function sharedCautions(lists: readonly (readonly Caution[])[]): Caution[] {
 /** What makes rigs unlike to compare. */
 function ownCautions(rigs: readonly NamedRig[], { aboard }: TripFile): Caution[] {
   const cautions: Caution[] = [];
-  const say = (code: string, text: string) => cautions.push({ code, text });
   if (rigs.length > 1 && (aboard?.fuelLitres !== undefined || aboard?.waterLitres !== undefined)) {
-    say(
-      'aboard-for-all',
-      'The litres aboard at the start are the same for every rig, however large its tanks. To compare full tanks, leave them out or tell the km and days since the last fill.',
-    );
+    cautions.push({ code: 'aboard-for-all', facts: {} });
   }
   const kinds = [...new Set(rigs.map(({ rig }) => rig.fuel.kind))];
-  if (kinds.length > 1) {
-    say('fuels-differ', `The rigs burn ${kinds.join(' and ')}: other stations count for each of them.`);
-  }
+  if (kinds.length > 1) cautions.push({ code: 'fuels-differ', facts: { kinds } });
   return cautions;
 }

@@ -1,7 +1,10 @@
-import type { Bbox, Caution } from '../contract/common.ts';
+import type { Bbox } from '../contract/common.ts';
+import { PART, SPARSE_STEP_KM } from '../core/defaults/trip-defaults.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { thinGround } from '../core/mapview/thin-ground.ts';
-import { buildRoute } from '../core/route/build-route.ts';
+import type { Caution } from '../core/phrases/cautions.ts';
+import { metresOf } from '../core/quantity/rates.ts';
+import { routeOf } from '../core/route/route-of.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
 import { boxOf, isNear, nearGrid } from './near-route.ts';
 import type { NamedFile, TripFileSet, Watch } from './ports.ts';
@@ -30,7 +33,7 @@ export async function loadTrip(
 ): Promise<Outcome<LoadedTrip>> {
   const document = await files.readRoute(request.route, watch);
   if (!document.ok) return document;
-  const route = buildRoute(document.value, { part: 'all', sparseStepM: 5_000 });
+  const route = routeOf(document.value, { part: PART, sparseStepM: metresOf(SPARSE_STEP_KM) });
   if (!route.ok) {
     return { ok: false, problem: { ...route.problem, source: route.problem.source ?? request.route.source } };
   }
@@ -40,15 +43,7 @@ export async function loadTrip(
   const read = await files.readSupplies(request.extracts, waypoints, { ground, near }, watch);
   if (!read.ok) return read;
   const { ground: drawn, dropped } = thinGround(read.value.ground, route.value.bbox);
-  const cautions: Caution[] =
-    dropped === 0
-      ? []
-      : [
-          {
-            code: 'ground-thinned',
-            text: `The map leaves out ${dropped} of the lesser roads and tracks of the extracts. The reckoning is not touched.`,
-          },
-        ];
+  const cautions: Caution[] = dropped === 0 ? [] : [{ code: 'ground-thinned', facts: { leftOut: dropped } }];
   const features = read.value.supplies.features.filter((feature) => {
     const box = boxOf(feature.geometry);
     return box === null || isNear(near, box);

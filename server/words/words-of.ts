@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../core/phrases/cautions.ts';
+import type { Caution } from '../core/phrases/cautions.ts';
 import type { LogFault } from '../core/phrases/log-faults.ts';
 import type { Misfit } from '../core/phrases/misfits.ts';
 import type { Phrase } from '../core/phrases/phrases.ts';
@@ -9,7 +9,7 @@ import { metricText } from './parts/metric.ts';
 import type { Parts } from './parts/part.ts';
 
 /** Anything that core says. */
-export type Utterance = CodedCaution | Reason | Phrase;
+export type Utterance = Caution | Reason | Phrase;
 
 type Saying = (facts: unknown, say: Say) => Parts;
 
@@ -46,6 +46,3 @@ export function logFaultWords(
   const words = (catalogue.logFaults[fault] as LogFaultSaying)(facts);
   return { place: place === null ? null : catalogue.logPlace(place), ...words };
 }
-/** A reason in metric units; one that is still in words as it stands. */
-export const reasonText = (reason: Reason | { text: string }): string =>
-  'text' in reason ? reason.text : textOf(reason);

@@ -74,6 +74,11 @@ const CAUTIONS: readonly [Said<ReaderCautions>, string][] = [
     { code: 'extract-incomplete', facts: { source, remark: 'timed out' } },
     'a.osm.pbf is incomplete: the server that made it remarked "timed out". It is taken to cover nothing; download it again',
   ],
+  [{ code: 'extract-empty', facts: { source } }, 'a.osm.pbf holds no object that may give fuel or water.'],
+  [
+    { code: 'extract-off-route', facts: { source, corridorM: 5300 } },
+    "a.osm.pbf does not touch the route's corridor (5.3 km): it was read but tells nothing of this route. Check that it is the right area.",
+  ],
   [
     { code: 'features-skipped', facts: { source, count: 4 } },
     '4 features of a.osm.pbf could not be used; they are listed as skipped',
@@ -81,6 +86,10 @@ const CAUTIONS: readonly [Said<ReaderCautions>, string][] = [
   [
     { code: 'ground-thinned', facts: { lesserWays: 7 } },
     'the map shows the main roads only: 7 lesser ways were left out',
+  ],
+  [
+    { code: 'ground-thinned', facts: { leftOut: 7 } },
+    'The map leaves out 7 of the lesser roads and tracks of the extracts. The reckoning is not touched.',
   ],
   [
     { code: 'ground-thinned', facts: { source, missing: ['unclassified', 'track'], cut: 0 } },

@@ -10,8 +10,8 @@ import { evenLoad, type Load } from '../mass/load.ts';
 import { daysOf } from '../pace/days-of.ts';
 import type { OpeningHoursReader } from '../pace/opening.ts';
 import type { Caution } from '../phrases/cautions.ts';
-import { buildRoute } from '../route/build-route.ts';
 import type { RouteLine } from '../route/route-line.ts';
+import { routeOf } from '../route/route-of.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import type { Analysis } from './analysis.ts';
 import { coverOf, edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
@@ -68,7 +68,7 @@ export function reckonTrip(input: AnalyseInput): Outcome<Reckoned> {
   const { document, supplies, today, openingHours } = input;
   const settled = settle(input.rig, input.trip);
   const { trip } = settled;
-  const line = buildRoute(document, { part: trip.part, sparseStepM: trip.sparseStepM });
+  const line = routeOf(document, { part: trip.part, sparseStepM: trip.sparseStepM });
   if (!line.ok) return line;
   const route = line.value;
 
@@ -109,7 +109,6 @@ export function reckonTrip(input: AnalyseInput): Outcome<Reckoned> {
     trip: settled.tripFile,
     assumptions: [...settled.assumptions, ...said.assumptions],
     cautions: [
-      ...document.cautions,
       ...route.cautions,
       ...supplies.cautions,
       ...halting.cautions,

@@ -4,7 +4,7 @@
  */
 import type { Geometry } from 'geojson';
 import type { Commodity } from '../../contract/common.ts';
-import type { Caution, CodedCaution } from '../phrases/cautions.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import type { Phrase } from '../phrases/phrases.ts';
 
 /** A run of route points without a break. Arrays are of equal length; `ele` is NaN where the file has none. */
@@ -39,7 +39,7 @@ export interface RouteDocument {
   name: string | null;
   parts: RoutePart[];
   waypoints: Waypoint[];
-  cautions: CodedCaution[];
+  cautions: Caution[];
 }
 
 export type Tags = Readonly<Record<string, string>>;

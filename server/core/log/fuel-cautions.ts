@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../phrases/cautions.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import type { Fill } from './fills.ts';
 import type { FuelLesson } from './lesson.ts';
 import { quantile } from './percentile.ts';
@@ -11,7 +11,7 @@ const SHORT_SHARE = 0.25;
 type Lesson = Omit<FuelLesson, 'cautions'>;
 
 /** What to know before planning with what was learned. */
-export function fuelCautions(lesson: Lesson, fills: readonly Fill[], newestFirst: boolean): CodedCaution[] {
+export function fuelCautions(lesson: Lesson, fills: readonly Fill[], newestFirst: boolean): Caution[] {
   const cautions = [...rateCautions(lesson), ...lengthCautions(lesson), ...conditionCautions(lesson)];
   cautions.push({ code: 'all-in', facts: {} });
   const split = fills.filter((fill, index) => fill.odometerKm === fills[index - 1]?.odometerKm);
@@ -23,8 +23,8 @@ export function fuelCautions(lesson: Lesson, fills: readonly Fill[], newestFirst
 }
 
 /** Rates above the high figure, and far from the rest. */
-function rateCautions({ intervals, litresPer100Km }: Lesson): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function rateCautions({ intervals, litresPer100Km }: Lesson): Caution[] {
+  const cautions: Caution[] = [];
   const worst = intervals.reduce((most, one) => (one.litresPer100Km > most.litresPer100Km ? one : most));
   if (worst.litresPer100Km > litresPer100Km.high) {
     cautions.push({ code: 'above-high', facts: { kind: 'fuel', worst } });
@@ -37,7 +37,7 @@ function rateCautions({ intervals, litresPer100Km }: Lesson): CodedCaution[] {
   return cautions;
 }
 
-function lengthCautions({ intervals }: Lesson): CodedCaution[] {
+function lengthCautions({ intervals }: Lesson): Caution[] {
   const lengths = intervals.map((interval) => interval.km);
   const leastKm = SHORT_SHARE * quantile(lengths, 0.5);
   const short = intervals.filter((interval) => interval.km < leastKm);
@@ -45,8 +45,8 @@ function lengthCautions({ intervals }: Lesson): CodedCaution[] {
 }
 
 /** What the log does not tell of surface and mass. */
-function conditionCautions({ bySurface, observed }: Lesson): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function conditionCautions({ bySurface, observed }: Lesson): Caution[] {
+  const cautions: Caution[] = [];
   if (bySurface.length > 1) cautions.push({ code: 'mixed-surfaces', facts: {} });
   else if (observed.surface === null) cautions.push({ code: 'surface-not-told', facts: {} });
   if (observed.massKg === null) cautions.push({ code: 'mass-not-told', facts: {} });

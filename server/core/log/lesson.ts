@@ -1,5 +1,5 @@
 import type { FuelLog, WaterLog } from '../../contract/log.ts';
-import type { CodedCaution } from '../phrases/cautions.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import type { LogOmission } from '../phrases/log.ts';
 import type { Phrase } from '../phrases/phrases.ts';
 
@@ -9,7 +9,7 @@ type InWords = 'source' | 'yaml' | 'method' | 'cautions' | 'leftOut';
 interface Said {
   /** How the figures were come by. */
   method: Phrase[];
-  cautions: CodedCaution[];
+  cautions: Caution[];
 }
 
 /** What a log of fill-ups teaches. Distances are readings of an odometer, in km. */

@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../phrases/cautions.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import type { Lines } from '../phrases/log.ts';
 import type { WaterLesson } from './lesson.ts';
 
@@ -7,11 +7,8 @@ const DAY_MS = 86_400_000;
 const SLACK_DAYS = 0.5;
 
 /** What to know before planning with what was learned. */
-export function waterCautions({
-  entries,
-  litresPerPersonDay,
-}: Omit<WaterLesson, 'cautions'>): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+export function waterCautions({ entries, litresPerPersonDay }: Omit<WaterLesson, 'cautions'>): Caution[] {
+  const cautions: Caution[] = [];
   const worst = entries.reduce((most, one) =>
     one.litresPerPersonDay > most.litresPerPersonDay ? one : most,
   );

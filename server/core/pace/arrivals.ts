@@ -1,7 +1,7 @@
 import type { Arrival } from '../../contract/pace.ts';
 import { sumBefore } from '../gaps/profile.ts';
 import type { Tags } from '../input/sources.ts';
-import type { CodedCaution } from '../phrases/cautions.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import { localTime } from './clock.ts';
 import type { OpeningHoursReader } from './opening.ts';
@@ -24,9 +24,9 @@ export interface ArrivalFacts {
 export function withArrivals(
   passings: readonly Passing[],
   { plan, tagsOf, read, waterLPerDay }: ArrivalFacts,
-): { passings: Passing[]; cautions: CodedCaution[] } {
+): { passings: Passing[]; cautions: Caution[] } {
   const { date, hour } = plan.departure;
-  const cautions: CodedCaution[] = [];
+  const cautions: Caution[] = [];
   const arriving = passings.map((passing): Passing => {
     const text = tagsOf(passing)?.opening_hours?.trim();
     if (date === null || !plan.timed || read === undefined || text === undefined || text === '') {
@@ -58,7 +58,7 @@ function cautionOf(
   { earliest, latest, open, waitHours, text }: Arrival,
   unreadable: string | null,
   waterLPerDay: number,
-): CodedCaution | null {
+): Caution | null {
   const name = passing.name ?? passing.kind;
   if (unreadable !== null) {
     return { code: 'opening-hours-unread', facts: { name, hours: unreadable } };

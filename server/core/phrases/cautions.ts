@@ -1,4 +1,5 @@
 import type { Commodity } from '../../contract/common.ts';
+import type { ComparisonCautions } from './comparison.ts';
 import type { CrewCautions } from './crew.ts';
 import type { FuelCautions } from './fuel.ts';
 import type { LogCautions } from './log.ts';
@@ -36,7 +37,7 @@ interface PaceCautions {
   'night-may-fall-inside': { moreL: number; emptied: boolean };
 }
 
-/** Every caution that core and the readers give: its code, and what has to be known to say it. */
+/** Every caution that is given: its code, and what has to be known to say it. */
 export interface CautionFacts
   extends TreatmentCautions,
     RouteCautions,
@@ -48,16 +49,8 @@ export interface CautionFacts
     CrewCautions,
     FuelCautions,
     MassCautions,
+    ComparisonCautions,
     ReaderCautions {}
 
-/** One that is still in words; goes as soon as all are said by code. */
-export interface WordedCaution {
-  readonly code: string;
-  readonly text: string;
-  readonly fromKm?: number;
-  readonly toKm?: number;
-}
-
 /** A caution with the stretch of the route it speaks of, where it has one; metres along. */
-export type CodedCaution = Said<CautionFacts> & { readonly fromM?: number; readonly toM?: number };
-export type Caution = WordedCaution | CodedCaution;
+export type Caution = Said<CautionFacts> & { readonly fromM?: number; readonly toM?: number };

@@ -42,9 +42,14 @@ export interface ReaderCautions extends RouteFileCautions {
   'cover-none': { source: string; why: NoCoverWhy };
   'deleted-passed-over': { count: number };
   'extract-incomplete': { source: string; remark: string };
+  'extract-empty': { source: string };
+  'extract-off-route': { source: string; corridorM: number };
   'features-skipped': { source: string; count: number };
-  /** Lesser ways left out; or the ranks that are missing from a file's ground, and how many of the highest besides. */
-  'ground-thinned': { lesserWays: number } | { source: string; missing: readonly GroundRank[]; cut: number };
+  /** Lesser ways left out of a file, or of all files by an analysis; or the ranks that are missing from a file's ground, and how many of the highest besides. */
+  'ground-thinned':
+    | { lesserWays: number }
+    | { leftOut: number }
+    | { source: string; missing: readonly GroundRank[]; cut: number };
   'no-supply-in-waypoints': { source: string; count: number };
   'osm-version-missing': { source: string };
   'pbf-foreign-blob': { source: string; count: number };

@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../../core/phrases/cautions.ts';
+import type { Caution } from '../../core/phrases/cautions.ts';
 import type { InRouteFile, RouteFileCode } from '../../core/phrases/readers.ts';
 
 /** Counts what was passed over, or taken with care, with the line where each kind first came up. */
@@ -12,7 +12,7 @@ export class Tally {
   }
 
   /** One for each kind. */
-  cautions(): CodedCaution[] {
+  cautions(): Caution[] {
     return [...this.seen].map(([code, facts]) => ({ code, facts }));
   }
 }

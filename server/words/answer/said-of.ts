@@ -3,7 +3,7 @@ import type { Gap, Report } from '../../core/gaps/gap.ts';
 import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
 import { figure, placeAt } from '../parts/figures.ts';
 import { type Part, parts, type Words } from '../parts/part.ts';
-import { reasonText } from '../words-of.ts';
+import { textOf } from '../words-of.ts';
 import type { AnswerFacts } from './answer-facts.ts';
 import { stretchName } from './names.ts';
 
@@ -85,7 +85,7 @@ function passedOver(commodity: Commodity, gap: Gap, passings: AnswerFacts['passi
     .sort((a, b) => STRENGTH[a.evidence] - STRENGTH[b.evidence] || a.atM - b.atM);
   if (inside === undefined) return null;
   const [reason] = inside.reasons;
-  const why = reason === undefined ? 'does not count' : reasonText(reason);
+  const why = reason === undefined ? 'does not count' : textOf(reason);
   return parts`${inside.name ?? inside.kind} (${placeAt(inside.atM)}) does not count: ${lowered(why)}.`;
 }
 

@@ -1,4 +1,5 @@
 import type { Catalogue } from '../parts/catalogue.ts';
+import { COMPARISON_CAUTIONS } from './comparison.ts';
 import { CREW_CAUTIONS, CREW_PHRASES } from './crew.ts';
 import { DEFAULT_REASONS, DEFAULT_VALUES } from './defaults.ts';
 import { FUEL_CAUTIONS, FUEL_PHRASES } from './fuel.ts';
@@ -21,6 +22,7 @@ import { WHAT_IF_CAUTIONS, WHAT_IF_PHRASES } from './what-if.ts';
 /** Everything that is said, in English. */
 export const ENGLISH: Catalogue = {
   cautions: {
+    ...COMPARISON_CAUTIONS,
     ...CREW_CAUTIONS,
     ...FUEL_CAUTIONS,
     ...LINE_CAUTIONS,

@@ -68,12 +68,17 @@ export const READER_CAUTIONS = {
     parts`${count} objects that the file marks as deleted were passed over`,
   'extract-incomplete': ({ source, remark }) =>
     parts`${source} is incomplete: the server that made it remarked "${remark}". It is taken to cover nothing; download it again`,
+  'extract-empty': ({ source }) => parts`${source} holds no object that may give fuel or water.`,
+  'extract-off-route': ({ source, corridorM }) =>
+    parts`${source} does not touch the route's corridor (${rounded(kmOf(corridorM), 'km', 9)}): it was read but tells nothing of this route. Check that it is the right area.`,
   'features-skipped': ({ source, count }) =>
     parts`${count} features of ${source} could not be used; they are listed as skipped`,
   'ground-thinned': (facts) =>
     'lesserWays' in facts
       ? parts`the map shows the main roads only: ${facts.lesserWays} lesser ways were left out`
-      : parts`The map's ground from ${facts.source} shows ${missingGround(facts.missing, facts.cut)}: there are too many for one map. Supplies are not affected.`,
+      : 'leftOut' in facts
+        ? parts`The map leaves out ${facts.leftOut} of the lesser roads and tracks of the extracts. The reckoning is not touched.`
+        : parts`The map's ground from ${facts.source} shows ${missingGround(facts.missing, facts.cut)}: there are too many for one map. Supplies are not affected.`,
   'no-supply-in-waypoints': ({ source, count }) =>
     parts`none of the ${count} waypoints of ${source} says that it is fuel or water`,
   'osm-version-missing': ({ source }) =>

@@ -2,6 +2,7 @@ import { Value } from 'typebox/value';
 import { describe, expect, test } from 'vitest';
 import { Analysis } from '../../../server/contract/analysis.ts';
 import { analyse } from '../../../server/core/analyse/analyse.ts';
+import type { RouteDocument } from '../../../server/core/input/sources.ts';
 import {
   analysisOf,
   DIESEL,
@@ -204,6 +205,28 @@ describe('purity', () => {
     };
     const input = freeze(inputOf({ features: [pointFeature('node/1', 640, DIESEL, 2)] }));
     expect(analyse(input)).toEqual(analyse(input));
+    expect(analyse(input)).toEqual(analyse(structuredClone(input)));
+  });
+});
+
+describe('cautions of the route', () => {
+  test('those of its file and of its line are told once each', () => {
+    const document: RouteDocument = {
+      ...documentOf([
+        [
+          [0, 0],
+          [0.01, 0],
+        ],
+        [
+          [0.012, 0],
+          [0.02, 0],
+        ],
+      ]),
+      cautions: [{ code: 'gpx-old', facts: { count: 1, line: 2 } }],
+    };
+    const codes = analysisOf({ document }).cautions.map(({ code }) => code);
+    expect(codes.slice(0, 2)).toEqual(['gpx-old', 'bridge']);
+    expect(codes).toEqual([...new Set(codes)]);
   });
 });
 

@@ -2,10 +2,10 @@ import fc from 'fast-check';
 import geodesic from 'geographiclib-geodesic';
 import { describe, expect, it } from 'vitest';
 import { toContract } from '../../../server/app/to-contract.ts';
-import type { Caution } from '../../../server/contract/common.ts';
+import type { Caution as CautionTold } from '../../../server/contract/common.ts';
 import { LONGEST_STEP_M } from '../../../server/core/geodesy/step.ts';
 import { problemLine } from '../../../server/core/input/problem.ts';
-import type { CodedCaution } from '../../../server/core/phrases/cautions.ts';
+import type { Caution } from '../../../server/core/phrases/cautions.ts';
 import { buildRoute } from '../../../server/core/route/build-route.ts';
 import { LONG_BRIDGE_M } from '../../../server/core/route/measurement.ts';
 import type { RouteLine } from '../../../server/core/route/route-line.ts';
@@ -20,7 +20,7 @@ import {
 } from './lines.ts';
 
 const wgs84 = geodesic.Geodesic.WGS84;
-const toldCautions = (route: RouteLine): Caution[] => toContract(route.cautions);
+const toldCautions = (route: RouteLine): CautionTold[] => toContract(route.cautions);
 
 const lengthBy = (points: readonly Corner[]) =>
   points
@@ -244,7 +244,7 @@ describe('parts', () => {
   });
 
   it("keeps the document's own cautions", () => {
-    const own: CodedCaution = { code: 'gpx-old', facts: { count: 1, line: 2 } };
+    const own: Caution = { code: 'gpx-old', facts: { count: 1, line: 2 } };
     const document = { ...documentOf([east]), cautions: [own] };
     expect(routeOfDocument(document).cautions).toEqual([own]);
   });

@@ -1,5 +1,5 @@
 import type { Crew } from '../../../contract/crew.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Rig } from '../../rig/rig.ts';
 import type { HeatEffect } from '../needs/heat.ts';
@@ -14,15 +14,15 @@ import type { ReserveWater } from './water-use.ts';
 const DANGER_C = 35;
 
 /** What the people of a rig should know of their water; nothing for a rig that tells litres a day alone. */
-export const crewCautions = (rig: Rig, trip: HelpHours, reserve: ReserveWater): CodedCaution[] => [
+export const crewCautions = (rig: Rig, trip: HelpHours, reserve: ReserveWater): Caution[] => [
   ...useCautions(rig),
   ...heatCautions(rig),
   ...reserveCautions(rig, trip, reserve),
 ];
 
-function useCautions({ crew, water }: Rig): CodedCaution[] {
+function useCautions({ crew, water }: Rig): Caution[] {
   if (crew === null) return [];
-  const cautions: CodedCaution[] = [];
+  const cautions: Caution[] = [];
   const { use, file } = crew;
   const leastL = LEVELS.basic.drinking.low;
   const meagre = file.people.findIndex(({ drinking }) => {
@@ -43,7 +43,7 @@ function useCautions({ crew, water }: Rig): CodedCaution[] {
   return cautions;
 }
 
-function heatCautions({ crew }: Rig): CodedCaution[] {
+function heatCautions({ crew }: Rig): Caution[] {
   if (crew === null) return [];
   const { heat, drinkingOfOne, from } = crew.use;
   const expected = crew.file.heat;
@@ -60,7 +60,7 @@ function heatCautions({ crew }: Rig): CodedCaution[] {
 
 type ExpectedHeat = NonNullable<Crew['heat']>;
 
-function estimateCautions({ from }: HeatEffect, { temperatureC }: ExpectedHeat): CodedCaution[] {
+function estimateCautions({ from }: HeatEffect, { temperatureC }: ExpectedHeat): Caution[] {
   const { from: fromC, to: toC } = WBGT_RANGE_C;
   if (from !== 'estimate' || temperatureC === undefined) return [];
   if (temperatureC >= fromC && temperatureC <= toC) return [];
@@ -68,11 +68,8 @@ function estimateCautions({ from }: HeatEffect, { temperatureC }: ExpectedHeat):
 }
 
 /** What the heat asks for that no body takes in. */
-function intakeCautions(
-  { workHoursPerDay, litresPerWorkHour }: HeatEffect,
-  litresPerDay: number,
-): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function intakeCautions({ workHoursPerDay, litresPerWorkHour }: HeatEffect, litresPerDay: number): Caution[] {
+  const cautions: Caution[] = [];
   const perHourL = litresPerWorkHour.high;
   if (workHoursPerDay > 0 && perHourL >= MOST_PER_HOUR_L - SLACK) {
     cautions.push({ code: 'intake-hour-limit', facts: { litres: perHourL, mostL: MOST_PER_HOUR_L } });
@@ -83,18 +80,18 @@ function intakeCautions(
   return cautions;
 }
 
-const workCautions = ({ workRest, workHoursPerDay, work }: HeatEffect): CodedCaution[] =>
+const workCautions = ({ workRest, workHoursPerDay, work }: HeatEffect): Caution[] =>
   workRest === null || workHoursPerDay <= 0 ? [] : [{ code: 'work-rest', facts: { work, ...workRest } }];
 
-function survivalCautions({ temperatureC }: ExpectedHeat): CodedCaution[] {
+function survivalCautions({ temperatureC }: ExpectedHeat): Caution[] {
   if (temperatureC === undefined || temperatureC < DANGER_C) return [];
   const { resting, walking } = daysWithoutWater(temperatureC);
   const facts = { temperatureC, restingDays: resting, walkingDays: walking };
   return [{ code: 'survival-days', facts }];
 }
 
-function reserveCautions(rig: Rig, trip: HelpHours, reserve: ReserveWater): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function reserveCautions(rig: Rig, trip: HelpHours, reserve: ReserveWater): Caution[] {
+  const cautions: Caution[] = [];
   if (rig.crew === null && hoursToHelp(trip) === null) return cautions;
   const [alarm, help] = [trip.alarmHours !== null, trip.helpHours !== null];
   if (!alarm || !help) cautions.push({ code: 'help-hours-unknown', facts: { alarm, help } });

@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { gradeAfter, type WaterState, waterFilled } from './grade-after.ts';
 import type { Mixing } from './water-use.ts';
@@ -10,9 +10,9 @@ import type { Mixing } from './water-use.ts';
 export function mixingOf(
   passings: readonly Passing[],
   treatAt: 'filling' | 'tap' | null,
-): { mixing: Mixing[]; cautions: CodedCaution[] } {
+): { mixing: Mixing[]; cautions: Caution[] } {
   const mixing: Mixing[] = [];
-  const cautions: CodedCaution[] = [];
+  const cautions: Caution[] = [];
   let state: WaterState = gradeAfter([]);
   for (const passing of passings) {
     if (passing.commodity !== 'water' || !passing.counts) continue;

@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 
 /**
@@ -8,8 +8,8 @@ import type { Passing } from '../../supply/points/passing.ts';
 export function washingStops(
   sources: readonly string[],
   passings: readonly Passing[],
-): { stopsM: number[]; cautions: CodedCaution[] } {
-  const cautions: CodedCaution[] = [];
+): { stopsM: number[]; cautions: Caution[] } {
+  const cautions: Caution[] = [];
   const stopsM: number[] = [];
   for (const id of new Set(sources)) {
     const places = passings.filter(

@@ -1,5 +1,5 @@
 import type { RigFile } from '../../../contract/rig.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Term } from '../../quantity/term.ts';
 import type { Rig } from '../../rig/rig.ts';
@@ -63,8 +63,8 @@ function reserveOf({ rig, water, trip }: WaterUseFacts): ReserveWater {
 }
 
 /** What to know where containers are kept for one grade. */
-function gradeCautions({ rig, water, aboardL }: WaterUseFacts): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function gradeCautions({ rig, water, aboardL }: WaterUseFacts): Caution[] {
+  const cautions: Caution[] = [];
   if (rig.crew !== null && water.cans?.grade === 'washing' && water.cans.owned > 0) {
     cautions.push({ code: 'cans-kept-for-washing', facts: {} });
   }

@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { Loss } from '../../phrases/crew.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import type { Term } from '../../quantity/term.ts';
@@ -55,7 +55,7 @@ export interface WaterUse {
   readonly treatAt: 'filling' | 'tap' | null;
   readonly mixing: readonly Mixing[];
   readonly treatText: Phrase;
-  readonly cautions: readonly CodedCaution[];
+  readonly cautions: readonly Caution[];
   /** What the litres a day were summed from, at the rate the verdict uses. */
   readonly working: readonly Term[];
 }

@@ -1,6 +1,6 @@
 import type { Surface } from '../../../contract/surface.ts';
 import type { Course, Stay } from '../../gaps/course.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { Rig } from '../../rig/rig.ts';
 import { climbOf, type Heights, heightsOf, smoothed } from '../../route/elevation.ts';
 import type { RouteLine } from '../../route/route-line.ts';
@@ -28,7 +28,7 @@ export interface FuelPlan {
   full: boolean;
   /** Heights as measured; null where the route has none. */
   measured: Heights | null;
-  cautions: readonly CodedCaution[];
+  cautions: readonly Caution[];
 }
 
 /** A route with less of its length on known elevations than this is told of, metres (ours). */
@@ -67,7 +67,7 @@ export function fuelPlan(sources: FuelSources): FuelPlan {
   };
 }
 
-function surfaceCautions({ lengthM }: RouteLine, { surfaces }: Trip): CodedCaution[] {
+function surfaceCautions({ lengthM }: RouteLine, { surfaces }: Trip): Caution[] {
   return surfaces
     .filter(({ fromM }) => fromM >= lengthM)
     .map(({ fromM, toM }) => ({ code: 'surface-off-route', facts: { fromM }, fromM, toM }));
@@ -76,12 +76,8 @@ function surfaceCautions({ lengthM }: RouteLine, { surfaces }: Trip): CodedCauti
 type Elevations = ReturnType<typeof heightsOf>;
 
 /** What of the route's elevations cannot be reckoned with. */
-function climbCautions(
-  elevations: Elevations | null,
-  massKg: number | null,
-  thresholdM: number,
-): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function climbCautions(elevations: Elevations | null, massKg: number | null, thresholdM: number): Caution[] {
+  const cautions: Caution[] = [];
   if (elevations !== null && elevations.absurd > 0) {
     cautions.push({ code: 'elevation-absurd', facts: { count: elevations.absurd } });
   }
@@ -96,7 +92,7 @@ function climbCautions(
   return cautions;
 }
 
-const loadCautions = ({ massKg, rig }: FuelSources): CodedCaution[] =>
+const loadCautions = ({ massKg, rig }: FuelSources): Caution[] =>
   massKg === null || rig.fuel.model.observed.massKg !== null
     ? []
     : [{ code: 'load-not-reckoned', facts: {} }];

@@ -3,7 +3,7 @@ import { FILL_PERCENT } from '../../defaults/rig-defaults.ts';
 import type { Course } from '../../gaps/course.ts';
 import { reserveOf } from '../../gaps/need.ts';
 import { amountBetween } from '../../gaps/profile.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import type { Assumption } from '../../quantity/assumption.ts';
 import { litresPer100Km, litresPerM } from '../../quantity/rates.ts';
@@ -37,7 +37,7 @@ export interface FuelUseSources {
 /** The fuel of a trip, with what is to be said of it. */
 export interface FuelUseReport {
   readonly fuelUse: FuelUse;
-  readonly cautions: readonly CodedCaution[];
+  readonly cautions: readonly Caution[];
   readonly assumptions: readonly Assumption[];
 }
 

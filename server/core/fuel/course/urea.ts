@@ -1,5 +1,5 @@
 import { amountBetween, type Profile } from '../../gaps/profile.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import { metresOf } from '../../quantity/rates.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import type { SupplyPoint } from '../../supply/points/supply-point.ts';
@@ -22,7 +22,7 @@ export interface UreaFacts {
 
 export interface UreaReport {
   readonly urea: UreaUse;
-  readonly cautions: readonly CodedCaution[];
+  readonly cautions: readonly Caution[];
 }
 
 /**

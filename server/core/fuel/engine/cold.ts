@@ -1,5 +1,5 @@
 import type { FuelKind } from '../../../contract/rig.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 
 /**
  * Arctic classes of diesel, EN 590, Table 3 (check-values F2): cold filter plugging point °C (from memory), cloud point
@@ -17,7 +17,7 @@ export const ARCTIC_CLASSES = [
 const SUMMER_C = 0;
 
 /** What to know about diesel and cold nights; none for other fuels, or where the coldest night was not told. */
-export function coldCautions(kind: FuelKind, coldestNightC: number | null): CodedCaution[] {
+export function coldCautions(kind: FuelKind, coldestNightC: number | null): Caution[] {
   if (kind !== 'diesel' || coldestNightC === null || coldestNightC >= SUMMER_C) return [];
   const arctic = ARCTIC_CLASSES.find((row) => row.pluggingC <= coldestNightC) ?? null;
   const named = arctic === null ? null : { name: arctic.name, pluggingC: arctic.pluggingC };

@@ -1,12 +1,12 @@
 import type { Position } from '../../../contract/vehicle.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { Bearer } from '../../phrases/mass.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { MassModel } from '../settle-mass.ts';
 import type { MassReport, MassState } from './masses.ts';
 
 /** What to mind about the vehicle's masses. */
-export const massCautions = (mass: MassReport, model: MassModel): CodedCaution[] => [
+export const massCautions = (mass: MassReport, model: MassModel): Caution[] => [
   ...limitCautions(mass),
   ...liftCautions(mass),
   ...untoldCautions(mass, model),
@@ -25,8 +25,8 @@ const LEFT_KG: readonly { bearer: Bearer; leftKg: LeftKg }[] = [
 ];
 
 /** A limit that is broken somewhere on the way, or, if only then, with everything filled. */
-const limitCautions = ({ states }: MassReport): CodedCaution[] =>
-  LEFT_KG.flatMap(({ bearer, leftKg }): CodedCaution[] => {
+const limitCautions = ({ states }: MassReport): Caution[] =>
+  LEFT_KG.flatMap(({ bearer, leftKg }): Caution[] => {
     const driven = states.filter(({ kind }) => kind === 'along' || kind === 'departure');
     const worst = leastOf(driven, leftKg);
     if (worst !== null && worst.kg < -SLACK) {
@@ -49,14 +49,14 @@ function leastOf(states: readonly MassState[], leftKg: LeftKg): { kg: number; at
   return least;
 }
 
-const liftCautions = ({ states }: MassReport): CodedCaution[] =>
+const liftCautions = ({ states }: MassReport): Caution[] =>
   (['front', 'rear'] as const)
     .filter((axle) => states.some((state) => state[axle] !== null && state[axle].kg <= 0))
     .map((axle) => ({ code: 'axle-lifts', facts: { axle } }));
 
 /** What was not told, so that nobody takes silence for "within the limits". */
-function untoldCautions({ missing, states }: MassReport, { vehicle }: MassModel): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function untoldCautions({ missing, states }: MassReport, { vehicle }: MassModel): Caution[] {
+  const cautions: Caution[] = [];
   if (missing.length > 0) cautions.push({ code: 'mass-incomplete', facts: { missing } });
   const { permitted } = vehicle;
   const [first] = states;
@@ -72,7 +72,7 @@ function untoldCautions({ missing, states }: MassReport, { vehicle }: MassModel)
   return cautions;
 }
 
-function roofCautions({ roof, states }: MassReport): CodedCaution[] {
+function roofCautions({ roof, states }: MassReport): Caution[] {
   if (roof === null || roof.kg <= 0) return [];
   const { kg, limitKg } = roof;
   const cgHeightM = states.find((state) => state.kind === 'full')?.cgHeightM ?? null;
@@ -81,12 +81,9 @@ function roofCautions({ roof, states }: MassReport): CodedCaution[] {
     : [{ code: 'roof-over-limit', facts: { kg, limitKg, cgHeightM } }];
 }
 
-function overhangCautions(
-  { behindRearAxle }: MassReport,
-  { vehicle, containers }: MassModel,
-): CodedCaution[] {
+function overhangCautions({ behindRearAxle }: MassReport, { vehicle, containers }: MassModel): Caution[] {
   if (behindRearAxle === null || behindRearAxle.kg <= 0) return [];
-  const overhang: CodedCaution = { code: 'rear-overhang', facts: behindRearAxle };
+  const overhang: Caution = { code: 'rear-overhang', facts: behindRearAxle };
   const { wheelbaseM, bodyRearOverhangM, gear = [] } = vehicle;
   if (wheelbaseM === undefined || bodyRearOverhangM === undefined) return [overhang];
   const named = gear.map(({ name, position }) => ({
@@ -99,7 +96,7 @@ function overhangCautions(
   return names.length === 0 ? [overhang] : [overhang, { code: 'behind-body', facts: { names } }];
 }
 
-function cabinCautions({ vehicle, containers }: MassModel): CodedCaution[] {
+function cabinCautions({ vehicle, containers }: MassModel): Caution[] {
   const { cabin } = vehicle;
   if (cabin === undefined) return [];
   const inside = (position: Position | null) =>
@@ -113,7 +110,7 @@ function cabinCautions({ vehicle, containers }: MassModel): CodedCaution[] {
     .map(({ name }) => ({ code: 'fuel-in-cabin', facts: { name } }));
 }
 
-function carriedCautions({ fuelLimits }: MassReport): CodedCaution[] {
+function carriedCautions({ fuelLimits }: MassReport): Caution[] {
   const over = fuelLimits.filter((one) => one.over);
   return over.length === 0 ? [] : [{ code: 'carried-fuel', facts: { over } }];
 }

@@ -1,7 +1,7 @@
 import type { RigFile } from '../../../contract/rig.ts';
 import type { Vehicle } from '../../../contract/vehicle.ts';
 import { at } from '../../lists/at.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { Term } from '../../quantity/term.ts';
 import { defaultCanKg, usableL } from '../containers.ts';
 import { fuelKgPerLitre, WATER_KG_PER_L } from '../densities.ts';
@@ -31,7 +31,7 @@ export function massReport(
   file: RigFile,
   fuel: Levelled,
   water: Levelled,
-): { mass: MassReport; cautions: CodedCaution[] } | null {
+): { mass: MassReport; cautions: Caution[] } | null {
   const model = massModelOf(file);
   if (model === null) return null;
   const { vehicle } = model;

@@ -1,7 +1,7 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import type { TripFile } from '../../../contract/trip.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { CarrySides } from '../side/carry-side.ts';
 import { byCommodity } from '../side/other-of.ts';
@@ -11,7 +11,7 @@ import { ownedCans } from './can-kg.ts';
 export type Cans = Readonly<Record<Commodity, number>>;
 
 /** How many cans there may be of each commodity: as the trip asks, else as many as are owned; none in the cabin if so asked. */
-export function canLimits(rig: RigFile, trip: TripFile): { cans: Cans; cautions: CodedCaution[] } {
+export function canLimits(rig: RigFile, trip: TripFile): { cans: Cans; cautions: Caution[] } {
   const { mostCans, noneInside = false } = trip.plan ?? {};
   const most = byCommodity((commodity) => mostCans?.[commodity] ?? ownedCans(rig, commodity));
   if (!noneInside) return { cans: most, cautions: [] };

@@ -1,6 +1,6 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { CarrySide } from '../side/carry-side.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 import { loadKg } from './can-kg.ts';
@@ -20,7 +20,7 @@ export interface QuestionChanges {
 /** A question, and what had to be assumed to put it. */
 export interface PutQuestion {
   readonly question: CarryQuestion;
-  readonly cautions: readonly CodedCaution[];
+  readonly cautions: readonly Caution[];
 }
 
 /** The question that rig, trip and analysis put. */
@@ -43,7 +43,7 @@ export function questionOf(reckoned: Reckoned, changes: QuestionChanges = {}): P
 
 interface PutSide {
   readonly side: CarrySide;
-  readonly cautions: readonly CodedCaution[];
+  readonly cautions: readonly Caution[];
   readonly suppliesLeftOut: boolean;
 }
 
@@ -85,7 +85,7 @@ function sideOf(
 const ENDS = 2;
 
 /** Stops of both commodities give one caution where they are the same. */
-const eachOnce = (cautions: readonly CodedCaution[]): CodedCaution[] => [
+const eachOnce = (cautions: readonly Caution[]): Caution[] => [
   ...new Map(cautions.map((caution) => [JSON.stringify(caution), caution])).values(),
 ];
 

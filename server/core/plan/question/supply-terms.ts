@@ -2,7 +2,7 @@ import type { Commodity } from '../../../contract/common.ts';
 import type { PlanStopAsk } from '../../../contract/plan.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { daysOfStanding } from '../../gaps/standing.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { NamedStop } from '../../phrases/plan.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { timeToFill } from '../../treatment/line/time-to-fill.ts';
@@ -55,7 +55,7 @@ export function withTerms(
   reckoned: Reckoned,
   commodity: Commodity,
   edges: readonly SupplyEdge[],
-): { edges: SupplyEdge[]; cautions: CodedCaution[] } {
+): { edges: SupplyEdge[]; cautions: Caution[] } {
   const facts = factsOf(reckoned, commodity);
   const judgements = edges.map((edge) => judge(facts, edge));
   const remarks = [...unknownStops(facts), ...judgements.flatMap((judgement) => judgement.remarks)];
@@ -156,7 +156,7 @@ function fillMinutesPerL({ analysis }: TermFacts, { id, alsoIds, commodity }: Pa
 }
 
 /** One caution for each code, with all the stops that it concerns. */
-function cautionsOf(remarks: readonly Remark[]): CodedCaution[] {
+function cautionsOf(remarks: readonly Remark[]): Caution[] {
   const codes = [...new Set(remarks.map(({ code }) => code))];
   return codes.map((code) => {
     const stops = remarks.filter((remark) => remark.code === code).map(({ stop }) => stop);

@@ -1,5 +1,5 @@
 import type { RigFile } from '../../../contract/rig.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { ownedCans } from '../question/can-kg.ts';
 import type { Cans } from '../question/can-limits.ts';
@@ -10,7 +10,7 @@ export const cansToGet = (rig: RigFile, cans: Cans): Cans =>
   byCommodity((commodity) => Math.max(0, cans[commodity] - ownedCans(rig, commodity)));
 
 /** That cans are to be got before the plan is one. */
-export const cansToGetCautions = (rig: RigFile, getCans: Cans): CodedCaution[] =>
+export const cansToGetCautions = (rig: RigFile, getCans: Cans): Caution[] =>
   COMMODITIES.filter((commodity) => getCans[commodity] > 0).map((commodity) => ({
     code: 'plan-cans-to-get',
     facts: { commodity, cans: getCans[commodity], owned: ownedCans(rig, commodity) },

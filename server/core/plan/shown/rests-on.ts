@@ -1,6 +1,6 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { sketchyM } from '../../gaps/course.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { DrivenLeg } from '../drive/drive.ts';
 import type { DrivenPlan } from '../drive/driven-plan.ts';
@@ -11,7 +11,7 @@ import type { CarrySide } from '../side/carry-side.ts';
 const NOISE_L = 1e-6;
 
 /** What the plan rests on that nobody knows for sure. */
-export function restsOn({ question, legs, choice }: DrivenPlan): CodedCaution[] {
+export function restsOn({ question, legs, choice }: DrivenPlan): Caution[] {
   return [
     ...waysLeftOut(choice.complete, question),
     ...COMMODITIES.flatMap((commodity) => [
@@ -25,19 +25,15 @@ export function restsOn({ question, legs, choice }: DrivenPlan): CodedCaution[] 
   ];
 }
 
-function letGoAt(
-  commodity: Commodity,
-  { to, figures }: DrivenLeg,
-  next: DrivenLeg | undefined,
-): CodedCaution[] {
+function letGoAt(commodity: Commodity, { to, figures }: DrivenLeg, next: DrivenLeg | undefined): Caution[] {
   const litres = next === undefined ? 0 : figures.arriveL - next.figures.departL;
   return litres > NOISE_L ? [{ code: 'plan-lets-go', facts: { commodity, litres }, ...at(to.atM) }] : [];
 }
 
-function onTheWay({ commodity, course }: CarrySide, { from, to, cans, figures }: DrivenLeg): CodedCaution[] {
+function onTheWay({ commodity, course }: CarrySide, { from, to, cans, figures }: DrivenLeg): Caution[] {
   const facts = { commodity };
   const stretch = { fromM: from.atM, toM: to.atM };
-  const cautions: CodedCaution[] = [];
+  const cautions: Caution[] = [];
   if (figures.acrossNoData) cautions.push({ code: 'plan-across-no-data', facts, ...stretch });
   if (sketchyM(course, from.atM, to.atM) > 0)
     cautions.push({ code: 'plan-across-sketch', facts, ...stretch });
@@ -47,10 +43,10 @@ function onTheWay({ commodity, course }: CarrySide, { from, to, cans, figures }:
 }
 
 /** What is not sure of the supply that a leg leads to. */
-function atTheEnd({ to }: DrivenLeg): CodedCaution[] {
+function atTheEnd({ to }: DrivenLeg): Caution[] {
   const name = to.name ?? to.id;
   const { evidence, opensInHours } = to;
-  const cautions: CodedCaution[] = [];
+  const cautions: Caution[] = [];
   if (opensInHours !== undefined)
     cautions.push({ code: 'plan-waits-for-opening', facts: { name, hours: opensInHours }, ...at(to.atM) });
   if (evidence === 'implied' || evidence === 'doubtful')
@@ -58,7 +54,7 @@ function atTheEnd({ to }: DrivenLeg): CodedCaution[] {
   return cautions;
 }
 
-const pastTheEnd = ({ commodity, course }: CarrySide): CodedCaution[] =>
+const pastTheEnd = ({ commodity, course }: CarrySide): Caution[] =>
   course.onward === null
     ? [{ code: 'plan-onward-unknown', facts: { commodity }, ...at(course.lengthM) }]
     : [];
@@ -66,5 +62,5 @@ const pastTheEnd = ({ commodity, course }: CarrySide): CodedCaution[] =>
 const at = (atM: number) => ({ fromM: atM, toM: atM });
 
 /** That not all ways over supplies which give little were looked at; supplies left out are told elsewhere. */
-export const waysLeftOut = (complete: boolean, { suppliesLeftOut }: CarryQuestion): CodedCaution[] =>
+export const waysLeftOut = (complete: boolean, { suppliesLeftOut }: CarryQuestion): Caution[] =>
   complete || suppliesLeftOut === true ? [] : [{ code: 'plan-ways-left-out', facts: {} }];

@@ -1,6 +1,6 @@
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { standingLPerDay } from '../../gaps/standing.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Basis } from '../drive/basis.ts';
 import { type TurnBack, turnBacksOf } from '../drive/turn-backs.ts';
@@ -32,7 +32,7 @@ export interface WhatIf {
   /** In route order. */
   readonly turnBacks: readonly TurnBack[];
   readonly callFirst: readonly CallFirst[];
-  readonly cautions: readonly CodedCaution[];
+  readonly cautions: readonly Caution[];
 }
 
 /** What is taken where nothing is asked for (ours). */
@@ -85,19 +85,19 @@ function hotterRuns(reckoned: Reckoned, basis: Basis, byC: number): HotterRuns |
   return change === null ? null : { runs: runsWith(reckoned, basis, change), byC };
 }
 
-const heatCautions = (heat: HotterRuns | null): CodedCaution[] =>
+const heatCautions = (heat: HotterRuns | null): Caution[] =>
   heat === null ? [{ code: 'heat-not-told', facts: {} }] : [];
 
-const standingCautions = ({ sides }: Basis): CodedCaution[] =>
+const standingCautions = ({ sides }: Basis): Caution[] =>
   standingLPerDay(sides.fuel.side.course) === 0 ? [{ code: 'standing-fuel-not-told', facts: {} }] : [];
 
-const offRouteCautions = (atM: number | null, rows: readonly WhatIfRow[]): CodedCaution[] =>
+const offRouteCautions = (atM: number | null, rows: readonly WhatIfRow[]): Caution[] =>
   atM !== null && rows.length === 0 ? [{ code: 'turn-round-off-route', facts: { atM } }] : [];
 
-const boundStopCautions = ({ sides }: Basis): CodedCaution[] =>
+const boundStopCautions = ({ sides }: Basis): Caution[] =>
   COMMODITIES.some((commodity) => sides[commodity].stretches.some(({ to }) => isBound(to)))
     ? [{ code: 'mishap-before-bound-stop', facts: {} }]
     : [];
 
-const pastEndCautions = ({ sides }: Basis): CodedCaution[] =>
+const pastEndCautions = ({ sides }: Basis): Caution[] =>
   sides.fuel.side.course.onward === null ? [{ code: 'past-end-not-told', facts: {} }] : [];

@@ -5,7 +5,7 @@ import type {
   SourceKind,
   StageKind,
 } from '../../../contract/treatment.ts';
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { WaterLack, WaterRemark } from '../../phrases/treatment-waters.ts';
 import type { Term } from '../../quantity/term.ts';
 import type { Hazard } from './hazards.ts';
@@ -39,5 +39,5 @@ export type TreatmentReport = Omit<
   readonly taps: readonly TapReport[];
   readonly cartridges: readonly CartridgeReport[];
   readonly sources: readonly SourceReport[];
-  readonly cautions: readonly CodedCaution[];
+  readonly cautions: readonly Caution[];
 };

@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../../phrases/cautions.ts';
+import type { Caution } from '../../phrases/cautions.ts';
 import type { UntoldCondition } from '../../phrases/treatment-stages.ts';
 import type { TreatmentReport } from '../line/report.ts';
 import { feedFactor, LEAST_FLOW, type TapResult } from '../line/taps.ts';
@@ -16,13 +16,7 @@ export interface LineResults {
 }
 
 /** What to know about a line on a trip: what falls short, what starves, what runs out, what may freeze. */
-export const treatmentCautions = ({
-  line,
-  report,
-  journey,
-  taps,
-  unmeasured,
-}: LineResults): CodedCaution[] => [
+export const treatmentCautions = ({ line, report, journey, taps, unmeasured }: LineResults): Caution[] => [
   ...targetCautions(report),
   ...stageCautions(line, journey),
   ...unmeasuredCautions(unmeasured),
@@ -31,14 +25,14 @@ export const treatmentCautions = ({
   ...wayCautions(line),
 ];
 
-const targetCautions = ({ meetsTarget, target, lacks }: LineResults['report']): CodedCaution[] =>
+const targetCautions = ({ meetsTarget, target, lacks }: LineResults['report']): Caution[] =>
   meetsTarget ? [] : [{ code: 'treatment-below-target', facts: { target: target.name, lacks } }];
 
-const unmeasuredCautions = (conditions: readonly UntoldCondition[]): CodedCaution[] =>
+const unmeasuredCautions = (conditions: readonly UntoldCondition[]): Caution[] =>
   conditions.length === 0 ? [] : [{ code: 'treatment-unmeasured', facts: { conditions } }];
 
-function stageCautions(line: Treatment, { altitudeM, coldestNightC }: Journey): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function stageCautions(line: Treatment, { altitudeM, coldestNightC }: Journey): Caution[] {
+  const cautions: Caution[] = [];
   const stages = line.stages.filter((stage) => stage.mayHaveFrozen).map((stage) => stage.name);
   if (stages.length > 0) cautions.push({ code: 'treatment-frozen', facts: { stages } });
   else if (coldestNightC !== null && coldestNightC <= 0) {
@@ -50,8 +44,8 @@ function stageCautions(line: Treatment, { altitudeM, coldestNightC }: Journey): 
   return cautions;
 }
 
-function tapCautions({ report, missing }: TapResult): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function tapCautions({ report, missing }: TapResult): Caution[] {
+  const cautions: Caution[] = [];
   const { name: tap, use, grade, starves, flowLPerMin } = report;
   if (missing.length > 0) cautions.push({ code: 'tap-flow-unknown', facts: { tap, missing } });
   if (starves) {
@@ -65,13 +59,13 @@ function tapCautions({ report, missing }: TapResult): CodedCaution[] {
   return cautions;
 }
 
-const cartridgeCautions = ({ cartridges }: LineResults['report']): CodedCaution[] =>
-  cartridges.flatMap(({ name, leftLitres, litres, backwash }): CodedCaution[] => {
+const cartridgeCautions = ({ cartridges }: LineResults['report']): Caution[] =>
+  cartridges.flatMap(({ name, leftLitres, litres, backwash }): Caution[] => {
     if (leftLitres === null || leftLitres >= 0) return [];
     return [{ code: 'cartridge-spent', facts: { name, litres, beyondL: -leftLitres, backwash } }];
   });
 
-function wayCautions(line: Treatment): CodedCaution[] {
+function wayCautions(line: Treatment): Caution[] {
   if (line.at !== 'tap') return [];
   const feed = feedFactor(line.stages, 0, stagesToDrink(line));
   return [

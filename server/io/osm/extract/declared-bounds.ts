@@ -1,5 +1,5 @@
 import type { Bbox } from '../../../contract/common.ts';
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 import { isOnEarth } from './position.ts';
 
 const isBox = ([west, south, east, north]: Bbox): boolean =>
@@ -28,7 +28,7 @@ export class DeclaredBounds {
     return this.#boxes.slice(1);
   }
 
-  cautions(source: string): CodedCaution[] {
+  cautions(source: string): Caution[] {
     return this.#unusable === 0 ? [] : [{ code: 'bounds-unusable', facts: { source } }];
   }
 }

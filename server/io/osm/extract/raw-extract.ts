@@ -1,7 +1,7 @@
 import type { NearGrid } from '../../../app/near-route.ts';
 import type { Bbox } from '../../../contract/common.ts';
 import type { MappedFeature, PassedOver } from '../../../core/input/sources.ts';
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { FarObjects } from './far-objects.ts';
 import type { RawElement } from './raw-element.ts';
 
@@ -35,7 +35,7 @@ export interface RawExtract {
   /** Roads, places and coast for the map's ground, with their nodes; empty unless asked for. */
   ground: RawElement[];
   skipped: PassedOver[];
-  cautions: CodedCaution[];
+  cautions: Caution[];
 }
 
 export interface ReadOptions {

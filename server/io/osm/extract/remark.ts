@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 
 /**
  * How a server says that it stopped early: Overpass writes "runtime error: Query timed out in …" and answers with what
@@ -10,7 +10,7 @@ const FAILURE = /error|timed out|timeout|out of memory|incomplete|truncated|limi
 export const tellsOfFailure = (remark: string): boolean => FAILURE.test(remark);
 
 /** An incomplete reply may be used for the supplies that it shows, never for their absence: it covers nothing. */
-export const incompleteCaution = (source: string, remark: string): CodedCaution => ({
+export const incompleteCaution = (source: string, remark: string): Caution => ({
   code: 'extract-incomplete',
   facts: { source, remark },
 });

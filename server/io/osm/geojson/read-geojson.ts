@@ -3,7 +3,7 @@ import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
 import { InputProblem } from '../../../core/input/problem.ts';
 import type { MappedFeature, PassedOver } from '../../../core/input/sources.ts';
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import { parseKey } from '../extract/element-key.ts';
@@ -184,7 +184,7 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
     throw nowhereOnEarth(source);
   }
   const bounds = boundsOf(document);
-  const cautions: CodedCaution[] = bounds.cautions(source);
+  const cautions: Caution[] = bounds.cautions(source);
   if (reader.skipped.length > 0) {
     cautions.push({ code: 'features-skipped', facts: { source, count: reader.skipped.length } });
   }

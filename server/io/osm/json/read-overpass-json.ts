@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import type { ParsedElement } from '../extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
@@ -34,7 +34,7 @@ export async function readOverpassJson(
     },
     { ground: options.ground, near: options.near, wantsHull: () => !bounds.any },
   );
-  const incomplete: CodedCaution[] =
+  const incomplete: Caution[] =
     typeof document.remark === 'string' && tellsOfFailure(document.remark)
       ? [incompleteCaution(source, document.remark.trim())]
       : [];

@@ -1,7 +1,7 @@
 import type { NearGrid } from '../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
 import type { PassedOver, Tags } from '../../../core/input/sources.ts';
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { detached, lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
@@ -126,8 +126,8 @@ class WantedPass {
   }
 }
 
-function cautionsOf(pass: WantedPass, ground: GroundSelection | null): CodedCaution[] {
-  const cautions: CodedCaution[] = [];
+function cautionsOf(pass: WantedPass, ground: GroundSelection | null): Caution[] {
+  const cautions: Caution[] = [];
   if (pass.deletedSeen > 0) {
     cautions.push({ code: 'deleted-passed-over', facts: { count: pass.deletedSeen } });
   }

@@ -2,7 +2,7 @@
 import type { Geometry } from 'geojson';
 import osmtogeojson, { type OsmFeature } from 'osmtogeojson';
 import type { MappedFeature, PassedOver } from '../../../core/input/sources.ts';
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
 import { type LatLon, liesOnEarth } from '../extract/position.ts';
@@ -13,7 +13,7 @@ import { Company } from './company.ts';
 export interface Converted {
   features: MappedFeature[];
   skipped: PassedOver[];
-  cautions: CodedCaution[];
+  cautions: Caution[];
 }
 
 /** Ways and relations that are made into features at a time: memory is taken for so many only. Ours. */
@@ -94,7 +94,7 @@ function outlinesOf(wanted: readonly RawElement[], elements: ReadonlyMap<string,
   return outlines;
 }
 
-function roughCaution(ids: readonly string[]): CodedCaution[] {
+function roughCaution(ids: readonly string[]): Caution[] {
   if (ids.length === 0) return [];
   return [{ code: 'placed-roughly', facts: { count: ids.length, ids: ids.slice(0, NAMED_MAX) } }];
 }

@@ -1,6 +1,6 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { CoverArea } from '../../../core/input/sources.ts';
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { NoCoverWhy } from '../../../core/phrases/readers.ts';
 import { ringsOfBox } from '../../../core/route/box-cover.ts';
 import type { RawExtract } from '../extract/raw-extract.ts';
@@ -43,13 +43,13 @@ function commoditiesCovered(extract: RawExtract): readonly Commodity[] {
   return extract.shows.general ? COMMODITIES : COMMODITIES.filter((commodity) => extract.shows[commodity]);
 }
 
-const noCover = ({ source }: RawExtract, why: NoCoverWhy): CodedCaution => ({
+const noCover = ({ source }: RawExtract, why: NoCoverWhy): Caution => ({
   code: 'cover-none',
   facts: { source, why },
 });
 
 /** What one extract covers, and what to know about it. */
-export function coverOfExtract(extract: RawExtract): { areas: CoverArea[]; cautions: CodedCaution[] } {
+export function coverOfExtract(extract: RawExtract): { areas: CoverArea[]; cautions: Caution[] } {
   const { source } = extract;
   const commodities = commoditiesCovered(extract);
   if (extract.format === 'gpx-waypoints') {
@@ -66,6 +66,6 @@ export function coverOfExtract(extract: RawExtract): { areas: CoverArea[]; cauti
     const why = incomplete ? 'incomplete' : 'no-area';
     return { areas: [], cautions: [noCover(extract, why)] };
   }
-  const cautions: CodedCaution[] = guessed ? [{ code: 'cover-guessed', facts: { source } }] : [];
+  const cautions: Caution[] = guessed ? [{ code: 'cover-guessed', facts: { source } }] : [];
   return { areas: commodities.map((commodity) => ({ commodity, rings, guessed, source })), cautions };
 }

@@ -1,4 +1,4 @@
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 import { readGpx } from '../../gpx/read-gpx.ts';
 import { NOTHING_FAR } from '../extract/far-objects.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
@@ -11,7 +11,7 @@ export async function readWaypoints(path: string, options: ReadOptions): Promise
   const document = await readGpx(path, source, options.signal);
   const { features, skipped } = waypointFeatures(document.waypoints, source);
   const shown = new Set(features.flatMap((feature) => commoditiesOf(feature.tags)));
-  const cautions: CodedCaution[] = [...document.cautions];
+  const cautions: Caution[] = [...document.cautions];
   if (features.length === 0) {
     const count = document.waypoints.length;
     cautions.push({ code: 'no-supply-in-waypoints', facts: { source, count } });

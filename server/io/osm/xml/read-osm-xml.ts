@@ -1,5 +1,5 @@
 import type { Bbox } from '../../../contract/common.ts';
-import type { CodedCaution } from '../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../core/phrases/cautions.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { incompleteCaution, tellsOfFailure } from '../extract/remark.ts';
@@ -16,7 +16,7 @@ const USUAL_PASSES = 2;
  */
 export async function readOsmXml(bytes: ByteSource, options: ReadOptions): Promise<RawExtract> {
   const bounds = new DeclaredBounds();
-  const cautions: CodedCaution[] = [];
+  const cautions: Caution[] = [];
   let incomplete = false;
   let pass = 0;
   const each: EachElement = async (visit) => {

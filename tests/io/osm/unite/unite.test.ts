@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { toContract } from '../../../../server/app/to-contract.ts';
 import type { MappedFeature } from '../../../../server/core/input/sources.ts';
-import type { CodedCaution } from '../../../../server/core/phrases/cautions.ts';
+import type { Caution } from '../../../../server/core/phrases/cautions.ts';
 import type { Phrase } from '../../../../server/core/phrases/phrases.ts';
 import { keyOf } from '../../../../server/io/osm/extract/element-key.ts';
 import { NOTHING_FAR } from '../../../../server/io/osm/extract/far-objects.ts';
@@ -136,7 +136,7 @@ describe('of an object in several extracts', () => {
 
 describe('what is told beside the features', () => {
   it('cover, cautions and skipped of all the files come together', () => {
-    const caution: CodedCaution = { code: 'position-missing', facts: { count: 1 } };
+    const caution: Caution = { code: 'position-missing', facts: { count: 1 } };
     const first = extract('a.osm', [station(1, 'A')], {
       bounds: [0, 0, 2, 3],
       cautions: [caution],

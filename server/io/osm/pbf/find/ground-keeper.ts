@@ -1,5 +1,5 @@
 import type { Bbox } from '../../../../contract/common.ts';
-import type { CodedCaution } from '../../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../../core/phrases/cautions.ts';
 import { isInBox } from '../../extract/position.ts';
 import type { RawElement, RawNode } from '../../extract/raw-element.ts';
 import { rankName } from './ground-kinds.ts';
@@ -68,7 +68,7 @@ export class GroundKeeper {
     return [...this.#ranks].sort(([a], [b]) => b - a).flatMap(([, ways]) => ways);
   }
 
-  cautions(source: string): CodedCaution[] {
+  cautions(source: string): Caution[] {
     if (this.#dropped.length === 0 && this.#cut === 0) return [];
     const missing = [...this.#dropped].sort((a, b) => b - a).map(rankName);
     return [{ code: 'ground-thinned', facts: { source, missing, cut: this.#cut } }];

@@ -1,5 +1,5 @@
 import type { Bbox } from '../../../../contract/common.ts';
-import type { CodedCaution } from '../../../../core/phrases/cautions.ts';
+import type { Caution } from '../../../../core/phrases/cautions.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
 import {
   isPlacedNode,
@@ -48,7 +48,7 @@ export class Reading {
   readonly #header: HeaderBlock;
   readonly #census = new Census();
   readonly #hulls = [new HullSupports(), new HullSupports()] as const;
-  readonly #cautions: CodedCaution[] = [];
+  readonly #cautions: Caution[] = [];
   readonly #skipped: RawExtract['skipped'] = [];
   readonly #shows = { fuel: false, water: false, general: false };
   readonly #places: RawElement[] = [];
@@ -262,9 +262,9 @@ export class Reading {
     return (raised.width < plain.width ? raised : plain).ring();
   }
 
-  #fileCautions(): CodedCaution[] {
+  #fileCautions(): Caution[] {
     const { source } = this.#options;
-    const cautions: CodedCaution[] = [];
+    const cautions: Caution[] = [];
     if (this.#header.boundsRefused) cautions.push({ code: 'bounds-refused', facts: { source } });
     if (this.#foreignBlobs > 0)
       cautions.push({ code: 'pbf-foreign-blob', facts: { source, count: this.#foreignBlobs } });
