@@ -30,6 +30,23 @@ export const Verdict = Type.Union([
 ]);
 export type Verdict = Static<typeof Verdict>;
 
+/** Units of figures inside sentences. `count`: a bare number that no unit goes with. */
+export const Unit = Type.Union([
+  Type.Literal('km'),
+  Type.Literal('m'),
+  Type.Literal('l'),
+  Type.Literal('kg'),
+  Type.Literal('l/100 km'),
+  Type.Literal('km/h'),
+  Type.Literal('°C'),
+  Type.Literal('days'),
+  Type.Literal('h'),
+  Type.Literal('min'),
+  Type.Literal('%'),
+  Type.Literal('count'),
+]);
+export type Unit = Static<typeof Unit>;
+
 /**
  * A sentence in parts, so that each reader sets quantities in their own units and language: words (stressed where
  * `strong`), figures in metric units (`bare`: the unit follows later, or not at all; `fixed`: with just so many
@@ -43,7 +60,7 @@ export const Part = Type.Union([
   }),
   Type.Object({
     figure: Type.Number(),
-    unit: Type.String(),
+    unit: Unit,
     decimals: Type.Optional(Type.Integer()),
     fixed: Type.Optional(Type.Literal(true)),
     bare: Type.Optional(Type.Literal(true)),
@@ -56,6 +73,7 @@ export const Part = Type.Union([
   }),
 ]);
 export const Parts = Type.Array(Part);
+export type Parts = Static<typeof Parts>;
 
 /** One term of a sum: what it is, how much, in which unit. */
 export const Term = Type.Object({

@@ -236,7 +236,12 @@ export const MassReport = Type.Object({
   fuelLimits: Type.Array(FuelLimit),
   /** What a litre is taken to weigh, and who says so. */
   densities: Type.Array(
-    Type.Object({ what: Type.String(), kgPerLitre: Type.Number(), source: Type.String() }),
+    Type.Object({
+      what: Type.String(),
+      kgPerLitre: Type.Number(),
+      source: Type.String(),
+      sourceParts: optional(Parts),
+    }),
   ),
   /** Paths in the rig of what is missing for a figure that is null. */
   missing: Type.Array(Type.String()),

@@ -6,7 +6,6 @@ import { PlanFrame } from '../plan/PlanFrame.tsx';
 import type { Focus } from '../state/focus.ts';
 import { type Planned, restOf } from '../state/use-plan.ts';
 import { hasUnknown } from '../words/plan-words.ts';
-import { useSay } from '../words/use-say.ts';
 import { CallList } from './CallList.tsx';
 import { Legs } from './Legs.tsx';
 import { OneFailureWords } from './OneFailureWords.tsx';
@@ -24,7 +23,6 @@ interface CarryPanelProps {
 /** Where to fill, what to carry over which stretch, when to pour; or why nothing will do, and what would. */
 export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
   const { analysis, said, units } = useForm();
-  const say = useSay(units, analysis);
   const rest = restOf(planned);
   return (
     <>
@@ -36,19 +34,17 @@ export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
             <>
               {more && <GetCans plan={plan} rig={analysis.rig} />}
               <Verdict plan={plan} onAgain={planned.onAgain} />
-              {plan.status === 'none' && (
-                <Breaks plan={plan} kind={analysis.rig.fuel.kind} {...{ units, say }} />
-              )}
+              {plan.status === 'none' && <Breaks plan={plan} kind={analysis.rig.fuel.kind} units={units} />}
               {found && <PlanWords plan={plan} analysis={analysis} units={units} />}
-              {(plan.status === 'none' || more) && <WaysOut plan={plan} {...{ rest, units, say }} />}
+              {(plan.status === 'none' || more) && <WaysOut plan={plan} {...{ rest, units }} />}
               {found && (
                 <>
-                  <RestsOn plan={plan} {...{ units, say }} />
+                  <RestsOn plan={plan} units={units} />
                   <Legs plan={plan} analysis={analysis} units={units} />
                 </>
               )}
               <StopsTable plan={plan} trip={said.trip} {...{ analysis, units, onFocus }} />
-              {found && <OneFailureWords plan={plan} {...{ rest, analysis, units, say }} />}
+              {found && <OneFailureWords plan={plan} {...{ rest, analysis, units }} />}
               <CallList calls={whatIf.callFirst} analysis={analysis} units={units} />
             </>
           );

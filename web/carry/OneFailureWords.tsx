@@ -3,7 +3,7 @@ import type { OneFailure, Plan } from '../../server/contract/plan.ts';
 import type { Rest } from '../state/use-plan.ts';
 import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
 import { contentWord, placeWords } from '../words/plan-words.ts';
-import type { Say } from '../words/say-in-units.ts';
+import { saidIn } from '../words/said.ts';
 import { carryWords } from './PlanWords.tsx';
 
 interface OneFailureProps {
@@ -11,11 +11,10 @@ interface OneFailureProps {
   rest: Rest;
   analysis: Analysis;
   units: UnitSystem;
-  say: Say;
 }
 
 /** The plan that stands the failure of any one stop, beside the plain one. */
-export function OneFailureWords({ plan, rest, analysis, units, say }: OneFailureProps) {
+export function OneFailureWords({ plan, rest, analysis, units }: OneFailureProps) {
   const { oneFailure } = plan;
   return (
     <section aria-labelledby="plan-failure">
@@ -31,8 +30,8 @@ export function OneFailureWords({ plan, rest, analysis, units, say }: OneFailure
             {oneFailure.spendsReserve ? ', even with the reserve spent' : ''}.
           </p>
           <ul>
-            {oneFailure.breaks.map(({ at, text }) => (
-              <li key={`${at.atKm} ${text}`}>{say(text)}</li>
+            {oneFailure.breaks.map((one) => (
+              <li key={`${one.at.atKm} ${one.text}`}>{saidIn(units, one)}</li>
             ))}
           </ul>
         </>

@@ -9,7 +9,7 @@ import {
   type UnitSystem,
 } from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
-import type { Say } from '../words/say-in-units.ts';
+import { inUnits } from '../words/said.ts';
 
 type AimWords = (value: number, units: UnitSystem) => string;
 
@@ -28,7 +28,7 @@ const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
 const DECIMALS_OF_GAP = 1;
 
 /** What the plan takes for granted, how good it is, and what it weighs. */
-export function RestsOn({ plan, units, say }: { plan: Plan; units: UnitSystem; say: Say }) {
+export function RestsOn({ plan, units }: { plan: Plan; units: UnitSystem }) {
   const aims = plan.aims.filter(({ aim, value, proven }) => aim !== 'short-fill-l' || value !== 0 || !proven);
   return (
     <>
@@ -38,7 +38,7 @@ export function RestsOn({ plan, units, say }: { plan: Plan; units: UnitSystem; s
           <p>On nothing that is not known.</p>
         ) : (
           <ul>
-            {plan.restsOn.map(({ code, text, fromKm, toKm }) => (
+            {plan.restsOn.map(({ code, text, parts, fromKm, toKm }) => (
               <li key={`${code} ${fromKm ?? ''} ${text}`}>
                 {fromKm !== undefined && (
                   <b>
@@ -46,7 +46,7 @@ export function RestsOn({ plan, units, say }: { plan: Plan; units: UnitSystem; s
                     {toKm === undefined || toKm === fromKm ? '' : ` to ${formatAtKm(toKm, units)}`}:{' '}
                   </b>
                 )}
-                {withoutPaths(say(text))}
+                {withoutPaths(inUnits(units, text, parts))}
               </li>
             ))}
           </ul>

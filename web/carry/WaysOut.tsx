@@ -3,13 +3,12 @@ import type { FuelKind } from '../../server/contract/rig.ts';
 import type { Rest } from '../state/use-plan.ts';
 import { formatFigure, formatKm, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
 import { contentWord, countCans, placeWords } from '../words/plan-words.ts';
-import type { Say } from '../words/say-in-units.ts';
+import { inUnits, saidIn } from '../words/said.ts';
 
 interface WaysOutProps {
   plan: Plan;
   rest: Rest;
   units: UnitSystem;
-  say: Say;
 }
 
 interface BreaksProps extends Omit<WaysOutProps, 'rest'> {
@@ -17,10 +16,10 @@ interface BreaksProps extends Omit<WaysOutProps, 'rest'> {
 }
 
 /** Which stretch makes a plan impossible, and by how much. */
-export function Breaks({ plan, kind, units, say }: BreaksProps) {
+export function Breaks({ plan, kind, units }: BreaksProps) {
   return (
     <ul>
-      {plan.breaks.map(({ cause, from, to, missingL, text }) => (
+      {plan.breaks.map(({ cause, from, to, missingL, text, parts }) => (
         <li key={`${cause} ${text}`}>
           {from !== null && to !== null && missingL !== null && (
             <b>
@@ -28,7 +27,7 @@ export function Breaks({ plan, kind, units, say }: BreaksProps) {
               little, {placeWords(from, units)} to {placeWords(to, units)}.
             </b>
           )}{' '}
-          <span className={from === null ? undefined : 'second'}>{say(text)}</span>
+          <span className={from === null ? undefined : 'second'}>{inUnits(units, text, parts)}</span>
         </li>
       ))}
     </ul>
@@ -36,7 +35,7 @@ export function Breaks({ plan, kind, units, say }: BreaksProps) {
 }
 
 /** The changes with which there is a plan, or one without more cans; apart from them those that hang on a call. */
-export function WaysOut({ plan, rest, units, say }: WaysOutProps) {
+export function WaysOut({ plan, rest, units }: WaysOutProps) {
   const waits = plan.waysOut.filter(({ telephoneFirst }) => telephoneFirst);
   const ready = plan.waysOut.filter(({ telephoneFirst }) => !telephoneFirst);
   return (
@@ -47,7 +46,7 @@ export function WaysOut({ plan, rest, units, say }: WaysOutProps) {
         </h3>
         {rest === 'there' ? (
           <>
-            {ready.length === 0 ? <p>None was found.</p> : <Ways ways={ready} {...{ units, say }} />}
+            {ready.length === 0 ? <p>None was found.</p> : <Ways ways={ready} units={units} />}
             {!plan.waysOutComplete && <p>Not all were tried: the time ran out.</p>}
           </>
         ) : (
@@ -57,7 +56,7 @@ export function WaysOut({ plan, rest, units, say }: WaysOutProps) {
       {waits.length > 0 && (
         <section aria-labelledby="plan-doubtful">
           <h3 id="plan-doubtful">Only after a telephone call</h3>
-          <Ways ways={waits} {...{ units, say }} />
+          <Ways ways={waits} units={units} />
         </section>
       )}
     </>
@@ -86,7 +85,7 @@ const AMOUNT_WORDS: Record<WayOut['unit'], AmountWords> = {
     `${formatKm(stops?.reduce((sum, { drivingKm }) => sum + drivingKm, 0) ?? amount, units)} there and back`,
 };
 
-function Ways({ ways, units, say }: { ways: readonly WayOut[]; units: UnitSystem; say: Say }) {
+function Ways({ ways, units }: { ways: readonly WayOut[]; units: UnitSystem }) {
   return (
     <ul>
       {ways.map((way) => (
@@ -96,7 +95,7 @@ function Ways({ ways, units, say }: { ways: readonly WayOut[]; units: UnitSystem
           </b>
           , {way.moreKg > 0 && `${formatMass(way.moreKg, units)} more when full, `}
           {way.cans.fuel} fuel and {way.cans.water} water cans in all.{' '}
-          <span className="second">{say(way.text)}</span>
+          <span className="second">{saidIn(units, way)}</span>
         </li>
       ))}
     </ul>

@@ -10,6 +10,7 @@ import { ComparePicture } from './ComparePicture.tsx';
 import { CompareTable } from './CompareTable.tsx';
 import { useComparison } from './use-comparison.ts';
 import './compare.css';
+import { saidIn } from '../words/said.ts';
 
 /** As many as one comparison takes, the rig on the page included. (The server's own limit is the same.) */
 const MAX_COMPARED = 12;
@@ -112,7 +113,7 @@ export function ComparePanel({ id, others, onOthers }: ComparePanelProps) {
                 {rig.cautions.map((caution) => (
                   <li key={`${caution.code} ${caution.fromKm ?? ''} ${caution.text}`}>
                     {caution.fromKm !== undefined && <b>{formatAtKm(caution.fromKm, units)}: </b>}
-                    {withoutPaths(caution.text)}
+                    {withoutPaths(saidIn(units, caution))}
                   </li>
                 ))}
               </ul>

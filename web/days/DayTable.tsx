@@ -14,6 +14,7 @@ import {
   type UnitSystem,
   volumeIn,
   volumeUnit,
+  volumeUnitInFull,
 } from '../units/units.ts';
 import { formatDate, formatLocalTime } from '../words/local-time.ts';
 
@@ -169,7 +170,7 @@ function Left({ litres, units }: { litres: number; units: UnitSystem }) {
 
 function csvColumnsFor(units: UnitSystem): CsvColumn<Day>[] {
   const long = distanceUnit(units);
-  const volume = units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
+  const volume = volumeUnitInFull(units);
   return [
     { head: 'day', value: ({ day }) => day },
     { head: 'date', value: ({ date }) => date },

@@ -1,5 +1,5 @@
 import type { Json } from '../state/json-path.ts';
-import type { QuantityKind } from '../units/quantities.ts';
+import type { QuantityKind } from '../units/conversions.ts';
 import { type Choice, type Option, quantity, type SwitchItem } from './items.ts';
 
 type Told = { [key: string]: Json };

@@ -1,5 +1,6 @@
 import { useState } from 'react';
-import { fieldText, type QuantityKind, readTyped, unitOf } from '../units/quantities.ts';
+import { type QuantityKind, unitOf } from '../units/conversions.ts';
+import { fieldText, readTyped } from '../units/quantities.ts';
 import { clockOf, hoursOf } from '../words/local-time.ts';
 import { FormRow, SelectRow, TickRow } from './FormRow.tsx';
 import { below, type FieldPath, type FieldValue, useField, useForm } from './form-context.ts';

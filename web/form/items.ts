@@ -1,6 +1,6 @@
 import type { ComponentType } from 'react';
 import type { Json } from '../state/json-path.ts';
-import type { QuantityKind } from '../units/quantities.ts';
+import type { QuantityKind } from '../units/conversions.ts';
 import type { FieldPath, FormState } from './form-context.ts';
 
 export interface Choice {

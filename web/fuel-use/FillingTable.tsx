@@ -1,5 +1,5 @@
 import type { FuelUse } from '../../server/contract/fuel-use.ts';
-import { formatFigure, formatLitres, type UnitSystem } from '../units/units.ts';
+import { formatFigure, formatLitres, formatTemperature, type UnitSystem } from '../units/units.ts';
 
 /** How far each container may be filled while cool, and by how much a full one grows. Liquids only. */
 export function FillingTable({ filling, units }: { filling: FuelUse['filling']; units: UnitSystem }) {
@@ -42,8 +42,9 @@ export function FillingTable({ filling, units }: { filling: FuelUse['filling']; 
       <tfoot>
         <tr>
           <td colSpan={4} className="soft">
-            Limits for packagings of dangerous goods filled at 15&nbsp;°C (ADR 4.1.1.4): either rule may be
-            kept to. The growth is from 15 to 50&nbsp;°C.
+            Limits for packagings of dangerous goods filled at {formatTemperature(15, units)} (ADR 4.1.1.4):
+            either rule may be kept to. The growth is from {formatTemperature(15, units)} to{' '}
+            {formatTemperature(50, units)}.
           </td>
         </tr>
       </tfoot>

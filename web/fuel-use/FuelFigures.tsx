@@ -1,9 +1,12 @@
 import type { FuelRange, FuelUse } from '../../server/contract/fuel-use.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { Why } from '../kit/Why.tsx';
-import { fieldText, unitOf } from '../units/quantities.ts';
+import { unitOf } from '../units/conversions.ts';
+import { fieldText } from '../units/quantities.ts';
 import {
+  distanceUnit,
   figureKm,
+  formatAs,
   formatFigure,
   formatHeight,
   formatLitres,
@@ -49,8 +52,9 @@ export function FuelFigures({ use, units }: { use: FuelUse; units: UnitSystem })
       <FillingTable filling={use.filling} units={units} />
       {use.urea !== null && <UreaWords urea={use.urea} units={units} />}
       <div>
-        <b>{use.fuel.label}:</b> {formatFigure(use.fuel.densityKgPerM3.typical, 0)}&nbsp;kg/m³,{' '}
-        {formatFigure(use.fuel.energyMJPerL.typical, 1)}&nbsp;MJ/l{' '}
+        <b>{use.fuel.label}:</b>{' '}
+        {formatAs('density', use.fuel.densityKgPerM3.typical, units, units === 'metric' ? 0 : 2)},{' '}
+        {formatAs('energy', use.fuel.energyMJPerL.typical, units, 1)}{' '}
         <Why of="density and energy">{use.fuel.source}</Why>
       </div>
     </div>
@@ -65,11 +69,11 @@ function RangeTable(props: { caption: string; ranges: Ranges; units: UnitSystem 
       figure: ({ litresPer100Km }) => formatFigure(Number(fieldText(litresPer100Km, 'fuelUse', units)), 1),
     },
     {
-      name: `to the last drop, ${units === 'metric' ? 'km' : 'mi'}`,
+      name: `to the last drop, ${distanceUnit(units)}`,
       figure: ({ beforeKm }) => figureKm(beforeKm, units),
     },
     {
-      name: `to the reserve, ${units === 'metric' ? 'km' : 'mi'}`,
+      name: `to the reserve, ${distanceUnit(units)}`,
       figure: ({ afterKm }) => figureKm(afterKm, units),
     },
   ];

@@ -1,12 +1,7 @@
 import type { Term } from '../../server/contract/analysis.ts';
-import {
-  formatFigure,
-  formatKm,
-  formatLitres,
-  formatMass,
-  formatPressure,
-  type UnitSystem,
-} from '../units/units.ts';
+import { kindOf } from '../units/conversions.ts';
+import { formatAs, formatFigure, formatKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import { inUnits } from '../words/said.ts';
 
 /** What a figure was summed from, term by term. */
 export function Terms({ terms, units }: { terms: readonly Term[]; units: UnitSystem }) {
@@ -14,7 +9,7 @@ export function Terms({ terms, units }: { terms: readonly Term[]; units: UnitSys
     <dl className="terms">
       {terms.map((term) => (
         <div key={`${term.label} ${term.value}`}>
-          <dt>{term.label}</dt>
+          <dt>{inUnits(units, term.label, term.labelParts)}</dt>
           <dd>{termText(term, units)}</dd>
         </div>
       ))}
@@ -22,13 +17,11 @@ export function Terms({ terms, units }: { terms: readonly Term[]; units: UnitSys
   );
 }
 
-/** Distances, volumes, masses and pressures in the reader's units; rates and shares as they were reckoned with. */
-function termText(term: Term, units: UnitSystem): string {
-  if (units !== 'metric') {
-    if (term.unit === 'km') return formatKm(term.value, units);
-    if (term.unit === 'l') return formatLitres(term.value, units);
-    if (term.unit === 'kg') return formatMass(term.value, units);
-    if (term.unit === 'kPa') return formatPressure(term.value, units);
-  }
-  return `${formatFigure(term.value, 2)}\u00a0${term.unit}`.trim();
+/** Figures in the reader's units; shares and factors, and all in metric, as they were reckoned with. */
+function termText({ value, unit }: Term, units: UnitSystem): string {
+  const kind = units === 'metric' ? null : kindOf(unit);
+  if (kind === 'distance') return formatKm(value, units);
+  if (kind === 'volume') return formatLitres(value, units);
+  if (kind === 'mass' || kind === 'pressure') return formatAs(kind, value, units);
+  return kind === null ? `${formatFigure(value, 2)}\u00a0${unit}`.trim() : formatAs(kind, value, units, 2);
 }

@@ -1,9 +1,18 @@
 import type { FuelLog, LogRates, LogResult, WaterLog } from '../../server/contract/log.ts';
 import { Why } from '../kit/Why.tsx';
-import { fieldText, type QuantityKind, unitOf } from '../units/quantities.ts';
-import { figureKm, figureLitres, formatFigure, type UnitSystem, volumeUnit } from '../units/units.ts';
+import { type QuantityKind, unitOf } from '../units/conversions.ts';
+import { fieldText } from '../units/quantities.ts';
+import {
+  distanceUnit,
+  figureKm,
+  figureLitres,
+  formatFigure,
+  type UnitSystem,
+  volumeUnit,
+} from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
 import '../table/plain-table.css';
+import { saidIn } from '../words/said.ts';
 
 const ENDS = ['low', 'typical', 'high'] as const;
 
@@ -19,8 +28,8 @@ export function LogFigures({ learned, units }: { learned: LogResult; units: Unit
       <Rates rates={rates} kind={fuel ? 'fuelUse' : 'waterUse'} units={units} learned={learned} />
       {learned.cautions.length > 0 && (
         <ul>
-          {learned.cautions.map(({ code, text }) => (
-            <li key={`${code} ${text}`}>{withoutPaths(text)}</li>
+          {learned.cautions.map((caution) => (
+            <li key={`${caution.code} ${caution.text}`}>{withoutPaths(saidIn(units, caution))}</li>
           ))}
         </ul>
       )}
@@ -65,7 +74,7 @@ function Intervals({ log, units }: { log: FuelLog; units: UnitSystem }) {
         <tr>
           <th scope="col">Lines</th>
           <th scope="col" className="end">
-            {units === 'metric' ? 'km' : 'mi'}
+            {distanceUnit(units)}
           </th>
           <th scope="col" className="end">
             {volumeUnit(units)}
@@ -97,7 +106,7 @@ function Intervals({ log, units }: { log: FuelLog; units: UnitSystem }) {
               {one.fromLine === one.toLine ? one.fromLine : `${one.fromLine} to ${one.toLine}`}
             </th>
             <td colSpan={4} className="soft">
-              no rate: {one.text}
+              no rate: {saidIn(units, one)}
             </td>
           </tr>
         ))}

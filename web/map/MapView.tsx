@@ -4,8 +4,8 @@ import { createPortal } from 'react-dom';
 import type { AnalysisReply } from '../../server/contract/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { Focus } from '../state/focus.ts';
-import { commodityWord } from '../strip/words.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { FUEL_WORDS } from '../words/words.ts';
 import { boundsBetween, nearestKm, positionAt } from './geometry/nearest-km.ts';
 import { worldLand } from './geometry/world-land.ts';
 import { Legend } from './Legend.tsx';
@@ -147,7 +147,7 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
         </p>
       )}
       {map.notice !== null && <p className="map-notice">{map.notice}</p>}
-      <Legend fuelWord={commodityWord(analysis, 'fuel')} plan={onMap} />
+      <Legend fuelWord={FUEL_WORDS[analysis.rig.fuel.kind]} plan={onMap} />
       <Attribution invented={map.notice !== null} world={world !== null} />
       {card !== null &&
         facts !== null &&

@@ -1,6 +1,7 @@
 import { useId } from 'react';
-import type { WaterClass } from '../../server/contract/common.ts';
 import { formatAtKm, formatKm, type UnitSystem } from '../units/units.ts';
+import { saidIn } from '../words/said.ts';
+import { WATER_CLASS_WORDS } from '../words/words.ts';
 import type { SupplyFacts, SupplyPointFacts } from './supply-facts.ts';
 
 interface Props {
@@ -10,13 +11,6 @@ interface Props {
   units: UnitSystem;
   onClose(): void;
 }
-
-const WATER_WORDS: Record<WaterClass, string> = {
-  drinking: 'fit to drink as it is',
-  treatable: 'to be treated before drinking',
-  washing: 'for washing only',
-  none: 'not for drinking or washing',
-};
 
 /** What a supply point is, where the route comes by, why it counts or not, and its tags as mapped. */
 export function SupplyCard({ facts, used, units, onClose }: Props) {
@@ -72,12 +66,12 @@ function CommodityFacts(props: {
         {named && `${kind}: `}
         <b>{counts ? 'counts' : 'does not count'}</b>
         {`, ${evidence}`}
-        {waterClass !== undefined && `, ${WATER_WORDS[waterClass]}`}
+        {waterClass !== undefined && `, ${WATER_CLASS_WORDS[waterClass]}`}
       </p>
       {reasons.length > 0 && (
         <ul>
           {reasons.map((reason) => (
-            <li key={reason.code}>{reason.text}</li>
+            <li key={reason.code}>{saidIn(units, reason)}</li>
           ))}
         </ul>
       )}

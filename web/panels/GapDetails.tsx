@@ -2,6 +2,7 @@ import { Fragment } from 'react';
 import type { Gap } from '../../server/contract/analysis.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { formatAtKm, formatDays, formatKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, edgeName, VERDICT_WORDS } from '../words/words.ts';
 
 interface GapDetailsProps {
@@ -126,7 +127,9 @@ function Rescues({ gap, units }: { gap: Gap; units: UnitSystem }) {
             <b>{point.name ?? point.kind}</b>
             {point.name === null ? '' : `, ${point.kind}`}: {formatAtKm(point.atKm, units)},{' '}
             {formatKm(point.detourKm, units)} off, {EVIDENCE_WORDS[point.evidence]}
-            {point.counts ? '' : `; does not count: ${point.reasons.map((reason) => reason.text).join('; ')}`}
+            {point.counts
+              ? ''
+              : `; does not count: ${point.reasons.map((reason) => saidIn(units, reason)).join('; ')}`}
           </li>
         ))}
       </ul>

@@ -14,6 +14,7 @@ import {
   type UnitSystem,
   volumeIn,
   volumeUnit,
+  volumeUnitInFull,
 } from '../units/units.ts';
 import { edgeName, FUEL_WORDS, severityOf, VERDICT_WORDS } from '../words/words.ts';
 import { GapDetails } from './GapDetails.tsx';
@@ -134,7 +135,7 @@ function columnsFor(units: UnitSystem): Column<GapRow>[] {
 
 function csvColumnsFor(units: UnitSystem): CsvColumn<GapRow>[] {
   const long = distanceUnit(units);
-  const volume = units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
+  const volume = volumeUnitInFull(units);
   const distance = (km: number | null) => (km === null ? null : distanceIn(km, units));
   const litres = (amount: number) => volumeIn(amount, units);
   return [

@@ -1,9 +1,9 @@
 import { useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import { assumedAt } from '../state/said.ts';
-import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { formatAtKm, formatHeight, type UnitSystem } from '../units/units.ts';
 import { fieldWords, withoutPaths } from '../words/field-words.ts';
-import { useSay } from '../words/use-say.ts';
+import { inUnits, saidIn } from '../words/said.ts';
 
 /** More than this is opened on demand (ours). */
 const SKIPPED_AT_FIRST = 30;
@@ -15,7 +15,6 @@ interface NotesPanelProps {
 }
 
 export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
-  const say = useSay(units, analysis);
   const [allSkipped, setAllSkipped] = useState(false);
   const skipped = allSkipped ? analysis.skipped : analysis.skipped.slice(0, SKIPPED_AT_FIRST);
   const more = analysis.skipped.length - skipped.length;
@@ -45,14 +44,14 @@ export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
                   :{' '}
                 </b>
               )}
-              {withoutPaths(say(caution.text))}
+              {withoutPaths(saidIn(units, caution))}
             </li>
           ))}
         </ul>
       )}
       <p className="soft">
         The route has {vertices} points in {parts} {parts === 1 ? 'part' : 'parts'}; its longest straight step
-        is {(longestStepKm * 1000).toFixed(0)} m.
+        is {formatHeight(longestStepKm * 1000, units)}.
       </p>
 
       <h3>What was assumed</h3>
@@ -60,11 +59,11 @@ export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
         <p>Nothing: every quantity was given.</p>
       ) : (
         <dl>
-          {analysis.assumptions.map(({ path, value, why }) => (
+          {analysis.assumptions.map(({ path, value, valueParts, why, whyParts }) => (
             <div key={path}>
               <dt>{fieldWords(assumedAt(path).path)}</dt>
               <dd>
-                {say(value)}: {say(why)}
+                {inUnits(units, value, valueParts)}: {inUnits(units, why, whyParts)}
               </dd>
             </div>
           ))}

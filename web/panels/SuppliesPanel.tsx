@@ -4,6 +4,7 @@ import { fileName } from '../kit/save-file.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import { distanceIn, distanceUnit, figureAtKm, figureKm, type UnitSystem } from '../units/units.ts';
+import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, strengthOf, WATER_CLASS_WORDS } from '../words/words.ts';
 import type { Finding } from './findings.ts';
 import { SupplyDetails } from './SupplyDetails.tsx';
@@ -147,13 +148,18 @@ function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
       align: 'end',
       width: '36%',
       value: ({ passing }) => strengthOf(passing.evidence) + (passing.counts ? 0 : 10),
-      cell: ({ passing }) => (
+      cell: ({
+        passing,
+        passing: {
+          reasons: [reason],
+        },
+      }) => (
         <>
           <span className={passing.counts ? 'counts' : 'counts-not'}>
             {passing.counts ? 'counts' : 'does not count'}
           </span>{' '}
           <span className="second">
-            {passing.counts ? passing.evidence : (passing.reasons[0]?.text ?? passing.evidence)}
+            {passing.counts || reason === undefined ? passing.evidence : saidIn(units, reason)}
           </span>
         </>
       ),
@@ -179,7 +185,10 @@ function csvColumnsFor(units: UnitSystem): CsvColumn<SupplyRow>[] {
     { head: `detour one way (${long})`, value: ({ passing }) => distanceIn(passing.detourKm, units) },
     { head: 'evidence', value: ({ passing }) => EVIDENCE_WORDS[passing.evidence] },
     { head: 'counts', value: ({ passing }) => passing.counts },
-    { head: 'reasons', value: ({ passing }) => passing.reasons.map((reason) => reason.text).join('; ') },
+    {
+      head: 'reasons',
+      value: ({ passing }) => passing.reasons.map((reason) => saidIn(units, reason)).join('; '),
+    },
     { head: 'longitude (degrees)', value: ({ passing }) => passing.lon },
     { head: 'latitude (degrees)', value: ({ passing }) => passing.lat },
   ];

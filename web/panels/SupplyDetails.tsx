@@ -2,6 +2,7 @@ import type { Passing } from '../../server/contract/analysis.ts';
 import type { Arrival } from '../../server/contract/pace.ts';
 import { formatAtKm, formatFigure, formatKm, type UnitSystem } from '../units/units.ts';
 import { formatLocalTime } from '../words/local-time.ts';
+import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words/words.ts';
 import type { Finding } from './findings.ts';
 
@@ -45,7 +46,7 @@ export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDe
           <>
             <dt>{passing.counts ? 'Mind' : 'Why it does not count'}</dt>
             {passing.reasons.map((reason) => (
-              <dd key={reason.code}>{reason.text}</dd>
+              <dd key={reason.code}>{saidIn(units, reason)}</dd>
             ))}
           </>
         )}

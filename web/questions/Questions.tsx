@@ -1,7 +1,8 @@
 import { type FormEvent, useId, useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
-import { type QuantityKind, readTyped, unitOf } from '../units/quantities.ts';
+import { type QuantityKind, unitOf } from '../units/conversions.ts';
+import { readTyped } from '../units/quantities.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { FUEL_WORDS } from '../words/words.ts';
 

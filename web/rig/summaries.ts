@@ -1,5 +1,6 @@
 import type { RigFile } from '../../server/contract/rig.ts';
-import { fieldText, type QuantityKind, unitOf } from '../units/quantities.ts';
+import { type QuantityKind, unitOf } from '../units/conversions.ts';
+import { fieldText } from '../units/quantities.ts';
 import { formatFigure, formatLength, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
 import { FUEL_WORDS } from '../words/words.ts';
 

@@ -1,7 +1,7 @@
 import type { Commodity } from '../../server/contract/common.ts';
 import { either, type Way } from '../form/either.ts';
 import { type FormItem, optional, quantity } from '../form/items.ts';
-import type { QuantityKind } from '../units/quantities.ts';
+import type { QuantityKind } from '../units/conversions.ts';
 
 /** A range of use: at best, typically, at worst. */
 export const ratesOfUse = (of: string, at: string, kind: QuantityKind): FormItem[] => [

@@ -1,5 +1,6 @@
 import type { FuelLimit } from '../../server/contract/vehicle.ts';
 import { formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
+import { inUnits } from '../words/said.ts';
 
 /** What some countries let a vehicle carry: examples, folded away; how many are passed stands on the outside. */
 export function FuelLimits({ limits, units }: { limits: readonly FuelLimit[]; units: UnitSystem }) {
@@ -27,10 +28,10 @@ export function FuelLimits({ limits, units }: { limits: readonly FuelLimit[]; un
           </tr>
         </thead>
         <tbody>
-          {limits.map(({ code, text, carried, limit, unit, over: passed, source }) => (
+          {limits.map(({ code, text, parts, carried, limit, unit, over: passed, source }) => (
             <tr key={code}>
               <th scope="row">
-                {text}
+                {inUnits(units, text, parts)}
                 <span className="second">{source}</span>
               </th>
               <td className={passed ? 'end over' : 'end'}>

@@ -3,7 +3,8 @@ import type { Term } from '../../server/contract/analysis.ts';
 import type { MassReport, MassState } from '../../server/contract/vehicle.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { Why } from '../kit/Why.tsx';
-import { formatFigure, formatLength, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
+import { formatAs, formatLength, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
+import { inUnits } from '../words/said.ts';
 
 const NOT_KNOWN = 'not known';
 
@@ -19,9 +20,9 @@ export function MassTable({ state, mass, units }: { state: MassState; mass: Mass
         </p>
       )}
       <Terms terms={terms} units={units} />
-      {mass.densities.map(({ what, kgPerLitre, source }) => (
+      {mass.densities.map(({ what, kgPerLitre, source, sourceParts }) => (
         <p key={what}>
-          {what}: {formatFigure(kgPerLitre, 3)} kg/l, {source}
+          {what}: {formatAs('litreMass', kgPerLitre, units, 3)}, {inUnits(units, source, sourceParts)}
         </p>
       ))}
     </>

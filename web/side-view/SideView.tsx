@@ -4,7 +4,7 @@ import type { MassReport } from '../../server/contract/vehicle.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { typicalStill } from '../vehicle/vehicle-start.ts';
 import { withoutPaths } from '../words/field-words.ts';
-import { useSay } from '../words/use-say.ts';
+import { saidIn } from '../words/said.ts';
 import { EffectTable, RiderTable } from './EffectTable.tsx';
 import { FuelLimits } from './FuelLimits.tsx';
 import { MassTable } from './MassTable.tsx';
@@ -40,7 +40,6 @@ export function SideView({ analysis, units }: { analysis: Analysis; units: UnitS
 
 function MassView(props: { analysis: Analysis; mass: MassReport; units: UnitSystem }) {
   const { analysis, mass, units } = props;
-  const say = useSay(units, analysis);
   const [chosen, setChosen] = useState(0);
   const name = useId();
   const state = mass.states[chosen] ?? mass.states[0];
@@ -93,8 +92,8 @@ function MassView(props: { analysis: Analysis; mass: MassReport; units: UnitSyst
         <>
           <h4>To mind</h4>
           <ul>
-            {cautions.map(({ code, text }) => (
-              <li key={`${code} ${text}`}>{withoutPaths(say(text))}</li>
+            {cautions.map((caution) => (
+              <li key={`${caution.code} ${caution.text}`}>{withoutPaths(saidIn(units, caution))}</li>
             ))}
           </ul>
         </>

@@ -14,8 +14,9 @@ import { StripReadout } from './StripReadout.tsx';
 import { StripRoad } from './StripRoad.tsx';
 import { stepAlong } from './step-along.ts';
 import { type StripFrame, stripFrame } from './strip-frame.ts';
-import { commodityWord, edgeWords, placeInWords } from './words.ts';
+import { edgeWords, placeInWords } from './words.ts';
 import './strip.css';
+import { commodityWords } from '../words/words.ts';
 
 interface Props {
   reply: AnalysisReply;
@@ -156,7 +157,7 @@ function StripHeads(props: { analysis: StripAnalysis; units: UnitSystem; frame: 
         return (
           <g key={commodity} textAnchor={anchor}>
             <text className="strip-head" x={x} y={18}>
-              {narrow && !left ? 'water' : commodityWord(analysis, commodity)}
+              {narrow && !left ? 'water' : commodityWords(commodity, analysis.rig.fuel.kind)}
             </text>
             <text className="strip-detail" x={x} y={34}>
               {headDetail(analysis[commodity], units, narrow)}

@@ -4,8 +4,9 @@ import { fitText, textWidthPx } from '../kit/text-width.ts';
 import { stretchesWithoutCover } from '../levels/levels.ts';
 import type { HalfPlan, StripGap, StripReport } from '../levels/plan-report.ts';
 import { formatAtKm, formatKm, type UnitSystem } from '../units/units.ts';
+import { severityOf, VERDICT_WORDS } from '../words/words.ts';
 import { type LabelWish, type PlacedLabel, placeLabels } from './place-labels.ts';
-import { edgeWords, SHORT_VERDICT_WORDS, VERDICT_CONCERN, VERDICT_WORDS, worstGapIndex } from './words.ts';
+import { edgeWords, SHORT_VERDICT_WORDS, worstGapIndex } from './words.ts';
 
 const NAME_PX = 12.5;
 export const DETAIL_PX = 11.5;
@@ -185,7 +186,7 @@ function rankOf(
   if (selected !== null && index === selected - 1) return 0.5;
   if (index === worst && gap.verdict !== 'enough') return 1;
   if (index === worst - 1) return 1.5;
-  return 3 + VERDICT_CONCERN[gap.verdict] + (1 - gap.lengthKm / longestKm) / 2;
+  return 6 - severityOf(gap.verdict) + (1 - gap.lengthKm / longestKm) / 2;
 }
 
 /** About how wide a verdict's word stands with its frame's padding. */

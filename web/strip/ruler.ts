@@ -1,5 +1,6 @@
+import { metricOf } from '../units/conversions.ts';
 import type { UnitSystem } from '../units/units.ts';
-import { distanceIn, KM_PER_MILE } from '../units/units.ts';
+import { distanceIn } from '../units/units.ts';
 
 /** Round figures along the route in the reader's unit, with the km where each stands. */
 export interface RulerMark {
@@ -26,7 +27,7 @@ export function rulerMarks(
   const length = distanceIn(lengthKm, units);
   if (!(length > 0) || !(heightPx > 0)) return [];
   const step = Math.max(1, roundStep((length * spacingPx) / heightPx));
-  const kmPerUnit = units === 'metric' ? 1 : KM_PER_MILE;
+  const kmPerUnit = metricOf('distance', 1, units);
   const marks: RulerMark[] = [];
   for (let i = 0; i * step <= length; i++) marks.push({ atKm: i * step * kmPerUnit, figure: i * step });
   return marks;

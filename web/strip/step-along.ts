@@ -1,5 +1,5 @@
 import type { StripAnalysis } from '../levels/plan-report.ts';
-import { KM_PER_MILE, type UnitSystem } from '../units/units.ts';
+import { metricOf, type UnitSystem } from '../units/conversions.ts';
 import { roundStep } from './ruler.ts';
 
 /** Arrow keys take about this many steps from end to end. */
@@ -16,7 +16,7 @@ export function stepAlong(
   key: string,
 ): number | null {
   const { lengthKm } = analysis.route;
-  const unitKm = units === 'metric' ? 1 : KM_PER_MILE;
+  const unitKm = metricOf('distance', 1, units);
   const stepKm = unitKm * Math.max(1, roundStep(lengthKm / unitKm / STEPS));
   const from = atKm ?? 0;
   const fills = [...analysis.fuel.gaps, ...analysis.water.gaps].map((gap) => gap.to.atKm);

@@ -1,35 +1,14 @@
-import type { Analysis, Edge, Passing } from '../../server/contract/analysis.ts';
+import type { Edge, Passing } from '../../server/contract/analysis.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import type { PlanLevel } from '../../server/contract/plan.ts';
 import { type LevelAt, levelAt } from '../levels/levels.ts';
 import { cansFull, type StripAnalysis, type StripGap, type StripReport } from '../levels/plan-report.ts';
 import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { countCans } from '../words/plan-words.ts';
-
-export const VERDICT_WORDS: Record<Verdict, string> = {
-  enough: 'enough',
-  'into-reserve': 'into reserve',
-  short: 'short',
-  unknown: 'unknown',
-};
+import { commodityWords, severityOf, VERDICT_WORDS } from '../words/words.ts';
 
 /** For a strip that is too narrow for more. */
 export const SHORT_VERDICT_WORDS: Record<Verdict, string> = { ...VERDICT_WORDS, 'into-reserve': 'reserve' };
-
-/** How much a verdict asks for attention, most first. */
-export const VERDICT_CONCERN: Record<Verdict, number> = {
-  short: 0,
-  unknown: 1,
-  'into-reserve': 2,
-  enough: 3,
-};
-
-/** What the commodity is called on this trip: fuels by their kind. */
-export function commodityWord(analysis: Pick<Analysis, 'rig'>, commodity: Commodity): string {
-  if (commodity === 'water') return 'drinking water';
-  const { kind } = analysis.rig.fuel;
-  return kind === 'diesel' || kind === 'petrol' ? kind : kind.toUpperCase();
-}
 
 /** What a place that ends a gap is called: its name, else what it is. */
 export function edgeWords(edge: Edge, passings: readonly Passing[], commodity: Commodity): string {
@@ -79,7 +58,9 @@ export function placeInWords(analysis: StripAnalysis, atKm: number, units: UnitS
     const level = levelAt(analysis[commodity], atKm);
     if (level === null) return [];
     const { litres, notes } = levelWords(level, units);
-    return [`${commodityWord(analysis, commodity)} ${[`${litres} left`, ...notes].join(', ')}`];
+    return [
+      `${commodityWords(commodity, analysis.rig.fuel.kind)} ${[`${litres} left`, ...notes].join(', ')}`,
+    ];
   });
   const plan = analysis.fuel.plan === undefined ? '' : ', by the plan';
   return `${formatAtKm(atKm, units)}${plan}: ${parts.join('; ')}`;
@@ -87,12 +68,9 @@ export function placeInWords(analysis: StripAnalysis, atKm: number, units: UnitS
 
 /** The gap that asks for most attention: by verdict, then by margin. -1 without gaps. */
 export function worstGapIndex(report: StripReport): number {
-  let worst = report.gaps.length === 0 ? -1 : 0;
-  report.gaps.forEach((gap, i) => {
-    if (concern(gap, report.gaps[worst]!) < 0) worst = i;
-  });
-  return worst;
+  const [worst] = [...report.gaps.entries()].sort(([, a], [, b]) => concern(a, b));
+  return worst === undefined ? -1 : worst[0];
 }
 
 const concern = (a: StripGap, b: StripGap): number =>
-  VERDICT_CONCERN[a.verdict] - VERDICT_CONCERN[b.verdict] || a.marginL - b.marginL;
+  severityOf(b.verdict) - severityOf(a.verdict) || a.marginL - b.marginL;

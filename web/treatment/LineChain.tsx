@@ -2,6 +2,7 @@ import type { TreatmentReport } from '../../server/contract/treatment.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { Why } from '../kit/Why.tsx';
 import { formatFigure, formatFlow, type UnitSystem } from '../units/units.ts';
+import { inUnits } from '../words/said.ts';
 import { type LineStep, lineSteps, type Quality, STAGE_WORDS, TAP_WORDS } from './line-steps.ts';
 
 interface LineChainProps {
@@ -40,7 +41,7 @@ export function LineChain({ report, hasPump, units }: LineChainProps) {
             {step.kind === 'tap' ? (
               <TapStep tap={step.tap} most={most} units={units} />
             ) : step.kind === 'stage' ? (
-              <StageStep index={step.index} stage={step.stage} quality={step.quality} />
+              <StageStep index={step.index} stage={step.stage} quality={step.quality} units={units} />
             ) : (
               PLACE_WORDS[step.kind]
             )}
@@ -67,8 +68,13 @@ function qualityBefore(steps: readonly LineStep[], place: number): Quality {
   return before?.quality ?? 'raw';
 }
 
-function StageStep(props: { index: number; stage: TreatmentReport['stages'][number]; quality: Quality }) {
-  const { index, stage, quality } = props;
+function StageStep(props: {
+  index: number;
+  stage: TreatmentReport['stages'][number];
+  quality: Quality;
+  units: UnitSystem;
+}) {
+  const { index, stage, quality, units } = props;
   const { bacteria, viruses, protozoa } = stage.logs;
   const named =
     stage.name.toLowerCase() === `${index + 1} ${stage.kind}` ? STAGE_WORDS[stage.kind] : stage.name;
@@ -80,8 +86,8 @@ function StageStep(props: { index: number; stage: TreatmentReport['stages'][numb
       {named !== STAGE_WORDS[stage.kind] && <span className="soft"> {STAGE_WORDS[stage.kind]}</span>}{' '}
       <Why of={`what ${named} takes out`}>
         <ul>
-          {stage.why.map((why) => (
-            <li key={why}>{why}</li>
+          {stage.why.map((why, place) => (
+            <li key={why}>{inUnits(units, why, stage.whyParts?.[place])}</li>
           ))}
         </ul>
       </Why>

@@ -3,7 +3,7 @@ import { Terms } from '../kit/Terms.tsx';
 import { Why } from '../kit/Why.tsx';
 import { formatLitres, type UnitSystem } from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
-import { sayIn } from '../words/say-in-units.ts';
+import { inUnits, saidIn } from '../words/said.ts';
 import { LineChain } from './LineChain.tsx';
 import { LogBars } from './LogBars.tsx';
 import { SOURCE_WORDS } from './line-steps.ts';
@@ -18,17 +18,16 @@ interface LineFiguresProps {
 
 /** What the line does: drawn, against its target, for each kind of source, and how long its cartridges last. */
 export function LineFigures({ report, hasPump, units }: LineFiguresProps) {
-  const say = sayIn(units);
   return (
     <section className="line-figures" aria-label="What the treatment line does">
       <LineChain report={report} hasPump={hasPump} units={units} />
       <LogBars report={report} />
-      <SourceTable report={report} />
+      <SourceTable report={report} units={units} />
       {report.cartridges.length > 0 && <CartridgeTable report={report} units={units} />}
       {report.cautions.length > 0 && (
         <ul>
-          {report.cautions.map(({ code, text }) => (
-            <li key={`${code} ${text}`}>{withoutPaths(say(text))}</li>
+          {report.cautions.map((caution) => (
+            <li key={`${caution.code} ${caution.text}`}>{withoutPaths(saidIn(units, caution))}</li>
           ))}
         </ul>
       )}
@@ -36,7 +35,7 @@ export function LineFigures({ report, hasPump, units }: LineFiguresProps) {
   );
 }
 
-function SourceTable({ report }: { report: TreatmentReport }) {
+function SourceTable({ report, units }: { report: TreatmentReport; units: UnitSystem }) {
   return (
     <table className="plain-table">
       <caption>What it makes fit to drink, without a note of yours on the point</caption>
@@ -62,7 +61,11 @@ function SourceTable({ report }: { report: TreatmentReport }) {
               ))}
             </th>
             <td>{alike[0]!.treatable ? <b>yes</b> : 'no'}</td>
-            <td>{alike[0]!.reasons.join('; ')}</td>
+            <td>
+              {alike[0]!.reasons
+                .map((reason, place) => inUnits(units, reason, alike[0]!.reasonsParts?.[place]))
+                .join('; ')}
+            </td>
           </tr>
         ))}
       </tbody>

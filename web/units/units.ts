@@ -1,42 +1,27 @@
+import { type QuantityKind, type UnitSystem, unitOf, valueIn } from './conversions.ts';
+
+export type { UnitSystem } from './conversions.ts';
+
 /**
- * Quantities as people read them. Inside everything is metric; conversion happens here and in the forms only.
+ * Quantities as people read them.
  * Figures are rounded for display, never for reckoning. Number and unit are joined by a no-break space.
  */
-export type UnitSystem = 'metric' | 'us' | 'imperial';
-
-/** International mile, 1959 agreement: exactly 1.609344 km. */
-export const KM_PER_MILE = 1.609344;
-/** US liquid gallon, 231 cubic inches: exactly 3.785411784 l (NIST SP 811, B.8). */
-export const LITRES_PER_US_GALLON = 3.785411784;
-/** Imperial gallon: exactly 4.54609 l (UK Units of Measurement Regulations 1995). */
-export const LITRES_PER_IMPERIAL_GALLON = 4.54609;
-/** Avoirdupois pound, 1959 agreement: exactly 0.45359237 kg. */
-export const KG_PER_POUND = 0.45359237;
-/** International foot, 1959 agreement: exactly 0.3048 m. */
-export const M_PER_FOOT = 0.3048;
-/** Pound-force on a square inch: 6.894757 kPa (NIST SP 811, B.8). */
-export const KPA_PER_PSI = 6.894757;
-
-const NO_BREAK = '\u00a0';
+export const NO_BREAK = '\u00a0';
 /** U+2212: as wide as a figure, unlike the hyphen. */
 const MINUS = '\u2212';
 
-export const distanceUnit = (units: UnitSystem): 'km' | 'mi' => (units === 'metric' ? 'km' : 'mi');
-export const volumeUnit = (units: UnitSystem): 'l' | 'gal' => (units === 'metric' ? 'l' : 'gal');
+export const distanceUnit = (units: UnitSystem): string => unitOf('distance', units);
+export const volumeUnit = (units: UnitSystem): string => unitOf('volume', units);
+export const massUnit = (units: UnitSystem): string => unitOf('mass', units);
 /** For files, which are read where nobody knows the reader's choice. */
 export const volumeUnitInFull = (units: UnitSystem): string =>
   units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
 
 /** Kilometres in the user's unit of distance, unrounded. */
-export const distanceIn = (km: number, units: UnitSystem): number =>
-  units === 'metric' ? km : km / KM_PER_MILE;
+export const distanceIn = (km: number, units: UnitSystem): number => valueIn('distance', km, units);
 
 /** Litres in the user's unit of volume, unrounded. */
-export function volumeIn(litres: number, units: UnitSystem): number {
-  if (units === 'us') return litres / LITRES_PER_US_GALLON;
-  if (units === 'imperial') return litres / LITRES_PER_IMPERIAL_GALLON;
-  return litres;
-}
+export const volumeIn = (litres: number, units: UnitSystem): number => valueIn('volume', litres, units);
 
 const formats = new Map<number, Intl.NumberFormat>();
 
@@ -92,50 +77,37 @@ export function formatDays(days: number): string {
   return `${figure}${NO_BREAK}${figure === '1' ? 'day' : 'days'}`;
 }
 
+/** A figure with the unit that its kind has for the reader. */
+export const formatAs = (kind: QuantityKind, metric: number, units: UnitSystem, decimals = 0): string =>
+  `${formatFigure(valueIn(kind, metric, units), decimals)}${NO_BREAK}${unitOf(kind, units)}`;
+
 /** A volume a minute with its unit: "7.5 l/min", "2 gal/min". */
 export const formatFlow = (litresPerMinute: number, units: UnitSystem): string =>
-  `${figureAboveNone(volumeIn(litresPerMinute, units))}${NO_BREAK}${volumeUnit(units)}/min`;
+  `${figureAboveNone(valueIn('flow', litresPerMinute, units))}${NO_BREAK}${unitOf('flow', units)}`;
 
 /** A pressure with its unit: "345 kPa", "50 psi". */
-export const formatPressure = (kPa: number, units: UnitSystem): string =>
-  units === 'metric'
-    ? `${formatFigure(kPa, 0)}${NO_BREAK}kPa`
-    : `${formatFigure(kPa / KPA_PER_PSI, 0)}${NO_BREAK}psi`;
+export const formatPressure = (kPa: number, units: UnitSystem): string => formatAs('pressure', kPa, units);
 
 /** A temperature with its unit: "32 °C", "90 °F". */
 export const formatTemperature = (celsius: number, units: UnitSystem): string =>
-  units === 'us'
-    ? `${formatFigure(celsius * 1.8 + 32, 0)}${NO_BREAK}°F`
-    : `${formatFigure(celsius, 0)}${NO_BREAK}°C`;
+  formatAs('celsius', celsius, units);
 
 /** A mass with its unit: "2,480 kg", "5,467 lb". */
-export const formatMass = (kg: number, units: UnitSystem): string =>
-  units === 'metric'
-    ? `${formatFigure(kg, 0)}${NO_BREAK}kg`
-    : `${formatFigure(kg / KG_PER_POUND, 0)}${NO_BREAK}lb`;
-
-export const massUnit = (units: UnitSystem): 'kg' | 'lb' => (units === 'metric' ? 'kg' : 'lb');
-
-const massIn = (kg: number, units: UnitSystem): number => (units === 'metric' ? kg : kg / KG_PER_POUND);
+export const formatMass = (kg: number, units: UnitSystem): string => formatAs('mass', kg, units);
 
 /** What something adds to a mass, without unit: "+25", "−4". */
 export function figureSignedMass(kg: number, units: UnitSystem): string {
-  const figure = formatFigure(massIn(kg, units), 0);
+  const figure = formatFigure(valueIn('mass', kg, units), 0);
   return figure === '0' || figure.startsWith(MINUS) ? figure : `+${figure}`;
 }
 
 /** What one unit of volume adds to a mass, without unit: kilograms a litre, or pounds a gallon. */
 export const perLitreFigure = (kgPerLitre: number, units: UnitSystem): string =>
-  (massIn(kgPerLitre, units) / volumeIn(1, units)).toFixed(2).replace('-', MINUS);
+  valueIn('litreMass', kgPerLitre, units).toFixed(2).replace('-', MINUS);
 
 /** A measure of the vehicle with its unit: "2.85 m", "9.4 ft". */
 export const formatLength = (metres: number, units: UnitSystem): string =>
-  units === 'metric'
-    ? `${formatFigure(metres, 2)}${NO_BREAK}m`
-    : `${formatFigure(metres / M_PER_FOOT, 1)}${NO_BREAK}ft`;
+  formatAs('length', metres, units, units === 'metric' ? 2 : 1);
 
 /** A height with its unit: "1,240 m", "4,068 ft". */
-export const formatHeight = (metres: number, units: UnitSystem): string =>
-  units === 'metric'
-    ? `${formatFigure(metres, 0)}${NO_BREAK}m`
-    : `${formatFigure(metres / M_PER_FOOT, 0)}${NO_BREAK}ft`;
+export const formatHeight = (metres: number, units: UnitSystem): string => formatAs('length', metres, units);

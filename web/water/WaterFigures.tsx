@@ -12,7 +12,7 @@ import {
   volumeUnit,
 } from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
-import { sayIn } from '../words/say-in-units.ts';
+import { inUnits, saidIn } from '../words/said.ts';
 import { FROM_WORDS, SUN_WORDS, USE_WORDS } from './use-words.ts';
 import '../table/plain-table.css';
 
@@ -21,7 +21,6 @@ const ENDS = ['low', 'typical', 'high'] as const;
 
 /** What the crew, the heat and the tanks come to: litres a day by grade, days that they last, and what must stay aboard. */
 export function WaterFigures({ use, units }: { use: WaterUse; units: UnitSystem }) {
-  const say = sayIn(units);
   // What mixing does is told above with its place.
   const cautions = use.cautions.filter(({ text }) => !use.mixing.some((fill) => fill.text === text));
   return (
@@ -30,20 +29,20 @@ export function WaterFigures({ use, units }: { use: WaterUse; units: UnitSystem 
       <EnduranceTable use={use} units={units} />
       <ReserveWords reserve={use.reserve} units={units} />
       {use.heat !== null && <HeatWords heat={use.heat} units={units} />}
-      <p>{say(use.treatText)}</p>
+      <p>{use.treatText}</p>
       {use.mixing.length > 0 && (
         <ul>
           {use.mixing.map((fill) => (
             <li key={`${fill.id} ${fill.atKm}`}>
-              <b>{formatAtKm(fill.atKm, units)}:</b> {say(fill.text)}
+              <b>{formatAtKm(fill.atKm, units)}:</b> {saidIn(units, fill)}
             </li>
           ))}
         </ul>
       )}
       {cautions.length > 0 && (
         <ul>
-          {cautions.map(({ code, text }) => (
-            <li key={`${code} ${text}`}>{withoutPaths(say(text))}</li>
+          {cautions.map((caution) => (
+            <li key={`${caution.code} ${caution.text}`}>{withoutPaths(saidIn(units, caution))}</li>
           ))}
         </ul>
       )}
@@ -86,7 +85,8 @@ function UseTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
               .map((one) => (
                 <tr key={one.use}>
                   <th scope="row">
-                    {USE_WORDS[one.use]} <Why of={`${USE_WORDS[one.use]}`}>{one.source}</Why>
+                    {USE_WORDS[one.use]}{' '}
+                    <Why of={`${USE_WORDS[one.use]}`}>{inUnits(units, one.source, one.sourceParts)}</Why>
                   </th>
                   <Three of={one.litresPerDay} units={units} />
                 </tr>
@@ -192,7 +192,7 @@ function HeatWords({ heat, units }: { heat: NonNullable<WaterUse['heat']>; units
           {formatFigure(workRest.restMinutes, 0)}.{' '}
         </>
       )}
-      <Why of="the heat's figures">{heat.why}</Why>
+      <Why of="the heat's figures">{inUnits(units, heat.why, heat.whyParts)}</Why>
     </div>
   );
 }

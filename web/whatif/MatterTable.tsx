@@ -1,16 +1,15 @@
 import type { Matter } from '../../server/contract/whatif.ts';
 import { figureLitres, type UnitSystem, volumeUnit } from '../units/units.ts';
-import type { Say } from '../words/say-in-units.ts';
+import { inUnits } from '../words/said.ts';
 import '../table/plain-table.css';
 
 interface MatterTableProps {
   matters: readonly Matter[];
   units: UnitSystem;
-  say: Say;
 }
 
 /** Which assumption matters most: each moved by one step, and what that does to the least margin. */
-export function MatterTable({ matters, units, say }: MatterTableProps) {
+export function MatterTable({ matters, units }: MatterTableProps) {
   const volume = volumeUnit(units);
   return (
     <table className="plain-table">
@@ -28,9 +27,9 @@ export function MatterTable({ matters, units, say }: MatterTableProps) {
         </tr>
       </thead>
       <tbody>
-        {matters.map(({ assumption, step, commodity, beforeL, afterL, changeL }) => (
+        {matters.map(({ assumption, step, stepParts, commodity, beforeL, afterL, changeL }) => (
           <tr key={`${assumption} ${commodity} ${step}`}>
-            <th scope="row">{say(step)}</th>
+            <th scope="row">{inUnits(units, step, stepParts)}</th>
             <td>{commodity}</td>
             <td className="end">
               {figureLitres(beforeL, units)} to {figureLitres(afterL, units)}

@@ -5,7 +5,7 @@ import { PlanFrame } from '../plan/PlanFrame.tsx';
 import type { Focus } from '../state/focus.ts';
 import type { Planned } from '../state/use-plan.ts';
 import { withoutPaths } from '../words/field-words.ts';
-import { useSay } from '../words/use-say.ts';
+import { saidIn } from '../words/said.ts';
 import { Choices } from './Choices.tsx';
 import { GaugeTable } from './GaugeTable.tsx';
 import { MatterTable } from './MatterTable.tsx';
@@ -27,22 +27,21 @@ export function WhatIfPanel({ planned, onFocus }: WhatIfPanelProps) {
   const { analysis, units } = useForm();
   const file = fileName(analysis.route.name);
   const { kind } = analysis.rig.fuel;
-  const say = useSay(units, analysis);
   return (
     <PlanFrame planned={planned}>
       {({ whatIf, gauge }) => (
         <>
           <p>{BASIS_WORDS[whatIf.basis]}</p>
-          <WhatIfTable rows={whatIf.rows} {...{ units, kind, file, say, onFocus }} />
+          <WhatIfTable rows={whatIf.rows} {...{ units, kind, file, onFocus }} />
           {whatIf.cautions.length > 0 && (
             <ul>
-              {whatIf.cautions.map(({ code, text }) => (
-                <li key={`${code} ${text}`}>{withoutPaths(say(text))}</li>
+              {whatIf.cautions.map((caution) => (
+                <li key={`${caution.code} ${caution.text}`}>{withoutPaths(saidIn(units, caution))}</li>
               ))}
             </ul>
           )}
           <Choices />
-          <MatterTable matters={whatIf.matters} {...{ units, say }} />
+          <MatterTable matters={whatIf.matters} units={units} />
           <TurnBacks turnBacks={whatIf.turnBacks} kind={kind} units={units} />
           <GaugeTable rows={gauge.rows} {...{ units, file, onFocus }} />
         </>

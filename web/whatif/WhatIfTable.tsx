@@ -15,7 +15,7 @@ import {
   volumeUnitInFull,
 } from '../units/units.ts';
 import { contentWord, countCans, placeWords } from '../words/plan-words.ts';
-import type { Say } from '../words/say-in-units.ts';
+import { saidIn } from '../words/said.ts';
 import { edgeName, severityOf, VERDICT_WORDS } from '../words/words.ts';
 import { WhatIfDetails } from './WhatIfDetails.tsx';
 
@@ -29,7 +29,6 @@ interface WhatIfTableProps {
   rows: readonly WhatIfRow[];
   units: UnitSystem;
   kind: FuelKind;
-  say: Say;
   /** Name of the route, fit for a file. */
   file: string;
   onFocus: (next: Partial<Focus>) => void;
@@ -38,16 +37,16 @@ interface WhatIfTableProps {
 const keyOf = ({ key }: NumberedRow): string => key;
 
 /** Everything that may go wrong, a row each: where it ends, what is left, what would have covered it. */
-export function WhatIfTable({ rows, units, kind, say, file, onFocus }: WhatIfTableProps) {
+export function WhatIfTable({ rows, units, kind, file, onFocus }: WhatIfTableProps) {
   const [chosen, setChosen] = useState<string | null>(null);
   const numbered = useMemo(
     () => rows.map((row, place) => ({ row, key: `${place} ${row.kind} ${row.commodity}` })),
     [rows],
   );
-  const columns = useMemo(() => columnsFor(units, kind, say), [units, kind, say]);
+  const columns = useMemo(() => columnsFor(units, kind), [units, kind]);
   const csv = useMemo(
-    () => ({ name: `${file}-what-if`, columns: csvColumnsFor(units, kind, say) }),
-    [file, units, kind, say],
+    () => ({ name: `${file}-what-if`, columns: csvColumnsFor(units, kind) }),
+    [file, units, kind],
   );
   return (
     <DataTable
@@ -68,17 +67,17 @@ export function WhatIfTable({ rows, units, kind, say, file, onFocus }: WhatIfTab
   );
 }
 
-function columnsFor(units: UnitSystem, kind: FuelKind, say: Say): Column<NumberedRow>[] {
+function columnsFor(units: UnitSystem, kind: FuelKind): Column<NumberedRow>[] {
   return [
     {
       key: 'what',
       head: 'What happens',
       width: '52%',
-      value: ({ row }) => say(row.text),
+      value: ({ row }) => saidIn(units, row),
       cell: ({ row }) => (
         <>
           <span className={`swatch swatch-${row.commodity}`} aria-hidden="true" />
-          {say(row.text)}{' '}
+          {saidIn(units, row)}{' '}
           <span className="second">
             {contentWord(row.commodity, kind)}
             {row.atKm !== null && `, ${formatAtKm(row.atKm, units)}`}
@@ -120,13 +119,13 @@ function columnsFor(units: UnitSystem, kind: FuelKind, say: Say): Column<Numbere
   ];
 }
 
-function csvColumnsFor(units: UnitSystem, kind: FuelKind, say: Say): CsvColumn<NumberedRow>[] {
+function csvColumnsFor(units: UnitSystem, kind: FuelKind): CsvColumn<NumberedRow>[] {
   const long = distanceUnit(units);
   const volume = volumeUnitInFull(units);
   const along = (km: number | null) => (km === null ? null : distanceIn(km, units));
   const litres = (amount: number | null) => (amount === null ? null : volumeIn(amount, units));
   return [
-    { head: 'what happens', value: ({ row }) => say(row.text) },
+    { head: 'what happens', value: ({ row }) => saidIn(units, row) },
     { head: 'kind', value: ({ row }) => row.kind },
     { head: 'of', value: ({ row }) => contentWord(row.commodity, kind) },
     { head: 'id', value: ({ row }) => row.id },

@@ -34,10 +34,10 @@ export const FUEL_WORDS: Record<FuelKind, string> = {
 };
 
 export const WATER_CLASS_WORDS: Record<WaterClass, string> = {
-  drinking: 'fit to drink',
-  treatable: 'fit after treatment',
+  drinking: 'fit to drink as it is',
+  treatable: 'to be treated before drinking',
   washing: 'for washing only',
-  none: 'not for people',
+  none: 'not for drinking or washing',
 };
 
 export const commodityWords = (commodity: Commodity, fuel: FuelKind): string =>

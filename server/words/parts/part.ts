@@ -1,19 +1,6 @@
-import type { Verdict } from '../../contract/common.ts';
+import type { Unit, Verdict } from '../../contract/common.ts';
 
-/** Units of figures inside sentences. `count`: a bare number that no unit goes with. */
-export type Unit =
-  | 'km'
-  | 'm'
-  | 'l'
-  | 'kg'
-  | 'l/100 km'
-  | 'km/h'
-  | '°C'
-  | 'days'
-  | 'h'
-  | 'min'
-  | '%'
-  | 'count';
+export type { Unit } from '../../contract/common.ts';
 
 /** A figure in its metric unit; each reader sets it in units of its own. */
 export interface Figure {

@@ -4,12 +4,15 @@ import { describe, expect, it } from 'vitest';
 import type { Passing } from '../../../server/contract/analysis.ts';
 import type { WayOut } from '../../../server/contract/plan.ts';
 import { PlanReply } from '../../../server/contract/whatif.ts';
+import { figure, placeAt } from '../../../server/words/parts/figures.ts';
+import { parts } from '../../../server/words/parts/part.ts';
 import { CarryPanel } from '../../../web/carry/CarryPanel.tsx';
 import { carryWords } from '../../../web/carry/PlanWords.tsx';
 import { FormContext } from '../../../web/form/form-context.ts';
 import type { Planned } from '../../../web/state/use-plan.ts';
 import { formOf, held, textOf } from '../planned.ts';
 import { samplePlan } from '../sample-plan.ts';
+import { told } from '../told.ts';
 
 function markupOf(planned: Planned, form = formOf('metric')): string {
   return renderToStaticMarkup(
@@ -26,7 +29,7 @@ const waysOut = (): WayOut[] => [
   {
     kind: 'more-cans',
     telephoneFirst: false,
-    text: 'With 2 more fuel cans there is a plan: 43 kg more.',
+    ...told(parts`With 2 more fuel cans there is a plan: ${figure(43, 'kg')} more.`),
     cans: { fuel: 6, water: 0 },
     amount: 2,
     unit: 'cans',
@@ -38,7 +41,7 @@ const waysOut = (): WayOut[] => [
   {
     kind: 'other-stop',
     telephoneFirst: true,
-    text: 'If Far Pump (km 700) has fuel there is a plan.',
+    ...told(parts`If Far Pump (${placeAt(700_000)}) has fuel there is a plan.`),
     cans: { fuel: 4, water: 0 },
     amount: 4,
     unit: 'km',
@@ -116,7 +119,9 @@ describe('the carry plan', () => {
     };
     expect(shown(held(reply))).toContain('There is no such plan');
     const at = reply.plan.legs.fuel[0]!.to;
-    reply.plan.oneFailure.breaks = [{ at, text: 'Every plan hangs on Reed Cross (km 300).' }];
+    reply.plan.oneFailure.breaks = [
+      { at, ...told(parts`Every plan hangs on Reed Cross (${placeAt(300_000)}).`) },
+    ];
     expect(shown(held(reply), formOf('us'))).toContain('Every plan hangs on Reed Cross (mile 186).');
     reply.plan.oneFailure.status = 'out-of-time';
     expect(shown(held(reply))).toContain('whether there is such a plan is not known');
@@ -223,7 +228,15 @@ describe('where there is no plan', () => {
     reply.plan = {
       ...reply.plan,
       status: 'none',
-      breaks: [{ cause: 'fuel', from: null, to: null, missingL: 30, text: '30 l lack on the last stretch.' }],
+      breaks: [
+        {
+          cause: 'fuel',
+          from: null,
+          to: null,
+          missingL: 30,
+          ...told(parts`${figure(30, 'l')} lack on the last stretch.`),
+        },
+      ],
       waysOut: waysOut(),
       waysOutComplete: false,
     };

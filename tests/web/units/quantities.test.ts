@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fieldText, type QuantityKind, readTyped } from '../../../web/units/quantities.ts';
+import type { QuantityKind } from '../../../web/units/conversions.ts';
+import { fieldText, readTyped } from '../../../web/units/quantities.ts';
 import type { UnitSystem } from '../../../web/units/units.ts';
 
 const KINDS: QuantityKind[] = [

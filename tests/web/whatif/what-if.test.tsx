@@ -2,6 +2,8 @@ import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { WHAT_IF_DEFAULTS } from '../../../server/core/plan/what-if/what-if.ts';
+import { figure, placeAt } from '../../../server/words/parts/figures.ts';
+import { parts } from '../../../server/words/parts/part.ts';
 import { FormContext, type FormState } from '../../../web/form/form-context.ts';
 import { type UnitSystem, volumeIn } from '../../../web/units/units.ts';
 import { figureAboard, figureAtLeast } from '../../../web/whatif/gauge-figures.ts';
@@ -9,6 +11,7 @@ import { WhatIfDetails } from '../../../web/whatif/WhatIfDetails.tsx';
 import { WhatIfPanel } from '../../../web/whatif/WhatIfPanel.tsx';
 import { formOf, held, textOf } from '../planned.ts';
 import { samplePlan } from '../sample-plan.ts';
+import { told } from '../told.ts';
 
 function shown(
   change: (reply: ReturnType<typeof samplePlan>) => void = () => {},
@@ -84,9 +87,14 @@ describe('what is tried', () => {
 describe('sentences of the server', () => {
   it('are in the units of the reader', () => {
     const text = shown((reply) => {
-      reply.whatIf.rows[0]!.text = 'Low use of fuel all the way (14 l/100 km).';
-      reply.whatIf.matters[0]!.step = '10 l more';
-      reply.whatIf.cautions = [{ code: 'x', text: 'Turning round at km 999 is not on the route.' }];
+      const rate = figure(14, 'l/100 km');
+      Object.assign(reply.whatIf.rows[0]!, told(parts`Low use of fuel all the way (${rate}).`));
+      Object.assign(reply.whatIf.matters[0]!, {
+        step: '10 l more',
+        stepParts: parts`${figure(10, 'l')} more`,
+      });
+      const turning = told(parts`Turning round at ${placeAt(999_000)} is not on the route.`);
+      reply.whatIf.cautions = [{ code: 'x', ...turning }];
     }, formOf('us'));
     expect(text).toContain('all the way (16.8 mi/gal).');
     expect(text).toContain('2.6 gal more');
