@@ -61,7 +61,7 @@ export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
         <dl>
           {analysis.assumptions.map(({ path, value, valueParts, why, whyParts }) => (
             <div key={path}>
-              <dt>{fieldWords(assumedAt(path).path)}</dt>
+              <dt>{fieldWords(assumedAt(path).path, units)}</dt>
               <dd>
                 {inUnits(units, value, valueParts)}: {inUnits(units, why, whyParts)}
               </dd>

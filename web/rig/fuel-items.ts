@@ -18,9 +18,9 @@ const OBSERVED = fold('Where and how loaded that use was observed', [
     'vehicle, people and load; climb needs it',
   ),
   optional(
-    'Rises for each 100 kg more by',
+    'Rises with load by',
     '/fuel/loadPercentPer100Kg',
-    'percent',
+    'percentPer100Kg',
     "empty: by the vehicle's mass",
   ),
 ]);

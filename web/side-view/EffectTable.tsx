@@ -9,6 +9,7 @@ import {
   type UnitSystem,
   volumeUnit,
 } from '../units/units.ts';
+import { inUnits } from '../words/said.ts';
 import type { Thing } from './scene.ts';
 
 interface EffectTableProps {
@@ -55,7 +56,7 @@ export function EffectTable({ things, mass, units }: EffectTableProps) {
         {containers.map(({ thing, effect }) => (
           <tr key={thing.path}>
             <th scope="row">
-              <b>{thing.number}</b> {thing.name}
+              <b>{thing.number}</b> {inUnits(units, effect.name, effect.nameParts)}
               <span className="second">{levelWords(thing)}</span>
             </th>
             <td className="end">{figureSignedMass(thing.kg, units).replace('+', '')}</td>

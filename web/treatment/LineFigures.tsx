@@ -48,9 +48,9 @@ function SourceTable({ report, units }: { report: TreatmentReport; units: UnitSy
       </thead>
       <tbody>
         {alikeSources(report.sources).map((alike) => (
-          <tr key={alike[0]!.kind}>
+          <tr key={alike.key}>
             <th scope="row">
-              {alike.map(({ kind, hazard }) => (
+              {alike.sources.map(({ kind, hazard }) => (
                 <div key={kind}>
                   {SOURCE_WORDS[kind]}{' '}
                   <Why of={`what is expected of a ${SOURCE_WORDS[kind]}`}>
@@ -60,10 +60,10 @@ function SourceTable({ report, units }: { report: TreatmentReport; units: UnitSy
                 </div>
               ))}
             </th>
-            <td>{alike[0]!.treatable ? <b>yes</b> : 'no'}</td>
+            <td>{alike.treatable ? <b>yes</b> : 'no'}</td>
             <td>
-              {alike[0]!.reasons
-                .map((reason, place) => inUnits(units, reason, alike[0]!.reasonsParts?.[place]))
+              {alike.reasons
+                .map((reason, place) => inUnits(units, reason, alike.reasonsParts?.[place]))
                 .join('; ')}
             </td>
           </tr>
@@ -73,14 +73,24 @@ function SourceTable({ report, units }: { report: TreatmentReport; units: UnitSy
   );
 }
 
+type Source = TreatmentReport['sources'][number];
+
+/** Kinds of source that have their verdict and the reasons for it in common. */
+interface AlikeSources extends Pick<Source, 'treatable' | 'reasons' | 'reasonsParts'> {
+  key: string;
+  sources: Source[];
+}
+
 /** Kinds of source with the same verdict for the same reasons, together; those that are made fit first. */
-function alikeSources(sources: TreatmentReport['sources']): TreatmentReport['sources'][] {
-  const groups = new Map<string, TreatmentReport['sources']>();
+function alikeSources(sources: readonly Source[]): AlikeSources[] {
+  const groups = new Map<string, AlikeSources>();
   for (const source of sources) {
     const key = `${source.treatable ? 0 : 1} ${source.reasons.join('; ')}`;
-    groups.set(key, [...(groups.get(key) ?? []), source]);
+    const group = groups.get(key);
+    if (group === undefined) groups.set(key, { ...source, key, sources: [source] });
+    else group.sources.push(source);
   }
-  return [...groups].sort(([a], [b]) => Number(a[0]) - Number(b[0])).map(([, alike]) => alike);
+  return [...groups.values()].sort((a, b) => Number(b.treatable) - Number(a.treatable));
 }
 
 const presence = (value: 'no' | 'unknown' | 'yes'): string => (value === 'unknown' ? 'not known' : value);

@@ -31,6 +31,7 @@ export type QuantityKind =
   | 'celsius'
   | 'warming'
   | 'mass'
+  | 'percentPer100Kg'
   | 'litreMass'
   | 'density'
   | 'energy'
@@ -128,6 +129,11 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
   // A difference: no 32 to add.
   warming: { metric: same('°C'), us: times(1.8, '°F'), imperial: same('°C') },
   mass: { metric: same('kg'), us: pounds, imperial: pounds },
+  percentPer100Kg: {
+    metric: same('% for 100 kg'),
+    us: times(KG_PER_POUND, '% for 100 lb'),
+    imperial: times(KG_PER_POUND, '% for 100 lb'),
+  },
   litreMass: {
     metric: same('kg/l'),
     us: of(KG_PER_POUND / LITRES_PER_US_GALLON, 'lb/gal'),

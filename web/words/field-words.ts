@@ -1,3 +1,7 @@
+import type { Parts } from '../../server/contract/common.ts';
+import type { UnitSystem } from '../units/units.ts';
+import { setIn } from './said.ts';
+
 /** Plain words for the paths of rig and trip, for assumptions and refusals. */
 const WORDS: Record<string, string> = {
   '/name': 'Name',
@@ -16,7 +20,7 @@ const WORDS: Record<string, string> = {
   '/pace/kmPerHour': 'Pace',
   '/pace/kmPerHour/slow': 'Pace at the slow end',
   '/fuel/observed/surface': 'Surface on which the use was observed',
-  '/fuel/loadPercentPer100Kg': 'Use for each 100 kg more',
+  '/fuel/loadPercentPer100Kg': 'Rise of use with load',
   '/fuel/climb/efficiency': "Share of the fuel's energy that lifts",
   '/fuel/climb/giveBack': 'Share given back downhill',
   '/fuel/climb/thresholdM': 'Rises taken for noise',
@@ -56,8 +60,16 @@ const ENTRIES: Record<string, string> = {
   'vehicle/gear': 'thing of the gear',
 };
 
+/** The words for a path that have a figure: set in the reader's units. */
+const WITH_FIGURES: Readonly<Record<string, Parts>> = {
+  '/fuel/loadPercentPer100Kg': [{ text: 'Use for each ' }, { figure: 100, unit: 'kg' }, { text: ' more' }],
+};
+
 /** The words for a path. */
-export const fieldWords = (path: string): string => pathWords(path);
+export function fieldWords(path: string, units: UnitSystem): string {
+  const parts = WITH_FIGURES[path];
+  return parts === undefined ? pathWords(path) : setIn(units, parts);
+}
 
 /** "/water/tanks/1/position" as "place of water tank 2": several of them stand in one sentence. */
 function placeWords(path: string): string | null {

@@ -34,9 +34,12 @@ const settingFor = (units: Exclude<UnitSystem, 'metric'>): Setting => ({
 
 const SETTINGS = { metric: METRIC, us: settingFor('us'), imperial: settingFor('imperial') };
 
+/** Parts as one text in the reader's units. */
+export const setIn = (units: UnitSystem, parts: Parts): string => setParts(parts, SETTINGS[units]);
+
 /** A text of the server's in the reader's units, by the parts beside it; it has none where it has no figures. */
 export const inUnits = (units: UnitSystem, text: string, parts?: Parts): string =>
-  parts === undefined ? text : setParts(parts, SETTINGS[units]);
+  parts === undefined ? text : setIn(units, parts);
 
 /** The same of a caution, a reason, or whatever has its text and parts by these names. */
 export const saidIn = (units: UnitSystem, { text, parts }: { text: string; parts?: Parts }): string =>

@@ -8,7 +8,7 @@ const refusal = (detail: string, place: string) =>
 
 describe('places in words', () => {
   it('names a path as the form does', () => {
-    expect(fieldWords('/corridorKm')).toBe('Corridor either side');
+    expect(fieldWords('/corridorKm', 'metric')).toBe('Corridor either side');
     expect(withoutPaths('Correct /fuel/tanks/0/litres.')).toBe('Correct fuel, tanks 1, litres.');
     expect(withoutPaths('Put the three numbers of /fuel/litresPer100Km in order')).toBe(
       'Put the three numbers of Fuel use in order',
@@ -19,8 +19,8 @@ describe('places in words', () => {
     expect(withoutPaths('not told: /vehicle/axleKg, /water/tanks/1/position, /fuel/cans/position')).toBe(
       'not told: Axle loads at kerb mass, place of water tank 2, place of the fuel cans',
     );
-    expect(fieldWords('/vehicle/axleLift/wheelRadiusM')).toBe('vehicle, axle lift, wheel radius');
-    expect(fieldWords('/vehicle/people/0/position')).toBe('place of person 1');
+    expect(fieldWords('/vehicle/axleLift/wheelRadiusM', 'metric')).toBe('vehicle, axle lift, wheel radius');
+    expect(fieldWords('/vehicle/people/0/position', 'metric')).toBe('place of person 1');
   });
 
   it('leaves units, addresses and tags alone', () => {
