@@ -3,7 +3,7 @@ import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { countCans, hasUnknown, placeWords } from '../words/plan-words.ts';
-import { commodityWords } from '../words/words.ts';
+import { capitalised, commodityWords } from '../words/words.ts';
 
 /** At most so many stretches with full cans are named for each commodity; the panel has all. */
 const NAMED = 2;
@@ -41,7 +41,7 @@ export function PlanTodo({ analysis, plan: { plan, whatIf }, units }: PlanTodoPr
         const name = commodityWords(commodity, analysis.rig.fuel.kind);
         return (
           <p key={commodity}>
-            {name[0]!.toUpperCase() + name.slice(1)}:{' '}
+            {capitalised(name)}:{' '}
             {of.length === 0 ? 'no can need be full.' : <Carries {...{ carries: of, units }} />}
           </p>
         );

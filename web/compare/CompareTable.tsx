@@ -24,13 +24,13 @@ export function CompareTable({ comparison, units }: { comparison: Comparison; un
         </thead>
         <tbody>
           {CRITERIA.map(({ name, cell }) => {
-            const cells = rigs.map((rig) => cell(rig, units));
+            const cells = rigs.map((rig) => ({ rig: rig.name, ...cell(rig, units) }));
             const best = bestOf(cells);
             return (
               <tr key={name}>
                 <th scope="row">{name}</th>
                 {cells.map((one, place) => (
-                  <td key={rigs[place]!.name}>
+                  <td key={one.rig}>
                     {one.verdict !== undefined && (
                       <>
                         <VerdictMark verdict={one.verdict} />{' '}

@@ -31,8 +31,8 @@ export function fitText(text: string, fontPx: number, widthPx: number): string {
   const letters = [...text];
   let usedPx = fontPx; // the ellipsis
   let count = 0;
-  while (count < letters.length) {
-    usedPx += letterEm(letters[count]!) * fontPx;
+  for (const letter of letters) {
+    usedPx += letterEm(letter) * fontPx;
     if (usedPx > widthPx) break;
     count++;
   }

@@ -17,15 +17,8 @@ export interface LevelAt {
 
 /** Index of the gap that holds `atKm`; at a supply point the one that begins there; -1 without gaps. */
 export function gapIndexAt(report: StripReport, atKm: number): number {
-  let low = 0;
-  let high = report.gaps.length - 1;
-  if (high < 0) return -1;
-  while (low < high) {
-    const middle = Math.ceil((low + high) / 2);
-    if (report.gaps[middle]!.from.atKm <= atKm) low = middle;
-    else high = middle - 1;
-  }
-  return low;
+  const index = report.gaps.findLastIndex(({ from }) => from.atKm <= atKm);
+  return report.gaps.length === 0 ? -1 : Math.max(0, index);
 }
 
 /** Litres at `atKm` by the gap's own straight lines, not below zero; outside the gap its nearest end. */
@@ -36,9 +29,8 @@ export function litresAt(gap: StripGap, atKm: number): number {
   if (first === undefined || last === undefined) return Math.max(0, gap.departL);
   if (atKm < first.atKm) return Math.max(0, first.litres);
   if (atKm >= last.atKm) return Math.max(0, last.litres);
-  const next = levels.findIndex((level) => level.atKm > atKm);
-  const a = levels[next - 1]!;
-  const b = levels[next]!;
+  const a = levels.findLast((level) => level.atKm <= atKm) ?? first;
+  const b = levels.find((level) => level.atKm > atKm) ?? last;
   const t = (atKm - a.atKm) / (b.atKm - a.atKm);
   return Math.max(0, a.litres + t * (b.litres - a.litres));
 }

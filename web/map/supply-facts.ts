@@ -28,14 +28,14 @@ export interface SupplyPointFacts {
 /** The point's facts; null when the reply does not draw it. */
 export function supplyFacts(reply: AnalysisReply, id: string): SupplyPointFacts | null {
   const marks = reply.map.supplies.features.filter((feature) => feature.properties.id === id);
-  const first = marks[0];
-  if (first === undefined) return null;
+  const [lon, lat] = marks[0]?.geometry.coordinates ?? [];
+  if (lon === undefined || lat === undefined) return null;
   const commodities = marks.map(({ properties }) => factsOf(reply.analysis, properties));
   const tags = new Map(marks.flatMap(({ properties }) => Object.entries(properties.tags)));
   return {
     id,
     name: marks.find(({ properties }) => properties.name !== null)?.properties.name ?? null,
-    at: [first.geometry.coordinates[0]!, first.geometry.coordinates[1]!],
+    at: [lon, lat],
     commodities,
     tags: [...tags].sort(([a], [b]) => (a < b ? -1 : 1)),
   };

@@ -103,8 +103,8 @@ export function SuppliesPanel(props: SuppliesPanelProps) {
   );
 }
 
-function oneOf<T extends string>(allowed: readonly T[], value: string): T {
-  return allowed.find((each) => each === value) ?? allowed[0]!;
+function oneOf<T extends string>(allowed: readonly [T, ...T[]], value: string): T {
+  return allowed.find((each) => each === value) ?? allowed[0];
 }
 
 const nameOf = (passing: Passing): string => passing.name ?? passing.kind;

@@ -4,7 +4,7 @@ import type { TripFile } from '../../server/contract/trip.ts';
 import { type QuantityKind, unitOf } from '../units/conversions.ts';
 import { readTyped } from '../units/quantities.ts';
 import type { UnitSystem } from '../units/units.ts';
-import { FUEL_WORDS } from '../words/words.ts';
+import { capitalised, FUEL_WORDS } from '../words/words.ts';
 
 interface QuestionsProps {
   analysis: Analysis;
@@ -92,7 +92,7 @@ function AboardInput(props: {
   const way = props.ways.find((each) => each.key === chosen);
   return (
     <span className="aboard">
-      <label htmlFor={id}>{props.label[0]?.toUpperCase() + props.label.slice(1)}</label>{' '}
+      <label htmlFor={id}>{capitalised(props.label)}</label>{' '}
       <select
         id={id}
         name={`${props.commodity}-way`}

@@ -37,7 +37,12 @@ export function SideDrawing({ scene, state, fullScaleKg, units, title }: SideDra
     thing.place === null ? [] : [{ ...thing, place: thing.place }],
   );
   const numbers = numberPlaces(
-    drawn.map(({ place: at }) => ({ x: x(at.behindFrontAxleM), y: y(at.heightM) })),
+    drawn.map(({ path, number, place: at }) => ({
+      path,
+      number,
+      x: x(at.behindFrontAxleM),
+      y: y(at.heightM),
+    })),
   );
   return (
     <div className="side-drawing" ref={place}>
@@ -74,9 +79,9 @@ export function SideDrawing({ scene, state, fullScaleKg, units, title }: SideDra
               pxPerM={pxPerM}
             />
           ))}
-        {drawn.map((thing, index) => (
-          <text key={thing.path} className="number" x={numbers[index]!.x} y={numbers[index]!.y + 4}>
-            {thing.number}
+        {numbers.map((one) => (
+          <text key={one.path} className="number" x={one.x} y={one.y + 4}>
+            {one.number}
           </text>
         ))}
         {scene.centre !== null && (

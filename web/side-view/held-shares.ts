@@ -13,17 +13,18 @@ export function heldShares(
   const held = new Map<ContainerEffect, number>();
   for (const commodity of ['fuel', 'water'] as const) {
     const tanks = containers.filter((one) => one.fixed && one.commodity === commodity);
-    const usable = tanks.map((tank) => tank.litres - tank.unusableLitres);
-    const all = usable.reduce((sum, litres) => sum + litres, 0);
+    const all = tanks.reduce((sum, tank) => sum + usableL(tank), 0);
     const level = Math.min(all, commodity === 'fuel' ? state.fuelL : state.waterL);
     // The first listed is drawn from first: what is left stands in the last ones.
     let left = level;
-    for (let index = tanks.length - 1; index >= 0; index -= 1) {
-      const room = usable[index]!;
+    for (const tank of tanks.toReversed()) {
+      const room = usableL(tank);
       const litres = emptying === 'in-order' ? Math.min(room, left) : all === 0 ? 0 : (level * room) / all;
       left -= litres;
-      held.set(tanks[index]!, tanks[index]!.unusableLitres + Math.max(0, litres));
+      held.set(tank, tank.unusableLitres + Math.max(0, litres));
     }
   }
   return containers.map((container) => held.get(container) ?? 0);
 }
+
+const usableL = ({ litres, unusableLitres }: ContainerEffect): number => litres - unusableLitres;

@@ -12,14 +12,14 @@ const STEPS = [-3, -2, -1, 0, 1, 2, 3]
   .sort((a, b) => Math.hypot(a.across, a.down) - Math.hypot(b.across, b.down));
 
 /** Places for numbers, each as near as can be to where it is wished, none on another one. In the order given. */
-export function numberPlaces(wished: readonly NumberPlace[]): NumberPlace[] {
-  const taken: NumberPlace[] = [];
+export function numberPlaces<T extends NumberPlace>(wished: readonly T[]): T[] {
+  const taken: T[] = [];
   for (const wish of wished) {
     const free = STEPS.map(({ across, down }) => ({
       x: wish.x + across * APART.x,
       y: wish.y + down * APART.y,
     })).find((place) => taken.every((other) => !tooNear(place, other)));
-    taken.push(free ?? wish);
+    taken.push({ ...wish, ...free });
   }
   return taken;
 }

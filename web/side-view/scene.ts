@@ -101,7 +101,7 @@ function thingsOf(rig: RigFile, mass: MassReport, state: MassState): Thing[] {
   const { people = [], pets = [], gear = [], tanksEmpty } = rig.vehicle ?? {};
   const shares = heldShares(mass.containers, state, tanksEmpty ?? 'together');
   const containers = mass.containers
-    .map((container, index) => ({ container, litres: shares[index]! }))
+    .map((container, index) => ({ container, litres: shares[index] ?? 0 }))
     .filter(({ container }) => container.litres > 0)
     .map(({ container, litres }) => {
       const sideM = Math.sqrt(container.litres / 1000 / ACROSS_M);

@@ -59,7 +59,8 @@ export function StripLabels({ labels, report, outerX, baseX, outward }: Props) {
             </text>
           );
         }
-        const gap = report.gaps[label.gapIndex]!;
+        const gap = report.gaps[label.gapIndex];
+        if (gap === undefined) return null;
         const nameY = label.topPx + BASELINE_PX;
         return (
           <g key={`gap ${label.gapIndex}`} className={`strip-label strip-verdict-${gap.verdict}`}>

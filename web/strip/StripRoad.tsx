@@ -37,10 +37,13 @@ export const StripRoad = memo(function StripRoad({
   const middle = (frame.roadLeftPx + frame.roadRightPx) / 2;
   const nightHeights = nights.map((night) => frame.yOfKm(night.atKm));
   const marks = rulerMarks(lengthKm, frame.bottomPx - frame.topPx, FIGURE_SPACING_PX, units);
-  const ends = [frame.topPx + 6, frame.bottomPx - 6];
   const clear = (y: number) =>
-    y > ends[0]! && y < ends[1]! && nightHeights.every((night) => Math.abs(night - y) >= APART_PX);
-  const nightsShown = nightHeights.filter((y, i) => i === 0 || Math.abs(y - nightHeights[i - 1]!) >= 8);
+    y > frame.topPx + 6 &&
+    y < frame.bottomPx - 6 &&
+    nightHeights.every((night) => Math.abs(night - y) >= APART_PX);
+  const nightsShown = nightHeights.filter(
+    (y, i) => Math.abs(y - (nightHeights[i - 1] ?? Number.POSITIVE_INFINITY)) >= 8,
+  );
   return (
     <g className="strip-road">
       <rect

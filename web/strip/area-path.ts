@@ -79,12 +79,16 @@ export function planAreas(
 function areaPath(
   points: readonly LevelPoint[],
   { baseX, pxPerLitre, yOfKm }: HalfScale,
-  back: readonly LevelPoint[] = [points[0]!, points.at(-1)!].map(({ atKm }) => ({ atKm, litres: 0 })),
+  back: readonly LevelPoint[] = alongTheRoad(points),
 ): string {
   const corners = [...points, ...back.toReversed()].map(
     ({ litres, atKm }) => `${toHundredths(baseX + litres * pxPerLitre)},${toHundredths(yOfKm(atKm))}`,
   );
   return `M${corners.join('L')}Z`;
 }
+
+/** The way back along the road, from end to end. */
+const alongTheRoad = (points: readonly LevelPoint[]): LevelPoint[] =>
+  [...points.slice(0, 1), ...points.slice(-1)].map(({ atKm }) => ({ atKm, litres: 0 }));
 
 const toHundredths = (px: number): number => Math.round(px * 100) / 100;

@@ -60,7 +60,7 @@ const BOTH_LINES_PX = 2 * LINE_PX + 2;
 function turnBacksOf(report: StripReport, selected: number | null): HalfPlan['turnBacks'] {
   if (report.plan !== undefined) return report.plan.turnBacks;
   const index = turnBackGap(report, selected);
-  const atKm = index === null ? null : report.gaps[index]!.turnBackKm;
+  const atKm = index === null ? null : (report.gaps[index]?.turnBackKm ?? null);
   return atKm === null ? [] : [{ atKm, first: true }];
 }
 
@@ -97,9 +97,10 @@ export function halfLabels(input: HalfLabelsInput): StripLabel[] {
 
   const worst = worstGapIndex(report);
   const longestKm = Math.max(...report.gaps.map((gap) => gap.lengthKm), 1);
-  const longest = [...report.gaps.keys()]
-    .sort((a, b) => report.gaps[b]!.lengthKm - report.gaps[a]!.lengthKm)
-    .slice(0, ALWAYS_NAMED);
+  const longest = [...report.gaps.entries()]
+    .sort(([, a], [, b]) => b.lengthKm - a.lengthKm)
+    .slice(0, ALWAYS_NAMED)
+    .map(([gapIndex]) => gapIndex);
   report.gaps.forEach((gap, gapIndex) => {
     const topPx = yOfKm(gap.to.atKm) + 2;
     const roomPx = yOfKm(gap.from.atKm) - yOfKm(gap.to.atKm);

@@ -43,6 +43,9 @@ export const WATER_CLASS_WORDS: Record<WaterClass, string> = {
 export const commodityWords = (commodity: Commodity, fuel: FuelKind): string =>
   commodity === 'fuel' ? FUEL_WORDS[fuel] : 'drinking water';
 
+/** With a capital at its beginning, as a sentence has it. */
+export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
 /** The worst verdict of a report and how many of its stretches have it. */
 export function worstOf(report: Report): { verdict: Verdict; count: number; of: number } {
   let worst: Verdict = 'enough';

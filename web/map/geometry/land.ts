@@ -1,5 +1,6 @@
 import type { Feature, FeatureCollection, Geometry, MultiPolygon, Polygon, Position } from 'geojson';
 import type { GroundMark, MapData } from '../../../server/contract/map.ts';
+import { pairsOf } from '../../kit/pairs.ts';
 
 type Ground = Feature<Geometry, GroundMark>;
 
@@ -27,36 +28,48 @@ export function landAreas(ground: readonly Ground[]): Feature<Polygon | MultiPol
       : [],
   );
   return joinEndToEnd(coasts)
-    .filter((ring) => ring.length >= 4 && same(ring[0]!, ring.at(-1)!) && turn(ring) > 0)
-    .map((ring) => ({
+    .filter(({ from, to, positions }) => positions.length >= 4 && from === to && turn(positions) > 0)
+    .map(({ positions }) => ({
       type: 'Feature',
-      geometry: { type: 'Polygon', coordinates: [ring] },
+      geometry: { type: 'Polygon', coordinates: [positions] },
       properties: {},
     }));
 }
 
-const same = (a: Position, b: Position): boolean => a[0] === b[0] && a[1] === b[1];
+/** A line with its two ends, as keys that are alike where the positions are. */
+interface Stretch {
+  from: string;
+  to: string;
+  positions: Position[];
+}
+
 const keyOf = (position: Position): string => `${position[0]} ${position[1]}`;
 
+/** A line of two positions or more; a shorter one goes nowhere. */
+function stretchOf(positions: Position[]): Stretch[] {
+  const [first] = positions;
+  const last = positions.at(-1);
+  if (positions.length < 2 || first === undefined || last === undefined) return [];
+  return [{ from: keyOf(first), to: keyOf(last), positions }];
+}
+
 /** Lines joined where one ends exactly where another begins. */
-function joinEndToEnd(lines: readonly Position[][]): Position[][] {
-  const open = new Map<string, Position[]>();
-  for (const line of lines) if (line.length > 1) open.set(keyOf(line[0]!), line);
-  const used = new Set<Position[]>();
-  const joined: Position[][] = [];
+function joinEndToEnd(lines: readonly Position[][]): Stretch[] {
+  const stretches = lines.flatMap(stretchOf);
+  const open = new Map(stretches.map((stretch) => [stretch.from, stretch]));
+  const used = new Set<Stretch>();
+  const joined: Stretch[] = [];
   // Lines that nothing leads into go first, so that an open chain is taken from its beginning.
-  const ends = new Set(lines.map((line) => (line.length > 1 ? keyOf(line.at(-1)!) : '')));
-  const ordered = [...open.values()].sort(
-    (a, b) => Number(ends.has(keyOf(a[0]!))) - Number(ends.has(keyOf(b[0]!))),
-  );
+  const ends = new Set(stretches.map(({ to }) => to));
+  const ordered = [...open.values()].sort((a, b) => Number(ends.has(a.from)) - Number(ends.has(b.from)));
   for (const first of ordered) {
     if (used.has(first)) continue;
     used.add(first);
-    const chain = [...first];
-    for (let next = open.get(keyOf(chain.at(-1)!)); next !== undefined && !used.has(next); ) {
+    const chain = { ...first, positions: [...first.positions] };
+    for (let next = open.get(chain.to); next !== undefined && !used.has(next); next = open.get(next.to)) {
       used.add(next);
-      chain.push(...next.slice(1));
-      next = open.get(keyOf(chain.at(-1)!));
+      chain.positions.push(...next.positions.slice(1));
+      chain.to = next.to;
     }
     joined.push(chain);
   }
@@ -66,8 +79,6 @@ function joinEndToEnd(lines: readonly Position[][]): Position[][] {
 /** Twice the signed area in degrees: positive counter-clockwise. Only its sign is used. */
 function turn(ring: readonly Position[]): number {
   let sum = 0;
-  for (let i = 1; i < ring.length; i++) {
-    sum += ring[i - 1]![0]! * ring[i]![1]! - ring[i]![0]! * ring[i - 1]![1]!;
-  }
+  for (const [[ax = 0, ay = 0], [bx = 0, by = 0]] of pairsOf(ring)) sum += ax * by - bx * ay;
   return sum;
 }

@@ -19,6 +19,8 @@ async function load(): Promise<FeatureCollection> {
   const answer = await fetch(landUrl);
   if (!answer.ok) throw new Error(`the world's outline came with status ${answer.status}`);
   const topology = (await answer.json()) as Topology;
-  const land = feature(topology, topology.objects.land!);
+  const { land: outline } = topology.objects;
+  if (outline === undefined) throw new Error("the world's outline came without land");
+  const land = feature(topology, outline);
   return land.type === 'FeatureCollection' ? land : { type: 'FeatureCollection', features: [land] };
 }

@@ -100,7 +100,7 @@ function placed(ground: readonly Feature[], map: MapData): Feature[] {
   const isWest = westOf(map);
   return ground.map((feature) =>
     feature.geometry.type === 'Point'
-      ? { ...feature, properties: { ...feature.properties, west: isWest(feature.geometry.coordinates[0]!) } }
+      ? { ...feature, properties: { ...feature.properties, west: isWest(feature.geometry.coordinates[0]) } }
       : feature,
   );
 }

@@ -41,7 +41,10 @@ export function drawImage(id: string): MarkImage | null {
     const distance = DISTANCES[shape];
     return distance === undefined ? null : drawMark(distance, fill, rgbOf(colour), rgbOf(ground));
   }
-  if (kind === 'hatch' && rest.length === 2) return drawHatch(rgbOf(rest[0]!), rgbOf(rest[1]!));
+  if (kind === 'hatch' && rest.length === 2) {
+    const [ground, stroke] = rest as [string, string];
+    return drawHatch(rgbOf(ground), rgbOf(stroke));
+  }
   return null;
 }
 

@@ -54,7 +54,7 @@ export const sideAnchors = (
     'match',
     ['get', 'side'],
     ...ROUND.flatMap((_, side) => {
-      const anchors = turns.map((turn) => ROUND[(side + turn) % 8]!);
+      const anchors = turns.flatMap((turn) => ROUND.slice((side + turn) % 8).slice(0, 1));
       return [side, ['literal', places(anchors, distancesEm)]];
     }),
     ['literal', places(ROUND, distancesEm)],
@@ -78,8 +78,8 @@ export function nameAnchors(distancesEm: readonly number[]): ExpressionSpecifica
 }
 
 /** Tells whether a longitude lies in the western half of the route. */
-export function westOf(map: MapData): (lon: number) => boolean {
+export function westOf(map: MapData): (lon?: number) => boolean {
   const bounds = boundsBetween(map.line, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
   const middle = bounds === null ? 0 : (bounds[0][0] + bounds[1][0]) / 2;
-  return (lon) => lon < middle;
+  return (lon = middle) => lon < middle;
 }

@@ -3,6 +3,7 @@ import type { Commodity, Span } from '../../../server/contract/common.ts';
 import type { AnalysisReply, MapData, RoutePiece } from '../../../server/contract/map.ts';
 import type { PlanCarry, PlanLevel } from '../../../server/contract/plan.ts';
 import type { PlanReply, TurnBack } from '../../../server/contract/whatif.ts';
+import { pairsOf } from '../../kit/pairs.ts';
 import { canSpans } from '../../levels/can-spans.ts';
 import { isCovered } from '../../levels/levels.ts';
 import { isInside } from '../../levels/plan-report.ts';
@@ -70,9 +71,10 @@ function lineFeature<P extends object>(
   const from = positionAt(line, fromKm);
   const to = positionAt(line, toKm);
   if (from === null || to === null || !(toKm > fromKm)) return [];
-  const between: Position[] = line.coordinates.filter(
-    (_, i) => line.atKm[i]! > fromKm && line.atKm[i]! < toKm,
-  );
+  const between: Position[] = line.coordinates.filter((_, index) => {
+    const atKm = line.atKm[index];
+    return atKm !== undefined && atKm > fromKm && atKm < toKm;
+  });
   return [
     { type: 'Feature', geometry: { type: 'LineString', coordinates: [from, ...between, to] }, properties },
   ];
@@ -95,22 +97,20 @@ export function planPieces(
   const { capacityL } = report;
   const edges = report.cover.flatMap(({ fromKm, toKm }) => [fromKm, toKm]).sort((a, b) => a - b);
   const pieces: PlanPiece[] = [];
-  levels.slice(1).forEach((to, i) => {
-    const from = levels[i]!;
+  for (const [from, to] of pairsOf(levels)) {
     const kmAlong = to.atKm - from.atKm;
-    if (!(kmAlong > 0)) return;
+    if (!(kmAlong > 0)) continue;
     const steps = Math.max(1, Math.ceil((Math.abs(from.tankL - to.tankL) * SHARE_STEPS) / capacityL));
     const cuts = Array.from({ length: steps + 1 }, (_, step) => from.atKm + (kmAlong * step) / steps);
     const inside = edges.filter((km) => km > from.atKm && km < to.atKm);
     const places = [...new Set([...cuts, ...inside])].sort((a, b) => a - b);
-    places.slice(1).forEach((toKm, k) => {
-      const fromKm = places[k]!;
+    for (const [fromKm, toKm] of pairsOf(places)) {
       const middleKm = (fromKm + toKm) / 2;
       const litres = from.tankL + ((middleKm - from.atKm) / kmAlong) * (to.tankL - from.tankL);
       const share = Math.min(1, Math.max(0, litres / capacityL));
       pieces.push({ state: 'left', share, noCover: !isCovered(report, middleKm), fromKm, toKm });
-    });
-  });
+    }
+  }
   return pieces;
 }
 
@@ -124,7 +124,7 @@ function turnBackMarks(map: MapData, turnBacks: readonly TurnBack[], units: Unit
   const isWest = westOf(map);
   return turnBacks.flatMap(({ atKm, commodity, first }) => {
     const label = `turn back,\n${formatAtKm(atKm, units)} (${commodity})`;
-    const side = isWest(positionAt(map.line, atKm)?.[0] ?? 0) ? EAST : WEST;
+    const side = isWest(positionAt(map.line, atKm)?.[0]) ? EAST : WEST;
     return markAt(map.line, atKm, { what: first ? 'turn-back' : 'turn-back-later', commodity, label, side });
   });
 }

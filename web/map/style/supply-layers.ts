@@ -55,7 +55,7 @@ export function supplyFeatures(
         counts,
         label,
         used: usedOnes?.has(`${commodity} ${id}`) ?? false,
-        west: isWest(geometry.coordinates[0]!),
+        west: isWest(geometry.coordinates[0]),
         paired: (commodities.get(id)?.size ?? 0) > 1,
       },
     };
