@@ -12,6 +12,7 @@ import type { RigAndTrip } from './input/plan-input.ts';
 import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
 import { touchesRoute } from './near-route.ts';
 import type { OpeningHours } from './ports.ts';
+import { routeProblem } from './route-problem.ts';
 import { analysisToContract, type MapTold, mapToContract } from './to-contract.ts';
 
 /** An analysis with what of the map changes with it; the ground stays with the loaded trip. */
@@ -49,7 +50,7 @@ export function reckonLoaded(
     cover: [...loaded.supplies.cover, ...coverOfUser(trip.cover ?? [])],
   };
   const outcome = reckonTrip({ document, supplies, rig, trip, camps, ...calendar });
-  if (!outcome.ok) return outcome;
+  if (!outcome.ok) return { ok: false, problem: routeProblem(outcome.refusal, null) };
   const { analysis, route } = outcome.value;
   const corridorKm = analysis.trip.corridorKm ?? CORRIDOR_KM;
   const cautions = [...analysis.cautions, ...extentCautions(loaded.extents, route, corridorKm)];

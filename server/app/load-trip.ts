@@ -8,6 +8,7 @@ import { routeOf } from '../core/route/route-of.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
 import { boxOf, isNear, nearGrid } from './near-route.ts';
 import type { NamedFile, TripFileSet, Watch } from './ports.ts';
+import { routeProblem } from './route-problem.ts';
 
 /** No analysis looks farther off the route: the widest corridor and the widest rescue are 50 km (contract, design). */
 const FARTHEST_KM = 60;
@@ -34,9 +35,7 @@ export async function loadTrip(
   const document = await files.readRoute(request.route, watch);
   if (!document.ok) return document;
   const route = routeOf(document.value, { part: PART, sparseStepM: metresOf(SPARSE_STEP_KM) });
-  if (!route.ok) {
-    return { ok: false, problem: { ...route.problem, source: route.problem.source ?? request.route.source } };
-  }
+  if (!route.ok) return { ok: false, problem: routeProblem(route.refusal, request.route.source) };
   const { waypoints } = document.value;
   const ground = request.withGround ? widened(route.value.bbox) : null;
   const near = nearGrid(route.value, FARTHEST_KM);

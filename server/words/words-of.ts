@@ -3,8 +3,9 @@ import type { LogFault } from '../core/phrases/log-faults.ts';
 import type { Misfit } from '../core/phrases/misfits.ts';
 import type { Phrase } from '../core/phrases/phrases.ts';
 import type { Reason } from '../core/phrases/reasons.ts';
+import type { RouteRefusal } from '../core/phrases/route.ts';
 import { ENGLISH } from './en/english.ts';
-import type { Catalogue, MisfitWords, Say } from './parts/catalogue.ts';
+import type { Catalogue, MisfitWords, PlacedWords, Say } from './parts/catalogue.ts';
 import { metricText } from './parts/metric.ts';
 import type { Parts } from './parts/part.ts';
 
@@ -36,13 +37,21 @@ type MisfitSaying = (facts: unknown, path: string) => MisfitWords;
 export const misfitWords = ({ misfit, facts, path }: Misfit, catalogue: Catalogue = ENGLISH): MisfitWords =>
   (catalogue.misfits[misfit] as MisfitSaying)(facts, path);
 
+type RouteRefusalSaying = (facts: unknown) => PlacedWords;
+
+/** Why no route can be made of a file, in words. */
+export const routeRefusalWords = (
+  { code, facts }: RouteRefusal,
+  catalogue: Catalogue = ENGLISH,
+): PlacedWords => (catalogue.routeRefusals[code] as RouteRefusalSaying)(facts);
+
 type LogFaultSaying = (facts: unknown) => MisfitWords;
 
 /** Why a log is refused, in words, with the place in it. */
 export function logFaultWords(
   { place, fault, facts }: LogFault,
   catalogue: Catalogue = ENGLISH,
-): MisfitWords & { place: string | null } {
+): PlacedWords {
   const words = (catalogue.logFaults[fault] as LogFaultSaying)(facts);
   return { place: place === null ? null : catalogue.logPlace(place), ...words };
 }

@@ -58,7 +58,7 @@ function syntheticPoints(document: RouteDocument): LonLat[] {
 
 function built(document: RouteDocument): RouteLine {
   const route = buildRoute(document, { part: 'all', sparseStepM: 5_000 });
-  if (!route.ok) throw new Error(route.problem.came);
+  if (!route.ok) throw new Error(route.refusal.code);
   return route.value;
 }
 

@@ -1,7 +1,6 @@
 import { analysisToContract } from '../../server/app/to-contract.ts';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import { type AnalyseInput, analyse } from '../../server/core/analyse/analyse.ts';
-import { problemLine } from '../../server/core/input/problem.ts';
 import type { MappedFeature, RouteDocument, Waypoint } from '../../server/core/input/sources.ts';
 import { EXAMPLE_RIG } from './course.ts';
 
@@ -84,6 +83,6 @@ export function inputOf(changes: Partial<AnalyseInput> & { features?: MappedFeat
 
 export function analysisOf(changes: Parameters<typeof inputOf>[0] = {}): Analysis {
   const outcome = analyse(inputOf(changes));
-  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
+  if (!outcome.ok) throw new Error(outcome.refusal.code);
   return analysisToContract(outcome.value.analysis);
 }

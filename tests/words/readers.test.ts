@@ -165,6 +165,11 @@ const REASONS: readonly [Phrased<ReaderPhrases>, string][] = [
   [{ phrase: 'skipped-empty-geometry', facts: {} }, 'its geometry is empty'],
   [{ phrase: 'skipped-no-feature', facts: {} }, 'it is not a GeoJSON feature'],
   [{ phrase: 'skipped-no-tags', facts: {} }, 'it has no tags'],
+  [{ phrase: 'skipped-no-supply', facts: {} }, 'its tags name no supply of fuel or water'],
+  [
+    { phrase: 'skipped-no-place', facts: {} },
+    'it has no place on the Earth: no coordinates, or such as are out of range',
+  ],
   [
     { phrase: 'skipped-denied-waypoint', facts: { source } },
     'this waypoint of a.osm.pbf speaks of a supply and takes it back',

@@ -4,7 +4,6 @@ import type { TripFile } from '../../contract/trip.ts';
 import { washingStops } from '../crew/aboard/washing-stops.ts';
 import type { Course } from '../gaps/course.ts';
 import type { Camp } from '../gaps/stays.ts';
-import type { Outcome } from '../input/problem.ts';
 import type { RouteDocument, Supplies } from '../input/sources.ts';
 import { evenLoad, type Load } from '../mass/load.ts';
 import { daysOf } from '../pace/days-of.ts';
@@ -12,6 +11,7 @@ import type { OpeningHoursReader } from '../pace/opening.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import { routeOf } from '../route/route-of.ts';
+import type { RouteOutcome } from '../route/route-outcome.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import type { Analysis } from './analysis.ts';
 import { coverOf, edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
@@ -56,7 +56,7 @@ export interface Reckoned extends Analysed {
  * The one entry point: a route, supplies, a rig and a trip in, the whole answer out. Pure: the same input gives the
  * same answer, and no input is changed. Fails only where no route can be made of the document.
  */
-export function analyse(input: AnalyseInput): Outcome<Analysed> {
+export function analyse(input: AnalyseInput): RouteOutcome<Analysed> {
   const outcome = reckonTrip(input);
   if (!outcome.ok) return outcome;
   const { analysis, route, points } = outcome.value;
@@ -64,7 +64,7 @@ export function analyse(input: AnalyseInput): Outcome<Analysed> {
 }
 
 /** As analyse, with the courses that a carry plan goes on from. Its stages: settle, judge, course, report. */
-export function reckonTrip(input: AnalyseInput): Outcome<Reckoned> {
+export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
   const { document, supplies, today, openingHours } = input;
   const settled = settle(input.rig, input.trip);
   const { trip } = settled;

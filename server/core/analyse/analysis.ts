@@ -4,10 +4,10 @@ import type { TripFile } from '../../contract/trip.ts';
 import type { WaterUse } from '../crew/aboard/water-use.ts';
 import type { FuelUse } from '../fuel/course/fuel-use.ts';
 import type { Report } from '../gaps/gap.ts';
+import type { PassedOver } from '../input/sources.ts';
 import type { MassReport } from '../mass/report/masses.ts';
 import type { Days, Night } from '../pace/day.ts';
 import type { Caution } from '../phrases/cautions.ts';
-import type { Phrase } from '../phrases/phrases.ts';
 import type { Reason } from '../phrases/reasons.ts';
 import type { Assumption } from '../quantity/assumption.ts';
 import type { Passing } from '../supply/points/passing.ts';
@@ -41,7 +41,7 @@ export interface Analysis {
   readonly assumptions: readonly Assumption[];
   readonly cautions: readonly Caution[];
   readonly standing: readonly Reason[];
-  readonly skipped: readonly { readonly id: string; readonly reason: string | Phrase }[];
+  readonly skipped: readonly PassedOver[];
   /** Whether the user said how far the next supply is past the end of the route. */
   readonly onwardTold: boolean;
 }

@@ -1,4 +1,4 @@
-import type { Supplies } from '../input/sources.ts';
+import type { PassedOver, Supplies } from '../input/sources.ts';
 import { withArrivals } from '../pace/arrivals.ts';
 import type { OpeningHoursReader } from '../pace/opening.ts';
 import type { PacePlan } from '../pace/pace-plan.ts';
@@ -30,7 +30,7 @@ export interface Judged {
   readonly points: readonly SupplyPoint[];
   readonly passings: readonly Passing[];
   readonly cautions: readonly Caution[];
-  readonly skipped: readonly { readonly id: string; readonly reason: string }[];
+  readonly skipped: readonly PassedOver[];
 }
 
 /** Every supply of the corridor, judged for the day on which it is reached, with the hours of arrival. */

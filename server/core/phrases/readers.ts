@@ -78,5 +78,7 @@ export interface ReaderPhrases {
   'skipped-empty-geometry': NoFacts;
   'skipped-no-feature': NoFacts;
   'skipped-no-tags': NoFacts;
+  'skipped-no-supply': NoFacts;
+  'skipped-no-place': NoFacts;
   'skipped-denied-waypoint': { source: string };
 }

@@ -1,3 +1,6 @@
+import type { RoutePart } from '../input/sources.ts';
+import type { Said } from './said.ts';
+
 /** What measuring a route warns of; metres. */
 export interface LineCautions {
   /** `sought`: whether supplies are sought on the straight line. */
@@ -5,3 +8,18 @@ export interface LineCautions {
   'sparse-steps': { steps: number; longestM: number; overM: number };
   'routes-left-out': { tracks: number; routes: number };
 }
+
+/** Why no route can be made of a document. */
+export interface RouteRefusals {
+  /** `chosen`: whether there is a part at all. */
+  'gpx-no-points': { chosen: boolean; waypoints: boolean };
+  /** All of them at one place. */
+  'gpx-one-point': { points: number };
+  /** `bearers`: how many parts have the name that is wanted; of all `parts` one has to be chosen. */
+  'part-unknown': {
+    wanted: number | string;
+    bearers: number;
+    parts: readonly Pick<RoutePart, 'kind' | 'name'>[];
+  };
+}
+export type RouteRefusal = Said<RouteRefusals>;

@@ -1,12 +1,13 @@
 import type { Bbox } from '../../contract/common.ts';
 import { wrapLongitude } from '../geodesy/longitude.ts';
-import type { Outcome, Problem } from '../input/problem.ts';
 import type { RouteDocument, RoutePart } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
+import type { RouteRefusal } from '../phrases/route.ts';
 import type { SpanM } from '../quantity/span.ts';
 import { chooseParts } from './choose-parts.ts';
 import { LONG_BRIDGE_M, Measurement } from './measurement.ts';
 import type { RouteLine } from './route-line.ts';
+import type { RouteOutcome } from './route-outcome.ts';
 
 export interface RouteChoice {
   /** `all`, a number from 1 (tracks in file order, then routes), or a name. */
@@ -15,10 +16,7 @@ export interface RouteChoice {
   sparseStepM: number;
 }
 
-const refuse = (problem: Omit<Problem, 'source'>): Outcome<never> => ({
-  ok: false,
-  problem: { source: null, ...problem },
-});
+const refuse = (refusal: RouteRefusal): RouteOutcome<never> => ({ ok: false, refusal });
 
 /** [w, s, e, n] of unwrapped longitudes; west > east when the line crosses the 180th meridian. */
 function bboxOf(lons: Float64Array, lats: Float64Array): Bbox {
@@ -57,13 +55,18 @@ function sparseCaution(steps: number, { fromM, toM }: SpanM, overM: number): Cau
  * their km. Refuses with `gpx-no-points`, `gpx-one-point` (also when all points lie at one place) or
  * `part-unknown`.
  */
-export function buildRoute(document: RouteDocument, choice: RouteChoice): Outcome<RouteLine> {
+export function buildRoute(document: RouteDocument, choice: RouteChoice): RouteOutcome<RouteLine> {
   const chosen = chooseParts(document, choice.part);
   if (!chosen.ok) return chosen;
   const { parts } = chosen.value;
   const measurement = new Measurement(parts, choice.sparseStepM);
-  if (measurement.vertices === 0) return refuse(noPoints(document, parts));
-  if (measurement.line.lengthM === 0) return refuse(onePlace(measurement.vertices));
+  if (measurement.vertices === 0) {
+    const facts = { chosen: parts.length > 0, waypoints: document.waypoints.length > 0 };
+    return refuse({ code: 'gpx-no-points', facts });
+  }
+  if (measurement.line.lengthM === 0) {
+    return refuse({ code: 'gpx-one-point', facts: { points: measurement.vertices } });
+  }
 
   const { longestSparse } = measurement;
   const cautions: Caution[] = [
@@ -90,24 +93,3 @@ export function buildRoute(document: RouteDocument, choice: RouteChoice): Outcom
     },
   };
 }
-
-function noPoints(document: RouteDocument, parts: readonly RoutePart[]): Omit<Problem, 'source'> {
-  return {
-    code: 'gpx-no-points',
-    place: null,
-    came: parts.length === 0 ? 'no track and no route with points' : 'the chosen part has no points',
-    expected: 'a track or route with at least two points',
-    remedy:
-      document.waypoints.length > 0
-        ? 'Waypoints alone are no route: export the track or route itself'
-        : 'Export the track or route again and check that it is not empty',
-  };
-}
-
-const onePlace = (vertices: number): Omit<Problem, 'source'> => ({
-  code: 'gpx-one-point',
-  place: null,
-  came: vertices === 1 ? 'a single point' : `${vertices} points, all at one place`,
-  expected: 'a line of at least two points at different places',
-  remedy: 'Export the whole track or route',
-});

@@ -1,9 +1,6 @@
-import type { Outcome } from '../input/problem.ts';
 import type { RouteDocument, RoutePart } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
-
-/** Names listed in a refusal before it becomes unreadable. */
-const LISTED = 12;
+import type { RouteOutcome } from './route-outcome.ts';
 
 export interface ChosenParts {
   parts: RoutePart[];
@@ -19,14 +16,6 @@ function numbered(document: RouteDocument): RoutePart[] {
     ...document.parts.filter((part) => part.kind === 'track'),
     ...document.parts.filter((part) => part.kind === 'route'),
   ];
-}
-
-function listOf(parts: readonly RoutePart[]): string {
-  const shown = parts
-    .slice(0, LISTED)
-    .map((part, index) => `${index + 1} ${part.kind} "${part.name ?? 'unnamed'}"`);
-  const more = parts.length > LISTED ? [`and ${parts.length - LISTED} more`] : [];
-  return [...shown, ...more].join(', ');
 }
 
 /** The parts that a number (from 1) or a name means: one, none, or several of the same name. */
@@ -47,7 +36,10 @@ function partsMeant(parts: readonly RoutePart[], wanted: number | string): Route
  * (from 1: tracks in file order, then routes) or by name. Refuses with `part-unknown` when the choice is none or
  * several of them. Tracks and routes without a point do not count as being there.
  */
-export function chooseParts(document: RouteDocument, wanted: 'all' | number | string): Outcome<ChosenParts> {
+export function chooseParts(
+  document: RouteDocument,
+  wanted: 'all' | number | string,
+): RouteOutcome<ChosenParts> {
   const parts = numbered(document);
   if (wanted === 'all') {
     const tracks = parts.filter((part) => part.kind === 'track' && pointsOf(part) > 0);
@@ -60,18 +52,10 @@ export function chooseParts(document: RouteDocument, wanted: 'all' | number | st
   const found = partsMeant(parts, wanted);
   const [part] = found;
   if (part !== undefined && found.length === 1) return { ok: true, value: { parts: [part], cautions: [] } };
-  const several = found.length > 1;
-  return {
-    ok: false,
-    problem: {
-      code: 'part-unknown',
-      source: null,
-      place: 'part',
-      came: several
-        ? `the name "${wanted}", which ${found.length} parts bear`
-        : `part ${JSON.stringify(wanted)}`,
-      expected: parts.length === 0 ? 'a file with tracks or routes' : `"all" or one of: ${listOf(parts)}`,
-      remedy: several ? 'Give the number of the part' : 'Give "all", or a number or name from that list',
-    },
+  const facts = {
+    wanted,
+    bearers: found.length,
+    parts: parts.map(({ kind, name }) => ({ kind, name })),
   };
+  return { ok: false, refusal: { code: 'part-unknown', facts } };
 }

@@ -1,7 +1,7 @@
-import type { Outcome } from '../input/problem.ts';
 import type { RouteDocument } from '../input/sources.ts';
 import { buildRoute, type RouteChoice } from './build-route.ts';
 import type { RouteLine } from './route-line.ts';
+import type { RouteOutcome } from './route-outcome.ts';
 
 interface Built extends RouteChoice {
   readonly line: RouteLine;
@@ -11,7 +11,7 @@ interface Built extends RouteChoice {
 const last = new WeakMap<RouteDocument, Built>();
 
 /** The route that a choice makes of a document, as buildRoute; built again only where the choice is another. */
-export function routeOf(document: RouteDocument, choice: RouteChoice): Outcome<RouteLine> {
+export function routeOf(document: RouteDocument, choice: RouteChoice): RouteOutcome<RouteLine> {
   const known = last.get(document);
   if (known?.part === choice.part && known.sparseStepM === choice.sparseStepM) {
     return { ok: true, value: known.line };

@@ -11,7 +11,7 @@ import { MISFITS } from './misfits.ts';
 import { PACE_CAUTIONS, PACE_PHRASES } from './pace.ts';
 import { PLAN_CAUTIONS, PLAN_PHRASES } from './plan.ts';
 import { READER_CAUTIONS, READER_PHRASES } from './readers.ts';
-import { LINE_CAUTIONS, ROUTE_CAUTIONS } from './route.ts';
+import { LINE_CAUTIONS, ROUTE_CAUTIONS, ROUTE_REFUSALS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
 import { SUPPLY_REASONS } from './supply.ts';
 import { TREATMENT_CAUTIONS, TREATMENT_PHRASES } from './treatment.ts';
@@ -58,6 +58,7 @@ export const ENGLISH: Catalogue = {
     ...WHAT_IF_PHRASES,
   },
   misfits: MISFITS,
+  routeRefusals: ROUTE_REFUSALS,
   logFaults: LOG_FAULTS,
   logPlace: logPlaceText,
 };

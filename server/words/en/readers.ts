@@ -114,6 +114,8 @@ export const READER_PHRASES = {
   'skipped-empty-geometry': () => parts`its geometry is empty`,
   'skipped-no-feature': () => parts`it is not a GeoJSON feature`,
   'skipped-no-tags': () => parts`it has no tags`,
+  'skipped-no-supply': () => parts`its tags name no supply of fuel or water`,
+  'skipped-no-place': () => parts`it has no place on the Earth: no coordinates, or such as are out of range`,
   'skipped-denied-waypoint': ({ source }) =>
     parts`this waypoint of ${source} speaks of a supply and takes it back`,
 } satisfies Partial<Catalogue['phrases']>;

@@ -1,4 +1,5 @@
-import type { Catalogue } from '../parts/catalogue.ts';
+import type { RouteRefusals } from '../../core/phrases/route.ts';
+import type { Catalogue, RouteRefusalSayings } from '../parts/catalogue.ts';
 import { fixed, kmOf, placeAt, rounded } from '../parts/figures.ts';
 import { type Parts, parts } from '../parts/part.ts';
 
@@ -30,3 +31,39 @@ export const LINE_CAUTIONS = {
   'routes-left-out': ({ tracks, routes }) =>
     parts`The file holds ${tracks} track(s) and ${routes} route(s): the tracks are followed, the routes left out; choose a part to follow one of those`,
 } satisfies Partial<Catalogue['cautions']>;
+
+/** Names listed in a refusal before it becomes unreadable. */
+const LISTED = 12;
+
+function listOf(all: RouteRefusals['part-unknown']['parts']): string {
+  const shown = all
+    .slice(0, LISTED)
+    .map(({ kind, name }, index) => `${index + 1} ${kind} "${name ?? 'unnamed'}"`);
+  const more = all.length > LISTED ? [`and ${all.length - LISTED} more`] : [];
+  return [...shown, ...more].join(', ');
+}
+
+/** Why no route can be made of a file. */
+export const ROUTE_REFUSALS: RouteRefusalSayings = {
+  'gpx-no-points': ({ chosen, waypoints }) => ({
+    place: null,
+    came: chosen ? 'the chosen part has no points' : 'no track and no route with points',
+    expected: 'a track or route with at least two points',
+    remedy: waypoints
+      ? 'Waypoints alone are no route: export the track or route itself'
+      : 'Export the track or route again and check that it is not empty',
+  }),
+  'gpx-one-point': ({ points }) => ({
+    place: null,
+    came: points === 1 ? 'a single point' : `${points} points, all at one place`,
+    expected: 'a line of at least two points at different places',
+    remedy: 'Export the whole track or route',
+  }),
+  'part-unknown': ({ wanted, bearers, parts: all }) => ({
+    place: 'part',
+    came:
+      bearers > 1 ? `the name "${wanted}", which ${bearers} parts bear` : `part ${JSON.stringify(wanted)}`,
+    expected: all.length === 0 ? 'a file with tracks or routes' : `"all" or one of: ${listOf(all)}`,
+    remedy: bearers > 1 ? 'Give the number of the part' : 'Give "all", or a number or name from that list',
+  }),
+};

@@ -3,6 +3,7 @@ import type { LogFaultFacts, LogPlace } from '../../core/phrases/log-faults.ts';
 import type { MisfitFacts } from '../../core/phrases/misfits.ts';
 import type { Phrase, PhraseFacts } from '../../core/phrases/phrases.ts';
 import type { ReasonFacts } from '../../core/phrases/reasons.ts';
+import type { RouteRefusals } from '../../core/phrases/route.ts';
 import type { Parts } from './part.ts';
 
 /** Says a phrase that stands among the facts of another. */
@@ -28,12 +29,22 @@ export type LogFaultSayings = {
   readonly [Name in keyof LogFaultFacts]: (facts: LogFaultFacts[Name]) => MisfitWords;
 };
 
+/** How it is told why no route can be made of a file, with the place that is wrong where there is one. */
+export type RouteRefusalSayings = {
+  readonly [Code in keyof RouteRefusals]: (facts: RouteRefusals[Code]) => PlacedWords;
+};
+
+export interface PlacedWords extends MisfitWords {
+  readonly place: string | null;
+}
+
 /** Everything that is said, in one language. */
 export interface Catalogue {
   readonly cautions: Sayings<CautionFacts>;
   readonly reasons: Sayings<ReasonFacts>;
   readonly phrases: Sayings<PhraseFacts>;
   readonly misfits: MisfitSayings;
+  readonly routeRefusals: RouteRefusalSayings;
   readonly logFaults: LogFaultSayings;
   readonly logPlace: (place: LogPlace) => string;
 }

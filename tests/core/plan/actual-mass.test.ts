@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse/analyse.ts';
-import { problemLine } from '../../../server/core/input/problem.ts';
 import { massWithFullTanks } from '../../../server/core/mass/mass-at.ts';
 import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import { drive } from '../../../server/core/plan/drive/drive.ts';
@@ -25,7 +24,7 @@ beforeAll(async () => {
 
 function reckoned(input: AnalyseInput): Reckoned {
   const outcome = reckonTrip(input);
-  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
+  if (!outcome.ok) throw new Error(outcome.refusal.code);
   return outcome.value;
 }
 

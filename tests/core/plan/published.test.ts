@@ -4,7 +4,6 @@ import type { Plan } from '../../../server/contract/plan.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { type AnalyseInput, reckonTrip } from '../../../server/core/analyse/analyse.ts';
 import { evenProfile } from '../../../server/core/gaps/profile.ts';
-import { problemLine } from '../../../server/core/input/problem.ts';
 import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import { drive } from '../../../server/core/plan/drive/drive.ts';
 import { turnBacksOf } from '../../../server/core/plan/drive/turn-backs.ts';
@@ -23,7 +22,7 @@ beforeAll(async () => {
 
 function planned(input: AnalyseInput) {
   const outcome = reckonTrip(input);
-  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
+  if (!outcome.ok) throw new Error(outcome.refusal.code);
   const trip = outcome.value;
   const { plan, driven: held } = planCarry(trip, { solver, seconds: 30, clock: () => 0 });
   return { trip, plan, held };

@@ -4,7 +4,6 @@ import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
 import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse/analyse.ts';
 import { daysOfStanding } from '../../../server/core/gaps/standing.ts';
-import { problemLine } from '../../../server/core/input/problem.ts';
 import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { checkTrip } from '../../../server/core/trip/check-trip.ts';
@@ -23,7 +22,7 @@ const options = () => ({ solver, seconds: 30, clock: () => 0 });
 
 function reckoned(input: AnalyseInput): Reckoned {
   const outcome = reckonTrip(input);
-  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
+  if (!outcome.ok) throw new Error(outcome.refusal.code);
   return outcome.value;
 }
 

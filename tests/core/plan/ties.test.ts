@@ -2,7 +2,6 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Plan } from '../../../server/contract/plan.ts';
 import { reckonTrip } from '../../../server/core/analyse/analyse.ts';
-import { problemLine } from '../../../server/core/input/problem.ts';
 import type { MappedFeature } from '../../../server/core/input/sources.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
@@ -19,7 +18,7 @@ const DOCUMENT = equatorDocument(1200, 4);
 
 function planOf(features: MappedFeature[]) {
   const outcome = reckonTrip(inputOf({ document: DOCUMENT, rig: EXAMPLE_RIG, features }));
-  if (!outcome.ok) throw new Error(problemLine(outcome.problem));
+  if (!outcome.ok) throw new Error(outcome.refusal.code);
   const { plan } = planCarry(outcome.value, { solver, seconds: 30, clock: () => 0 });
   const stops = plan.stops.map((stop) => ({ ...stop, passings: [...stop.passings].sort(byPlaceThenId) }));
   return { ...plan, stops };

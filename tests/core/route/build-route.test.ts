@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import geodesic from 'geographiclib-geodesic';
 import { describe, expect, it } from 'vitest';
+import { routeProblem } from '../../../server/app/route-problem.ts';
 import { toContract } from '../../../server/app/to-contract.ts';
 import type { Caution as CautionTold } from '../../../server/contract/common.ts';
 import { LONGEST_STEP_M } from '../../../server/core/geodesy/step.ts';
@@ -30,7 +31,7 @@ const lengthBy = (points: readonly Corner[]) =>
 const refusalOf = (document: ReturnType<typeof documentOf>, part: 'all' | number | string = 'all') => {
   const built = buildRoute(document, { part, sparseStepM: 5_000 });
   if (built.ok) throw new Error('was not refused');
-  return built.problem;
+  return routeProblem(built.refusal, null);
 };
 
 describe('the measured line', () => {

@@ -30,7 +30,7 @@ const ALL: RouteChoice = { part: 'all', sparseStepM: 5_000 };
 /** The route of a document, which must be one. */
 export function routeOfDocument(document: RouteDocument, choice: Partial<RouteChoice> = {}): RouteLine {
   const built = buildRoute(document, { ...ALL, ...choice });
-  if (!built.ok) throw new Error(built.problem.came);
+  if (!built.ok) throw new Error(built.refusal.code);
   return built.value;
 }
 

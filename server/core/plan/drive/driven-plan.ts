@@ -54,13 +54,15 @@ function throwWhereBroken(rig: RigFile, plan: DrivenPlan): void {
   const [broken] = brokenLegs(plan.legs);
   if (broken !== undefined) {
     const { commodity, leg, missingL } = broken;
-    const what = `${missingL} l of ${commodity} from km ${kmOf(leg.from.atM)} to km ${kmOf(leg.to.atM)}`;
-    throw new Error(`the plan fails its own simulation: ${what}`);
+    throw new Error(
+      `the plan fails its own simulation: ${missingL} l of ${commodity} from km ${kmOf(leg.from.atM)} to km ${kmOf(leg.to.atM)}`,
+    );
   }
   const [over] = overLimits(rig, plan);
   if (over === undefined) return;
-  const what = `${over.overKg} kg over the ${over.limit} limit at km ${kmOf(over.atM)}`;
-  throw new Error(`the plan fails its own simulation: ${what}`);
+  throw new Error(
+    `the plan fails its own simulation: ${over.overKg} kg over the ${over.limit} limit at km ${kmOf(over.atM)}`,
+  );
 }
 
 function withOwnMass(

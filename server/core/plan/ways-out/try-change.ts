@@ -1,6 +1,5 @@
 import type { RigFile } from '../../../contract/rig.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
-import type { Outcome } from '../../input/problem.ts';
 import { at } from '../../lists/at.ts';
 import { type DrivenPlan, driveActual } from '../drive/driven-plan.ts';
 import { solveCarry } from '../model/solve.ts';
@@ -18,7 +17,7 @@ export interface WaysOutAsk extends SolveOptions {
   /** By the clock: no change is tried any more after this. */
   readonly until: number;
   /** Reckons the trip again with another rig. */
-  readonly reckon: (rig: RigFile) => Outcome<Reckoned>;
+  readonly reckon: (rig: RigFile) => { readonly ok: true; readonly value: Reckoned } | { readonly ok: false };
 }
 
 /** What they are computed with. */

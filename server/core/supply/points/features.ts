@@ -1,4 +1,4 @@
-import type { MappedFeature, Tags } from '../../input/sources.ts';
+import type { MappedFeature, PassedOver, Tags } from '../../input/sources.ts';
 import { hostOf } from '../tags/hosts.ts';
 import { ANY_WITH_WATER } from '../tags/kinds.ts';
 import { matchKinds } from '../tags/match-kinds.ts';
@@ -27,22 +27,19 @@ function kindsOf(tags: Tags): string[] {
  */
 export function toSupplyFeatures(mapped: readonly MappedFeature[]): {
   features: SupplyFeature[];
-  skipped: { id: string; reason: string }[];
+  skipped: PassedOver[];
 } {
-  const skipped: { id: string; reason: string }[] = [];
+  const skipped: PassedOver[] = [];
   const placed: PlacedFeature[] = [];
   for (const { id, geometry, tags, editedAt } of mapped) {
     const wanted = wantedFor(tags);
     if (wanted.length === 0) {
-      skipped.push({ id, reason: 'its tags name no supply of fuel or water' });
+      skipped.push({ id, reason: { phrase: 'skipped-no-supply', facts: {} } });
       continue;
     }
     const place = placeOf(geometry);
     if (place === null) {
-      skipped.push({
-        id,
-        reason: 'it has no place on the Earth: no coordinates, or such as are out of range',
-      });
+      skipped.push({ id, reason: { phrase: 'skipped-no-place', facts: {} } });
       continue;
     }
     const feature: SupplyFeature = { id, alsoIds: [], lon: place[0], lat: place[1], tags, editedAt, wanted };

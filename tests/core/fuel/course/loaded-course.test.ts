@@ -40,7 +40,7 @@ function tripOver(heights: readonly number[] | null): Reckoned {
       ele[index] = heights[Math.floor((index / ele.length) * heights.length)]!;
     });
   const outcome = reckonTrip(inputOf({ document, rig, trip: TRIP }));
-  if (!outcome.ok) throw new Error(outcome.problem.came);
+  if (!outcome.ok) throw new Error(outcome.refusal.code);
   return outcome.value;
 }
 

@@ -3,7 +3,6 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { RigFile } from '../../../../server/contract/rig.ts';
 import type { TripFile } from '../../../../server/contract/trip.ts';
 import { reckonTrip } from '../../../../server/core/analyse/analyse.ts';
-import { problemLine } from '../../../../server/core/input/problem.ts';
 import { massWithFullTanks } from '../../../../server/core/mass/mass-at.ts';
 import { basisOf } from '../../../../server/core/plan/drive/basis.ts';
 import { massesAlong } from '../../../../server/core/plan/drive/masses.ts';
@@ -137,7 +136,7 @@ describe('a plan with everything told', () => {
               : { aboard: { fuelLitres: fuelL * startShare, waterLitres: waterL * startShare } };
           const trip: TripFile = { ...input.trip, ...aboard, plan: tripOf(stops) };
           const outcome = reckonTrip({ ...input, trip });
-          if (!outcome.ok) throw new Error(problemLine(outcome.problem));
+          if (!outcome.ok) throw new Error(outcome.refusal.code);
           const options = { solver, seconds: 30, clock: () => 0 };
           const { driven: held } = planCarry(outcome.value, options);
           if (held === null) return;

@@ -29,6 +29,6 @@ export function heldBasis(route: SmallRoute, choice: DrivenPlan['choice']): Solv
   const problem = questionOf(route);
   const driven = drive(problem.sides, choice);
   const held = { question: problem, heaviest: problem.sides, load: evenLoad(0), choice, legs: driven };
-  if (!anyTrip.ok) throw new Error(anyTrip.problem.came);
+  if (!anyTrip.ok) throw new Error(anyTrip.refusal.code);
   return { held, basis: basisOf(anyTrip.value, held) };
 }

@@ -17,7 +17,7 @@ import { gaugeOf, whatIf } from '../contracted.ts';
 
 function reckoned(changes: Partial<AnalyseInput> & { features?: MappedFeature[] } = {}): Reckoned {
   const outcome = reckonTrip(inputOf(changes));
-  if (!outcome.ok) throw new Error(outcome.problem.came);
+  if (!outcome.ok) throw new Error(outcome.refusal.code);
   return outcome.value;
 }
 

@@ -52,8 +52,8 @@ describe('mapped objects as supplies', () => {
       },
     ]);
     expect(skipped).toEqual([
-      { id: 'node/2', reason: expect.stringContaining('no supply') },
-      { id: 'way/3', reason: expect.stringContaining('no place') },
+      { id: 'node/2', reason: { phrase: 'skipped-no-supply', facts: {} } },
+      { id: 'way/3', reason: { phrase: 'skipped-no-place', facts: {} } },
     ]);
   });
 

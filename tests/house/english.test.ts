@@ -1,0 +1,38 @@
+import { describe, expect, it } from 'vitest';
+import { sentencesIn, sentencesOf } from './english.ts';
+import { readModules } from './modules.ts';
+
+/** Files of core that still hold English, and how many texts each. Only ever fewer: what core says stands in server/words. */
+const LEFT: Record<string, number> = {
+  // A heading that logs are read by.
+  'server/core/log/columns.ts': 1,
+  'server/core/mass/report/fuel-limits.ts': 2,
+  // Part of an id.
+  'server/core/plan/failure/reach.ts': 1,
+  'server/core/supply/tags/hosts.ts': 2,
+  'server/core/supply/tags/kinds.ts': 7,
+};
+
+it('core holds no English but what is listed', () => {
+  const texts = [...readModules(['server/core']).keys()].map((path) => [path, sentencesOf(path)] as const);
+  const found = texts.filter(([, all]) => all.length > 0);
+  expect(Object.fromEntries(found.map(([path, all]) => [path, all.length]))).toEqual(LEFT);
+});
+
+describe('what reads as English', () => {
+  it.each([
+    ["const a = 'it may have frozen';", ['it may have frozen']],
+    // biome-ignore lint/suspicious/noTemplateCurlyInString: a source text
+    ['const a = `stops ${x} % of all germs`;', ['stops … % of all germs']],
+    ["const a = { b: ['Ask the owner first'] };", ['Ask the owner first']],
+    // biome-ignore lint/suspicious/noTemplateCurlyInString: a source text
+    ['const a = `${f(`one of these`)}`;', ['one of these']],
+    ["const a = 'two words'; const b = 'a-code-of-many-words';", []],
+    ["throw new Error('this cannot be so');", []],
+    ['// it is only said here\nconst a = 1;', []],
+    // biome-ignore lint/suspicious/noTemplateCurlyInString: a source text
+    ['const a = `${b} ${c} ${d}`;', []],
+  ])('%s', (source, texts) => {
+    expect(sentencesIn('a.ts', source)).toEqual(texts);
+  });
+});
