@@ -38,6 +38,36 @@ export interface SmallRoute {
 export const FUEL_L_PER_KM = 0.1;
 export const KM_PER_DAY = 100;
 
+/** 400 km without a stop, tanks of 20 l of fuel and 40 l of water, 5 l of water a day, no reserve and no cans. */
+const BARE: SmallRoute = {
+  lengthKm: 400,
+  stops: [],
+  tankL: { fuel: 20, water: 40 },
+  startL: { fuel: 20, water: 40 },
+  canL: { fuel: 5, water: 5 },
+  reserveL: { fuel: 0, water: 0 },
+  shareOfNeed: { fuel: 0, water: 0 },
+  mostCans: { fuel: 0, water: 0 },
+  cansAtStart: true,
+  waterLPerDay: 5,
+};
+
+/** The bare route but for what a test says; tanks full at the start unless said. */
+export const bareRoute = (changes: Partial<SmallRoute>): SmallRoute => ({
+  ...BARE,
+  ...(changes.tankL === undefined ? {} : { startL: changes.tankL }),
+  ...changes,
+});
+
+/** A stop of a small route on it, of known evidence, that gives fuel unless said. */
+export const bareStop = (atKm: number, changes: Partial<SmallStop> = {}): SmallStop => ({
+  atKm,
+  detourKm: 0,
+  offers: 'fuel',
+  evidence: 'confirmed',
+  ...changes,
+});
+
 const byCommodity = (min: number, max: number) =>
   fc.record({ fuel: fc.integer({ min, max }), water: fc.integer({ min, max }) });
 

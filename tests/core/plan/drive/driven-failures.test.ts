@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { failuresOf } from '../../../../server/core/plan/drive/driven-failures.ts';
+import type { Hop } from '../../../../server/core/plan/legs/leg.ts';
+import type { PlannedLeg } from '../../../../server/core/plan/model/choice.ts';
+import { bareRoute, bareStop, type SmallRoute } from '../small-routes.ts';
+import { heldBasis } from '../what-if/solved-basis.ts';
+
+/** A leg from one edge to the next, left with the tank full. */
+function legFrom(from: number, tankL: number): PlannedLeg {
+  const hop: Hop = { from, to: from + 1, tankL, cans: 0, filledL: 0, spareM: 0 };
+  return { from, to: from + 1, hops: [hop], spareL: 0, canM: 0, shortL: 0 };
+}
+
+/** What is done on a fuel route when one of its stops fails, all of them used; water is had at no stop. */
+function failuresOn(route: SmallRoute) {
+  const fuel = [...route.stops, null].map((_, index) => legFrom(index, route.tankL.fuel));
+  const choice = {
+    legs: { fuel, water: [legFrom(0, route.tankL.water)] },
+    cans: { fuel: 0, water: 0 },
+    aims: [],
+    complete: true,
+  };
+  return failuresOf(heldBasis(route, choice).held, false);
+}
+
+describe('a stop of a driven plan that fails', () => {
+  // 10 l/100 km, 20 l in the tank.
+  it('sends the vehicle on where that is borne', () => {
+    const [failure, ...others] = failuresOn(bareRoute({ lengthKm: 200, stops: [bareStop(50)] }));
+    expect(others).toEqual([]);
+    expect(failure).toMatchObject({ commodity: 'fuel', next: 'on', to: { kind: 'end' } });
+    expect(failure?.arriveL).toBeCloseTo(0, 9);
+  });
+
+  it('sends it back where going on is not borne and going back is', () => {
+    const [failure] = failuresOn(bareRoute({ lengthKm: 280, stops: [bareStop(90)] }));
+    expect(failure).toMatchObject({ commodity: 'fuel', next: 'back', to: { kind: 'start' } });
+    // 180 km are 18 l.
+    expect(failure?.arriveL).toBeCloseTo(2, 9);
+  });
+
+  it('is a fault of the program where neither way is borne', () => {
+    // 300 km on as well as back: 30 of 20 l.
+    const route = bareRoute({ lengthKm: 300, stops: [bareStop(150)] });
+    expect(() => failuresOn(route)).toThrow('fails when the stop at km 150 fails');
+  });
+});

@@ -1,0 +1,32 @@
+import { describe, expect, it } from 'vitest';
+import { canMetres } from '../../../../server/core/plan/legs/can-metres.ts';
+import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts';
+import { courseOf } from '../../../helpers/course.ts';
+import { bareRoute, questionOf, rigOf } from '../small-routes.ts';
+
+const ONE_CAN = { from: 0, to: 1, cans: 1, filledL: 0 };
+
+describe('metres that a can is carried full', () => {
+  it('end where the tanks have room for it, found stretch by stretch where the use is not even', () => {
+    const route = bareRoute({ lengthKm: 200, canL: { fuel: 13, water: 5 } });
+    const course = courseOf({
+      rigFile: rigOf(route),
+      lengthM: 200_000,
+      allowances: [{ fromM: 100_000, toM: 200_000, factor: 1.5 }],
+    });
+    const side: CarrySide = { ...questionOf(route).sides.fuel, course };
+    // 10 l to km 100, then 15 l/100 km: the 13th litre is gone 20 km on.
+    expect(canMetres(side, { ...ONE_CAN, tankL: 20 })).toBeCloseTo(120_000, 3);
+  });
+
+  it('are fewer where more water is charged than goes by the way: a day begun is a day', () => {
+    const route = bareRoute({
+      lengthKm: 150,
+      tankL: { fuel: 20, water: 10 },
+      canL: { fuel: 5, water: 6 },
+      waterLPerDay: 6,
+    });
+    // One and a half days are charged as two: 12 l in 150 km, 6 of them in 75.
+    expect(canMetres(questionOf(route).sides.water, { ...ONE_CAN, tankL: 10 })).toBeCloseTo(75_000, 3);
+  });
+});

@@ -1,0 +1,23 @@
+import { describe, expect, it } from 'vitest';
+import { refill } from '../../../../server/core/plan/legs/stock.ts';
+import { edgeAt } from '../../../../server/core/plan/side/carry-side.ts';
+import { bareRoute, bareStop, questionOf } from '../small-routes.ts';
+
+describe('what is filled in at a supply that gives little', () => {
+  const refillWith = (mostL: number, wantedCans: number) => {
+    const route = bareRoute({ stops: [bareStop(100, { mostL: { fuel: mostL } })] });
+    const side = questionOf(route).sides.fuel;
+    return refill(side, edgeAt(side, 1), { tankL: 15, cans: 0 }, wantedCans);
+  };
+
+  it('goes into the tank first, then into as many whole cans as are left of it', () => {
+    // 5 l of room, cans of 5 l.
+    expect(refillWith(15, 3)).toEqual({ tankL: 20, cans: 2, filledL: 15 });
+    expect(refillWith(14.9, 3)).toEqual({ tankL: 20, cans: 1, filledL: 10 });
+    expect(refillWith(3, 3)).toEqual({ tankL: 18, cans: 0, filledL: 3 });
+  });
+
+  it('fills no more cans than are wanted', () => {
+    expect(refillWith(15, 1)).toEqual({ tankL: 20, cans: 1, filledL: 10 });
+  });
+});
