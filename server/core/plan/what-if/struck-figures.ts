@@ -51,10 +51,16 @@ function pointsAhead({ points }: Run, point: RunPoint): RunPoint[] {
   return index >= 0 ? points.slice(index) : [point, ...points.filter(({ atM }) => atM > point.atM)];
 }
 
+/** The points of a run up to one of them, or to one between two of them. */
+const pointsBehind = ({ points }: Run, point: RunPoint): RunPoint[] => [
+  ...points.filter(({ atM }) => atM <= point.atM),
+  ...(points.includes(point) ? [] : [point]),
+];
+
 function goingBack({ run, point }: Struck, arriveL: number): Way {
   const { course, from } = run.stretch;
   const marginL = backMarginL(run, arriveL);
-  const behind = run.points.filter(({ atM, backL }) => atM <= point.atM && backL !== null);
+  const behind = pointsBehind(run, point).filter(({ backL }) => backL !== null);
   // From where the way home is as long as what is missing.
   const endsAtM =
     arriveL >= -SLACK

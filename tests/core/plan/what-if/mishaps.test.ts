@@ -41,6 +41,22 @@ describe('a container that is lost', () => {
   });
 });
 
+describe('the largest container', () => {
+  const withTank = (cans: number) => {
+    const { basis, ...more } = facts(300, { fuel: cans, water: 0 });
+    const rig = { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, tanks: [{ name: 'main', litres: 15 }] } };
+    return containerLostRows({ ...more, basis, rig })[0];
+  };
+
+  it('is the tank where there is no can, however large cans would be', () => {
+    expect(withTank(0)).toMatchObject({ kind: 'container-lost', lostL: 15 });
+  });
+
+  it('is a can where it holds more than the largest tank', () => {
+    expect(withTank(1)).toMatchObject({ kind: 'container-lost', lostL: 20 });
+  });
+});
+
 describe('a broken pump', () => {
   it('leaves the cans only', () => {
     // 6 days to 1,470 km at 18 l: 108 of 110 l. The cans (20 l each) are poured after 20 and 40 l.
@@ -90,5 +106,8 @@ describe('turning round', () => {
     expect(asked!.marginL).toBeCloseTo(8, 9);
     expect(asked!.verdict).toBe('enough');
     expect(turnRoundRows({ ...all, turnRoundAtM: 501_000 })).toEqual([]);
+    // From km 450 as well, where no level bends: 900 km are 153 l, and the last 26 of them are missing.
+    const [between] = turnRoundRows({ ...all, turnRoundAtM: 450_000 });
+    expect(between!.endsAtKm).toBeCloseTo(26 / 0.17, 6);
   });
 });
