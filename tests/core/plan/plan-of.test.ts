@@ -82,6 +82,7 @@ describe('the plan of a trip', () => {
     // Two tanks of water and nothing said of how they empty; fuel has one tank.
     for (const { tankL, tanksL } of plan.levels.fuel) expect(tanksL).toEqual([tankL]);
     for (const level of plan.levels.water) expect(level).not.toHaveProperty('tanksL');
+    for (const level of plan.levels.fuel) expect(level).not.toHaveProperty('drinkableL');
     for (const { drinkableL, washingL, totalL } of plan.levels.water) {
       expect(drinkableL! + washingL!).toBeCloseTo(totalL, 6);
       expect(drinkableL!).toBeGreaterThanOrEqual(-1e-6);
@@ -300,5 +301,28 @@ describe('against one failure', () => {
     expect(safe.failures.length).toBe(safe.legs.fuel.length + safe.legs.water.length - 2);
     expect(safe.moreCans.fuel).toBeGreaterThanOrEqual(0);
     for (const { arriveL } of safe.failures) expect(arriveL).toBeGreaterThanOrEqual(0);
+  });
+
+  it('takes fewer cans where the reserve may be spent on a failure', () => {
+    // 700 km are 119 of 127 l, 17 in reserve; one pump half way. Where it fails 119 l take the vehicle on, as they do back.
+    const rig = {
+      ...EXAMPLE_RIG,
+      water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'under floor', litres: 500 }] },
+    };
+    const input = inputOf({
+      document: equatorDocument(700),
+      rig,
+      features: [pointFeature('node/1', 350, DIESEL)],
+    });
+    const fuelCans = (spendReserveOnFailure: boolean) => {
+      const plan = { mostCans: { fuel: 0, water: 0 }, spendReserveOnFailure };
+      const trip = reckoned({ ...input, trip: { ...input.trip, plan } });
+      const { driven } = planCarry(trip, options());
+      if (driven === null) throw new Error('no plan to begin with');
+      const { status, spendsReserve, cans } = oneFailure(trip, driven, options());
+      return { status, spendsReserve, cans: cans.fuel };
+    };
+    expect(fuelCans(true)).toEqual({ status: 'found', spendsReserve: true, cans: 0 });
+    expect(fuelCans(false)).toEqual({ status: 'found', spendsReserve: false, cans: 1 });
   });
 });

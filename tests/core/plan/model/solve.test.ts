@@ -6,7 +6,7 @@ import type { CarryQuestion } from '../../../../server/core/plan/question/carry-
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { bestByBruteForce, type Values } from '../brute-force.ts';
 import { solveCarry } from '../contracted.ts';
-import { FUEL_L_PER_KM, questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { bareRoute, FUEL_L_PER_KM, questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
 
 const AIMS: PlanAim['aim'][] = ['doubtful-km', 'implied-km', 'stated-km', 'cans', 'driving-km', 'can-km'];
 
@@ -14,6 +14,15 @@ let solver: MipSolver;
 beforeAll(async () => {
   solver = await loadSolver();
 });
+
+/** Begins from the dearest plan that there is. */
+const fromTheDearest = (): MipSolver => {
+  let calls = 0;
+  return (mip, cost, options) => {
+    calls += 1;
+    return solver(mip, calls === 1 ? cost.map((each) => -each) : cost, options);
+  };
+};
 
 function valuesOf(problem: CarryQuestion): Values | null {
   const solved = solveCarry(problem, { solver, seconds: 60, clock: () => 0 });
@@ -65,6 +74,15 @@ function fewestByDynamicProgramme(route: SmallRoute): number | null {
   const best = fewest.at(-1)!;
   return Number.isFinite(best) ? best : null;
 }
+
+describe('each aim', () => {
+  it('is brought to its best, whatever plan it begins from', () => {
+    // 150 km take 15 of 20 l: no can is needed, and three are allowed.
+    const question = questionOf(bareRoute({ lengthKm: 150, mostCans: { fuel: 3, water: 0 } }));
+    const solved = solveCarry(question, { solver: fromTheDearest(), seconds: 60, clock: () => 0 });
+    expect(solved).toMatchObject({ status: 'found', choice: { cans: { fuel: 0, water: 0 } } });
+  });
+});
 
 describe('one commodity without detours', () => {
   it('has the fewest cans of a dynamic programme', { tags: 'slow' }, () => {

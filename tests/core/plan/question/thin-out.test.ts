@@ -130,3 +130,19 @@ it('leaves a chain to the end where there is one', () => {
   expect(anyChain(smaller)).toBeNull();
   expect(fewerSupplies(smaller, new Set()).edges).toEqual(thinOut(edges, new Set()).edges);
 });
+
+it('the best known of supplies close together stands for the others, then the one without a wait, then the nearest', () => {
+  const alike = (index: number, changes: Partial<SupplyEdge>): SupplyEdge => ({
+    ...passingEdge(100_000 + index),
+    id: `node/${index}`,
+    ...changes,
+  });
+  const keptOf = (...edges: SupplyEdge[]) =>
+    thinOut([startEdge, ...edges, endEdge(500_000)], new Set(), 1)
+      .edges.filter(({ kind }) => kind === 'passing')
+      .map(({ id }) => id);
+  // The better one is named last each time: names decide nothing.
+  expect(keptOf(alike(1, { evidence: 'implied' }), alike(2, { evidence: 'stated' }))).toEqual(['node/2']);
+  expect(keptOf(alike(1, { waitDays: 1 }), alike(2, {}))).toEqual(['node/2']);
+  expect(keptOf(alike(1, { detourM: 200 }), alike(2, { detourM: 100 }))).toEqual(['node/2']);
+});

@@ -55,6 +55,34 @@ describe('a stop that fails', () => {
     expect(rows[0]!.instead!.marginL).toBeCloseTo(25, 9);
   });
 
+  it('names of several supplies passed by the one that keeps most, wherever it lies among them', () => {
+    // Past the pump at km 500, 1,000 km in all: by km 400 or 600 102 l the longer way, by km 450 93.5, by km 550 as many.
+    const pump = stopAt(500, 0);
+    const fuel = side('fuel', 1000, [pump]);
+    const basis = basisFrom({ fuel, water: side('water', 1000, []) }, () => 0);
+    const insteadOf = (...kms: number[]) => {
+      const edges = [startEdge, ...[...kms.map((km) => stopAt(km, 0)), pump], endEdge(1_000_000)];
+      const { sides } = basis;
+      const counting = { ...fuel, edges: edges.sort((a, b) => a.atM - b.atM) };
+      const rows = stopFailsRows({ ...basis, sides: { ...sides, fuel: { ...sides.fuel, side: counting } } });
+      return rows[0]?.instead;
+    };
+    for (const kms of [
+      [400, 450],
+      [450, 600],
+      [400, 450, 600],
+    ])
+      expect(insteadOf(...kms)).toMatchObject({
+        at: { id: 'node/450' },
+        // 127 l less 550 km and 17 in reserve.
+        marginL: expect.closeTo(127 - 93.5 - 17, 9),
+      });
+    // The pump that fails is no help against its own failing.
+    expect(insteadOf()).toBeNull();
+    // By km 300 the rest of the way takes 119 l, more than the reserve lets go.
+    expect(insteadOf(300)).toBeNull();
+  });
+
   it('charges one detour where the place is halted at for the other commodity as well', () => {
     const both = stopAt(400, 10);
     const sides = { fuel: side('fuel', 700, [both]), water: side('water', 700, [both]) };
