@@ -1,4 +1,3 @@
-import type { RoutePart } from '../input/sources.ts';
 import type { Said } from './said.ts';
 
 /** What measuring a route warns of; metres. */
@@ -19,7 +18,7 @@ export interface RouteRefusals {
   'part-unknown': {
     wanted: number | string;
     bearers: number;
-    parts: readonly Pick<RoutePart, 'kind' | 'name'>[];
+    parts: readonly { readonly kind: 'track' | 'route'; readonly name: string | null }[];
   };
 }
 export type RouteRefusal = Said<RouteRefusals>;
