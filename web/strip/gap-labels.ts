@@ -163,7 +163,7 @@ export function halfLabels(input: HalfLabelsInput): StripLabel[] {
     [...drafts.values()].map((draft) => draft.wish),
     { topPx: input.topPx, bottomPx: input.bottomPx },
   );
-  return placed.map((label) => drafts.get(label.key)!.make(label));
+  return placed.flatMap((label) => drafts.get(label.key)?.make(label) ?? []);
 }
 
 /** The words beside a turn-back arrow; null where the strip is too narrow for them (the tables have them too). */
