@@ -1,6 +1,6 @@
 import type { Commodity, Evidence } from '../../server/contract/common.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
-import type { EdgeM } from '../../server/core/gaps/course.ts';
+import type { Edge } from '../../server/core/gaps/course.ts';
 import { drive } from '../../server/core/plan/drive/drive.ts';
 import type { Solution } from '../../server/core/plan/model/choice.ts';
 import type { MipSolver } from '../../server/core/plan/model/mip.ts';
@@ -49,13 +49,13 @@ function randomOf(seed: number): () => number {
 export function problemWith(stops: number, seed: number): CarryQuestion {
   const random = randomOf(seed);
   const lengthM = (stops + 1) * STEP_KM * 1000;
-  const edges: Record<Commodity, EdgeM[]> = { fuel: [startEdge], water: [startEdge] };
+  const edges: Record<Commodity, Edge[]> = { fuel: [startEdge], water: [startEdge] };
   for (let stop = 1; stop <= stops; stop += 1) {
     const atM = Math.round((stop + random() * 0.8 - 0.4) * STEP_KM * 1000);
     const detourM = random() < 0.4 ? 0 : Math.round(random() * 5000);
     const offers = random();
     const evidence: Evidence = random() < 0.4 ? 'implied' : 'stated';
-    const edge: EdgeM = { kind: 'passing', id: `node/${stop}`, name: null, atM, detourM, evidence };
+    const edge: Edge = { kind: 'passing', id: `node/${stop}`, name: null, atM, detourM, evidence };
     if (offers < 0.7) edges.fuel.push(edge);
     if (offers > 0.3) edges.water.push(edge);
   }

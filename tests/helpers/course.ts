@@ -1,5 +1,5 @@
 import type { RigFile } from '../../server/contract/rig.ts';
-import type { Course, EdgeM } from '../../server/core/gaps/course.ts';
+import type { Course, Edge } from '../../server/core/gaps/course.ts';
 import { type EvenCourseFacts, evenCourse } from '../../server/core/gaps/even-course.ts';
 import { settleRig } from '../../server/core/rig/settle-rig.ts';
 
@@ -43,9 +43,9 @@ export function courseOf(changes: CourseChanges = {}): Course {
   });
 }
 
-export const startEdge: EdgeM = { kind: 'start', id: null, name: null, atM: 0, detourM: 0, evidence: null };
-export const endEdge = (atM: number): EdgeM => ({ ...startEdge, kind: 'end', atM });
-export const passingEdge = (atM: number, detourM = 0): EdgeM => ({
+export const startEdge: Edge = { kind: 'start', id: null, name: null, atM: 0, detourM: 0, evidence: null };
+export const endEdge = (atM: number): Edge => ({ ...startEdge, kind: 'end', atM });
+export const passingEdge = (atM: number, detourM = 0): Edge => ({
   kind: 'passing',
   id: `node/${Math.round(atM)}`,
   name: null,

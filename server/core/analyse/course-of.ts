@@ -1,5 +1,5 @@
 import type { Commodity } from '../../contract/common.ts';
-import type { Course, EdgeM, Stay } from '../gaps/course.ts';
+import type { Course, Edge, Stay } from '../gaps/course.ts';
 import { evenCourse } from '../gaps/even-course.ts';
 import type { RouteDocument, Supplies } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
@@ -68,14 +68,14 @@ export function edgesOf(
   passings: readonly Passing[],
   commodity: Commodity,
   ends: { start: string | null; end: string | null },
-): EdgeM[] {
+): Edge[] {
   const end = { id: null, detourM: 0, evidence: null };
   return [
     { ...end, kind: 'start', name: ends.start, atM: 0 },
     ...passings
       .filter((passing) => passing.commodity === commodity && passing.counts)
       .map(
-        (passing): EdgeM => ({
+        (passing): Edge => ({
           kind: 'passing',
           id: passing.id,
           name: passing.name ?? passing.kind,

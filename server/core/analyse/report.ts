@@ -1,7 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
 import { waterUseOf } from '../crew/aboard/water-use-of.ts';
 import { type FuelUseReport, fuelUseOf } from '../fuel/course/fuel-use-of.ts';
-import type { Course, EdgeM } from '../gaps/course.ts';
+import type { Course, Edge } from '../gaps/course.ts';
 import type { Gap, Report } from '../gaps/gap.ts';
 import { gapsOf } from '../gaps/gaps-of.ts';
 import { withRescues } from '../gaps/rescue.ts';
@@ -27,7 +27,7 @@ import type { Settled } from './settle.ts';
 export interface Side {
   readonly course: Course;
   /** Start, every passing that counts, end. */
-  readonly edges: readonly EdgeM[];
+  readonly edges: readonly Edge[];
   /** In the fixed tanks at the start, litres. */
   readonly startL: number;
 }
@@ -43,7 +43,7 @@ export interface SideFacts {
   readonly judged: Judged;
   readonly course: Course;
   readonly cover: readonly SpanM[];
-  readonly edges: readonly EdgeM[];
+  readonly edges: readonly Edge[];
 }
 
 /** One commodity: its gaps with what could rescue the short ones, over the whole route. */

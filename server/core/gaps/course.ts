@@ -11,7 +11,7 @@ export interface Stay {
 }
 
 /** An end of a gap, metres along the route; `detourM` one way. */
-export interface EdgeM {
+export interface Edge {
   kind: 'start' | 'passing' | 'end';
   id: string | null;
   name: string | null;

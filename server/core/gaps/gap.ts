@@ -4,10 +4,10 @@ import type { Level } from '../quantity/level.ts';
 import type { SpanM } from '../quantity/span.ts';
 import type { Term } from '../quantity/term.ts';
 import type { Passing } from '../supply/points/passing.ts';
-import type { EdgeM } from './course.ts';
+import type { Edge } from './course.ts';
 
 /** An end of a gap as it is told. */
-export type GapEdge = Readonly<Pick<EdgeM, 'kind' | 'id' | 'name' | 'atM' | 'detourM'>>;
+export type GapEdge = Readonly<Pick<Edge, 'kind' | 'id' | 'name' | 'atM' | 'detourM'>>;
 
 /** A point off the corridor, or one that does not count, that could rescue a short gap. */
 export type Rescue = Pick<

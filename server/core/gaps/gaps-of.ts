@@ -1,7 +1,7 @@
 import type { Evidence } from '../../contract/common.ts';
 import { at } from '../lists/at.ts';
 import { SLACK } from '../quantity/slack.ts';
-import type { Course, EdgeM } from './course.ts';
+import type { Course, Edge } from './course.ts';
 import type { Gap, GapEdge } from './gap.ts';
 import { usableL } from './gap-grades.ts';
 import { returnNeedL } from './need.ts';
@@ -16,12 +16,14 @@ const EVIDENCE_RANK: Record<Evidence, number> = { confirmed: 3, stated: 2, impli
  * The gaps of one commodity, tiling the route from `edges[0]` (the start) over every passing that counts to the
  * end. `startL` is what is aboard at the start; at every passing all fixed tanks are filled. At least two edges.
  */
-export function gapsOf(course: Course, edges: readonly EdgeM[], startL: number): Gap[] {
+export function gapsOf(course: Course, edges: readonly Edge[], startL: number): Gap[] {
   const fullL = course.rig[course.commodity].drawableL;
   const departAt = (index: number) => (index === 0 ? startL : fullL);
-  const edge = (index: number): EdgeM => at(edges, index);
+  const edge = (index: number): Edge => at(edges, index);
 
-  const figures = edges.slice(1).map((to, index) => reckon(course, edge(index), to, departAt(index)));
+  const figures = edges
+    .slice(1)
+    .map((to, index) => reckon(course, edge(index), to, { departL: departAt(index) }));
   const skipped = skipHelps(course, edges, figures, departAt);
 
   return figures.map((figure, index): Gap => {
@@ -70,12 +72,12 @@ const budgetL = (course: Course, departL: number, reserveL: number): number =>
 /** Gone to `to` in vain: the verdict to the passing after it, and whether `from` can be reached again at all. */
 function ifToFails(
   course: Course,
-  from: EdgeM,
-  to: EdgeM,
-  next: EdgeM,
+  from: Edge,
+  to: Edge,
+  next: Edge,
   departL: number,
 ): NonNullable<Gap['ifToFails']> {
-  const onward = reckon(course, from, next, departL, 2 * to.detourM);
+  const onward = reckon(course, from, next, { departL, viaM: 2 * to.detourM });
   return {
     verdict: onward.verdict,
     canReturn:
@@ -91,7 +93,7 @@ function ifToFails(
  */
 function skipHelps(
   course: Course,
-  edges: readonly EdgeM[],
+  edges: readonly Edge[],
   figures: readonly Reckoning[],
   departAt: (index: number) => number,
 ): Set<number> {
@@ -100,7 +102,7 @@ function skipHelps(
     const before = at(figures, index);
     const worse = Math.min(VERDICT_RANK[before.verdict], VERDICT_RANK[after.verdict]);
     if (worse === VERDICT_RANK.enough) return;
-    const without = reckon(course, at(edges, index), at(edges, index + 2), departAt(index));
+    const without = reckon(course, at(edges, index), at(edges, index + 2), { departL: departAt(index) });
     const rank = VERDICT_RANK[without.verdict];
     if (rank <= worse) return;
     if (VERDICT_RANK[before.verdict] < rank) helped.add(index);
@@ -109,9 +111,9 @@ function skipHelps(
   return helped;
 }
 
-function weakestOf(from: EdgeM, to: EdgeM): Evidence | null {
+function weakestOf(from: Edge, to: Edge): Evidence | null {
   const known = [from.evidence, to.evidence].filter((evidence) => evidence !== null);
   return known.sort((a, b) => EVIDENCE_RANK[a] - EVIDENCE_RANK[b])[0] ?? null;
 }
 
-const gapEdge = ({ kind, id, name, atM, detourM }: EdgeM): GapEdge => ({ kind, id, name, atM, detourM });
+const gapEdge = ({ kind, id, name, atM, detourM }: Edge): GapEdge => ({ kind, id, name, atM, detourM });

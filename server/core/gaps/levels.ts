@@ -1,5 +1,5 @@
 import type { Level } from '../quantity/level.ts';
-import type { Course, EdgeM } from './course.ts';
+import type { Course, Edge } from './course.ts';
 import type { Way } from './need.ts';
 import { amountBetween, breaksInside, jumpAt } from './profile.ts';
 import { standingLPerDay } from './standing.ts';
@@ -8,7 +8,7 @@ import { standingLPerDay } from './standing.ts';
  * Litres of a way as they go place by place: what is charged over them (water goes by every day begun) is spread over
  * the whole way.
  */
-function plainLitres(course: Course, from: EdgeM, to: EdgeM, way: Way): number {
+function plainLitres(course: Course, from: Edge, to: Edge, way: Way): number {
   const onwardL = course.commodity === 'water' ? way.onwardExtraDays * course.rig.water.litresPerDay.high : 0;
   const standingL = way.standingDays * standingLPerDay(course);
   return (
@@ -27,8 +27,8 @@ export function spreadOver(
 
 interface LevelWay {
   readonly course: Course;
-  readonly from: EdgeM;
-  readonly to: EdgeM;
+  readonly from: Edge;
+  readonly to: Edge;
 }
 
 /** A halt of the other commodity on the way: there and back, and the time it takes put as metres off the route. */

@@ -2,7 +2,7 @@ import type { Phrase } from '../phrases/phrases.ts';
 import { SLACK } from '../quantity/slack.ts';
 import { METRES_OF_WAY, type Term } from '../quantity/term.ts';
 import type { Reserve } from '../rig/rig.ts';
-import { type Course, type EdgeM, sketchyM } from './course.ts';
+import { type Course, type Edge, sketchyM } from './course.ts';
 import { amountBetween } from './profile.ts';
 import { standingDays, standingLPerDay } from './standing.ts';
 
@@ -24,7 +24,7 @@ export interface Way {
  * The way from one edge to the next: route, both detours, any further detours (`viaM`, metres), the way past the
  * end of the route, all raised by the allowance.
  */
-export function wayOf(course: Course, from: EdgeM, to: EdgeM, viaM = 0): Way {
+export function wayOf(course: Course, from: Edge, to: Edge, viaM = 0): Way {
   const onward = to.kind === 'end' ? course.onward : null;
   const onwardM = onward?.m ?? 0;
   const offM = from.detourM + to.detourM + viaM + onwardM;
@@ -64,7 +64,7 @@ export interface Litres {
 }
 
 /** Use over a way at the rate the verdict uses, without reserve. */
-export function needOf(course: Course, from: EdgeM, to: EdgeM, way: Way): Litres {
+export function needOf(course: Course, from: Edge, to: Edge, way: Way): Litres {
   if (course.commodity === 'water') return waterFor(course, way.days);
   const terms = course.explain(from.atM, to.atM);
   if (way.offM !== 0) {
@@ -82,7 +82,7 @@ export function needOf(course: Course, from: EdgeM, to: EdgeM, way: Way): Litres
 }
 
 /** Use over the way from `from` to `to` and home again; stays, filling and waiting are on the way out. */
-export function returnNeedL(course: Course, from: EdgeM, to: EdgeM): number {
+export function returnNeedL(course: Course, from: Edge, to: Edge): number {
   const offM = 2 * (from.detourM + to.detourM);
   const litres =
     amountBetween(course.litres.out, from.atM, to.atM) +

@@ -3,7 +3,7 @@ import type { GapGrades } from '../../contract/crew.ts';
 import type { Level } from '../quantity/level.ts';
 import { SLACK } from '../quantity/slack.ts';
 import type { Term } from '../quantity/term.ts';
-import { type Course, type EdgeM, sketchyM } from './course.ts';
+import { type Course, type Edge, sketchyM } from './course.ts';
 import { gapGrades } from './gap-grades.ts';
 import { firstBelowM, levelsOf } from './levels.ts';
 import { needOf, reserveOf, type Way, wayOf } from './need.ts';
@@ -32,17 +32,22 @@ export interface Reckoning {
 /** A millimetre: stretches shorter than that are float noise of cutting. */
 const NOISE_M = 1e-3;
 
-/**
- * Reckons the way from `from`, left with `departL` aboard, to `to`. `viaM`: metres of further detours on the way,
- * such as to a supply that turns out to fail, and back. `washingCansL`: of what is aboard, litres in cans kept for washing.
- */
+/** How a way is begun. */
+export interface Departure {
+  /** Aboard, litres. */
+  departL: number;
+  /** Metres of further detours on the way, such as to a supply that turns out to fail, and back; 0 unless told. */
+  viaM?: number;
+  /** Of what is aboard, litres in cans kept for washing; 0 unless told. */
+  washingCansL?: number;
+}
+
+/** Reckons the way from `from` to `to`. */
 export function reckon(
   course: Course,
-  from: EdgeM,
-  to: EdgeM,
-  departL: number,
-  viaM = 0,
-  washingCansL = 0,
+  from: Edge,
+  to: Edge,
+  { departL, viaM = 0, washingCansL = 0 }: Departure,
 ): Reckoning {
   const way = wayOf(course, from, to, viaM);
   const need = needOf(course, from, to, way);

@@ -1,4 +1,4 @@
-import type { Course, EdgeM } from './course.ts';
+import type { Course, Edge } from './course.ts';
 import { amountBetween, breaksInside, jumpAt } from './profile.ts';
 
 /**
@@ -8,7 +8,7 @@ import { amountBetween, breaksInside, jumpAt } from './profile.ts';
  * Without detour, allowance and stays this is the point of safe return of air navigation,
  * distance = fuel / (litres per km out + litres per km home) (check-values P10, P14).
  */
-export function turnBackM(course: Course, from: EdgeM, to: EdgeM, budgetL: number): number | null {
+export function turnBackM(course: Course, from: Edge, to: Edge, budgetL: number): number | null {
   const { out, home } = course.litres;
   const limitM = oneWayLimitM(course, from.atM, to.atM);
 
@@ -30,7 +30,7 @@ export function turnBackM(course: Course, from: EdgeM, to: EdgeM, budgetL: numbe
 }
 
 /** Whether the way back from `to` to `from` is open at all. */
-export function canBeDrivenBack(course: Course, from: EdgeM, to: EdgeM): boolean {
+export function canBeDrivenBack(course: Course, from: Edge, to: Edge): boolean {
   return oneWayLimitM(course, from.atM, to.atM) === to.atM;
 }
 

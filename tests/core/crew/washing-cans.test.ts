@@ -29,10 +29,10 @@ it('water in cans kept for washing is nobody’s drinking water', () => {
   // 735 km of 245 km a day are three days.
   const [drinksL, washesL] = [3 * drinkingPerDay.high, 3 * washingPerDay.high];
   expect(washesL).toBeLessThan(20);
-  const apart = reckon(course, startEdge, end, 60, 0, 20).grades!;
+  const apart = reckon(course, startEdge, end, { departL: 60, washingCansL: 20 }).grades!;
   expect(apart.drinking.arriveL).toBeCloseTo(40 - drinksL, 9);
   expect(apart.washing.arriveL).toBeCloseTo(20 - washesL, 9);
-  const shared = reckon(course, startEdge, end, 60).grades!;
+  const shared = reckon(course, startEdge, end, { departL: 60 }).grades!;
   expect(shared.drinking.arriveL).toBeCloseTo(60 - drinksL - washesL, 9);
   const share = drinksL / (drinksL + washesL);
   expect(usableL(course.rig, 60, 5, 20)).toBeCloseTo(Math.min(55, 35 / share), 9);

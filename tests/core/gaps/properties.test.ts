@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Gap } from '../../../server/contract/analysis.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { Course, EdgeM } from '../../../server/core/gaps/course.ts';
+import type { Course, Edge } from '../../../server/core/gaps/course.ts';
 import { VERDICT_RANK } from '../../../server/core/gaps/verdict.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
 import { gapsInKm } from '../../helpers/in-km.ts';
@@ -80,8 +80,8 @@ const course = fc
     figures: rig,
   }));
 
-const edgesOf = (points: EdgeM[]): EdgeM[] => [startEdge, ...points, endEdge(LENGTH_M)];
-const reckoned = (wanted: Course, points: EdgeM[]): Gap[] =>
+const edgesOf = (points: Edge[]): Edge[] => [startEdge, ...points, endEdge(LENGTH_M)];
+const reckoned = (wanted: Course, points: Edge[]): Gap[] =>
   gapsInKm(wanted, edgesOf(points), wanted.rig[wanted.commodity].drawableL);
 const ranks = (gaps: Gap[]) => gaps.map((gap) => VERDICT_RANK[gap.verdict]);
 
@@ -102,7 +102,7 @@ describe('gaps', () => {
   test('should never get a longer longest one from one more point without detours', () => {
     fc.assert(
       fc.property(course, passings, fc.integer({ min: 0, max: LENGTH_M }), (changes, points, atM) => {
-        const longest = (some: EdgeM[]) =>
+        const longest = (some: Edge[]) =>
           Math.max(...reckoned(courseOf(changes), some).map((gap) => gap.lengthKm));
         const more = [...points, passingEdge(atM)].sort((a, b) => a.atM - b.atM);
         expect(longest(more)).toBeLessThanOrEqual(longest(points));

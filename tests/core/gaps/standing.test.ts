@@ -46,7 +46,7 @@ describe('standing', () => {
 
 describe('a way with standing at its ends', () => {
   it('needs the fuel that goes while filling and while waiting, each in its place', () => {
-    const { needL, arriveL, levels, needTerms } = reckon(fuel, from, to, 100);
+    const { needL, arriveL, levels, needTerms } = reckon(fuel, from, to, { departL: 100 });
     expect(needL).toBeCloseTo(17 + 0.75 * FUEL_PER_DAY_L, 9);
     expect(arriveL).toBeCloseTo(100 - 17 - 0.75 * FUEL_PER_DAY_L, 9);
     const filledL = 100 - 0.5 * FUEL_PER_DAY_L;
@@ -63,14 +63,14 @@ describe('a way with standing at its ends', () => {
   });
 
   it('tells no filling and waiting where there is none', () => {
-    const { needTerms, levels } = reckon(fuel, passingEdge(100_000), passingEdge(200_000), 100);
+    const { needTerms, levels } = reckon(fuel, passingEdge(100_000), passingEdge(200_000), { departL: 100 });
     expect(needTerms.map(phraseOf)).toEqual(['along-the-route-at']);
     expect(levels).toHaveLength(2);
   });
 
   it('needs water for every day begun, what goes while filling gone at once', () => {
     // 100 km of 245 a day and three quarters of a day: 1.16 days, two begun.
-    const { way, needL, levels } = reckon(water, from, to, 70);
+    const { way, needL, levels } = reckon(water, from, to, { departL: 70 });
     expect(way.days).toBeCloseTo(100 / 245 + 0.75, 9);
     expect(way.standingDays).toBe(0.75);
     expect(needL).toBe(36);

@@ -30,7 +30,11 @@ export function driveStretch(stretch: Stretch): StretchDrive {
 function reckonDrive(stretch: Stretch): StretchDrive {
   const { course, from, to, tankL, cans, canL, detours } = stretch;
   const viaM = detours.reduce((sum, { bothWaysM }) => sum + bothWaysM, 0);
-  const figures = reckon(course, from, to, tankL + cans * canL, viaM, washingCansL(stretch));
+  const figures = reckon(course, from, to, {
+    departL: tankL + cans * canL,
+    viaM,
+    washingCansL: washingCansL(stretch),
+  });
   const points = levelsOf({ course, from, to }, figures, detours);
   const { levels, poursM } = containersAlong(points, {
     capacityL: drawableOf(stretch),

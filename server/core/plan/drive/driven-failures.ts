@@ -69,7 +69,7 @@ function onwardL(
 ): number | null {
   const { course } = side;
   const viaM = inVainM(course, leg.to) + costOf(haltsBetween(foreign, leg.from, to));
-  const on = reckon(course, leg.from, to, leg.figures.departL, viaM);
+  const on = reckon(course, leg.from, to, { departL: leg.figures.departL, viaM });
   const drinking = on.grades?.drinking ?? on;
   const leftL = spendReserve
     ? Math.min(on.arriveL, drinking.arriveL)

@@ -1,4 +1,4 @@
-import type { EdgeM } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course.ts';
 import { drinkingShare } from '../../gaps/gap-grades.ts';
 import { returnNeedL } from '../../gaps/need.ts';
 import { canBeDrivenBack } from '../../gaps/turn-back.ts';
@@ -48,7 +48,7 @@ export function reachesOn(failing: FailingSide, hop: Hop, following: readonly Ho
  * Whether a place of a hop can be gone to and the hop's beginning be regained, every halt of the other commodity on the
  * way made: its end, where that gives nothing, or a place on the way where the other commodity was sought in vain.
  */
-export function reachesBack(failing: FailingSide, hop: Hop, place: EdgeM): boolean {
+export function reachesBack(failing: FailingSide, hop: Hop, place: Edge): boolean {
   const { side } = failing;
   const from = leaving(edgeAt(side, hop.from), hop.filledL);
   return backwardsL(failing, { from, stock: hop, place }, SLACK) !== null;
@@ -57,9 +57,9 @@ export function reachesBack(failing: FailingSide, hop: Hop, place: EdgeM): boole
 /** A way that is gone to a place and back. */
 interface WayBack {
   /** As it was left. */
-  readonly from: EdgeM;
+  readonly from: Edge;
   readonly stock: Stock;
-  readonly place: EdgeM;
+  readonly place: Edge;
 }
 
 /**
@@ -78,7 +78,7 @@ export function backwardsL(
 }
 
 /** The place of a supply of the other commodity on the way of this one; the way to it is a halt's. */
-export const onTheWay = ({ id, name, atM }: EdgeM): EdgeM => ({
+export const onTheWay = ({ id, name, atM }: Edge): Edge => ({
   kind: 'passing',
   id: `${id} on the way`,
   name,
@@ -88,7 +88,7 @@ export const onTheWay = ({ id, name, atM }: EdgeM): EdgeM => ({
 });
 
 /** Litres out and home again, with detours on the way out; water by days begun may begin one more for them. */
-function backNeedL({ course }: CarrySide, from: EdgeM, to: EdgeM, viaM: number): number {
+function backNeedL({ course }: CarrySide, from: Edge, to: Edge, viaM: number): number {
   const begunL =
     course.commodity === 'water' && course.charge === 'days-begun' && viaM > 0
       ? course.rig.water.litresPerDay.high

@@ -1,5 +1,5 @@
 import type { Evidence } from '../../../contract/common.ts';
-import type { EdgeM } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course.ts';
 import { type CarrySide, edgeAt } from '../side/carry-side.ts';
 import type { Departure } from './stock.ts';
 
@@ -49,7 +49,7 @@ export function mostCansAt(side: Pick<CarrySide, 'edges'>, { hops }: Pick<Leg, '
 }
 
 /** What the evidence of a leg is at its weaker end; null between start and end. */
-export function weakestEnd(from: EdgeM, to: EdgeM): Evidence | null {
+export function weakestEnd(from: Edge, to: Edge): Evidence | null {
   const ranks: Evidence[] = ['doubtful', 'implied', 'stated', 'confirmed'];
   return ranks.find((rank) => from.evidence === rank || to.evidence === rank) ?? null;
 }

@@ -1,4 +1,4 @@
-import type { Course, EdgeM } from '../../gaps/course.ts';
+import type { Course, Edge } from '../../gaps/course.ts';
 import { standingLPerDay } from '../../gaps/standing.ts';
 import { type CarrySide, drawableOf } from './carry-side.ts';
 import { isSamePlace, type SupplyEdge } from './supply-edge.ts';
@@ -32,14 +32,14 @@ function haltAt(side: CarrySide, edge: SupplyEdge, payer: Course): Halt {
 }
 
 /** Whether a supply is where a halt is made. */
-export const isAtHalt = (edge: EdgeM, halt: Halt): boolean => isSamePlace(edge, halt.edge);
+export const isAtHalt = (edge: Edge, halt: Halt): boolean => isSamePlace(edge, halt.edge);
 
 /** Days of standing as the metres of detour that use as much. */
 const asDetourM = (payer: Course, days: number): number =>
   days === 0 ? 0 : (days * standingLPerDay(payer)) / payer.off.litres;
 
 /** Going to a supply that gives nothing, and back to the route, metres; the waiting there included. */
-export const inVainM = (course: Course, edge: EdgeM): number =>
+export const inVainM = (course: Course, edge: Edge): number =>
   2 * edge.detourM + asDetourM(course, edge.waitDays ?? 0);
 
 /** All that halts cost, metres. */
@@ -49,7 +49,7 @@ export const costOf = (halts: readonly Halt[]): number => halts.reduce((sum, { c
  * Halts of the other commodity on the way from one edge to the next. One at the very place of an edge lies before it,
  * where it is not the edge's own.
  */
-export const haltsBetween = (halts: readonly Halt[], from: EdgeM, to: EdgeM): Halt[] =>
+export const haltsBetween = (halts: readonly Halt[], from: Edge, to: Edge): Halt[] =>
   halts.filter(
     ({ edge, atM }) =>
       atM <= to.atM &&

@@ -1,4 +1,4 @@
-import type { EdgeM } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course.ts';
 
 /** What a supply gives, beyond its being one. */
 export interface SupplyTerms {
@@ -11,7 +11,7 @@ export interface SupplyTerms {
 }
 
 /** Start, end, or a passing that may be used; without terms a supply gives all that is wanted, at once. */
-export interface SupplyEdge extends EdgeM {
+export interface SupplyEdge extends Edge {
   readonly terms?: SupplyTerms;
   /** The user said something of it. */
   readonly ofUser?: boolean;
@@ -23,7 +23,7 @@ export interface SupplyEdge extends EdgeM {
 export const isBound = ({ terms }: SupplyEdge): boolean =>
   terms !== undefined && (terms.mostL !== null || !terms.fillsCans);
 
-type Place = Pick<EdgeM, 'id' | 'atM'>;
+type Place = Pick<Edge, 'id' | 'atM'>;
 
 /** Whether both are the same point at the same place of the route: fuel and water of it are one halt with one detour. */
 export const isSamePlace = (a: Place, b: Place): boolean => a.id === b.id && a.atM === b.atM;

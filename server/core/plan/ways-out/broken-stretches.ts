@@ -50,6 +50,6 @@ function missingBetween(side: CarrySide, from: number, to: number): number {
   const start = leaving(edgeAt(side, from), filledL);
   const washingCansL = side.cansDrinkable ? 0 : cans * side.canL;
   const departL = tankL + cans * side.canL;
-  const { marginL, grades } = reckon(side.course, start, edgeAt(side, to), departL, 0, washingCansL);
+  const { marginL, grades } = reckon(side.course, start, edgeAt(side, to), { departL, washingCansL });
   return -Math.min(marginL, grades?.drinking.marginL ?? marginL);
 }

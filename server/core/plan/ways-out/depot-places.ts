@@ -1,5 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { EdgeM } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course.ts';
 import { reckon } from '../../gaps/reckon.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { fewestCans } from '../legs/bearable.ts';
@@ -29,7 +29,7 @@ const NOISE_L = 1e-9;
 /** A place for a depot of one commodity. */
 export interface DepotPlace {
   readonly commodity: Commodity;
-  readonly edge: EdgeM;
+  readonly edge: Edge;
   /** What it is the latest place from. */
   readonly from: SupplyEdge;
   readonly latest: boolean;
@@ -90,7 +90,7 @@ function atOnePlace([a, b, ...more]: readonly DepotPlace[]): DepotPlace[] {
   return [early, { ...late, edge: early.edge, latest: late.edge.atM === early.edge.atM }];
 }
 
-const depotAt = (atM: number): EdgeM => ({
+const depotAt = (atM: number): Edge => ({
   kind: 'passing',
   id: 'depot',
   name: 'the depot',
@@ -110,7 +110,7 @@ function latestPlace(
 ): DepotPlace | null {
   const { commodity } = side;
   const [from, to] = endsOf(side, stretch);
-  const placeAfter = (steps: number): EdgeM => depotAt(from.atM + steps * STEP_M);
+  const placeAfter = (steps: number): Edge => depotAt(from.atM + steps * STEP_M);
   const reaches = (steps: number) => isReached(side, stretch.from, placeAfter(steps), foreign);
   const steps = mostSteps(Math.floor((to.atM - from.atM) / STEP_M) - 1, reaches);
   if (steps === null) return null;
@@ -132,7 +132,7 @@ function mostSteps(most: number, reaches: (steps: number) => boolean): number | 
 }
 
 /** Whether a depot is reached with as many cans as there may be. */
-function isReached(side: CarrySide, from: number, depot: EdgeM, foreign: readonly SupplyEdge[]): boolean {
+function isReached(side: CarrySide, from: number, depot: Edge, foreign: readonly SupplyEdge[]): boolean {
   const { atM } = edgeAt(side, from);
   const trial = { ...side, edges: [...side.edges, depot] };
   const viaM = foreign
@@ -146,12 +146,12 @@ function isReached(side: CarrySide, from: number, depot: EdgeM, foreign: readonl
  * The fewest cans with which the next supply is reached from a depot, come to with what the way to it leaves; no more
  * than can be taken aboard there.
  */
-function leastCansAt(side: CarrySide, stretch: BrokenStretch, depot: EdgeM): number {
+function leastCansAt(side: CarrySide, stretch: BrokenStretch, depot: Edge): number {
   const { course, canL, mostCans } = side;
   const [from, next] = endsOf(side, stretch);
   const { filledL } = fullDeparture(side, stretch.from, cansAllowed(side, stretch.from));
-  const { arriveL } = reckon(course, leaving(from, filledL), depot, filledL);
-  const { marginL, grades } = reckon(course, depot, next, arriveL);
+  const { arriveL } = reckon(course, leaving(from, filledL), depot, { departL: filledL });
+  const { marginL, grades } = reckon(course, depot, next, { departL: arriveL });
   const roomL = drawableOf(side) + mostCans * canL - arriveL;
   return wholeCans(Math.min(roomL, -Math.min(marginL, grades?.drinking.marginL ?? marginL)), canL);
 }

@@ -1,5 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { EdgeM } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course.ts';
 import type { Rescue } from '../../gaps/gap.ts';
 import type { OtherStop } from '../../phrases/plan.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
@@ -70,7 +70,7 @@ const drivingMOf = (stops: Candidates): number =>
 const edgesOf = (stops: Candidates): NonNullable<QuestionChanges['moreEdges']> =>
   byCommodity((commodity) => stops.filter((stop) => stop.commodity === commodity).map(edgeOf));
 
-const edgeOf = ({ point }: Candidate): EdgeM => ({
+const edgeOf = ({ point }: Candidate): Edge => ({
   kind: 'passing',
   id: point.id,
   name: point.name ?? point.kind,

@@ -1,5 +1,6 @@
 import Flatbush from 'flatbush';
 import type { Geometry } from 'geojson';
+import { at } from '../../lists/at.ts';
 import { CHECK_KEYS } from '../tags/age.ts';
 import { isDeciding } from '../tags/vocabulary.ts';
 import { wantedFor } from '../tags/wanted.ts';
@@ -38,11 +39,11 @@ function polygonsOf(geometry: Geometry, hasKind: boolean): UnwrappedPolygon[] {
 
 function boxOf(polygons: readonly UnwrappedPolygon[]): [number, number, number, number] {
   let [west, south, east, north] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const position of polygons.flatMap((polygon) => polygon[0] ?? [])) {
-    west = Math.min(west, position[0]!);
-    east = Math.max(east, position[0]!);
-    south = Math.min(south, position[1]!);
-    north = Math.max(north, position[1]!);
+  for (const [lon, lat] of polygons.flatMap((polygon) => polygon[0] ?? [])) {
+    west = Math.min(west, lon);
+    east = Math.max(east, lon);
+    south = Math.min(south, lat);
+    north = Math.max(north, lat);
   }
   return [west, south, east, north];
 }
@@ -75,55 +76,72 @@ function absorb(area: SupplyFeature, node: SupplyFeature): SupplyFeature {
   };
 }
 
+/** The areas that features of a kind take up, found by place. */
+class Areas {
+  readonly #areas: Area[] = [];
+  readonly #index: Flatbush | null;
+
+  constructor(placed: readonly PlacedFeature[]) {
+    const boxes: [number, number, number, number][] = [];
+    for (const one of placed) {
+      if (one.kinds.length === 0) continue;
+      const polygons = polygonsOf(one.geometry, true);
+      if (polygons.length === 0) continue;
+      const box = boxOf(polygons);
+      boxes.push(box);
+      this.#areas.push({ placed: one, polygons, size: (box[2] - box[0]) * (box[3] - box[1]) });
+    }
+    this.#index = boxes.length === 0 ? null : new Flatbush(boxes.length);
+    for (const [west, south, east, north] of boxes) this.#index?.add(west, south, east, north);
+    this.#index?.finish();
+  }
+
+  /** Those in whose box the place lies, with the longitude at that turn. */
+  *around(lon: number, lat: number): Generator<{ area: Area; lon: number }> {
+    for (const turn of TURNS) {
+      const turned = lon + turn;
+      for (const i of this.#index?.search(turned, lat, turned, lat) ?? []) {
+        yield { area: at(this.#areas, i), lon: turned };
+      }
+    }
+  }
+}
+
+/** The smaller of two areas; of two alike that with the lower id. */
+function smallerOf(a: Area | null, b: Area): Area {
+  if (a === null || b.size < a.size) return b;
+  return b.size === a.size && b.placed.feature.id < a.placed.feature.id ? b : a;
+}
+
+/** The area that takes a node in, if one does. */
+function homeOf({ feature: node, geometry, kinds }: PlacedFeature, areas: Areas): Area | null {
+  if (geometry.type !== 'Point' || !node.id.startsWith('node/') || kinds.length === 0) return null;
+  let home: Area | null = null;
+  for (const { area, lon } of areas.around(node.lon, node.lat)) {
+    if (!area.placed.kinds.some((kind) => kinds.includes(kind))) continue;
+    // An area whose own tags would hide one of the node's supplies does not take it in.
+    const together = wantedFor({ ...node.tags, ...area.placed.feature.tags });
+    if (!node.wanted.every((commodity) => together.includes(commodity))) continue;
+    if (area.polygons.some((polygon) => isInside(polygon, lon, node.lat))) home = smallerOf(home, area);
+  }
+  return home;
+}
+
 /**
  * Merges each node into the area of the same kind that holds it, or on whose edge it lies; of several the smallest.
  * Features come back in their order, without the merged nodes. Nodes are merged in the order of their ids, so that the
  * order of the input does not matter.
  */
 export function mergeNodes(placed: readonly PlacedFeature[]): SupplyFeature[] {
-  const areas: Area[] = [];
-  const boxes: [number, number, number, number][] = [];
-  for (const one of placed) {
-    if (one.kinds.length === 0) continue;
-    const polygons = polygonsOf(one.geometry, true);
-    if (polygons.length === 0) continue;
-    const box = boxOf(polygons);
-    boxes.push(box);
-    areas.push({ placed: one, polygons, size: (box[2] - box[0]) * (box[3] - box[1]) });
-  }
-  if (areas.length === 0) return placed.map(({ feature }) => feature);
-  const index = new Flatbush(areas.length);
-  for (const [west, south, east, north] of boxes) index.add(west, south, east, north);
-  index.finish();
-
+  const areas = new Areas(placed);
   const nodesByArea = new Map<SupplyFeature, SupplyFeature[]>();
   const merged = new Set<SupplyFeature>();
-  for (const { feature: node, geometry, kinds } of placed) {
-    if (geometry.type !== 'Point' || !node.id.startsWith('node/') || kinds.length === 0) continue;
-    let home: Area | null = null;
-    for (const turn of TURNS) {
-      const lon = node.lon + turn;
-      for (const i of index.search(lon, node.lat, lon, node.lat)) {
-        const area = areas[i]!;
-        if (!area.placed.kinds.some((kind) => kinds.includes(kind))) continue;
-        // An area whose own tags would hide one of the node's supplies does not take it in.
-        const together = wantedFor({ ...node.tags, ...area.placed.feature.tags });
-        if (!node.wanted.every((commodity) => together.includes(commodity))) continue;
-        if (!area.polygons.some((polygon) => isInside(polygon, lon, node.lat))) continue;
-        const better =
-          home === null ||
-          area.size < home.size ||
-          (area.size === home.size && area.placed.feature.id < home.placed.feature.id);
-        if (better) home = area;
-      }
-    }
-    if (home === null) continue;
-    merged.add(node);
-    const nodes = nodesByArea.get(home.placed.feature) ?? [];
-    nodes.push(node);
-    nodesByArea.set(home.placed.feature, nodes);
+  for (const one of placed) {
+    const home = homeOf(one, areas)?.placed.feature;
+    if (home === undefined) continue;
+    merged.add(one.feature);
+    nodesByArea.set(home, [...(nodesByArea.get(home) ?? []), one.feature]);
   }
-
   return placed
     .filter(({ feature }) => !merged.has(feature))
     .map(({ feature }) => {

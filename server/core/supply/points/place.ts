@@ -1,22 +1,26 @@
 import type { Geometry, Position } from 'geojson';
+import { numberIn } from '../../lists/at.ts';
+import { pairsOf } from '../../lists/pairs.ts';
+
+/** Degrees. */
+type Spot = readonly [lon: number, lat: number];
 
 /** Rings of one polygon, outer first, with longitudes that run on past ±180 rather than jump. */
-export type UnwrappedPolygon = Position[][];
+export type UnwrappedPolygon = Spot[][];
 
-const isPlace = (position: Position): boolean =>
-  Number.isFinite(position[0]) &&
-  Number.isFinite(position[1]) &&
-  Math.abs(position[0]!) <= 180 &&
-  Math.abs(position[1]!) <= 90;
+/** A position without two numbers is no place on Earth, as such. */
+const spotOf = ([lon = NaN, lat = NaN]: Position): Spot => [lon, lat];
+
+const isPlace = ([lon, lat]: Spot): boolean => Math.abs(lon) <= 180 && Math.abs(lat) <= 90;
 
 const wrapLon = (lon: number): number => (lon >= 180 ? lon - 360 : lon < -180 ? lon + 360 : lon);
 
 /** The positions with each longitude within 180 of the one before, the first within 180 of `nearLon`. */
-function unwrapped(line: readonly Position[], nearLon: number): Position[] {
+function unwrapped(line: readonly Position[], nearLon: number): Spot[] {
   let last = nearLon;
-  return line.map(([lon, lat]) => {
-    last = lon! + 360 * Math.round((last - lon!) / 360);
-    return [last, lat!];
+  return line.map(spotOf).map(([lon, lat]) => {
+    last = lon + 360 * Math.round((last - lon) / 360);
+    return [last, lat];
   });
 }
 
@@ -26,62 +30,60 @@ export function unwrapPolygon(rings: readonly Position[][]): UnwrappedPolygon {
   return rings.map((ring) => unwrapped(ring, nearLon));
 }
 
-/** Longitudes at which the parallel `lat` crosses the rings, from west to east: inside between each two. */
-function crossings(polygon: UnwrappedPolygon, lat: number): number[] {
+/** The sides of all rings; the last of each goes back to its first position. */
+const sidesOf = (polygon: UnwrappedPolygon): [Spot, Spot][] =>
+  polygon.flatMap((ring) => pairsOf([...ring, ...ring.slice(0, 1)]));
+
+/** Longitudes at which the parallel `lat` crosses the sides, from west to east: inside between each two. */
+function crossings(sides: readonly [Spot, Spot][], lat: number): number[] {
   const lons: number[] = [];
-  for (const ring of polygon) {
-    for (let i = 0; i < ring.length; i += 1) {
-      const [lonA, latA] = ring[i]! as [number, number];
-      const [lonB, latB] = ring[(i + 1) % ring.length]! as [number, number];
-      if (latA <= lat !== latB <= lat) lons.push(lonA + ((lat - latA) / (latB - latA)) * (lonB - lonA));
-    }
+  for (const [[lonA, latA], [lonB, latB]] of sides) {
+    if (latA <= lat !== latB <= lat) lons.push(lonA + ((lat - latA) / (latB - latA)) * (lonB - lonA));
   }
   return lons.sort((a, b) => a - b);
 }
 
 /** True when the position (longitude unwrapped alike) lies inside the polygon or on its edge. */
 export function isInside(polygon: UnwrappedPolygon, lon: number, lat: number): boolean {
-  for (const ring of polygon) {
-    for (let i = 0; i < ring.length; i += 1) {
-      const [lonA, latA] = ring[i]! as [number, number];
-      const [lonB, latB] = ring[(i + 1) % ring.length]! as [number, number];
-      const cross = (lonB - lonA) * (lat - latA) - (latB - latA) * (lon - lonA);
-      const along = (lon - lonA) * (lon - lonB) + (lat - latA) * (lat - latB);
-      if (cross === 0 && along <= 0) return true;
-    }
+  const sides = sidesOf(polygon);
+  for (const [[lonA, latA], [lonB, latB]] of sides) {
+    const cross = (lonB - lonA) * (lat - latA) - (latB - latA) * (lon - lonA);
+    const along = (lon - lonA) * (lon - lonB) + (lat - latA) * (lat - latB);
+    if (cross === 0 && along <= 0) return true;
   }
-  return crossings(polygon, lat).filter((crossing) => crossing > lon).length % 2 === 1;
+  return crossings(sides, lat).filter((crossing) => crossing > lon).length % 2 === 1;
 }
 
 /** Twice the planar area in square degrees with longitude shortened by latitude: for comparing sizes only. */
-function sizeOf(ring: readonly Position[]): number {
+function sizeOf([ring = []]: UnwrappedPolygon): number {
+  const [lon0, lat0] = ring[0] ?? [0, 0];
   let twice = 0;
-  for (let i = 0; i < ring.length; i += 1) {
-    const a = ring[i]!;
-    const b = ring[(i + 1) % ring.length]!;
-    twice +=
-      (a[0]! - ring[0]![0]!) * (b[1]! - ring[0]![1]!) - (b[0]! - ring[0]![0]!) * (a[1]! - ring[0]![1]!);
+  for (const [[lonA, latA], [lonB, latB]] of sidesOf([ring])) {
+    twice += (lonA - lon0) * (latB - lat0) - (lonB - lon0) * (latA - lat0);
   }
-  return Math.abs(twice) * Math.cos((ring[0]![1]! * Math.PI) / 180);
+  return Math.abs(twice) * Math.cos((lat0 * Math.PI) / 180);
 }
 
 /** Shares of the height at which a point on the surface is sought. */
 const SCAN_SHARES = [0.5, 0.25, 0.75, 0.125, 0.375, 0.625, 0.875];
 
 /** The middle of the widest stretch inside the polygon on a parallel through it; null when it has no surface. */
-function onSurface(polygon: UnwrappedPolygon): Position | null {
-  const lats = (polygon[0] ?? []).map((position) => position[1]!);
+function onSurface(polygon: UnwrappedPolygon): Spot | null {
+  const lats = (polygon[0] ?? []).map(([, lat]) => lat);
   const south = lats.reduce((a, b) => Math.min(a, b), 90);
   const north = lats.reduce((a, b) => Math.max(a, b), -90);
+  const sides = sidesOf(polygon);
   for (const share of SCAN_SHARES) {
     const lat = south + share * (north - south);
-    const lons = crossings(polygon, lat);
-    let best: Position | null = null;
+    const lons = crossings(sides, lat);
+    let best: Spot | null = null;
     let width = 0;
     for (let i = 0; i + 1 < lons.length; i += 2) {
-      if (lons[i + 1]! - lons[i]! <= width) continue;
-      width = lons[i + 1]! - lons[i]!;
-      best = [(lons[i]! + lons[i + 1]!) / 2, lat];
+      const west = numberIn(lons, i);
+      const east = numberIn(lons, i + 1);
+      if (east - west <= width) continue;
+      width = east - west;
+      best = [(west + east) / 2, lat];
     }
     if (best !== null) return best;
   }
@@ -89,27 +91,24 @@ function onSurface(polygon: UnwrappedPolygon): Position | null {
 }
 
 /** Half way along a line, measured in degrees with longitude shortened by latitude (the place matters, not the measure). */
-function halfWay(line: readonly Position[]): { position: Position; length: number } | null {
-  const first = line[0];
+function halfWay(line: readonly Position[]): { place: Spot; length: number } | null {
+  const points = unwrapped(line, line[0]?.[0] ?? 0);
+  const [first] = points;
   if (first === undefined) return null;
-  const points = unwrapped(line, first[0]!);
-  const steps = points.slice(1).map((point, i) => {
-    const before = points[i]!;
-    const shrink = Math.cos((before[1]! * Math.PI) / 180);
-    return Math.hypot((point[0]! - before[0]!) * shrink, point[1]! - before[1]!);
+  const steps = pairsOf(points).map(([[lonA, latA], [lonB, latB]]) => {
+    const shrink = Math.cos((latA * Math.PI) / 180);
+    return { lonA, latA, lonB, latB, length: Math.hypot((lonB - lonA) * shrink, latB - latA) };
   });
-  const length = steps.reduce((sum, step) => sum + step, 0);
+  const length = steps.reduce((sum, step) => sum + step.length, 0);
   let left = length / 2;
-  for (const [i, step] of steps.entries()) {
+  for (const { lonA, latA, lonB, latB, length: step } of steps) {
     if (step > 0 && left <= step) {
-      const a = points[i]!;
-      const b = points[i + 1]!;
       const share = left / step;
-      return { position: [a[0]! + share * (b[0]! - a[0]!), a[1]! + share * (b[1]! - a[1]!)], length };
+      return { place: [lonA + share * (lonB - lonA), latA + share * (latB - latA)], length };
     }
     left -= step;
   }
-  return { position: points[0]!, length };
+  return { place: first, length };
 }
 
 /** All the positions of a geometry. */
@@ -133,38 +132,40 @@ function positionsOf(geometry: Geometry): Position[] {
 const rank = (geometry: Geometry): number =>
   geometry.type.endsWith('Polygon') ? 2 : geometry.type.endsWith('LineString') ? 1 : 0;
 
-function placeOn(geometry: Geometry): Position | null {
+function placeOn(geometry: Geometry): Spot | null {
   switch (geometry.type) {
     case 'Point':
-      return geometry.coordinates;
-    case 'MultiPoint':
-      return geometry.coordinates[0] ?? null;
+      return spotOf(geometry.coordinates);
+    case 'MultiPoint': {
+      const [first] = geometry.coordinates;
+      return first === undefined ? null : spotOf(first);
+    }
     case 'LineString':
-      return halfWay(geometry.coordinates)?.position ?? null;
+      return halfWay(geometry.coordinates)?.place ?? null;
     case 'MultiLineString': {
       const halves = geometry.coordinates.map(halfWay).filter((half) => half !== null);
       const longest = halves.reduce<(typeof halves)[number] | null>(
         (best, half) => (best === null || half.length > best.length ? half : best),
         null,
       );
-      return longest?.position ?? null;
+      return longest?.place ?? null;
     }
     case 'Polygon':
       return (
         onSurface(unwrapPolygon(geometry.coordinates)) ??
-        halfWay(geometry.coordinates[0] ?? [])?.position ??
+        halfWay(geometry.coordinates[0] ?? [])?.place ??
         null
       );
     case 'MultiPolygon': {
       const polygons = geometry.coordinates
         .map(unwrapPolygon)
         .filter((polygon) => (polygon[0]?.length ?? 0) > 0)
-        .sort((a, b) => sizeOf(b[0]!) - sizeOf(a[0]!));
+        .sort((a, b) => sizeOf(b) - sizeOf(a));
       for (const polygon of polygons) {
         const place = onSurface(polygon);
         if (place !== null) return place;
       }
-      return halfWay(polygons[0]?.[0] ?? [])?.position ?? null;
+      return halfWay((polygons[0]?.[0] ?? []).map(([lon, lat]) => [lon, lat]))?.place ?? null;
     }
     case 'GeometryCollection': {
       const parts = [...geometry.geometries].sort((a, b) => rank(b) - rank(a));
@@ -183,8 +184,10 @@ function placeOn(geometry: Geometry): Position | null {
  * no place on Earth.
  */
 export function placeOf(geometry: Geometry): [number, number] | null {
-  const positions = positionsOf(geometry);
-  if (positions.length === 0 || !positions.every(isPlace)) return null;
+  const spots = positionsOf(geometry).map(spotOf);
+  if (spots.length === 0 || !spots.every(isPlace)) return null;
   const place = placeOn(geometry);
-  return place === null ? null : [wrapLon(place[0]!), place[1]!];
+  if (place === null) return null;
+  const [lon, lat] = place;
+  return [wrapLon(lon), lat];
 }

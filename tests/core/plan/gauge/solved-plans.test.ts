@@ -72,7 +72,7 @@ describe('the gauge of a plan', () => {
           const viaM = stretch.detours
             .filter((detour) => detour.atM >= atM)
             .reduce((sum, { bothWaysM }) => sum + bothWaysM, 0);
-          const left = reckon(stretch.course, passingEdge(atM), stretch.to, side.onL, viaM);
+          const left = reckon(stretch.course, passingEdge(atM), stretch.to, { departL: side.onL, viaM });
           expect(left.arriveL).toBeCloseTo(runOf(stretch).figures.reserveL, 6);
           lines += 1;
           // Home: the way back along the route, off it to the supply behind, and the reserve.

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Commodity } from '../../../../server/contract/common.ts';
 import type { RigFile } from '../../../../server/contract/rig.ts';
-import type { Course, EdgeM } from '../../../../server/core/gaps/course.ts';
+import type { Course, Edge } from '../../../../server/core/gaps/course.ts';
 import { evenLoad } from '../../../../server/core/mass/load.ts';
 import type { Basis } from '../../../../server/core/plan/drive/basis.ts';
 import type { Stretch } from '../../../../server/core/plan/drive/stretch.ts';
@@ -86,7 +86,7 @@ export const withCourses = (basis: Basis, change: (course: Course) => Course): B
   return { ...basis, sides: { fuel: made('fuel'), water: made('water') } };
 };
 
-export const stopAt = (km: number, detourKm: number, id = `node/${km}`): EdgeM => ({
+export const stopAt = (km: number, detourKm: number, id = `node/${km}`): Edge => ({
   kind: 'passing',
   id,
   name: `Stop ${km}`,

@@ -1,12 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../../server/contract/common.ts';
-import type { EdgeM } from '../../../../server/core/gaps/course.ts';
+import type { Edge } from '../../../../server/core/gaps/course.ts';
 import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts';
 import { courseOf, endEdge, startEdge } from '../../../helpers/course.ts';
 import { stopFailsRows, turnBacksOf } from '../contracted.ts';
 import { basisFrom, stopAt } from './small-basis.ts';
 
-const side = (commodity: Commodity, lengthKm: number, stops: EdgeM[]): CarrySide => {
+const side = (commodity: Commodity, lengthKm: number, stops: Edge[]): CarrySide => {
   const course = courseOf({ commodity, lengthM: lengthKm * 1000 });
   return {
     commodity,
