@@ -4,7 +4,7 @@ import type { RunnerTestCase, RunnerTestFile } from 'vitest';
 import { TestRunner } from 'vitest';
 import { REAL_MARK } from '../helpers/real.ts';
 import { addNote, noteReader } from './notes.ts';
-import { HELD_BY, HITS_FACTOR, PROPERTY_MS, SEED, TRY_MS } from './settings.ts';
+import { HELD_BY, HITS_FACTOR, PROPERTY_MS, QUIET_MS, SEED, TRY_MS } from './settings.ts';
 
 /** What the switches in the code look at: see the instrumenter of Stryker. */
 interface Switches {
@@ -52,7 +52,9 @@ export default class MutantRunner extends TestRunner {
     // Real data is not there on every machine: what it alone would notice does not count.
     if (test.fullTestName.includes(REAL_MARK)) return;
     const once = TestRunner.getTestFn(test);
+    const startedMs = performance.now();
     const hits = await this.#hitsOf(test, once);
+    const patienceMs = Math.max(QUIET_MS, 3 * (performance.now() - startedMs));
     for (const note of readNotes()) if (note.note === 'noticed') noticed.add(note.id);
     const left = Object.entries(hits).filter(([id]) => !noticed.has(id) && heldBy(id, test.file));
     if (left.length === 0) return;
@@ -63,7 +65,7 @@ export default class MutantRunner extends TestRunner {
       if (spent > TRY_MS) continue;
       addNote(NOTES, { note: 'trying', by: process.pid, id });
       const startMs = processorMs();
-      if (await fails(once, id, count)) found.push(id);
+      if (await fails(() => endOf(once, patienceMs), id, count)) found.push(id);
       spentMs.set(id, spent + processorMs() - startMs);
     }
     addNote(NOTES, { note: 'idle', by: process.pid });
@@ -110,7 +112,32 @@ export default class MutantRunner extends TestRunner {
   }
 }
 
-async function fails(once: () => unknown, id: string, count: number): Promise<boolean> {
+/** How often is looked whether a test still does something, ms. */
+const LOOK_MS = 1_000;
+/** What the process itself uses of the processor between two looks while it only waits, ms at most. */
+const WAITING_MS = 50;
+
+/** The end of a test; throws when it has only waited for so long, which it would for ever. */
+async function endOf(once: () => unknown, patienceMs: number): Promise<void> {
+  let look: NodeJS.Timeout | undefined;
+  let quietMs = 0;
+  let usedMs = processorMs();
+  const waitsForEver = new Promise<never>((_resolve, reject) => {
+    look = setInterval(() => {
+      const nowMs = processorMs();
+      quietMs = nowMs - usedMs > WAITING_MS ? 0 : quietMs + LOOK_MS;
+      usedMs = nowMs;
+      if (quietMs > patienceMs) reject(new Error(`waits for ever: nothing done in ${quietMs} ms`));
+    }, LOOK_MS);
+  });
+  try {
+    await Promise.race([once(), waitsForEver]);
+  } finally {
+    clearInterval(look);
+  }
+}
+
+async function fails(once: () => Promise<void>, id: string, count: number): Promise<boolean> {
   switches.activeMutant = id;
   switches.hitCount = 0;
   switches.hitLimit = HITS_FACTOR * count + 10_000;

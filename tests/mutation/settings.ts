@@ -57,5 +57,8 @@ export const TRY_MS = 5_000;
 /** A mutant that keeps a test busy for so long runs for ever, and is noticed; seconds of the processor. */
 export const STUCK_S = 40;
 
+/** A mutant with which a test waits for so long and does nothing waits for ever, and is noticed; ms. */
+export const QUIET_MS = 8_000;
+
 /** How many times as often as the whole code a mutant may be come by in one test before it is taken to run for ever. */
 export const HITS_FACTOR = 100;
