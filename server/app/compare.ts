@@ -36,7 +36,7 @@ export function compareRigs(
   }
   const [first] = rows;
   if (first === undefined) throw new Error('a comparison of no rig was not refused');
-  const { route, standing } = first.analysis;
+  const { route, extracts, standing } = first.analysis;
   const common = sharedCautions(rows.map((row) => row.analysis.cautions));
   const commonKeys = new Set(common.map(keyOf));
   return {
@@ -44,6 +44,7 @@ export function compareRigs(
     value: {
       route: { name: route.name, lengthKm: route.lengthKm },
       notice: loaded.notice,
+      extracts,
       rigs: rows.map(({ name, analysis }) => ({
         ...compareRow(name, analysis),
         cautions: analysis.cautions.filter((caution) => !commonKeys.has(keyOf(caution))),

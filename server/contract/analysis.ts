@@ -22,6 +22,21 @@ import { MassReport } from './vehicle.ts';
 const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
   Type.Union([schema, Type.Null()]);
 
+/** Map data that the answer rests on. */
+export const Extract = Type.Object({
+  /** The file as the user named it. */
+  source: Type.String(),
+  /** ISO time or date for which its content holds; null when nobody told, or what was told cannot be. */
+  asOf: nullable(Type.String()),
+  asOfBy: nullable(Type.Union([Type.Literal('file'), Type.Literal('user')])),
+  /** ISO time of the newest edit among its supplies near the route; null when none is dated. */
+  newestEdit: nullable(Type.String()),
+  /** Whom to credit, and under what terms the data are; null when the file does not tell. */
+  attribution: nullable(Type.String()),
+  licence: nullable(Type.String()),
+});
+export type Extract = Static<typeof Extract>;
+
 /** One place where the route comes by a supply point. */
 export const Passing = Type.Object({
   /** "node/123", "way/45", "relation/6", "own/…" */
@@ -179,6 +194,7 @@ export const Analysis = Type.Object({
     bbox: Bbox,
     longestStepKm: Type.Number(),
   }),
+  extracts: Type.Array(Extract),
   passings: Type.Array(Passing),
   fuel: Report,
   water: Report,

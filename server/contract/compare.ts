@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox';
-import { Edge } from './analysis.ts';
+import { Edge, Extract } from './analysis.ts';
 import { Caution, Reason, Verdict } from './common.ts';
 import { RigFile } from './rig.ts';
 import { TripFile } from './trip.ts';
@@ -113,6 +113,7 @@ export const Comparison = Type.Object({
   route: Type.Object({ name: Type.String(), lengthKm: Type.Number() }),
   /** Set when the land is invented and must not be driven by. */
   notice: nullable(Type.String()),
+  extracts: Type.Array(Extract),
   rigs: Type.Array(ComparedRig),
   /** Cautions that every rig's analysis has, and those of the comparison itself. */
   cautions: Type.Array(Caution),

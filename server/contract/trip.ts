@@ -97,6 +97,20 @@ export const TripFile = Type.Object(
     ),
     /** What the user found out about the water of single points: salt, depth, flow. */
     waterNotes: Type.Optional(Type.Array(WaterNote, { maxItems: 5000 })),
+    /** What the user vouches for of single extracts, by the file as it is given or its name alone. */
+    extracts: Type.Optional(
+      Type.Array(
+        Type.Object(
+          {
+            file: Type.String({ minLength: 1, maxLength: 500 }),
+            /** The day for which its content holds, where the file does not tell. */
+            asOf: Type.Optional(IsoDate),
+          },
+          closed,
+        ),
+        { maxItems: 100 },
+      ),
+    ),
     /** Areas the user vouches for: the extracts show every supply of that commodity in them. */
     cover: Type.Optional(
       Type.Array(

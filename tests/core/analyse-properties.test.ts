@@ -173,7 +173,7 @@ describe('an analysis', () => {
         const covered = (cover: typeof WORLD_COVER) =>
           analysisOf({
             document: documentOf([route]),
-            supplies: { features, cover, skipped: [], cautions: [] },
+            supplies: { extracts: [], features, cover, skipped: [], cautions: [] },
             trip: { ...inputOf().trip, ...thirsty },
           });
         const halved = WORLD_COVER.map((area) => ({

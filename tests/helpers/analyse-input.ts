@@ -67,7 +67,7 @@ export function inputOf(changes: Partial<AnalyseInput> & { features?: MappedFeat
   const { features, ...rest } = changes;
   return {
     document: equatorDocument(1340),
-    supplies: { features: features ?? [], cover: WORLD_COVER, skipped: [], cautions: [] },
+    supplies: { extracts: [], features: features ?? [], cover: WORLD_COVER, skipped: [], cautions: [] },
     rig: EXAMPLE_RIG,
     trip: {
       aboard: { fuelKmSinceFill: 0, waterDaysSinceFill: 0 },

@@ -242,6 +242,7 @@ export function sampleReply(): AnalysisReply {
         bbox: [86, -37.3, 92, -33.4],
         longestStepKm: 20,
       },
+      extracts: [],
       passings,
       fuel,
       water,

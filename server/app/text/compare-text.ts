@@ -1,4 +1,5 @@
 import type { ComparedCommodity, ComparedMass, ComparedRig, Comparison } from '../../contract/compare.ts';
+import { extractLines } from './extracts-text.ts';
 import { figure, km, VERDICT_WORDS } from './figures.ts';
 import { edgeText } from './gap-table.ts';
 import { plain, shortened } from './plain.ts';
@@ -12,7 +13,7 @@ type Row = [what: string, unit: string, cell: (rig: ComparedRig) => string];
 
 /** Several rigs as text for a terminal: a line for each figure, a column for each rig. */
 export function compareText(comparison: Comparison): string {
-  const { route, rigs, cautions, standing, notice } = comparison;
+  const { route, extracts, rigs, cautions, standing, notice } = comparison;
   const columns: Column[] = [
     { head: 'what', unit: '', lean: 'left' },
     { head: 'unit', unit: '', lean: 'left' },
@@ -27,7 +28,10 @@ export function compareText(comparison: Comparison): string {
     );
   const blocks = [
     ...(notice === null ? [] : [[notice]]),
-    [`${plain(route.name)}: ${km(route.lengthKm)}, ${rigs.length === 1 ? '1 rig' : `${rigs.length} rigs`}`],
+    [
+      `${plain(route.name)}: ${km(route.lengthKm)}, ${rigs.length === 1 ? '1 rig' : `${rigs.length} rigs`}`,
+      ...extractLines(extracts),
+    ],
     cells(ROWS),
     [
       'The worst gap is that of the worst verdict, of these the one of least margin. Masses are the worst of departure, all tanks and cans full, nothing left, and any place on the way.',

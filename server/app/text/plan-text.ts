@@ -1,5 +1,6 @@
 import type { Analysis } from '../../contract/analysis.ts';
 import type { Plan, PlanAim, PlanCarry, PlanEdge, PlanLeg } from '../../contract/plan.ts';
+import { extractLines } from './extracts-text.ts';
 import { figure, km, litres } from './figures.ts';
 import { plain } from './plain.ts';
 import { type Column, tableText } from './table-text.ts';
@@ -42,6 +43,7 @@ export function planText(
   const { route } = analysis;
   const lines = [
     `Carry plan: ${plain(route.name === '' ? routeName : route.name)}, ${km(route.lengthKm)}`,
+    ...extractLines(analysis.extracts),
     '',
   ];
   if (plan.status === 'out-of-time')

@@ -3,6 +3,7 @@ import type { Caution } from '../../contract/common.ts';
 import { commodityWord } from '../../words/answer/names.ts';
 import { crewText } from './crew-text.ts';
 import { daysText } from './days-text.ts';
+import { extractLines } from './extracts-text.ts';
 import { figure, km } from './figures.ts';
 import { fuelUseText } from './fuel-text.ts';
 import { carriedText, gapTable } from './gap-table.ts';
@@ -21,6 +22,7 @@ export function reportText(analysis: Analysis, notice: string | null): string {
   if (notice !== null) blocks.push([notice]);
   blocks.push([
     `${plain(route.name)}: ${km(route.lengthKm)}, ${plain(rig.name ?? 'unnamed rig')}`,
+    ...extractLines(analysis.extracts),
     ...(['fuel', 'water'] as const).map((commodity) => {
       const report = analysis[commodity];
       const stretch = km(report.gaps[report.longest]!.lengthKm);

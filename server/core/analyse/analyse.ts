@@ -99,6 +99,7 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
 
   const analysis: Analysis = {
     route: routeTold(route),
+    extracts: judged.extracts,
     passings: judged.passings,
     fuel: fuel.report,
     water: water.report,

@@ -10,6 +10,7 @@ import type { Days, Night } from '../pace/day.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { Reason } from '../phrases/reasons.ts';
 import type { Assumption } from '../quantity/assumption.ts';
+import type { DatedExtract } from '../supply/points/dated.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import type { TreatmentReport } from '../treatment/line/report.ts';
 
@@ -23,6 +24,8 @@ export interface Analysis {
     readonly bbox: Bbox;
     readonly longestStepM: number;
   };
+  /** The map data that it rests on, in the order in which they were given. */
+  readonly extracts: readonly DatedExtract[];
   /** Every supply point seen in the corridor, counting or not, in route order. */
   readonly passings: readonly Passing[];
   readonly fuel: Report;

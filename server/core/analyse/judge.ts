@@ -6,6 +6,7 @@ import { judgedOnReach } from '../pace/season-on-reach.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import { classify, type Judging } from '../supply/judge/rules.ts';
+import { type DatedExtract, datedSupplies } from '../supply/points/dated.ts';
 import { toSupplyFeatures } from '../supply/points/features.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
@@ -31,13 +32,15 @@ export interface Judged {
   readonly passings: readonly Passing[];
   readonly cautions: readonly Caution[];
   readonly skipped: readonly PassedOver[];
+  readonly extracts: readonly DatedExtract[];
 }
 
 /** Every supply of the corridor, judged for the day on which it is reached, with the hours of arrival. */
 export function judge(settled: Settled, facts: JudgeFacts): Judged {
   const { route, supplies, pace, openingHours } = facts;
   const { rig, trip } = settled;
-  const located = toSupplyFeatures(supplies.features);
+  const dated = datedSupplies(supplies, trip.extracts, facts.today);
+  const located = toSupplyFeatures(dated.features);
   const judging = judgingOf(settled, facts);
   const departing = classify(located.features, judging);
   const { points, passings: judged } = judgedOnReach({
@@ -55,7 +58,13 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
     read: openingHours,
     waterLPerDay: rig.water.litresPerDay.high,
   });
-  return { points, passings, cautions, skipped: located.skipped };
+  return {
+    points,
+    passings,
+    cautions: [...dated.cautions, ...cautions],
+    skipped: located.skipped,
+    extracts: dated.extracts,
+  };
 }
 
 function judgingOf({ rig, trip }: Settled, { route, today }: JudgeFacts): Judging {

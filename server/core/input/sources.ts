@@ -52,6 +52,25 @@ export interface MappedFeature {
   tags: Tags;
   /** ISO time of the last edit, null when the source does not tell. */
   editedAt: string | null;
+  /** The extract that it was read from; absent for what the user marked on the route. */
+  source?: string;
+}
+
+/** What a map file says of itself. */
+export interface MapPapers {
+  /** ISO time for which its content holds; null when it does not tell. */
+  asOf: string | null;
+  /** Whom to credit, and under what terms the data are; null when it does not tell. */
+  attribution: string | null;
+  licence: string | null;
+}
+
+/** An extract as it was read. */
+export interface MapExtract extends MapPapers {
+  /** The file as the user named it. */
+  source: string;
+  /** ISO time of the newest edit among its supplies near the route; null when none is dated. */
+  newestEdit: string | null;
 }
 
 /** A place for which an extract would show every supply of that commodity if there were one. */
@@ -72,6 +91,7 @@ export interface PassedOver {
 
 /** What all the extracts together hold. */
 export interface Supplies {
+  extracts: MapExtract[];
   features: MappedFeature[];
   cover: CoverArea[];
   skipped: PassedOver[];

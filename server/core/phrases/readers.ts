@@ -36,11 +36,20 @@ export type NoCoverWhy = 'waypoints' | 'no-supply' | 'incomplete' | 'no-area';
 
 /** What to know of an extract. `source` is its file. */
 export interface ReaderCautions extends RouteFileCautions {
+  /** `objects`: those whose age is not known for it; `on`: the date that is not believed. */
+  'age-unknown': {
+    source: string;
+    why: 'untold' | 'ahead' | 'absurd';
+    on: string | null;
+    objects: number;
+  };
   'bounds-unusable': { source: string };
   'bounds-refused': { source: string };
   'cover-guessed': { source: string };
   'cover-none': { source: string; why: NoCoverWhy };
   'deleted-passed-over': { count: number };
+  /** The trip speaks of a file that is not among the extracts. */
+  'extract-not-given': { file: string };
   'extract-incomplete': { source: string; remark: string };
   'extract-empty': { source: string };
   'extract-off-route': { source: string; corridorM: number };

@@ -64,6 +64,7 @@ export interface SupplyFindings {
   'may-be-dry': Tagged;
   'season-unknown': { season: string; dated: boolean };
   stale: Dated;
+  undated: NoFacts;
   'evidence-below': { evidence: Evidence; commodity: Commodity; from: Evidence };
 
   'tags-differ': { id: string; keys: readonly string[] };

@@ -58,6 +58,9 @@ function datesReal(trip: TripFile): Misfit | null {
   for (const [index, note] of (trip.waterNotes ?? []).entries()) {
     dates.push({ path: `/waterNotes/${index}/on`, date: note.on });
   }
+  for (const [index, { asOf }] of (trip.extracts ?? []).entries()) {
+    dates.push({ path: `/extracts/${index}/asOf`, date: asOf });
+  }
   for (const { path, date } of dates) {
     if (date === undefined || isRealDate(date)) continue;
     return { path, misfit: 'date-impossible', facts: { date } };

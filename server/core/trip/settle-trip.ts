@@ -36,6 +36,8 @@ export interface Trip {
   oneWay: readonly SpanM[];
   confirmations: NonNullable<TripFile['confirmations']>;
   waterNotes: NonNullable<TripFile['waterNotes']>;
+  /** What the user vouches for of single extracts. */
+  extracts: NonNullable<TripFile['extracts']>;
   surfaces: readonly SurfaceStretch[];
   /** Hours until the alarm, and from then until help; null when not told. */
   alarmHours: number | null;
@@ -76,6 +78,7 @@ export function settleTrip(file: TripFile): SettledTrip {
       campAfterHours: file.campAfterHours ?? null,
       confirmations: file.confirmations ?? [],
       waterNotes: file.waterNotes ?? [],
+      extracts: file.extracts ?? [],
       alarmHours: file.alarmHours ?? null,
       helpHours: file.helpHours ?? null,
       washingSources: file.washingSources ?? [],

@@ -25,6 +25,17 @@ const NO_COVER: Readonly<Record<NoCoverWhy, string>> = {
   'no-area': 'declares no bounds and its objects span no area',
 };
 
+const AGE_UNKNOWN: Readonly<Record<'untold' | 'ahead' | 'absurd', string>> = {
+  untold: 'does not say how old it is',
+  ahead: 'is dated after today, which is not believed',
+  absurd: 'is dated before there was such a map, which is not believed',
+};
+
+const undatedObjects = (count: number): string =>
+  count === 0
+    ? ''
+    : `, nor do ${count} of its supplies near the route: they are taken to be known one level less well`;
+
 /** What is missing from the map's ground: "no tracks and 3 ways less than …". */
 function missingGround(missing: readonly GroundRank[], cut: number): string {
   const ranks = missing.length === 0 ? [] : [`no ${missing.map((rank) => RANKS[rank]).join(', ')}`];
@@ -56,6 +67,8 @@ export const READER_CAUTIONS = {
       parts`Characters that are not valid in the file's encoding, shown as a replacement mark (in ${file.count} place(s) or more)`,
       file,
     ),
+  'age-unknown': ({ source, why, on, objects }) =>
+    parts`${source} ${AGE_UNKNOWN[why]}${on === null ? '' : ` (${on})`}${undatedObjects(objects)}. Say in the trip of which day it is (extracts: file and asOf)`,
   'bounds-unusable': ({ source }) =>
     parts`${source} declares bounds that are no box on earth; they were not used`,
   'bounds-refused': ({ source }) =>
@@ -71,6 +84,8 @@ export const READER_CAUTIONS = {
   'extract-empty': ({ source }) => parts`${source} holds no object that may give fuel or water.`,
   'extract-off-route': ({ source, corridorM }) =>
     parts`${source} does not touch the route's corridor (${rounded(kmOf(corridorM), 'km', 9)}): it was read but tells nothing of this route. Check that it is the right area.`,
+  'extract-not-given': ({ file }) =>
+    parts`The trip speaks of an extract "${file}", which is not among those given: what it says of it is not used`,
   'features-skipped': ({ source, count }) =>
     parts`${count} features of ${source} could not be used; they are listed as skipped`,
   'ground-thinned': (facts) =>

@@ -116,6 +116,7 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
     parts`Only in season: ${each(facts, ({ season, dated }) => parts`${season}${dated ? '' : ', no date of departure given'}`)}. Ask before you plan on it`,
   stale: (facts) =>
     parts`Last edited or checked on ${dates(facts)}, over three years before: may have changed since`,
+  undated: () => parts`Neither it nor its file says how old it is: confirm it, or vouch for the file's date`,
   'evidence-below': (facts) =>
     parts`${each(facts, ({ evidence, commodity, from }) => parts`Known as ${evidence} only, ${commodity} counts from ${from}`)}: confirm it, or ask for less`,
   'tags-differ': (facts) =>

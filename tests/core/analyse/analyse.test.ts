@@ -118,7 +118,7 @@ describe('cover', () => {
   });
 
   test('of one commodity says nothing for the other', () => {
-    const supplies = { features: [], cover: [eastOf(0)], skipped: [], cautions: [] };
+    const supplies = { extracts: [], features: [], cover: [eastOf(0)], skipped: [], cautions: [] };
     const analysis = analysisOf({ document: equatorDocument(200), supplies });
     expect(analysis.fuel.gaps[0]).toMatchObject({ verdict: 'enough', acrossNoData: false });
     expect(analysis.water.gaps[0]).toMatchObject({ verdict: 'enough', acrossNoData: true });
@@ -126,7 +126,7 @@ describe('cover', () => {
   });
 
   test('that begins on the way leaves the rest as dry, with its place', () => {
-    const supplies = { features: [], cover: [eastOf(900)], skipped: [], cautions: [] };
+    const supplies = { extracts: [], features: [], cover: [eastOf(900)], skipped: [], cautions: [] };
     const analysis = analysisOf({ supplies });
     expect(analysis.fuel.cover).toHaveLength(1);
     expect(analysis.fuel.cover[0]!.fromKm).toBeCloseTo(900, 2);

@@ -52,7 +52,7 @@ describe('the answer in sentences', () => {
   });
 
   test('asks for what is not known instead of proposing cans for it', () => {
-    const supplies = { features: [], cover: [], skipped: [], cautions: [] };
+    const supplies = { extracts: [], features: [], cover: [], skipped: [], cautions: [] };
     const { answer } = analysisOf({ supplies });
     expect(plain(answer.fuel)).toContain('part of it is without map data');
     expect(plain(answer.todo)).toContain('Find out where there is diesel between km 0 and km 1340');

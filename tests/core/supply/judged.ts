@@ -1,6 +1,7 @@
 import type { Commodity } from '../../../server/contract/common.ts';
-import type { MappedFeature, Tags } from '../../../server/core/input/sources.ts';
+import type { Tags } from '../../../server/core/input/sources.ts';
 import { classify, type Judging } from '../../../server/core/supply/judge/rules.ts';
+import type { DatedFeature } from '../../../server/core/supply/points/dated.ts';
 import { toSupplyFeatures } from '../../../server/core/supply/points/features.ts';
 import type { SupplyPoint } from '../../../server/core/supply/points/supply-point.ts';
 
@@ -18,14 +19,17 @@ export interface Place {
   lon?: number;
   lat?: number;
   editedAt?: string | null;
+  /** As `DatedFeature` has it: neither object nor file is dated. */
+  undated?: true;
 }
 
-export function nodeOf(tags: Tags, place: Place = {}): MappedFeature {
+export function nodeOf(tags: Tags, place: Place = {}): DatedFeature {
   return {
     id: place.id ?? 'node/1',
     geometry: { type: 'Point', coordinates: [place.lon ?? 88, place.lat ?? -35] },
     tags,
     editedAt: place.editedAt ?? null,
+    ...(place.undated === undefined ? {} : { undated: place.undated }),
   };
 }
 

@@ -5,6 +5,7 @@ import { boxOf, isNear } from '../../../server/app/near-route.ts';
 import type { Bbox } from '../../../server/contract/common.ts';
 import type { MappedFeature } from '../../../server/core/input/sources.ts';
 import { farCount, farObjects } from '../../../server/io/osm/extract/far-objects.ts';
+import { osmPapers } from '../../../server/io/osm/extract/papers.ts';
 import type { RawElement } from '../../../server/io/osm/extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../../../server/io/osm/extract/raw-extract.ts';
 import { readGeoJson } from '../../../server/io/osm/geojson/read-geojson.ts';
@@ -24,7 +25,7 @@ async function filtered(source: string, elements: readonly RawElement[], near: N
     for (const element of elements) visit({ element, deleted: false });
   };
   const kept = await filterElements(each, { ground: null, near, wantsHull: () => true });
-  return { source, format: 'osm-xml', features: [], bounds: null, ...kept };
+  return { source, format: 'osm-xml', papers: osmPapers({}), features: [], bounds: null, ...kept };
 }
 
 const asPbf = (elements: readonly RawElement[], near: Near, blockSize: number, threadsFromBytes?: number) =>

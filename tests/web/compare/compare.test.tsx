@@ -57,6 +57,7 @@ const MASS: ComparedMass = {
 const COMPARISON: Comparison = {
   route: { name: 'Low Harbour to High Cairn', lengthKm: 1200 },
   notice: null,
+  extracts: [],
   rigs: [
     {
       name: 'Tank ahead of the axle',

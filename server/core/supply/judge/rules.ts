@@ -85,10 +85,14 @@ function worstOf(readings: readonly Reading[]): Reading | null {
   );
 }
 
-/** Takes a level off where the tags are old, and says which check dates were not believed. */
+/** Takes a level off where the tags are old or nobody knows how old, and says which check dates were not believed. */
 function age(reading: Reading, feature: SupplyFeature, on: string): void {
-  const { seenOn, stale, ahead } = ageOf(feature.tags, feature.editedAt, on);
+  const { seenOn, stale, ahead } = ageOf(feature.tags, feature.editedAt, on, feature.mapOn);
   for (const tag of ahead) reading.reasons.push(found('check-date-ahead', { tags: [tag] }));
+  if (seenOn === null && feature.undated === true) {
+    reading.reasons.push(found('undated', {}));
+    reading.evidence = ONE_DOWN[reading.evidence];
+  }
   if (!stale || seenOn === null) return;
   reading.reasons.push(found('stale', { on: seenOn }));
   reading.evidence = ONE_DOWN[reading.evidence];

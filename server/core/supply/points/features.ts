@@ -1,8 +1,9 @@
-import type { MappedFeature, PassedOver, Tags } from '../../input/sources.ts';
+import type { PassedOver, Tags } from '../../input/sources.ts';
 import { hostOf } from '../tags/hosts.ts';
 import { ANY_WITH_WATER } from '../tags/kinds.ts';
 import { matchKinds } from '../tags/match-kinds.ts';
 import { wantedFor } from '../tags/wanted.ts';
+import type { DatedFeature } from './dated.ts';
 import { mergeNodes } from './merge.ts';
 import { placeOf } from './place.ts';
 import type { PlacedFeature, SupplyFeature } from './supply-feature.ts';
@@ -25,13 +26,13 @@ function kindsOf(tags: Tags): string[] {
  * same kind becomes part of that area; nothing else is merged. Every object given is in the result: as a feature, in the `alsoIds` of
  * one, or in `skipped` with the reason.
  */
-export function toSupplyFeatures(mapped: readonly MappedFeature[]): {
+export function toSupplyFeatures(mapped: readonly DatedFeature[]): {
   features: SupplyFeature[];
   skipped: PassedOver[];
 } {
   const skipped: PassedOver[] = [];
   const placed: PlacedFeature[] = [];
-  for (const { id, geometry, tags, editedAt } of mapped) {
+  for (const { id, geometry, tags, editedAt, undated, mapOn } of mapped) {
     const wanted = wantedFor(tags);
     if (wanted.length === 0) {
       skipped.push({ id, reason: { phrase: 'skipped-no-supply', facts: {} } });
@@ -43,6 +44,8 @@ export function toSupplyFeatures(mapped: readonly MappedFeature[]): {
       continue;
     }
     const feature: SupplyFeature = { id, alsoIds: [], lon: place[0], lat: place[1], tags, editedAt, wanted };
+    if (undated !== undefined) feature.undated = undated;
+    if (mapOn !== undefined) feature.mapOn = mapOn;
     placed.push({ feature, geometry, kinds: kindsOf(tags) });
   }
   return { features: mergeNodes(placed), skipped };

@@ -13,6 +13,10 @@ export interface SupplyFeature {
   tags: Tags;
   /** ISO time; the older one where objects were merged. */
   editedAt: string | null;
+  /** Neither the object nor its file is dated. */
+  undated?: true;
+  /** ISO date of the file it was read from: nothing of it is newer. */
+  mapOn?: string;
   wanted: Commodity[];
   /** For each merged node whose tags differ from the area's: the tags as that node has them, and in which keys. */
   otherReadings?: OtherReading[];

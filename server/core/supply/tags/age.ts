@@ -27,15 +27,16 @@ const yearsBefore = (on: string, years: number): string =>
 
 /**
  * How old the tags are on a day (ISO date). An edit after that day is fresh (an older trip is looked at again);
- * a check date after it is a slip of the pen and ignored.
+ * a check date after it, or after the map's own day, is a slip of the pen and ignored.
  */
-export function ageOf(tags: Tags, editedAt: string | null, on: string): Age {
+export function ageOf(tags: Tags, editedAt: string | null, on: string, mapOn = on): Age {
+  const latest = mapOn > on ? on : mapOn;
   const ahead: string[] = [];
   const seen: string[] = editedAt === null ? [] : [editedAt.slice(0, 10)];
   for (const key of CHECK_KEYS) {
     const date = tags[key] === undefined ? null : asDate(tags[key]);
     if (date === null) continue;
-    if (date > on) ahead.push(`${key}=${tags[key]}`);
+    if (date > latest) ahead.push(`${key}=${tags[key]}`);
     else seen.push(date);
   }
   const seenOn = seen.sort().at(-1) ?? null;

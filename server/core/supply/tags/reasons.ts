@@ -66,6 +66,7 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'may-be-dry': WEAKENS,
   'season-unknown': WEAKENS,
   stale: WEAKENS,
+  undated: WEAKENS,
   'evidence-below': BLOCKS,
 
   'tags-differ': ADVISES,

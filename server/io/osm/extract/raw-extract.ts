@@ -1,6 +1,6 @@
 import type { NearGrid } from '../../../app/near-route.ts';
 import type { Bbox } from '../../../contract/common.ts';
-import type { MappedFeature, PassedOver } from '../../../core/input/sources.ts';
+import type { MapPapers, MappedFeature, PassedOver } from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { FarObjects } from './far-objects.ts';
 import type { RawElement } from './raw-element.ts';
@@ -11,6 +11,7 @@ export type ExtractFormat = 'pbf' | 'osm-xml' | 'overpass-json' | 'geojson' | 'g
 export interface RawExtract {
   source: string;
   format: ExtractFormat;
+  papers: MapPapers;
   /** Wanted elements and those that only lend them geometry. */
   elements: RawElement[];
   /** "node/1": the wanted ones among `elements`; those that only lend geometry are not here. */

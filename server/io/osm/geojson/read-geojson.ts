@@ -2,7 +2,7 @@ import type { Geometry } from 'geojson';
 import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
 import { InputProblem } from '../../../core/input/problem.ts';
-import type { MappedFeature, PassedOver } from '../../../core/input/sources.ts';
+import type { MapPapers, MappedFeature, PassedOver } from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
@@ -10,6 +10,7 @@ import { parseKey } from '../extract/element-key.ts';
 import { FarList } from '../extract/far-objects.ts';
 import { HullOfObjects } from '../extract/hull.ts';
 import { OwnIds } from '../extract/own-ids.ts';
+import { osmPapers, plainPapers } from '../extract/papers.ts';
 import { isOnEarth } from '../extract/position.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { commoditiesOf, marksGeneralMap } from '../extract/wanted-tags.ts';
@@ -94,6 +95,8 @@ class FeatureReader {
   general = false;
   placed = 0;
   offEarth = 0;
+  /** Whether any feature says which OSM object it is. */
+  namesOsm = false;
   readonly #ownIds = new OwnIds();
   readonly #source: string;
   readonly #near: NearGrid | null;
@@ -120,6 +123,7 @@ class FeatureReader {
     const properties = isObject(value.properties) ? value.properties : {};
     const identity = geoJsonIdentity(value, properties);
     const tags = geoJsonTags(properties, identity.usedKeys);
+    this.namesOsm ||= identity.id !== null;
     const fallbackId = identity.id ?? this.#nameOf(number);
     if (Object.keys(tags).length === 0) {
       this.skipped.push({ id: fallbackId, reason: { phrase: 'skipped-no-tags', facts: {} } });
@@ -148,6 +152,13 @@ class FeatureReader {
     this.far.add({ ...object, timestamp: editedAt }, box);
     return true;
   }
+}
+
+/** Exports of overpass-turbo and osmtogeojson carry the base's time and the terms; features by OSM ids are OSM's. */
+function papersOf(document: JsonObject, namesOsm: boolean): MapPapers {
+  const { timestamp, copyright, attribution, licence, license } = document;
+  const written = { asOf: timestamp, attribution: copyright ?? attribution, licence: licence ?? license };
+  return namesOsm ? osmPapers(written) : plainPapers(written);
 }
 
 const nowhereOnEarth = (source: string) =>
@@ -191,6 +202,7 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
   return {
     source,
     format: 'geojson',
+    papers: papersOf(document, reader.namesOsm),
     elements: [],
     wanted: new Set(),
     far: reader.far.objects(),

@@ -1,11 +1,23 @@
+import type { MapPapers } from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
+import { osmPapers } from '../extract/papers.ts';
 import type { ParsedElement } from '../extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { incompleteCaution, tellsOfFailure } from '../extract/remark.ts';
 import { filterElements } from '../keep/filter-elements.ts';
 import { isObject, type JsonObject } from './json-object.ts';
 import { overpassElement } from './overpass-element.ts';
+
+/** Overpass tells its base's time and the terms under `osm3s`; others write OSM JSON with the API's own fields. */
+function papersOf({ osm3s, timestamp, copyright, attribution, license }: JsonObject): MapPapers {
+  const base = isObject(osm3s) ? osm3s : {};
+  return osmPapers({
+    asOf: base.timestamp_osm_base ?? timestamp,
+    attribution: base.copyright ?? copyright ?? attribution,
+    licence: license,
+  });
+}
 
 /**
  * Reads an Overpass reply (`out body`, `out center`, `out geom`).
@@ -42,6 +54,7 @@ export async function readOverpassJson(
   return {
     source,
     format: 'overpass-json',
+    papers: papersOf(document),
     ...filtered,
     features: [],
     bounds: isWhole ? bounds.first : null,

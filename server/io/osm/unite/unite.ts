@@ -42,6 +42,13 @@ function winnerOf(earlier: Candidate, later: Candidate): Candidate {
 const lentOf = (candidate: Candidate): Candidate | null =>
   candidate.kind === 'feature' ? null : { ...candidate, element: lentOnly(candidate.element), wanted: false };
 
+/** The same point of the user's, whichever file it is in. */
+function isSameOwn(a: MappedFeature, b: MappedFeature): boolean {
+  const { id: _a, source: _of, ...one } = a;
+  const { id: _b, source: _from, ...other } = b;
+  return isDeepStrictEqual(one, other);
+}
+
 /** Brings the objects of several extracts together, each in its newest version. */
 class Union {
   readonly #winners = new Map<string, Candidate>();
@@ -85,8 +92,7 @@ class Union {
     for (let n = 2; ; n += 1) {
       const known = this.#winners.get(id);
       if (known === undefined) break;
-      if (known.kind === 'feature' && isDeepStrictEqual({ ...known.feature, id: feature.id }, feature))
-        return;
+      if (known.kind === 'feature' && isSameOwn(known.feature, feature)) return;
       id = `${feature.id}-${n}`;
     }
     this.#winners.set(id, { kind: 'feature', feature: { ...feature, id }, source });
@@ -143,7 +149,8 @@ function contestedOf(extracts: readonly RawExtract[], extra: readonly MappedFeat
 
 function gather(extracts: readonly RawExtract[], extra: readonly MappedFeature[]): Union {
   const union = new Union(contestedOf(extracts, extra));
-  const offerFeature = (feature: MappedFeature, source: string): void => {
+  const offerFeature = (plain: MappedFeature, source: string, isOfFile = true): void => {
+    const feature = isOfFile ? { ...plain, source } : plain;
     if (parseKey(feature.id) === null) union.offerOwn(feature, source);
     else union.offer(feature.id, { kind: 'feature', feature, source });
   };
@@ -156,7 +163,7 @@ function gather(extracts: readonly RawExtract[], extra: readonly MappedFeature[]
     }
     for (const feature of features) offerFeature(feature, source);
   }
-  for (const feature of extra) offerFeature(feature, 'the route');
+  for (const feature of extra) offerFeature(feature, 'the route', false);
   return union;
 }
 
@@ -173,8 +180,22 @@ function featuresOf(union: Union) {
   const byId = new Map(converted.features.map((feature) => [feature.id, feature]));
   for (const [id, candidate] of union.winners)
     if (candidate.kind === 'feature') byId.set(id, candidate.feature);
+    else {
+      const feature = byId.get(id);
+      if (feature !== undefined) byId.set(id, { ...feature, source: candidate.source });
+    }
   const features = [...union.winners.keys()].flatMap((id) => byId.get(id) ?? []);
   return { ...converted, features };
+}
+
+/** The newest time of edit among the features of one file; texts of one form, so that they compare like times. */
+function newestEditOf(features: readonly MappedFeature[], source: string): string | null {
+  let newest: string | null = null;
+  for (const feature of features) {
+    if (feature.source !== source || feature.editedAt === null) continue;
+    if (newest === null || feature.editedAt > newest) newest = feature.editedAt;
+  }
+  return newest;
 }
 
 /**
@@ -205,6 +226,11 @@ export function unite(
     },
   );
   return {
+    extracts: extracts.map(({ source, papers }) => ({
+      source,
+      ...papers,
+      newestEdit: newestEditOf(features, source),
+    })),
     features,
     cover: [...covers.flatMap((cover) => cover.areas), ...coverOfUser(userCover)],
     skipped: lost,

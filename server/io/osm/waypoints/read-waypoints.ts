@@ -1,6 +1,7 @@
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import { readGpx } from '../../gpx/read-gpx.ts';
 import { NOTHING_FAR } from '../extract/far-objects.ts';
+import { plainPapers } from '../extract/papers.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { commoditiesOf } from '../extract/wanted-tags.ts';
 import { waypointFeatures } from './waypoints.ts';
@@ -19,6 +20,7 @@ export async function readWaypoints(path: string, options: ReadOptions): Promise
   return {
     source,
     format: 'gpx-waypoints',
+    papers: plainPapers({}),
     elements: [],
     wanted: new Set(),
     far: NOTHING_FAR,

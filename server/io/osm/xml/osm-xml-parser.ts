@@ -1,6 +1,7 @@
 import { SaxesParser } from 'saxes';
 import type { Bbox } from '../../../contract/common.ts';
 import { InputProblem } from '../../../core/input/problem.ts';
+import type { PapersWritten } from '../extract/papers.ts';
 import type { OsmType, ParsedElement, RawElement } from '../extract/raw-element.ts';
 import { setTag } from '../extract/set-tag.ts';
 import { utf16Of } from '../source/sniff.ts';
@@ -11,6 +12,8 @@ export interface OsmXmlHandlers {
   bounds?: (box: Bbox) => void;
   /** What the server that wrote the file remarked. */
   remark?: (text: string) => void;
+  /** What the file says of its date and source, piece by piece as it comes. */
+  papers?: (written: PapersWritten) => void;
   /** The root has no version attribute. */
   noVersion?: () => void;
 }
@@ -37,7 +40,8 @@ class OsmXmlReader {
   #element: RawElement | null = null;
   #deleted = false;
   #member: Member | null = null;
-  #remark: string | null = null;
+  /** The text of a remark or a note that is open. */
+  #text: { of: 'remark' | 'note'; written: string } | null = null;
 
   constructor(source: string, handlers: OsmXmlHandlers) {
     this.#source = source;
@@ -94,6 +98,12 @@ class OsmXmlReader {
     else if (version !== OSM_VERSION) {
       throw this.#refuse('osm-broken', `OSM XML of version ${version}`, `version ${OSM_VERSION}`);
     }
+    const { timestamp, osm_base, copyright, attribution, license, licence } = attributes;
+    this.#handlers.papers?.({
+      asOf: timestamp ?? osm_base,
+      attribution: copyright ?? attribution,
+      licence: licence ?? license,
+    });
   }
 
   #openTop(name: string, attributes: Attributes, selfClosing: boolean): void {
@@ -108,15 +118,21 @@ class OsmXmlReader {
         .split(',')
         .map(Number);
       this.#handlers.bounds?.([west, south, east, north]);
-    } else if (name === 'remark' && !selfClosing) {
-      this.#remark = '';
-      this.#parser.on('text', (text) => {
-        if (this.#remark === null) return;
-        this.#remark = (this.#remark + text).slice(0, REMARK_MAX_CHARACTERS);
-      });
+    } else if (name === 'meta') {
+      this.#handlers.papers?.({ asOf: attributes.osm_base });
+    } else if ((name === 'remark' || name === 'note') && !selfClosing) {
+      this.#openText(name);
     } else if (name === 'modify' || name === 'create' || name === 'delete') {
       throw this.#refuse('osm-broken', `a <${name}> section, as in a change file`, 'an extract');
     }
+  }
+
+  #openText(of: 'remark' | 'note'): void {
+    this.#text = { of, written: '' };
+    this.#parser.on('text', (text) => {
+      if (this.#text === null) return;
+      this.#text.written = (this.#text.written + text).slice(0, REMARK_MAX_CHARACTERS);
+    });
   }
 
   #elementOf(type: OsmType, attributes: Attributes): RawElement {
@@ -199,12 +215,14 @@ class OsmXmlReader {
 
   #closeTop(): void {
     if (this.#element !== null) this.#handlers.element({ element: this.#element, deleted: this.#deleted });
-    else if (this.#remark !== null) {
-      this.#handlers.remark?.(this.#remark.trim());
+    else if (this.#text !== null) {
+      const { of, written } = this.#text;
+      if (of === 'remark') this.#handlers.remark?.(written.trim());
+      else this.#handlers.papers?.({ attribution: written });
       this.#parser.off('text');
     }
     this.#element = null;
-    this.#remark = null;
+    this.#text = null;
   }
 }
 

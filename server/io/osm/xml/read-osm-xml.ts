@@ -1,6 +1,7 @@
 import type { Bbox } from '../../../contract/common.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
+import { osmPapers, type PapersWritten } from '../extract/papers.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { incompleteCaution, tellsOfFailure } from '../extract/remark.ts';
 import { type EachElement, filterElements } from '../keep/filter-elements.ts';
@@ -17,6 +18,7 @@ const USUAL_PASSES = 2;
 export async function readOsmXml(bytes: ByteSource, options: ReadOptions): Promise<RawExtract> {
   const bounds = new DeclaredBounds();
   const cautions: Caution[] = [];
+  const written: PapersWritten = {};
   let incomplete = false;
   let pass = 0;
   const each: EachElement = async (visit) => {
@@ -34,6 +36,11 @@ export async function readOsmXml(bytes: ByteSource, options: ReadOptions): Promi
           incomplete = true;
           cautions.push(incompleteCaution(options.source, text));
         },
+        papers: ({ asOf, attribution, licence }: PapersWritten) => {
+          written.asOf ??= asOf;
+          written.attribution ??= attribution;
+          written.licence ??= licence;
+        },
         noVersion: () => {
           cautions.push({ code: 'osm-version-missing', facts: { source: options.source } });
         },
@@ -45,6 +52,7 @@ export async function readOsmXml(bytes: ByteSource, options: ReadOptions): Promi
   return {
     source: options.source,
     format: 'osm-xml',
+    papers: osmPapers(written),
     ...filtered,
     features: [],
     bounds: incomplete ? null : bounds.first,

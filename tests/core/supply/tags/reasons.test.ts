@@ -8,7 +8,7 @@ import { toSupplyFeatures } from '../../../../server/core/supply/points/features
 import { REASON_RULES } from '../../../../server/core/supply/tags/reasons.ts';
 import { textOf } from '../../../../server/words/words-of.ts';
 import { anyJudging, anyTags } from '../any-tags.ts';
-import { codesOf, nodeOf, PLAIN, pointsOf } from '../judged.ts';
+import { codesOf, nodeOf, PLAIN, type Place, pointsOf } from '../judged.ts';
 
 const STATION = { amenity: 'fuel', 'fuel:diesel': 'yes' };
 const TAP = { amenity: 'drinking_water' };
@@ -42,7 +42,7 @@ const FILLING: WaterTreated['filling'] = {
 };
 
 /** One case for each reason: the tags, and what they are judged for. */
-const CASES: Record<Exclude<SupplyReasonCode, 'tags-differ'>, [Tags, Partial<Judging>?]> = {
+const CASES: Record<Exclude<SupplyReasonCode, 'tags-differ'>, [Tags, Partial<Judging>?, Place?]> = {
   'reported-out': [TAP, reports('2026-05-01', false)],
   'out-of-use': [{ 'disused:amenity': 'fuel' }],
   closed: [{ ...STATION, opening_hours: 'closed' }],
@@ -98,6 +98,7 @@ const CASES: Record<Exclude<SupplyReasonCode, 'tags-differ'>, [Tags, Partial<Jud
   'may-be-dry': [{ natural: 'spring', intermittent: 'yes' }],
   'season-unknown': [{ ...TAP, seasonal: 'yes' }],
   stale: [{ ...TAP, check_date: '2001-01-01' }, { on: '2026-01-15' }],
+  undated: [TAP, { on: '2026-01-15' }, { undated: true }],
   'evidence-below': [{ amenity: 'fuel' }, { counting: { fuel: 'stated', water: 'stated' } }],
   'confirmation-expired': [TAP, reports('2026-05-01', true)],
   'confirmation-ahead': [TAP, reports('2026-06-01', true)],
@@ -130,8 +131,8 @@ const CASES: Record<Exclude<SupplyReasonCode, 'tags-differ'>, [Tags, Partial<Jud
 describe('reasons', () => {
   it.each(Object.entries(CASES))(
     '%s is reached, and says what and why in one line',
-    (code, [tags, judge]) => {
-      const points = pointsOf(tags, judge);
+    (code, [tags, judge, place]) => {
+      const points = pointsOf(tags, judge, place);
       const reason = points.flatMap((point) => point.reasons).find((one) => one.code === code);
       expect(reason && textOf(reason)).toMatch(/^[A-Z][^\n]{10,200}[^.]$/);
       for (const point of points) {

@@ -19,7 +19,10 @@ const ELEMENTS: PbfElement[] = [
   { type: 'relation', id: 6, members: [{ type: 'way', ref: 5, role: 'outer' }], tags: { amenity: 'fuel' } },
 ];
 const GOOD = encodePbfElements([5, 5, 30, 30], ELEMENTS);
-const HEADER = encodeBlob('OSMHeader', encodeHeader(null, ['OsmSchema-V0.6', 'DenseNodes'], [], 'test'));
+const HEADER = encodeBlob(
+  'OSMHeader',
+  encodeHeader(null, ['OsmSchema-V0.6', 'DenseNodes'], [], { program: 'test' }),
+);
 
 const join = (...parts: Uint8Array[]): Uint8Array => Buffer.concat(parts);
 

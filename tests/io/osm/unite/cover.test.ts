@@ -4,12 +4,14 @@ import type { Bbox } from '../../../../server/contract/common.ts';
 import { coverOfUser, ringsOfBox } from '../../../../server/core/route/box-cover.ts';
 import { NOTHING_FAR } from '../../../../server/io/osm/extract/far-objects.ts';
 import { HullOfObjects } from '../../../../server/io/osm/extract/hull.ts';
+import { osmPapers } from '../../../../server/io/osm/extract/papers.ts';
 import type { RawExtract } from '../../../../server/io/osm/extract/raw-extract.ts';
 import { coverOfExtract, ringsOfHull } from '../../../../server/io/osm/unite/cover.ts';
 
 const extract = (more: Partial<RawExtract>): RawExtract => ({
   source: 'region.osm',
   format: 'osm-xml',
+  papers: osmPapers({}),
   elements: [],
   wanted: new Set(),
   far: NOTHING_FAR,

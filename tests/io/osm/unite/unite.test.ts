@@ -7,6 +7,7 @@ import type { Phrase } from '../../../../server/core/phrases/phrases.ts';
 import { keyOf } from '../../../../server/io/osm/extract/element-key.ts';
 import { NOTHING_FAR } from '../../../../server/io/osm/extract/far-objects.ts';
 import { compareAge } from '../../../../server/io/osm/extract/newest.ts';
+import { osmPapers } from '../../../../server/io/osm/extract/papers.ts';
 import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
 import type { RawExtract } from '../../../../server/io/osm/extract/raw-extract.ts';
 import { unite } from '../../../../server/io/osm/unite/unite.ts';
@@ -17,6 +18,7 @@ const FUEL = { amenity: 'fuel' };
 const extract = (source: string, elements: RawElement[], more: Partial<RawExtract> = {}): RawExtract => ({
   source,
   format: 'osm-xml',
+  papers: osmPapers({}),
   elements,
   wanted: new Set(elements.filter(({ tags }) => tags?.amenity !== undefined).map(keyOf)),
   far: NOTHING_FAR,
@@ -161,7 +163,7 @@ describe('what is told beside the features', () => {
   });
 
   it('nothing gives nothing', () => {
-    expect(unite([], [], [])).toEqual({ features: [], cover: [], skipped: [], cautions: [] });
+    expect(unite([], [], [])).toEqual({ extracts: [], features: [], cover: [], skipped: [], cautions: [] });
   });
 });
 

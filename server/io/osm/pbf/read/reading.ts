@@ -1,6 +1,7 @@
 import type { Bbox } from '../../../../contract/common.ts';
 import type { Caution } from '../../../../core/phrases/cautions.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
+import { osmPapers } from '../../extract/papers.ts';
 import {
   isPlacedNode,
   type Member,
@@ -40,6 +41,10 @@ export interface Fetched {
   lentWays: readonly RawElement[];
   nodeOf: NodeLookup;
 }
+
+/** A file's origin where that is another than OpenStreetMap, whose addresses come in many writings. */
+const foreignOrigin = (origin: string | null): string | null =>
+  origin === null || /openstreetmap|overpass|osm/i.test(origin) ? null : origin;
 
 /** One file's reading: scan, then fetch what the finds need. */
 export class Reading {
@@ -122,6 +127,7 @@ export class Reading {
     return {
       source,
       format: 'pbf',
+      papers: osmPapers({ asOf: this.#header.asOf, attribution: foreignOrigin(this.#header.origin) }),
       elements,
       wanted: new Set(this.#wanted.map(idOf)),
       far,

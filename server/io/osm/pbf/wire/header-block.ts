@@ -2,6 +2,7 @@ import type { Bbox } from '../../../../contract/common.ts';
 import { BrokenBlock, pbfProblem } from './broken.ts';
 import { Cursor } from './cursor.ts';
 import type { Frame } from './framing.ts';
+import { isoTime } from './iso-time.ts';
 
 /** Required features that this reader understands. */
 const UNDERSTOOD = new Set(['OsmSchema-V0.6', 'DenseNodes', 'LocationsOnWays']);
@@ -20,6 +21,10 @@ export interface HeaderBlock {
   /** Null when none, or none that can be a box on the Earth, is declared. */
   bounds: Bbox | null;
   boundsRefused: boolean;
+  /** ISO time of the last edit that the whole file takes in (osmosis_replication_timestamp); null when it does not tell. */
+  asOf: string | null;
+  /** Where it says that its data come from; null when it does not tell. */
+  origin: string | null;
 }
 
 /**
@@ -31,15 +36,19 @@ export function readHeaderBlock(bytes: Uint8Array, frame: Frame, source: string)
   try {
     const cursor = new Cursor(bytes);
     let box: Bbox | null = null;
+    let asOf: string | null = null;
+    let origin: string | null = null;
     for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
       if (tag === 10) box = readBox(cursor);
       else if (tag === 34) {
         const feature = cursor.text();
         if (!UNDERSTOOD.has(feature)) throw unknownFeature(feature, frame, source);
-      } else cursor.skip(tag);
+      } else if (tag === 138) origin = cursor.text();
+      else if (tag === 256) asOf = isoTime(cursor.integer() * 1000) ?? null;
+      else cursor.skip(tag);
     }
     const usable = box !== null && isBox(box);
-    return { bounds: usable ? box : null, boundsRefused: box !== null && !usable };
+    return { bounds: usable ? box : null, boundsRefused: box !== null && !usable, asOf, origin };
   } catch (error) {
     if (error instanceof BrokenBlock)
       throw pbfProblem({
