@@ -10,7 +10,7 @@ const NAME = '20 l drum, 12 km Camp';
 /** A hint that has both units beside each other. */
 const BOTH = 'empty: 5 °C, or 9 °F';
 /** Rows of each tab that are opened. */
-const ROWS = 5;
+const ROWS = 3;
 const TABS = ['Gaps', 'Supplies', 'Rig', 'Days', 'Carry', 'What if', 'Compare', 'Notes'];
 
 let site: Site;
