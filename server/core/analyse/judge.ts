@@ -1,3 +1,4 @@
+import type { RigFile } from '../../contract/rig.ts';
 import type { PassedOver, Supplies } from '../input/sources.ts';
 import { withArrivals } from '../pace/arrivals.ts';
 import type { OpeningHoursReader } from '../pace/opening.ts';
@@ -67,11 +68,17 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
   };
 }
 
-function judgingOf({ rig, trip }: Settled, { route, today }: JudgeFacts): Judging {
+/** Signs for heavy vehicles mean those over 3.5 t (OSM wiki, Key:hgv). */
+const HEAVY_KG = 3500;
+/** The most that the rig may weigh, else what it weighs empty; 0 where neither is told. */
+const massToldKg = ({ vehicle }: RigFile): number => vehicle?.permitted?.totalKg ?? vehicle?.kerbKg ?? 0;
+
+function judgingOf({ rig, rigFile, trip }: Settled, { route, today }: JudgeFacts): Judging {
   return {
     fuelKind: rig.fuel.kind,
     engine: rig.fuel.model.engine,
     ropeAndBucket: rig.ropeAndBucket,
+    isHeavy: massToldKg(rigFile) > HEAVY_KG,
     counting: trip.counting,
     on: trip.departure,
     today,

@@ -32,8 +32,9 @@ export interface SupplyFindings {
   'fuel-not-sold': Tagged;
   'grade-below-engine': Tagged;
   'blend-beyond-engine': Tagged;
-  'for-aircraft': NoFacts;
-  'for-boats': NoFacts;
+  'for-aircraft': { tags?: readonly string[] };
+  'for-boats': { tags?: readonly string[] };
+  'for-trains': Tagged;
   'tags-contradict': Tagged | { between: 'mappings' };
   'for-fire-fighting': NoFacts;
   'for-animals': NoFacts;
@@ -58,11 +59,17 @@ export interface SupplyFindings {
   'fuel-unclear': Tagged;
   'fuel-may-not-suit': Tagged;
   'lorries-only': Tagged;
+  'not-for-cars': Tagged;
+  'members-only': Tagged;
   'access-unclear': Tagged;
   'hard-to-fill': Tagged;
   'status-unclear': Tagged;
+  /** Words of mappers, as they stand in a tag. */
+  'words-deny': { key: string; quote: string };
   'may-be-dry': Tagged;
   'season-unknown': { season: string; dated: boolean };
+  /** `unreadable`: the text cannot be read; else it does not tell. */
+  'hours-unread': { hours: string; unreadable: boolean };
   stale: Dated;
   undated: NoFacts;
   'evidence-below': { evidence: Evidence; commodity: Commodity; from: Evidence };

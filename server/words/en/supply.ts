@@ -48,6 +48,11 @@ interface Found<Finding> {
 
 const tagList = ({ tags: list }: { readonly tags: readonly string[] }): Parts => parts`${list.join(', ')}`;
 const tags = (facts: Found<{ readonly tags: readonly string[] }>): Parts => each(facts, tagList);
+/** Tags where there are any, in brackets after a blank. */
+const byTags = ({ findings }: Found<{ readonly tags?: readonly string[] }>): Parts => {
+  const told = findings.flatMap((finding) => finding.tags ?? []);
+  return told.length === 0 ? [] : parts` (${tags({ findings: [{ tags: told }] })})`;
+};
 const dates = (facts: Found<{ readonly on: string }>): Parts => each(facts, ({ on }) => parts`${on}`);
 const details = (facts: Found<{ readonly detail: Phrase }>, say: Say): Parts =>
   each(facts, ({ detail }) => say(detail));
@@ -76,8 +81,9 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'grade-below-engine': (facts) =>
     parts`Lists only petrol of a lower octane number than your engine needs (${tags(facts)})`,
   'blend-beyond-engine': (facts) => parts`Lists only blends that your engine does not take (${tags(facts)})`,
-  'for-aircraft': () => parts`Fuel for aircraft, not for vehicles`,
-  'for-boats': () => parts`For boats: ask whether a vehicle can get there and is served`,
+  'for-aircraft': (facts) => parts`Fuel for aircraft, not for vehicles${byTags(facts)}`,
+  'for-boats': (facts) => parts`For boats${byTags(facts)}: ask whether a vehicle can get there and is served`,
+  'for-trains': (facts) => parts`For trains (${tags(facts)}): ask whether a vehicle is served`,
   'tags-contradict': (facts) =>
     parts`Its tags contradict each other (${each(facts, (one) => ('tags' in one ? tagList(one) : parts`water in one mapping of it, none in another`))}): take it as not fit to drink`,
   'for-fire-fighting': () => parts`Kept for fire fighting: not a supply`,
@@ -108,12 +114,18 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'fuel-may-not-suit': (facts) =>
     parts`Sells a fuel that not every engine of your kind takes (${tags(facts)}): check the handbook`,
   'lorries-only': (facts) => parts`For heavy vehicles (${tags(facts)}): ask whether you are served`,
+  'not-for-cars': (facts) => parts`Motor vehicles may not come here (${tags(facts)}): ask first`,
+  'members-only': (facts) => parts`For members only (${tags(facts)}): ask whether you are served`,
   'access-unclear': (facts) => parts`Who may use it is unclear (${tags(facts)}): ask first`,
   'hard-to-fill': (facts) => parts`A bottle cannot be filled here (${tags(facts)}), let alone a can`,
   'status-unclear': (facts) => parts`Whether it works is unclear (${tags(facts)}): ask first`,
+  'words-deny': (facts) =>
+    parts`A mapper's words speak against it (${each(facts, ({ key, quote }) => parts`${key}: "${quote}"`)}): ask before you plan on it`,
   'may-be-dry': (facts) => parts`May be dry (${tags(facts)}): ask before you plan on it`,
   'season-unknown': (facts) =>
     parts`Only in season: ${each(facts, ({ season, dated }) => parts`${season}${dated ? '' : ', no date of departure given'}`)}. Ask before you plan on it`,
+  'hours-unread': (facts) =>
+    parts`${each(facts, ({ hours, unreadable }) => parts`Its hours ${unreadable ? 'cannot be read' : 'do not tell when it is open'}: ${hours}`)}. Ask before you plan on it`,
   stale: (facts) =>
     parts`Last edited or checked on ${dates(facts)}, over three years before: may have changed since`,
   undated: () => parts`Neither it nor its file says how old it is: confirm it, or vouch for the file's date`,

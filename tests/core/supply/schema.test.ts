@@ -39,11 +39,30 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   hgv: 'no field of its own; named for fuel stations (O1)',
   operational_status: 'no field; from memory',
   'pump:status': 'no field; from memory',
-  disused: 'the plain key is discouraged but met (O15a)',
-  abandoned: 'as before (O15a)',
-  'construction=no': 'said of the whole object, as disused=no is (from memory)',
   'fuel:HVO': 'not in the list of fuels; used by mappers',
   'fuel:HVO100': 'as before',
+  ...Object.fromEntries(
+    [
+      'diesel_hgv',
+      'truck_diesel',
+      'b20',
+      'b30',
+      'b100',
+      'diesel_b30',
+      'diesel_b100',
+      'untaxed_diesel',
+      'taxfree_diesel',
+      'red_diesel',
+      'diesel_red',
+      'def',
+      'urea',
+      'discount',
+      'others',
+    ].map((name) => [
+      `fuel:${name}`,
+      'a name that mappers use beside the listed ones (Key:fuel:*, from memory)',
+    ]),
+  ),
   'fuel:petrol': 'not in the list of fuels; used by mappers',
   'fuel:gasoline': 'as before',
 };
@@ -164,8 +183,9 @@ describe('keys and values against the tagging schema', () => {
     );
     expect([...inSchema]).toEqual(['disused']);
     expect(LIFECYCLE_PREFIXES).toContain('disused');
-    // Prefixes in use for what is gone or not there yet (O15a; ruins, closed, historic, dismantled, planned from memory).
-    expect(DISCOURAGED_PREFIXES).toHaveLength(13);
+    // Prefixes in use for what is gone or not there yet (O15a; ruins, closed, historic, dismantled, planned, obliterated,
+    // vacant from memory).
+    expect(DISCOURAGED_PREFIXES).toHaveLength(15);
   });
 
   it('every exception is one: used here, and not in the schema', () => {
@@ -178,6 +198,7 @@ describe('keys and values against the tagging schema', () => {
         ...values.map((value) => `${key}=${value}`),
       ]),
       ...Object.values(FUEL_RULES).flatMap((fuel) => [...fuel.keys, ...Object.keys(fuel.kin)]),
+      ...NOT_A_FUEL,
     ]);
     for (const exception of Object.keys(EXCEPTIONS)) {
       expect(used, exception).toContain(exception);

@@ -4,6 +4,8 @@ import type { TagReasonCode } from '../../phrases/supply.ts';
 export interface FuelRule {
   /** `=yes` on any of these says that the fuel is sold. */
   keys: readonly string[];
+  /** Further keys that name a grade of it: the number of octanes is free. */
+  grades?: RegExp;
   /** True when a station that tells nothing of its fuels is taken to sell it. */
   impliedByStation: boolean;
   /** `=yes` on one of these says that a near kin is sold, with what to know about it. */
@@ -18,16 +20,31 @@ export interface FuelRule {
  */
 export const FUEL_RULES: Record<FuelKind, FuelRule> = {
   diesel: {
+    // Grades by their standard or their winter class are diesel (OSM wiki, Key:fuel:*; names met in the data, from memory).
     keys: ['fuel:diesel'],
+    grades:
+      /^fuel:(diesel[_:](b7|b10|euro5|euro6|class[0-3]|class_[0-3]|premium|plus|winter|summer|arctic|10ppm|50)|euro_?diesel|b7|b10|(cold_weather|winter|premium|ulsd|auto|eco|super)_?diesel|ulsd|gasoil|gazole|gasoleo)$/,
     impliedByStation: true,
     kin: {
       'fuel:HGV_diesel': 'lorry-pump',
+      'fuel:diesel_hgv': 'lorry-pump',
+      'fuel:truck_diesel': 'lorry-pump',
       // Paraffinic diesel, EN 15940: most engines take it, the handbook says which (from memory).
       'fuel:GTL_diesel': 'diesel-kin',
       'fuel:HVO': 'diesel-kin',
       'fuel:HVO100': 'diesel-kin',
       // May be pure or a high blend, which many engines do not take (from memory).
       'fuel:biodiesel': 'fuel-may-not-suit',
+      'fuel:b20': 'fuel-may-not-suit',
+      'fuel:b30': 'fuel-may-not-suit',
+      'fuel:b100': 'fuel-may-not-suit',
+      'fuel:diesel_b30': 'fuel-may-not-suit',
+      'fuel:diesel_b100': 'fuel-may-not-suit',
+      // Dyed, for farms and ships: not allowed on roads in most countries (from memory).
+      'fuel:taxfree_diesel': 'fuel-may-not-suit',
+      'fuel:untaxed_diesel': 'fuel-may-not-suit',
+      'fuel:red_diesel': 'fuel-may-not-suit',
+      'fuel:diesel_red': 'fuel-may-not-suit',
     },
     onlyThese: [],
   },
@@ -51,6 +68,9 @@ export const FUEL_RULES: Record<FuelKind, FuelRule> = {
       'fuel:octane_98',
       'fuel:octane_100',
     ],
+    // The number is free by the wiki (Key:fuel:*); words for petrol as mappers write them, from memory.
+    grades:
+      /^fuel:(octane_(7\d|8\d|9\d|10[0-4])(_.*)?|unleaded(_\d+)?|lead_free|benzin|benzine|essence|gasolina|nafta|super|super_?plus|premium|regular|mogas)$/,
     impliedByStation: true,
     kin: {},
     onlyThese: [
@@ -82,4 +102,11 @@ export const FUEL_RULES: Record<FuelKind, FuelRule> = {
 };
 
 /** Sold at stations but driven on by nobody: listing them says nothing about fuels. */
-export const NOT_A_FUEL: readonly string[] = ['fuel:adblue', 'fuel:adblue:canister'];
+export const NOT_A_FUEL: readonly string[] = [
+  'fuel:adblue',
+  'fuel:adblue:canister',
+  'fuel:def',
+  'fuel:urea',
+  'fuel:discount',
+  'fuel:others',
+];

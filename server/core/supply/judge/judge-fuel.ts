@@ -1,7 +1,7 @@
 import type { FuelKind } from '../../../contract/rig.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { TagReasonCode } from '../../phrases/supply.ts';
-import type { FuelKindRule } from '../tags/kinds.ts';
+import { type FuelKindRule, LIFECYCLE_PREFIXES } from '../tags/kinds.ts';
 import { effectOf } from '../tags/reasons.ts';
 import { type EngineNeeds, furtherKeys, gradeVerdict } from './engine-needs.ts';
 import { FUEL_RULES, type FuelRule, NOT_A_FUEL } from './fuels.ts';
@@ -11,19 +11,35 @@ import { Judgement, tagged } from './judgement.ts';
 interface Offer {
   readonly sold: readonly string[];
   readonly refused: readonly string[];
+  /** Keys whose fuel the tags name as sold in former times: "disused:fuel:diesel=yes". */
+  readonly former: readonly string[];
   readonly unclear: readonly string[];
   readonly kin: readonly (readonly [key: string, code: TagReasonCode])[];
 }
 
 function offerOf(fuel: FuelRule, tags: Tags, further: readonly string[]): Offer {
-  const sold = [...fuel.keys, ...further].filter((key) => tags[key] === 'yes');
+  const own = fuelKeys(fuel, tags);
+  const former = [...own, ...Object.keys(fuel.kin)].flatMap((key) =>
+    LIFECYCLE_PREFIXES.map((prefix) => `${prefix}:${key}`).filter((one) => (tags[one] ?? 'no') !== 'no'),
+  );
+  const isFormer = (key: string) => former.some((one) => one.endsWith(`:${key}`));
+  const sold = [...own, ...further].filter((key) => tags[key] === 'yes' && !isFormer(key));
   return {
     sold,
-    refused: fuel.keys.filter((key) => tags[key] === 'no'),
-    unclear: fuel.keys.filter((key) => tags[key] !== undefined && !/^(yes|no)$/.test(tags[key])),
-    kin: Object.entries(fuel.kin).filter(([key]) => tags[key] === 'yes' && !sold.includes(key)),
+    former,
+    refused: own.filter((key) => tags[key] === 'no'),
+    unclear: own.filter((key) => tags[key] !== undefined && !/^(yes|no)$/.test(tags[key])),
+    kin: Object.entries(fuel.kin).filter(
+      ([key]) => tags[key] === 'yes' && !sold.includes(key) && !isFormer(key),
+    ),
   };
 }
+
+/** The keys of the fuel, and those of the object that name a grade of it which the table does not list. */
+const fuelKeys = (fuel: FuelRule, tags: Tags): string[] => [
+  ...fuel.keys,
+  ...Object.keys(tags).filter((key) => fuel.grades?.test(key) && !fuel.keys.includes(key)),
+];
 
 /**
  * What kind and tags say about fuel for a rig that burns `fuelKind`, in an engine with these needs: whether this
@@ -37,7 +53,7 @@ export function judgeFuel(
 ): Judgement {
   const fuel = FUEL_RULES[fuelKind];
   const offer = offerOf(fuel, tags, furtherKeys(fuelKind, engine));
-  const { sold, refused, unclear, kin } = offer;
+  const { sold, refused, former, unclear, kin } = offer;
   if (rule.sticks === true) {
     const judgement = new Judgement('doubtful');
     if (rule.reason !== undefined) judgement.against(rule.reason, {});
@@ -45,6 +61,7 @@ export function judgeFuel(
     return judgement;
   }
   if (sold.length > 0) return judgeSold(fuel, sold, tags, engine);
+  if (former.length > 0) return doubtful('out-of-use', tags, former);
   if (unclear.length > 0) return doubtful('fuel-unclear', tags, unclear);
   const beyond = kin.map(([key]) => key).filter((key) => gradeVerdict(key, engine) !== 'suits');
   if (beyond.length > 0 && beyond.length === kin.length) return doubtful('blend-beyond-engine', tags, beyond);

@@ -1,6 +1,11 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
-import type { TagReasonCode } from '../../phrases/supply.ts';
+import type { SupplyReasonCode, TagReasonCode } from '../../phrases/supply.ts';
+import { datesAgainst } from '../tags/dates.ts';
+import { denialsIn } from '../tags/denials.ts';
+import { deniedBy } from '../tags/denying-tags.ts';
+import { formerHosts } from '../tags/hosts.ts';
+import { ANY_WITH_WATER, prefixOf, WATER_KEYS } from '../tags/kinds.ts';
 import type { KindMatch } from '../tags/match-kinds.ts';
 import { effectOf } from '../tags/reasons.ts';
 import { type SeasonState, seasonState } from '../tags/seasons.ts';
@@ -37,9 +42,6 @@ const STATUS_RULES: Record<KnownValue<'operational_status' | 'pump:status'>, 'wo
 };
 const STATUS_KEYS = ['operational_status', 'pump:status'] as const satisfies KnownKey[];
 
-/** Say of the whole object that it is out of use or not yet built (discouraged, still met). */
-const OUT_OF_USE_KEYS = ['disused', 'abandoned', 'construction'] as const satisfies KnownKey[];
-
 const ruleFor = <T>(rules: Readonly<Record<string, T>>, value: string): T | undefined =>
   Object.hasOwn(rules, value) ? rules[value] : undefined;
 
@@ -53,11 +55,18 @@ function judgeAccess(tags: Tags, judgement: Judgement): void {
   }
 }
 
-/** When an object gives, and what is to be known about that. */
-interface SeasonQuestion {
-  readonly commodity: Commodity;
+/** For what a supply is judged. */
+export interface UseQuestion {
+  /** ISO dates on which it is to be in season; none where no date is given. */
   readonly days: readonly string[];
+  /** ISO date by which it must be there: of departure, else today; null: none is told. */
+  readonly on: string | null;
   readonly lat: number;
+  /** True where the rig is known to be one of the heavy vehicles that signs for lorries mean. */
+  readonly isHeavy: boolean;
+}
+interface SeasonQuestion extends Pick<UseQuestion, 'days' | 'lat'> {
+  readonly commodity: Commodity;
 }
 
 function judgeSeason({ commodity, days, lat }: SeasonQuestion, tags: Tags, judgement: Judgement): void {
@@ -85,36 +94,73 @@ function judgeSeason({ commodity, days, lat }: SeasonQuestion, tags: Tags, judge
 const worstOf = (states: readonly SeasonState[]): SeasonState =>
   (['out', 'unknown', 'in', 'always'] as const).find((state) => states.includes(state)) ?? 'always';
 
-/**
- * What the tags say about whether anybody can make use of it: in use, open, allowed, working, in season on all of the
- * days (ISO dates; none where no date is given).
- */
-export function judgeUse(
-  match: KindMatch,
-  tags: Tags,
-  { days, lat }: { days: readonly string[]; lat: number },
-  judgement: Judgement,
-): void {
-  for (const prefix of match.prefixes)
-    judgement.against('out-of-use', { tags: [`${prefix}:${match.rule.key}`] });
-  for (const key of OUT_OF_USE_KEYS) {
-    if (isTaggedNotNo(tags, key)) judgement.against('out-of-use', tagged(tags, key));
+/** The tags that say of the object, of the key that makes it one, or of what hangs on it, that it is out of use. */
+function outOfUse({ rule, prefixes }: KindMatch, tags: Tags): string[] {
+  const own = new Set<string>();
+  if (rule === ANY_WITH_WATER) for (const tag of formerHosts(tags)) own.add(tag);
+  for (const key in tags) {
+    const [prefix, bare] = prefixOf(key);
+    if (prefix === null || tags[key] === 'no') continue;
+    const makes = rule.forms.some((form) => form[bare] !== undefined);
+    const hangs = rule.commodity === 'water' ? WATER_KEYS.includes(bare as never) : bare === 'fuel';
+    // Of a key that makes an object any other value speaks of what was there before.
+    if ((makes && tags[key] === 'yes') || hangs) own.add(`${key}=${tags[key]}`);
   }
-  judgeAccess(tags, judgement);
-  judgeSeason({ commodity: match.rule.commodity, days, lat }, tags, judgement);
+  return [...prefixes.map((prefix) => `${prefix}:${rule.key}`), ...own];
+}
 
+function judgeDenying(match: KindMatch, tags: Tags, judgement: Judgement): void {
+  for (const { code, key } of deniedBy(tags, match.rule.commodity)) {
+    // The kind itself says so already.
+    if (match.rule.reason === code) continue;
+    judgement.against<SupplyReasonCode>(code, tagged(tags, key));
+  }
+}
+
+function judgeDates(tags: Tags, on: string | null, judgement: Judgement): void {
+  if (on === null) return;
+  for (const { key, state } of datesAgainst(tags, on)) {
+    judgement.against(state === 'gone' ? 'out-of-use' : 'status-unclear', tagged(tags, key));
+  }
+}
+
+/** Signs for lorries: a light vehicle is served where diesel for cars is stated. */
+function judgeLorries(match: KindMatch, tags: Tags, question: UseQuestion, judgement: Judgement): void {
+  if (question.isHeavy) return;
+  const meant =
+    isTagged(tags, 'hgv', 'only') ||
+    (isTagged(tags, 'hgv', 'designated') && match.rule.commodity === 'fuel' && tags['fuel:diesel'] !== 'yes');
+  if (meant) judgement.against('lorries-only', tagged(tags, 'hgv'));
+}
+
+function judgeStatus(tags: Tags, judgement: Judgement): void {
   for (const key of STATUS_KEYS) {
     const value = tagValue(tags, key);
     const status = value === undefined ? 'works' : ruleFor(STATUS_RULES, value);
     if (status === 'works') continue;
     judgement.against(status ?? 'status-unclear', tagged(tags, key));
   }
+}
+
+/**
+ * What the tags say about whether anybody can make use of it: in use, open, allowed, working, in season on all of the
+ * days.
+ */
+export function judgeUse(match: KindMatch, tags: Tags, question: UseQuestion, judgement: Judgement): void {
+  for (const tag of outOfUse(match, tags)) judgement.against('out-of-use', { tags: [tag] });
+  judgeDenying(match, tags, judgement);
+  for (const denial of denialsIn(tags)) judgement.against('words-deny', denial);
+  judgeDates(tags, question.on, judgement);
+  judgeAccess(tags, judgement);
+  judgeSeason({ ...question, commodity: match.rule.commodity }, tags, judgement);
+  judgeStatus(tags, judgement);
+
   const hours = tagValue(tags, 'opening_hours')?.trim();
   if (hours !== undefined && hours !== '') {
     if (/^(off|closed)\b[^;,]*$/i.test(hours)) judgement.against('closed', tagged(tags, 'opening_hours'));
     else if (hours !== '24/7') judgement.add('opening-hours', { hours });
   }
-  if (isTagged(tags, 'hgv', 'only')) judgement.against('lorries-only', tagged(tags, 'hgv'));
+  judgeLorries(match, tags, question, judgement);
   if (isTaggedNotNo(tags, 'fee') && match.rule.commodity === 'water') {
     judgement.add('fee', tagged(tags, 'fee'));
   }

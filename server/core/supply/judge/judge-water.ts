@@ -1,6 +1,7 @@
 import type { WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
-import type { WaterKindRule } from '../tags/kinds.ts';
+import { contentsOf } from '../tags/contents.ts';
+import { ANY_WITH_WATER, type WaterKindRule } from '../tags/kinds.ts';
 import { isTagged, isTaggedNotNo, type KnownValue, tagValue } from '../tags/vocabulary.ts';
 import { Judgement, tagged } from './judgement.ts';
 
@@ -11,6 +12,9 @@ export const lessFit = (a: WaterClass, b: WaterClass): WaterClass => (FITNESS[a]
 
 /** Values of `drinking_water` that say it is fit; when it is there is the season's matter. */
 const PLAIN_WORDS: readonly string[] = ['yes', 'seasonal'] satisfies KnownValue<'drinking_water'>[];
+
+/** Kinds of which `drinking_water=*` may say what the water is like, and not that it can be drawn. */
+const SPEAKS_OF_CONTENTS = [ANY_WITH_WATER.key, 'man_made=reservoir_covered'];
 
 export interface WaterJudgement {
   judgement: Judgement;
@@ -78,7 +82,11 @@ export function judgeWater(rule: WaterKindRule, tags: Tags, ropeAndBucket: boole
       ? stated(rule, tags)
       : fromKind(rule, tags);
   const { judgement } = judged;
-
+  const holds = declared && SPEAKS_OF_CONTENTS.includes(rule.key) ? contentsOf(tags) : null;
+  if (holds !== null && !isTagged(tags, 'drinking_water', 'no')) {
+    judgement.against('use-unknown', {});
+    judged.waterClass = lessFit(judged.waterClass, 'treatable');
+  }
   if (isTagged(tags, 'salt', 'yes')) {
     judgement.against('salty', tagged(tags, 'salt'));
     judged.waterClass = lessFit(judged.waterClass, 'washing');

@@ -33,6 +33,8 @@ export interface Judging {
   /** What the engine takes, where that is told. */
   engine?: EngineNeeds;
   ropeAndBucket: boolean;
+  /** True for a rig that signs for heavy vehicles mean: its permitted or kerb mass is told, and over 3.5 t. */
+  isHeavy?: boolean;
   /** The lowest evidence that counts. */
   counting: { fuel: Evidence; water: Evidence };
   /** ISO date for which seasons, age and confirmations are judged; null when the user names none. */
@@ -63,7 +65,8 @@ function read(tags: Tags, commodity: Commodity, lat: number, judge: Judging): Re
   if (rule.commodity === 'fuel') judgement = judgeFuel(rule, tags, judge.fuelKind, judge.engine);
   else ({ judgement, waterClass } = judgeWater(rule, tags, judge.ropeAndBucket));
   const days = judge.seasonDays ?? (judge.on === null ? [] : [judge.on]);
-  judgeUse(match, tags, { days, lat }, judgement);
+  const on = judge.on ?? judge.today ?? null;
+  judgeUse(match, tags, { days, on, lat, isHeavy: judge.isHeavy === true }, judgement);
   return { rule, evidence: judgement.evidence, waterClass, reasons: judgement.reasons };
 }
 

@@ -1,4 +1,5 @@
 import type { Tags } from '../../input/sources.ts';
+import { prefixOf } from './kinds.ts';
 
 /** Objects that often have water beside what they are for, in plain words; only for names on screens. */
 const HOST_LABELS: Readonly<Record<string, string>> = {
@@ -29,6 +30,34 @@ export function hostOf(tags: Tags): string | null {
     if (HOST_LABELS[tag] !== undefined) return tag;
   }
   return null;
+}
+
+/** Keys that can make an object with water beside it what it is. */
+const HOST_KEYS = [
+  'tourism',
+  'amenity',
+  'highway',
+  'shop',
+  'leisure',
+  'man_made',
+  'natural',
+  'building',
+  'craft',
+  'office',
+];
+
+/**
+ * The tags that name the object's host as out of use ("disused:tourism=camp_site"): all there is of it, where no
+ * host of today stands beside them.
+ */
+export function formerHosts(tags: Tags): string[] {
+  if (hostOf(tags) !== null) return [];
+  return Object.keys(tags)
+    .filter((key) => {
+      const [prefix, bare] = prefixOf(key);
+      return prefix !== null && HOST_KEYS.includes(bare) && tags[key] !== 'no' && tags[bare] === undefined;
+    })
+    .map((key) => `${key}=${tags[key]}`);
 }
 
 /** "water at a camp site"; plain words where the object is something else. */

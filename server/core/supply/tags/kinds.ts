@@ -232,13 +232,24 @@ export const LIFECYCLE_PREFIXES = [
   'demolished',
   'destroyed',
   'dismantled',
+  'obliterated',
   'ruins',
   'closed',
+  'vacant',
   'historic',
   'construction',
   'proposed',
   'planned',
 ] as const;
+
+/** A key without its lifecycle prefix, and the prefix; null where it has none. */
+export function prefixOf(key: string): [prefix: string | null, bare: string] {
+  const colon = key.indexOf(':');
+  const prefix = key.slice(0, Math.max(colon, 0));
+  return (LIFECYCLE_PREFIXES as readonly string[]).includes(prefix)
+    ? [prefix, key.slice(colon + 1)]
+    : [null, key];
+}
 
 /** Keys of any object that speak of water; `drinkable` is what OSM has replaced by `drinking_water`. */
 export const WATER_KEYS = ['drinking_water', 'drinkable', 'drinking_water:legal'] as const;

@@ -1,6 +1,7 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
 import { ANY_WITH_WATER, KIND_RULES, type KindRule, LIFECYCLE_PREFIXES } from './kinds.ts';
+import { inCurrentForm } from './tag-forms.ts';
 
 /** A kind that an object is of, and the lifecycle prefixes under which its tags name such a kind; none when all is live. */
 export interface KindMatch {
@@ -27,17 +28,21 @@ for (const prefix of ['', ...LIFECYCLE_PREFIXES]) {
   }
 }
 
+/** A value as the table writes it: "Fuel " is fuel. */
+const asWord = (value: string | undefined): string | undefined => value?.trim().toLowerCase();
+
 function hasRest(tags: Tags, form: FormOfRule): boolean {
   return form.rest.every(
-    ([key, value]) => tags[key] === value || (form.prefix !== '' && tags[`${form.prefix}:${key}`] === value),
+    ([key, value]) =>
+      asWord(tags[key]) === value || (form.prefix !== '' && asWord(tags[`${form.prefix}:${key}`]) === value),
   );
 }
 
 /** True when the tags of an object of no supply kind say that there is water, fit or not. */
 function speaksOfWater(tags: Tags): boolean {
-  const stated = tags.drinking_water ?? tags.drinkable;
+  const { drinking_water: stated, 'drinking_water:legal': legal } = inCurrentForm(tags);
   if (stated !== undefined) return stated !== 'no';
-  return tags['drinking_water:legal'] === 'yes';
+  return legal === 'yes';
 }
 
 /** The forms of the table that the tags hold. */
@@ -46,9 +51,8 @@ function formsOf(tags: Tags): FormOfRule[] {
   for (const key in tags) {
     const byValue = FORMS.get(key);
     if (byValue === undefined) continue;
-    const value = tags[key]!;
-    const values = value.includes(';') ? value.split(';').map((part) => part.trim()) : [value];
-    for (const one of values) {
+    const value = asWord(tags[key]) ?? '';
+    for (const one of value.includes(';') ? value.split(';').map((part) => part.trim()) : [value]) {
       for (const form of byValue.get(one) ?? []) if (hasRest(tags, form)) found.push(form);
     }
   }

@@ -1,5 +1,7 @@
 import type { Tags } from '../../input/sources.ts';
-import { LIFECYCLE_PREFIXES, MAIN_KEYS } from './kinds.ts';
+import { DATE_KEYS } from './dates.ts';
+import { isDenyingKey } from './denying-tags.ts';
+import { LIFECYCLE_PREFIXES } from './kinds.ts';
 
 /**
  * Every tag beside kinds and fuels that judging looks at, with the values that it knows; an empty list stands for free
@@ -37,10 +39,7 @@ export const VOCABULARY = {
     'out_of_order',
     'nonoperational',
   ],
-  disused: ['no'],
-  abandoned: ['no'],
-  construction: ['no'],
-  hgv: ['only'],
+  hgv: ['only', 'designated'],
   fee: ['no'],
   opening_hours: [],
   fixme: [],
@@ -57,16 +56,20 @@ export const isTagged = <K extends KnownKey>(tags: Tags, key: K, value: KnownVal
   tags[key] === value;
 
 /** True where the key is there and says anything but no. */
-export const isTaggedNotNo = (
-  tags: Tags,
-  key: 'intermittent' | 'disused' | 'abandoned' | 'construction' | 'fee',
-): boolean => tags[key] !== undefined && tags[key] !== 'no';
+export const isTaggedNotNo = (tags: Tags, key: 'intermittent' | 'fee'): boolean =>
+  tags[key] !== undefined && tags[key] !== 'no';
 
 const ADVICE_ONLY: readonly string[] = ['fee', 'fixme', 'check_date', 'survey:date'];
 const DECIDING = new Set<string>([
   ...Object.keys(VOCABULARY).filter((key) => !ADVICE_ONLY.includes(key)),
-  ...LIFECYCLE_PREFIXES.flatMap((prefix) => MAIN_KEYS.map((key) => `${prefix}:${key}`)),
+  ...DATE_KEYS,
 ]);
 
 /** True for keys by which a supply of a given kind may count or not. */
-export const isDeciding = (key: string): boolean => DECIDING.has(key) || key.startsWith('fuel:');
+export const isDeciding = (key: string): boolean =>
+  DECIDING.has(key) ||
+  isDenyingKey(key) ||
+  key.startsWith('fuel:') ||
+  key.startsWith('opening_hours:') ||
+  key.endsWith(':conditional') ||
+  LIFECYCLE_PREFIXES.some((prefix) => key.startsWith(`${prefix}:`));

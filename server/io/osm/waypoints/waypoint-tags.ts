@@ -1,7 +1,9 @@
 import type { Tags, Waypoint } from '../../../core/input/sources.ts';
+import { deniesInNote } from '../../../core/supply/tags/denials.ts';
+import { holdsAny, wholeWords } from '../../../core/supply/tags/whole-words.ts';
 import { parseKey } from '../extract/element-key.ts';
 import { setTag } from '../extract/set-tag.ts';
-import { DENYING_WORDS, SUPPLY_WORDS, type WaypointWord } from './waypoint-words.ts';
+import { SUPPLY_WORDS, type WaypointWord } from './waypoint-words.ts';
 
 /** A key of OSM as they are in use: letters, digits and a few signs, no spaces. */
 const TAG = /^([\p{L}@][\p{L}\p{N}_:.@-]*)=(.*)$/su;
@@ -36,32 +38,21 @@ export function parseTagText(text: string): TagText | null {
   return { tags, id };
 }
 
-/** Words in small letters without accents, single spaces between and around them. */
-export const wordsOf = (text: string): string =>
-  ` ${text
-    .normalize('NFKD')
-    .toLowerCase()
-    .replace(/\p{M}+/gu, '')
-    .replace(/[^\p{L}\p{N}]+/gu, ' ')
-    .trim()} `;
-
-export const holdsAny = (words: string, sought: readonly string[]): boolean =>
-  sought.some((word) => words.includes(wordsOf(word)));
-
 const wordFor = (words: string, inName: boolean): WaypointWord | undefined =>
   SUPPLY_WORDS.find((row) => (!inName || row.inNames) && holdsAny(words, row.words));
 
 /** The row for what a waypoint says by symbol, else by type, else by name; undefined when it says neither. */
 export function supplyWord(waypoint: Waypoint): { row: WaypointWord; denied: boolean } | null {
-  const [symbol, type, name, comment, description] = [
-    wordsOf(waypoint.symbol ?? ''),
-    wordsOf(waypoint.type ?? ''),
-    wordsOf(waypoint.name ?? ''),
-    wordsOf(waypoint.comment ?? ''),
-    wordsOf(waypoint.description ?? ''),
+  const [symbol, type, name] = [
+    wholeWords(waypoint.symbol ?? ''),
+    wholeWords(waypoint.type ?? ''),
+    wholeWords(waypoint.name ?? ''),
   ];
   const row = wordFor(symbol, false) ?? wordFor(type, false) ?? wordFor(name, true);
   if (row === undefined) return null;
-  const texts = [symbol, type, name, comment, description];
-  return { row, denied: texts.some((words) => holdsAny(words, DENYING_WORDS)) };
+  const texts = [waypoint.symbol, waypoint.type, waypoint.comment, waypoint.description];
+  const denied =
+    texts.some((text) => text !== null && deniesInNote(text, false)) ||
+    (waypoint.name !== null && deniesInNote(waypoint.name, true));
+  return { row, denied };
 }

@@ -82,31 +82,6 @@ export const SUPPLY_WORDS: readonly WaypointWord[] = [
   },
 ];
 
-/** Beside a supply word these turn it round: "no fuel", "well (dry)". Such a waypoint is listed as skipped. */
-export const DENYING_WORDS: readonly string[] = [
-  'no',
-  'not',
-  'none',
-  'without',
-  'dry',
-  'closed',
-  'disused',
-  'abandoned',
-  'ruin',
-  'ruined',
-  'empty',
-  'broken',
-  'out of order',
-  'kein',
-  'keine',
-  'pas',
-  'sans',
-  'sin',
-  'cerrado',
-  'ferme',
-  'geschlossen',
-];
-
 export const CAMP_WORDS: readonly string[] = [
   'camp',
   'camp site',

@@ -1,7 +1,8 @@
 import type { MappedFeature, PassedOver, Waypoint } from '../../../core/input/sources.ts';
+import { holdsAny, wholeWords } from '../../../core/supply/tags/whole-words.ts';
 import { OwnIds } from '../extract/own-ids.ts';
 import { commoditiesOf } from '../extract/wanted-tags.ts';
-import { holdsAny, parseTagText, supplyWord, wordsOf } from './waypoint-tags.ts';
+import { parseTagText, supplyWord } from './waypoint-tags.ts';
 import { CAMP_WORDS } from './waypoint-words.ts';
 
 export interface WaypointSupplies {
@@ -43,4 +44,6 @@ export function waypointFeatures(waypoints: readonly Waypoint[], source: string)
 
 /** Whether a waypoint marks a night's halt, by symbol, type or name. */
 export const isCamp = (waypoint: Waypoint): boolean =>
-  [waypoint.symbol, waypoint.type, waypoint.name].some((text) => holdsAny(wordsOf(text ?? ''), CAMP_WORDS));
+  [waypoint.symbol, waypoint.type, waypoint.name].some((text) =>
+    holdsAny(wholeWords(text ?? ''), CAMP_WORDS),
+  );
