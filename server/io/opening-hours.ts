@@ -1,20 +1,23 @@
 import { createRequire } from 'node:module';
 import type OpeningHoursText from 'opening_hours';
 import type { OpeningHours } from '../app/ports.ts';
-import type { OpeningAnswer } from '../core/pace/opening.ts';
+import type { OpeningAnswer } from '../core/input/opening-hours.ts';
 
 /** How far past the latest arrival the next opening is looked for, days (ours). */
 const LOOK_AHEAD_DAYS = 14;
 /** Texts kept parsed; a text costs about 0.2 ms to parse. */
 const MOST_KEPT = 2000;
-/** OpenStreetMap allows 255 characters in a value; other sources may hold longer ones. */
-const LONGEST_TEXT = 1000;
+/** OpenStreetMap allows 255 characters in a value; other sources may hold longer ones, which the package may take long over. */
+const LONGEST_TEXT = 255;
+/** No year and no hour has so many figures; the package counts on from such a year for ever. */
+const TOO_MANY_FIGURES = /\d{5}/;
 const MINUTE_MS = 60_000;
 
 const NO_HOLIDAYS = 'public and school holidays are not reckoned';
 const unknown = (comment: string, unreadable = false): OpeningAnswer => ({
   open: null,
   waitHours: null,
+  opens: null,
   comment,
   unreadable,
 });
@@ -26,7 +29,19 @@ const unknown = (comment: string, unreadable = false): OpeningAnswer => ({
  * as the country is not known.
  */
 export const openingHours: OpeningHours = (text, _place, earliest, latest) => {
-  if (text.length > LONGEST_TEXT) return unknown('they cannot be read', true);
+  const key = `${earliest} ${latest} ${text}`;
+  const known = answers.get(key);
+  if (known !== undefined) return known;
+  const answer = answerFor(text, earliest, latest);
+  if (answers.size >= MOST_KEPT) answers.clear();
+  answers.set(key, answer);
+  return answer;
+};
+
+const answers = new Map<string, OpeningAnswer>();
+
+function answerFor(text: string, earliest: string, latest: string): OpeningAnswer {
+  if (text.length > LONGEST_TEXT || TOO_MANY_FIGURES.test(text)) return unknown('they cannot be read', true);
   if (/\b(sunrise|sunset|dawn|dusk)\b/i.test(text)) return unknown('they go by the sun');
   const plainText = withoutHolidays(text);
   if (plainText === null) return unknown('they speak of holidays only');
@@ -45,7 +60,7 @@ export const openingHours: OpeningHours = (text, _place, earliest, latest) => {
   });
   if (plainText === text) return answer;
   return { ...answer, comment: answer.comment === null ? NO_HOLIDAYS : `${answer.comment}; ${NO_HOLIDAYS}` };
-};
+}
 
 /** A stretch of time in which it is open, or may be; minutes of the local clock since 1970. */
 interface OpenSpan {
@@ -79,15 +94,16 @@ function openSpans(hours: OpeningHoursText, from: Date, until: Date): OpenSpan[]
 function answerFrom(spans: readonly OpenSpan[], window: ArrivalWindow): OpeningAnswer {
   const within = spans.filter(({ fromMin, toMin }) => fromMin <= window.toMin && toMin > window.fromMin);
   const comment = within.find((span) => span.comment !== null)?.comment ?? null;
+  const opens = spans.some((span) => !span.isUnknown) ? true : spans.length > 0 ? null : false;
   const waits = waitsOf(spans, window);
   if (waits.length > 0) {
     const waitHours = waits.includes(null)
       ? null
       : Math.max(0, ...waits.map((minutes) => (minutes ?? 0) / 60));
-    return { open: false, waitHours, comment, unreadable: false };
+    return { open: false, waitHours, opens, comment, unreadable: false };
   }
   const open = within.some((span) => span.isUnknown) ? null : true;
-  return { open, waitHours: open === null ? null : 0, comment, unreadable: false };
+  return { open, waitHours: open === null ? null : 0, opens, comment, unreadable: false };
 }
 
 /** Minutes that somebody waits who comes just as it shuts, for each time that it does; null where the hours do not tell. */

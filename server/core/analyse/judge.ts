@@ -1,7 +1,8 @@
+import type { PlanStopAsk } from '../../contract/plan.ts';
 import type { RigFile } from '../../contract/rig.ts';
+import type { OpeningHoursReader } from '../input/opening-hours.ts';
 import type { PassedOver, Supplies } from '../input/sources.ts';
 import { withArrivals } from '../pace/arrivals.ts';
-import type { OpeningHoursReader } from '../pace/opening.ts';
 import type { PacePlan } from '../pace/pace-plan.ts';
 import { judgedOnReach } from '../pace/season-on-reach.ts';
 import type { Caution } from '../phrases/cautions.ts';
@@ -57,6 +58,7 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
     plan: pace,
     tagsOf: (passing) => tagsOf.get(`${passing.commodity} ${passing.id}`),
     read: openingHours,
+    waitsTold: judging.waitsTold,
     waterLPerDay: rig.water.litresPerDay.high,
   });
   return {
@@ -68,12 +70,16 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
   };
 }
 
+/** Stops of which the user says how long one waits there. */
+const waitsTold = (stops: readonly PlanStopAsk[]): ReadonlySet<string> =>
+  new Set(stops.filter(({ waitHours }) => waitHours !== undefined).map(({ id }) => id));
+
 /** Signs for heavy vehicles mean those over 3.5 t (OSM wiki, Key:hgv). */
 const HEAVY_KG = 3500;
 /** The most that the rig may weigh, else what it weighs empty; 0 where neither is told. */
 const massToldKg = ({ vehicle }: RigFile): number => vehicle?.permitted?.totalKg ?? vehicle?.kerbKg ?? 0;
 
-function judgingOf({ rig, rigFile, trip }: Settled, { route, today }: JudgeFacts): Judging {
+function judgingOf({ rig, rigFile, trip, tripFile }: Settled, { route, today, openingHours }: JudgeFacts): Judging {
   return {
     fuelKind: rig.fuel.kind,
     engine: rig.fuel.model.engine,
@@ -83,6 +89,8 @@ function judgingOf({ rig, rigFile, trip }: Settled, { route, today }: JudgeFacts
     on: trip.departure,
     today,
     confirmations: trip.confirmations,
+    readHours: openingHours,
+    waitsTold: waitsTold(tripFile.plan?.stops ?? []),
     treats: treatsOf({
       line: rig.treatment,
       notes: trip.waterNotes,

@@ -1,10 +1,12 @@
 import type { Arrival } from '../../contract/pace.ts';
 import { sumBefore } from '../gaps/profile.ts';
+import type { OpeningHoursReader } from '../input/opening-hours.ts';
 import type { Tags } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
+import type { SupplyReason } from '../phrases/supply.ts';
 import type { Passing } from '../supply/points/passing.ts';
+import { openingOf } from '../supply/tags/hours.ts';
 import { localTime } from './clock.ts';
-import type { OpeningHoursReader } from './opening.ts';
 import type { PacePlan } from './pace-plan.ts';
 
 /** What arrivals are judged on; without a reader of opening hours none is. */
@@ -12,6 +14,8 @@ export interface ArrivalFacts {
   plan: PacePlan;
   tagsOf: (passing: Passing) => Tags | undefined;
   read: OpeningHoursReader | undefined;
+  /** Ids of supplies for which the user told how long one waits. */
+  waitsTold?: ReadonlySet<string> | undefined;
   /** What waiting takes. */
   waterLPerDay: number;
 }
@@ -19,17 +23,18 @@ export interface ArrivalFacts {
 /**
  * Passings with the time of arrival, and what their mapped hours say of it: at the fast pace at the earliest, at the
  * slow one at the latest. Detours to other supplies on the way are left out. A supply that is shut on arrival still
- * counts: it means waiting, or coming earlier, and a caution says so.
+ * counts: it means waiting, or coming earlier, and a caution says so. One that does not open within the days looked
+ * ahead does not count, unless the user told how long one waits.
  */
 export function withArrivals(
   passings: readonly Passing[],
-  { plan, tagsOf, read, waterLPerDay }: ArrivalFacts,
+  { plan, tagsOf, read, waitsTold, waterLPerDay }: ArrivalFacts,
 ): { passings: Passing[]; cautions: Caution[] } {
   const { date, hour } = plan.departure;
   const cautions: Caution[] = [];
   const arriving = passings.map((passing): Passing => {
-    const text = tagsOf(passing)?.opening_hours?.trim();
-    if (date === null || !plan.timed || read === undefined || text === undefined || text === '') {
+    const text = openingOf(tagsOf(passing) ?? {}, passing.commodity)?.text;
+    if (date === null || !plan.timed || read === undefined || text === undefined) {
       return { ...passing, arrival: null };
     }
     const at = (pace: 'fast' | 'slow') =>
@@ -48,9 +53,26 @@ export function withArrivals(
       const caution = cautionOf(passing, arrival, unread, waterLPerDay);
       if (caution !== null) cautions.push({ ...caution, fromM: passing.atM, toM: passing.atM });
     }
-    return { ...passing, arrival };
+    const isShut = arrival.open === false && arrival.waitHours === null && !isWaitTold(passing, waitsTold);
+    return {
+      ...(isShut && passing.counts ? withoutOpening(passing, { text, earliest, latest }) : passing),
+      arrival,
+    };
   });
   return { passings: arriving, cautions };
+}
+
+const isWaitTold = ({ id, alsoIds }: Passing, told: ReadonlySet<string> | undefined): boolean =>
+  told !== undefined && [id, ...alsoIds].some((one) => told.has(one));
+
+/** The passing as one of a supply whose hours hold no opening for somebody who comes then. */
+function withoutOpening(
+  passing: Passing,
+  { text, earliest, latest }: { text: string; earliest: string; latest: string },
+): Passing {
+  const finding = { hours: text, earliest, latest };
+  const reason: SupplyReason = { code: 'no-opening-found', facts: { findings: [finding] } };
+  return { ...passing, evidence: 'doubtful', counts: false, reasons: [reason, ...passing.reasons] };
 }
 
 function cautionOf(

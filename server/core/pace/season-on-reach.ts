@@ -5,11 +5,12 @@ import { classify, type Judging } from '../supply/judge/rules.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyFeature } from '../supply/points/supply-feature.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
+import { goesByDates } from '../supply/tags/hours.ts';
 import { dateAfter, localTime } from './clock.ts';
 import type { PacePlan } from './pace-plan.ts';
 
 /**
- * Judges supplies whose tags speak of seasons for the days on which they are reached, each passing for its own; all
+ * Judges supplies whose tags speak of seasons, or of hours that go by dates, for the days on which they are reached, each passing for its own; all
  * others stay as judged. A supply off the corridor is judged for the day on which its nearest place of the route is
  * reached. Without a date of departure nothing changes.
  */
@@ -31,7 +32,7 @@ export function judgedOnReach(input: {
   if (seasonal.size === 0) return { points, passings };
 
   const judgedAt = (feature: SupplyFeature, commodity: SupplyPoint['commodity'], atM: number) =>
-    classify([feature], { ...judging, seasonDays: reachDays(plan, departure, atM) }).find(
+    classify([feature], { ...judging, ...reachOf(plan, departure, atM) }).find(
       (point) => point.commodity === commodity,
     );
   const firstReach = new Map<string, SupplyPoint>();
@@ -57,8 +58,27 @@ export function judgedOnReach(input: {
 /** Season words stand under `seasonal`, or as a value of other keys. */
 const speaksOfSeasons = (feature: SupplyFeature): boolean =>
   [feature.tags, ...(feature.otherReadings ?? []).map((other) => other.tags)].some(
-    (tags) => (tags.seasonal ?? 'no') !== 'no' || Object.values(tags).includes('seasonal'),
+    (tags) =>
+      (tags.seasonal ?? 'no') !== 'no' ||
+      Object.values(tags).includes('seasonal') ||
+      Object.entries(tags).some(
+        ([key, value]) =>
+          (key.startsWith('opening_hours') || key.endsWith(':conditional')) && goesByDates(value),
+      ),
   );
+
+/** The days on which a place is reached, and the times where the hour of departure is told. */
+function reachOf(
+  plan: PacePlan,
+  departure: { date: string; hour: number },
+  atM: number,
+): Pick<Judging, 'seasonDays' | 'reachedAt'> {
+  const seasonDays = reachDays(plan, departure, atM);
+  if (!plan.timed) return { seasonDays };
+  const timeAt = (pace: 'fast' | 'slow') =>
+    localTime(departure, sumBefore(plan.schedules[pace].elapsedH, atM));
+  return { seasonDays, reachedAt: { earliest: timeAt('fast'), latest: timeAt('slow') } };
+}
 
 /**
  * The days for which a place is to be in season: reached at the fast pace, at the slow one, and the first day of every

@@ -28,6 +28,7 @@ export interface SupplyFindings {
   'permit-needed': Tagged;
   /** `to` where it is judged for several days. */
   'out-of-season': { season: string; from: string; to: string | null };
+  'no-opening-found': { hours: string; earliest: string; latest: string };
   'no-pump': Tagged;
   'fuel-not-sold': Tagged;
   'grade-below-engine': Tagged;

@@ -76,6 +76,8 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'permit-needed': (facts) => parts`Only with a permit (${tags(facts)}): get it, then confirm the point`,
   'out-of-season': (facts) =>
     parts`Out of season: ${each(facts, ({ season, from, to }) => parts`${season}, judged for ${to === null ? from : `${from} to ${to}`}`)}. Ask before you plan on it`,
+  'no-opening-found': (facts) =>
+    parts`${each(facts, ({ hours, earliest, latest }) => parts`No opening is sure within two weeks of coming between ${earliest} and ${latest} (${hours})`)}: ask before you plan on it`,
   'no-pump': (facts) => parts`No pump (${tags(facts)}): needs rope and bucket aboard`,
   'fuel-not-sold': (facts) => parts`Does not sell your fuel (${tags(facts)})`,
   'grade-below-engine': (facts) =>

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { OpeningHoursReader } from '../../../server/core/pace/opening.ts';
+import type { OpeningHoursReader } from '../../../server/core/input/opening-hours.ts';
 import {
   analysisOf,
   DIESEL,
@@ -107,7 +107,7 @@ describe('opening hours on arrival', () => {
     const asked: Parameters<OpeningHoursReader>[] = [];
     const openingHours: OpeningHoursReader = (...question) => {
       asked.push(question);
-      return { open: true, waitHours: 0, comment: null, unreadable: false, ...answer };
+      return { open: true, waitHours: 0, opens: true, comment: null, unreadable: false, ...answer };
     };
     const analysis = analysisOf({
       document: equatorDocument(600),
@@ -120,10 +120,11 @@ describe('opening hours on arrival', () => {
 
   test('are asked for the time from the fast pace to the slow one', () => {
     const { asked, passing } = arriving({});
-    expect(asked).toHaveLength(1);
-    expect(asked[0]![0]).toBe('as tagged');
+    // Asked before for a week, whether it opens at all.
+    const onArrival = asked.at(-1)!;
+    expect(onArrival[0]).toBe('as tagged');
     // 300 km: fast 5 h; slow a night and 55 km, 1 h 34 min.
-    expect(asked[0]!.slice(2)).toEqual(['2026-05-04T13:00', '2026-05-05T09:34']);
+    expect(onArrival.slice(2)).toEqual(['2026-05-04T13:00', '2026-05-05T09:34']);
     expect(passing.arrival).toEqual({
       earliest: '2026-05-04T13:00',
       latest: '2026-05-05T09:34',
@@ -144,6 +145,17 @@ describe('opening hours on arrival', () => {
     expect(caution!.text).toContain('waiting takes up to 12.0 h and 9.0 l of water, or come earlier');
   });
 
+  test('a supply for which no opening is in sight counts neither in gaps nor in a plan, unless the wait is told', () => {
+    const shut = arriving({ open: false, waitHours: null });
+    expect(shut.passing).toMatchObject({ counts: false, evidence: 'doubtful' });
+    expect(shut.passing.reasons.map(({ code }) => code)).toContain('no-opening-found');
+    expect(shut.passing.reasons[0]!.text).toMatch(/No opening is sure within two weeks of coming between/);
+    expect(shut.analysis.fuel.gaps).toHaveLength(2);
+    const plan = { stops: [{ id: 'node/1', waitHours: 30 }] };
+    const told = arriving({ open: false, waitHours: null }, { departureHour: 8, plan });
+    expect(told.passing.counts).toBe(true);
+  });
+
   test('no opening in sight, unknown and unreadable are each said', () => {
     const caution = (answer: Parameters<typeof arriving>[0]) => arriving(answer).analysis.cautions[0]!;
     expect(caution({ open: false, waitHours: null }).text).toContain('no opening is found');
@@ -159,9 +171,15 @@ describe('opening hours on arrival', () => {
   });
 
   test('are not asked for without a day and an hour, nor where none are mapped', () => {
-    expect(arriving({}, {}).asked).toEqual([]);
+    // A week is, whether it opens at all: a supply that never does counts neither with a day nor without.
+    const week = (from: string, to: string) => [
+      ['as tagged', expect.anything(), `${from}T00:00`, `${to}T00:00`],
+    ];
+    expect(arriving({}, {}).asked).toEqual(week('2026-05-04', '2026-05-11'));
     expect(arriving({}, {}).passing.arrival).toBeNull();
-    expect(arriving({}, { departureHour: 8, departure: undefined }).asked).toEqual([]);
+    const undated = arriving({}, { departureHour: 8, departure: undefined });
+    expect(undated.asked).toEqual(week('2026-05-01', '2026-05-08'));
+    expect(undated.passing.arrival).toBeNull();
     expect(arriving({}).analysis.passings[1]!.arrival).toBeNull();
   });
 });

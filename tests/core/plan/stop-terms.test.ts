@@ -156,7 +156,7 @@ describe('waiting at a stop', () => {
         supplies: { ...input.supplies, features: [pointFeature('node/1', 200, hours)] },
         trip: { ...more, plan: { ...asked, mostCans: { fuel: 0 } } },
         rig: { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, tanks: [{ name: 'main', litres: 60 }] } },
-        openingHours: () => ({ open: false, waitHours, comment: null, unreadable: false }),
+        openingHours: () => ({ open: false, waitHours, opens: true, comment: null, unreadable: false }),
       });
     };
     // With the hour of departure told, water goes by the time that passes: 5 of 7 hours of driving are 12.86 l.

@@ -9,12 +9,9 @@ export const askOf = (
 
 /**
  * Hours of waiting at a supply: as the user says, else until it opens by its mapped hours, the longest of all times at
- * which one may come. Null where it does not open at all.
+ * which one may come. One that does not open at all counts nowhere.
  */
-export function waitHoursAt(
-  { arrival }: Pick<Passing, 'arrival'>,
-  ask: PlanStopAsk | undefined,
-): number | null {
+export function waitHoursAt({ arrival }: Pick<Passing, 'arrival'>, ask: PlanStopAsk | undefined): number {
   if (ask?.waitHours !== undefined) return ask.waitHours;
-  return arrival?.open === false ? arrival.waitHours : 0;
+  return arrival?.open === false ? (arrival.waitHours ?? 0) : 0;
 }

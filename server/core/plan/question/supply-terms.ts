@@ -58,7 +58,11 @@ export function withTerms(
 ): { edges: SupplyEdge[]; cautions: Caution[] } {
   const facts = factsOf(reckoned, commodity);
   const judgements = edges.map((edge) => judge(facts, edge));
-  const remarks = [...unknownStops(facts), ...judgements.flatMap((judgement) => judgement.remarks)];
+  const remarks = [
+    ...unknownStops(facts),
+    ...shutStops(facts),
+    ...judgements.flatMap((judgement) => judgement.remarks),
+  ];
   return {
     edges: judgements.flatMap(({ edge }) => (edge === null ? [] : [edge])),
     cautions: cautionsOf(remarks),
@@ -87,14 +91,21 @@ function unknownStops({ analysis, asks }: TermFacts): Remark[] {
     .map(({ id }) => ({ code: 'plan-stop-unknown', stop: { name: id } }));
 }
 
+const stopOf = ({ name, kind, atM }: Passing): NamedStop => (name === null ? { kind, atM } : { name });
+
+/** Supplies that count in no stretch because no opening is found for them. */
+const shutStops = ({ passings }: TermFacts): Remark[] =>
+  passings
+    .filter(({ reasons }) => reasons.some(({ code }) => code === 'no-opening-found'))
+    .map((passing) => ({ code: 'plan-stop-shut', stop: stopOf(passing) }));
+
 function judge(facts: TermFacts, edge: SupplyEdge): Judgement {
   const passing = facts.passings.find((each) => isSamePlace(each, edge));
   if (edge.kind !== 'passing' || passing === undefined) return { edge, remarks: [] };
   const { flowLPerMin, perDayL } = facts;
-  const stop = passing.name === null ? { kind: passing.kind, atM: passing.atM } : { name: passing.name };
+  const stop = stopOf(passing);
   const ask = askOf(facts.asks, passing);
   const waitHours = waitHoursAt(passing, ask);
-  if (waitHours === null) return { edge: null, remarks: [{ code: 'plan-stop-shut', stop }] };
   if (isUntreated(passing) && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL)
     return { edge: null, remarks: [{ code: 'plan-treats-too-little', stop }] };
   const { terms, codes } = termsOf(facts, passing, ask);

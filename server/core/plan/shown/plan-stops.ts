@@ -35,7 +35,7 @@ function stopPassing(passing: Passing, { asks, sides, legs }: StopFacts): PlanSt
     detourM,
     evidence,
     mostL: ask?.mostLitres?.[commodity] ?? null,
-    waitHours: waitHoursAt(passing, ask) ?? 0,
+    waitHours: waitHoursAt(passing, ask),
     ...(halt === undefined ? PASSED_BY : filledAt(sides[commodity], halt)),
   };
 }

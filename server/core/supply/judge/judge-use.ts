@@ -5,6 +5,7 @@ import { datesAgainst } from '../tags/dates.ts';
 import { denialsIn } from '../tags/denials.ts';
 import { deniedBy } from '../tags/denying-tags.ts';
 import { formerHosts } from '../tags/hosts.ts';
+import { openingOf } from '../tags/hours.ts';
 import { ANY_WITH_WATER, prefixOf, WATER_KEYS } from '../tags/kinds.ts';
 import type { KindMatch } from '../tags/match-kinds.ts';
 import { effectOf } from '../tags/reasons.ts';
@@ -41,6 +42,9 @@ const STATUS_RULES: Record<KnownValue<'operational_status' | 'pump:status'>, 'wo
   locked: 'broken',
 };
 const STATUS_KEYS = ['operational_status', 'pump:status'] as const satisfies KnownKey[];
+
+/** Hours that say no more than that it never opens. */
+const SHUT_FOR_GOOD = /^(off|closed|no|none|never|permanently closed)\b[^;,]*$/i;
 
 const ruleFor = <T>(rules: Readonly<Record<string, T>>, value: string): T | undefined =>
   Object.hasOwn(rules, value) ? rules[value] : undefined;
@@ -155,11 +159,9 @@ export function judgeUse(match: KindMatch, tags: Tags, question: UseQuestion, ju
   judgeSeason({ ...question, commodity: match.rule.commodity }, tags, judgement);
   judgeStatus(tags, judgement);
 
-  const hours = tagValue(tags, 'opening_hours')?.trim();
-  if (hours !== undefined && hours !== '') {
-    if (/^(off|closed)\b[^;,]*$/i.test(hours)) judgement.against('closed', tagged(tags, 'opening_hours'));
-    else if (hours !== '24/7') judgement.add('opening-hours', { hours });
-  }
+  const hours = openingOf(tags, match.rule.commodity);
+  if (hours !== null && SHUT_FOR_GOOD.test(hours.text)) judgement.against('closed', { tags: [hours.tag] });
+  else if (hours !== null && hours.text !== '24/7') judgement.add('opening-hours', { hours: hours.text });
   judgeLorries(match, tags, question, judgement);
   if (isTaggedNotNo(tags, 'fee') && match.rule.commodity === 'water') {
     judgement.add('fee', tagged(tags, 'fee'));

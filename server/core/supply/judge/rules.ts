@@ -1,6 +1,7 @@
 import type { Commodity, Evidence, WaterClass } from '../../../contract/common.ts';
 import type { FuelKind } from '../../../contract/rig.ts';
 import type { TripFile } from '../../../contract/trip.ts';
+import type { OpeningHoursReader } from '../../input/opening-hours.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { SupplyFeature } from '../points/supply-feature.ts';
 import type { SupplyPoint } from '../points/supply-point.ts';
@@ -21,7 +22,9 @@ import {
 import { inCurrentForm } from '../tags/tag-forms.ts';
 import { type Confirmation, reportOn } from './confirmations.ts';
 import type { EngineNeeds } from './engine-needs.ts';
+import { FUEL_RULES } from './fuels.ts';
 import { judgeFuel } from './judge-fuel.ts';
+import { type HoursFacts, judgeHours } from './judge-hours.ts';
 import { judgeUse } from './judge-use.ts';
 import { judgeWater, lessFit } from './judge-water.ts';
 import type { Judgement } from './judgement.ts';
@@ -41,6 +44,12 @@ export interface Judging {
   on: string | null;
   /** ISO dates that seasons are judged for in place of `on`: in season only where each of them is. */
   seasonDays?: readonly string[];
+  /** Local times between which it is reached, in place of whole days, for opening hours. */
+  reachedAt?: { readonly earliest: string; readonly latest: string };
+  /** Without it hours are not judged, beyond those that say outright that it is closed. */
+  readHours?: OpeningHoursReader | undefined;
+  /** Ids of supplies for which the user told how long one waits. */
+  waitsTold?: ReadonlySet<string>;
   /** ISO date that stands in for age and confirmations, not for seasons, when `on` is null; without it age is not judged. */
   today?: string;
   confirmations: TripFile['confirmations'];
@@ -56,7 +65,18 @@ interface Reading {
   reasons: FoundReason[];
 }
 
-function read(tags: Tags, commodity: Commodity, lat: number, judge: Judging): Reading | null {
+/** Hours are judged for the time of reaching it, else for the day; null where nobody reads them. */
+function hoursFacts(judge: Judging): HoursFacts | null {
+  const from = judge.on ?? judge.today;
+  if (judge.readHours === undefined || from === undefined) return null;
+  const [first, last] = [judge.seasonDays?.[0] ?? judge.on, judge.seasonDays?.at(-1) ?? judge.on];
+  const days =
+    first === null || last === null ? null : { earliest: `${first}T00:00`, latest: `${last}T23:59` };
+  return { read: judge.readHours, window: judge.reachedAt ?? days, from };
+}
+
+function read(feature: SupplyFeature, tags: Tags, commodity: Commodity, judge: Judging): Reading | null {
+  const { lon, lat } = feature;
   const match = matchKinds(tags).find((candidate) => candidate.rule.commodity === commodity);
   if (match === undefined) return null;
   const { rule } = match;
@@ -67,8 +87,17 @@ function read(tags: Tags, commodity: Commodity, lat: number, judge: Judging): Re
   const days = judge.seasonDays ?? (judge.on === null ? [] : [judge.on]);
   const on = judge.on ?? judge.today ?? null;
   judgeUse(match, tags, { days, on, lat, isHeavy: judge.isHeavy === true }, judgement);
+  const hours = hoursFacts(judge);
+  if (hours !== null && !isWaitTold(feature, judge)) {
+    const fuels = FUEL_RULES[judge.fuelKind].keys;
+    judgeHours({ tags, commodity, place: { lon, lat }, fuels }, hours, judgement);
+  }
   return { rule, evidence: judgement.evidence, waterClass, reasons: judgement.reasons };
 }
+
+/** Whether the user said how long one waits there, so that hours no longer decide. */
+const isWaitTold = ({ id, alsoIds }: SupplyFeature, { waitsTold }: Judging): boolean =>
+  waitsTold !== undefined && [id, ...alsoIds].some((one) => waitsTold.has(one));
 
 /** Of several readings of one object the worst in everything. */
 function worstOf(readings: readonly Reading[]): Reading | null {
@@ -125,7 +154,7 @@ function judgeOne(
   judge: Judging,
 ): SupplyPoint | null {
   const tagSets = [feature.tags, ...(feature.otherReadings ?? []).map((other) => other.tags)];
-  const readings = tagSets.map((tags) => read(inCurrentForm(tags), commodity, feature.lat, judge));
+  const readings = tagSets.map((tags) => read(feature, inCurrentForm(tags), commodity, judge));
   const reading = worstOf(readings.filter((one) => one !== null));
   if (reading === null) return null;
   if (commodity === 'water' && readings.includes(null)) {

@@ -30,6 +30,7 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'not-public': BLOCKS_UNTIL_CONFIRMED,
   'permit-needed': BLOCKS_UNTIL_CONFIRMED,
   'out-of-season': BLOCKS_UNTIL_CONFIRMED,
+  'no-opening-found': BLOCKS_UNTIL_CONFIRMED,
   'no-pump': BLOCKS,
   'fuel-not-sold': BLOCKS,
   'grade-below-engine': BLOCKS,

@@ -6,6 +6,7 @@ import { classify, type Judging } from '../../../../server/core/supply/judge/rul
 import type { LineVerdict, WaterTreated } from '../../../../server/core/supply/judge/treats.ts';
 import { toSupplyFeatures } from '../../../../server/core/supply/points/features.ts';
 import { REASON_RULES } from '../../../../server/core/supply/tags/reasons.ts';
+import { openingHours } from '../../../../server/io/opening-hours.ts';
 import { textOf } from '../../../../server/words/words-of.ts';
 import { anyJudging, anyTags } from '../any-tags.ts';
 import { codesOf, nodeOf, PLAIN, type Place, pointsOf } from '../judged.ts';
@@ -41,8 +42,13 @@ const FILLING: WaterTreated['filling'] = {
   facts: { litres: 70, minutes: 23, lPerMin: 3, how: 'noted' },
 };
 
+const HOURS: Partial<Judging> = { on: '2026-01-15', readHours: openingHours };
+
 /** One case for each reason: the tags, and what they are judged for. */
-const CASES: Record<Exclude<SupplyReasonCode, 'tags-differ'>, [Tags, Partial<Judging>?, Place?]> = {
+const CASES: Record<
+  Exclude<SupplyReasonCode, 'tags-differ' | 'no-opening-found'>,
+  [Tags, Partial<Judging>?, Place?]
+> = {
   'reported-out': [TAP, reports('2026-05-01', false)],
   'out-of-use': [{ 'disused:amenity': 'fuel' }],
   closed: [{ ...STATION, opening_hours: 'closed' }],

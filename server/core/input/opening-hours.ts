@@ -4,6 +4,8 @@ export interface OpeningAnswer {
   open: boolean | null;
   /** The longest wait for it to open, arriving at any time of the stretch; null: unknown, or longer than looked ahead. */
   waitHours: number | null;
+  /** Open at some time of the stretch or of the days looked ahead past it; null: the hours do not tell. */
+  opens: boolean | null;
   /** What to know: a comment of the mapper's, why the hours do not tell. */
   comment: string | null;
   /** True where the text cannot be read as opening hours. */
