@@ -79,7 +79,10 @@ const HEAVY_KG = 3500;
 /** The most that the rig may weigh, else what it weighs empty; 0 where neither is told. */
 const massToldKg = ({ vehicle }: RigFile): number => vehicle?.permitted?.totalKg ?? vehicle?.kerbKg ?? 0;
 
-function judgingOf({ rig, rigFile, trip, tripFile }: Settled, { route, today, openingHours }: JudgeFacts): Judging {
+function judgingOf(
+  { rig, rigFile, trip, tripFile }: Settled,
+  { route, today, openingHours }: JudgeFacts,
+): Judging {
   return {
     fuelKind: rig.fuel.kind,
     engine: rig.fuel.model.engine,
