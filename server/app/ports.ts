@@ -1,7 +1,7 @@
 import type { Bbox } from '../contract/common.ts';
+import type { OpeningHoursReader } from '../core/input/opening-hours.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import type { RouteDocument, Supplies, Waypoint } from '../core/input/sources.ts';
-import type { OpeningHoursReader } from '../core/input/opening-hours.ts';
 import type { Camp, ExtractExtent, GroundFeature } from './loaded-trip.ts';
 import type { NearGrid } from './near-route.ts';
 
