@@ -54,6 +54,8 @@ export interface MappedFeature {
   editedAt: string | null;
   /** The extract that it was read from; absent for what the user marked on the route. */
   source?: string;
+  /** What other files have of it in tags, where nothing tells which is the newer. */
+  otherTags?: readonly Tags[];
 }
 
 /** What a map file says of itself. */

@@ -10,6 +10,10 @@ const millisecondsOf = (age: Age): number => {
   return at;
 };
 
+/** Whether anything is known of its age. */
+export const isOfKnownAge = ({ version, timestamp }: Age): boolean =>
+  version !== undefined || typeof timestamp === 'string';
+
 /**
  * Less than 0 when `a` is older than `b`, more when newer, 0 when they cannot be told apart: by version, then by time
  * of edit. A version whose age is known is taken before one of which nothing is known.

@@ -18,6 +18,13 @@ export interface RawExtract {
   wanted: Set<string>;
   /** Wanted objects that lie off `ReadOptions.near`: counted here and not kept otherwise. */
   far: FarObjects;
+  /**
+   * Near objects that the file has and that supply nothing, as far as it tells their age: one that did in an older file
+   * does so no more.
+   */
+  unwanted: FarObjects;
+  /** Objects that the file says are deleted. */
+  deleted: FarObjects;
   /** Features that came ready made (GeoJSON, GPX waypoints). */
   features: MappedFeature[];
   /** Declared bounds, null when the file declares none. */

@@ -7,7 +7,7 @@ import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import { parseKey } from '../extract/element-key.ts';
-import { FarList } from '../extract/far-objects.ts';
+import { FarList, NOTHING_FAR } from '../extract/far-objects.ts';
 import { HullOfObjects } from '../extract/hull.ts';
 import { OwnIds } from '../extract/own-ids.ts';
 import { osmPapers, plainPapers } from '../extract/papers.ts';
@@ -206,6 +206,8 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
     elements: [],
     wanted: new Set(),
     far: reader.far.objects(),
+    unwanted: NOTHING_FAR,
+    deleted: NOTHING_FAR,
     features: reader.features,
     bounds: bounds.first,
     hull: bounds.any ? null : reader.hull.ring(),

@@ -1,14 +1,14 @@
-import type { NearGrid } from '../../../app/near-route.ts';
+import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
 import type { PassedOver, Tags } from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { Phrase } from '../../../core/phrases/phrases.ts';
 import { detached, lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
-import { NOTHING_FAR } from '../extract/far-objects.ts';
+import { FarList, type FarObjects, NOTHING_FAR } from '../extract/far-objects.ts';
 import { HullOfObjects } from '../extract/hull.ts';
-import { compareAge } from '../extract/newest.ts';
-import { isOnEarth } from '../extract/position.ts';
+import { compareAge, isOfKnownAge } from '../extract/newest.ts';
+import { isOnEarth, liesOnEarth } from '../extract/position.ts';
 import type { ParsedElement, RawElement } from '../extract/raw-element.ts';
 import type { RawExtract } from '../extract/raw-extract.ts';
 import { commoditiesOf, marksGeneralMap } from '../extract/wanted-tags.ts';
@@ -34,8 +34,21 @@ export interface FilterOptions {
 
 export type Filtered = Pick<
   RawExtract,
-  'elements' | 'wanted' | 'far' | 'hull' | 'shows' | 'counts' | 'ground' | 'skipped' | 'cautions'
+  | 'elements'
+  | 'wanted'
+  | 'far'
+  | 'unwanted'
+  | 'deleted'
+  | 'hull'
+  | 'shows'
+  | 'counts'
+  | 'ground'
+  | 'skipped'
+  | 'cautions'
 >;
+
+/** Of so many objects that supply nothing the age is noted, at 32 bytes each; a file of more is a general map. Ours. */
+const UNWANTED_MAX = 500_000;
 
 /** The positions that an element carries itself. */
 function* ownPositions(element: RawElement): Generator<[number, number]> {
@@ -60,10 +73,13 @@ class WantedPass {
   general = false;
   deletedSeen = 0;
   readonly #deleted = new Map<string, RawElement>();
+  readonly #unwanted = new FarList();
+  readonly #near: NearGrid | null;
   readonly #commodities: (tags: Tags) => readonly Commodity[];
   readonly #wantsHull: () => boolean;
 
   constructor(options: FilterOptions) {
+    this.#near = options.near ?? null;
     this.#commodities = options.commodities ?? commoditiesOf;
     this.#wantsHull = options.wantsHull;
   }
@@ -93,6 +109,7 @@ class WantedPass {
     if (tags === undefined || this.#commodities(tags).length === 0) {
       this.general ||= tags !== undefined && marksGeneralMap(tags);
       this.#supersede(key, element);
+      this.#noteUnwanted(element);
       return;
     }
     const bad = badPosition(element);
@@ -116,6 +133,26 @@ class WantedPass {
     if (this.wanted.size === 0) return;
     const known = this.wanted.get(key);
     if (known !== undefined && compareAge(element, known) > 0) this.wanted.delete(key);
+  }
+
+  /** Notes what may have been a supply once, where its age can tell that it is no more. */
+  #noteUnwanted(element: RawElement): void {
+    if (this.#unwanted.length >= UNWANTED_MAX || !isOfKnownAge(element)) return;
+    const isFar =
+      this.#near !== null &&
+      liesOnEarth(element) &&
+      !isNear(this.#near, [element.lon, element.lat, element.lon, element.lat]);
+    if (!isFar) this.#unwanted.add(element, null);
+  }
+
+  get unwanted(): FarObjects {
+    return this.#unwanted.objects();
+  }
+
+  get deleted(): FarObjects {
+    const list = new FarList();
+    for (const element of this.#deleted.values()) list.add(element, null);
+    return list.objects();
   }
 
   shows(): Filtered['shows'] {
@@ -192,6 +229,8 @@ export async function filterElements(each: EachElement, options: FilterOptions):
   const lending = lent.elements.filter((element) => !first.wanted.has(keyOf(element)));
   return {
     ...keptOf(first.wanted, lending, options.near ?? null),
+    unwanted: first.unwanted,
+    deleted: first.deleted,
     hull: first.hull.ring(),
     shows: first.shows(),
     counts: first.counts,

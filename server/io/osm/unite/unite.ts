@@ -1,11 +1,11 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
-import type { MappedFeature, PassedOver, Supplies } from '../../../core/input/sources.ts';
+import type { MappedFeature, PassedOver, Supplies, Tags } from '../../../core/input/sources.ts';
 import { coverOfUser } from '../../../core/route/box-cover.ts';
 import { lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef, parseKey } from '../extract/element-key.ts';
 import { type FarObjects, farObjects } from '../extract/far-objects.ts';
-import { type Age, compareAge } from '../extract/newest.ts';
+import { type Age, compareAge, isOfKnownAge } from '../extract/newest.ts';
 import type { RawElement } from '../extract/raw-element.ts';
 import type { RawExtract } from '../extract/raw-extract.ts';
 import { newestOf } from '../keep/newest-element.ts';
@@ -13,21 +13,33 @@ import { convertKeyed } from './convert.ts';
 import { coverOfExtract } from './cover.ts';
 
 /** The version of an object that is taken, so far. */
-type Candidate =
-  | { kind: 'element'; element: RawElement; wanted: boolean; source: string }
-  | { kind: 'feature'; feature: MappedFeature; source: string };
+type Candidate = { source: string; mapAt: string | null } & (
+  | { kind: 'element'; element: RawElement; wanted: boolean }
+  | { kind: 'feature'; feature: MappedFeature }
+);
 
 const ageOf = (candidate: Candidate): Age =>
   candidate.kind === 'element' ? candidate.element : { timestamp: candidate.feature.editedAt };
 
 const suppliesSomething = (candidate: Candidate): boolean => candidate.kind === 'feature' || candidate.wanted;
 
-const isOfKnownAge = ({ version, timestamp }: Age): boolean =>
-  version !== undefined || typeof timestamp === 'string';
+const tagsOf = (candidate: Candidate): Tags =>
+  candidate.kind === 'element' ? (candidate.element.tags ?? {}) : candidate.feature.tags;
+
+/**
+ * As compareAge; one of which nothing is known is as new as its file, so that two dated files decide between it and
+ * another.
+ */
+function compareCandidates(a: Candidate, b: Candidate): number {
+  if (isOfKnownAge(ageOf(a)) && isOfKnownAge(ageOf(b))) return compareAge(ageOf(a), ageOf(b));
+  const [aAt, bAt] = [Date.parse(a.mapAt ?? ''), Date.parse(b.mapAt ?? '')];
+  const order = aAt - bAt;
+  return Number.isNaN(order) || order === 0 ? compareAge(ageOf(a), ageOf(b)) : order;
+}
 
 /** Of two versions of one object: the newer; of two that cannot be told apart a supply, and the later file's. */
 function winnerOf(earlier: Candidate, later: Candidate): Candidate {
-  const order = compareAge(ageOf(later), ageOf(earlier));
+  const order = compareCandidates(later, earlier);
   if (order < 0) return earlier;
   if (order > 0) return later;
   // What only lends its place is often given without its tags, so it says nothing against a supply.
@@ -56,6 +68,8 @@ class Union {
   readonly contested: ReadonlySet<string>;
   /** Age of objects whose newest version so far is far away. */
   readonly #far = new Map<string, Age>();
+  /** Tags of objects of which the files differ and nothing tells the newer. */
+  readonly #otherTags = new Map<string, Tags[]>();
 
   /** `contested`: objects that are far away in one file and were kept of another. */
   constructor(contested: ReadonlySet<string>) {
@@ -77,6 +91,7 @@ class Union {
     const winner = known === undefined ? candidate : winnerOf(known, candidate);
     this.#winners.set(id, winner);
     if (known === undefined) return;
+    this.#noteReadings(id, known, candidate);
     const loser = winner === known ? candidate : known;
     if (suppliesSomething(loser) && !suppliesSomething(winner)) {
       this.skipped.push({
@@ -86,8 +101,38 @@ class Union {
     }
   }
 
+  /** Keeps what the other of two says that cannot be told apart in age; what is older says nothing any more. */
+  #noteReadings(id: string, known: Candidate, candidate: Candidate): void {
+    if (!suppliesSomething(known) || !suppliesSomething(candidate)) return;
+    const order = compareCandidates(candidate, known);
+    if (order > 0) this.#otherTags.delete(id);
+    if (order !== 0 || isDeepStrictEqual(tagsOf(known), tagsOf(candidate))) return;
+    const others = this.#otherTags.get(id) ?? [];
+    this.#otherTags.set(id, [...others, tagsOf(known), tagsOf(candidate)]);
+  }
+
+  /** What other files have of an object in tags that are not those taken. */
+  otherTagsOf({ id, tags }: MappedFeature): Tags[] {
+    return (this.#otherTags.get(id) ?? []).filter((other) => !isDeepStrictEqual(other, tags));
+  }
+
+  /** Takes away what a newer version supplies no more: deleted, or only lending geometry at most. */
+  takeAway(gone: FarObjects, source: string, isDeleted: boolean): void {
+    for (const { type, id: number, ...age } of farObjects(gone)) {
+      const id = keyOfRef(type, number);
+      const known = this.#winners.get(id);
+      if (known === undefined || !suppliesSomething(known)) continue;
+      const order = compareAge(age, ageOf(known));
+      if (order < 0 || (order === 0 && !isDeleted)) continue;
+      const lent = lentOf(known);
+      if (lent === null) this.#winners.delete(id);
+      else this.#winners.set(id, lent);
+      this.skipped.push({ id, reason: { phrase: 'skipped-newer-elsewhere', facts: { source } } });
+    }
+  }
+
   /** Ids of the user's own are by name, so two files may give one id to two places. */
-  offerOwn(feature: MappedFeature, source: string): void {
+  offerOwn(feature: MappedFeature, source: string, mapAt: string | null): void {
     let id = feature.id;
     for (let n = 2; ; n += 1) {
       const known = this.#winners.get(id);
@@ -95,7 +140,7 @@ class Union {
       if (known.kind === 'feature' && isSameOwn(known.feature, feature)) return;
       id = `${feature.id}-${n}`;
     }
-    this.#winners.set(id, { kind: 'feature', feature: { ...feature, id }, source });
+    this.#winners.set(id, { kind: 'feature', feature: { ...feature, id }, source, mapAt });
   }
 
   /** Offers an object that lies too far off to be kept, of which only the age is known. */
@@ -149,21 +194,25 @@ function contestedOf(extracts: readonly RawExtract[], extra: readonly MappedFeat
 
 function gather(extracts: readonly RawExtract[], extra: readonly MappedFeature[]): Union {
   const union = new Union(contestedOf(extracts, extra));
-  const offerFeature = (plain: MappedFeature, source: string, isOfFile = true): void => {
-    const feature = isOfFile ? { ...plain, source } : plain;
-    if (parseKey(feature.id) === null) union.offerOwn(feature, source);
-    else union.offer(feature.id, { kind: 'feature', feature, source });
+  const offerFeature = (feature: MappedFeature, source: string, mapAt: string | null): void => {
+    if (parseKey(feature.id) === null) union.offerOwn(feature, source, mapAt);
+    else union.offer(feature.id, { kind: 'feature', feature, source, mapAt });
   };
-  for (const { source, elements, wanted, features, far } of extracts) {
+  for (const { source, papers, elements, wanted, features, far } of extracts) {
+    const mapAt = papers.asOf;
     // First, so that of what cannot be told apart within one file the near is taken.
     union.offerFar(far);
     for (const element of elements) {
       const id = keyOf(element);
-      union.offer(id, { kind: 'element', element, wanted: wanted.has(id), source });
+      union.offer(id, { kind: 'element', element, wanted: wanted.has(id), source, mapAt });
     }
-    for (const feature of features) offerFeature(feature, source);
+    for (const feature of features) offerFeature({ ...feature, source }, source, mapAt);
   }
-  for (const feature of extra) offerFeature(feature, 'the route', false);
+  for (const feature of extra) offerFeature(feature, 'the route', null);
+  for (const { source, deleted, unwanted } of extracts) {
+    union.takeAway(deleted, source, true);
+    if (extracts.length > 1) union.takeAway(unwanted, source, false);
+  }
   return union;
 }
 
@@ -184,7 +233,12 @@ function featuresOf(union: Union) {
       const feature = byId.get(id);
       if (feature !== undefined) byId.set(id, { ...feature, source: candidate.source });
     }
-  const features = [...union.winners.keys()].flatMap((id) => byId.get(id) ?? []);
+  const features = [...union.winners.keys()].flatMap((id) => {
+    const feature = byId.get(id);
+    if (feature === undefined) return [];
+    const otherTags = union.otherTagsOf(feature);
+    return [otherTags.length === 0 ? feature : { ...feature, otherTags }];
+  });
   return { ...converted, features };
 }
 

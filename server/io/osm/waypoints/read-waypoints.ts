@@ -24,6 +24,8 @@ export async function readWaypoints(path: string, options: ReadOptions): Promise
     elements: [],
     wanted: new Set(),
     far: NOTHING_FAR,
+    unwanted: NOTHING_FAR,
+    deleted: NOTHING_FAR,
     features,
     bounds: null,
     hull: null,

@@ -15,6 +15,8 @@ const extract = (more: Partial<RawExtract>): RawExtract => ({
   elements: [],
   wanted: new Set(),
   far: NOTHING_FAR,
+  unwanted: NOTHING_FAR,
+  deleted: NOTHING_FAR,
   features: [],
   bounds: [84, -36, 87, -34],
   hull: null,

@@ -22,6 +22,8 @@ const extract = (source: string, elements: RawElement[], more: Partial<RawExtrac
   elements,
   wanted: new Set(elements.filter(({ tags }) => tags?.amenity !== undefined).map(keyOf)),
   far: NOTHING_FAR,
+  unwanted: NOTHING_FAR,
+  deleted: NOTHING_FAR,
   features: [],
   bounds: null,
   hull: null,

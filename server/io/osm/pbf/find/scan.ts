@@ -3,6 +3,7 @@ import type { Bbox, Commodity } from '../../../../contract/common.ts';
 import type { PassedOver } from '../../../../core/input/sources.ts';
 import { at } from '../../../../core/lists/at.ts';
 import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
+import type { FarObject } from '../../extract/far-objects.ts';
 import { isInBox, isOnEarth } from '../../extract/position.ts';
 import {
   isPlacedNode,
@@ -49,6 +50,8 @@ export interface ScanResult {
   commodities: Commodity[];
   general: boolean;
   skipped: PassedOver[];
+  /** Deleted ones with tags of a supply. */
+  deleted: FarObject[];
   places: RawElement[];
   /** Supports as they are and with western longitudes raised by 360; null when nothing changed. */
   supports: [Supports, Supports] | null;
@@ -76,6 +79,7 @@ export class Scanner {
       commodities: [],
       general: false,
       skipped: [],
+      deleted: [],
       places: [],
       supports: null,
     };
@@ -174,6 +178,8 @@ export class Scanner {
     if (commodities.length === 0) return;
     if (deleted) {
       result.skipped.push({ id: idOf(element), reason: { phrase: 'skipped-deleted', facts: {} } });
+      const { type, id, version, timestamp } = element;
+      result.deleted.push({ type, id, version, timestamp });
       return;
     }
     if (element.type === 'node' && !isOnEarth(element.lon, element.lat)) {

@@ -57,6 +57,7 @@ export class Reading {
   readonly #skipped: RawExtract['skipped'] = [];
   readonly #shows = { fuel: false, water: false, general: false };
   readonly #places: RawElement[] = [];
+  readonly #deleted = new FarList();
   #wanted: RawElement[] = [];
   readonly #farNodes = new FarNodes();
   #foreignBlobs = 0;
@@ -97,6 +98,7 @@ export class Reading {
     this.#wanted.push(...result.elements);
     this.#skipped.push(...result.skipped);
     this.#places.push(...result.places);
+    for (const age of result.deleted) this.#deleted.add(age, null);
     for (const commodity of result.commodities) this.#shows[commodity] = true;
     this.#shows.general ||= result.general;
     if (result.supports !== null) {
@@ -131,6 +133,8 @@ export class Reading {
       elements,
       wanted: new Set(this.#wanted.map(idOf)),
       far,
+      unwanted: NOTHING_FAR,
+      deleted: this.#deleted.objects(),
       features: [],
       bounds: this.#header.bounds,
       hull: this.#hull(),
