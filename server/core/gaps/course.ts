@@ -1,4 +1,5 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
+import type { PlaceName } from '../phrases/supply-kinds.ts';
 import type { SpanM } from '../quantity/span.ts';
 import type { Term } from '../quantity/term.ts';
 import type { Rig } from '../rig/rig.ts';
@@ -14,7 +15,7 @@ export interface Stay {
 export interface Edge {
   kind: 'start' | 'passing' | 'end';
   id: string | null;
-  name: string | null;
+  name: PlaceName | null;
   atM: number;
   detourM: number;
   evidence: Evidence | null;

@@ -1,10 +1,11 @@
 import type { SupplyMark as DrawnMark } from '../../contract/map.ts';
 import type { Analysis } from '../analyse/analysis.ts';
+import type { SupplyKind } from '../phrases/supply-kinds.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { roundDegrees } from './cut-line.ts';
 
 /** What a mark says; `atM`: of all its passings, metres along. */
-export type SupplyMark = Omit<DrawnMark, 'atKm'> & { atM: number[] };
+export type SupplyMark = Omit<DrawnMark, 'atKm' | 'kind'> & { kind: SupplyKind; atM: number[] };
 
 /** A mark and where it stands. */
 export interface PlacedMark {

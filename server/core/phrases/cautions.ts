@@ -8,6 +8,7 @@ import type { PlanCautions } from './plan.ts';
 import type { ReaderCautions } from './readers.ts';
 import type { LineCautions } from './route.ts';
 import type { NoFacts, Said } from './said.ts';
+import type { PlaceName } from './supply-kinds.ts';
 import type { TreatmentCautions } from './treatment.ts';
 import type { WhatIfCautions } from './what-if.ts';
 
@@ -24,10 +25,10 @@ interface RouteCautions {
 interface PaceCautions {
   'camp-twice': { atM: number; withinM: number };
   'camp-after-hours-late': { askedHours: number; rigHours: number };
-  'opening-hours-unread': { name: string; hours: string };
-  'opening-hours-unknown': { name: string; earliest: string; latest: string; why: string | null };
+  'opening-hours-unread': { name: PlaceName; hours: string };
+  'opening-hours-unknown': { name: PlaceName; earliest: string; latest: string; why: string | null };
   'shut-on-arrival': {
-    name: string;
+    name: PlaceName;
     earliest: string;
     latest: string;
     /** The longest wait and the water that goes meanwhile; null where no opening is found. */

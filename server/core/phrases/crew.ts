@@ -1,6 +1,7 @@
 import type { WaterClass } from '../../contract/common.ts';
 import type { UseLevel, WaterGrade, WaterUseName, Work } from '../../contract/crew.ts';
 import type { NoFacts, Phrased } from './said.ts';
+import type { PlaceName } from './supply-kinds.ts';
 
 /** What the people of a rig should know of their water. */
 export interface CrewCautions {
@@ -20,7 +21,7 @@ export interface CrewCautions {
   'reserve-in-one-place': { loss: Loss; safeL: number; reserveL: number };
   'cans-kept-for-washing': NoFacts;
   'start-grades-assumed': NoFacts;
-  'water-lowered': { name: string; container: WaterClass };
+  'water-lowered': { name: PlaceName; container: WaterClass };
   'washing-source-not-passed': { id: string };
   'washing-source-unfit': { id: string };
 }
@@ -62,7 +63,7 @@ export interface CrewPhrases extends HelpReasons, Losses, PartSources, SplitSour
   'drinking-at-rest-in-heat': { factor: number; wbgtC: number };
   'drinking-at-work': { hours: number; work: Work; litresPerHour: number; people: number };
   'heat-source': { measured: boolean; fromC: number; toC: number };
-  'water-lowered-by': { name: string; container: WaterClass };
+  'water-lowered-by': { name: PlaceName; container: WaterClass };
   'treated-at': { at: 'filling' | 'tap' | null };
 }
 

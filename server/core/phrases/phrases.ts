@@ -6,6 +6,7 @@ import type { MassPhrases } from './mass.ts';
 import type { PlanPhrases } from './plan.ts';
 import type { ReaderPhrases } from './readers.ts';
 import type { NoFacts, Phrased } from './said.ts';
+import type { SupplyKinds } from './supply-kinds.ts';
 import type { TreatmentPhrases } from './treatment.ts';
 import type { StagePhrases } from './treatment-stages.ts';
 import type { WaterPhrases } from './treatment-waters.ts';
@@ -53,5 +54,6 @@ export interface PhraseFacts
     MassPhrases,
     ReaderPhrases,
     StagePhrases,
+    SupplyKinds,
     WaterPhrases {}
 export type Phrase = Phrased<PhraseFacts>;

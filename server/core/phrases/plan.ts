@@ -1,15 +1,16 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
 import type { NoFacts } from './said.ts';
+import type { PlaceName, SupplyKind } from './supply-kinds.ts';
 
 /** A supply, start or end that a sentence names; metres along the route. */
 export interface NamedPlace {
   readonly kind: 'start' | 'passing' | 'end';
-  readonly name: string | null;
+  readonly name: PlaceName | null;
   readonly atM: number;
 }
 
 /** A stop that a caution concerns: by its name, or where it has none by its kind and its place. */
-export type NamedStop = { readonly name: string } | { readonly kind: string; readonly atM: number };
+export type NamedStop = { readonly name: string } | { readonly kind: SupplyKind; readonly atM: number };
 
 interface ConcernedStops {
   readonly stops: readonly NamedStop[];
@@ -21,8 +22,8 @@ export interface PlanCautions {
   'plan-across-no-data': { commodity: Commodity };
   'plan-across-sketch': { commodity: Commodity };
   'plan-cans-at-start': { commodity: Commodity; cans: number };
-  'plan-waits-for-opening': { name: string | null; hours: number };
-  'plan-weak-evidence': { name: string | null; evidence: Evidence };
+  'plan-waits-for-opening': { name: PlaceName | null; hours: number };
+  'plan-weak-evidence': { name: PlaceName | null; evidence: Evidence };
   'plan-onward-unknown': { commodity: Commodity };
   'plan-ways-left-out': NoFacts;
   'plan-cans-to-get': { commodity: Commodity; cans: number; owned: number };
@@ -48,7 +49,7 @@ export interface LaidDepot {
 /** A stop off the plan by which it can be done. */
 export interface OtherStop {
   readonly name: string | null;
-  readonly kind: string;
+  readonly kind: SupplyKind;
   readonly commodity: Commodity;
   readonly atM: number;
   readonly detourM: number;
@@ -68,7 +69,7 @@ export interface PlanPhrases {
   'masses-forbid': NoFacts;
   'detours-forbid': NoFacts;
   'together-not-found-out': NoFacts;
-  'plans-hang-on': { names: readonly (string | null)[]; atM: number };
+  'plans-hang-on': { names: readonly (PlaceName | null)[]; atM: number };
   'with-more-cans': { cans: readonly { commodity: Commodity; count: number }[]; moreKg: number };
   'with-less-washing': { cutPercent: number; savedL: number };
   'with-longer-days': { hours: number; insteadOfHours: number };

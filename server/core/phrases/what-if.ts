@@ -1,6 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { NamedPlace } from './plan.ts';
 import type { NoFacts } from './said.ts';
+import type { PlaceName } from './supply-kinds.ts';
 
 /** What the what-ifs could not reckon. */
 export interface WhatIfCautions {
@@ -13,7 +14,7 @@ export interface WhatIfCautions {
 
 /** What happens, steps of assumptions, and where to turn back. */
 export interface WhatIfPhrases {
-  'stop-gives-none': { commodity: Commodity; name: string };
+  'stop-gives-none': { commodity: Commodity; name: PlaceName };
   /** `tank` null: a can. */
   'container-loses-all': { commodity: Commodity; tank: string | null };
   'water-pump-fails': { tanksApart: boolean };
@@ -22,7 +23,7 @@ export interface WhatIfPhrases {
   'use-all-the-way': { commodity: Commodity; end: 'low' | 'typical' | 'high'; rate: number };
   'hotter-than-told': { byC: number; waterLPerDay: number | null };
   'treatment-line-fails': { waters: number };
-  'treatment-line-fails-under-way': { name: string | null };
+  'treatment-line-fails-under-way': { name: PlaceName | null };
   'turning-round': { atM: number | null };
   'step-more-use': { percent: number };
   'step-slower': { percent: number };

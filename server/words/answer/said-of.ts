@@ -5,7 +5,7 @@ import { figure, placeAt } from '../parts/figures.ts';
 import { type Part, parts, type Words } from '../parts/part.ts';
 import { textOf } from '../words-of.ts';
 import type { AnswerFacts } from './answer-facts.ts';
-import { stretchName } from './names.ts';
+import { nameText, stretchName } from './names.ts';
 
 /** What the longest stretch of a commodity comes to, what is passed over inside it, and a worse one where there is one. */
 export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
@@ -86,7 +86,7 @@ function passedOver(commodity: Commodity, gap: Gap, passings: AnswerFacts['passi
   if (inside === undefined) return null;
   const [reason] = inside.reasons;
   const why = reason === undefined ? 'does not count' : textOf(reason);
-  return parts`${inside.name ?? inside.kind} (${placeAt(inside.atM)}) does not count: ${lowered(why)}.`;
+  return parts`${nameText(inside.name ?? inside.kind)} (${placeAt(inside.atM)}) does not count: ${lowered(why)}.`;
 }
 
 /** A sentence inside another: no full stop, no capital but of an abbreviation. */

@@ -1,8 +1,10 @@
 import type { WaterClass } from '../../contract/common.ts';
 import type { PetSource } from '../../core/phrases/crew.ts';
-import type { Catalogue } from '../parts/catalogue.ts';
+import type { PlaceName } from '../../core/phrases/supply-kinds.ts';
+import type { Catalogue, Say } from '../parts/catalogue.ts';
 import { bare, figure, fixed, rounded } from '../parts/figures.ts';
 import { joined, type Part, parts } from '../parts/part.ts';
+import { called } from './called.ts';
 import { LEVEL_SOURCES } from './defaults.ts';
 
 /** What a water of a class is fit for. */
@@ -18,8 +20,8 @@ const DOGS =
   '44 to 66 ml a kg and day (Merck Veterinary Manual) and 112 ml × kg^0.75 (NRC 2006), the wider of both';
 const PETS: Record<PetSource, string> = { dog: DOGS, 'as-dog': `as a dog (ours): ${DOGS}`, own: OWN };
 
-const lowered = ({ name, container }: { name: string; container: WaterClass }): Part[] =>
-  parts`Water from ${name} makes all that it is mixed with, and the pipes after it, ${FIT[container]} until they are disinfected.`;
+const lowered = ({ name, container }: { name: PlaceName; container: WaterClass }, say: Say): Part[] =>
+  parts`Water from ${called(name, say)} makes all that it is mixed with, and the pipes after it, ${FIT[container]} until they are disinfected.`;
 
 /** What the people of a rig should know of their water. */
 export const CREW_CAUTIONS = {

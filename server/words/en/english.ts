@@ -14,6 +14,7 @@ import { READER_CAUTIONS, READER_PHRASES } from './readers.ts';
 import { LINE_CAUTIONS, ROUTE_CAUTIONS, ROUTE_REFUSALS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
 import { SUPPLY_REASONS } from './supply.ts';
+import { SUPPLY_KINDS } from './supply-kinds.ts';
 import { TREATMENT_CAUTIONS, TREATMENT_PHRASES } from './treatment.ts';
 import { STAGE_PHRASES } from './treatment-stages.ts';
 import { WATER_PHRASES } from './treatment-waters.ts';
@@ -54,6 +55,7 @@ export const ENGLISH: Catalogue = {
     ...TREATMENT_PHRASES,
     ...READER_PHRASES,
     ...STAGE_PHRASES,
+    ...SUPPLY_KINDS,
     ...WATER_PHRASES,
     ...WHAT_IF_PHRASES,
   },

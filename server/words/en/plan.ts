@@ -1,9 +1,10 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { LaidDepot, NamedStop, OtherStop } from '../../core/phrases/plan.ts';
-import type { Catalogue } from '../parts/catalogue.ts';
+import type { Catalogue, Say } from '../parts/catalogue.ts';
 import { figure, fixed, kmOf, placeAt, rounded } from '../parts/figures.ts';
 import { metricText } from '../parts/metric.ts';
 import { joined, type Part, type Parts, parts } from '../parts/part.ts';
+import { called } from './called.ts';
 import { exactPlace, namedPlace } from './named-place.ts';
 
 const canWord = (count: number): string => (count === 1 ? 'can' : 'cans');
@@ -20,10 +21,10 @@ export const PLAN_CAUTIONS = {
     parts`Part of this stretch is a straight line where a road is meant: the ${commodity} it takes is a guess.`,
   'plan-cans-at-start': ({ commodity, cans }) =>
     parts`${cans} ${commodity} ${cans === 1 ? 'can is' : 'cans are'} to be filled before the start.`,
-  'plan-waits-for-opening': ({ name, hours }) =>
-    parts`Up to ${rounded(upToTenth(hours), 'h')} of waiting for ${name ?? 'a supply'} to open are reckoned with, by its mapped hours. Ask, and say how long the wait is.`,
-  'plan-weak-evidence': ({ name, evidence }) =>
-    parts`${name ?? 'A supply'} is known only as ${evidence}: telephone before you depend on it.`,
+  'plan-waits-for-opening': ({ name, hours }, say) =>
+    parts`Up to ${rounded(upToTenth(hours), 'h')} of waiting for ${called(name ?? 'a supply', say)} to open are reckoned with, by its mapped hours. Ask, and say how long the wait is.`,
+  'plan-weak-evidence': ({ name, evidence }, say) =>
+    parts`${called(name ?? 'A supply', say)} is known only as ${evidence}: telephone before you depend on it.`,
   'plan-onward-unknown': ({ commodity }) =>
     parts`How far the next ${commodity} is past the end was not told: the plan reaches to the end of the route and no farther.`,
   'plan-ways-left-out': () =>
@@ -34,26 +35,27 @@ export const PLAN_CAUTIONS = {
     parts`Of ${passings} passings of ${commodity} supplies the plan looks at ${lookedAt}: each one left out has another within ${figure(kmOf(withinM), 'km')} that is known as well and no farther off. A plan with one of those left out may be better.`,
   'can-place-unknown': ({ commodity }) =>
     parts`Whether ${commodity} cans are inside the cabin cannot be told: say where they and the cabin are.`,
-  'plan-stop-unknown': ({ stops }) =>
-    parts`What was told of ${namesOf(stops)} is of no use: the route does not come by.`,
-  'plan-stop-shut': ({ stops }) =>
-    parts`Left out, since by mapped hours there is no opening in the days after you may come: ${namesOf(stops)}. Ask, and say how long the wait is.`,
-  'plan-treats-too-little': ({ stops }) =>
-    parts`Left out, since the line treats less in a whole day than is drunk: ${namesOf(stops)}.`,
-  'plan-flow-unknown': ({ stops }) =>
-    parts`How fast the treatment line runs is not known: treating takes no time here (${namesOf(stops)}).`,
-  'plan-untreated-water': ({ stops }) =>
-    parts`Treated only at the tap, so kept out of the cans for drinking water: ${namesOf(stops)}.`,
+  'plan-stop-unknown': ({ stops }, say) =>
+    parts`What was told of ${namesOf(stops, say)} is of no use: the route does not come by.`,
+  'plan-stop-shut': ({ stops }, say) =>
+    parts`Left out, since by mapped hours there is no opening in the days after you may come: ${namesOf(stops, say)}. Ask, and say how long the wait is.`,
+  'plan-treats-too-little': ({ stops }, say) =>
+    parts`Left out, since the line treats less in a whole day than is drunk: ${namesOf(stops, say)}.`,
+  'plan-flow-unknown': ({ stops }, say) =>
+    parts`How fast the treatment line runs is not known: treating takes no time here (${namesOf(stops, say)}).`,
+  'plan-untreated-water': ({ stops }, say) =>
+    parts`Treated only at the tap, so kept out of the cans for drinking water: ${namesOf(stops, say)}.`,
 } satisfies Partial<Catalogue['cautions']>;
 
 /** No more than this are named (ours). */
 const NAMED = 4;
 
 /** Each name once. */
-function namesOf(stops: readonly NamedStop[]): Part[] {
+function namesOf(stops: readonly NamedStop[], say: Say): Part[] {
   const names = new Map<string, Parts>();
   for (const stop of stops) {
-    const name = 'name' in stop ? parts`${stop.name}` : parts`the ${stop.kind} at ${placeAt(stop.atM, 0)}`;
+    const name =
+      'name' in stop ? parts`${stop.name}` : parts`the ${say(stop.kind)} at ${placeAt(stop.atM, 0)}`;
     const text = metricText(name);
     if (!names.has(text)) names.set(text, name);
   }
@@ -63,18 +65,21 @@ function namesOf(stops: readonly NamedStop[]): Part[] {
 }
 
 export const PLAN_PHRASES = {
-  'stretch-lacks': ({ commodity, from, to, missingL, cans, littleLeftOut }) => {
+  'stretch-lacks': ({ commodity, from, to, missingL, cans, littleLeftOut }, say) => {
     const aboard = `full tanks and ${cans} ${canWord(cans)}`;
     const little = littleLeftOut ? ', what little is to be had on the way left out' : '';
-    return parts`From ${namedPlace(from)} to ${namedPlace(to)} ${rounded(upToTenth(missingL), 'l')} of ${commodity} are missing with ${aboard}${little}.`;
+    return parts`From ${namedPlace(from, say)} to ${namedPlace(to, say)} ${rounded(upToTenth(missingL), 'l')} of ${commodity} are missing with ${aboard}${little}.`;
   },
   'masses-forbid': () => parts`With the cans that it takes the vehicle is over a permitted mass.`,
   'detours-forbid': () =>
     parts`Fuel alone and water alone could be done; the detours to both together use up more than there is.`,
   'together-not-found-out': () =>
     parts`Fuel alone and water alone could be done; whether the detours to both or a permitted mass forbid it was not found out in the time there was.`,
-  'plans-hang-on': ({ names, atM }) =>
-    parts`Every plan hangs on ${names.map((name) => name ?? 'a supply').join(' and ')} (${placeAt(atM, 0)}): when nothing is to be had there, neither the next supply nor the one before is reached.`,
+  'plans-hang-on': ({ names, atM }, say) =>
+    parts`Every plan hangs on ${joined(
+      names.map((name) => called(name ?? 'a supply', say)),
+      ' and ',
+    )} (${placeAt(atM, 0)}): when nothing is to be had there, neither the next supply nor the one before is reached.`,
   'with-more-cans': ({ cans, moreKg }) =>
     parts`With ${cans.map(({ commodity, count }) => cansOf(count, commodity)).join(' and ')} more it can be done: ${rounded(moreKg, 'kg', 0)} more when they are full.`,
   'with-less-washing': ({ cutPercent, savedL }) => {
@@ -86,28 +91,33 @@ export const PLAN_PHRASES = {
   },
   'with-longer-days': ({ hours, insteadOfHours }) =>
     parts`Driving ${hours} hours a day in place of ${insteadOfHours} it can be done: the way takes fewer days, so less water. Driving faster is never reckoned with.`,
-  'with-depots': ({ depots }) => parts`${joined(depots.map(laidDepot), '; ')}: so it can be done.`,
-  'by-other-stops': ({ stops }) => byOtherStops(stops),
+  'with-depots': ({ depots }, say) =>
+    parts`${joined(
+      depots.map((depot) => laidDepot(depot, say)),
+      '; ',
+    )}: so it can be done.`,
+  'by-other-stops': ({ stops }, say) => byOtherStops(stops, say),
 } satisfies Partial<Catalogue['phrases']>;
 
 const cansOf = (count: number, commodity: Commodity): string => `${count} ${canWord(count)} of ${commodity}`;
 
-function laidDepot({ commodity, cans, litres, atM, latestFrom }: LaidDepot): Part[] {
+function laidDepot({ commodity, cans, litres, atM, latestFrom }: LaidDepot, say: Say): Part[] {
   const why =
     latestFrom === null
       ? ''
-      : parts`, the latest place that is reached with the reserve from ${namedPlace(latestFrom)}`;
+      : parts`, the latest place that is reached with the reserve from ${namedPlace(latestFrom, say)}`;
   return parts`${cans} ${canWord(cans)} (${rounded(litres, 'l')}) of ${commodity} laid beforehand at ${exactPlace(atM)}${why}`;
 }
 
-function byOtherStops(stops: readonly OtherStop[]): Part[] {
+function byOtherStops(stops: readonly OtherStop[], say: Say): Part[] {
+  const named = (stop: OtherStop) => otherStop(stop, say);
   const toCall = stops.filter(({ counts }) => !counts);
-  if (toCall.length === 0) return parts`By way of ${joined(stops.map(otherStop), ' and ')} it can be done.`;
-  const others = stops.filter(({ counts }) => counts).map(otherStop);
-  const has = toCall.map((stop) => parts`${otherStop(stop)} has ${stop.commodity} fit for it`);
+  if (toCall.length === 0) return parts`By way of ${joined(stops.map(named), ' and ')} it can be done.`;
+  const others = stops.filter(({ counts }) => counts).map(named);
+  const has = toCall.map((stop) => parts`${named(stop)} has ${stop.commodity} fit for it`);
   const beside = others.length === 0 ? '' : parts`by way of ${joined(others, ' and ')} as well `;
   return parts`Telephone first: if ${joined(has, ' and ')}, ${beside}it can be done. As mapped ${toCall.length === 1 ? 'it does' : 'they do'} not count.`;
 }
 
-const otherStop = ({ name, kind, atM, detourM }: OtherStop): Part[] =>
-  parts`${name ?? `the ${kind}`} (${placeAt(atM, 0)}, ${fixed(kmOf(2 * detourM), 'km')} there and back)`;
+const otherStop = ({ name, kind, atM, detourM }: OtherStop, say: Say): Part[] =>
+  parts`${name ?? parts`the ${say(kind)}`} (${placeAt(atM, 0)}, ${fixed(kmOf(2 * detourM), 'km')} there and back)`;

@@ -1,6 +1,7 @@
 import type { Catalogue } from '../parts/catalogue.ts';
 import { figure, placeAt, rounded } from '../parts/figures.ts';
 import { type Part, parts } from '../parts/part.ts';
+import { called } from './called.ts';
 import { exactPlace, namedPlace } from './named-place.ts';
 
 export const WHAT_IF_CAUTIONS = {
@@ -21,8 +22,8 @@ const END_WORDS = { low: 'Low', typical: 'Typical', high: 'High' } as const;
 const litresADay = (litres: number): Part[] => parts`${rounded(litres, 'l')} a day`;
 
 export const WHAT_IF_PHRASES = {
-  'stop-gives-none': ({ commodity, name }) =>
-    parts`${name} gives no ${commodity}: on from there with what is aboard.`,
+  'stop-gives-none': ({ commodity, name }, say) =>
+    parts`${called(name, say)} gives no ${commodity}: on from there with what is aboard.`,
   'container-loses-all': ({ commodity, tank }) =>
     tank === null
       ? parts`A can loses all its ${commodity}.`
@@ -38,16 +39,16 @@ export const WHAT_IF_PHRASES = {
     waters === 0
       ? parts`The treatment line fails: no water that is used counts only thanks to it, so nothing changes.`
       : parts`The treatment line fails: ${waters === 1 ? 'one water that is' : `${waters} waters that are`} used no longer ${waters === 1 ? 'counts' : 'count'}.`,
-  'treatment-line-fails-under-way': ({ name }) =>
-    parts`The treatment line fails under way: what was filled untreated at ${name ?? 'the supply'} is not fit to drink. Boiling and disinfecting by hand are not reckoned.`,
+  'treatment-line-fails-under-way': ({ name }, say) =>
+    parts`The treatment line fails under way: what was filled untreated at ${called(name ?? 'the supply', say)} is not fit to drink. Boiling and disinfecting by hand are not reckoned.`,
   'turning-round': ({ atM }) =>
     parts`Turning round${atM === null ? '' : parts` at ${exactPlace(atM)}`}, back to the supply behind.`,
   'step-more-use': ({ percent }) => parts`${figure(percent, '%')} more use`,
   'step-slower': ({ percent }) => parts`${figure(percent, '%')} slower`,
   'step-more-allowance': ({ points }) => parts`${points} percent points more allowance for bends`,
   'step-hotter': ({ byC }) => parts`${warmerBy(byC)} hotter`,
-  'back-with-the-reserve': ({ commodity, atM, backTo }) =>
-    parts`Before ${exactPlace(atM)} you can still go back to ${namedPlace(backTo)} with the reserve of ${commodity}.`,
+  'back-with-the-reserve': ({ commodity, atM, backTo }, say) =>
+    parts`Before ${exactPlace(atM)} you can still go back to ${namedPlace(backTo, say)} with the reserve of ${commodity}.`,
 } satisfies Partial<Catalogue['phrases']>;
 
 const warmerBy = (degrees: number): Part[] =>

@@ -169,7 +169,7 @@ describe('counting', () => {
 
   it('gives one object a point for each commodity', () => {
     const both = pointsOf({ amenity: 'fuel', 'fuel:diesel': 'yes', drinking_water: 'yes', name: 'Last Tap' });
-    expect(both.map(({ commodity, kind, counts, name }) => [commodity, kind, counts, name])).toEqual([
+    expect(both.map(({ commodity, kind, counts, name }) => [commodity, textOf(kind), counts, name])).toEqual([
       ['fuel', 'fuel station', true, 'Last Tap'],
       ['water', 'water at: fuel station', true, 'Last Tap'],
     ]);

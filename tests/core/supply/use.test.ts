@@ -77,7 +77,7 @@ describe('whether anybody can make use of it', () => {
       drinking_water: 'yes',
       'disused:amenity': 'drinking_water',
     });
-    expect([point.kind, point.counts, codesOf(point)]).toEqual([
+    expect([textOf(point.kind), point.counts, codesOf(point)]).toEqual([
       'water tap',
       false,
       ['out-of-use', 'evidence-below'],

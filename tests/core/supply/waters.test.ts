@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Tags } from '../../../server/core/input/sources.ts';
+import { textOf } from '../../../server/words/words-of.ts';
 import { codesOf, pointOf, pointsOf } from './judged.ts';
 
 /** tags, class, evidence, counts by default, codes of all reasons. */
@@ -187,10 +188,9 @@ describe('what a water is fit for', () => {
   });
 
   it('makes a supply of any object that says it has drinking water, and of none that says it has not', () => {
-    expect(pointsOf({ building: 'yes', drinking_water: 'yes' })[0]?.kind).toBe('place with water');
-    expect(pointsOf({ tourism: 'alpine_hut', drinking_water: 'yes' })[0]?.kind).toBe(
-      'water at: mountain hut',
-    );
+    const kindsOf = (tags: Tags) => pointsOf(tags).map(({ kind }) => textOf(kind));
+    expect(kindsOf({ building: 'yes', drinking_water: 'yes' })).toEqual(['place with water']);
+    expect(kindsOf({ tourism: 'alpine_hut', drinking_water: 'yes' })).toEqual(['water at: mountain hut']);
     expect(pointsOf({ building: 'yes', drinking_water: 'no' })).toEqual([]);
     expect(pointsOf({ building: 'yes', 'drinking_water:legal': 'no' })).toEqual([]);
     expect(pointsOf({ shop: 'water' })).toEqual([]);

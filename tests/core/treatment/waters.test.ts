@@ -67,7 +67,7 @@ describe('waters of any tags', () => {
           (value) => value === 'yes',
         );
         const water = judged(well, GOOD).find((point) => point.commodity === 'water');
-        if (water?.kind === 'water well' && water.counts) {
+        if (water?.kind.phrase === 'water-well' && water.counts) {
           expect(drunk || well.drinking_water === 'seasonal').toBe(true);
         }
       }),

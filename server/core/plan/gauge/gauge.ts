@@ -1,4 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
+import type { PlaceName } from '../../phrases/supply-kinds.ts';
 import type { PlanEdge } from '../side/plan-edge.ts';
 
 /** The least to have aboard of one commodity at a place, litres of all that can be used. */
@@ -18,7 +19,7 @@ export interface GaugeRow {
   readonly atM: number;
   readonly at: 'start' | 'step' | 'arriving' | 'leaving' | 'turn-back' | 'end';
   /** Of the stop, or of what it is turned back to. */
-  readonly name: string | null;
+  readonly name: PlaceName | null;
   /** Whose stop or turn-back point it is. */
   readonly commodities: readonly Commodity[];
   readonly fuel: GaugeSide;

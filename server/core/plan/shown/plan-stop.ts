@@ -1,10 +1,11 @@
 import type { Commodity, Evidence } from '../../../contract/common.ts';
+import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 
 /** A passing of a supply stop; what is null is known only where it is used. */
 export interface PlanStopPassing {
   readonly id: string;
   readonly name: string | null;
-  readonly kind: string;
+  readonly kind: SupplyKind;
   readonly commodity: Commodity;
   readonly atM: number;
   readonly detourM: number;

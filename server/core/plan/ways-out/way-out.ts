@@ -1,5 +1,6 @@
 import type { Commodity, Evidence } from '../../../contract/common.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
+import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 
 /** A supply laid beforehand; metres along the route. */
 export interface Depot {
@@ -15,7 +16,7 @@ export interface Depot {
 export interface StopOnWayOut {
   readonly id: string;
   readonly name: string | null;
-  readonly kind: string;
+  readonly kind: SupplyKind;
   readonly commodity: Commodity;
   readonly atM: number;
   /** There and back. */

@@ -2,6 +2,7 @@ import type { Commodity, Evidence, Verdict } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { VERDICT_RANK } from '../../gaps/verdict.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { drawableOf } from '../side/carry-side.ts';
 import type { PlanEdge } from '../side/plan-edge.ts';
@@ -12,7 +13,7 @@ import type { StopFailure } from './stop-fails.ts';
 export interface CallFirst {
   readonly id: string;
   readonly name: string | null;
-  readonly kind: string;
+  readonly kind: SupplyKind;
   readonly atM: number;
   readonly lon: number;
   readonly lat: number;

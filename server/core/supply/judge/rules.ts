@@ -6,7 +6,7 @@ import type { Tags } from '../../input/sources.ts';
 import type { SupplyFeature } from '../points/supply-feature.ts';
 import type { SupplyPoint } from '../points/supply-point.ts';
 import { ageOf } from '../tags/age.ts';
-import { hostLabel } from '../tags/hosts.ts';
+import { hostKind } from '../tags/hosts.ts';
 import { ANY_WITH_WATER, type KindRule } from '../tags/kinds.ts';
 import { matchKinds } from '../tags/match-kinds.ts';
 import {
@@ -190,7 +190,7 @@ function judgeOne(
     alsoIds: [...feature.alsoIds],
     name: nameOf(feature.tags, commodity),
     commodity,
-    kind: reading.rule === ANY_WITH_WATER ? hostLabel(feature.tags) : reading.rule.label,
+    kind: reading.rule === ANY_WITH_WATER ? hostKind(feature.tags) : reading.rule.kind,
     lon: feature.lon,
     lat: feature.lat,
     evidence: reading.evidence,

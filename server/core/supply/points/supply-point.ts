@@ -1,6 +1,7 @@
 import type { Commodity, Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { SupplyReason } from '../../phrases/supply.ts';
+import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 
 /** A supply point for one commodity, judged for a rig and a trip. */
 export interface SupplyPoint {
@@ -8,8 +9,7 @@ export interface SupplyPoint {
   alsoIds: string[];
   name: string | null;
   commodity: Commodity;
-  /** Plain words: "fuel station", "water tap". */
-  kind: string;
+  kind: SupplyKind;
   lon: number;
   lat: number;
   evidence: Evidence;

@@ -1,33 +1,39 @@
 import type { Tags } from '../../input/sources.ts';
+import type { SupplyHost, SupplyKind } from '../../phrases/supply-kinds.ts';
 import { prefixOf } from './kinds.ts';
 
-/** Objects that often have water beside what they are for, in plain words; only for names on screens. */
-const HOST_LABELS: Readonly<Record<string, string>> = {
-  'amenity=fuel': 'fuel station',
-  'amenity=parking': 'car park',
-  'amenity=place_of_worship': 'place of worship',
-  'amenity=ranger_station': 'ranger station',
-  'amenity=restaurant': 'restaurant',
-  'amenity=shelter': 'shelter',
-  'amenity=toilets': 'toilets',
-  'highway=rest_area': 'rest area',
-  'highway=services': 'service area',
-  'tourism=alpine_hut': 'mountain hut',
-  'tourism=camp_pitch': 'camp pitch',
-  'tourism=camp_site': 'camp site',
-  'tourism=caravan_site': 'caravan site',
-  'tourism=hostel': 'hostel',
-  'tourism=hotel': 'hotel',
-  'tourism=information': 'information point',
-  'tourism=picnic_site': 'picnic site',
-  'tourism=wilderness_hut': 'wilderness hut',
+/** Objects that often have water beside what they are for; only for names on screens. */
+const KIND_AT: Readonly<Record<SupplyHost, SupplyKind>> = {
+  'amenity=fuel': { phrase: 'water-at', facts: { host: 'amenity=fuel' } },
+  'amenity=parking': { phrase: 'water-at', facts: { host: 'amenity=parking' } },
+  'amenity=place_of_worship': { phrase: 'water-at', facts: { host: 'amenity=place_of_worship' } },
+  'amenity=ranger_station': { phrase: 'water-at', facts: { host: 'amenity=ranger_station' } },
+  'amenity=restaurant': { phrase: 'water-at', facts: { host: 'amenity=restaurant' } },
+  'amenity=shelter': { phrase: 'water-at', facts: { host: 'amenity=shelter' } },
+  'amenity=toilets': { phrase: 'water-at', facts: { host: 'amenity=toilets' } },
+  'highway=rest_area': { phrase: 'water-at', facts: { host: 'highway=rest_area' } },
+  'highway=services': { phrase: 'water-at', facts: { host: 'highway=services' } },
+  'tourism=alpine_hut': { phrase: 'water-at', facts: { host: 'tourism=alpine_hut' } },
+  'tourism=camp_pitch': { phrase: 'water-at', facts: { host: 'tourism=camp_pitch' } },
+  'tourism=camp_site': { phrase: 'water-at', facts: { host: 'tourism=camp_site' } },
+  'tourism=caravan_site': { phrase: 'water-at', facts: { host: 'tourism=caravan_site' } },
+  'tourism=hostel': { phrase: 'water-at', facts: { host: 'tourism=hostel' } },
+  'tourism=hotel': { phrase: 'water-at', facts: { host: 'tourism=hotel' } },
+  'tourism=information': { phrase: 'water-at', facts: { host: 'tourism=information' } },
+  'tourism=picnic_site': { phrase: 'water-at', facts: { host: 'tourism=picnic_site' } },
+  'tourism=wilderness_hut': { phrase: 'water-at', facts: { host: 'tourism=wilderness_hut' } },
 };
 
+/** One value, as in the table: names are told apart by it. */
+const ELSEWHERE: SupplyKind = { phrase: 'place-with-water', facts: {} };
+
+const isHost = (tag: string): tag is SupplyHost => Object.hasOwn(KIND_AT, tag);
+
 /** "tourism=camp_site", or null when the object is none of those. */
-export function hostOf(tags: Tags): string | null {
+export function hostOf(tags: Tags): SupplyHost | null {
   for (const key of ['tourism', 'amenity', 'highway']) {
     const tag = `${key}=${tags[key]}`;
-    if (HOST_LABELS[tag] !== undefined) return tag;
+    if (isHost(tag)) return tag;
   }
   return null;
 }
@@ -60,8 +66,8 @@ export function formerHosts(tags: Tags): string[] {
     .map((key) => `${key}=${tags[key]}`);
 }
 
-/** "water at a camp site"; plain words where the object is something else. */
-export function hostLabel(tags: Tags): string {
+/** Water at a camp site; what any object with water is where it is something else. */
+export function hostKind(tags: Tags): SupplyKind {
   const host = hostOf(tags);
-  return host === null ? 'place with water' : `water at: ${HOST_LABELS[host]}`;
+  return host === null ? ELSEWHERE : KIND_AT[host];
 }

@@ -1,14 +1,15 @@
 import type { Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { PlainReasonCode } from '../../phrases/supply.ts';
+import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 
 interface KindRuleBase {
   /** Names the rule, and tells whether two objects are of the same kind. */
   key: string;
   /** Tags that make an object of this kind: the current form first, then forms that OSM has replaced. */
   forms: readonly Tags[];
-  /** Plain words for people. */
-  label: string;
+  /** What it is, for people. */
+  kind: Exclude<SupplyKind, { phrase: 'water-at' }>;
   /** What the kind alone tells, before any other tag is looked at. */
   evidence: Evidence;
   /** Why the kind alone is not enough. */
@@ -34,14 +35,14 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'amenity=fuel',
     forms: [{ amenity: 'fuel' }],
-    label: 'fuel station',
+    kind: { phrase: 'fuel-station', facts: {} },
     commodity: 'fuel',
     evidence: 'implied',
   },
   {
     key: 'amenity=vending_machine,vending=fuel',
     forms: [{ amenity: 'vending_machine', vending: 'fuel' }],
-    label: 'fuel machine',
+    kind: { phrase: 'fuel-machine', facts: {} },
     commodity: 'fuel',
     evidence: 'doubtful',
     reason: 'fuel-kind-unknown',
@@ -49,7 +50,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'shop=fuel',
     forms: [{ shop: 'fuel' }],
-    label: 'fuel shop',
+    kind: { phrase: 'fuel-shop', facts: {} },
     commodity: 'fuel',
     evidence: 'doubtful',
     reason: 'fuel-kind-unknown',
@@ -57,7 +58,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'waterway=fuel',
     forms: [{ waterway: 'fuel' }],
-    label: 'fuel for boats',
+    kind: { phrase: 'fuel-for-boats', facts: {} },
     commodity: 'fuel',
     evidence: 'doubtful',
     reason: 'for-boats',
@@ -66,7 +67,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'aeroway=fuel',
     forms: [{ aeroway: 'fuel' }],
-    label: 'fuel for aircraft',
+    kind: { phrase: 'fuel-for-aircraft', facts: {} },
     commodity: 'fuel',
     evidence: 'doubtful',
     reason: 'for-aircraft',
@@ -76,7 +77,7 @@ export const KIND_RULES: readonly KindRule[] = [
     // Before the tanks: fire tanks are often tagged as both.
     key: 'emergency=water_tank',
     forms: [{ emergency: 'water_tank' }],
-    label: 'water tank for fire fighting',
+    kind: { phrase: 'fire-tank', facts: {} },
     commodity: 'water',
     waterClass: 'none',
     evidence: 'doubtful',
@@ -86,7 +87,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'amenity=drinking_water',
     forms: [{ amenity: 'drinking_water' }],
-    label: 'drinking water',
+    kind: { phrase: 'drinking-water', facts: {} },
     commodity: 'water',
     waterClass: 'drinking',
     evidence: 'stated',
@@ -94,7 +95,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'amenity=water_point',
     forms: [{ amenity: 'water_point' }],
-    label: 'water point',
+    kind: { phrase: 'water-point', facts: {} },
     commodity: 'water',
     waterClass: 'drinking',
     evidence: 'stated',
@@ -102,7 +103,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'waterway=water_point',
     forms: [{ waterway: 'water_point' }],
-    label: 'water point for boats',
+    kind: { phrase: 'water-point-for-boats', facts: {} },
     commodity: 'water',
     waterClass: 'drinking',
     evidence: 'doubtful',
@@ -112,7 +113,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'man_made=water_tap',
     forms: [{ man_made: 'water_tap' }],
-    label: 'water tap',
+    kind: { phrase: 'water-tap', facts: {} },
     commodity: 'water',
     waterClass: 'treatable',
     evidence: 'implied',
@@ -121,7 +122,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'man_made=water_well',
     forms: [{ man_made: 'water_well' }, { man_made: 'well' }, { man_made: 'village_pump' }],
-    label: 'water well',
+    kind: { phrase: 'water-well', facts: {} },
     commodity: 'water',
     waterClass: 'washing',
     evidence: 'doubtful',
@@ -130,7 +131,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'natural=spring',
     forms: [{ natural: 'spring' }],
-    label: 'spring',
+    kind: { phrase: 'spring', facts: {} },
     commodity: 'water',
     waterClass: 'treatable',
     evidence: 'implied',
@@ -139,7 +140,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'man_made=spring_box',
     forms: [{ man_made: 'spring_box' }],
-    label: 'spring box',
+    kind: { phrase: 'spring-box', facts: {} },
     commodity: 'water',
     waterClass: 'treatable',
     evidence: 'implied',
@@ -148,7 +149,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'natural=hot_spring',
     forms: [{ natural: 'hot_spring' }],
-    label: 'hot spring',
+    kind: { phrase: 'hot-spring', facts: {} },
     commodity: 'water',
     waterClass: 'none',
     evidence: 'doubtful',
@@ -157,7 +158,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'amenity=watering_place',
     forms: [{ amenity: 'watering_place' }],
-    label: 'watering place for animals',
+    kind: { phrase: 'watering-place', facts: {} },
     commodity: 'water',
     waterClass: 'none',
     evidence: 'doubtful',
@@ -166,7 +167,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'natural=waterhole',
     forms: [{ natural: 'waterhole' }],
-    label: 'waterhole',
+    kind: { phrase: 'waterhole', facts: {} },
     commodity: 'water',
     waterClass: 'none',
     evidence: 'doubtful',
@@ -175,7 +176,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'amenity=fountain',
     forms: [{ amenity: 'fountain' }],
-    label: 'fountain',
+    kind: { phrase: 'fountain', facts: {} },
     commodity: 'water',
     waterClass: 'none',
     evidence: 'doubtful',
@@ -184,7 +185,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'man_made=storage_tank,content=water',
     forms: [{ man_made: 'storage_tank', content: 'water' }, { man_made: 'water_tank' }],
-    label: 'water tank',
+    kind: { phrase: 'water-tank', facts: {} },
     commodity: 'water',
     waterClass: 'treatable',
     evidence: 'doubtful',
@@ -193,7 +194,7 @@ export const KIND_RULES: readonly KindRule[] = [
   {
     key: 'man_made=reservoir_covered',
     forms: [{ man_made: 'reservoir_covered' }],
-    label: 'covered reservoir',
+    kind: { phrase: 'covered-reservoir', facts: {} },
     commodity: 'water',
     waterClass: 'treatable',
     evidence: 'doubtful',
@@ -203,7 +204,7 @@ export const KIND_RULES: readonly KindRule[] = [
     // Camp sites and places to empty a toilet tank say it so; whether the water is fit to drink is not said.
     key: 'water_point=yes',
     forms: [{ water_point: 'yes' }],
-    label: 'place with a water point',
+    kind: { phrase: 'place-with-water-point', facts: {} },
     commodity: 'water',
     waterClass: 'treatable',
     evidence: 'implied',
@@ -215,7 +216,7 @@ export const KIND_RULES: readonly KindRule[] = [
 export const ANY_WITH_WATER: WaterKindRule = {
   key: 'drinking_water',
   forms: [{ drinking_water: 'yes' }],
-  label: 'place with water',
+  kind: { phrase: 'place-with-water', facts: {} },
   commodity: 'water',
   waterClass: 'none',
   evidence: 'doubtful',
