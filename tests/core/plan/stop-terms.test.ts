@@ -6,6 +6,7 @@ import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/co
 import { daysOfStanding } from '../../../server/core/gaps/standing.ts';
 import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
+import { questionOf } from '../../../server/core/plan/question/question-of.ts';
 import { checkTrip } from '../../../server/core/trip/check-trip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
@@ -207,6 +208,28 @@ describe('filling at a source', () => {
   });
 });
 
+describe('fuel where a source of water is noted', () => {
+  it('takes no longer for what the water takes', () => {
+    const features = [
+      pointFeature('node/7', 100, { ...DIESEL, drinking_water: 'yes', name: 'Both' }),
+      pointFeature('node/8', 200, { natural: 'spring', drinking_water: 'yes' }),
+    ];
+    const input = inputOf({ document: equatorDocument(400), features });
+    const waterNotes = ['node/7', 'node/8'].map((id) => ({
+      id,
+      on: '2026-05-01',
+      saltOk: true,
+      litresPerMinute: 0.5,
+    }));
+    const { sides } = questionOf(reckoned({ ...input, trip: { ...input.trip, waterNotes } })).question;
+    const termsOf = (commodity: 'fuel' | 'water', name: string) =>
+      sides[commodity].edges.find(({ id }) => id === name)?.terms;
+    expect(termsOf('water', 'node/8')).toMatchObject({ daysPerLitre: expect.closeTo(2 / 60 / 7, 12) });
+    expect(sides.fuel.edges.map(({ id }) => id)).toContain('node/7');
+    expect(termsOf('fuel', 'node/7')).toBeUndefined();
+  });
+});
+
 describe('water that is treated', () => {
   const spring = pointFeature('node/5', 200, { natural: 'spring', drinking_water: 'untreated' });
   const line = (at: 'filling' | 'tap', lPerMin: number): NonNullable<RigFile['treatment']> => ({
@@ -230,6 +253,21 @@ describe('water that is treated', () => {
     const needL = (lPerMin: number) =>
       planOf(input({}, line('filling', lPerMin))).legs.water.find(({ from }) => from.id === 'node/5')!.needL;
     expect([needL(0.5), needL(5)]).toEqual([36, 18]);
+  });
+
+  it('on filling keeps nobody waiting at a tap whose water needs no line', () => {
+    const treatment = line('filling', 0.5);
+    const termsOf = (rest: Partial<typeof treatment>) => {
+      const all = input({}, { ...treatment, ...rest });
+      const features = [pointFeature('node/6', 200, TAP)];
+      const { question } = questionOf(reckoned({ ...all, supplies: { ...all.supplies, features } }));
+      return question.sides.water.edges.find(({ id }) => id === 'node/6')?.terms;
+    };
+    expect(termsOf({})).toBeUndefined();
+    // Where everything goes through the line a litre takes two minutes of a day of seven hours.
+    expect(termsOf({ treatEverything: true })).toMatchObject({
+      daysPerLitre: expect.closeTo(2 / 60 / 7, 12),
+    });
   });
 
   it('only at the tap stays out of cans kept for drinking water', () => {

@@ -79,4 +79,71 @@ describe('the fewest cans to get', () => {
     expect(asked(COMMODITIES)).toMatchObject({ status: 'found' });
     for (const commodity of COMMODITIES) expect(asked([commodity])).toEqual({ status: 'none' });
   });
+
+  it('are none where none may be got, be there a plan without or not', () => {
+    // 245 km are a day: nothing is missing.
+    const trip = reckoned(inputOf({ document: equatorDocument(245) }));
+    expect(fewestMoreCans({ reckoned: trip, open: [], anyMass: false }, options())).toEqual({
+      status: 'none',
+    });
+  });
+
+  it('are counted over both commodities, be they many of one and none of the other', () => {
+    // 2,000 km at 10 l/100 km: 100 of 200 l are missing, five cans. By the pump at km 600, where eight days go by, two
+    // cans are enough, but then eight days of 10 l are missing: four cans more.
+    const range = { low: 10, typical: 10, high: 10 };
+    const rig: RigFile = {
+      fuel: {
+        kind: 'diesel',
+        litresPer100Km: range,
+        tanks: [{ name: 'main', litres: 100 }],
+        cans: { litres: 20, owned: 0 },
+        reserve: { litres: 0 },
+      },
+      water: {
+        litresPerDay: range,
+        tanks: [{ name: 'main', litres: 200 }],
+        cans: { litres: 20, owned: 0 },
+        reserve: { litres: 0 },
+      },
+      pace: { hoursPerDay: 10, kmPerHour: { slow: 10, typical: 10, fast: 10 } },
+    };
+    const input = inputOf({
+      document: equatorDocument(2000),
+      rig,
+      features: [pointFeature('node/1', 600, DIESEL)],
+    });
+    const plan = { stops: [{ id: 'node/1', waitHours: 192 }] };
+    const trip = reckoned({ ...input, trip: { ...input.trip, plan } });
+    expect(fewestMoreCans({ reckoned: trip, open: COMMODITIES, anyMass: false }, options())).toEqual({
+      status: 'found',
+      mostCans: { fuel: 5, water: 0 },
+    });
+  });
+
+  it('may be more than forty in all', () => {
+    const range = { low: 10, typical: 10, high: 10 };
+    // 310 km at 10 l/100 km and three days and a tenth, four, of 10 l: 21 cans of a litre of fuel, 25 of water.
+    const rig: RigFile = {
+      fuel: {
+        kind: 'diesel',
+        litresPer100Km: range,
+        tanks: [{ name: 'main', litres: 10 }],
+        cans: { litres: 1, owned: 0 },
+        reserve: { litres: 0 },
+      },
+      water: {
+        litresPerDay: range,
+        tanks: [{ name: 'main', litres: 15 }],
+        cans: { litres: 1, owned: 0 },
+        reserve: { litres: 0 },
+      },
+      pace: { hoursPerDay: 10, kmPerHour: { slow: 10, typical: 10, fast: 10 } },
+    };
+    const trip = reckoned(inputOf({ document: equatorDocument(310), rig }));
+    expect(fewestMoreCans({ reckoned: trip, open: COMMODITIES, anyMass: false }, options())).toEqual({
+      status: 'found',
+      mostCans: { fuel: 21, water: 25 },
+    });
+  });
 });

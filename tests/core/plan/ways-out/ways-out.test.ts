@@ -167,6 +167,16 @@ describe('ways out', () => {
     expect(found.some(({ text }) => text.includes('reserve of'))).toBe(false);
   });
 
+  it('looks for other stops in the stretches that are too long only', () => {
+    // Eight doubtful pumps on the first gap, which holds, and one on the second, which does not.
+    const spare = [100, 120, 140, 160, 180, 210, 220, 230].map((km, index) =>
+      pointFeature(`node/3${index}`, km, { 'disused:amenity': 'fuel' }),
+    );
+    const found = waysOutOf(input([...spare, pointFeature('node/5', 1000, { 'disused:amenity': 'fuel' })]));
+    const other = found.filter(({ kind }) => kind === 'other-stop');
+    expect(other.map(({ id }) => id)).toEqual(['node/5']);
+  });
+
   it('offers a way round by a stop that counts but lies off the corridor', () => {
     // 636 km each way: 110 l last for 647.
     const bare = inputOf({
@@ -276,6 +286,24 @@ describe('depots', () => {
     // A depot every 647 km, each but the last with 110 l: 6 cans.
     expect(depotsOver(2000)!.map(({ cans }) => cans)).toEqual([6, 6, 1]);
     expect(depotsOver(3300)).toBeUndefined();
+  });
+});
+
+describe('a depot', () => {
+  it('is laid with what the halt for water behind it takes as well', () => {
+    // Fuel lasts to km 1,284.4 with 17 l in reserve, as in the worked example; one can of 20 l would do for the 55.6 km
+    // to the end. But water, for two days and the reserve of one, is to be had at km 1,290 only, 39 km of road off it:
+    // 55.6 + 78 km are 22.7 l.
+    const rig = { ...NO_CANS, water: { ...NO_CANS.water, reserve: { days: 1 } } };
+    const features = [
+      pointFeature('node/1', 640, DIESEL, 2),
+      ...[200, 400, 600, 845].map((km) => pointFeature(`node/9${km}`, km, TAP)),
+      pointFeature('node/8', 1290, TAP, 30),
+    ];
+    const bare = inputOf({ rig, features });
+    const trip = { ...bare.trip, corridorKm: 50 };
+    const depot = triedWays(limited({ ...bare, trip }, 0, 0)).find(({ kind }) => kind === 'depot');
+    expect(depot?.depots).toMatchObject([{ commodity: 'fuel', atKm: expect.closeTo(1284.4, 1), cans: 2 }]);
   });
 });
 
