@@ -158,6 +158,20 @@ describe('rescues of a short gap', () => {
     expect(gap!.rescue.map((one) => one.id)).toEqual(['node/in']);
   });
 
+  test('are those beside the gap itself, not beside another', () => {
+    // Supplied at km 400: the gap before is long enough, the one after is short.
+    const [before, after] = analysisOf({
+      features: [
+        pointFeature('node/here', 400, DIESEL),
+        pointFeature('node/before', 200, DIESEL, 30),
+        pointFeature('node/after', 900, DIESEL, 30),
+      ],
+    }).fuel.gaps;
+    expect(before!.verdict).toBe('enough');
+    expect(after!.verdict).toBe('short');
+    expect(after!.rescue.map((one) => one.id)).toEqual(['node/after']);
+  });
+
   test('are not listed for a gap that is not short', () => {
     const [gap] = analysisOf({ features, document: equatorDocument(520) }).fuel.gaps;
     expect(gap!.rescue).toEqual([]);

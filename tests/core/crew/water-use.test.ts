@@ -55,6 +55,11 @@ describe('grades of use', () => {
     expect(hot.working.reduce((sum, term) => sum + term.value, 0)).toBeCloseTo(hot.litresPerDay.high, 9);
   });
 
+  test('the working of a rig without a crew is its own figure', () => {
+    const { working } = analysed(EXAMPLE_RIG).waterUse;
+    expect(working.map(({ value, unit }) => [value, unit])).toEqual([[18, 'l a day']]);
+  });
+
   test('endurance: each grade draws its own water first, then what serves both', () => {
     // Drinking has the 40 l of the floor tank alone: 5 days. Washing has the 30 l of the roof: 7.5 days.
     expect(waterUse.grades!.drinking).toMatchObject({ aboardL: 40, enduranceDays: fixed(5) });
@@ -68,6 +73,8 @@ describe('grades of use', () => {
       { name: 'roof', litres: 4, grade: 'washing' as const },
     ];
     const { grades } = analysed(rigOf(TWELVE, { tanks })).waterUse;
+    expect(grades!.drinking.aboardL).toBe(60);
+    expect(grades!.washing.aboardL).toBe(64);
     expect(grades!.drinking.enduranceDays!.high).toBeCloseTo(64 / 12, 9);
     expect(grades!.washing.enduranceDays!.high).toBeCloseTo(64 / 12, 9);
   });

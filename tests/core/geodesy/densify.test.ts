@@ -44,6 +44,21 @@ describe('long steps', () => {
     }
   });
 
+  it('goes through places of the geodesic within a millimetre over 9,000 km', () => {
+    const [from, to] = [
+      { lon: 20, lat: 30 },
+      { lon: 110, lat: -20 },
+    ];
+    const line = wgs84.InverseLine(from.lat, from.lon, to.lat, to.lon);
+    const along = geodesicBetween(from.lon, from.lat, to.lon, to.lat);
+    for (const share of [0.1, 0.3, 0.5, 0.7, 0.9]) {
+      const { lat, lon } = along(share);
+      const { s12 } = wgs84.Inverse(from.lat, from.lon, lat, lon);
+      const { lat2, lon2 } = line.Position(s12!);
+      expect(wgs84.Inverse(lat, lon, lat2!, lon2!).s12).toBeLessThan(0.001);
+    }
+  });
+
   it('should agree with GeographicLib to 1e-9 in length and 1 cm in place up to 5,000 km, no part over 2 km', () => {
     fc.assert(
       fc.property(

@@ -175,6 +175,17 @@ describe('a container', () => {
     expect(effect.stabilityFactor).toBeCloseTo(factor(onHeightM + effect.cgHeightM!) - factor(onHeightM), 9);
   });
 
+  test('is taken out with what cannot be drawn from it, by its mass', () => {
+    // 10 l of diesel, 8.45 kg, and the tank of 20 kg: the vehicle without them is the kerb mass at 0.75 m alone.
+    const fuelTank = { name: 'odd', litres: 110, unusableLitres: 10, emptyKg: 20, ...at(2, 2, 1) };
+    const whenFull = containerAt(
+      massOf(rigOf({}, { fuel: { tanks: [fuelTank] } })),
+      '/fuel/tanks/0',
+    ).whenFull;
+    const kg = 20 + 110 * 0.845;
+    expect(whenFull.cgHeightM).toBeCloseTo((2600 * 0.75 + kg * 2) / (2600 + kg) - 0.75, 9);
+  });
+
   test('to the right loads the right wheels', () => {
     expect(effect.sideKg).toBeCloseTo((2 * 130 * 1) / 1.6, 9);
   });

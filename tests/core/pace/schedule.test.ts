@@ -27,6 +27,10 @@ describe('a drive worked by hand, 245 km a day', () => {
     expect(hoursAt(schedule, 490)).toBeCloseTo(31, 9);
   });
 
+  test('all days of a short drive are told one by one', () => {
+    expect(scheduleOf(plain(490), [], 7).allListed).toBe(true);
+  });
+
   test('a camp ends the day where it is, and the next begins in the morning', () => {
     const schedule = scheduleOf(plain(400), [camp(100)], 7);
     expect(hoursAt(schedule, 100)).toBeCloseTo(100 / 35, 9);

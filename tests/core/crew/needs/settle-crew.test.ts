@@ -125,3 +125,26 @@ describe('a figure for all aboard', () => {
     expect(use.total.high).toBeCloseTo(18, 9);
   });
 });
+
+describe('where a use of water comes from', () => {
+  const sourceOf = (file: Crew, name: string) =>
+    settle(file).use.uses.find(({ use }) => use === name)?.source;
+  const pet = (kind: 'dog' | 'other', more: { litresPerDay?: number } = {}) => ({ kind, kg: 20, ...more });
+
+  it('is a figure of the crew itself only where somebody has one', () => {
+    const level = { people: [{ count: 1, level: 'basic' as const }] };
+    const facts = (own: boolean) => ({ facts: { own, levels: ['basic'] } });
+    expect(sourceOf(level, 'drinking')).toMatchObject(facts(false));
+    const people = [...level.people, { count: 1, level: 'basic' as const, drinking: 4 }];
+    expect(sourceOf({ people }, 'drinking')).toMatchObject(facts(true));
+  });
+
+  it('of pets is the figure of a dog, of another animal taken as one, or their own', () => {
+    const sources = (...pets: NonNullable<Crew['pets']>) =>
+      sourceOf({ people: [{ count: 1 }], pets }, 'pets');
+    expect(sources(pet('dog'))).toMatchObject({ facts: { sources: ['dog'] } });
+    expect(sources(pet('other'))).toMatchObject({ facts: { sources: ['as-dog'] } });
+    expect(sources(pet('dog', { litresPerDay: 2 }))).toMatchObject({ facts: { sources: ['own'] } });
+    expect(sources()).toBeUndefined();
+  });
+});

@@ -65,6 +65,18 @@ const anyFacts = fc.record({
   }),
 });
 
+describe('the terms of a stretch', () => {
+  test('have what goes by the hour in litres, beside the way at its rate', () => {
+    // A heater of 0.3 l/h for ten hours of one night: 3 l.
+    const detail = { perHour: { heater: 0.3 }, hours: { heaterPerNight: 10 } };
+    const { explain } = fuelProfiles(factsOf({ detail, nights: [{ atM: 50_000, nights: 1 }] }), 'high');
+    expect(explain(0, LENGTH_M).map(({ label, value, unit }) => [label, value, unit])).toEqual([
+      [expect.objectContaining({ phrase: 'way-at-rate' }), expect.closeTo(17, 9), 'l'],
+      [{ phrase: 'by-the-hour', facts: {} }, expect.closeTo(3, 9), 'l'],
+    ]);
+  });
+});
+
 describe('fuel along a route', () => {
   test('with nothing but a rate is the even course to the last bit', () => {
     const stays = [{ atM: 30_000, days: 2 }];
