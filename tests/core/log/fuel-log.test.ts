@@ -1,6 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { checkRigValue } from '../../../server/app/input/plan-input.ts';
+import type { FuelLog } from '../../../server/contract/log.ts';
 import { csvOf, fuelLog, independentQuantile } from './learn-helpers.ts';
 
 /** Six full tanks and a part fill, worked by hand: 10, 12, 11, 20 and 13 l/100 km. */
@@ -16,7 +17,10 @@ const HAND = csvOf(
 );
 
 describe('a log of fill-ups worked by hand', () => {
-  const log = fuelLog(HAND);
+  let log: FuelLog;
+  beforeEach(() => {
+    log = fuelLog(HAND);
+  });
 
   it('sums part fills into the interval that the next full tank ends', () => {
     expect(log.intervals.map(({ fromLine, toLine, km, litres }) => [fromLine, toLine, km, litres])).toEqual([
@@ -31,6 +35,14 @@ describe('a log of fill-ups worked by hand', () => {
       { line: 5, litres: 40 },
     ]);
     expect(log.intervals[1]?.notes).toEqual(['at the mine', 'rain, then mud']);
+  });
+
+  it('says in which units the log is', () => {
+    expect(log.units).toEqual({ distance: 'km', volume: 'l' });
+    expect(fuelLog(HAND.replace('odometer_km,litres', 'odometer_mi,gal_us')).units).toEqual({
+      distance: 'mi',
+      volume: 'gal (US)',
+    });
   });
 
   it('gives percentiles by definition 7', () => {

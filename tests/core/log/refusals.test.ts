@@ -15,6 +15,12 @@ describe('a log of fill-ups that cannot be used', () => {
       'line 8, odometer_km',
       '3400 after 3500 in line 7',
     ],
+    [
+      'goes back to before its beginning',
+      csvOf(FUEL, ...fills(6), '500,50,full'),
+      'line 8, odometer_km',
+      '500 after 3500 in line 7',
+    ],
     ['has a line twice', csvOf(FUEL, ...fills(6), '3500,50,full'), 'line 8', 'the same fill-up as in line 7'],
     ['has no odometer somewhere', csvOf(FUEL, '1000,50,full', ',50,full'), 'line 3, odometer_km', 'nothing'],
     ['does not say full or part', csvOf(FUEL, '1000,50,'), 'line 2, full', 'nothing'],

@@ -1,5 +1,6 @@
-import { describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
+import type { WaterLog } from '../../../server/contract/log.ts';
 import { csvOf, waterLog } from './learn-helpers.ts';
 
 /** Worked by hand: 5, 6, 4, 7 and 12 l for a person and day. */
@@ -13,7 +14,10 @@ const HAND = csvOf(
 );
 
 describe('a water log worked by hand', () => {
-  const log = waterLog(HAND);
+  let log: WaterLog;
+  beforeEach(() => {
+    log = waterLog(HAND);
+  });
 
   it('divides by people and days', () => {
     expect(log.entries.map((entry) => entry.litresPerPersonDay)).toEqual([5, 6, 4, 7, 12]);
@@ -37,6 +41,7 @@ describe('a water log worked by hand', () => {
     // Quartiles 5 and 7: fences 2 and 10.
     expect(log.fences).toEqual({ below: 2, above: 10 });
     expect(log.entries.map((entry) => entry.outlier)).toEqual([false, false, false, false, true]);
+    expect(log.cautions.find(({ code }) => code === 'outliers')?.text).toContain('12.0 l');
   });
 
   it('lists days that no line tells of, lines that overlap, and crews that differ', () => {

@@ -23,22 +23,23 @@ describe('pieces of the route', () => {
       { fromKm: 60, toKm: 120 },
     ],
   });
-  const pieces = toContract(routePieces(reportInMetres(report), 'fuel', 120_000));
+  const piecesOf = () => toContract(routePieces(reportInMetres(report), 'fuel', 120_000));
 
   it('change state where the level falls to the reserve and to nothing', () => {
+    const pieces = piecesOf();
     const statesAt = (km: number) => pieces.find((piece) => piece.fromKm <= km && km < piece.toKm)?.state;
     expect([69.9, 70.1, 99.9, 100.1].map(statesAt)).toEqual(['left', 'reserve', 'reserve', 'dry']);
   });
 
   it('show where no extract covers', () => {
-    const bare = pieces.filter((piece) => piece.noCover);
+    const bare = piecesOf().filter((piece) => piece.noCover);
     expect(bare[0]?.fromKm).toBe(40);
     expect(bare.at(-1)?.toKm).toBe(60);
     expect(bare.reduce((sum, piece) => sum + piece.toKm - piece.fromKm, 0)).toBeCloseTo(20, 9);
   });
 
   it('have a share within a twelfth of what is left anywhere in them', () => {
-    for (const piece of pieces.filter(({ gap }) => gap === 1)) {
+    for (const piece of piecesOf().filter(({ gap }) => gap === 1)) {
       for (const km of [piece.fromKm, piece.toKm]) {
         const litres = Math.max(0, 90 - (km - 10));
         expect(Math.abs(piece.share - litres / 100)).toBeLessThanOrEqual(1 / 24 + 1e-9);

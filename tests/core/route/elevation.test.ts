@@ -29,6 +29,12 @@ describe('smoothing', () => {
     expect(up([...climb, 60, 66, 0, 40], 10)).toBe(130 + 40);
   });
 
+  test('of a fall lets the line stay level where it rose, never rise', () => {
+    const heights = heightsOver(3, [100, 50, 60, 0]);
+    expect([...smoothed(heights, 20).eleM]).toEqual([100, 50, 50, 0]);
+    expect([...smoothed(heightsOver(3, [0, 60, 50, 100]), 20).eleM]).toEqual([0, 60, 60, 100]);
+  });
+
   test('keeps the height of the first and the last place', () => {
     fc.assert(
       fc.property(anyEles, anyThreshold, (eles, thresholdM) => {
@@ -176,5 +182,19 @@ describeReal('climbs of a real track', () => {
       last = climb;
     }
     expect(climbOf(smoothed(heights!, 10).eleM).upM).toBeLessThan(raw.upM / 2);
+  });
+});
+
+describe('the way on unknown elevations', () => {
+  const unknownOf = (...eles: number[]) =>
+    heightsOf(
+      Float64Array.from(eles, (_, index) => index * 100),
+      Float64Array.from(eles),
+    ).unknownM;
+
+  test('is every step with an unknown end, the first place among them', () => {
+    expect(unknownOf(1, 2, 3)).toBe(0);
+    expect(unknownOf(Number.NaN, 2, 3)).toBe(100);
+    expect(unknownOf(1, Number.NaN, 3, 4)).toBe(200);
   });
 });
