@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { analyse } from '../../../server/core/analyse/analyse.ts';
 import type { OpeningHoursReader } from '../../../server/core/input/opening-hours.ts';
 import {
   analysisOf,
@@ -52,6 +53,24 @@ describe('a seasonal supply is judged for the days on which it is reached', () =
       [100, true],
       [1100, false],
     ]);
+  });
+
+  test('passed twice, on the map for the first time, be the second nearer', () => {
+    // Out along the equator, back half a kilometre north of it; the tap is 440 m off the way out, 110 m off the way back.
+    const out: [number, number][] = Array.from({ length: 61 }, (_, index) => [equatorLon(index * 10), 0]);
+    const back: [number, number][] = out.toReversed().map(([lon]) => [lon, 0.005]);
+    const outcome = analyse(
+      inputOf({
+        document: documentOf([[...out, ...back]]),
+        features: [pointFeature('node/1', 100, SUMMER_TAP, 0.44)],
+        trip: leaving('2026-08-30'),
+      }),
+    );
+    if (!outcome.ok) throw new Error('no route');
+    const { analysis, points } = outcome.value;
+    const passings = analysis.passings.filter(({ commodity }) => commodity === 'water');
+    expect(passings.map(({ counts }) => counts)).toEqual([true, false]);
+    expect(points.find(({ id }) => id === 'node/1')?.counts).toBe(true);
   });
 
   test('a season that ends and comes back between the two is none of it', () => {

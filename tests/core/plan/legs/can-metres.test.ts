@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { canMetres } from '../../../../server/core/plan/legs/can-metres.ts';
 import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts';
 import { courseOf } from '../../../helpers/course.ts';
-import { bareRoute, questionOf, rigOf } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf, rigOf } from '../small-routes.ts';
 
 const ONE_CAN = { from: 0, to: 1, cans: 1, filledL: 0 };
 
@@ -28,5 +28,19 @@ describe('metres that a can is carried full', () => {
     });
     // One and a half days are charged as two: 12 l in 150 km, 6 of them in 75.
     expect(canMetres(questionOf(route).sides.water, { ...ONE_CAN, tankL: 10 })).toBeCloseTo(75_000, 3);
+  });
+
+  it('are fewer by what goes while filling: water is used then as on the way', () => {
+    // 10 l at a twentieth of a day each are half a day, 50 km another: 6 l. Of the 4 that make room for the can 3 go
+    // while it is filled, one on 16.7 km.
+    const route = bareRoute({
+      lengthKm: 150,
+      tankL: { fuel: 20, water: 10 },
+      canL: { fuel: 5, water: 4 },
+      waterLPerDay: 6,
+      stops: [bareStop(100, { offers: 'water', daysPerLitre: 0.05 })],
+    });
+    const hop = { from: 1, to: 2, tankL: 10, cans: 1, filledL: 10 };
+    expect(canMetres(questionOf(route).sides.water, hop)).toBeCloseTo(100_000 / 6, 3);
   });
 });
