@@ -5,4 +5,68 @@ export interface Explained extends Pick<Mutant, 'file' | 'at' | 'from' | 'to'> {
   why: string;
 }
 
-export const EXPLAINED: readonly Explained[] = [];
+export const EXPLAINED: readonly Explained[] = [
+  {
+    file: 'server/core/analyse/course-of.ts',
+    at: 'return rings.length === 0 ? [] : coverSpans(route, rings);',
+    from: 'rings.length === 0',
+    to: 'false',
+    why: 'Without rings coverSpans finds no span either: the question saves it the index of the route.',
+  },
+  {
+    file: 'server/core/gaps/even-course.ts',
+    at: 'allowances.find((span) => span.fromM <= fromM && toM <= span.toM)?.factor ?? allowanceFactor;',
+    from: 'span.fromM <= fromM',
+    to: 'true',
+    why: 'Stretches tile the route in order: the first that ends at or behind a piece begins before it.',
+  },
+  {
+    file: 'server/core/pace/night-inside.ts',
+    at: 'if (moreL <= 0) return [];',
+    from: 'moreL <= 0',
+    to: 'moreL < 0',
+    why: 'Where not a drop more goes nothing turns, and no caution comes of it.',
+  },
+  {
+    file: 'server/core/plan/gauge/gauge-of.ts',
+    at: ': runs.find(({ stretch }) => stretch.from.atM < atM && stretch.to.atM >= atM);',
+    from: 'stretch.from.atM < atM',
+    to: 'true',
+    why: 'Stretches follow each other from the start: the first that ends at or behind a place begins before it; at the start itself either way gives the first.',
+  },
+  {
+    file: 'server/core/plan/what-if/failed-stretches.ts',
+    at: 'return { ...first, to, detours: [...detoursOf(made), ...inVain].sort((a, b) => a.atM - b.atM) };',
+    from: 'a.atM - b.atM',
+    to: 'a.atM + b.atM',
+    why: 'Detours are summed or looked up by their place; their order shows in float noise alone.',
+  },
+  {
+    file: 'server/core/supply/judge/judge-fuel.ts',
+    at: "const judgement = new Judgement('doubtful');",
+    from: "'doubtful'",
+    to: '""',
+    why: 'Each of these has a reason that weakens added at once, which leaves doubtful evidence whatever it was before.',
+  },
+  {
+    file: 'server/core/supply/points/merge.ts',
+    at: 'const inOrder = [...nodes].sort((a, b) => (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));',
+    from: 'a.id < b.id',
+    to: 'a.id <= b.id',
+    why: 'No two nodes have one id: of several versions of an object only the newest comes in.',
+  },
+  {
+    file: 'server/core/trip/check-trip.ts',
+    at: 'for (const [index, confirmation] of (trip.confirmations ?? []).entries()) {',
+    from: '[]',
+    to: '["Stryker was here"]',
+    why: 'A text has no date, and what has none is passed over.',
+  },
+  {
+    file: 'server/core/trip/check-trip.ts',
+    at: 'for (const [index, note] of (trip.waterNotes ?? []).entries()) {',
+    from: '[]',
+    to: '["Stryker was here"]',
+    why: 'A text has no date, and what has none is passed over.',
+  },
+];
