@@ -56,6 +56,13 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'No two nodes have one id: of several versions of an object only the newest comes in.',
   },
   {
+    file: 'server/core/treatment/source/treats-of.ts',
+    at: "const own = Number.parseFloat(tags.ele ?? '');",
+    from: "''",
+    to: '"Stryker was here!"',
+    why: 'Neither text is a number.',
+  },
+  {
     file: 'server/core/trip/check-trip.ts',
     at: 'for (const [index, confirmation] of (trip.confirmations ?? []).entries()) {',
     from: '[]',

@@ -28,7 +28,7 @@ it('what goes while the vehicle is filled goes where the way begins', () => {
   };
   const course = courseOf({ rigFile, lengthM: 300_000 });
   const [from, to] = [{ ...passingEdge(100_000), fillDays: 0.5 }, passingEdge(200_000)];
-  const { needL, levels } = reckon(course, from, to, 50);
+  const { needL, levels } = reckon(course, from, to, { departL: 50 });
   expect(needL).toBeCloseTo(19.4, 9);
   expect(levels).toEqual([
     { atM: 100_000, litres: 50 },

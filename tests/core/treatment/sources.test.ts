@@ -101,6 +101,15 @@ describe('salt and chemicals', () => {
     );
   });
 
+  it('a note ahead of the day is not used, and told with its day', () => {
+    const ahead: WaterNote = { id: 'node/1', on: '2026-05-05', saltOk: true };
+    expect(noted([ahead], '2026-05-04')).toMatchObject({
+      salt: 'none',
+      unused: [{ phrase: 'note-ahead', facts: { on: '2026-05-05' } }],
+    });
+    expect(noted([ahead], '2026-05-05')).toMatchObject({ salt: 'ok', unused: [] });
+  });
+
   it('cloudiness noted stands over what is expected', () => {
     expect(verdictOf([LAMP], 'spring', [note({ turbidityNtu: 3 })]).ok).toBe(false);
     expect(verdictOf([LAMP], 'river', [note({ turbidityNtu: 0.8 })]).ok).toBe(true);
@@ -132,6 +141,8 @@ describe('the kind of source of a mapped object', () => {
     ['man_made=water_well', { man_made: 'water_well', drinking_water: 'yes' }, 'village-well'],
     ['amenity=drinking_water', { amenity: 'drinking_water', man_made: 'water_well' }, 'village-well'],
     ['natural=spring', { natural: 'spring' }, 'spring'],
+    // The rule says it where its own tags were merged into an area's.
+    ['natural=spring', {}, 'spring'],
     ['drinking_water', { waterway: 'stream', drinking_water: 'untreated' }, 'river'],
     ['drinking_water', { natural: 'water', drinking_water: 'untreated' }, 'river'],
     ['drinking_water', { tourism: 'camp_site', drinking_water: 'untreated' }, 'piped-tap'],

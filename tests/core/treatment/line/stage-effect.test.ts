@@ -184,3 +184,22 @@ describe('UV', () => {
     [{ doseMJPerCm2: 40, flowLPerMin: 4 }, { flowLPerMin: null }, true],
   ])('%j in %j counts: %j', (stage, water, expected) => expect(counts(stage, water)).toBe(expected));
 });
+
+describe('a filter and cloudy water', () => {
+  const filter = { kind: 'ultrafilter', poreMicron: 0.01, name: 'fine' } as const;
+
+  it('clogs above what it stands, and counts for nothing then', () => {
+    const cloudy = (turbidityNtu: number) => effectOf({ ...filter, standsNtu: 20 }, { turbidityNtu });
+    expect(cloudy(20).clogs).toBe(false);
+    expect(cloudy(21)).toMatchObject({
+      clogs: true,
+      nothing: { phrase: 'water-clogs', facts: { ntu: 21, standsNtu: 20 } },
+    });
+  });
+
+  it('says which filter nobody told the cloudiness of', () => {
+    const untold = (turbidityNtu: number) => effectOf(filter, { turbidityNtu }).unmeasured;
+    expect(untold(50)).toContainEqual({ phrase: 'cloudiness-untold', facts: { stage: 'fine' } });
+    expect(untold(0.5)).toEqual([]);
+  });
+});
