@@ -135,6 +135,8 @@ export const Report = Type.Object({
   /** Litres in one can, and how many are owned. */
   canL: Type.Number(),
   cansOwned: Type.Integer(),
+  /** False for gases (LPG, CNG, LNG): they go in no can, so that `extraCans` is 0 whatever is missing. */
+  takesCans: Type.Boolean(),
   cover: Type.Array(Span),
   gaps: Type.Array(Gap),
   /** Index of the gap of greatest lengthKm, the first of ties. */

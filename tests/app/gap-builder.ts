@@ -38,6 +38,7 @@ export function reportOf(gaps: Gap[], changes: Partial<Report> = {}): Report {
     capacityL: 100,
     canL: 20,
     cansOwned: 2,
+    takesCans: true,
     cover: [{ fromKm: 0, toKm: gaps.at(-1)?.to.atKm ?? 0 }],
     gaps,
     longest: 0,

@@ -62,6 +62,7 @@ function reportOf(edges: Edge[], capacityL: number, perKm: number, reserveL: num
     capacityL,
     canL: 20,
     cansOwned: 2,
+    takesCans: true,
     cover: [{ fromKm: 0, toKm: 1200 }],
     gaps,
     longest: indexOfLeast((gap) => -gap.lengthKm),

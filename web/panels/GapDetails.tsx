@@ -36,7 +36,8 @@ export function GapDetails({ gap, canL, units }: GapDetailsProps) {
           <>
             <dt>Extra to carry</dt>
             <dd>
-              {litres(gap.extraL)}: {gap.extraCans} {gap.extraCans === 1 ? 'can' : 'cans'} of {litres(canL)}
+              {litres(gap.extraL)}
+              {inCans(gap.extraCans, litres(canL))}
             </dd>
           </>
         )}
@@ -136,3 +137,7 @@ function Rescues({ gap, units }: { gap: Gap; units: UnitSystem }) {
     </>
   );
 }
+
+/** What takes what is missing: so many cans, or none where it is a gas. */
+const inCans = (cans: number, size: string): string =>
+  cans === 0 ? ', in no can' : `: ${cans} ${cans === 1 ? 'can' : 'cans'} of ${size}`;

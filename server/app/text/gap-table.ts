@@ -135,6 +135,7 @@ function gapNotes(gap: Gap, index: number): string[] {
 
 /** What one commodity is carried in. */
 export function carriedText(report: Report): string {
+  if (!report.takesCans) return `${litres(report.capacityL)} in the fixed tanks; in no can, ever`;
   const cans = report.cansOwned === 1 ? '1 can' : `${report.cansOwned} cans`;
   return `${litres(report.capacityL)} in the fixed tanks; ${cans} of ${litres(report.canL)} owned, reckoned empty`;
 }

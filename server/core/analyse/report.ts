@@ -71,6 +71,7 @@ function reportOf(rig: Rig, commodity: Commodity, cover: readonly SpanM[], gaps:
     capacityL: store.drawableL,
     canL: store.canL,
     cansOwned: store.cansOwned,
+    takesCans: store.takesCans,
     cover,
     gaps,
     longest: indexOfMost(gaps, (gap) => gap.lengthM),

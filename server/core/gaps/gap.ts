@@ -63,6 +63,8 @@ export interface Report {
   readonly capacityL: number;
   readonly canL: number;
   readonly cansOwned: number;
+  /** False for gases: no can, ever. */
+  readonly takesCans: boolean;
   readonly cover: readonly SpanM[];
   readonly gaps: readonly Gap[];
   /** Index of the gap of greatest length, the first of ties. */

@@ -47,7 +47,7 @@ export function gapsOf(course: Course, edges: readonly Edge[], startL: number): 
       acrossNoData: figure.acrossNoData,
       weakest: weakestOf(from, to),
       extraL,
-      extraCans: extraL === 0 ? 0 : Math.ceil(extraL / course.rig[course.commodity].canL - SLACK),
+      extraCans: extraL === 0 ? 0 : cansFor(course, extraL),
       turnBackM: turnBackM(course, from, to, budgetL(course, figure.departL, figure.reserveL)),
       skipHelps: skipped.has(index),
       ifToFails: next === undefined ? null : ifToFails(course, from, to, next, figure.departL),
@@ -59,6 +59,12 @@ export function gapsOf(course: Course, edges: readonly Edge[], startL: number): 
       working: { wayM: figure.way.terms, needL: figure.needTerms, reserveL: figure.reserveTerms },
     };
   });
+}
+
+/** Cans that hold so much; none for what goes in no can. */
+function cansFor({ rig, commodity }: Course, litres: number): number {
+  const { takesCans, canL } = rig[commodity];
+  return takesCans ? Math.ceil(litres / canL - SLACK) : 0;
 }
 
 /** Of all water and of drinking grade, where grades are known, the one that is nearer to running out. */

@@ -43,6 +43,8 @@ interface DefaultReasons {
   ours: NoFacts;
   'typical-times': { factor: number };
   'usual-can': NoFacts;
+  'gas-not-in-cans': { kind: FuelKind };
+  'lpg-fill-limit': NoFacts;
   'surface-unknown': NoFacts;
   'own-figure-wins': NoFacts;
   'level-source': { level: UseLevel };

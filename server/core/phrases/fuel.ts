@@ -12,6 +12,7 @@ export interface FuelCautions {
   'load-not-reckoned': NoFacts;
   /** Null where no class of the standard is made for that night. */
   'cold-diesel': { nightC: number; arctic: { name: string; pluggingC: number } | null };
+  'cng-kilograms': { tanksKg: number; kgPer100Km: number; kgPerLitre: number };
   'urea-short': { longestM: number; rangeM: number; shortL: number };
 }
 

@@ -1,6 +1,7 @@
 import type { RigFile } from '../../contract/rig.ts';
 import { checkCrew } from '../crew/needs/check-crew.ts';
 import { checkFuel } from '../fuel/engine/check-fuel.ts';
+import { fuelTanksOf } from '../fuel/engine/gas.ts';
 import { checkVehicle } from '../mass/check-vehicle.ts';
 import type { Misfit } from '../phrases/misfits.ts';
 import { filledL } from '../quantity/drawable.ts';
@@ -14,7 +15,7 @@ type Tank = RigFile['fuel']['tanks'][number];
 export function checkRig(rig: RigFile): Misfit | null {
   return (
     rangeInOrder(rig.fuel.litresPer100Km, '/fuel/litresPer100Km') ??
-    tanksDrawable(rig.fuel.tanks, '/fuel/tanks') ??
+    tanksDrawable(fuelTanksOf(rig.fuel), '/fuel/tanks') ??
     oneBase(rig.fuel.reserve, ['km', 'litres', 'fraction'], '/fuel/reserve') ??
     checkFuel(rig.fuel) ??
     checkCrew(rig) ??

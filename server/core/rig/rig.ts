@@ -20,6 +20,8 @@ export interface Store {
   drawableL: number;
   canL: number;
   cansOwned: number;
+  /** False for gases, which go in fixed tanks only: then none is owned, and none can be got. */
+  takesCans: boolean;
   reserve: Reserve;
 }
 

@@ -12,6 +12,7 @@ import {
   WATER_RESERVE,
 } from '../defaults/rig-defaults.ts';
 import { settledDetail, settleFuelModel } from '../fuel/engine/fuel-model.ts';
+import { fuelTanksOf, isGas, LPG_FILL_PERCENT } from '../fuel/engine/gas.ts';
 import { settleVehicle } from '../mass/settle-mass.ts';
 import type { Phrase } from '../phrases/phrases.ts';
 import { type Assume, type Assumption, OURS } from '../quantity/assumption.ts';
@@ -44,11 +45,16 @@ export function settleRig(file: RigFile): SettledRig {
   const ropeAndBucket = file.equipment?.ropeAndBucket ?? false;
   const rig: Rig = {
     name,
-    fuel: { kind: file.fuel.kind, litresPer100Km: fuelUse, ...storeOf(fuelStore), model },
+    fuel: {
+      kind: file.fuel.kind,
+      litresPer100Km: fuelUse,
+      ...storeOf(fuelStore, !isGas(file.fuel.kind)),
+      model,
+    },
     water: {
       litresPerDay: waterRate(crew, ofRig),
       grades: crew === null ? null : gradedStore(crew.use, file.water.tanks),
-      ...storeOf(waterStore),
+      ...storeOf(waterStore, true),
     },
     pace,
     ropeAndBucket,
@@ -118,12 +124,9 @@ type WaterStoreFile = Pick<RigFile['water'], 'tanks'> & Required<Pick<RigFile['w
 
 /** Tanks, cans and reserve of both, as files. */
 function settleStores({ fuel, water }: RigFile, assume: Assume): [FuelStoreFile, WaterStoreFile] {
-  const none = { litres: CAN_LITRES, owned: 0 };
-  for (const [path, cans] of Object.entries({ '/fuel/cans': fuel.cans, '/water/cans': water.cans })) {
-    if (cans !== undefined) continue;
-    const value: Phrase = { phrase: 'cans-none-owned', facts: { litres: CAN_LITRES } };
-    assume(path, value, { phrase: 'usual-can', facts: {} });
-  }
+  const fuelCans = fuelCansOf(fuel, assume);
+  const waterCans = water.cans ?? usualCans('/water/cans', assume);
+  assumeFillLimit(fuel, assume);
   if (fuel.reserve === undefined) {
     const facts = { m: metresOf(FUEL_RESERVE.km), share: FUEL_RESERVE.shareOfNeed };
     assume('/fuel/reserve', { phrase: 'reserve-of-way', facts }, OURS);
@@ -132,15 +135,39 @@ function settleStores({ fuel, water }: RigFile, assume: Assume): [FuelStoreFile,
     assume('/water/reserve', { phrase: 'days', facts: { days: WATER_RESERVE.days } }, OURS);
   }
   return [
-    { tanks: settleTanks(fuel.tanks), cans: fuel.cans ?? none, reserve: fuel.reserve ?? FUEL_RESERVE },
-    { tanks: settleTanks(water.tanks), cans: water.cans ?? none, reserve: water.reserve ?? WATER_RESERVE },
+    { tanks: settleTanks(fuelTanksOf(fuel)), cans: fuelCans, reserve: fuel.reserve ?? FUEL_RESERVE },
+    { tanks: settleTanks(water.tanks), cans: waterCans, reserve: water.reserve ?? WATER_RESERVE },
   ];
+}
+
+function usualCans(path: string, assume: Assume) {
+  const value: Phrase = { phrase: 'cans-none-owned', facts: { litres: CAN_LITRES } };
+  assume(path, value, { phrase: 'usual-can', facts: {} });
+  return { litres: CAN_LITRES, owned: 0 };
+}
+
+/** A gas is never carried in cans: those that are told are left out, and that is said. */
+function fuelCansOf({ kind, cans }: RigFile['fuel'], assume: Assume): FuelStoreFile['cans'] {
+  if (!isGas(kind)) return cans ?? usualCans('/fuel/cans', assume);
+  if (cans?.owned === 0) return cans;
+  assume('/fuel/cans', { phrase: 'none', facts: {} }, { phrase: 'gas-not-in-cans', facts: { kind } });
+  return { litres: cans?.litres ?? CAN_LITRES, owned: 0 };
+}
+
+function assumeFillLimit({ kind, tanks }: RigFile['fuel'], assume: Assume): void {
+  if (kind !== 'lpg') return;
+  for (const [index, { fillPercent }] of tanks.entries()) {
+    if (fillPercent !== undefined) continue;
+    const value: Phrase = { phrase: 'percent', facts: { percent: LPG_FILL_PERCENT } };
+    assume(`/fuel/tanks/${index}/fillPercent`, value, { phrase: 'lpg-fill-limit', facts: {} });
+  }
 }
 
 const settleTanks = <Tank extends { unusableLitres?: number }>(tanks: readonly Tank[]) =>
   tanks.map((tank) => ({ ...tank, unusableLitres: tank.unusableLitres ?? UNUSABLE_LITRES }));
 
-const storeOf = ({ tanks, cans, reserve }: FuelStoreFile | WaterStoreFile): Store => ({
+const storeOf = ({ tanks, cans, reserve }: FuelStoreFile | WaterStoreFile, takesCans: boolean): Store => ({
+  takesCans,
   drawableL: drawableL(tanks),
   canL: filledL(cans),
   cansOwned: cans.owned,

@@ -1,5 +1,6 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { TripFile } from '../../contract/trip.ts';
+import { fuelTanksOf } from '../fuel/engine/gas.ts';
 import type { Misfit } from '../phrases/misfits.ts';
 import { drawableL } from '../quantity/drawable.ts';
 import { checkSurfaces } from '../surface/check-surfaces.ts';
@@ -39,7 +40,7 @@ function onlyOne(aboard: Aboard | undefined, litres: keyof Aboard, sinceFill: ke
 
 function aboardFits(trip: TripFile, rig: RigFile): Misfit | null {
   const rows = [
-    { path: '/aboard/fuelLitres', litres: trip.aboard?.fuelLitres, tanks: rig.fuel.tanks },
+    { path: '/aboard/fuelLitres', litres: trip.aboard?.fuelLitres, tanks: fuelTanksOf(rig.fuel) },
     { path: '/aboard/waterLitres', litres: trip.aboard?.waterLitres, tanks: rig.water.tanks },
   ];
   for (const { path, litres, tanks } of rows) {

@@ -1,6 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
+import type { Gap } from '../../core/gaps/gap.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
-import { figure, placeAt } from '../parts/figures.ts';
+import { figure, placeAt, rounded } from '../parts/figures.ts';
 import { joined, type Part, parts } from '../parts/part.ts';
 import type { AnswerFacts } from './answer-facts.ts';
 import { commodityWord, edgeName } from './names.ts';
@@ -27,9 +28,16 @@ export function todoOf(facts: AnswerFacts): Part[][] {
 function carryOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
   const report = facts[commodity];
   const lacking = report.gaps
-    .filter((gap) => gap.extraCans > 0 && (gap.verdict === 'short' || gap.verdict === 'into-reserve'))
+    .filter((gap) => gap.extraL > 0 && (gap.verdict === 'short' || gap.verdict === 'into-reserve'))
     .sort((a, b) => b.extraL - a.extraL);
   if (lacking.length === 0) return [];
+  const rest = lacking.length - NAMED_STRETCHES;
+  const close = rest > 0 ? `, and on ${stretchCount(rest)} (see the gaps).` : '.';
+  const what = capital(commodityWord(commodity, rig.fuel.kind));
+  if (!report.takesCans)
+    return [
+      parts`${what}: ${joined(lacking.slice(0, NAMED_STRETCHES).map(missingOn), ', ')}${close} It goes in no can: find another supply, or another way.`,
+    ];
   const stretches = lacking.slice(0, NAMED_STRETCHES).map((gap, index): Part[] => {
     const cans = { text: `${gap.extraCans} ${gap.extraCans === 1 ? 'can' : 'cans'}`, strong: true } as const;
     const size = index === 0 ? parts` of ${figure(report.canL, 'l')}` : [];
@@ -37,10 +45,12 @@ function carryOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][]
     const more = toGet > 0 ? `), ${toGet} more than you own` : ')';
     return parts`${cans}${size} from ${edgeName(gap.from)} (${placeAt(gap.from.atM)}) to ${edgeName(gap.to)} (${placeAt(gap.to.atM)}${more}`;
   });
-  const rest = lacking.length - NAMED_STRETCHES;
-  const close = rest > 0 ? `, and on ${stretchCount(rest)} (see the gaps).` : '.';
-  return [parts`${capital(commodityWord(commodity, rig.fuel.kind))}: ${joined(stretches, ', ')}${close}`];
+  return [parts`${what}: ${joined(stretches, ', ')}${close}`];
 }
+
+/** What is missing on a stretch of what no can takes. */
+const missingOn = ({ extraL, from, to }: Gap): Part[] =>
+  parts`${rounded(extraL, 'l')} are missing from ${edgeName(from)} (${placeAt(from.atM)}) to ${edgeName(to)} (${placeAt(to.atM)})`;
 
 /** One sentence for a commodity: where nobody knows, save what only the way past the end leaves open. */
 function askOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {

@@ -63,6 +63,9 @@ export const DEFAULT_REASONS = {
   ours: () => parts`ours`,
   'typical-times': ({ factor }) => parts`typical × ${factor} (ours)`,
   'usual-can': () => parts`usual size (common practice)`,
+  'gas-not-in-cans': ({ kind }) =>
+    parts`${kind.toUpperCase()} goes in tanks fixed to the vehicle only, never in cans`,
+  'lpg-fill-limit': () => parts`filling limit of tanks for LPG: UNECE Regulation 67`,
   'surface-unknown': () => parts`surface unknown (ours)`,
   'own-figure-wins': () =>
     parts`taken from /water/litresPerDay: your own figure wins over the sum of the parts`,

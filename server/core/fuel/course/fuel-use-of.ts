@@ -69,9 +69,25 @@ export function fuelUseOf(sources: FuelUseSources): FuelUseReport {
       filling: fillingRows(facts.rig, sources.file),
       urea: urea?.urea ?? null,
     },
-    cautions: [...coldCautions(kind, trip.coldestNightC), ...(urea?.cautions ?? [])],
+    cautions: [
+      ...coldCautions(kind, trip.coldestNightC),
+      ...gasCautions(facts.rig),
+      ...(urea?.cautions ?? []),
+    ],
     assumptions: plan.full ? surfaceAssumptions(facts) : [],
   };
+}
+
+/** Pumps sell CNG by the kilogram, the rig has litres of tank: what they come to. */
+function gasCautions({ fuel }: Rig): Caution[] {
+  if (fuel.kind !== 'cng') return [];
+  const kgPerL = FUEL_KINDS.cng.densityKgPerM3.typical / 1000;
+  const facts = {
+    tanksKg: fuel.drawableL * kgPerL,
+    kgPer100Km: fuel.litresPer100Km.high * kgPerL,
+    kgPerLitre: kgPerL,
+  };
+  return [{ code: 'cng-kilograms', facts }];
 }
 
 function ureaReport({ plan, course, trip, passings, points }: FuelUseSources): UreaReport | null {

@@ -1,6 +1,7 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import type { TripFile } from '../../../contract/trip.ts';
+import { isGas } from '../../fuel/engine/gas.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { CarrySides } from '../side/carry-side.ts';
@@ -13,7 +14,10 @@ export type Cans = Readonly<Record<Commodity, number>>;
 /** How many cans there may be of each commodity: as the trip asks, else as many as are owned; none in the cabin if so asked. */
 export function canLimits(rig: RigFile, trip: TripFile): { cans: Cans; cautions: Caution[] } {
   const { mostCans, noneInside = false } = trip.plan ?? {};
-  const most = byCommodity((commodity) => mostCans?.[commodity] ?? ownedCans(rig, commodity));
+  const most = takenCans(
+    rig,
+    byCommodity((commodity) => mostCans?.[commodity] ?? ownedCans(rig, commodity)),
+  );
   if (!noneInside) return { cans: most, cautions: [] };
   const inside = byCommodity((commodity) => areInside(rig, commodity));
   return {
@@ -23,6 +27,12 @@ export function canLimits(rig: RigFile, trip: TripFile): { cans: Cans; cautions:
     ),
   };
 }
+
+/** Cans as asked for, but for a gas, which goes in none. */
+export const takenCans = ({ fuel }: RigFile, { water, ...cans }: Cans): Cans => ({
+  fuel: isGas(fuel.kind) ? 0 : cans.fuel,
+  water,
+});
 
 /** Whether cans of a commodity stand in the room that people sit or sleep in; null where that is not told. */
 function areInside(rig: RigFile, commodity: Commodity): boolean | null {

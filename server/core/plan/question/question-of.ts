@@ -4,7 +4,7 @@ import type { Caution } from '../../phrases/cautions.ts';
 import type { CarrySide } from '../side/carry-side.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 import { loadKg } from './can-kg.ts';
-import { type Cans, canLimits } from './can-limits.ts';
+import { type Cans, canLimits, takenCans } from './can-limits.ts';
 import type { CarryQuestion } from './carry-question.ts';
 import { massRoomOf } from './mass-room.ts';
 import { withTerms } from './supply-terms.ts';
@@ -27,7 +27,9 @@ export interface PutQuestion {
 export function questionOf(reckoned: Reckoned, changes: QuestionChanges = {}): PutQuestion {
   const { rig, trip } = reckoned.analysis;
   const limits =
-    changes.mostCans === undefined ? canLimits(rig, trip) : { cans: changes.mostCans, cautions: [] };
+    changes.mostCans === undefined
+      ? canLimits(rig, trip)
+      : { cans: takenCans(rig, changes.mostCans), cautions: [] };
   const fuel = sideOf(reckoned, 'fuel', limits.cans, changes.moreEdges?.fuel);
   const water = sideOf(reckoned, 'water', limits.cans, changes.moreEdges?.water);
   return {

@@ -65,6 +65,8 @@ function nextPlaces(sides: CarrySides, rule: DepotRule): DepotPlace[] | null {
   for (const commodity of COMMODITIES) {
     const [stretch] = brokenStretches(sides[commodity]);
     if (stretch === undefined) continue;
+    // A depot is laid in cans.
+    if (!sides[commodity].course.rig[commodity].takesCans) return null;
     const foreign = rule.allHalts ? sides[otherOf(commodity)].edges : [];
     const place = latestPlace(sides[commodity], stretch, foreign);
     if (place === null) return null;
