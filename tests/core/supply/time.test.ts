@@ -19,6 +19,11 @@ describe('age of tags', () => {
       stale: true,
     });
     expect(ageOf({}, null, on)).toEqual({ seenOn: null, stale: false, ahead: [] });
+    expect(ageOf({}, null, on, '2026-04-01')).toMatchObject({ seenOn: '2026-04-01', stale: false });
+    expect(ageOf({ check_date: '2019-01-01' }, null, on, '2026-04-01')).toMatchObject({
+      seenOn: '2019-01-01',
+      stale: true,
+    });
     expect(ageOf({}, '2027-01-01T00:00:00Z', on).stale).toBe(false);
   });
 

@@ -20,7 +20,7 @@ export interface DatedExtract extends Omit<MapExtract, 'asOf'> {
   readonly asOfBy: 'file' | 'user' | null;
 }
 
-/** A feature whose age is settled: `editedAt` is never later than its file. */
+/** A feature whose age is settled: `editedAt` is never later than its file, which stands in where nothing else is known. */
 export interface DatedFeature extends MappedFeature {
   /** Neither object nor file is dated. */
   undated?: true;
@@ -81,7 +81,7 @@ function dateFeature(feature: MappedFeature, mapAt: string | null, today: string
     // What the user marked is not judged by the age of any file.
     return edited === null && feature.source !== undefined ? { ...dated, undated: true } : dated;
   }
-  const editedAt = edited === null || dayOf(edited) > dayOf(mapAt) ? mapAt : edited;
+  const editedAt = edited !== null && dayOf(edited) > dayOf(mapAt) ? mapAt : edited;
   return { ...feature, editedAt, mapOn: dayOf(mapAt) };
 }
 

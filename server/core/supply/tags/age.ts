@@ -27,10 +27,11 @@ const yearsBefore = (on: string, years: number): string =>
 
 /**
  * How old the tags are on a day (ISO date). An edit after that day is fresh (an older trip is looked at again);
- * a check date after it, or after the map's own day, is a slip of the pen and ignored.
+ * a check date after it, or after the map's own day, is a slip of the pen and ignored. The map's day (`mapOn`) stands
+ * in only where neither edit nor check is known: a file made yesterday makes no old check new.
  */
-export function ageOf(tags: Tags, editedAt: string | null, on: string, mapOn = on): Age {
-  const latest = mapOn > on ? on : mapOn;
+export function ageOf(tags: Tags, editedAt: string | null, on: string, mapOn?: string): Age {
+  const latest = mapOn === undefined || mapOn > on ? on : mapOn;
   const ahead: string[] = [];
   const seen: string[] = editedAt === null ? [] : [editedAt.slice(0, 10)];
   for (const key of CHECK_KEYS) {
@@ -39,6 +40,6 @@ export function ageOf(tags: Tags, editedAt: string | null, on: string, mapOn = o
     if (date > latest) ahead.push(`${key}=${tags[key]}`);
     else seen.push(date);
   }
-  const seenOn = seen.sort().at(-1) ?? null;
+  const seenOn = seen.sort().at(-1) ?? mapOn ?? null;
   return { seenOn, stale: seenOn !== null && seenOn < yearsBefore(on, STALE_YEARS), ahead };
 }
