@@ -14,6 +14,13 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'Without rings coverSpans finds no span either: the question saves it the index of the route.',
   },
   {
+    file: 'server/core/crew/needs/use-rows.ts',
+    at: '(crew.pets ?? []).map(({ kg, litresPerDay }) =>',
+    from: '[]',
+    to: '["Stryker was here"]',
+    why: 'A text weighs no number of kilograms and takes no number of litres, and a use that takes none is left out.',
+  },
+  {
     file: 'server/core/gaps/even-course.ts',
     at: 'allowances.find((span) => span.fromM <= fromM && toM <= span.toM)?.factor ?? allowanceFactor;',
     from: 'span.fromM <= fromM',
