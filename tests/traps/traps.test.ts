@@ -32,7 +32,11 @@ const TODAY = new Date().toISOString().slice(0, 10);
 const RIGS: Record<TrapRig, { yaml: (rig: string) => string; judging: Partial<Judging> }> = {
   diesel: { yaml: (rig) => rig, judging: {} },
   petrol: { yaml: (rig) => rig.replace('kind: diesel', 'kind: petrol'), judging: { fuelKind: 'petrol' } },
-  lpg: { yaml: (rig) => rig.replace('kind: diesel', 'kind: lpg'), judging: { fuelKind: 'lpg' } },
+  // A tank for LPG is filled to four fifths.
+  lpg: {
+    yaml: (rig) => rig.replace('kind: diesel', 'kind: lpg').replace('litres: 100', 'litres: 125'),
+    judging: { fuelKind: 'lpg' },
+  },
   heavy: {
     yaml: (rig) =>
       `${rig}\nvehicle: { kerbKg: 6000, axleKg: { front: 2500, rear: 3500 }, wheelbaseM: 4, permitted: { totalKg: 7500, frontKg: 3500, rearKg: 5000 } }\n`,
@@ -214,6 +218,10 @@ describe('on the straight route', () => {
         const any = live.some((trap) => trap.commodity === commodity);
         expect(isCalm(analysis, commodity)).toBe(any);
       }
+      // What weakens or advises stands in the text as well.
+      const text = await straight.run({}, TRIPS[trip].trip, { more: ['--supply', straight.path('map.osm')] });
+      const known = analysis.passings.filter((passing) => passing.counts).flatMap(({ reasons }) => reasons);
+      expect(known.filter((reason) => !text.includes(reason.text))).toEqual([]);
     },
   );
 });

@@ -3,6 +3,7 @@ import type { Plan, PlanAim, PlanCarry, PlanEdge, PlanLeg } from '../../contract
 import { extractLines } from './extracts-text.ts';
 import { figure, km, litres } from './figures.ts';
 import { plain } from './plain.ts';
+import { planSupplyLines } from './supplies-text.ts';
 import { type Column, tableText } from './table-text.ts';
 
 const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
@@ -54,6 +55,8 @@ export function planText(
     lines.push('', 'Rests on');
     for (const { text, fromKm, toKm } of plan.restsOn) lines.push(`- ${placed(fromKm, toKm)}${plain(text)}`);
   }
+  const supplies = planSupplyLines(analysis, plan);
+  if (supplies.length > 0) lines.push('', ...supplies);
   lines.push(...more, '', 'Cautions');
   for (const { text } of analysis.standing) lines.push(`- ${plain(text)}`);
   return `${lines.join('\n')}\n`;

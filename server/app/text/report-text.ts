@@ -10,6 +10,7 @@ import { carriedText, gapTable } from './gap-table.ts';
 import { massText } from './mass-text.ts';
 import { plain } from './plain.ts';
 import { sentenceText } from './sentence-text.ts';
+import { supplyLines } from './supplies-text.ts';
 import { treatmentLines } from './treatment-text.ts';
 
 /** Ids named for each reason of passing something over; --json gives them all. */
@@ -32,8 +33,10 @@ export function reportText(analysis: Analysis, notice: string | null): string {
   ]);
   blocks.push(['What to do', ...answer.todo.map(sentenceText).map((text) => `- ${text}`)]);
   blocks.push([`Fuel (${rig.fuel.kind}): ${carriedText(fuel)}`, ...gapTable(fuel)]);
+  blocks.push(supplyLines(analysis, 'fuel', fuel));
   blocks.push(fuelUseText(analysis.fuelUse));
   blocks.push([`Drinking water: ${carriedText(water)}`, ...gapTable(water)]);
+  blocks.push(supplyLines(analysis, 'water', water));
   blocks.push(crewText(analysis.waterUse, water.gaps));
   blocks.push(treatmentLines(analysis.treatment));
   blocks.push(daysText(analysis));
