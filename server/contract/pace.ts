@@ -114,7 +114,7 @@ export const Days = Type.Object({
   drivingHours: Paces,
   /** From departure to the end of the route, nights and stays included. */
   elapsedDays: Paces,
-  /** How water of a gap is charged. */
-  waterCharge: Type.Union([Type.Literal('days-begun'), Type.Literal('elapsed')]),
+  /** How water of a gap is charged: by the time that passes. */
+  waterCharge: Type.Literal('elapsed'),
 });
 export type Days = Static<typeof Days>;

@@ -38,15 +38,13 @@ export function DaysPanel({ marked, onFocus }: DaysPanelProps) {
 }
 
 function DaysWords({ analysis }: { analysis: Analysis }) {
-  const { drivingHours, elapsedDays, waterCharge } = analysis.days;
+  const { drivingHours, elapsedDays } = analysis.days;
   return (
     <p>
       At the slow pace <b>{formatFigure(drivingHours.slow, 1)}&nbsp;hours</b> of driving in{' '}
       <b>{formatFigure(elapsedDays.slow, 1)}&nbsp;days</b>, nights and halts included; typically{' '}
-      {formatFigure(elapsedDays.typical, 1)}, fast {formatFigure(elapsedDays.fast, 1)}.{' '}
-      {waterCharge === 'elapsed'
-        ? 'Water goes by the time that passes, nights included.'
-        : 'Water goes by every day begun, until the hour of departure is told.'}
+      {formatFigure(elapsedDays.typical, 1)}, fast {formatFigure(elapsedDays.fast, 1)}. Water goes by the time
+      that passes, nights included.
     </p>
   );
 }

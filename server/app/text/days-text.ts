@@ -33,12 +33,8 @@ const HALT_WORDS: Record<Day['halt']['kind'], string> = {
 
 /** The days of the drive at the slow pace, one a line; a first line says what they go by. */
 export function daysText({ days }: Pick<Analysis, 'days'>): string[] {
-  const { drivingHours, elapsedDays, rows, allListed, waterCharge } = days;
-  const charge =
-    waterCharge === 'elapsed'
-      ? 'Water goes by the time that passes, nights included.'
-      : 'Water goes by every day begun.';
-  const head = `Days at the slow pace: ${figure(drivingHours.slow)} h of driving in ${figure(elapsedDays.slow)} days (typical ${figure(elapsedDays.typical)}, fast ${figure(elapsedDays.fast)}). ${charge}`;
+  const { drivingHours, elapsedDays, rows, allListed } = days;
+  const head = `Days at the slow pace: ${figure(drivingHours.slow)} h of driving in ${figure(elapsedDays.slow)} days (typical ${figure(elapsedDays.typical)}, fast ${figure(elapsedDays.fast)}). Water goes by the time that passes, nights included.`;
   const graded = rows.some((day) => day.waterByGrade !== null);
   const columns = graded ? [...COLUMNS, ...GRADE_COLUMNS] : COLUMNS;
   const lines = [

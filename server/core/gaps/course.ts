@@ -32,7 +32,7 @@ export interface Course {
   lengthM: number;
   /** Metres of way along the route: allowance included, straight lines where a road is meant × 1.3. */
   wayM: Profile;
-  /** Days that the way takes: driving, and stays as jumps. */
+  /** Days that pass on the way: driving, and nights and stays as jumps. */
   days: Profile;
   /** Litres that go along the route, driven forwards (`out`, stays included) and backwards (`home`). */
   litres: { out: Profile; home: Profile };
@@ -40,8 +40,6 @@ export interface Course {
   off: { wayM: number; days: number; litres: number };
   /** What the litres along a stretch were summed from; they add up to `litres.out`. */
   explain: (fromM: number, toM: number) => Term[];
-  /** How water is charged: for every day begun, or by the time that passes. */
-  charge: 'days-begun' | 'elapsed';
   /** Bridges over 1 km and sparse steps, in route order, not overlapping. */
   sketchy: readonly SpanM[];
   /** Stretches that cannot be driven back. */

@@ -58,7 +58,6 @@ export function evenCourse(facts: EvenCourseFacts): Course {
       const label: Phrase = { phrase: 'along-the-route-at', facts: { wayM: metres, litresPer100Km: rate } };
       return [{ label, value: metres * litresPerM(rate), unit: 'l' }];
     },
-    charge: 'days-begun',
     sketchy,
     oneWay: facts.oneWay,
     uncovered: facts.uncovered,

@@ -1,29 +1,7 @@
 import type { Level } from '../quantity/level.ts';
 import type { Course, Edge } from './course.ts';
-import type { Way } from './need.ts';
 import { amountBetween, breaksInside, jumpAt } from './profile.ts';
 import { standingLPerDay } from './standing.ts';
-
-/**
- * Litres of a way as they go place by place: what is charged over them (water goes by every day begun) is spread over
- * the whole way.
- */
-function plainLitres(course: Course, from: Edge, to: Edge, way: Way): number {
-  const onwardL = course.commodity === 'water' ? way.onwardExtraDays * course.rig.water.litresPerDay.high : 0;
-  const standingL = way.standingDays * standingLPerDay(course);
-  return (
-    amountBetween(course.litres.out, from.atM, to.atM) + way.offM * course.off.litres + onwardL + standingL
-  );
-}
-
-/** What is charged for each litre that goes along the way: water goes by every day begun. */
-export function spreadOver(
-  { course, from, to }: LevelWay,
-  { way, needL }: { way: Way; needL: number },
-): number {
-  const plainL = plainLitres(course, from, to, way);
-  return plainL === 0 ? 1 : needL / plainL;
-}
 
 interface LevelWay {
   readonly course: Course;
@@ -43,17 +21,16 @@ export interface Detour {
  */
 export function levelsOf(
   over: LevelWay,
-  figures: { way: Way; needL: number; departL: number; arriveL: number },
+  figures: { departL: number; arriveL: number },
   detours: readonly Detour[] = [],
 ): Level[] {
   const { course, from, to } = over;
   const { out } = course.litres;
-  const spread = spreadOver(over, figures);
   let litres = figures.departL;
   const levels: Level[] = [{ atM: from.atM, litres }];
   const drop = (atM: number, byL: number) => {
     if (byL === 0) return;
-    litres -= byL * spread;
+    litres -= byL;
     levels.push({ atM, litres });
   };
   const viaM = (atM: number) =>
@@ -64,7 +41,7 @@ export function levelsOf(
   for (const atM of placesInside(over, detours)) {
     const standing = jumpAt(out, reachedM);
     if (reachedM < to.atM) drop(reachedM, standing);
-    litres -= (amountBetween(out, reachedM, atM) - standing) * spread;
+    litres -= amountBetween(out, reachedM, atM) - standing;
     if (atM > reachedM) levels.push({ atM, litres });
     if (atM < to.atM) drop(atM, viaM(atM) * course.off.litres);
     reachedM = atM;

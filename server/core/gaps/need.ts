@@ -1,5 +1,4 @@
 import type { Phrase } from '../phrases/phrases.ts';
-import { SLACK } from '../quantity/slack.ts';
 import { METRES_OF_WAY, type Term } from '../quantity/term.ts';
 import type { Reserve } from '../rig/rig.ts';
 import { type Course, type Edge, sketchyM } from './course.ts';
@@ -84,24 +83,19 @@ export function needOf(course: Course, from: Edge, to: Edge, way: Way): Litres {
 /** Use over the way from `from` to `to` and home again; stays, filling and waiting are on the way out. */
 export function returnNeedL(course: Course, from: Edge, to: Edge): number {
   const offM = 2 * (from.detourM + to.detourM);
-  const litres =
+  return (
     amountBetween(course.litres.out, from.atM, to.atM) +
     amountBetween(course.litres.home, from.atM, to.atM) +
     offM * course.off.litres +
-    standingDays(from, to) * standingLPerDay(course);
-  if (course.commodity === 'fuel') return litres;
-  return waterFor(course, litres / course.rig.water.litresPerDay.high).litres;
+    standingDays(from, to) * standingLPerDay(course)
+  );
 }
 
-/** Water for a number of days: for every day begun, or by the time that passes. */
+/** Water for the days that pass. */
 function waterFor(course: Course, days: number): Litres {
   const { high } = course.rig.water.litresPerDay;
-  const charged = course.charge === 'elapsed' ? days : Math.ceil(days - SLACK);
-  const litres = charged * high;
-  const label: Phrase = {
-    phrase: course.charge === 'elapsed' ? 'days-elapsed' : 'days-begun',
-    facts: { days: charged, litresPerDay: high },
-  };
+  const litres = days * high;
+  const label: Phrase = { phrase: 'days-elapsed', facts: { days, litresPerDay: high } };
   return { litres, terms: [{ label, value: litres, unit: 'l' }] };
 }
 

@@ -54,7 +54,7 @@ export function reckon(
   const reserve = reserveOf(course, need.litres);
   const arriveL = departL - need.litres;
   const marginL = arriveL - reserve.litres;
-  const levels = levelsOf({ course, from, to }, { way, needL: need.litres, departL, arriveL });
+  const levels = levelsOf({ course, from, to }, { departL, arriveL });
   const whereAtL = (litres: number) => firstBelowM(levels, litres, SLACK);
   const firstUncovered = course.uncovered.find(
     (span) => Math.min(span.toM, to.atM) - Math.max(span.fromM, from.atM) > NOISE_M,

@@ -44,7 +44,7 @@ export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Rep
     allListed: slow.allListed,
     drivingHours: { slow: slow.drivingH, typical: typical.drivingH, fast: fast.drivingH },
     elapsedDays: { slow: elapsed('slow'), typical: elapsed('typical'), fast: elapsed('fast') },
-    waterCharge: plan.timed ? 'elapsed' : 'days-begun',
+    waterCharge: 'elapsed',
   };
 }
 

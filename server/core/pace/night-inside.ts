@@ -6,7 +6,7 @@ import type { PacePlan } from './pace-plan.ts';
 
 /**
  * Water gaps that hold at the slow pace only because no night falls inside: at another pace, as at any delay, one may.
- * Only where the hour of departure is told, and only where that would change the verdict.
+ * Only where that would change the verdict.
  */
 export function nightInsideCautions(
   plan: PacePlan,
@@ -14,7 +14,6 @@ export function nightInsideCautions(
   waterLPerDay: number,
   shareOfNeed: number,
 ): Caution[] {
-  if (!plan.timed) return [];
   const daysAt = (pace: PaceEnd, gap: Gap) =>
     amountBetween(plan.schedules[pace].elapsedH, gap.from.atM, gap.to.atM) / 24;
   return gaps.flatMap((gap) => {

@@ -17,11 +17,9 @@ export interface PacePlan {
   /** At the slow pace. */
   pieces: readonly Piece[];
   schedules: Record<PaceEnd, Schedule>;
-  /** True where the pace differs from one rate all the way: the rig tells it by surface, or the trip names surfaces. */
-  bySurface: boolean;
   /** Surfaces of the route, in order, some more than once. */
   surfaces: readonly Surface[];
-  /** True where the hour of departure is told, so that nights have their place. */
+  /** True where the hour of departure is told, so that the hours of the clock are known; else the trip starts with a driving day. */
   timed: boolean;
   /** Day of departure, null when it is not told, and the hour; 0 where only the day is told. */
   departure: { date: string | null; hour: number };
@@ -52,7 +50,6 @@ export function pacePlan({ lengthM, rig, trip, camps, wayM }: PaceFacts): PacePl
     stops,
     pieces,
     schedules: { slow: schedule('slow'), typical: schedule('typical'), fast: schedule('fast') },
-    bySurface: trip.surfaces.length > 0 || Object.keys(rig.pace.bySurface ?? {}).length > 0,
     surfaces: spans.map((span) => span.surface),
     timed: trip.departureHour !== null,
     departure: { date: trip.departure, hour: trip.departureHour ?? 0 },

@@ -26,6 +26,7 @@ interface DefaultValues {
   hours: { hours: number };
   days: { days: number };
   'days-a-camp': { days: number };
+  'with-a-driving-day': NoFacts;
   log: { log: number };
   'straight-line-times': { factor: number };
   'sealed-road-times': { factor: number };

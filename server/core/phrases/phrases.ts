@@ -24,7 +24,6 @@ interface GapTerms {
   'along-the-route-at': { wayM: number; litresPer100Km: number };
   'filling-and-waiting': NoFacts;
   'days-elapsed': { days: number; litresPerDay: number };
-  'days-begun': { days: number; litresPerDay: number };
   /** 0 to 1. */
   'share-of-need': { share: number };
   'reserve-km': { km: number; litresPer100Km: number };

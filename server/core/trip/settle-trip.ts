@@ -64,6 +64,13 @@ export function settleTrip(file: TripFile): SettledTrip {
   };
   const figures = settleFigures(file, assumptions);
   const part = file.part ?? PART;
+  if (file.departureHour === undefined) {
+    assumptions.push({
+      path: '/departureHour',
+      value: { phrase: 'with-a-driving-day', facts: {} },
+      why: OURS,
+    });
+  }
   return {
     trip: {
       ...inMetres(file, figures),

@@ -45,6 +45,7 @@ export const DEFAULT_VALUES = {
   hours: ({ hours }) => parts`${hours} hours`,
   days: ({ days }) => parts`${figure(days, 'days')}`,
   'days-a-camp': ({ days }) => parts`${days} day a camp`,
+  'with-a-driving-day': () => parts`the trip starts with a driving day`,
   log: ({ log }) => parts`${log} log`,
   'straight-line-times': ({ factor }) => parts`${factor} × the straight line`,
   'sealed-road-times': ({ factor }) => parts`${factor} × sealed road`,

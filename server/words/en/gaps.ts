@@ -17,8 +17,6 @@ export const GAP_TERMS = {
   'filling-and-waiting': () => parts`filling and waiting`,
   'days-elapsed': ({ days, litresPerDay }) =>
     parts`${rounded(days, 'days')} at ${figure(litresPerDay, 'l')} a day`,
-  'days-begun': ({ days, litresPerDay }) =>
-    parts`${days} ${days === 1 ? 'day' : 'days'} begun at ${figure(litresPerDay, 'l')} a day`,
   'share-of-need': ({ share }) => parts`${rounded(share * 100, '%')} of the need`,
   'reserve-km': ({ km, litresPer100Km }) =>
     parts`${figure(km, 'km')} at ${figure(litresPer100Km, 'l/100 km')}`,

@@ -1,5 +1,4 @@
 import { usableL } from '../../gaps/gap-grades.ts';
-import { spreadOver } from '../../gaps/levels.ts';
 import { amountBetween, breaksInside } from '../../gaps/profile.ts';
 import { oneWayLimitM } from '../../gaps/turn-back.ts';
 import { at } from '../../lists/at.ts';
@@ -55,15 +54,11 @@ function usableOf({ stretch, figures }: StretchDrive): number {
 }
 
 /** Litres from a place back to the supply behind. */
-function wayBackOf({ stretch, figures }: StretchDrive): (atM: number) => number | null {
+function wayBackOf({ stretch }: StretchDrive): (atM: number) => number | null {
   const { course, from, to } = stretch;
-  // Water charged by days begun is spread over the stretch; the way back is charged alike.
-  const spread = spreadOver(stretch, figures);
   const limitM = oneWayLimitM(course, from.atM, to.atM);
   return (atM) =>
-    atM > limitM
-      ? null
-      : (amountBetween(course.litres.home, from.atM, atM) + from.detourM * course.off.litres) * spread;
+    atM > limitM ? null : amountBetween(course.litres.home, from.atM, atM) + from.detourM * course.off.litres;
 }
 
 /** The levels of a stretch, with a point wherever the way back bends or ends. */

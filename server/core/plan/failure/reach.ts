@@ -87,11 +87,6 @@ export const onTheWay = ({ id, name, atM }: Edge): Edge => ({
   evidence: null,
 });
 
-/** Litres out and home again, with detours on the way out; water by days begun may begin one more for them. */
-function backNeedL({ course }: CarrySide, from: Edge, to: Edge, viaM: number): number {
-  const begunL =
-    course.commodity === 'water' && course.charge === 'days-begun' && viaM > 0
-      ? course.rig.water.litresPerDay.high
-      : 0;
-  return returnNeedL(course, from, to) + viaM * course.off.litres + begunL;
-}
+/** Litres out and home again, with detours on the way out. */
+const backNeedL = ({ course }: CarrySide, from: Edge, to: Edge, viaM: number): number =>
+  returnNeedL(course, from, to) + viaM * course.off.litres;

@@ -38,8 +38,7 @@ export function bearableL(side: CarrySide, stock: Stock): number {
 export function spareM({ course }: CarrySide, need: LegNeed, mostL: number): number {
   if (course.commodity === 'fuel') return (mostL - need.needL + SLACK) / course.off.litres;
   const mostDays = mostL / course.rig.water.litresPerDay.high;
-  const daysBorne = course.charge === 'elapsed' ? mostDays : Math.floor(mostDays + SLACK);
-  return (daysBorne - need.days + SLACK) / course.off.days;
+  return (mostDays - need.days + SLACK) / course.off.days;
 }
 
 /** What a leg has to bear. */

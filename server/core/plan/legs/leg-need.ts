@@ -1,15 +1,14 @@
 import { wayOf } from '../../gaps/need.ts';
 import { amountBetween } from '../../gaps/profile.ts';
 import { standingLPerDay } from '../../gaps/standing.ts';
-import { SLACK } from '../../quantity/slack.ts';
 import { type CarrySide, edgeAt, endsOf } from '../side/carry-side.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 
 /** What every way between two edges needs, whatever is aboard. */
 export interface LegNeed {
-  /** Litres charged, without detours to supplies of the other commodity. */
+  /** Litres, without detours to supplies of the other commodity. */
   readonly needL: number;
-  /** Water: days that the way takes, before they are charged. */
+  /** Days that the way takes. */
   readonly days: number;
 }
 
@@ -35,17 +34,14 @@ export function legNeed(side: CarrySide, { from, to }: WayBetween): LegNeed {
 function reckonNeed(side: CarrySide, from: SupplyEdge, to: SupplyEdge): LegNeed {
   const { course } = side;
   const way = wayOf(course, from, to);
-  if (course.commodity === 'water') return { needL: chargedL(side, way.days), days: way.days };
+  if (course.commodity === 'water') return { needL: waterL(side, way.days), days: way.days };
   const alongL = amountBetween(course.litres.out, from.atM, to.atM);
   const standingL = way.standingDays * standingLPerDay(course);
   return { needL: alongL + way.offM * course.off.litres + standingL, days: way.days };
 }
 
 /** Litres of water for so many days. */
-function chargedL({ course }: CarrySide, days: number): number {
-  const daysCharged = course.charge === 'elapsed' ? days : Math.ceil(days - SLACK);
-  return daysCharged * course.rig.water.litresPerDay.high;
-}
+const waterL = ({ course }: CarrySide, days: number): number => days * course.rig.water.litresPerDay.high;
 
 /** With the time that it takes to fill so many litres where the way begins. */
 export function withFilling(side: CarrySide, need: LegNeed, from: number, filledL: number): LegNeed {
@@ -61,7 +57,7 @@ export function withDetours(side: CarrySide, need: LegNeed, viaM: number): LegNe
 
 const later = (side: CarrySide, need: LegNeed, days: number, litres: number): LegNeed => ({
   days: need.days + days,
-  needL: side.course.commodity === 'fuel' ? need.needL + litres : chargedL(side, need.days + days),
+  needL: side.course.commodity === 'fuel' ? need.needL + litres : waterL(side, need.days + days),
 });
 
 /** What a way needs with so many litres filled in where it begins. */
