@@ -181,12 +181,20 @@ describe('rescues of a short gap', () => {
 describe('camps, stays and nights', () => {
   const camp = (km: number, offLat = 0) => ({ lon: equatorLon(km), lat: offLat, name: `camp ${km}` });
 
-  test('a camp adds the trip’s days a camp to its gap, one by default', () => {
+  test('a camp adds the trip’s nights a camp to its gap, one by default', () => {
     const [gap] = analysisOf({ document: equatorDocument(245), camps: [camp(100)] }).water.gaps;
-    expect(gap!.days).toBeCloseTo(2, 6);
+    // On the morning after it is 24 h, then 145 km at 35 km/h.
+    expect(gap!.days).toBeCloseTo((24 + 145 / 35) / 24, 6);
+    const twoNights = { ...inputOf().trip, campDays: 2 };
+    const [rested] = analysisOf({ document: equatorDocument(245), camps: [camp(100)], trip: twoNights }).water
+      .gaps;
+    expect(rested!.days).toBeCloseTo((48 + 145 / 35) / 24, 6);
+    // A camp is where a night is spent: of no days it is one night.
     const none = { ...inputOf().trip, campDays: 0 };
-    const [plain] = analysisOf({ document: equatorDocument(245), camps: [camp(100)], trip: none }).water.gaps;
-    expect(plain!.days).toBeCloseTo(1, 6);
+    const [night] = analysisOf({ document: equatorDocument(245), camps: [camp(100)], trip: none }).water.gaps;
+    expect(night!.days).toBeCloseTo((24 + 145 / 35) / 24, 6);
+    const [through] = analysisOf({ document: equatorDocument(245) }).water.gaps;
+    expect(through!.days).toBeCloseTo(245 / 35 / 24, 6);
   });
 
   test('a camp outside the corridor is left out with a caution', () => {
@@ -205,7 +213,8 @@ describe('camps, stays and nights', () => {
   test('a stay at or past the end is charged to the last gap', () => {
     const trip = { ...inputOf().trip, stays: [{ atKm: 500, days: 2 }] };
     const analysis = analysisOf({ document: equatorDocument(245), trip });
-    expect(analysis.water.gaps[0]!.days).toBeCloseTo(3, 6);
+    // 7 h of driving and two whole days.
+    expect(analysis.water.gaps[0]!.days).toBeCloseTo(2 + 7 / 24, 6);
     expect(analysis.cautions.map((one) => one.code)).toContain('stay-off-route');
   });
 });

@@ -12,7 +12,7 @@ import {
   WALKING_DAYS,
 } from '../../../server/core/crew/needs/survival.ts';
 import { estimatedWbgtC } from '../../../server/core/crew/needs/wbgt.ts';
-import { analysisOf } from '../../helpers/analyse-input.ts';
+import { analysisOf, equatorDocument } from '../../helpers/analyse-input.ts';
 import { crewUseOf, litresOf, onePerson, rigOf } from './crews.ts';
 
 const QUART_L = 0.946353;
@@ -74,12 +74,13 @@ describe('levels of use', () => {
     expect(total.low).toBeCloseTo(10, 9);
     expect(total.high).toBeCloseTo(15, 9);
     expect(7 * total.typical).toBeGreaterThanOrEqual(90);
-    // Seven days of 245 km at the slow pace, through a whole analysis.
+    // Seven days of 245 km at the slow pace with their nights, and a kilometre, through a whole analysis.
     const { water } = analysisOf({
+      document: equatorDocument(7 * 245 + 1),
       rig: rigOf(crew),
-      trip: { aboard: { waterDaysSinceFill: 0 }, onward: { km: 375 }, allowancePercent: 0 },
+      trip: { aboard: { waterDaysSinceFill: 0 }, onward: { km: 0 }, allowancePercent: 0 },
     });
-    expect(water.gaps[0]!.days).toBeCloseTo(7, 6);
+    expect(water.gaps[0]!.days).toBeCloseTo(7 + 1 / 35 / 24, 6);
     expect(water.gaps[0]!.needL).toBeGreaterThanOrEqual(90);
     expect(water.gaps[0]!.needL).toBeLessThanOrEqual(8 * 15);
   });

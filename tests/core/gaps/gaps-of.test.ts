@@ -80,18 +80,21 @@ describe('what else a gap tells', () => {
     expect(gaps[0]!.verdict).toBe('into-reserve');
   });
 
-  test('water is charged for every day begun, fuel is not', () => {
-    const edges = [startEdge, endEdge(246_000)];
-    expect(gapsInKm(courseOf({ commodity: 'water' }), edges, WATER_FULL)[0]!.needL).toBe(36);
-    expect(
-      gapsInKm(courseOf({ commodity: 'water' }), [startEdge, endEdge(245_000)], WATER_FULL)[0]!.needL,
-    ).toBe(18);
+  test('water is charged for the time that passes, not for every day begun', () => {
+    const needOver = (lengthM: number) =>
+      gapsInKm(courseOf({ commodity: 'water' }), [startEdge, endEdge(lengthM)], WATER_FULL)[0]!.needL;
+    // 245 km a day, 18 l a day: a day and a kilometre, a day, and 10 km, which are minutes.
+    expect(needOver(246_000)).toBeCloseTo(18 + 18 / 245, 9);
+    expect(needOver(245_000)).toBeCloseTo(18, 9);
+    expect(needOver(10_000)).toBeCloseTo((18 * 10) / 245, 9);
   });
 
   test('a stay adds its days to the gap it stands in and to no other', () => {
     const course = courseOf({ commodity: 'water', stays: [{ atM: 100_000, days: 2 }] });
     const gaps = gapsInKm(course, [startEdge, passingEdge(100_000), endEdge(200_000)], WATER_FULL);
-    expect(gaps.map((gap) => gap.needL)).toEqual([18, 54]);
+    const drivingL = (18 * 100) / 245;
+    expect(gaps[0]!.needL).toBeCloseTo(drivingL, 9);
+    expect(gaps[1]!.needL).toBeCloseTo(36 + drivingL, 9);
   });
 
   test('the hours past the end count where the km do not explain them', () => {
@@ -155,7 +158,7 @@ describe('if the supply ahead fails', () => {
     expect(gaps[0]!.turnBackKm).toBe(50);
   });
 
-  test('water for the way back is charged by the days of out and back together', () => {
+  test('water for the way back is charged by the time of out and back together', () => {
     const course = courseOf({ commodity: 'water' });
     const edges = [startEdge, passingEdge(122_500), passingEdge(200_000), endEdge(300_000)];
     // Out and back are exactly one day: 18 l of 20 l.

@@ -68,18 +68,18 @@ describe('a way with standing at its ends', () => {
     expect(levels).toHaveLength(2);
   });
 
-  it('needs water for every day begun, what goes while filling gone at once', () => {
-    // 100 km of 245 a day and three quarters of a day: 1.16 days, two begun.
+  it('needs water for the time that passes, what goes while filling gone at once', () => {
+    // 100 km of 245 a day and three quarters of a day, at 18 l a day.
     const { way, needL, levels } = reckon(water, from, to, { departL: 70 });
     expect(way.days).toBeCloseTo(100 / 245 + 0.75, 9);
     expect(way.standingDays).toBe(0.75);
-    expect(needL).toBe(36);
-    const chargedPerDayL = 36 / (100 / 245 + 0.75);
+    expect(needL).toBeCloseTo(18 * (100 / 245 + 0.75), 9);
     expect(levels[0]).toEqual({ atM: 100_000, litres: 70 });
     expect(levels[1]?.atM).toBe(100_000);
-    expect(levels[1]?.litres).toBeCloseTo(70 - 0.5 * chargedPerDayL, 9);
-    expect(levels[2]?.litres).toBeCloseTo(70 - (0.5 + 100 / 245) * chargedPerDayL, 9);
-    expect(levels[3]).toEqual({ atM: 200_000, litres: 34 });
+    expect(levels[1]?.litres).toBeCloseTo(70 - 0.5 * 18, 9);
+    expect(levels[2]?.litres).toBeCloseTo(70 - (0.5 + 100 / 245) * 18, 9);
+    expect(levels[3]?.atM).toBe(200_000);
+    expect(levels[3]?.litres).toBeCloseTo(70 - (0.75 + 100 / 245) * 18, 9);
   });
 
   it('driven and come back over stands once, and goes all detours twice', () => {
@@ -89,7 +89,7 @@ describe('a way with standing at its ends', () => {
       0.17 * 210 + 0.75 * FUEL_PER_DAY_L,
       9,
     );
-    // 200 km of 245 a day and 0.75 days are 1.57: two begun.
-    expect(returnNeedL(water, from, to)).toBe(36);
+    // 200 km of 245 a day and 0.75 days, at 18 l a day.
+    expect(returnNeedL(water, from, to)).toBeCloseTo(18 * (200 / 245 + 0.75), 9);
   });
 });

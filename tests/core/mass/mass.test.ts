@@ -120,14 +120,16 @@ describe('the worst place', () => {
     expect(along(rigOf({}, { fuel: { tanks } }), 'rear')).toMatchObject({ fuelL: 130, atKm: 0 });
   });
 
-  test('of the front axle is where the tank behind the rear axle is emptiest and the water still full', () => {
+  test('of the front axle is where the tank behind the rear axle has emptied most and the water least', () => {
     const fuelTanks = [{ name: 'back', litres: 130, ...at(3.5) }];
     const waterTanks = [{ name: 'front', litres: 70, ...at(0.2) }];
     const state = along(rigOf({}, { fuel: { tanks: fuelTanks }, water: { tanks: waterTanks } }), 'front');
-    // At the tap, 240 km past a fuel station.
-    expect(state.atKm).toBeCloseTo(640, 6);
-    expect(state.waterL).toBe(70);
-    expect(state.fuelL).toBeCloseTo(130 - 240 * 0.17, 6);
+    // A kilometre takes 0.17 l of fuel, 0.0328 kg more in front, and 18 l / 24 h / 35 km/h of water, 0.0199 kg less;
+    // a night of 17 h takes 12.75 l and 11.9 kg. Filled at the tap of km 640, 240 km past a fuel station: the worst is
+    // where the day ends, before the night, at km 735. None of the other evenings is 95 km behind a tap or less.
+    expect(state.atKm).toBeCloseTo(735, 6);
+    expect(state.waterL).toBeCloseTo(70 - ((95 / 35) * 18) / 24, 6);
+    expect(state.fuelL).toBeCloseTo(130 - 335 * 0.17, 6);
   });
 
   test('of stability is where low tanks are empty, though the vehicle is lightest there', () => {

@@ -71,10 +71,18 @@ describe('the day table of 600 km with a tap at km 300, from 8:00', () => {
   });
 });
 
-test('without an hour of departure water goes by every day begun, and no clock time is made up', () => {
-  const { days, water } = analysisOf({ document, features: tap300 });
-  expect(days.waterCharge).toBe('days-begun');
-  expect(water.gaps.map((gap) => gap.needL)).toEqual([36, 36]);
+test('without an hour of departure the trip starts with a driving day, and no clock time is made up', () => {
+  const { days, water, assumptions } = analysisOf({ document, features: tap300 });
+  expect(days.waterCharge).toBe('elapsed');
+  // Either gap has one night in it: to the tap 7 h, the night and 55 km; on from there 190 km, the night and 110 km.
+  for (const { needL } of water.gaps) expect(needL).toBeCloseTo(((24 + 55 / 35) / 24) * 18, 5);
+  expect(water.gaps).toHaveLength(2);
+  const told = analysisOf({ document, features: tap300, trip: tripWith({ departureHour: 8 }) });
+  expect(water.gaps).toEqual(told.water.gaps);
+  expect(assumptions).toContainEqual(
+    expect.objectContaining({ path: '/trip/departureHour', value: 'the trip starts with a driving day' }),
+  );
+  expect(told.assumptions.map(({ path }) => path)).not.toContain('/trip/departureHour');
   expect(days.rows.map((row) => row.arrive)).toEqual([null, null, null]);
   expect(days.rows.map((row) => row.date)).toEqual(['2026-05-04', '2026-05-05', '2026-05-06']);
 });
@@ -97,10 +105,13 @@ test('rest days empty the tank day by day', () => {
 });
 
 describe('camps and hours of the trip', () => {
-  test('a camp clicked on the map is a night there and a day of water, as one of the route file is', () => {
+  /** A night at km 100, then at 345 and 590: three whole days, and 10 km. */
+  const CAMPED_DAYS = (3 * 24 + 10 / 35) / 24;
+
+  test('a camp clicked on the map is a night there and its water, as one of the route file is', () => {
     const clicked = analysisOf({ document, trip: tripWith({ camps: [{ atKm: 100, name: 'here' }] }) });
     expect(clicked.nights[0]).toEqual({ atKm: 100, name: 'here', from: 'camp' });
-    expect(clicked.water.gaps[0]!.days).toBeCloseTo(600 / 245 + 1, 6);
+    expect(clicked.water.gaps[0]!.days).toBeCloseTo(CAMPED_DAYS, 6);
     expect(clicked.days.rows[0]).toMatchObject({ toKm: 100, halt: { kind: 'camp', name: 'here' } });
   });
 
@@ -116,14 +127,15 @@ describe('camps and hours of the trip', () => {
     const twice = analysisOf({ document, camps: [there], trip });
     expect(twice.cautions.map((one) => one.code)).toEqual(['camp-twice']);
     expect(twice.nights.filter((night) => night.from === 'camp')).toHaveLength(1);
-    expect(twice.water.gaps[0]!.days).toBeCloseTo(600 / 245 + 1, 6);
+    expect(twice.water.gaps[0]!.days).toBeCloseTo(CAMPED_DAYS, 6);
   });
 
   test('a camp after 5 h shortens the days, and makes more of them for water', () => {
     const { nights, water } = analysisOf({ document, trip: tripWith({ campAfterHours: 5 }) });
     expect(nights.map((night) => Math.round(night.atKm))).toEqual([175, 350, 525]);
-    expect(water.gaps[0]!.days).toBeCloseTo(600 / 175, 6);
-    expect(water.gaps[0]!.needL).toBe(4 * 18);
+    // Three nights, and 75 km of the fourth day; without the camps it would be two nights.
+    expect(water.gaps[0]!.days).toBeCloseTo((3 * 24 + 75 / 35) / 24, 6);
+    expect(water.gaps[0]!.needL).toBeCloseTo((3 + 75 / 35 / 24) * 18, 6);
   });
 
   test('a camp after more hours than the rig drives changes nothing but is said', () => {
@@ -140,8 +152,9 @@ describe('pace by surface', () => {
 
   test('300 km of sand at 100 km a day, the rest at 245', () => {
     const { water, nights, days } = analysisOf({ document, rig, trip: tripWith({ surfaces }) });
-    expect(water.gaps[0]!.days).toBeCloseTo(3 + 300 / 245, 6);
-    expect(water.gaps[0]!.needL).toBe(5 * 18);
+    // Three days of sand and their nights, 245 km and a night, 55 km.
+    expect(water.gaps[0]!.days).toBeCloseTo(4 + 55 / 35 / 24, 6);
+    expect(water.gaps[0]!.needL).toBeCloseTo((4 + 55 / 35 / 24) * 18, 6);
     expect(nights.map((night) => Math.round(night.atKm))).toEqual([100, 200, 300, 545]);
     expect(days.drivingHours.slow).toBeCloseTo(15 + 300 / 35, 6);
   });

@@ -65,7 +65,7 @@ function rigWith({ tankL, waterTankL, waterPerDay, cans, percentPer100Kg }: Fact
   return { ...bare, fuel: { ...bare.fuel, observed, loadPercentPer100Kg: percentPer100Kg } };
 }
 
-/** 600 km, a tank of 50 l and a can of 20 l; a litre of water goes on the way. */
+/** 600 km, a tank of 50 l and a can of 20 l; a quarter of a litre of water goes in the 6 h of the way. */
 const WORKED = inputOf({
   document: equatorDocument(600),
   rig: rigWith({
@@ -87,7 +87,7 @@ describe('a plan driven at the mass that it has', () => {
     let pourM = 0;
     const expected: number[] = [];
     for (let km = 0; km < 200; km += 50) {
-      const factor = 1 + 0.001 * (20 * 0.845 - usedL * 0.845 - km / 600);
+      const factor = 1 + 0.001 * (20 * 0.845 - usedL * 0.845 - km / 100 / 24);
       expected.push(factor);
       const stepL = 5 * factor;
       if (usedL + stepL > 20) pourM = km * 1000 + ((20 - usedL) / stepL) * 50_000;
@@ -148,29 +148,31 @@ describe('a plan driven at the mass that it has', () => {
       });
       return heldPlan(reckoned({ ...WORKED, rig }))!.load.along.find(({ fromM }) => fromM === 550_000)!;
     };
-    // At km 550 55 l of fuel are gone, and of the 20 l of water 20 × 550 / 600, or half of that.
-    expect(low(20).moreKg).toBeCloseTo(-55 * 0.845 - (20 * 550) / 600, 6);
-    expect(low(10).moreKg).toBeCloseTo(-55 * 0.845 - (10 * 550) / 600, 6);
+    // At km 550 55 l of fuel are gone, and of water what 5.5 h take of 20 l a day, or half of that.
+    expect(low(20).moreKg).toBeCloseTo(-55 * 0.845 - (20 * 5.5) / 24, 6);
+    expect(low(10).moreKg).toBeCloseTo(-55 * 0.845 - (10 * 5.5) / 24, 6);
   });
 
   it('takes what was not used before a supply that gives little on from there', () => {
     const bare = rigWith({
       tankL: 200,
       waterTankL: 40,
-      waterPerDay: { low: 10, typical: 20, high: 20 },
+      waterPerDay: { low: 40, typical: 80, high: 80 },
       cans: { fuel: 0, water: 0 },
       percentPer100Kg: 10,
     });
     const rig = { ...bare, water: { ...bare.water, reserve: { litres: 10 } } };
     const { trip, ...rest } = inputOf({
-      document: equatorDocument(1200),
+      document: equatorDocument(1000),
       rig,
       features: [pointFeature('node/1', 600, TAP)],
     });
     const asks = [{ id: 'node/1', mostLitres: { water: 15 } }];
     const held = heldPlan(reckoned({ ...rest, trip: { ...trip, plan: { stops: asks } } }))!;
-    // Planned: 20 of 40 l to the tap, 15 l there. Of half the use 30 l arrive, and the tank takes 10 l.
-    expect(held.legs.water.map(({ figures }) => figures.departL)).toEqual([40, 35]);
+    // Planned: 6 h to the tap take 20 of 40 l, 15 l are had there; 4 h on take 13.3 and leave the reserve of 10. Of half
+    // the use 30 l arrive, and the tank takes 10 l.
+    const departL = held.legs.water.map(({ figures }) => figures.departL);
+    expect(departL).toEqual([40, expect.closeTo(35, 9)]);
     const after = held.load.along.findLast(({ fromM }) => Math.abs(fromM - 600_000) < 1)!;
     expect(after.moreKg).toBeCloseTo(-60 * 0.845, 3);
   });

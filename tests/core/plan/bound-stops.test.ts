@@ -150,7 +150,7 @@ function driven(
     const needL =
       commodity === 'fuel'
         ? km * FUEL_L_PER_KM
-        : Math.ceil(km / KM_PER_DAY + standingDays - NOISE) * route.waterLPerDay;
+        : (km / KM_PER_DAY + standingDays) * route.waterLPerDay;
     const aboardL = left.tankL + left.cans * canL;
     if (aboardL - needL * (1 + route.shareOfNeed[commodity]) - route.reserveL[commodity] < -NOISE)
       return null;

@@ -98,5 +98,5 @@ function chainValues(route: SmallRoute, commodity: Commodity, used: SmallStop[],
 }
 
 function needOf(route: SmallRoute, commodity: Commodity, km: number): number {
-  return commodity === 'fuel' ? km * FUEL_L_PER_KM : Math.ceil(km / KM_PER_DAY - NOISE) * route.waterLPerDay;
+  return commodity === 'fuel' ? km * FUEL_L_PER_KM : (km / KM_PER_DAY) * route.waterLPerDay;
 }

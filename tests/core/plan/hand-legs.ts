@@ -17,7 +17,7 @@ export function handLegs(route: SmallRoute, commodity: Commodity, places: number
     const [fromKm, toKm] = [places[index]!, places[index + 1]!];
     const km = toKm - fromKm;
     const needL =
-      commodity === 'fuel' ? km * FUEL_L_PER_KM : Math.ceil(km / KM_PER_DAY - 1e-9) * route.waterLPerDay;
+      commodity === 'fuel' ? km * FUEL_L_PER_KM : (km / KM_PER_DAY) * route.waterLPerDay;
     const tankL =
       index === 0 ? Math.min(route.startL[commodity], route.tankL[commodity]) : route.tankL[commodity];
     const neededL = needL * (1 + route.shareOfNeed[commodity]) + route.reserveL[commodity];

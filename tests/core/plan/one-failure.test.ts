@@ -106,8 +106,7 @@ function bothHold(
           )
           .reduce((sum, { detourKm }) => sum + 2 * detourKm, 0);
       const needL = (km: number) =>
-        commodity === 'fuel' ? km * FUEL_L_PER_KM : Math.ceil(km / KM_PER_DAY - 1e-9) * route.waterLPerDay;
-      const perKm = commodity === 'fuel' ? FUEL_L_PER_KM : route.waterLPerDay / KM_PER_DAY;
+        commodity === 'fuel' ? km * FUEL_L_PER_KM : (km / KM_PER_DAY) * route.waterLPerDay;
       const bears = (litres: number, spend: boolean) =>
         aboardL - litres - (spend ? 0 : route.reserveL[commodity] + route.shareOfNeed[commodity] * litres) >=
         -1e-9;
@@ -132,12 +131,11 @@ function bothHold(
             ),
             spendReserve,
           ),
-        /** To a place and home again; detours on the way may begin one more day. */
+        /** To a place and home again, detours on the way once. */
         back: (place: { atKm: number; detourKm: number }, ends: { atKm: number }[]) => {
           const via = viaKm(place.atKm, ends, offered(other));
-          const begunL = commodity === 'water' && via > 0 ? route.waterLPerDay : 0;
           const outAndHome = 2 * (place.atKm - from.atKm + from.detourKm + place.detourKm);
-          return bears(needL(outAndHome) + via * perKm + begunL, spendReserve);
+          return bears(needL(outAndHome + via), spendReserve);
         },
       };
     });

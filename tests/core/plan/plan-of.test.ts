@@ -230,14 +230,16 @@ describe('where there is no plan', () => {
 
   it('goes on from the end of each broken stretch, for either commodity', () => {
     // 110 l last for 647 km: the first two stretches of 700 km are broken, the last of 300 km is not. Without taps
-    // until km 900 water is broken once: 900 km are 4 days and 72 l of the 70, with no reserve.
+    // until km 900 water is broken once: three nights and 165 km are 57.5 l of 50, with no reserve. From there to km
+    // 1,300 it is 45.4 h and 34 l, on to km 1,700 28.4 h and 21 l.
     const features = [
       pointFeature('node/1', 700, DIESEL),
       pointFeature('node/2', 1400, DIESEL),
       pointFeature('node/3', 900, TAP),
       pointFeature('node/4', 1300, TAP),
     ];
-    const rig = { ...NO_CANS, water: { ...NO_CANS.water, reserve: { litres: 0 } } };
+    const tanks = [{ name: 'under floor', litres: 50 }];
+    const rig = { ...NO_CANS, water: { ...NO_CANS.water, tanks, reserve: { litres: 0 } } };
     const input = inputOf({ document: equatorDocument(1700), rig, features });
     const plan = { mostCans: { fuel: 0, water: 0 } };
     const { breaks } = planOf({ ...input, trip: { ...input.trip, plan } }).plan;
@@ -252,7 +254,7 @@ describe('where there is no plan', () => {
     ]);
     // 136 l with the reserve, 127 aboard.
     expect(breaks[0]!.missingL).toBeCloseTo(0.17 * 700 + 17 - 127, 3);
-    expect(breaks[2]!.missingL).toBeCloseTo(4 * 18 - 70, 6);
+    expect(breaks[2]!.missingL).toBeCloseTo(18 * (3 + 165 / 35 / 24) - 50, 6);
   });
 });
 

@@ -52,6 +52,12 @@ const rigWith = ({ tankL, litresPer100Km: litres, reserve, cans = 0 }: FuelFacts
   pace: { hoursPerDay: 8, kmPerHour: { slow: 50, typical: 50, fast: 50 } },
 });
 
+/** 400 km a day as before, but driven by turns without a night: days of driving are days that pass, out and home alike. */
+const aroundTheClock = (rig: RigFile): RigFile => ({
+  ...rig,
+  pace: { hoursPerDay: 24, kmPerHour: { slow: 400 / 24, typical: 400 / 24, fast: 400 / 24 } },
+});
+
 /** No cans beyond those that the rig has. */
 const tripOver = (lengthKm: number, rig: RigFile, pumpsKm: readonly number[] = []): AnalyseInput => {
   const mostCans = { fuel: rig.fuel.cans?.owned ?? 0, water: rig.water.cans?.owned ?? 0 };
@@ -156,7 +162,7 @@ describe('turning back with the plan’s levels', () => {
 
 describe('where going on and going back cost the same', () => {
   it('is where a loss does most harm: half way when speeds are alike (P15)', () => {
-    const rig = rigWith({ tankL: 100, litresPer100Km: 10, reserve: { litres: 0 } });
+    const rig = aroundTheClock(rigWith({ tankL: 100, litresPer100Km: 10, reserve: { litres: 0 } }));
     const { trip, held } = planned(tripOver(400, rig));
     const lost = whatIf(trip, basisOf(trip, held), { waitDays: 1 }).rows.find(
       ({ kind, commodity }) => kind === 'pump-fails' && commodity === 'water',
@@ -229,8 +235,8 @@ describe('reserves', () => {
 });
 
 describe('water for a day in a desert park', () => {
-  it('four litres for each of three people for every day begun, none on the way (P4)', () => {
-    const rig = rigWith({ tankL: 400, litresPer100Km: 10, reserve: { litres: 0 } });
+  it('four litres for each of three people for each of three days, none on the way (P4)', () => {
+    const rig = aroundTheClock(rigWith({ tankL: 400, litresPer100Km: 10, reserve: { litres: 0 } }));
     const crew: RigFile = {
       ...rig,
       water: {
@@ -240,8 +246,8 @@ describe('water for a day in a desert park', () => {
         reserve: { litres: 0 },
       },
     };
-    // 400 km a day: 1,000 km are three days begun, 36 l: one can of 12 l beyond the tank.
-    const { plan } = planned(tripOver(1000, crew));
+    // 400 km a day: 1,200 km are three days, 36 l: one can of 12 l beyond the tank.
+    const { plan } = planned(tripOver(1200, crew));
     expect(plan.legs.water[0]!.needL).toBeCloseTo(36, 9);
     expect(plan.cans.water).toBe(1);
   });

@@ -128,24 +128,31 @@ describe('waiting at a stop', () => {
     const rig: RigFile = {
       ...EXAMPLE_RIG,
       fuel: { ...EXAMPLE_RIG.fuel, tanks: [{ name: 'main', litres: 60 }] },
-      water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'under floor', litres: 72 }] },
+      water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'under floor', litres: 60 }] },
     };
-    // 340 km are 1.39 days: two begun, 36 l, and 36 l of reserve: just enough.
+    // 340 km are a day with its night and 95 km: 20 l, and 36 l of reserve: 4 l of 60 are left.
+    const plainL = 18 * (1 + 95 / 35 / 24);
     const plain = planOf({ ...input, rig });
-    expect(plain.legs.water[0]).toMatchObject({ needL: 36, cans: 0 });
-    expect(plain.legs.water[0]!.marginL).toBeCloseTo(0, 9);
-    // Five hours of seven are 0.71 days: 2.1 in all, a third begins.
+    expect(plain.legs.water[0]).toMatchObject({ needL: expect.closeTo(plainL, 6), cans: 0 });
+    expect(plain.legs.water[0]!.marginL).toBeCloseTo(60 - 36 - plainL, 6);
+    // Five hours of seven are 0.71 days: 12.9 l more than before.
     const waitFor = (waitHours: number) =>
       planOf({
         ...withPlan(input, { mostCans: { fuel: 0 }, stops: [{ id: 'node/1', waitHours }] }),
         rig,
       });
     const waiting = waitFor(5);
-    expect(waiting.legs.water[0]).toMatchObject({ needL: 54, cans: 1 });
+    expect(waiting.legs.water[0]).toMatchObject({
+      needL: expect.closeTo(plainL + (18 * 5) / 7, 6),
+      cans: 1,
+    });
     const stop = waiting.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/1');
     expect(stop).toMatchObject({ used: true, waitHours: 5 });
-    // Four are 0.57: 1.96, and nothing changes.
-    expect(waitFor(4).legs.water[0]).toMatchObject({ needL: 36, cans: 0 });
+    // One is 0.14 of a day: 2.6 l, which the tank still has.
+    expect(waitFor(1).legs.water[0]).toMatchObject({
+      needL: expect.closeTo(plainL + 18 / 7, 6),
+      cans: 0,
+    });
   });
 
   it('is till it opens by its mapped hours, unless the user says how long', () => {
@@ -183,10 +190,11 @@ describe('filling at a source', () => {
   const spring = { natural: 'spring', drinking_water: 'yes' };
 
   it('takes the time that its flow was noted with', () => {
-    // 70 l at 0.5 l/min are 2 h 20 min of a day of 7 h: 0.333 days. 200 km on are 0.816 days, 1.15 in all: two begun.
+    // 500 km are two nights and 10 km, 36.2 l and 36 in reserve of 60; from the spring half way it is a night and 5 km,
+    // 18.1 l. 60 l at 0.5 l/min are 2 h of a day of 7 h: 5.1 l more.
     const input = inputOf({
-      document: equatorDocument(400),
-      features: [pointFeature('node/5', 200, spring)],
+      document: equatorDocument(500),
+      features: [pointFeature('node/5', 250, spring)],
     });
     const note = { id: 'node/5', on: '2026-05-01', saltOk: true, litresPerMinute: 0.5 };
     const rig: RigFile = {
@@ -195,7 +203,7 @@ describe('filling at a source', () => {
     };
     const slow = planOf({ ...input, rig, trip: { ...input.trip, waterNotes: [note] } });
     const leg = slow.legs.water.find(({ from }) => from.id === 'node/5');
-    expect(leg!.needL).toBe(36);
+    expect(leg!.needL).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 2 / 7), 6);
     const stop = slow.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/5');
     // With as many cans as it leaves with, all filled from empty.
     expect(stop!.fillHours).toBeCloseTo((60 + 20 * stop!.cansFull!) / 0.5 / 60, 9);
@@ -204,7 +212,9 @@ describe('filling at a source', () => {
       rig,
       trip: { ...input.trip, waterNotes: [{ ...note, litresPerMinute: 10 }] },
     });
-    expect(quick.legs.water.find(({ from }) => from.id === 'node/5')!.needL).toBe(18);
+    // At 10 l/min it is six minutes.
+    const quickL = quick.legs.water.find(({ from }) => from.id === 'node/5')!.needL;
+    expect(quickL).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 0.1 / 7), 6);
   });
 });
 
@@ -231,7 +241,7 @@ describe('fuel where a source of water is noted', () => {
 });
 
 describe('water that is treated', () => {
-  const spring = pointFeature('node/5', 200, { natural: 'spring', drinking_water: 'untreated' });
+  const spring = pointFeature('node/5', 250, { natural: 'spring', drinking_water: 'untreated' });
   const line = (at: 'filling' | 'tap', lPerMin: number): NonNullable<RigFile['treatment']> => ({
     stages: [ULTRAFILTER, LAMP],
     at,
@@ -239,7 +249,7 @@ describe('water that is treated', () => {
   });
   const input = (water: Partial<RigFile['water']>, treatment: NonNullable<RigFile['treatment']>) =>
     inputOf({
-      document: equatorDocument(400),
+      document: equatorDocument(500),
       features: [spring],
       rig: {
         ...EXAMPLE_RIG,
@@ -249,10 +259,11 @@ describe('water that is treated', () => {
     });
 
   it('on filling takes the time that the line takes', () => {
-    // 60 l at 0.5 l/min are two hours of seven: with 0.816 days of driving a second day begins.
+    // 60 l at 0.5 l/min are two hours of seven, at 5 l/min 0.2 h; the way on is a night and 5 km.
     const needL = (lPerMin: number) =>
       planOf(input({}, line('filling', lPerMin))).legs.water.find(({ from }) => from.id === 'node/5')!.needL;
-    expect([needL(0.5), needL(5)]).toEqual([36, 18]);
+    expect(needL(0.5)).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 2 / 7), 6);
+    expect(needL(5)).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 0.2 / 7), 6);
   });
 
   it('on filling keeps nobody waiting at a tap whose water needs no line', () => {
@@ -271,12 +282,12 @@ describe('water that is treated', () => {
   });
 
   it('only at the tap stays out of cans kept for drinking water', () => {
-    // 540 km from the spring are three days begun, 54 l, and 36 l of reserve: two cans beside the 60 l of the tank; all
-    // 740 km are four days, too much for both cans.
+    // 740 km from the spring are three nights and 5 km, 54.1 l, and 36 l of reserve: two cans beside the 60 l of the
+    // tank; all 990 km are four nights and 10 km, 72.2 l and the reserve: too much for both cans.
     const planWith = (grade: 'drinking' | 'any') =>
       planOf({
         ...input({ cans: { litres: 20, owned: 2, grade } }, line('tap', 5)),
-        document: equatorDocument(740),
+        document: equatorDocument(990),
       });
     const any = planWith('any');
     expect(any.legs.water.map(({ cans }) => cans)).toEqual([0, 2]);

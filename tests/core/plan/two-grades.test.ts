@@ -81,7 +81,7 @@ function fewestByBruteForce(route: SmallRoute, grades: Grades, rates: { drinks: 
     for (let cans = 0; cans <= route.mostCans.water; cans += 1) {
       if (best !== null && cans >= best) break;
       const holds = places.slice(1).every((toKm, index) => {
-        const days = Math.ceil((toKm - places[index]!) / KM_PER_DAY - 1e-9);
+        const days = (toKm - places[index]!) / KM_PER_DAY;
         const full = index > 0 || route.cansAtStart ? cans * route.canL.water : 0;
         const needL = days * (rates.drinks + rates.washes);
         const reserveL = route.reserveL.water + route.shareOfNeed.water * needL;

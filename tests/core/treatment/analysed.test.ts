@@ -14,11 +14,14 @@ const SPRING = { natural: 'spring' };
 const WELL = { man_made: 'water_well' };
 const implied = { counting: { water: 'implied' as const } };
 
-/** Two days of way with one water half way, for the design's example rig: 70 l, 18 l a day, 2 days of reserve. */
+/**
+ * 500 km with one water half way, for the design's example rig: 70 l, 18 l a day, 2 days of reserve. Two nights and ten
+ * kilometres are 36.2 l: with the reserve more than 70; to the water and on from there it is a night and five, 18.1 l.
+ */
 function analysed(tags: Record<string, string>, rig: Partial<RigFile> = {}, trip: Partial<TripFile> = {}) {
   return analysisOf({
-    document: equatorDocument(480),
-    features: [pointFeature('node/1', 240, tags)],
+    document: equatorDocument(500),
+    features: [pointFeature('node/1', 250, tags)],
     rig: { ...EXAMPLE_RIG, ...rig },
     trip: { ...inputOf().trip, ...trip },
   });

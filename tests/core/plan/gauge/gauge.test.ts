@@ -126,12 +126,10 @@ describe('the gauge table', () => {
             )!;
             const { figures } = runOf(stretch);
             const perKm = commodity === 'fuel' ? 0.1 : route.waterLPerDay / 100;
-            const days = Math.ceil(figures.way.days - 1e-9);
-            const spread = commodity === 'fuel' || figures.way.days === 0 ? 1 : days / figures.way.days;
             const halts = stretch.detours
               .filter(({ atM }) => atM === stretch.to.atM)
               .reduce((sum, { bothWaysM }) => sum + bothWaysM / 1000, 0);
-            const wayL = (stretch.to.detourM / 1000 + halts) * perKm * spread;
+            const wayL = (stretch.to.detourM / 1000 + halts) * perKm;
             const reserveL = route.reserveL[commodity] + route.shareOfNeed[commodity] * figures.needL;
             expect(side.onL).toBeCloseTo(wayL + reserveL, 6);
           }

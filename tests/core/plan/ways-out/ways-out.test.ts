@@ -224,8 +224,9 @@ describe('ways out', () => {
       ),
     );
     const longer = found.find(({ kind }) => kind === 'longer-days');
-    // From km 300 1,040 km: 70 l last 3 days of 18 l, so 347 km a day at 35 km/h: 9.905 h, by half hours 10.
-    expect(longer).toMatchObject({ amount: 10, unit: 'hours a day' });
+    // From km 300 on 70 l last 93.3 h. With 7.5 h a day, 262.5 km, km 300 is reached 1.1 h after the first night, the end
+    // 0.8 h after the fifth: 95.7 h. With 8 h, 280 km, it is 0.6 h and 6.3 h after the fourth: 77.7 h.
+    expect(longer).toMatchObject({ amount: 8, unit: 'hours a day' });
     expect(longer!.text).toContain('Driving faster is never reckoned with.');
   });
 
@@ -241,7 +242,7 @@ describe('depots', () => {
       fuel: { ...NO_CANS.fuel, cans: { litres: 15, owned: 0 } },
       water: { ...PLAIN_WATER, cans: { litres: 10, owned: 0 } },
     };
-    // Fuel lasts 647 km of the first 700, water 3 days of the 4 from km 700 to 1,680: two stretches, two places.
+    // Fuel lasts 647 km of the first 700, water 93.3 h of the 96 from km 700 to 1,680: two stretches, two places.
     const features = [
       pointFeature('node/1', 700, DIESEL),
       pointFeature('node/2', 1340, DIESEL),
@@ -253,8 +254,9 @@ describe('depots', () => {
     expect(depot.depots).toMatchObject([
       // 53 km and the reserve of 17 l, all of it aboard: 9 l, so one can of 15 l.
       { commodity: 'fuel', atKm: 647, cans: 1, litres: 15, latest: true },
-      // On the third day 735 km are driven; 245 km are one more day of 18 l, 16 of the 70 are left.
-      { commodity: 'water', atKm: expect.closeTo(1435, 6), cans: 1, litres: 10, latest: true },
+      // Km 700 is 6 h after the second night; 93.3 h later it is 3 1/3 h after the sixth, of km 1,470, and 116.67 km on.
+      // Places go by tenths of a km.
+      { commodity: 'water', atKm: expect.closeTo(1586.6, 6), cans: 1, litres: 10, latest: true },
     ]);
     expect(
       depot.depots!.every(({ cans, litres, commodity }) => litres === cans * rig[commodity].cans!.litres!),
@@ -264,7 +266,7 @@ describe('depots', () => {
 
   it('lays both at one place where both are missing and one drive will do', () => {
     const rig: RigFile = { ...NO_CANS, water: PLAIN_WATER };
-    // Fuel lasts 647 km, water 735: at km 647 both are laid.
+    // Fuel lasts 647 km, water till the fourth night, of km 980: at km 647 both are laid.
     const input = limited(inputOf({ document: equatorDocument(1000), rig, features: [] }), 0, 0);
     const depot = triedWays(input).find(({ kind }) => kind === 'depot')!;
     expect(depot.depots!.map(({ commodity, latest }) => [commodity, latest])).toEqual([
@@ -316,8 +318,9 @@ describe('less washing', () => {
       reserve: { litres: 0 },
     },
     crew: { people },
+    pace: { hoursPerDay: 24, kmPerHour: { slow: 245 / 24, typical: 245 / 24, fast: 245 / 24 } },
   });
-  /** 4 days begun without water, a pump half way. */
+  /** 4 days without water, driven by turns round the clock, a pump half way. */
   const over = (rig: RigFile) =>
     limited(
       inputOf({ document: equatorDocument(980), rig, features: [pointFeature('node/1', 490, DIESEL)] }),

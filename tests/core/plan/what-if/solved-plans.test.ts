@@ -25,7 +25,7 @@ const usedBy = ({ held }: SolvedBasis, commodity: Commodity) =>
 /** By hand: litres for a way with both its ends' detours and those that are made on it. */
 function needL(route: SmallRoute, commodity: Commodity, km: number): number {
   if (commodity === 'fuel') return km * FUEL_L_PER_KM;
-  return Math.ceil(km / KM_PER_DAY - 1e-9) * route.waterLPerDay;
+  return (km / KM_PER_DAY) * route.waterLPerDay;
 }
 
 describe('a stop of a plan that fails', () => {

@@ -94,12 +94,12 @@ describe('a stop that fails', () => {
 
 describe('the first turn-back point', () => {
   it('is the earlier of fuel and water on the same stretch', () => {
-    // Fuel: (127 − 17) / 0.34 = km 323.5. Water, 4.08 days are 5 of 18 l: (70 − 36) / 2 at 90 l in 1,000 km.
+    // Fuel: (127 − 17) / 0.34 = km 323.5. Water: 70 − 36 l are 1.89 days of 18 l out and home, at 245 km a day.
     const sides = { fuel: side('fuel', 1000, []), water: side('water', 1000, []) };
     const [water, fuel, ...rest] = turnBacksOf(basisFrom(sides, () => 0));
     expect(rest).toEqual([]);
     expect(water).toMatchObject({ commodity: 'water', first: true, backToKm: 0 });
-    expect(water!.atKm).toBeCloseTo((70 - 36) / 2 / 0.09, 6);
+    expect(water!.atKm).toBeCloseTo(((70 - 36) / 18 / 2) * 245, 6);
     expect(fuel).toMatchObject({ commodity: 'fuel', first: false });
     expect(fuel!.atKm).toBeCloseTo(110 / 0.34, 6);
   });

@@ -219,14 +219,17 @@ describe('a treatment line that fails', () => {
     const [underWay, row, ...rest] = of(from).rows.filter(({ kind }) => kind === 'treatment-fails');
     expect(rest).toEqual([]);
     if (underWay === undefined || row === undefined) throw new Error('two rows are expected');
-    // Treated at the tap: all 70 l from the spring are unfit. From km 200 to 600 are 2 days begun, 36 l, alike half way.
-    expect(underWay.atKm).toBeCloseTo(400, 6);
-    expect(underWay.arriveL).toBeCloseTo(-18, 6);
+    // Treated at the tap: all 70 l from the spring are unfit. At x km, between the nights of km 245 and 490, it takes on
+    // to km 600 a night to the next morning and 24 + (355 − x) / 35 h, back to km 200 (x − 200) / 245 days of driving:
+    // alike at 31 x = 13,165.
+    const alikeKm = 13_165 / 31;
+    expect(underWay.atKm).toBeCloseTo(alikeKm, 6);
+    expect(underWay.arriveL).toBeCloseTo((-18 * (alikeKm - 200)) / 245, 6);
     expect(row.atKm).toBeCloseTo(200, 6);
     expect(row.from.kind).toBe('start');
     expect(row.to.id).toBe('node/3');
-    // 600 km are 3 days begun: 54 of 70 l, 36 in reserve.
-    expect(row.marginL).toBeCloseTo(70 - 54 - 36, 9);
+    // 600 km are two whole days and 110 km: of 70 l 38.4, 36 in reserve.
+    expect(row.marginL).toBeCloseTo(70 - 18 * (2 + 110 / 35 / 24) - 36, 9);
     const without = of(reckoned({ rig, features })).rows.find(({ kind }) => kind === 'treatment-fails')!;
     expect(without.atKm).toBeNull();
     expect(without.text).toContain('nothing changes');
