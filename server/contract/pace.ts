@@ -39,7 +39,7 @@ export const PACE_DETAIL = {
 
 /** What a trip file may say of its days beyond departure, stays and the route's own camps. */
 export const DAYS_DETAIL = {
-  /** Local time at which each day's driving begins, the first day's too; with it water goes by the time that passes. */
+  /** Local time at which each day's driving begins, the first day's too; untold, the trip starts with a driving day. */
   departureHour: Type.Optional(Type.Number({ minimum: 0, maximum: 24 })),
   /** Stop for the night after so many hours of driving. */
   campAfterHours: Type.Optional(hoursOfDay),

@@ -30,11 +30,11 @@ describe('the days on the page', () => {
     await expect.poll(() => dayRows().count()).toBe(site.demo.analysis.days.rows.length);
   });
 
-  it('go by the time that passes once the hour of departure is told', async () => {
-    await expect.poll(() => textOf(days())).toContain('Water goes by every day begun');
+  it('go by the time that passes, and have times of arrival once the hour of departure is told', async () => {
+    await expect.poll(() => textOf(days())).toContain('Water goes by the time that passes');
+    await expect.poll(() => textOf(days())).not.toContain('Its end is reached between');
     await page.getByLabel("Each day's driving begins at").fill('07:30');
     await settled(page);
-    await expect.poll(() => textOf(days())).toContain('Water goes by the time that passes');
     await dayRows().first().locator('.row-button').click();
     await expect
       .poll(() => textOf(days().locator('.day-details')))

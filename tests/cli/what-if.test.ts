@@ -40,7 +40,10 @@ describe('what drystage plan says of what may go wrong', () => {
     for (const { atKm, commodity } of whatIf.turnBacks) {
       expect(plan.legs[commodity].some(({ turnBackKm }) => turnBackKm === atKm)).toBe(true);
       const row = gauge.rows.find((each) => each.at === 'turn-back' && each.atKm === atKm)!;
-      expect(row[commodity].plannedL).toBeCloseTo(row[commodity].backL!, 6);
+      // Where a night or a stay takes water at the very place, it is left with less than it comes with.
+      if (days.rows.some(({ toKm }) => toKm === atKm))
+        expect(row[commodity].plannedL).toBeGreaterThanOrEqual(row[commodity].backL! - 1e-6);
+      else expect(row[commodity].plannedL).toBeCloseTo(row[commodity].backL!, 6);
     }
     // With the plan there is enough to go on everywhere.
     for (const { fuel, water } of gauge.rows) {

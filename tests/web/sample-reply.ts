@@ -258,7 +258,7 @@ export function sampleReply(): AnalysisReply {
         allListed: true,
         drivingHours: { slow: 34, typical: 27, fast: 20 },
         elapsedDays: { slow: 4.3, typical: 3.6, fast: 2.9 },
-        waterCharge: 'days-begun',
+        waterCharge: 'elapsed',
       },
       fuelUse: SAMPLE_FUEL_USE,
       waterUse: SAMPLE_WATER_USE,

@@ -11,7 +11,7 @@ export const TIMES: readonly FormItem[] = [
     item: 'clock',
     label: "Each day's driving begins at",
     at: '/departureHour',
-    hint: 'with it water goes by the time that passes',
+    hint: 'with it days have hours of arrival; empty: the trip starts with a driving day',
   },
   optional('Camp after driving for', '/campAfterHours', 'hours', "empty: as long as the rig's day"),
 ];

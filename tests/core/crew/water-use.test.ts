@@ -407,7 +407,12 @@ test('a night that may fall inside is told where drinking water, not all water, 
       { name: 'roof', litres: 40, grade: 'washing' as const },
     ];
     const water = { tanks, reserve: { litres: 0 } };
-    const { cautions } = analysed(rigOf(TWELVE, water), trip, 880, taps);
+    const { cautions } = analysisOf({
+      document: equatorDocument(880),
+      rig: rigOf(TWELVE, water),
+      trip,
+      features: taps,
+    });
     return cautions.some(
       (one) => one.code === 'night-may-fall-inside' && Math.round(one.fromKm ?? 0) === 400,
     );

@@ -60,7 +60,7 @@ describe('the days', () => {
 
   it('say that more days follow than are listed, and by what water goes', () => {
     expect(shown()).toContain('more days than the 2 listed');
-    expect(shown()).toContain('Water goes by every day begun');
+    expect(shown()).toContain('Water goes by the time that passes, nights included');
   });
 
   it('offer camps and surfaces only at places that were marked', () => {

@@ -318,12 +318,12 @@ describe('less washing', () => {
       reserve: { litres: 0 },
     },
     crew: { people },
-    pace: { hoursPerDay: 24, kmPerHour: { slow: 245 / 24, typical: 245 / 24, fast: 245 / 24 } },
+    pace: { hoursPerDay: 24, kmPerHour: { slow: 244.9 / 24, typical: 244.9 / 24, fast: 244.9 / 24 } },
   });
-  /** 4 days without water, driven by turns round the clock, a pump half way. */
+  /** 4 days of 244.9 km without water, driven by turns round the clock, a pump half way. */
   const over = (rig: RigFile) =>
     limited(
-      inputOf({ document: equatorDocument(980), rig, features: [pointFeature('node/1', 490, DIESEL)] }),
+      inputOf({ document: equatorDocument(979.6), rig, features: [pointFeature('node/1', 489.8, DIESEL)] }),
       4,
       0,
     );
