@@ -2,6 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { gaugeLines } from '../../server/app/text/gauge-text.ts';
 import { whatIfLines } from '../../server/app/text/whatif-text.ts';
+import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { Gauge, WhatIf } from '../../server/contract/whatif.ts';
 import { runCli } from './run-cli.ts';
@@ -24,7 +25,12 @@ describe('what drystage plan says of what may go wrong', () => {
       '--json',
     );
     expect(status).toBe(0);
-    const { plan, whatIf, gauge } = JSON.parse(out) as { plan: Plan; whatIf: WhatIf; gauge: Gauge };
+    const { plan, whatIf, gauge, days } = JSON.parse(out) as {
+      plan: Plan;
+      whatIf: WhatIf;
+      gauge: Gauge;
+      days: Analysis['days'];
+    };
     expect(plan.status).toBe('found');
     expect(whatIf.basis).toBe('plan');
 

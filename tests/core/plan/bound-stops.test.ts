@@ -148,9 +148,7 @@ function driven(
         0,
       );
     const needL =
-      commodity === 'fuel'
-        ? km * FUEL_L_PER_KM
-        : (km / KM_PER_DAY + standingDays) * route.waterLPerDay;
+      commodity === 'fuel' ? km * FUEL_L_PER_KM : (km / KM_PER_DAY + standingDays) * route.waterLPerDay;
     const aboardL = left.tankL + left.cans * canL;
     if (aboardL - needL * (1 + route.shareOfNeed[commodity]) - route.reserveL[commodity] < -NOISE)
       return null;

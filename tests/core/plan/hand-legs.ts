@@ -16,8 +16,7 @@ export function handLegs(route: SmallRoute, commodity: Commodity, places: number
   for (let index = 0; index + 1 < places.length; index += 1) {
     const [fromKm, toKm] = [places[index]!, places[index + 1]!];
     const km = toKm - fromKm;
-    const needL =
-      commodity === 'fuel' ? km * FUEL_L_PER_KM : (km / KM_PER_DAY) * route.waterLPerDay;
+    const needL = commodity === 'fuel' ? km * FUEL_L_PER_KM : (km / KM_PER_DAY) * route.waterLPerDay;
     const tankL =
       index === 0 ? Math.min(route.startL[commodity], route.tankL[commodity]) : route.tankL[commodity];
     const neededL = needL * (1 + route.shareOfNeed[commodity]) + route.reserveL[commodity];

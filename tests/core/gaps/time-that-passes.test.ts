@@ -1,0 +1,243 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import type { Commodity } from '../../../server/contract/common.ts';
+import type { RigFile } from '../../../server/contract/rig.ts';
+import type { Course, EdgeM } from '../../../server/core/gaps/course.ts';
+import { gapsOf } from '../../../server/core/gaps/gaps-of.ts';
+import { returnNeedL } from '../../../server/core/gaps/need.ts';
+import { reckon } from '../../../server/core/gaps/reckon.ts';
+import { turnBackM } from '../../../server/core/gaps/turn-back.ts';
+import { runOf } from '../../../server/core/plan/drive/run.ts';
+import type { Stretch } from '../../../server/core/plan/drive/stretch.ts';
+import { turnBackOf } from '../../../server/core/plan/drive/turn-back.ts';
+import { turnBacksOf } from '../../../server/core/plan/drive/turn-backs.ts';
+import { legNeed } from '../../../server/core/plan/legs/leg-need.ts';
+import { questionOf } from '../../../server/core/plan/question/question-of.ts';
+import type { CarrySide } from '../../../server/core/plan/side/carry-side.ts';
+import { COMMODITIES } from '../../../server/core/quantity/commodities.ts';
+import { analysisOf, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
+import { EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
+import { reckoned } from '../../helpers/reckoned.ts';
+import { gaugeOf } from '../plan/contracted.ts';
+import { basisFrom } from '../plan/what-if/small-basis.ts';
+
+/** The example's 18 l of water a day, 245 km a day at 35 km/h. */
+const LITRES_PER_DAY = 18;
+/** Nights and stays take fuel as well: a heater by night, what runs while standing. */
+const RIG: RigFile = {
+  ...EXAMPLE_RIG,
+  fuel: {
+    ...EXAMPLE_RIG.fuel,
+    perHour: { idling: 1.2, airConditioning: 1.8, heater: 0.3 },
+    hours: { idlingPerDay: 0.5, airConditioningPerDay: 2, heaterPerNight: 2 },
+  },
+};
+
+const share = fc.double({ min: 0, max: 0.99, noNaN: true });
+
+/** A drive: its length, camps and stays, with or without an hour of departure, and places of supplies as shares of it. */
+const drives = fc.record({
+  lengthKm: fc.integer({ min: 20, max: 1500 }),
+  places: fc.array(share, { maxLength: 5 }),
+  camps: fc.array(share, { maxLength: 3 }),
+  stays: fc.array(fc.record({ at: share, days: fc.double({ min: 0.1, max: 2, noNaN: true }) }), {
+    maxLength: 2,
+  }),
+  departureHour: fc.option(fc.integer({ min: 0, max: 24 })),
+});
+type Drive = typeof drives extends fc.Arbitrary<infer One> ? One : never;
+
+const inputFor = ({ lengthKm, places, camps, stays, departureHour }: Drive) =>
+  inputOf({
+    document: equatorDocument(lengthKm, 50),
+    rig: RIG,
+    features: places.map((place, index) => pointFeature(`node/${index}`, place * lengthKm, TAP)),
+    trip: {
+      ...inputOf().trip,
+      camps: camps.map((at) => ({ atKm: at * lengthKm })),
+      stays: stays.map(({ at, days }) => ({ atKm: at * lengthKm, days })),
+      ...(departureHour === null ? {} : { departureHour }),
+    },
+  });
+
+describe('water by the time that passes', () => {
+  const needsOf = (lengthKm: number, tapsKm: number[]) =>
+    analysisOf({
+      document: equatorDocument(lengthKm),
+      features: tapsKm.map((km) => pointFeature(`node/${km}`, km, TAP)),
+    }).water.gaps.map(({ needL }) => needL);
+
+  it('charges a leg of 10 km minutes, not a day', () => {
+    // 10 km at 35 km/h are 17 minutes: 0.2 l.
+    expect(needsOf(200, [100, 110])[1]).toBeCloseTo((18 * 10) / 35 / 24, 6);
+  });
+
+  it('charges a night inside a gap once, and to no other', () => {
+    // The night of km 245 is in the second gap only: 17 h of 24 take 12.75 l.
+    const drivingL = (km: number) => (18 * km) / 35 / 24;
+    const [before, over, after] = needsOf(400, [240, 250]);
+    expect(before).toBeCloseTo(drivingL(240), 6);
+    expect(over).toBeCloseTo(drivingL(10) + 12.75, 6);
+    expect(after).toBeCloseTo(drivingL(150), 6);
+  });
+
+  it('charges two gaps that are a day together exactly the day', () => {
+    // A kilometre behind the night the day is over: from the start it is 24 h and what a kilometre takes.
+    const [first, second] = needsOf(246, [100]);
+    expect((first ?? 0) + (second ?? 0)).toBeCloseTo(18 + 18 / 35 / 24, 6);
+  });
+
+  it('charges gaps that tile the route what the whole route takes, whatever the supplies, camps and stays', () => {
+    fc.assert(
+      fc.property(drives, (drive) => {
+        const { water, days } = analysisOf(inputFor(drive));
+        const sumL = water.gaps.reduce((sum, { needL }) => sum + needL, 0);
+        // A supply is found a millimetre or so off the route.
+        const offKm = water.gaps.reduce((sum, { from, to }) => sum + from.detourKm + to.detourKm, 0);
+        expect(sumL).toBeCloseTo(LITRES_PER_DAY * (days.elapsedDays.slow + offKm / 245), 6);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  it('charges the legs of any plan what the whole route takes', () => {
+    fc.assert(
+      fc.property(drives, fc.array(fc.boolean(), { minLength: 6, maxLength: 6 }), (drive, used) => {
+        const trip = reckoned(inputFor(drive));
+        const side = questionOf(trip).question.sides.water;
+        const end = side.edges.length - 1;
+        const halts = [0, ...side.edges.keys()].filter(
+          (index) => index > 0 && index < end && used[index % 6],
+        );
+        const chain = [0, ...halts, end];
+        const sumL = chain
+          .slice(1)
+          .reduce((sum, to, index) => sum + legNeed(side, { from: chain[index] ?? 0, to }).needL, 0);
+        const offM = chain.reduce((sum, index) => sum + 2 * (side.edges[index]?.detourM ?? 0), 0);
+        const { slow } = trip.analysis.days.elapsedDays;
+        expect(sumL).toBeCloseTo(LITRES_PER_DAY * (slow + offM / 245_000), 6);
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+/** A leg of a drive, from one supply to the next, left with so much aboard. */
+const legs = fc.record({
+  drive: drives,
+  commodity: fc.constantFrom<Commodity>('fuel', 'water'),
+  ends: fc.tuple(fc.double({ min: 0, max: 0.4, noNaN: true }), fc.double({ min: 0.5, max: 1, noNaN: true })),
+  detourM: fc.integer({ min: 0, max: 8000 }),
+  aboard: fc.double({ min: 0.5, max: 1, noNaN: true }),
+});
+
+function legOf({
+  drive,
+  commodity,
+  ends,
+  detourM,
+  aboard,
+}: typeof legs extends fc.Arbitrary<infer L> ? L : never) {
+  const { course } = reckoned(inputFor({ ...drive, places: [] })).sides[commodity];
+  const [fromM, toM] = ends.map((at) => at * course.lengthM);
+  const from = { ...passingEdge(fromM ?? 0), detourM };
+  return { course, from, to: passingEdge(toM ?? 0), departL: aboard * course.rig[commodity].drawableL };
+}
+
+const backFrom = (course: Course, from: EdgeM, atM: number) => returnNeedL(course, from, passingEdge(atM));
+
+describe('the turn-back point', () => {
+  it('is where one comes home with just the reserve, and from 1 km farther on with less', () => {
+    let inside = 0;
+    fc.assert(
+      fc.property(legs, (drawn) => {
+        const { course, from, to, departL } = legOf(drawn);
+        const budgetL = departL - reckon(course, from, to, departL).reserveL;
+        const turnM = turnBackM(course, from, to, budgetL);
+        if (turnM === null) {
+          expect(backFrom(course, from, from.atM)).toBeGreaterThan(budgetL);
+          return;
+        }
+        expect(backFrom(course, from, turnM)).toBeLessThanOrEqual(budgetL + 1e-6);
+        if (turnM + 1000 > to.atM) return;
+        inside += 1;
+        expect(backFrom(course, from, turnM + 1000)).toBeGreaterThan(budgetL);
+      }),
+      { numRuns: 200 },
+    );
+    expect(inside).toBeGreaterThan(20);
+  });
+
+  it('of a gap is that of a plan’s leg with the same load', () => {
+    let inside = 0;
+    fc.assert(
+      fc.property(legs, (drawn) => {
+        const { course, from, to, departL } = legOf(drawn);
+        if (to.atM - from.atM < 1) return;
+        const [gap] = gapsOf(course, [from, to], departL);
+        const canL = course.rig[course.commodity].canL;
+        const stretch: Stretch = { course, from, to, tankL: departL, cans: 0, canL, detours: [] };
+        const ofLeg = turnBackOf(runOf(stretch));
+        if (gap === undefined || gap.turnBackM === null || ofLeg === null) {
+          expect(ofLeg).toBe(gap?.turnBackM);
+          return;
+        }
+        if (gap.turnBackM < to.atM) inside += 1;
+        expect(ofLeg).toBeCloseTo(gap.turnBackM, 3);
+      }),
+      { numRuns: 200 },
+    );
+    expect(inside).toBeGreaterThan(20);
+  });
+
+  it('of the gauge is that of the gaps, where nothing is carried in cans', () => {
+    let turns = 0;
+    fc.assert(
+      fc.property(drives, (drive) => {
+        const { sides } = reckoned(inputFor({ ...drive, places: [] }));
+        const sideOf = (commodity: Commodity): CarrySide => {
+          const { course } = sides[commodity];
+          const { drawableL, canL } = course.rig[commodity];
+          const stops = [...new Set(drive.places)]
+            .sort((a, b) => a - b)
+            .map((at) => passingEdge(at * course.lengthM));
+          const edges = [startEdge, ...stops, endEdge(course.lengthM)];
+          return {
+            commodity,
+            course,
+            edges,
+            startL: drawableL,
+            cansAtStart: true,
+            canL,
+            cansDrinkable: true,
+            mostCans: 0,
+          };
+        };
+        const basis = basisFrom({ fuel: sideOf('fuel'), water: sideOf('water') }, () => 0);
+        const ofGaps = COMMODITIES.flatMap((commodity) => {
+          const { course, edges, startL } = sideOf(commodity);
+          return gapsOf(course, edges, startL).flatMap(({ turnBackM: atM, from, to }) =>
+            (atM ?? from.atM) >= to.atM - 1e-3 ? [] : [{ commodity, atM: atM ?? from.atM }],
+          );
+        });
+        const turnBacks = turnBacksOf(basis);
+        const inOrder = (all: readonly { commodity: Commodity; atM: number }[]) =>
+          COMMODITIES.flatMap((commodity) =>
+            all.filter((one) => one.commodity === commodity).map(({ atM }) => Math.round(atM)),
+          );
+        expect(inOrder(turnBacks)).toEqual(inOrder(ofGaps));
+        for (const row of gaugeOf(basis, turnBacks).rows) {
+          if (row.at !== 'turn-back') continue;
+          for (const commodity of row.commodities) {
+            turns += 1;
+            const { plannedL, backL } = row[commodity];
+            // More where a night takes water at the very place: it is left with less.
+            expect(plannedL).toBeGreaterThanOrEqual((backL ?? Number.POSITIVE_INFINITY) - 1e-6);
+          }
+        }
+      }),
+      { numRuns: 60 },
+    );
+    expect(turns).toBeGreaterThan(10);
+  });
+});
