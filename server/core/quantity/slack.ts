@@ -1,5 +1,4 @@
 /**
- * Days are floats; a gap of 3 days that comes out as 3.000000000001 has not begun a fourth.
- * The same slack keeps float noise from turning a margin of nothing into a shortage. Days or litres.
+ * Days and litres are floats: this keeps their noise from turning a margin of nothing into a shortage.
  */
 export const SLACK = 1e-9;

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../server/contract/common.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { Course, EdgeM } from '../../../server/core/gaps/course.ts';
+import type { Course, Edge } from '../../../server/core/gaps/course.ts';
 import { gapsOf } from '../../../server/core/gaps/gaps-of.ts';
 import { returnNeedL } from '../../../server/core/gaps/need.ts';
 import { reckon } from '../../../server/core/gaps/reckon.ts';
@@ -144,7 +144,7 @@ function legOf({
   return { course, from, to: passingEdge(toM ?? 0), departL: aboard * course.rig[commodity].drawableL };
 }
 
-const backFrom = (course: Course, from: EdgeM, atM: number) => returnNeedL(course, from, passingEdge(atM));
+const backFrom = (course: Course, from: Edge, atM: number) => returnNeedL(course, from, passingEdge(atM));
 
 describe('the turn-back point', () => {
   it('is where one comes home with just the reserve, and from 1 km farther on with less', () => {
@@ -152,7 +152,7 @@ describe('the turn-back point', () => {
     fc.assert(
       fc.property(legs, (drawn) => {
         const { course, from, to, departL } = legOf(drawn);
-        const budgetL = departL - reckon(course, from, to, departL).reserveL;
+        const budgetL = departL - reckon(course, from, to, { departL }).reserveL;
         const turnM = turnBackM(course, from, to, budgetL);
         if (turnM === null) {
           expect(backFrom(course, from, from.atM)).toBeGreaterThan(budgetL);

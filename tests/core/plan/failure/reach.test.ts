@@ -46,10 +46,10 @@ describe('the way back when a stop fails', () => {
     expect(homeL(failingOf(bareRoute({ stops }), 'fuel'), 40)).toBeCloseTo(21, 9);
   });
 
-  it('takes water for one day begun more where a halt for fuel is on the way', () => {
+  it('takes water for the detour of a halt for fuel on the way, and for no day more', () => {
     const stops = [bareStop(50, { detourKm: 5 }), bareStop(100, { offers: 'water' })];
-    // Two days out and home, 10 km of 100 km a day, and the day that these may begin: 10 + 0.5 + 5 l.
-    expect(homeL(failingOf(bareRoute({ stops }), 'water'), 40)).toBeCloseTo(15.5, 9);
+    // Two days of 5 l out and home, and 10 km of 100 km a day.
+    expect(homeL(failingOf(bareRoute({ stops }), 'water'), 40)).toBeCloseTo(10.5, 9);
   });
 });
 

@@ -19,15 +19,15 @@ describe('metres that a can is carried full', () => {
     expect(canMetres(side, { ...ONE_CAN, tankL: 20 })).toBeCloseTo(120_000, 3);
   });
 
-  it('are fewer where more water is charged than goes by the way: a day begun is a day', () => {
+  it('of water end when the time has passed in which so much is drunk', () => {
     const route = bareRoute({
       lengthKm: 150,
       tankL: { fuel: 20, water: 10 },
       canL: { fuel: 5, water: 6 },
       waterLPerDay: 6,
     });
-    // One and a half days are charged as two: 12 l in 150 km, 6 of them in 75.
-    expect(canMetres(questionOf(route).sides.water, { ...ONE_CAN, tankL: 10 })).toBeCloseTo(75_000, 3);
+    // A day and a half, 9 l: 6 of them on the first day, of 100 km.
+    expect(canMetres(questionOf(route).sides.water, { ...ONE_CAN, tankL: 10 })).toBeCloseTo(100_000, 3);
   });
 
   it('are fewer by what goes while filling: water is used then as on the way', () => {
