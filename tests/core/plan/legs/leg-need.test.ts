@@ -13,6 +13,6 @@ it('a leg takes water for the days of filling where it begins, and for none wher
   const onward = { from: 1, to: 2 };
   expect(legNeed(water, onward)).toMatchObject({ days: 1, needL: 5 });
   expect(filledNeed(water, onward, 20)).toMatchObject({ days: 2, needL: 10 });
-  expect(filledNeed(water, onward, 10)).toMatchObject({ days: 1.5, needL: 10 });
+  expect(filledNeed(water, onward, 10)).toMatchObject({ days: 1.5, needL: 7.5 });
   expect(filledNeed(water, { from: 0, to: 1 }, 20)).toMatchObject({ days: 1, needL: 5 });
 });

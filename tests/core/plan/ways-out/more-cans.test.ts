@@ -123,7 +123,8 @@ describe('the fewest cans to get', () => {
 
   it('may be more than forty in all', () => {
     const range = { low: 10, typical: 10, high: 10 };
-    // 310 km at 10 l/100 km and three days and a tenth, four, of 10 l: 21 cans of a litre of fuel, 25 of water.
+    // 310 km at 10 l/100 km, and three days with their nights and an hour of 10 l a day, 30.4 l: 21 cans of a litre of
+    // fuel beyond 10 l, 25 of water beyond 6.
     const rig: RigFile = {
       fuel: {
         kind: 'diesel',
@@ -134,7 +135,7 @@ describe('the fewest cans to get', () => {
       },
       water: {
         litresPerDay: range,
-        tanks: [{ name: 'main', litres: 15 }],
+        tanks: [{ name: 'main', litres: 6 }],
         cans: { litres: 1, owned: 0 },
         reserve: { litres: 0 },
       },

@@ -294,8 +294,8 @@ describe('depots', () => {
 describe('a depot', () => {
   it('is laid with what the halt for water behind it takes as well', () => {
     // Fuel lasts to km 1,284.4 with 17 l in reserve, as in the worked example; one can of 20 l would do for the 55.6 km
-    // to the end. But water, for two days and the reserve of one, is to be had at km 1,290 only, 39 km of road off it:
-    // 55.6 + 78 km are 22.7 l.
+    // to the end. But with a night at a camp of km 1,300 water from km 845 on is for 70 h, 52.5 l, and 18 in reserve: more
+    // than 70, to be had at km 1,290 only, 39 km of road off it: 55.6 + 78 km are 22.7 l.
     const rig = { ...NO_CANS, water: { ...NO_CANS.water, reserve: { days: 1 } } };
     const features = [
       pointFeature('node/1', 640, DIESEL, 2),
@@ -303,7 +303,7 @@ describe('a depot', () => {
       pointFeature('node/8', 1290, TAP, 30),
     ];
     const bare = inputOf({ rig, features });
-    const trip = { ...bare.trip, corridorKm: 50 };
+    const trip = { ...bare.trip, corridorKm: 50, camps: [{ atKm: 1300 }] };
     const depot = triedWays(limited({ ...bare, trip }, 0, 0)).find(({ kind }) => kind === 'depot');
     expect(depot?.depots).toMatchObject([{ commodity: 'fuel', atKm: expect.closeTo(1284.4, 1), cans: 2 }]);
   });
