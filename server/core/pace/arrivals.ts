@@ -53,11 +53,7 @@ export function withArrivals(
       const caution = cautionOf(passing, arrival, unread, waterLPerDay);
       if (caution !== null) cautions.push({ ...caution, fromM: passing.atM, toM: passing.atM });
     }
-    const isShut = arrival.open === false && arrival.waitHours === null && !isWaitTold(passing, waitsTold);
-    return {
-      ...(isShut && passing.counts ? withoutOpening(passing, { text, earliest, latest }) : passing),
-      arrival,
-    };
+    return { ...(isWaitTold(passing, waitsTold) ? passing : whereItOpens(passing, arrival, text)), arrival };
   });
   return { passings: arriving, cautions };
 }
@@ -65,13 +61,17 @@ export function withArrivals(
 const isWaitTold = ({ id, alsoIds }: Passing, told: ReadonlySet<string> | undefined): boolean =>
   told !== undefined && [id, ...alsoIds].some((one) => told.has(one));
 
-/** The passing as one of a supply whose hours hold no opening for somebody who comes then. */
-function withoutOpening(
+/** The passing as it is; as one that does not count, where its hours hold no opening for somebody who comes then. */
+function whereItOpens(
   passing: Passing,
-  { text, earliest, latest }: { text: string; earliest: string; latest: string },
+  { open, waitHours, earliest, latest }: Arrival,
+  hours: string,
 ): Passing {
-  const finding = { hours: text, earliest, latest };
-  const reason: SupplyReason = { code: 'no-opening-found', facts: { findings: [finding] } };
+  if (!passing.counts || open !== false || waitHours !== null) return passing;
+  const reason: SupplyReason = {
+    code: 'no-opening-found',
+    facts: { findings: [{ hours, earliest, latest }] },
+  };
   return { ...passing, evidence: 'doubtful', counts: false, reasons: [reason, ...passing.reasons] };
 }
 

@@ -29,17 +29,18 @@ function daysOf(text: string): { first: string; last: string } | null {
  * is mapped as begun in a year was there when it was mapped.
  */
 export function datesAgainst(tags: Tags, on: string): DateFinding[] {
-  const findings: DateFinding[] = [];
-  for (const key of DATE_KEYS) {
+  return DATE_KEYS.flatMap((key): DateFinding[] => {
     const text = tags[key]?.trim();
-    if (text === undefined || text === '') continue;
+    if (text === undefined || text === '') return [];
     const days = daysOf(text);
-    if (days === null) {
-      // Words like "1970s" or "C19" for a beginning say that it is past; those for an end say that it may be.
-      if (key !== 'start_date') findings.push({ key, state: 'unclear' });
-    } else if (key === 'end_date' ? days.first <= on : (key === 'start_date' ? days.first : days.last) > on) {
-      findings.push({ key, state: 'gone' });
-    }
-  }
-  return findings;
+    if (days !== null) return IS_GONE[key](days, on) ? [{ key, state: 'gone' }] : [];
+    // Words like "1970s" or "C19" for a beginning say that it is past; those for an end say that it may be.
+    return key === 'start_date' ? [] : [{ key, state: 'unclear' }];
+  });
 }
+
+const IS_GONE: Record<DateFinding['key'], (days: { first: string; last: string }, on: string) => boolean> = {
+  start_date: ({ first }, on) => first > on,
+  end_date: ({ first }, on) => first <= on,
+  opening_date: ({ last }, on) => last > on,
+};

@@ -21,7 +21,7 @@ export interface DenyingTag {
 
 const ANY_BUT_NO = { but: ['no'] } as const;
 const LIFECYCLE = 'Lifecycle prefix';
-const SEAMARK = 'Seamarks/Small Craft Facilities';
+const SEAMARK = 'Seamarks/Small_Craft_Facilities';
 
 const OUT_OF_USE_KEYS: readonly (readonly [key: string, source: string])[] = [
   ['disused', 'Key:disused'],
@@ -192,23 +192,21 @@ for (const row of DENYING_TAGS) BY_KEY.set(row.key, [...(BY_KEY.get(row.key) ?? 
 /** True for a key of the table. */
 export const isDenyingKey = (key: string): boolean => BY_KEY.has(key);
 
+const holds = (values: DenyingTag['values'], value: string): boolean =>
+  'but' in values ? !values.but.includes(value) : values.includes(value);
+
 /** What of the table an object's tags hold against a commodity; values of a list each by itself. */
 export function deniedBy(tags: Tags, commodity: Commodity): DenyingTag[] {
-  const hits: DenyingTag[] = [];
-  for (const key in tags) {
-    for (const row of BY_KEY.get(key.toLowerCase()) ?? []) {
-      if (row.commodity !== undefined && row.commodity !== commodity) continue;
-      const values = (tags[key] ?? '').split(';').map((value) => value.trim().toLowerCase());
-      const { values: denying } = row;
-      const hit =
-        'but' in denying
-          ? (value: string) => !denying.but.includes(value)
-          : (value: string) => denying.includes(value);
-      if (values.some(hit) && !(row.unlessCars && carsMayCome(tags)))
-        hits.push(row.key === key ? row : { ...row, key });
-    }
-  }
-  return hits;
+  return Object.entries(tags).flatMap(([key, text]) => {
+    const rows = BY_KEY.get(key.toLowerCase());
+    if (rows === undefined) return [];
+    const values = text.split(';').map((value) => value.trim().toLowerCase());
+    return rows
+      .filter((row) => row.commodity === undefined || row.commodity === commodity)
+      .filter((row) => values.some((value) => holds(row.values, value)))
+      .filter((row) => row.unlessCars !== true || !carsMayCome(tags))
+      .map((row) => ({ ...row, key }));
+  });
 }
 
 const carsMayCome = (tags: Tags): boolean => CAR_KEYS.some((key) => CAR_VALUES.includes(tags[key] ?? ''));

@@ -1,6 +1,6 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
-import { ANY_WITH_WATER, KIND_RULES, type KindRule, LIFECYCLE_PREFIXES } from './kinds.ts';
+import { ANY_WITH_WATER, KIND_RULES, type KindRule, LIFECYCLE_PREFIXES, WATER_KEYS } from './kinds.ts';
 import { inCurrentForm } from './tag-forms.ts';
 
 /** A kind that an object is of, and the lifecycle prefixes under which its tags name such a kind; none when all is live. */
@@ -40,6 +40,8 @@ function hasRest(tags: Tags, form: FormOfRule): boolean {
 
 /** True when the tags of an object of no supply kind say that there is water, fit or not. */
 function speaksOfWater(tags: Tags): boolean {
+  // Readers ask of millions of objects, of which hardly any has one of these.
+  if (WATER_KEYS.every((key) => tags[key] === undefined)) return false;
   const { drinking_water: stated, 'drinking_water:legal': legal } = inCurrentForm(tags);
   if (stated !== undefined) return stated !== 'no';
   return legal === 'yes';
@@ -50,14 +52,17 @@ function formsOf(tags: Tags): FormOfRule[] {
   const found: FormOfRule[] = [];
   for (const key in tags) {
     const byValue = FORMS.get(key);
-    if (byValue === undefined) continue;
-    const value = asWord(tags[key]) ?? '';
-    for (const one of value.includes(';') ? value.split(';').map((part) => part.trim()) : [value]) {
-      for (const form of byValue.get(one) ?? []) if (hasRest(tags, form)) found.push(form);
-    }
+    if (byValue !== undefined) found.push(...formsOfValue(byValue, tags, tags[key] ?? ''));
   }
   return found;
 }
+
+/** The forms that a value, or each of a list of values, makes with the tags beside it. */
+const formsOfValue = (byValue: ReadonlyMap<string, FormOfRule[]>, tags: Tags, value: string): FormOfRule[] =>
+  value
+    .split(';')
+    .flatMap((one) => byValue.get(one.trim().toLowerCase()) ?? [])
+    .filter((form) => hasRest(tags, form));
 
 /**
  * The kinds an object with these tags is of: at most one for each commodity, the first of the table, live ones before
