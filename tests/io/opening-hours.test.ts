@@ -64,6 +64,10 @@ describe('arriving some time in a stretch', () => {
     // From 7:30 on it is half an hour's wait, from 17:00 on fifteen hours'.
     expect(answer('Mo-Fr 08:00-17:00', '2027-05-03T07:30', '2027-05-03T16:00').waitHours).toBe(0.5);
     expect(answer('Mo-Fr 08:00-17:00', '2027-05-03T07:30', '2027-05-03T18:00').waitHours).toBe(15);
+    // Two hours before it opens in the morning, one at noon: neither the first nor the last, but the longest.
+    const noon = 'Mo-Fr 08:00-12:00,13:00-17:00';
+    expect(answer(noon, '2027-05-03T06:00', '2027-05-03T12:30').waitHours).toBe(2);
+    expect(answer(noon, '2027-05-03T07:30', '2027-05-03T12:30').waitHours).toBe(1);
   });
 
   test('a wait that ends in hours that may or may not hold is unknown', () => {
