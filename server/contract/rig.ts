@@ -45,6 +45,7 @@ export const FuelKind = Type.Union([
   Type.Literal('cng'),
   Type.Literal('lng'),
   Type.Literal('e85'),
+  Type.Literal('kerosene'),
 ]);
 export type FuelKind = Static<typeof FuelKind>;
 
@@ -89,7 +90,8 @@ export const RigFile = Type.Object(
       {
         /** Of all aboard; may be left out where a crew is told. */
         litresPerDay: Type.Optional(rangeOfUse(1000)),
-        tanks: Type.Array(WaterTank, { minItems: 1, maxItems: 20 }),
+        /** None where all water is in cans. */
+        tanks: Type.Array(WaterTank, { maxItems: 20 }),
         cans: Type.Optional(WaterCans),
         reserve: Type.Optional(WaterReserve),
       },
@@ -109,6 +111,8 @@ export const RigFile = Type.Object(
     treatment: Type.Optional(TreatmentFile),
     /** What it weighs, what it may weigh, who and what rides in it. */
     vehicle: Type.Optional(Vehicle),
+    /** Paths of figures outside their usual range that are meant so, like "/pace/kmPerHour". */
+    sure: Type.Optional(Type.Array(Type.String({ minLength: 2, maxLength: 200 }), { maxItems: 200 })),
     equipment: Type.Optional(Type.Object({ ropeAndBucket: Type.Optional(Type.Boolean()) }, closed)),
   },
   { ...closed, 'x-file': 'rig' satisfies FileKind },

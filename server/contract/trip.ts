@@ -97,6 +97,8 @@ export const TripFile = Type.Object(
     ),
     /** What the user found out about the water of single points: salt, depth, flow. */
     waterNotes: Type.Optional(Type.Array(WaterNote, { maxItems: 5000 })),
+    /** Paths of figures outside their usual range that are meant so, like "/pace/kmPerHour". */
+    sure: Type.Optional(Type.Array(Type.String({ minLength: 2, maxLength: 200 }), { maxItems: 200 })),
     /** What the user vouches for of single extracts, by the file as it is given or its name alone. */
     extracts: Type.Optional(
       Type.Array(

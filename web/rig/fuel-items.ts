@@ -82,7 +82,7 @@ const ENGINE = fold('What the engine takes', [
     ],
   ),
   runsOn(
-    ['lpg', 'cng', 'lng'],
+    ['lpg', 'cng', 'lng', 'kerosene'],
     [{ item: 'note', words: 'Nothing further to tell for this fuel.', tone: 'soft' }],
   ),
 ]);

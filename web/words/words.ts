@@ -29,6 +29,7 @@ export const FUEL_WORDS: Record<FuelKind, string> = {
   petrol: 'petrol',
   lpg: 'LPG',
   cng: 'CNG',
+  kerosene: 'Kerosene',
   lng: 'LNG',
   e85: 'E85',
 };

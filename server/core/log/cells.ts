@@ -102,7 +102,7 @@ export class CellReader {
   }
 }
 
-const NUMBER_COLUMNS: readonly ColumnName[] = ['odometer', 'volume', 'mass', 'people', 'days'];
+const NUMBER_COLUMNS: readonly ColumnName[] = ['odometer', 'trip', 'volume', 'mass', 'people', 'days'];
 
 function isOutside(value: number, { above, least, most, whole }: NumberRange): boolean {
   if (whole === true && !Number.isInteger(value)) return true;

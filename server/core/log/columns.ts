@@ -3,7 +3,7 @@ import type { CsvRecord } from './csv.ts';
 import { FaultyLog } from './faulty-log.ts';
 
 /** What a column of a log holds. */
-export type ColumnName = NeededColumn | 'missed' | 'surface' | 'mass' | 'note';
+export type ColumnName = NeededColumn | 'trip' | 'changed' | 'missed' | 'surface' | 'mass' | 'note';
 export type DistanceUnit = 'km' | 'mi';
 export type VolumeUnit = 'l' | 'gal (US)' | 'gal (imp)';
 export type MassUnit = 'kg' | 'lb';
@@ -19,6 +19,8 @@ type ColumnsAt = Partial<Record<ColumnName, Column>>;
 export interface LogColumns {
   at: ColumnsAt;
   distance: DistanceUnit;
+  /** Of the trip meter. */
+  trip: DistanceUnit;
   volume: VolumeUnit;
   mass: MassUnit;
   unread: string[];
@@ -32,16 +34,20 @@ export interface WaterColumns extends LogColumns {
   at: ColumnsAt & Record<(typeof WATER_NEEDS)[number], Column>;
 }
 
-const FUEL_NEEDS = ['odometer', 'volume', 'full'] as const;
+/** And an odometer, or a trip meter in its place. */
+const FUEL_NEEDS = ['volume', 'full'] as const;
 const WATER_NEEDS = ['date', 'volume', 'people', 'days'] as const;
 
-const PLAIN: Record<string, Exclude<ColumnName, 'odometer' | 'volume' | 'mass'>> = {
+const PLAIN: Record<string, Exclude<ColumnName, 'odometer' | 'trip' | 'volume' | 'mass'>> = {
   full: 'full',
   'full tank': 'full',
   'full or part': 'full',
   filled: 'full',
   missed: 'missed',
   'missed fill': 'missed',
+  'odometer changed': 'changed',
+  'odometer change': 'changed',
+  'new odometer': 'changed',
   surface: 'surface',
   note: 'note',
   notes: 'note',
@@ -70,14 +76,15 @@ const OF_VOLUME = new Set(['fuel', 'water', 'volume', 'amount', 'quantity', 'use
 /** What a heading means: the column, and the unit of one that has a unit. */
 type Meaning =
   | { name: 'odometer'; distance: DistanceUnit }
+  | { name: 'trip'; trip: DistanceUnit }
   | { name: 'volume'; volume: VolumeUnit }
   | { name: 'mass'; mass: MassUnit }
-  | { name: Exclude<ColumnName, 'odometer' | 'volume' | 'mass'> };
+  | { name: Exclude<ColumnName, 'odometer' | 'trip' | 'volume' | 'mass'> };
 
 /** Reads the header: which column holds what, and in which unit. Throws FaultyLog. */
 export function readColumns(header: CsvRecord): FuelColumns | WaterColumns {
   const { line } = header;
-  const columns: LogColumns = { at: {}, distance: 'km', volume: 'l', mass: 'kg', unread: [] };
+  const columns: LogColumns = { at: {}, distance: 'km', trip: 'km', volume: 'l', mass: 'kg', unread: [] };
   for (const [index, title] of header.cells.entries()) {
     const meaning = meaningOf(title, line);
     if (meaning === null) {
@@ -96,7 +103,7 @@ export function readColumns(header: CsvRecord): FuelColumns | WaterColumns {
 }
 
 function kindOf({ at }: LogColumns, { line, cells }: CsvRecord): 'fuel' | 'water' {
-  if (at.odometer !== undefined) return 'fuel';
+  if (at.odometer !== undefined || at.trip !== undefined) return 'fuel';
   if (at.people !== undefined) return 'water';
   throw new FaultyLog({ place: { line }, fault: 'kind-unclear', facts: { titles: cells } });
 }
@@ -104,7 +111,7 @@ function kindOf({ at }: LogColumns, { line, cells }: CsvRecord): 'fuel' | 'water
 function fuelColumns(columns: LogColumns, line: number): FuelColumns {
   const { at } = columns;
   if (hasAll(at, FUEL_NEEDS)) return { ...columns, kind: 'fuel', at };
-  throw missingColumn('fuel', at, FUEL_NEEDS, line);
+  throw missingColumn('fuel', at, ['odometer', ...FUEL_NEEDS], line);
 }
 
 function waterColumns(columns: LogColumns, line: number): WaterColumns {
@@ -124,7 +131,9 @@ function missingColumn(
   needed: readonly NeededColumn[],
   line: number,
 ): FaultyLog {
-  const missing = needed.filter((name) => at[name] === undefined);
+  const missing = needed.filter(
+    (name) => at[name] === undefined && !(name === 'odometer' && at.trip !== undefined),
+  );
   return new FaultyLog({ place: { line }, fault: 'column-missing', facts: { kind, missing, needed } });
 }
 
@@ -143,6 +152,11 @@ function meaningOf(title: string, line: number): Meaning | null {
     const distance = entryOf(DISTANCE, unit);
     if (distance !== undefined) return { name: 'odometer', distance };
     throw missingUnit(title, line, 'odometer');
+  }
+  if (first === 'trip') {
+    const trip = entryOf(DISTANCE, rest[0] === 'meter' ? rest[1] : unit);
+    if (trip !== undefined) return { name: 'trip', trip };
+    throw missingUnit(title, line, 'trip');
   }
   if (first === 'mass') {
     const mass = entryOf(MASS, unit);
@@ -169,5 +183,5 @@ function volumeOf(title: string, words: readonly string[], line: number): Meanin
   return null;
 }
 
-const missingUnit = (title: string, line: number, of: 'odometer' | 'mass' | 'gallons') =>
+const missingUnit = (title: string, line: number, of: 'odometer' | 'trip' | 'mass' | 'gallons') =>
   new FaultyLog({ place: { line }, fault: 'unit-missing', facts: { title, of } });

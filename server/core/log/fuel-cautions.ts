@@ -14,7 +14,9 @@ type Lesson = Omit<FuelLesson, 'cautions'>;
 export function fuelCautions(lesson: Lesson, fills: readonly Fill[], newestFirst: boolean): Caution[] {
   const cautions = [...rateCautions(lesson), ...lengthCautions(lesson), ...conditionCautions(lesson)];
   cautions.push({ code: 'all-in', facts: {} });
-  const split = fills.filter((fill, index) => fill.odometerKm === fills[index - 1]?.odometerKm);
+  const split = fills.filter(
+    (fill, index) => !fill.restart && fill.odometerKm === fills[index - 1]?.odometerKm,
+  );
   if (split.length > 0) {
     cautions.push({ code: 'split-fill', facts: { lines: split.map((fill) => fill.line) } });
   }

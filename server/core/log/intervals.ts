@@ -61,7 +61,7 @@ function haltsOf(fills: readonly Fill[]): Halt[] {
   const halts: Halt[] = [];
   for (const fill of fills) {
     const halt = halts.at(-1);
-    if (halt !== undefined && halt.km === fill.odometerKm) {
+    if (halt !== undefined && halt.km === fill.odometerKm && !fill.restart) {
       halt.fills.push(fill);
       halt.last = fill;
       halt.full ||= fill.full;

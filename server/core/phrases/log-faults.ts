@@ -37,7 +37,7 @@ interface TableFaults {
     needed: readonly NeededColumn[];
   };
   'kind-unclear': { titles: readonly string[] };
-  'unit-missing': { title: string; of: 'odometer' | 'mass' | 'gallons' };
+  'unit-missing': { title: string; of: 'odometer' | 'trip' | 'mass' | 'gallons' };
 }
 export type NeededColumn = 'odometer' | 'volume' | 'full' | 'date' | 'people' | 'days';
 

@@ -7,6 +7,8 @@ interface RigMisfits {
   'range-order': { low: number; typical: number; high: number };
   'pace-order': { slow: number; typical: number; fast: number };
   'tank-undrawable': { unusableLitres: number; litres: number; fillPercent: number | null };
+  /** Not impossible: `sure` lets it stand. */
+  unusual: { value: number; least: number; most: number; unit: string };
   'bases-several': { told: readonly string[]; bases: readonly string[] };
 }
 

@@ -8,6 +8,7 @@ import { filledL } from '../quantity/drawable.ts';
 import { rangeInOrder } from '../quantity/range-in-order.ts';
 import { checkTreatment } from '../treatment/line/check-treatment.ts';
 import { checkPace } from './check-pace.ts';
+import { checkPlausible } from './check-plausible.ts';
 
 type Tank = RigFile['fuel']['tanks'][number];
 
@@ -24,7 +25,8 @@ export function checkRig(rig: RigFile): Misfit | null {
     oneBase(rig.water.reserve, ['days', 'litres', 'fraction'], '/water/reserve') ??
     checkPace(rig.pace) ??
     checkTreatment(rig.treatment) ??
-    checkVehicle(rig)
+    checkVehicle(rig) ??
+    checkPlausible(rig)
   );
 }
 

@@ -70,6 +70,7 @@ export function settleRig(file: RigFile): SettledRig {
     ...(crew === null ? {} : { crew: crew.settled }),
     ...(line === null ? {} : { treatment: line.settled }),
     ...(file.vehicle === undefined ? {} : { vehicle: file.vehicle }),
+    ...(file.sure === undefined ? {} : { sure: file.sure }),
   };
   return { rig, settled: settleVehicle(settled, assume), assumptions };
 }

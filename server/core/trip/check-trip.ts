@@ -3,6 +3,7 @@ import type { TripFile } from '../../contract/trip.ts';
 import { fuelTanksOf } from '../fuel/engine/gas.ts';
 import type { Misfit } from '../phrases/misfits.ts';
 import { drawableL } from '../quantity/drawable.ts';
+import { checkTripPlausible } from '../rig/check-plausible.ts';
 import { checkSurfaces } from '../surface/check-surfaces.ts';
 
 /** Rounding of a person's figure: 0.05 l above the tanks is not worth a refusal. */
@@ -18,7 +19,8 @@ export function checkTrip(trip: TripFile, rig: RigFile | null): Misfit | null {
     stretchesForward(trip) ??
     checkSurfaces(trip.surfaces) ??
     boxesOpen(trip) ??
-    stopsOnce(trip)
+    stopsOnce(trip) ??
+    checkTripPlausible(trip)
   );
 }
 

@@ -9,6 +9,7 @@ const FUEL_WORDS: Record<FuelKind, string> = {
   petrol: 'petrol',
   lpg: 'LPG',
   cng: 'CNG',
+  kerosene: 'kerosene',
   lng: 'LNG',
   e85: 'E85',
 };

@@ -37,6 +37,7 @@ const KINDS: Record<FuelKind, string> = {
   lpg: 'LPG',
   cng: 'CNG (litres of tank at 200 bar)',
   lng: 'LNG',
+  kerosene: 'kerosene',
   e85: 'E85',
 };
 
@@ -47,6 +48,7 @@ export const FUEL_SOURCES: Record<FuelKind, string> = {
   lpg: 'energy ADR 1.1.3.2; density and bounds from memory',
   cng: 'from memory: 35 MJ a standard cubic metre (ADR 1.1.3.2), some 240 of them in a cubic metre at 200 bar',
   lng: 'from memory',
+  kerosene: 'from memory',
   e85: 'energy 85 % ethanol and 15 % petrol of ADR 1.1.3.2; density and bounds from memory',
 };
 

@@ -12,7 +12,7 @@ const TITLES = 12;
 const SHOWN = 40;
 const SEPARATORS = { ',': 'comma', ';': 'semicolon', '\t': 'tab' };
 const COLUMNS: Record<NeededColumn, string> = {
-  odometer: 'odometer_km (or odometer_mi)',
+  odometer: 'odometer_km (or odometer_mi, or trip_km, trip_mi)',
   volume: 'litres (or gal_us, gal_imp)',
   full: 'full',
   date: 'date',
@@ -21,6 +21,7 @@ const COLUMNS: Record<NeededColumn, string> = {
 };
 const WITH_UNIT = {
   odometer: 'odometer_km or odometer_mi',
+  trip: 'trip_km or trip_mi',
   mass: 'mass_kg or mass_lb',
   gallons: 'gal_us (3.785 l) or gal_imp (4.546 l)',
 };
@@ -141,7 +142,7 @@ export const LOG_FAULTS: LogFaultSayings = {
   'odometer-falls': ({ odometer, line, before, beforeLine }) => ({
     came: `${odometer} after ${before} in line ${beforeLine}`,
     expected: 'an odometer that does not go back',
-    remedy: `Correct line ${beforeLine} or line ${line}, or put the lines in the order of driving; after a change of odometer begin a new log`,
+    remedy: `Correct line ${beforeLine} or line ${line}, or put the lines in the order of driving; after a change of odometer add a column "odometer changed" with a yes in that line`,
   }),
   'fill-twice': ({ line }) => ({
     came: `the same fill-up as in line ${line}`,

@@ -19,6 +19,11 @@ export const MISFITS: MisfitSayings = {
     expected: 'less than the tank holds',
     remedy: 'Give the litres that stay in the tank when the pump draws air, or leave the key out',
   }),
+  unusual: ({ value, least, most, unit }, path) => ({
+    came: `${value} ${unit}`,
+    expected: `usually ${least === 0 ? `up to ${most}` : `${least} to ${most}`} ${unit}`,
+    remedy: `Correct it, or, where it is meant so, add "${path}" to the list "sure" at the top of the file`,
+  }),
   'bases-several': ({ told, bases }) => ({
     came: told.join(' and '),
     expected: `one of ${bases.join(', ')} (shareOfNeed may stand beside it)`,

@@ -11,6 +11,7 @@ const FUEL_NAMES: Record<FuelKind, string> = {
   petrol: 'petrol',
   lpg: 'LPG',
   cng: 'CNG',
+  kerosene: 'kerosene',
   lng: 'LNG',
   e85: 'E85',
 };

@@ -67,7 +67,7 @@ describe('a rig from outside', () => {
     [
       'fuel.kind',
       'deisel',
-      'rig.yaml, /fuel/kind: "deisel"; expected "diesel" or "petrol" or "lpg" or "cng" or "lng" or "e85". Did you mean "diesel".',
+      'rig.yaml, /fuel/kind: "deisel"; expected "diesel" or "petrol" or "lpg" or "cng" or "lng" or "e85" or "kerosene". Did you mean "diesel".',
     ],
     [
       'fuel.litresPer100Km',
@@ -99,11 +99,7 @@ describe('a rig from outside', () => {
       undefined,
       'rig.yaml, /water/litresPerDay: nothing; expected a number above 0 and at most 1000, in litres a day or a group of keys (low, typical, high), or a crew. Add "litresPerDay", or tell in /crew who drinks from the tanks.',
     ],
-    [
-      'water.tanks',
-      [],
-      'rig.yaml, /water/tanks: a list of 0; expected 1 to 20 entries. Correct /water/tanks.',
-    ],
+    ['fuel.tanks', [], 'rig.yaml, /fuel/tanks: a list of 0; expected 1 to 20 entries. Correct /fuel/tanks.'],
     [
       'water.cans.owned',
       1.5,

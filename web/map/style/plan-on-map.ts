@@ -100,14 +100,16 @@ export function planPieces(
   for (const [from, to] of pairsOf(levels)) {
     const kmAlong = to.atKm - from.atKm;
     if (!(kmAlong > 0)) continue;
-    const steps = Math.max(1, Math.ceil((Math.abs(from.tankL - to.tankL) * SHARE_STEPS) / capacityL));
+    // Without a fixed tank nothing is in it, all the way.
+    const shareOf = (litres: number): number => (capacityL === 0 ? 0 : litres / capacityL);
+    const steps = Math.max(1, Math.ceil(shareOf(Math.abs(from.tankL - to.tankL)) * SHARE_STEPS));
     const cuts = Array.from({ length: steps + 1 }, (_, step) => from.atKm + (kmAlong * step) / steps);
     const inside = edges.filter((km) => km > from.atKm && km < to.atKm);
     const places = [...new Set([...cuts, ...inside])].sort((a, b) => a - b);
     for (const [fromKm, toKm] of pairsOf(places)) {
       const middleKm = (fromKm + toKm) / 2;
       const litres = from.tankL + ((middleKm - from.atKm) / kmAlong) * (to.tankL - from.tankL);
-      const share = Math.min(1, Math.max(0, litres / capacityL));
+      const share = Math.min(1, Math.max(0, shareOf(litres)));
       pieces.push({ state: 'left', share, noCover: !isCovered(report, middleKm), fromKm, toKm });
     }
   }

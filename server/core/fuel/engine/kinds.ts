@@ -76,6 +76,15 @@ export const FUEL_KINDS: Record<FuelKind, FuelKindFacts> = {
     climbEfficiency: 0.25,
     idlingLPerHour: likePetrol(21),
   },
+  // Jet A-1 and heating kerosene: density and energy from memory.
+  kerosene: {
+    densityKgPerM3: { low: 775, typical: 800, high: 840 },
+    energyMJPerL: { low: 33.2, typical: 34.4, high: 36 },
+    initialBoilingC: 150,
+    expansionPerK: 0.0009,
+    climbEfficiency: 0.35,
+    idlingLPerHour: DIESEL_IDLING,
+  },
   e85: {
     densityKgPerM3: { low: 770, typical: 780, high: 790 },
     energyMJPerL: { low: 22, typical: E85_MJ_PER_L, high: 25 },

@@ -86,12 +86,10 @@ function canShareKg(bearer: Bearer, can: Container): { empty: number; filling: n
   return { empty: share * can.emptyKg, filling: Math.max(0, share * can.litres * can.kgPerLitre) };
 }
 
-const leastPerLitreKg = (bearer: Bearer, tanks: readonly Container[], commodity: Commodity): number =>
-  Math.min(
-    ...tanks
-      .filter((tank) => tank.commodity === commodity)
-      .map((tank) => shareOf(bearer, tank) * tank.kgPerLitre),
-  );
+function leastPerLitreKg(bearer: Bearer, tanks: readonly Container[], commodity: Commodity): number {
+  const own = tanks.filter((tank) => tank.commodity === commodity);
+  return own.length === 0 ? 0 : Math.min(...own.map((tank) => shareOf(bearer, tank) * tank.kgPerLitre));
+}
 
 /** The rig without cans: how many there are is for the plan to say. */
 function withoutCans(file: RigFile): RigFile {

@@ -52,3 +52,7 @@ export const tanksL = (side: CarrySide, from: number): number =>
 /** The most full cans on leaving an edge. */
 export const cansAllowed = ({ cansAtStart, mostCans }: CarrySide, from: number): number =>
   from === 0 && !cansAtStart ? 0 : mostCans;
+
+/** What losses are measured against: the fixed tanks, and one can where there are none. */
+export const measureL = ({ course }: Pick<CarrySide, 'course'>): number =>
+  drawableOf({ course }) || course.rig[course.commodity].canL;

@@ -4,7 +4,7 @@ import { VERDICT_RANK } from '../../gaps/verdict.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 import type { Passing } from '../../supply/points/passing.ts';
-import { drawableOf } from '../side/carry-side.ts';
+import { measureL } from '../side/carry-side.ts';
 import type { PlanEdge } from '../side/plan-edge.ts';
 import { isSamePlace } from '../side/supply-edge.ts';
 import type { StopFailure } from './stop-fails.ts';
@@ -101,7 +101,7 @@ function rankedCall({ points, sides }: Reckoned, passing: Passing, own: readonly
       website: firstOf(tags, WEBSITE),
       openingHours: firstOf(tags, ['opening_hours']),
     },
-    harm: Math.min(...rows.map(({ commodity, marginL }) => marginL / drawableOf(sides[commodity]))),
+    harm: Math.min(...rows.map(({ commodity, marginL }) => marginL / measureL(sides[commodity]))),
   };
 }
 

@@ -3,7 +3,7 @@ import type { Reckoned } from '../../analyse/analyse.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Basis } from '../drive/basis.ts';
-import { drawableOf } from '../side/carry-side.ts';
+import { measureL } from '../side/carry-side.ts';
 import { type ChangedRuns, runsAsPlanned, runsWith } from './changed-runs.ts';
 import { moreAllowance, moreUse, slower } from './changes.ts';
 
@@ -67,7 +67,7 @@ function mattersBy(basis: Basis, { assumption, step, runs }: Step): Matter[] {
     const beforeL = leastMarginL(planned, commodity);
     const afterL = leastMarginL(runs, commodity);
     const changeL = afterL - beforeL;
-    const ofTanks = changeL / drawableOf(basis.sides[commodity].side);
+    const ofTanks = changeL / measureL(basis.sides[commodity].side);
     return { assumption, step, commodity, beforeL, afterL, changeL, ofTanks };
   });
 }

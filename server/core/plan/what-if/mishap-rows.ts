@@ -23,6 +23,11 @@ export interface MishapFacts {
 
 const runsOf = ({ sides }: Basis, commodity: Commodity): Run[] => sides[commodity].stretches.map(runOf);
 
+interface TankLitres {
+  readonly name: string | null;
+  readonly litres: number;
+}
+
 type RowHead = Pick<WhatIfRow, 'kind' | 'commodity' | 'text'>;
 
 /** The row of a mishap where it strikes; none where it strikes nowhere. */
@@ -33,9 +38,11 @@ const rowOf = (head: RowHead, struck: Struck | null, mishap: Mishap, forced?: 'b
 export function containerLostRows({ basis, rig }: MishapFacts): WhatIfRow[] {
   return COMMODITIES.flatMap((commodity) => {
     const tanks = rig[commodity].tanks.map((tank) => ({ name: tank.name, litres: drawableL([tank]) }));
-    const largest = tanks.reduce((most, tank) => (tank.litres > most.litres ? tank : most));
+    const none = { name: null, litres: 0 };
+    const largest = tanks.reduce<TankLitres>((most, tank) => (tank.litres > most.litres ? tank : most), none);
     const { side, cans } = basis.sides[commodity];
     const isCan = cans > 0 && side.canL > largest.litres;
+    if (!isCan && largest.name === null) return [];
     // Which of several tanks is how full nobody was told: the one that is lost is as full as it can be.
     const lostL = ({ cansL, tankL }: RunPoint) =>
       isCan ? Math.max(0, ...cansL) : Math.max(0, Math.min(largest.litres, tankL));

@@ -98,6 +98,8 @@ export const FUEL_RULES: Record<FuelKind, FuelRule> = {
   },
   cng: { keys: ['fuel:cng'], impliedByStation: false, kin: {}, onlyThese: [] },
   lng: { keys: ['fuel:lng'], impliedByStation: false, kin: {}, onlyThese: [] },
+  // No field of the tagging schema has it; `fuel:kerosene` as mappers write it (from memory).
+  kerosene: { keys: ['fuel:kerosene'], impliedByStation: false, kin: {}, onlyThese: [] },
   e85: { keys: ['fuel:e85'], impliedByStation: false, kin: {}, onlyThese: [] },
 };
 
