@@ -102,6 +102,21 @@ export const Gap = Type.Object({
   marginL: Type.Number(),
   verdict: Verdict,
   acrossNoData: Type.Boolean(),
+  /** What is not known of the way: a jump of the line, a point led to straight, straight steps, what comes past the end. */
+  doubt: nullable(
+    Type.Object({
+      of: Type.Union([
+        Type.Literal('bridge'),
+        Type.Literal('via'),
+        Type.Literal('sparse'),
+        Type.Literal('onward'),
+      ]),
+      fromKm: Type.Number(),
+      toKm: Type.Number(),
+      /** False where the verdict stands all the same. */
+      leavesUnknown: Type.Boolean(),
+    }),
+  ),
   weakest: nullable(Evidence),
   extraL: Type.Number(),
   extraCans: Type.Integer(),

@@ -56,6 +56,8 @@ export const TripFile = Type.Object(
     coldestNightC: Type.Optional(Type.Number({ minimum: -70, maximum: 50 })),
     /** Straight steps longer than this are taken for a sketch, not a road line. */
     sparseStepKm: Type.Optional(Type.Number({ minimum: 1, maximum: 1000 })),
+    /** The user vouches that long straight steps of the route are straight roads. Breaks of the line stay what they are. */
+    routeIsRoad: Type.Optional(Type.Boolean()),
     /** Days that each camp waypoint of the route adds to its gap. */
     campDays: Type.Optional(Type.Number({ minimum: 0, maximum: 30 })),
     ...DAYS_DETAIL,

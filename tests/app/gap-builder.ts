@@ -15,6 +15,7 @@ export function gapOf(fromKm: number, toKm: number, changes: Partial<Gap> = {}):
     marginL: 70,
     verdict: 'enough',
     acrossNoData: false,
+    doubt: null,
     weakest: 'stated',
     extraL: 0,
     extraCans: 0,

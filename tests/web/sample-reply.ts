@@ -37,6 +37,7 @@ function gapBetween(from: Edge, to: Edge, departL: number, perKm: number, reserv
     marginL,
     verdict: arriveL < 0 ? 'short' : marginL < 0 ? 'into-reserve' : 'enough',
     acrossNoData: false,
+    doubt: null,
     weakest: 'stated',
     extraL: Math.max(0, -marginL),
     extraCans: Math.ceil(Math.max(0, -marginL) / 20),

@@ -3,6 +3,7 @@ import type { PlaceName } from '../phrases/supply-kinds.ts';
 import type { SpanM } from '../quantity/span.ts';
 import type { Term } from '../quantity/term.ts';
 import type { Rig } from '../rig/rig.ts';
+import type { SketchySpan } from '../route/route-line.ts';
 import type { Profile } from './profile.ts';
 
 /** A halt of whole or part days at a place of the route: a rest day, waiting. */
@@ -41,7 +42,7 @@ export interface Course {
   /** What the litres along a stretch were summed from; they add up to `litres.out`. */
   explain: (fromM: number, toM: number) => Term[];
   /** Bridges over 1 km and sparse steps, in route order, not overlapping. */
-  sketchy: readonly SpanM[];
+  sketchy: readonly SketchySpan[];
   /** Stretches that cannot be driven back. */
   oneWay: readonly SpanM[];
   /** Stretches for which no extract would show a supply, in route order. */
@@ -59,3 +60,47 @@ export function sketchyM(course: Pick<Course, 'sketchy'>, fromM: number, toM: nu
     0,
   );
 }
+
+/** A millimetre: stretches shorter than that are float noise of cutting. */
+const NOISE_M = 1e-3;
+/** Straight steps that make up more of a stretch than this leave it unknown (design rule). */
+const MOST_STRAIGHT_SHARE = 1 / 5;
+
+/** What is not known of the way between two places. */
+export interface Doubt extends SpanM {
+  /** A jump, a point led to straight, straight steps, or what comes past the end of the route. */
+  readonly of: SketchySpan['kind'] | 'onward';
+  /** False where the verdict stands all the same: straight steps, whose need is raised, that are few. */
+  readonly leavesUnknown: boolean;
+}
+
+/**
+ * What nobody knows of the way between two places, the gravest first: a jump is bridged or a chosen point led to
+ * straight; straight steps make up more than a fifth; what comes past the end was not told. Fewer straight steps are told,
+ * and leave the verdict as it is.
+ */
+export function doubtOf(course: Pick<Course, 'sketchy' | 'onward'>, from: Place, to: Place): Doubt | null {
+  const inside = course.sketchy
+    .map(({ kind, fromM, toM }) => ({
+      of: kind,
+      fromM: Math.max(fromM, from.atM),
+      toM: Math.min(toM, to.atM),
+    }))
+    .filter(({ fromM, toM }) => toM - fromM > NOISE_M);
+  const jump = inside.find((span) => span.of !== 'sparse');
+  if (jump !== undefined) return { ...jump, leavesUnknown: true };
+  const straightM = inside.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
+  const longest = inside.reduce<(typeof inside)[number] | null>(
+    (most, span) => (most === null || lengthM(span) > lengthM(most) ? span : most),
+    null,
+  );
+  const tooMany = straightM > MOST_STRAIGHT_SHARE * (to.atM - from.atM) + NOISE_M;
+  if (longest !== null && tooMany) return { ...longest, leavesUnknown: true };
+  if (to.kind === 'end' && course.onward === null)
+    return { of: 'onward', fromM: to.atM, toM: to.atM, leavesUnknown: true };
+  return longest === null ? null : { ...longest, leavesUnknown: false };
+}
+
+type Place = Pick<Edge, 'kind' | 'atM'>;
+
+const lengthM = ({ fromM, toM }: SpanM): number => toM - fromM;

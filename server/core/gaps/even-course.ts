@@ -4,6 +4,7 @@ import type { Phrase } from '../phrases/phrases.ts';
 import { litresPerM } from '../quantity/rates.ts';
 import type { SpanM } from '../quantity/span.ts';
 import { metresPerDayOf, type Rig } from '../rig/rig.ts';
+import type { SketchySpan } from '../route/route-line.ts';
 import type { Course, Stay } from './course.ts';
 import { amountBetween, type Profile, profileOf } from './profile.ts';
 
@@ -19,7 +20,7 @@ export interface EvenCourseFacts {
   allowanceFactor: number;
   /** Where the surface is told: stretches that tile the route, each with its own; else `allowanceFactor` holds. */
   allowances?: readonly (SpanM & { factor: number })[];
-  sketchy: readonly SpanM[];
+  sketchy: readonly SketchySpan[];
   /** In route order. */
   stays: readonly Stay[];
   oneWay: readonly SpanM[];

@@ -45,6 +45,7 @@ export function gapsOf(course: Course, edges: readonly Edge[], startL: number): 
       marginL: figure.marginL,
       verdict: figure.verdict,
       acrossNoData: figure.acrossNoData,
+      doubt: figure.doubt,
       weakest: weakestOf(from, to),
       extraL,
       extraCans: extraL === 0 ? 0 : cansFor(course, extraL),

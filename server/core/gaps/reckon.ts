@@ -3,7 +3,7 @@ import type { GapGrades } from '../../contract/crew.ts';
 import type { Level } from '../quantity/level.ts';
 import { SLACK } from '../quantity/slack.ts';
 import type { Term } from '../quantity/term.ts';
-import { type Course, type Edge, sketchyM } from './course.ts';
+import { type Course, type Doubt, doubtOf, type Edge } from './course.ts';
 import { gapGrades } from './gap-grades.ts';
 import { firstBelowM, levelsOf } from './levels.ts';
 import { needOf, reserveOf, type Way, wayOf } from './need.ts';
@@ -22,6 +22,7 @@ export interface Reckoning {
   grades: GapGrades | null;
   /** Some of the way has no cover. */
   acrossNoData: boolean;
+  doubt: Doubt | null;
   levels: Level[];
   reserveFromM: number | null;
   runsDryM: number | null;
@@ -59,10 +60,10 @@ export function reckon(
   const firstUncovered = course.uncovered.find(
     (span) => Math.min(span.toM, to.atM) - Math.max(span.fromM, from.atM) > NOISE_M,
   );
+  const doubt = doubtOf(course, from, to);
   const facts = {
     firstUncoveredM: firstUncovered === undefined ? null : Math.max(firstUncovered.fromM, from.atM),
-    atBestUnknown:
-      sketchyM(course, from.atM, to.atM) > NOISE_M || (to.kind === 'end' && course.onward === null),
+    atBestUnknown: doubt?.leavesUnknown === true,
   };
   const whole = verdictOf({ ...facts, arriveL, marginL, runsDryM: whereAtL(0) });
   const graded =
@@ -93,6 +94,7 @@ export function reckon(
     verdict: graded === null ? whole : worseOf(whole, graded.grades.drinking.verdict),
     grades: graded?.grades ?? null,
     acrossNoData: firstUncovered !== undefined,
+    doubt,
     levels,
     reserveFromM: whereAtL(graded?.reserveAtL ?? reserve.litres),
     runsDryM: whereAtL(graded?.dryAtL ?? 0),

@@ -6,8 +6,9 @@ import type { RouteRefusal } from '../phrases/route.ts';
 import type { SpanM } from '../quantity/span.ts';
 import { chooseParts } from './choose-parts.ts';
 import { LONG_BRIDGE_M, Measurement } from './measurement.ts';
-import type { RouteLine } from './route-line.ts';
+import type { RouteLine, SketchySpan } from './route-line.ts';
 import type { RouteOutcome } from './route-outcome.ts';
+import { viaSteps } from './via-steps.ts';
 
 export interface RouteChoice {
   /** `all`, a number from 1 (tracks in file order, then routes), or a name. */
@@ -49,6 +50,30 @@ function sparseCaution(steps: number, { fromM, toM }: SpanM, overM: number): Cau
   return { code: 'sparse-steps', facts: { steps, longestM: toM - fromM, overM }, fromM, toM };
 }
 
+/** Bridges over 1 km and sparse steps in route order, neighbours of one kind joined. */
+function sketchyOf(
+  { bridges, sparseSteps }: Measurement,
+  line: Pick<RouteLine, 'lon' | 'lat' | 'atM'>,
+): SketchySpan[] {
+  const isVia = viaSteps(line, sparseSteps);
+  const spans: SketchySpan[] = [
+    ...bridges
+      .filter(({ fromM, toM }) => toM - fromM > LONG_BRIDGE_M)
+      .map((span) => ({ kind: 'bridge' as const, ...span })),
+    ...sparseSteps.map((span, step) => ({
+      kind: isVia[step] === true ? ('via' as const) : ('sparse' as const),
+      ...span,
+    })),
+  ];
+  const joined: SketchySpan[] = [];
+  for (const span of spans.sort((a, b) => a.fromM - b.fromM)) {
+    const last = joined.at(-1);
+    if (last?.kind === span.kind && last.toM === span.fromM) last.toM = span.toM;
+    else joined.push(span);
+  }
+  return joined;
+}
+
 /**
  * Measures the route: chosen parts with all their segments in order, jumps bridged, long steps densified along the
  * geodesic, metres along on WGS 84. Cautions name jumps (`bridge`) and long straight steps (`sparse-steps`) with
@@ -88,7 +113,7 @@ export function buildRoute(document: RouteDocument, choice: RouteChoice): RouteO
       parts: measurement.parts,
       longestStepM: measurement.longestStepM,
       bbox: bboxOf(line.lon, line.lat),
-      sketchy: measurement.sketchy,
+      sketchy: sketchyOf(measurement, line),
       cautions,
     },
   };

@@ -2,7 +2,6 @@ import type { RoutePart, RouteSegment } from '../input/sources.ts';
 import { numberAt } from '../lists/at.ts';
 import type { SpanM } from '../quantity/span.ts';
 import { LineGrower } from './line-grower.ts';
-import type { SketchySpan } from './route-line.ts';
 
 /** A jump between segments over this length is no road line: no passing is sought on it (design rule). */
 export const LONG_BRIDGE_M = 1_000;
@@ -14,8 +13,6 @@ export class Measurement {
   readonly bridges: SpanM[] = [];
   /** Steps between two points that are longer than is asked for. */
   readonly sparseSteps: SpanM[] = [];
-  /** Bridges over 1 km and sparse steps, in route order. */
-  readonly sketchy: SketchySpan[] = [];
   /** Longest step between two points, bridges aside, metres. */
   longestStepM = 0;
   vertices = 0;
@@ -57,21 +54,12 @@ export class Measurement {
 
   private bridge(jump: SpanM): void {
     this.bridges.push(jump);
-    if (lengthM(jump) > LONG_BRIDGE_M) this.addSketchy({ kind: 'bridge', ...jump });
   }
 
   private step(step: SpanM): void {
     this.longestStepM = Math.max(this.longestStepM, lengthM(step));
     if (lengthM(step) <= this.sparseStepM) return;
     this.sparseSteps.push(step);
-    this.addSketchy({ kind: 'sparse', ...step });
-  }
-
-  /** Joins a span to the one before when it is of the same kind and begins where that ends. */
-  private addSketchy(span: SketchySpan): void {
-    const last = this.sketchy.at(-1);
-    if (last?.kind === span.kind && last.toM === span.fromM) last.toM = span.toM;
-    else this.sketchy.push(span);
   }
 }
 

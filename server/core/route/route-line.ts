@@ -3,9 +3,12 @@ import { numberAt } from '../lists/at.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { SpanM } from '../quantity/span.ts';
 
-/** A stretch of the line that is not a road line: a jump between segments, or a long straight step. */
+/**
+ * A stretch of the line that is no road line for sure: a jump between segments, a long straight step that turns sharply
+ * at an end (`via`), or one that does not and may be a simplified road (`sparse`).
+ */
 export interface SketchySpan extends SpanM {
-  kind: 'bridge' | 'sparse';
+  kind: 'bridge' | 'via' | 'sparse';
 }
 
 /**

@@ -26,6 +26,7 @@ export interface Trip {
   detourFactor: number;
   part: 'all' | number | string;
   departure: string | null;
+  /** Straight steps longer than this are taken for a sketch; Infinity where the user vouches for them. */
   sparseStepM: number;
   campDays: number;
   /** Local hour at which each day's driving begins; null when not told. */
@@ -110,7 +111,7 @@ function inMetres(file: TripFile, { corridorKm, sparseStepKm }: Figures): InMetr
   });
   return {
     corridorM: metresOf(corridorKm),
-    sparseStepM: metresOf(sparseStepKm),
+    sparseStepM: file.routeIsRoad === true ? Infinity : metresOf(sparseStepKm),
     onward: onward === undefined ? null : { m: metresOf(onward.km), hours: onward.hours ?? 0 },
     camps: camps.map(({ atKm, name = null }) => ({ atM: metresOf(atKm), name })),
     stays: stays.map(({ atKm, days, name = null }) => ({ atM: metresOf(atKm), days, name })),

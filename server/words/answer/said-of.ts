@@ -1,6 +1,8 @@
 import type { Commodity, Evidence, Verdict } from '../../contract/common.ts';
+import { SKETCHY_FACTOR } from '../../core/gaps/even-course.ts';
 import type { Gap, Report } from '../../core/gaps/gap.ts';
 import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
+import type { SpanM } from '../../core/quantity/span.ts';
 import { figure, placeAt } from '../parts/figures.ts';
 import { type Part, parts, type Words } from '../parts/part.ts';
 import { textOf } from '../words-of.ts';
@@ -46,7 +48,7 @@ const stressed = (text: string, verdict: Verdict): Words => ({ text, strong: tru
 
 function outcomeOf(gap: Gap): Part[] {
   const { arriveL, marginL, what } = tightest(gap);
-  const noData = gap.acrossNoData ? ' Part of it is without map data and is reckoned as dry.' : '';
+  const noData = parts`${gap.acrossNoData ? ' Part of it is without map data and is reckoned as dry.' : ''}${straightSteps(gap)}`;
   switch (gap.verdict) {
     case 'enough':
       return parts`Arrives with ${figure(arriveL, 'l')}${what}, ${figure(marginL, 'l')} above the reserve.${noData}`;
@@ -61,11 +63,28 @@ function outcomeOf(gap: Gap): Part[] {
   }
 }
 
-function whyUnknown(gap: Gap): string {
-  if (gap.acrossNoData) return ': part of it is without map data, and what is aboard does not reach across.';
-  return gap.to.kind === 'end'
-    ? ': where the next supply is past the end, or how the road runs, is not told.'
-    : ': the route gives straight lines there, not the road.';
+/** The step that is taken for a straight road, where the verdict stands on it. */
+function straightSteps({ doubt, verdict }: Gap): Part[] {
+  if (doubt === null || verdict === 'unknown' || doubt.of !== 'sparse') return [];
+  return parts` The route runs straight ${between(doubt)}: counted × ${SKETCHY_FACTOR}.`;
+}
+
+const between = ({ fromM, toM }: SpanM): Part[] => parts`from ${placeAt(fromM)} to ${placeAt(toM)}`;
+
+function whyUnknown(gap: Gap): Part[] {
+  const { doubt } = gap;
+  if (tightest(gap).arriveL < 0 || doubt === null || !doubt.leavesUnknown)
+    return parts`: part of it is without map data, and what is aboard does not reach across.`;
+  switch (doubt.of) {
+    case 'bridge':
+      return parts`: the route breaks off ${between(doubt)}.`;
+    case 'via':
+      return parts`: the route goes straight to a chosen point ${between(doubt)}, not along the road.`;
+    case 'sparse':
+      return parts`: the route gives straight lines, the longest ${between(doubt)}, not the road.`;
+    case 'onward':
+      return parts`: where the next supply is past the end is not told.`;
+  }
 }
 
 const STRENGTH: Record<Evidence, number> = { confirmed: 0, stated: 1, implied: 2, doubtful: 3 };

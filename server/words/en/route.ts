@@ -27,7 +27,7 @@ export const LINE_CAUTIONS = {
   bridge: ({ atM, jumpM, sought }) =>
     parts`The line breaks off at ${{ place: kmOf(atM), decimals: 1, fixed: true }}: a jump of ${length(jumpM)} is bridged by a straight line${sought ? '' : ', on which no supply is sought'}`,
   'sparse-steps': ({ steps, longestM, overM }) =>
-    parts`${steps} step(s) between points are longer than ${rounded(kmOf(overM), 'km', 9)}, the longest ${length(longestM)}: there the line is not the road, and gaps across it are at best unknown`,
+    parts`${steps} step(s) between points are longer than ${rounded(kmOf(overM), 'km', 9)}, the longest ${length(longestM)}: there the line may not be the road: it counts × 1.3, and a gap that is more than a fifth of such steps, or where one turns sharply at an end, is at best unknown. If the road is straight there, say so in the trip (routeIsRoad: true)`,
   'routes-left-out': ({ tracks, routes }) =>
     parts`The file holds ${tracks} track(s) and ${routes} route(s): the tracks are followed, the routes left out; choose a part to follow one of those`,
 } satisfies Partial<Catalogue['cautions']>;

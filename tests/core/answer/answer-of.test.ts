@@ -3,7 +3,9 @@ import type { Sentence } from '../../../server/contract/analysis.ts';
 import {
   analysisOf,
   DIESEL,
+  documentOf,
   equatorDocument,
+  equatorLon,
   inputOf,
   pointFeature,
   TAP,
@@ -23,6 +25,8 @@ const plain = (sentences: Sentence[]): string =>
         .join(''),
     )
     .join(' ');
+
+const range = (from: number, to: number) => Array.from({ length: to - from + 1 }, (_, step) => from + step);
 
 const named = (id: string, km: number, tags: Record<string, string>, name: string) =>
   pointFeature(id, km, { ...tags, name });
@@ -49,6 +53,32 @@ describe('the answer in sentences', () => {
     const trip = { ...inputOf().trip, aboard: { fuelLitres: 30 } };
     const { answer } = analysisOf({ features, trip, document: equatorDocument(1420) });
     expect(plain(answer.fuel)).toContain('Worse: the start to Middle, km 0 to km 700. Runs dry at');
+  });
+
+  test('names the straight step that a verdict stands on, and how it is counted', () => {
+    // A road of 300 km with one step of 50 km in its middle: less than a fifth.
+    const kms = [...range(0, 120), ...range(170, 300)];
+    const document = documentOf([kms.map((km) => [equatorLon(km), 0] as [number, number])]);
+    const { answer, fuel } = analysisOf({ document });
+    expect(fuel.gaps[0]).toMatchObject({ verdict: 'enough', doubt: { of: 'sparse', leavesUnknown: false } });
+    expect(fuel.gaps[0]!.wayKm).toBeCloseTo(315, 3);
+    expect(plain(answer.fuel)).toContain('The route runs straight from km 120 to km 170: counted × 1.3.');
+  });
+
+  test('says truly why nobody knows: the steps, not what is aboard', () => {
+    const { answer, fuel } = analysisOf({ document: equatorDocument(300, 100) });
+    expect(fuel.gaps[0]).toMatchObject({ verdict: 'unknown', doubt: { of: 'sparse', leavesUnknown: true } });
+    expect(plain(answer.fuel)).toContain(
+      'Nobody knows: the route gives straight lines, the longest from km 0 to km 300, not the road.',
+    );
+  });
+
+  test('takes straight steps for a road where the user vouches for them', () => {
+    const document = equatorDocument(300, 100);
+    const { fuel, cautions } = analysisOf({ document, trip: { ...inputOf().trip, routeIsRoad: true } });
+    expect(fuel.gaps[0]).toMatchObject({ verdict: 'enough', doubt: null });
+    expect(fuel.gaps[0]!.wayKm).toBeCloseTo(300, 3);
+    expect(cautions.map(({ code }) => code)).not.toContain('sparse-steps');
   });
 
   test('asks for what is not known instead of proposing cans for it', () => {

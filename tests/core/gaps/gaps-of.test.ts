@@ -36,7 +36,7 @@ describe('what else a gap tells', () => {
   test('the terms shown add up to the figures', () => {
     const course = courseOf({
       allowanceFactor: 1.05,
-      sketchy: [{ fromM: 100_000, toM: 110_000 }],
+      sketchy: [{ kind: 'bridge', fromM: 100_000, toM: 110_000 }],
       rigFile: { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, reserve: { km: 100, shareOfNeed: 0.1 } } },
       onward: { km: 30, hours: 0 },
     });
@@ -49,15 +49,41 @@ describe('what else a gap tells', () => {
   });
 
   test('straight lines where a road is meant count 1.3 times, and leave the gap unknown at best', () => {
-    const course = courseOf({ sketchy: [{ fromM: 10_000, toM: 20_000 }] });
+    const course = courseOf({ sketchy: [{ kind: 'bridge', fromM: 10_000, toM: 20_000 }] });
     const [gap] = gapsInKm(course, [startEdge, endEdge(100_000)], FULL);
     expect(gap!.wayKm).toBeCloseTo(103, 9);
     expect(gap!.verdict).toBe('unknown');
     expect(gap!.acrossNoData).toBe(false);
   });
 
+  test.each([
+    ['few straight steps stand on their raised need', 'sparse', 20_000, 'enough', false],
+    ['more than a fifth of straight steps leave it unknown', 'sparse', 20_001, 'unknown', true],
+    ['one step to a chosen point leaves it unknown', 'via', 6_000, 'unknown', true],
+    ['so does one jump', 'bridge', 2_000, 'unknown', true],
+  ] as const)('of 100 km, %s', (_rule, kind, lengthM, verdict, leavesUnknown) => {
+    const course = courseOf({ sketchy: [{ kind, fromM: 10_000, toM: 10_000 + lengthM }] });
+    const [gap] = gapsInKm(course, [startEdge, endEdge(100_000)], FULL);
+    expect(gap).toMatchObject({ verdict, doubt: { of: kind, fromKm: 10, leavesUnknown } });
+    expect(gap!.wayKm).toBeCloseTo(100 + (0.3 * lengthM) / 1000, 9);
+  });
+
+  test('straight steps are summed over a gap, and the longest is named', () => {
+    const step = (fromM: number, toM: number) => ({ kind: 'sparse' as const, fromM, toM });
+    const course = courseOf({ sketchy: [step(0, 6_000), step(40_000, 48_000), step(90_000, 97_000)] });
+    const [gap] = gapsInKm(course, [startEdge, endEdge(100_000)], FULL);
+    expect(gap!.doubt).toEqual({ of: 'sparse', fromKm: 40, toKm: 48, leavesUnknown: true });
+    const halves = gapsInKm(course, [startEdge, passingEdge(44_000), endEdge(100_000)], FULL);
+    // 10 of 44 km and 11 of 56 km: more than a fifth, and less.
+    expect(halves.map(({ verdict }) => verdict)).toEqual(['unknown', 'enough']);
+    expect(halves.map(({ doubt }) => [doubt?.fromKm, doubt?.toKm])).toEqual([
+      [0, 6],
+      [90, 97],
+    ]);
+  });
+
   test('a straight line does not hide that a gap is short', () => {
-    const course = courseOf({ sketchy: [{ fromM: 10_000, toM: 20_000 }] });
+    const course = courseOf({ sketchy: [{ kind: 'bridge', fromM: 10_000, toM: 20_000 }] });
     expect(gapsInKm(course, [startEdge, endEdge(900_000)], FULL)[0]!.verdict).toBe('short');
   });
 

@@ -58,7 +58,7 @@ const course = fc
   .record({
     commodity: fc.constantFrom('fuel' as const, 'water' as const),
     rig: rigFile,
-    sketchy: spans,
+    sketchy: spans.map((all) => all.map((span) => ({ kind: 'bridge' as const, ...span }))),
     uncovered: spans,
     allowancePercent: fc.integer({ min: 0, max: 30 }),
     onward: fc.option(

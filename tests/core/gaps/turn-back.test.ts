@@ -68,7 +68,7 @@ describe('the point of safe return', () => {
   });
 
   test('allowance and straight lines bring it nearer', () => {
-    const course = courseOf({ allowanceFactor: 1.1, sketchy: [{ fromM: 0, toM: 10_000 }] });
+    const course = courseOf({ allowanceFactor: 1.1, sketchy: [{ kind: 'bridge', fromM: 0, toM: 10_000 }] });
     // 34 l are 200 km of way; 10 km count 13, all × 1.1: 13 + x = 200 / 2 / 1.1.
     expect(turnBackM(course, startEdge, endEdge(900_000), 34)! / 1000).toBeCloseTo(10 + 100 / 1.1 - 13, 9);
   });

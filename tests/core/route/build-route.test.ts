@@ -194,6 +194,41 @@ describe('sparse steps', () => {
     expect(route.unsought.includes(1)).toBe(false);
   });
 
+  /** 3 km east, 20 km straight on in a direction, 3 km more in another. */
+  const bent = (turnIn: number, turnOut: number) => {
+    const to = (from: readonly [number, number], metres: number, degrees: number): [number, number] => [
+      from[0] + metres * Math.cos((degrees * Math.PI) / 180),
+      from[1] + metres * Math.sin((degrees * Math.PI) / 180),
+    ];
+    const second = to([3_000, 0], 20_000, turnIn);
+    return routeThrough(
+      [[0, 0] as const, [3_000, 0] as const, second, to(second, 3_000, turnIn + turnOut)].map(([x, y]) =>
+        onPlain(x, y),
+      ),
+    );
+  };
+
+  it.each([
+    [0, 0, 'sparse'],
+    [44, 0, 'sparse'],
+    [46, 0, 'via'],
+    [-46, 0, 'via'],
+    [0, 44, 'sparse'],
+    [0, 46, 'via'],
+    [0, 179, 'via'],
+    [30, 30, 'sparse'],
+  ])('that turn in by %i and out by %i degrees are of the kind %s', (turnIn, turnOut, kind) => {
+    expect(bent(turnIn, turnOut).sketchy.map((span) => span.kind)).toEqual([kind]);
+  });
+
+  it('at the ends of the route, and beside a point that is there twice, turn by what the line turns', () => {
+    const twice = routeThrough([onPlain(0, 0), onPlain(3_000, 0), onPlain(3_000, 0), onPlain(3_000, 20_000)]);
+    expect(twice.sketchy.map((span) => span.kind)).toEqual(['via']);
+    expect(routeThrough([onPlain(0, 0), onPlain(20_000, 0)]).sketchy.map(({ kind }) => kind)).toEqual([
+      'sparse',
+    ]);
+  });
+
   it('goes by the limit that is asked for', () => {
     const document = documentOf([partOf([[onPlain(0, 0), onPlain(6_000, 0)]])]);
     expect(routeOfDocument(document, { sparseStepM: 5_000 }).sketchy).toHaveLength(1);

@@ -1,5 +1,5 @@
 import type { Verdict } from '../../../contract/common.ts';
-import { sketchyM } from '../../gaps/course.ts';
+import { doubtOf } from '../../gaps/course.ts';
 import { VERDICT_RANK, verdictOf } from '../../gaps/verdict.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Run } from '../drive/run.ts';
@@ -34,7 +34,7 @@ export function verdictOnwards({ stretch }: Run, { arriveL, marginL, endsAtM }: 
     marginL,
     runsDryM: endsAtM,
     firstUncoveredM: firstUncovered === undefined ? null : Math.max(firstUncovered.fromM, from.atM),
-    atBestUnknown: sketchyM(course, from.atM, to.atM) > 0 || (to.kind === 'end' && course.onward === null),
+    atBestUnknown: doubtOf(course, from, to)?.leavesUnknown === true,
   });
 }
 

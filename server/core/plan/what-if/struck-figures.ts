@@ -1,4 +1,4 @@
-import { sketchyM } from '../../gaps/course.ts';
+import { doubtOf } from '../../gaps/course.ts';
 import { verdictOf } from '../../gaps/verdict.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Run, RunPoint } from '../drive/run.ts';
@@ -71,7 +71,7 @@ function goingBack({ run, point }: Struck, arriveL: number): Way {
     marginL,
     runsDryM: endsAtM,
     firstUncoveredM: null,
-    atBestUnknown: sketchyM(course, from.atM, point.atM) > 0,
+    atBestUnknown: doubtOf(course, from, { kind: 'passing', atM: point.atM })?.leavesUnknown === true,
   });
   return { next: 'back', verdict, arriveL, marginL, endsAtM };
 }

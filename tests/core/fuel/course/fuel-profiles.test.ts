@@ -80,7 +80,7 @@ describe('the terms of a stretch', () => {
 describe('fuel along a route', () => {
   test('with nothing but a rate is the even course to the last bit', () => {
     const stays = [{ atM: 30_000, days: 2 }];
-    const sketchy = [{ fromM: 20_000, toM: 41_000 }];
+    const sketchy = [{ kind: 'sparse' as const, fromM: 20_000, toM: 41_000 }];
     for (const allowancePercent of [0, 5, 7.3]) {
       const even = courseOf({
         lengthM: LENGTH_M,
