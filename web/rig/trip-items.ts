@@ -52,6 +52,7 @@ export const TRIP_ITEMS: readonly FormItem[] = [
     quantity('Allowance for winding', '/allowancePercent', 'percent'),
     quantity('Detour over straight line', '/detourFactor', 'factor'),
     quantity('A sketch from straight steps of', '/sparseStepKm', 'distance'),
+    tick('Long straight steps are straight roads: I vouch for them', '/routeIsRoad'),
     quantity('Days at each camp', '/campDays', 'days'),
     text('Part of the file', '/part', {
       wholeNumbers: true,

@@ -49,6 +49,7 @@ const WORDS: Record<string, string> = {
   '/part': 'Part of the file',
   '/departure': 'Departure',
   '/sparseStepKm': 'Straight step taken for a sketch',
+  '/routeIsRoad': 'Straight steps are straight roads',
   '/campDays': 'Days at each camp',
 };
 
