@@ -101,6 +101,7 @@ function judgingOf(
       altitudeM: routeTopM(route),
       tankL: rig.water.drawableL,
       ropeAndBucket: rig.ropeAndBucket,
+      drunkLPerDay: (rig.water.grades?.drinkingPerDay ?? rig.water.litresPerDay).high,
     }),
   };
 }

@@ -30,6 +30,8 @@ interface WaterLacks extends UnusedNotes {
   'salt-not-known': NoFacts;
   'salt-stays': NoFacts;
   'chemicals-stay': NoFacts;
+  /** What it gives in a day is less than what is drunk of it. */
+  'treats-too-little': { givesLPerDay: number; drunkLPerDay: number };
 }
 export type WaterLack = Phrased<WaterLacks>;
 

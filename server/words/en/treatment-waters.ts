@@ -53,6 +53,8 @@ export const WATER_PHRASES: Sayings<WaterPhrases> = {
   'salt-not-known': () => parts`salt not known: have it tested and note the date`,
   'salt-stays': () => parts`salt, which only reverse osmosis takes out`,
   'chemicals-stay': () => parts`chemicals, which only reverse osmosis takes out`,
+  'treats-too-little': ({ givesLPerDay, drunkLPerDay }) =>
+    parts`it gives ${rounded(givesLPerDay, 'l')} a day, of which up to ${rounded(drunkLPerDay, 'l')} are drunk`,
   'chemicals-not-known': () => parts`chemicals are not known, and this line takes out none`,
   'taken-as': ({ kind, logs, at }) =>
     parts`taken as ${SOURCE_NAMES[kind]}, ${logsParts(logs)} log, ${TREATED_AT[at]}`,

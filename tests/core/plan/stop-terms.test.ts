@@ -9,7 +9,14 @@ import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { questionOf } from '../../../server/core/plan/question/question-of.ts';
 import { checkTrip } from '../../../server/core/trip/check-trip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
+import {
+  analysisOf,
+  DIESEL,
+  equatorDocument,
+  inputOf,
+  pointFeature,
+  TAP,
+} from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { LAMP, ULTRAFILTER } from '../treatment/lines.ts';
 import { oneFailure, planCarry, whatIf } from './contracted.ts';
@@ -302,5 +309,11 @@ describe('water that is treated', () => {
     const plan = planOf(input({}, line('tap', 0.01)));
     expect(plan.restsOn.map(({ code }) => code)).toContain('plan-treats-too-little');
     expect(plan.legs.water.map(({ to }) => to.kind)).toEqual(['end']);
+    // Nor is it one in the gaps, which share their list of supplies with the plan.
+    const { passings, water } = analysisOf(input({}, line('tap', 0.01)));
+    expect(passings.filter(({ commodity }) => commodity === 'water').map(({ counts }) => counts)).toEqual([
+      false,
+    ]);
+    expect(water.gaps).toHaveLength(1);
   });
 });

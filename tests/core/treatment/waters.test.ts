@@ -20,6 +20,7 @@ const judged = (tags: Tags, stages: TreatmentFile['stages'] | null, treatEveryth
       altitudeM: 0,
       tankL: 70,
       ropeAndBucket: false,
+      drunkLPerDay: 18,
     }),
   });
 const countsOf = (points: readonly SupplyPoint[]) => points.map((point) => point.counts);

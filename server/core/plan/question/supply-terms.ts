@@ -13,7 +13,6 @@ import { askOf, waitHoursAt } from './stop-asks.ts';
 
 /** Later than any note. */
 const WHENEVER = '9999-12-31';
-const MINUTES_PER_DAY = 1440;
 
 /** Cautions that name the stops which they concern. */
 type StopCode =
@@ -35,21 +34,20 @@ interface TermFacts {
   readonly passings: readonly Passing[];
   readonly asks: readonly PlanStopAsk[];
   readonly hoursPerDay: number;
-  /** What the treatment line gives, and what is drunk; null where the flow is not known. */
+  /** What the treatment line gives; null where the flow is not known. */
   readonly flowLPerMin: number | null;
-  readonly perDayL: number;
 }
 
-/** A supply with its terms, null where it is none after all, and what is to be said of it. */
+/** A supply with its terms, and what is to be said of it. */
 interface Judgement {
-  readonly edge: SupplyEdge | null;
+  readonly edge: SupplyEdge;
   readonly remarks: readonly Remark[];
 }
 
 /**
  * The supplies of a commodity with what is known of them: litres that are to be had, waiting, how fast they flow, and
- * whether their water may go into cans. Water that is treated only at the tap stays out of cans kept for drinking water;
- * where the line treats less in a day than is drunk, water that needs it is no supply.
+ * whether their water may go into cans. Water that is treated only at the tap stays out of cans kept for drinking water.
+ * The supplies are those that count in gaps, all of them.
  */
 export function withTerms(
   reckoned: Reckoned,
@@ -60,18 +58,18 @@ export function withTerms(
   const judgements = edges.map((edge) => judge(facts, edge));
   const remarks = [
     ...unknownStops(facts),
-    ...shutStops(facts),
+    ...leftOut(facts),
     ...judgements.flatMap((judgement) => judgement.remarks),
   ];
   return {
-    edges: judgements.flatMap(({ edge }) => (edge === null ? [] : [edge])),
+    edges: judgements.map(({ edge }) => edge),
     cautions: cautionsOf(remarks),
   };
 }
 
 function factsOf({ analysis, sides }: Reckoned, commodity: Commodity): TermFacts {
   const { trip, passings, treatment } = analysis;
-  const { pace, water } = sides[commodity].course.rig;
+  const { pace } = sides[commodity].course.rig;
   return {
     analysis,
     commodity,
@@ -79,7 +77,6 @@ function factsOf({ analysis, sides }: Reckoned, commodity: Commodity): TermFacts
     asks: trip.plan?.stops ?? [],
     hoursPerDay: pace.hoursPerDay,
     flowLPerMin: treatment === null ? null : drinkingFlow(treatment.taps),
-    perDayL: water.grades?.drinkingPerDay.high ?? water.litresPerDay.high,
   };
 }
 
@@ -93,21 +90,25 @@ function unknownStops({ analysis, asks }: TermFacts): Remark[] {
 
 const stopOf = ({ name, kind, atM }: Passing): NamedStop => (name === null ? { kind, atM } : { name });
 
-/** Supplies that count in no stretch because no opening is found for them. */
-const shutStops = ({ passings }: TermFacts): Remark[] =>
-  passings
-    .filter(({ reasons }) => reasons.some(({ code }) => code === 'no-opening-found'))
-    .map((passing) => ({ code: 'plan-stop-shut', stop: stopOf(passing) }));
+/** Supplies that count in no stretch because no opening is found for them, or the line is too slow for their water. */
+const leftOut = ({ passings }: TermFacts): Remark[] =>
+  passings.flatMap((passing) =>
+    passing.reasons.flatMap((reason): Remark[] => {
+      const stop = stopOf(passing);
+      if (reason.code === 'no-opening-found') return [{ code: 'plan-stop-shut', stop }];
+      const isSlow =
+        reason.code === 'line-lacks' &&
+        reason.facts.findings.some(({ detail }) => detail.phrase === 'treats-too-little');
+      return isSlow ? [{ code: 'plan-treats-too-little', stop }] : [];
+    }),
+  );
 
 function judge(facts: TermFacts, edge: SupplyEdge): Judgement {
   const passing = facts.passings.find((each) => isSamePlace(each, edge));
   if (edge.kind !== 'passing' || passing === undefined) return { edge, remarks: [] };
-  const { flowLPerMin, perDayL } = facts;
   const stop = stopOf(passing);
   const ask = askOf(facts.asks, passing);
   const waitHours = waitHoursAt(passing, ask);
-  if (isUntreated(passing) && flowLPerMin !== null && flowLPerMin * MINUTES_PER_DAY < perDayL)
-    return { edge: null, remarks: [{ code: 'plan-treats-too-little', stop }] };
   const { terms, codes } = termsOf(facts, passing, ask);
   const plain = terms.mostL === null && terms.fillsCans && terms.daysPerLitre === 0;
   const waitDays = daysOfStanding(waitHours, facts.hoursPerDay);

@@ -22,6 +22,8 @@ export interface TreatingFacts {
   /** Drawable litres of the fixed tanks. */
   tankL: number;
   ropeAndBucket: boolean;
+  /** The most that is drunk in a day, litres. */
+  drunkLPerDay: number;
 }
 
 /** The judge of waters for a rig and a trip; undefined where there is neither a line nor a note. */
@@ -32,6 +34,7 @@ export function treatsOf(facts: TreatingFacts): Treats | undefined {
   for (const note of notes) notesById.set(note.id, [...(notesById.get(note.id) ?? []), note]);
   const taps = line === null ? [] : tapResults(line, { ...CLEAR_WATER, altitudeM });
   const flowLPerMin = drinkingFlow(taps.map((tap) => tap.report));
+  const tooLittle = slowLine(flowLPerMin, facts.drunkLPerDay);
   // Extracts hold many waters of few kinds: those of which nothing else is known are judged once.
   const verdicts = new Map<SourceKind, SourceVerdict>();
   return (source) => {
@@ -46,7 +49,11 @@ export function treatsOf(facts: TreatingFacts): Treats | undefined {
       (plain ? verdicts.get(kind) : undefined) ??
       judgeSource(line, kind, { altitudeM: top, flowLPerMin }, note);
     if (plain) verdicts.set(kind, verdict);
-    return { ...known, line: lineVerdict(verdict, kind, line), treatEverything: line.treatEverything };
+    return {
+      ...known,
+      line: tooLittle ?? lineVerdict(verdict, kind, line),
+      treatEverything: line.treatEverything,
+    };
   };
 }
 
@@ -59,6 +66,15 @@ function higher(altitudeM: number | null, tags: Tags): number | null {
 function fillingTime({ tankL, ropeAndBucket }: TreatingFacts, { latest }: Noted): FillingTime | null {
   const filling = latest === null ? null : timeToFill(tankL, latest, ropeAndBucket);
   return filling === null ? null : { phrase: 'filled-in', facts: { litres: tankL, ...filling } };
+}
+
+const MINUTES_PER_DAY = 1440;
+
+/** Of a line that treats less in a day than is drunk no water lives; null of any other, and where its flow is not known. */
+function slowLine(flowLPerMin: number | null, drunkLPerDay: number): LineVerdict | null {
+  if (flowLPerMin === null || flowLPerMin * MINUTES_PER_DAY >= drunkLPerDay) return null;
+  const givesLPerDay = flowLPerMin * MINUTES_PER_DAY;
+  return { fit: false, lacks: [{ phrase: 'treats-too-little', facts: { givesLPerDay, drunkLPerDay } }] };
 }
 
 function lineVerdict(
