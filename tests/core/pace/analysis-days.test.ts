@@ -193,7 +193,10 @@ describe('pace by surface', () => {
   });
 });
 
-test('a gap that lacks a night only at the slow pace is told of', () => {
+test.each([
+  ['with an hour of departure', { departureHour: 8 }],
+  ['without one', {}],
+])('a gap that lacks a night only at the slow pace is told of, %s', (_, hour) => {
   // Slow: nights at 245 and 490. Fast: one at 420, within the gap.
   const rig: RigFile = {
     ...EXAMPLE_RIG,
@@ -204,7 +207,7 @@ test('a gap that lacks a night only at the slow pace is told of', () => {
     },
   };
   const features = [pointFeature('node/1', 400, TAP), pointFeature('node/2', 440, TAP)];
-  const { cautions, water } = analysisOf({ document, rig, features, trip: tripWith({ departureHour: 8 }) });
+  const { cautions, water } = analysisOf({ document, rig, features, trip: tripWith(hour) });
   expect(water.gaps[1]!.verdict).toBe('enough');
   const told = cautions.filter((one) => one.code === 'night-may-fall-inside');
   expect(told).toHaveLength(1);
