@@ -15,50 +15,81 @@ const NAME_KEYS = ['name', 'alt_name', 'official_name', 'loc_name', 'operator'];
 /** Longer quotes are cut, characters. */
 const QUOTE_MOST = 100;
 
-/** Phrases of one language as whole words, a blank on either side. */
-interface Phrases {
-  readonly always: readonly string[];
-  readonly apart: readonly string[];
-  readonly besides: readonly string[];
+/** How a phrase denies: wherever it stands, beside a supply ("dry well"), or only apart from a name. */
+type Strength = 'always' | 'beside' | 'apart';
+
+interface Phrase {
+  /** Whole words, a blank on either side; of a language without blanks the bare signs. */
+  readonly words: string;
+  readonly strength: Strength;
   readonly never: readonly string[];
   readonly neverAfter: readonly string[];
   readonly joined: boolean;
 }
 
 const pairs = (first: readonly string[], second: readonly string[]): string[] =>
-  first.flatMap((one) => second.map((other) => wholeWords(`${one} ${other}`)));
+  first.flatMap((one) => second.map((other) => `${one} ${other}`));
 
-function phrasesOf(language: DenyingLanguage): Phrases {
-  const { always, apart, no, noAfter = [], supplies, sources, never, neverAfter = [] } = language;
+function phrasesOf(language: DenyingLanguage): Phrase[] {
+  const {
+    always,
+    apart,
+    no,
+    noAfter = [],
+    supplies,
+    sources,
+    never,
+    neverAfter = [],
+    joined = false,
+  } = language;
   const things = [...supplies, ...sources];
-  return {
-    always: [...always.map(wholeWords), ...pairs(no, supplies), ...pairs(supplies, noAfter)],
-    apart: apart.map(wholeWords),
-    besides: [...pairs(apart, things), ...pairs(things, apart)],
-    never: never.map(wholeWords),
-    neverAfter: neverAfter.map(wholeWords),
-    joined: language.joined === true,
-  };
+  const asSought = joined ? (text: string) => wholeWords(text).trim() : wholeWords;
+  const phrases = (strength: Strength, texts: readonly string[]): Phrase[] =>
+    texts.map((text) => ({
+      words: asSought(text),
+      strength,
+      never: never.map(asSought),
+      neverAfter: neverAfter.map(asSought),
+      joined,
+    }));
+  return [
+    ...phrases('always', [...always, ...pairs(no, supplies), ...pairs(supplies, noAfter)]),
+    ...phrases('beside', [...pairs(apart, things), ...pairs(things, apart)]),
+    ...phrases('apart', apart),
+  ];
 }
 
-const LANGUAGES = DENYING_LANGUAGES.map(phrasesOf);
+const firstWord = (words: string): string => words.trim().split(' ', 1)[0] ?? '';
+
+/** Phrases by their first word, as every name on the map is looked through; those without blanks by themselves. */
+const BY_WORD = new Map<string, Phrase[]>();
+const JOINED: Phrase[] = [];
+for (const phrase of DENYING_LANGUAGES.flatMap(phrasesOf)) {
+  const word = firstWord(phrase.words);
+  if (phrase.joined) JOINED.push(phrase);
+  else BY_WORD.set(word, [...(BY_WORD.get(word) ?? []), phrase]);
+}
+
+/** The phrases that may stand in a text of whole words. */
+const candidatesIn = (words: string): Phrase[] => [
+  ...words
+    .trim()
+    .split(' ')
+    .flatMap((word) => BY_WORD.get(word) ?? []),
+  ...(/\p{Script=Han}/u.test(words) ? JOINED : []),
+];
 
 /** Whether a phrase stands in the words and is not taken back by what stands next to it. */
-function stands(words: string, phrase: string, { never, neverAfter, joined }: Phrases): boolean {
-  const sought = joined ? phrase.trim() : phrase;
+function stands(words: string, { words: sought, never, neverAfter, joined }: Phrase): boolean {
   for (let place = words.indexOf(sought); place >= 0; place = words.indexOf(sought, place + 1)) {
     const before = words.slice(0, joined ? place : place + 1);
     const after = words.slice(place + sought.length - (joined ? 0 : 1));
     const isTakenBack =
-      never.some((word) => before.endsWith(joined ? word.trim() : word)) ||
-      neverAfter.some((word) => after.startsWith(word));
+      never.some((word) => before.endsWith(word)) || neverAfter.some((word) => after.startsWith(word));
     if (!isTakenBack) return true;
   }
   return false;
 }
-
-const anyStands = (words: string, pick: (language: Phrases) => readonly string[]): boolean =>
-  LANGUAGES.some((language) => pick(language).some((phrase) => stands(words, phrase, language)));
 
 /** The parts of a name: what stands in brackets or behind a dash or a comma is said of it. */
 const partsOf = (name: string): string[] => name.split(/[()[\]{}/|;:,!?"]|\s[-–—]+\s/u);
@@ -67,17 +98,19 @@ const partsOf = (name: string): string[] => name.split(/[()[\]{}/|;:,!?"]|\s[-�
 const standsApart = (name: string): boolean =>
   partsOf(name).some((part, index) => {
     const words = wholeWords(part);
-    return LANGUAGES.some(({ apart }) =>
-      apart.some((word) => words === word || (index > 0 && words.startsWith(word))),
+    const first = BY_WORD.get(firstWord(words)) ?? [];
+    return first.some(
+      (phrase) =>
+        phrase.strength === 'apart' &&
+        (words === phrase.words || (index > 0 && words.startsWith(phrase.words))),
     );
   });
 
 /** Whether a text says that there is nothing to be had; in a name, words of place names do so only apart from it. */
 export function denies(text: string, isName: boolean): boolean {
   const words = wholeWords(text);
-  if (anyStands(words, ({ always }) => always)) return true;
-  if (!isName) return anyStands(words, ({ apart }) => apart);
-  return anyStands(words, ({ besides }) => besides) || standsApart(text);
+  const found = candidatesIn(words).filter((phrase) => phrase.strength !== 'apart' || !isName);
+  return found.some((phrase) => stands(words, phrase)) || (isName && standsApart(text));
 }
 
 /** Words that deny whatever stands beside them, in a text that speaks of nothing but a supply. */
