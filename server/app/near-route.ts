@@ -18,6 +18,8 @@ const MAX_WALK = 10_000;
  */
 export interface NearGrid {
   readonly bits: Uint8Array;
+  /** Slots of the cells within reach of the route, in which roads are noted (CellSet); absent: none are. */
+  readonly band?: Int32Array;
 }
 
 /** Tells whether a box comes within some kilometres of a route; errs on the side of near. */

@@ -109,6 +109,8 @@ export const TripFile = Type.Object(
             file: Type.String({ minLength: 1, maxLength: 500 }),
             /** The day for which its content holds, where the file does not tell. */
             asOf: Type.Optional(IsoDate),
+            /** The area between its outermost objects is all on the map, though the file does not say so. */
+            hull: Type.Optional(Type.Boolean()),
           },
           closed,
         ),

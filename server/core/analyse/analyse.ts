@@ -14,11 +14,12 @@ import { routeOf } from '../route/route-of.ts';
 import type { RouteOutcome } from '../route/route-outcome.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import type { Analysis } from './analysis.ts';
-import { coverOf, edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
+import { edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
 import { type CourseGround, coursesOf } from './courses.ts';
 import { campsOf, driveDaysOf } from './drive-days.ts';
 import { judge } from './judge.ts';
 import { reportSide, reportUses, type Side } from './report.ts';
+import { coverOn } from './route-cover.ts';
 import { settle } from './settle.ts';
 import { STANDING_CAUTIONS } from './standing-cautions.ts';
 
@@ -74,9 +75,17 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
 
   const halting = campsOf(route, settled, input.camps);
   const drive = driveDaysOf(route, settled, halting.camps);
-  const judged = judge(settled, { route, supplies, pace: drive.pace, today, openingHours });
+  const onRoute = coverOn(route, supplies, trip.extracts);
+  const cover = onRoute.spans;
+  const judged = judge(settled, {
+    areas: onRoute.areas,
+    route,
+    supplies,
+    pace: drive.pace,
+    today,
+    openingHours,
+  });
   const washing = washingStops(trip.washingSources, judged.passings);
-  const cover = { fuel: coverOf(route, supplies, 'fuel'), water: coverOf(route, supplies, 'water') };
   const ground: CourseGround = {
     route,
     drive,
@@ -112,6 +121,7 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
     cautions: [
       ...route.cautions,
       ...supplies.cautions,
+      ...onRoute.cautions,
       ...halting.cautions,
       ...drive.cautions,
       ...judged.cautions,

@@ -1,11 +1,10 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Course, Edge, Stay } from '../gaps/course.ts';
 import { evenCourse } from '../gaps/even-course.ts';
-import type { RouteDocument, Supplies } from '../input/sources.ts';
+import type { RouteDocument } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { SpanM } from '../quantity/span.ts';
 import type { Rig } from '../rig/rig.ts';
-import { coverSpans } from '../route/cover-spans.ts';
 import { locate } from '../route/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { Passing } from '../supply/points/passing.ts';
@@ -16,12 +15,6 @@ import type { Trip } from '../trip/settle-trip.ts';
 const NAMES_END_M = 1000;
 /** Pieces without cover shorter than this are noise of cutting, metres. */
 const NOISE_M = 1;
-
-/** Stretches of the route for which the extracts would show a supply of the commodity. */
-export function coverOf(route: RouteLine, supplies: Supplies, commodity: Commodity): SpanM[] {
-  const rings = supplies.cover.filter((area) => area.commodity === commodity).flatMap((area) => area.rings);
-  return rings.length === 0 ? [] : coverSpans(route, rings);
-}
 
 /** The rest of the route, in order. */
 export function uncoveredOf(route: RouteLine, cover: readonly SpanM[]): SpanM[] {

@@ -14,13 +14,17 @@ import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { routeTopM } from '../treatment/source/route-top.ts';
 import { treatsOf } from '../treatment/source/treats-of.ts';
+import { markGone } from './gone.ts';
 import { passingsOf } from './passings-of.ts';
+import type { AreaOnRoute } from './route-cover.ts';
 import type { Settled } from './settle.ts';
 
 /** What supplies are judged on: where, when, by whom. */
 export interface JudgeFacts {
   readonly route: RouteLine;
   readonly supplies: Supplies;
+  /** What each extract covers of the route. */
+  readonly areas: readonly AreaOnRoute[];
   readonly pace: PacePlan;
   /** YYYY-MM-DD: the day for the age of tags where the trip has no departure. */
   readonly today: string;
@@ -42,7 +46,8 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
   const { route, supplies, pace, openingHours } = facts;
   const { rig, trip } = settled;
   const dated = datedSupplies(supplies, trip.extracts, facts.today);
-  const located = toSupplyFeatures(dated.features);
+  const features = markGone(dated.features, dated.extracts, facts);
+  const located = toSupplyFeatures(features);
   const judging = judgingOf(settled, facts);
   const departing = classify(located.features, judging);
   const { points, passings: judged } = judgedOnReach({

@@ -56,6 +56,8 @@ export interface MappedFeature {
   source?: string;
   /** What other files have of it in tags, where nothing tells which is the newer. */
   otherTags?: readonly Tags[];
+  /** All extracts that show it, where there are several. */
+  seenIn?: readonly string[];
 }
 
 /** What a map file says of itself. */
@@ -83,6 +85,10 @@ export interface CoverArea {
   /** True when no bounds were declared and the hull of the objects stands in. */
   guessed: boolean;
   source: string;
+  /** What of the area is covered: near the file's roads (cells of road-cells), near its objects; absent: all of it. */
+  trimmedBy?: { roads: Int32Array } | 'objects';
+  /** Of a general map, which would show an object if it were still there. */
+  isGeneral?: boolean;
 }
 
 /** An object that was passed over, and why. */

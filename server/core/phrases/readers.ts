@@ -46,6 +46,7 @@ export interface ReaderCautions extends RouteFileCautions {
   'bounds-unusable': { source: string };
   'bounds-refused': { source: string };
   'cover-guessed': { source: string };
+  'cover-unvouched': { source: string };
   'cover-none': { source: string; why: NoCoverWhy };
   'deleted-passed-over': { count: number };
   /** The trip speaks of a file that is not among the extracts. */

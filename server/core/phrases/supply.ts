@@ -73,6 +73,7 @@ export interface SupplyFindings {
   'hours-unread': { hours: string; unreadable: boolean };
   stale: Dated;
   undated: NoFacts;
+  'gone-in-newer': { source: string };
   'evidence-below': { evidence: Evidence; commodity: Commodity; from: Evidence };
 
   'tags-differ': { id: string; keys: readonly string[] };

@@ -75,6 +75,8 @@ export const READER_CAUTIONS = {
     parts`${source} declares bounds that are no box on the Earth; they are not used.`,
   'cover-guessed': ({ source }) =>
     parts`${source} does not declare its bounds; the area between its outermost objects is taken for them. State the area in the trip if you know it`,
+  'cover-unvouched': ({ source }) =>
+    parts`${source} does not declare its bounds, so it covers nothing: it shows supplies, and says nothing of where there are none. Vouch for it in the trip (extracts: file and hull: true) if it shows all between its outermost objects`,
   'cover-none': ({ source, why }) =>
     parts`${source} ${NO_COVER[why]}, so it covers nothing: it shows supplies, and says nothing of where there are none`,
   'deleted-passed-over': ({ count }) =>

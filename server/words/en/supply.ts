@@ -132,6 +132,8 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   stale: (facts) =>
     parts`Last edited or checked on ${dates(facts)}, over three years before: may have changed since`,
   undated: () => parts`Neither it nor its file says how old it is: confirm it, or vouch for the file's date`,
+  'gone-in-newer': (facts) =>
+    parts`Gone in the newer map (${each(facts, ({ source }) => parts`${source}`)}), which covers its place: ask first`,
   'evidence-below': (facts) =>
     parts`${each(facts, ({ evidence, commodity, from }) => parts`Known as ${evidence} only, ${commodity} counts from ${from}`)}: confirm it, or ask for less`,
   'tags-differ': (facts) =>

@@ -21,6 +21,7 @@ export interface Place {
   editedAt?: string | null;
   /** As `DatedFeature` has it: neither object nor file is dated. */
   undated?: true;
+  goneIn?: string;
 }
 
 export function nodeOf(tags: Tags, place: Place = {}): DatedFeature {
@@ -29,6 +30,7 @@ export function nodeOf(tags: Tags, place: Place = {}): DatedFeature {
     geometry: { type: 'Point', coordinates: [place.lon ?? 88, place.lat ?? -35] },
     tags,
     editedAt: place.editedAt ?? null,
+    ...(place.goneIn === undefined ? {} : { goneIn: place.goneIn }),
     ...(place.undated === undefined ? {} : { undated: place.undated }),
   };
 }

@@ -92,6 +92,24 @@ describe('GeoJSON', () => {
     expect((await read([point({ place: 'town' }), point(WATER)])).shows).toEqual({
       fuel: false,
       water: true,
+      general: false,
+    });
+    const road = {
+      type: 'Feature',
+      properties: { highway: 'track' },
+      geometry: {
+        type: 'LineString',
+        coordinates: [
+          [0, 0],
+          [1, 1],
+        ],
+      },
+    };
+    const five = <T>(one: T): T[] => [one, one, one, one, one];
+    const general = [...five(road), ...five(point({ place: 'town' })), ...five(point({ shop: 'books' }))];
+    expect((await read([...general, point(WATER)])).shows).toEqual({
+      fuel: false,
+      water: true,
       general: true,
     });
   });

@@ -42,6 +42,8 @@ const isNearFeature = ({ geometry }: MappedFeature): boolean => {
 const nearFeaturesOf = (extracts: readonly RawExtract[]): MappedFeature[] =>
   unite(extracts, [], [])
     .features.filter(isNearFeature)
+    // A file that has it far away does not show it here.
+    .map(({ seenIn: _in, ...feature }) => feature)
     .sort((a, b) => a.id.localeCompare(b.id));
 
 /** What must not depend on whether far objects are kept. */

@@ -164,7 +164,14 @@ describe('OSM XML', () => {
   it('tells a general map from a file cut down to supplies', async () => {
     expect((await read(AREA)).shows).toEqual({ fuel: true, water: false, general: false });
     const road = '<way id="1"><nd ref="11"/><nd ref="12"/><tag k="highway" v="track"/></way>';
-    expect((await read(AREA + road)).shows.general).toBe(true);
+    expect((await read(AREA + road)).shows.general).toBe(false);
+    const five = (one: string) => [1, 2, 3, 4, 5].map((id) => one.replace('id="1"', `id="90${id}"`)).join('');
+    const place = '<node id="1" lat="1" lon="1"><tag k="place" v="town"/></node>';
+    const house = '<node id="1" lat="1" lon="1"><tag k="building" v="yes"/></node>';
+    expect((await read(AREA + five(place) + five(house))).shows.general).toBe(false);
+    expect((await read(AREA + five(road) + five(house))).shows.general).toBe(false);
+    expect((await read(AREA + five(road) + five(place))).shows.general).toBe(false);
+    expect((await read(AREA + five(road) + five(place) + five(house))).shows.general).toBe(true);
     // The road at a service area is part of the supply's own tags.
     const services =
       '<node id="1" lat="1" lon="1"><tag k="amenity" v="fuel"/><tag k="highway" v="services"/></node>';

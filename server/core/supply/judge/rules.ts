@@ -171,6 +171,10 @@ function judgeOne(
   const report = reportOn(reports, commodity, day);
   if (report.state === 'works') confirm(reading, report.reasons);
   else {
+    if (feature.goneIn !== undefined) {
+      reading.reasons.push(found('gone-in-newer', { source: feature.goneIn }));
+      reading.evidence = 'doubtful';
+    }
     if (day !== null) age(reading, feature, day);
     reading.reasons.push(...report.reasons);
     if (report.state === 'out') reading.evidence = 'doubtful';

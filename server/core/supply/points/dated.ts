@@ -11,6 +11,8 @@ export interface VouchedExtract {
   readonly file: string;
   /** ISO date for which its content holds. */
   readonly asOf?: string | undefined;
+  /** The area between its outermost objects is all on the map. */
+  readonly hull?: boolean | undefined;
 }
 
 /** An extract with its date as it is reckoned with. */
@@ -26,6 +28,8 @@ export interface DatedFeature extends MappedFeature {
   undated?: true;
   /** ISO date of its file. */
   mapOn?: string;
+  /** A newer general extract that covers its place and has it not. */
+  goneIn?: string;
 }
 
 export interface Dated {

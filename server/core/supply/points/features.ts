@@ -42,7 +42,7 @@ export function toSupplyFeatures(mapped: readonly DatedFeature[]): {
 } {
   const skipped: PassedOver[] = [];
   const placed: PlacedFeature[] = [];
-  for (const { id, geometry, tags, editedAt, undated, mapOn, otherTags } of mapped) {
+  for (const { id, geometry, tags, editedAt, undated, mapOn, goneIn, otherTags } of mapped) {
     const wanted = wantedFor(tags);
     if (wanted.length === 0) {
       skipped.push({ id, reason: { phrase: 'skipped-no-supply', facts: {} } });
@@ -56,6 +56,7 @@ export function toSupplyFeatures(mapped: readonly DatedFeature[]): {
     const feature: SupplyFeature = { id, alsoIds: [], lon: place[0], lat: place[1], tags, editedAt, wanted };
     if (undated !== undefined) feature.undated = undated;
     if (mapOn !== undefined) feature.mapOn = mapOn;
+    if (goneIn !== undefined) feature.goneIn = goneIn;
     const readings = readingsOf(id, tags, otherTags ?? []);
     if (readings.length > 0) feature.otherReadings = readings;
     placed.push({ feature, geometry, kinds: kindsOf(tags) });

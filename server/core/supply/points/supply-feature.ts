@@ -17,6 +17,8 @@ export interface SupplyFeature {
   undated?: true;
   /** ISO date of the file it was read from: nothing of it is newer. */
   mapOn?: string;
+  /** A newer general extract that covers its place and has it not. */
+  goneIn?: string;
   wanted: Commodity[];
   /** For each merged node whose tags differ from the area's: the tags as that node has them, and in which keys. */
   otherReadings?: OtherReading[];

@@ -73,6 +73,7 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'hours-unread': WEAKENS,
   stale: WEAKENS,
   undated: WEAKENS,
+  'gone-in-newer': WEAKENS,
   'evidence-below': BLOCKS,
 
   'tags-differ': ADVISES,

@@ -38,6 +38,8 @@ export interface RawExtract {
   hull: [number, number][] | null;
   /** Whether the file shows objects of a commodity at all, and whether it is a general map (holds roads or places). */
   shows: { fuel: boolean; water: boolean; general: boolean };
+  /** Cells near the route that its roads run through (core/route/road-cells); null where that is not told. */
+  roads: Int32Array | null;
   /** Elements in the file, wanted or not; 0 where the format has no such thing. */
   counts: { nodes: number; ways: number; relations: number };
   /** Roads, places and coast for the map's ground, with their nodes; empty unless asked for. */

@@ -10,10 +10,3 @@ export function commoditiesOf(tags: Tags): readonly Commodity[] {
   for (const key in tags) if (wantedKeys.has(key)) return wantedFor(tags);
   return NONE;
 }
-
-/**
- * Whether an object that supplies nothing shows that a file is a general map: roads or places. A file cut down to
- * supplies holds neither.
- */
-export const marksGeneralMap = (tags: Tags): boolean =>
-  tags.highway !== undefined || tags.place !== undefined;

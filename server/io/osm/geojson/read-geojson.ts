@@ -2,9 +2,11 @@ import type { Geometry } from 'geojson';
 import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
 import { InputProblem } from '../../../core/input/problem.ts';
-import type { MapPapers, MappedFeature, PassedOver } from '../../../core/input/sources.ts';
+import type { MapPapers, MappedFeature, PassedOver, Tags } from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { Phrase } from '../../../core/phrases/phrases.ts';
+import { CellSet } from '../../../core/route/road-cells.ts';
+import { countContent, isGeneralMap, noContent, tellsByRoads } from '../extract/content-census.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import { parseKey } from '../extract/element-key.ts';
 import { FarList, NOTHING_FAR } from '../extract/far-objects.ts';
@@ -13,9 +15,10 @@ import { OwnIds } from '../extract/own-ids.ts';
 import { osmPapers, plainPapers } from '../extract/papers.ts';
 import { isOnEarth } from '../extract/position.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
-import { commoditiesOf, marksGeneralMap } from '../extract/wanted-tags.ts';
+import { commoditiesOf } from '../extract/wanted-tags.ts';
 import { isObject, type JsonObject } from '../json/json-object.ts';
 import { boxOfPositions } from '../keep/keep-near.ts';
+import { RoadCells } from '../keep/road-presence.ts';
 import { geoJsonIdentity } from './geojson-identity.ts';
 import { geoJsonTags } from './geojson-tags.ts';
 
@@ -92,7 +95,8 @@ class FeatureReader {
   readonly hull = new HullOfObjects();
   readonly far = new FarList();
   readonly shown = new Set<Commodity>();
-  general = false;
+  readonly content = noContent();
+  readonly roads: RoadCells | null;
   placed = 0;
   offEarth = 0;
   /** Whether any feature says which OSM object it is. */
@@ -104,6 +108,7 @@ class FeatureReader {
   constructor(source: string, near: NearGrid | null) {
     this.#source = source;
     this.#near = near;
+    this.roads = near?.band === undefined ? null : new RoadCells(new CellSet(near.band));
   }
 
   #nameOf(number: number): string {
@@ -131,7 +136,7 @@ class FeatureReader {
     }
     const commodities = commoditiesOf(tags);
     if (commodities.length === 0) {
-      this.general ||= marksGeneralMap(tags);
+      this.#count(tags, judged);
       return;
     }
     if ('reason' in judged) {
@@ -142,6 +147,14 @@ class FeatureReader {
     const id = identity.id ?? this.#ownIds.of(tags.name ?? identity.label ?? String(number));
     if (this.#isFar(id, identity.editedAt, judged.positions)) return;
     this.features.push({ id, geometry: judged.geometry, tags, editedAt: identity.editedAt });
+  }
+
+  #count(tags: Tags, judged: Judged): void {
+    const isLine = 'geometry' in judged && judged.geometry.type !== 'Point';
+    countContent(this.content, tags, isLine);
+    // Parts of a road that do not hang together are joined by straight lines: coarse cells bear that.
+    if (isLine && tags.highway !== undefined && 'positions' in judged)
+      this.roads?.addLine(judged.positions.map(([lon, lat]) => ({ lon, lat })));
   }
 
   /** Notes a far object. Those of the user's own naming stay: their names hang on one another. */
@@ -206,12 +219,17 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
     elements: [],
     wanted: new Set(),
     far: reader.far.objects(),
+    roads: tellsByRoads(reader.content) ? (reader.roads?.cells() ?? null) : null,
     unwanted: NOTHING_FAR,
     deleted: NOTHING_FAR,
     features: reader.features,
     bounds: bounds.first,
     hull: bounds.any ? null : reader.hull.ring(),
-    shows: { fuel: reader.shown.has('fuel'), water: reader.shown.has('water'), general: reader.general },
+    shows: {
+      fuel: reader.shown.has('fuel'),
+      water: reader.shown.has('water'),
+      general: isGeneralMap(reader.content),
+    },
     counts: { nodes: 0, ways: 0, relations: 0 },
     ground: [],
     skipped: reader.skipped,

@@ -3,6 +3,8 @@ import type { Bbox, Commodity } from '../../../contract/common.ts';
 import type { PassedOver, Tags } from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { Phrase } from '../../../core/phrases/phrases.ts';
+import { CellSet } from '../../../core/route/road-cells.ts';
+import { countContent, isGeneralMap, noContent, tellsByRoads } from '../extract/content-census.ts';
 import { detached, lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../extract/far-objects.ts';
@@ -11,12 +13,13 @@ import { compareAge, isOfKnownAge } from '../extract/newest.ts';
 import { isOnEarth, liesOnEarth } from '../extract/position.ts';
 import type { ParsedElement, RawElement } from '../extract/raw-element.ts';
 import type { RawExtract } from '../extract/raw-extract.ts';
-import { commoditiesOf, marksGeneralMap } from '../extract/wanted-tags.ts';
+import { commoditiesOf } from '../extract/wanted-tags.ts';
 import { PASSES_MAX } from '../source/limits.ts';
 import { GroundSelection } from './ground-selection.ts';
 import { keepNear, type Lookup, lendingOf } from './keep-near.ts';
 import { LentGeometry } from './lent-geometry.ts';
 import { newestOf } from './newest-element.ts';
+import { RoadPresence } from './road-presence.ts';
 
 /** Goes once over all the elements of a file; called again for each pass. */
 export type EachElement = (visit: (parsed: ParsedElement) => void) => Promise<void>;
@@ -37,6 +40,7 @@ export type Filtered = Pick<
   | 'elements'
   | 'wanted'
   | 'far'
+  | 'roads'
   | 'unwanted'
   | 'deleted'
   | 'hull'
@@ -70,7 +74,7 @@ class WantedPass {
   readonly counts = { nodes: 0, ways: 0, relations: 0 };
   readonly hull = new HullOfObjects();
   readonly skipped: PassedOver[] = [];
-  general = false;
+  readonly content = noContent();
   deletedSeen = 0;
   readonly #deleted = new Map<string, RawElement>();
   readonly #unwanted = new FarList();
@@ -107,7 +111,7 @@ class WantedPass {
     }
     const tags = element.tags;
     if (tags === undefined || this.#commodities(tags).length === 0) {
-      this.general ||= tags !== undefined && marksGeneralMap(tags);
+      if (tags !== undefined) countContent(this.content, tags, element.type !== 'node');
       this.#supersede(key, element);
       this.#noteUnwanted(element);
       return;
@@ -159,7 +163,7 @@ class WantedPass {
     const shown = new Set(
       [...this.wanted.values()].flatMap((element) => this.#commodities(element.tags ?? {})),
     );
-    return { fuel: shown.has('fuel'), water: shown.has('water'), general: this.general };
+    return { fuel: shown.has('fuel'), water: shown.has('water'), general: isGeneralMap(this.content) };
   }
 }
 
@@ -210,10 +214,18 @@ function keptOf(
 export async function filterElements(each: EachElement, options: FilterOptions): Promise<Filtered> {
   const first = new WantedPass(options);
   const ground = options.ground === null ? null : new GroundSelection(options.ground);
+  const band = options.near?.band;
+  const roads = band === undefined ? null : new RoadPresence(new CellSet(band));
   await each((parsed) => {
     first.visit(parsed);
-    if (!parsed.deleted) ground?.visit(parsed.element);
+    if (parsed.deleted) return;
+    ground?.visit(parsed.element);
+    roads?.visit(parsed.element);
   });
+  if (roads?.wantsSecondPass === true)
+    await each(({ element, deleted }) => {
+      if (!deleted && element.type === 'way') roads.visit(element);
+    });
   const lent = new LentGeometry();
   for (const element of first.wanted.values()) lent.need(element);
   ground?.endFirstPass();
@@ -229,6 +241,7 @@ export async function filterElements(each: EachElement, options: FilterOptions):
   const lending = lent.elements.filter((element) => !first.wanted.has(keyOf(element)));
   return {
     ...keptOf(first.wanted, lending, options.near ?? null),
+    roads: tellsByRoads(first.content) ? (roads?.cells() ?? null) : null,
     unwanted: first.unwanted,
     deleted: first.deleted,
     hull: first.hull.ring(),

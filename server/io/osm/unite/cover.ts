@@ -40,7 +40,10 @@ export function ringsOfHull(hull: Ring): Ring[] {
 /** The commodities for which this file would show every supply in its area. */
 function commoditiesCovered(extract: RawExtract): readonly Commodity[] {
   // A file cut down to fuel says nothing of water, whatever bounds its header kept from the file it was cut from.
-  return extract.shows.general ? COMMODITIES : COMMODITIES.filter((commodity) => extract.shows[commodity]);
+  const { fuel, water, general } = extract.shows;
+  // Likewise a general map whose supplies are all of one kind; one without any is of a land that has none.
+  if (general && fuel === water) return COMMODITIES;
+  return COMMODITIES.filter((commodity) => extract.shows[commodity]);
 }
 
 const noCover = ({ source }: RawExtract, why: NoCoverWhy): Caution => ({
@@ -66,6 +69,13 @@ export function coverOfExtract(extract: RawExtract): { areas: CoverArea[]; cauti
     const why = incomplete ? 'incomplete' : 'no-area';
     return { areas: [], cautions: [noCover(extract, why)] };
   }
-  const cautions: Caution[] = guessed ? [{ code: 'cover-guessed', facts: { source } }] : [];
-  return { areas: commodities.map((commodity) => ({ commodity, rings, guessed, source })), cautions };
+  const { general: isGeneral } = extract.shows;
+  const plain = { rings, guessed, source, isGeneral };
+  const trimmedBy =
+    extract.roads !== null ? { roads: extract.roads } : isGeneral ? null : ('objects' as const);
+  const areas = commodities.map((commodity): CoverArea => {
+    const area = { commodity, ...plain };
+    return trimmedBy === null ? area : { ...area, trimmedBy };
+  });
+  return { areas, cautions: [] };
 }

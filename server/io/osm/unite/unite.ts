@@ -70,6 +70,7 @@ class Union {
   readonly #far = new Map<string, Age>();
   /** Tags of objects of which the files differ and nothing tells the newer. */
   readonly #otherTags = new Map<string, Tags[]>();
+  readonly #sources = new Map<string, readonly string[]>();
 
   /** `contested`: objects that are far away in one file and were kept of another. */
   constructor(contested: ReadonlySet<string>) {
@@ -87,6 +88,7 @@ class Union {
   }
 
   #offerNear(id: string, candidate: Candidate): void {
+    this.#noteSource(id, candidate);
     const known = this.#winners.get(id);
     const winner = known === undefined ? candidate : winnerOf(known, candidate);
     this.#winners.set(id, winner);
@@ -99,6 +101,17 @@ class Union {
         reason: { phrase: 'skipped-newer-elsewhere', facts: { source: winner.source } },
       });
     }
+  }
+
+  #noteSource(id: string, candidate: Candidate): void {
+    if (!suppliesSomething(candidate)) return;
+    const known = this.#sources.get(id) ?? [];
+    if (!known.includes(candidate.source)) this.#sources.set(id, [...known, candidate.source]);
+  }
+
+  /** The files that show an object as a supply. */
+  seenIn(id: string): readonly string[] {
+    return this.#sources.get(id) ?? [];
   }
 
   /** Keeps what the other of two says that cannot be told apart in age; what is older says nothing any more. */
@@ -237,7 +250,14 @@ function featuresOf(union: Union) {
     const feature = byId.get(id);
     if (feature === undefined) return [];
     const otherTags = union.otherTagsOf(feature);
-    return [otherTags.length === 0 ? feature : { ...feature, otherTags }];
+    const seenIn = union.seenIn(id);
+    return [
+      {
+        ...feature,
+        ...(otherTags.length > 0 && { otherTags }),
+        ...(seenIn.length > 1 && { seenIn }),
+      },
+    ];
   });
   return { ...converted, features };
 }

@@ -24,6 +24,7 @@ export async function readWaypoints(path: string, options: ReadOptions): Promise
     elements: [],
     wanted: new Set(),
     far: NOTHING_FAR,
+    roads: null,
     unwanted: NOTHING_FAR,
     deleted: NOTHING_FAR,
     features,

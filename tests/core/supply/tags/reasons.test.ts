@@ -109,6 +109,7 @@ const CASES: Record<
   'may-be-dry': [{ natural: 'spring', intermittent: 'yes' }],
   'season-unknown': [{ ...TAP, seasonal: 'yes' }],
   stale: [{ ...TAP, check_date: '2001-01-01' }, { on: '2026-01-15' }],
+  'gone-in-newer': [TAP, {}, { goneIn: 'newer.osm.pbf' }],
   undated: [TAP, { on: '2026-01-15' }, { undated: true }],
   'evidence-below': [{ amenity: 'fuel' }, { counting: { fuel: 'stated', water: 'stated' } }],
   'confirmation-expired': [TAP, reports('2026-05-01', true)],

@@ -40,7 +40,8 @@ describe('a sample written by osmium', () => {
     expect(kept.sort()).toEqual([...WANTED, ...LENT, 'way/101', 'way/102'].sort());
     expect(usual.counts).toEqual({ nodes: 18, ways: 6, relations: 4 });
     expect(usual.bounds).toEqual([86, -36, 88, -34]);
-    expect(usual.shows).toEqual({ fuel: true, water: true, general: true });
+    // Two roads and a place or two are no general map.
+    expect(usual.shows).toEqual({ fuel: true, water: true, general: false });
     expect(toContract(usual.skipped)).toEqual([
       { id: 'relation/203', reason: 'a relation without nodes or ways among its members' },
     ]);

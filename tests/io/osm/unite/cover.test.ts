@@ -15,6 +15,7 @@ const extract = (more: Partial<RawExtract>): RawExtract => ({
   elements: [],
   wanted: new Set(),
   far: NOTHING_FAR,
+  roads: null,
   unwanted: NOTHING_FAR,
   deleted: NOTHING_FAR,
   features: [],
@@ -45,10 +46,24 @@ describe('what an extract covers', () => {
       ],
     ];
     expect(areas).toEqual([
-      { commodity: 'fuel', rings, guessed: false, source: 'region.osm' },
-      { commodity: 'water', rings, guessed: false, source: 'region.osm' },
+      { commodity: 'fuel', rings, guessed: false, source: 'region.osm', isGeneral: true },
+      { commodity: 'water', rings, guessed: false, source: 'region.osm', isGeneral: true },
     ]);
     expect(cautions).toEqual([]);
+  });
+
+  it('a general map whose supplies are all of one kind says nothing of the other', () => {
+    expect(covered(shows(true, false, true))).toEqual(['fuel']);
+    expect(covered(shows(false, true, true))).toEqual(['water']);
+  });
+
+  it('is trimmed by the roads of the file, by the objects of one without', () => {
+    const roads = Int32Array.of(7);
+    const trimmedBy = (more: Partial<RawExtract>) =>
+      coverOfExtract(extract(more)).areas.map((area) => area.trimmedBy);
+    expect(trimmedBy({ roads })).toEqual([{ roads }, { roads }]);
+    expect(trimmedBy(shows(true, false, false))).toEqual(['objects']);
+    expect(trimmedBy({ ...shows(true, false, false), roads })).toEqual([{ roads }]);
   });
 
   it('a file that holds only fuel covers nothing for water, whatever its header says', () => {
@@ -70,19 +85,18 @@ describe('what an extract covers', () => {
     expect(covered({ ...waypoints, bounds: [84, -36, 87, -34] })).toEqual([]);
   });
 
-  it('without bounds the hull stands in, with a caution; without either there is none', () => {
+  it('without bounds the hull stands in as a guess; without either there is none', () => {
     const hull: [number, number][] = [
       [0, 0],
       [1, 0],
       [0, 1],
       [0, 0],
     ];
-    const { areas, cautions } = coverOfExtract(extract({ bounds: null, hull }));
+    const { areas } = coverOfExtract(extract({ bounds: null, hull }));
     expect(areas.map(({ rings, guessed }) => [rings, guessed])).toEqual([
       [[hull], true],
       [[hull], true],
     ]);
-    expect(cautions.map(({ code }) => code)).toEqual(['cover-guessed']);
     expect([covered({ bounds: null }), codes({ bounds: null })]).toEqual([[], ['cover-none']]);
   });
 

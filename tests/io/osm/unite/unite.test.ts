@@ -22,6 +22,7 @@ const extract = (source: string, elements: RawElement[], more: Partial<RawExtrac
   elements,
   wanted: new Set(elements.filter(({ tags }) => tags?.amenity !== undefined).map(keyOf)),
   far: NOTHING_FAR,
+  roads: null,
   unwanted: NOTHING_FAR,
   deleted: NOTHING_FAR,
   features: [],

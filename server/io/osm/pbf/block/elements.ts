@@ -1,4 +1,5 @@
 import { at } from '../../../../core/lists/at.ts';
+import type { LatLon } from '../../extract/position.ts';
 import type { Member, OsmType, ParsedElement, RawElement, RawNode } from '../../extract/raw-element.ts';
 import { setTag } from '../../extract/set-tag.ts';
 import { BrokenBlock } from '../wire/broken.ts';
@@ -140,6 +141,26 @@ export function decodeWay(block: Block, range: Range): ParsedElement {
     }));
   }
   return { element, deleted };
+}
+
+/** The line of a way alone: ids of its nodes, and their positions where the file has them in the way itself. */
+export function wayLine(block: Block, range: Range): { nodes: number[]; geometry: LatLon[] | null } {
+  const parts = new Cursor(block.bytes, range.start, range.end);
+  const lists = { eighth: NOWHERE, ninth: NOWHERE, tenth: NOWHERE };
+  for (let tag = parts.tag(); tag !== 0; tag = parts.tag()) {
+    if (tag === 66) lists.eighth = parts.onlyRange(lists.eighth);
+    else if (tag === 74) lists.ninth = parts.onlyRange(lists.ninth);
+    else if (tag === 82) lists.tenth = parts.onlyRange(lists.tenth);
+    else parts.skip(tag);
+  }
+  const nodes = decodeSums(block.bytes, lists.eighth);
+  if (lists.ninth === NOWHERE || lists.tenth === NOWHERE) return { nodes, geometry: null };
+  const lons = decodeSums(block.bytes, lists.tenth);
+  const geometry = decodeSums(block.bytes, lists.ninth).flatMap((lat, index) => {
+    const lon = lons[index];
+    return lon === undefined ? [] : [{ lat: latOf(block, lat), lon: lonOf(block, lon) }];
+  });
+  return { nodes, geometry };
 }
 
 const MEMBER_TYPES: readonly OsmType[] = ['node', 'way', 'relation'];

@@ -1,18 +1,22 @@
 import { WANTED_KEYS } from '../../../../core/supply/tags/wanted.ts';
+import { OTHER_KEYS } from '../../extract/content-census.ts';
 
 /** Marks of a string in a block's table. */
 export const WANTED_KEY = 1;
-/** Keys that only a general map holds: roads and places. */
-export const GENERAL_KEY = 2;
+/** The key of roads. */
+export const ROAD_KEY = 2;
 /** Keys that make a way one of the map's ground. */
 export const GROUND_WAY_KEY = 4;
-/** The key that makes a node one of the map's ground. */
+/** The key of places: also what makes a node one of the map's ground. */
 export const PLACE_KEY = 8;
+/** Keys of what a general map holds besides. */
+export const OTHER_KEY = 16;
 
 const KEY_FLAGS = new Map<string, number>();
 const mark = (key: string, flag: number) => KEY_FLAGS.set(key, (KEY_FLAGS.get(key) ?? 0) | flag);
 for (const key of WANTED_KEYS) mark(key, WANTED_KEY);
-for (const key of ['highway', 'place']) mark(key, GENERAL_KEY);
+mark('highway', ROAD_KEY);
+for (const key of OTHER_KEYS) mark(key, OTHER_KEY);
 for (const key of ['highway', 'natural']) mark(key, GROUND_WAY_KEY);
 mark('place', PLACE_KEY);
 

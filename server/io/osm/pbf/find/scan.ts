@@ -2,7 +2,15 @@ import { isNear, type NearGrid } from '../../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../../contract/common.ts';
 import type { PassedOver } from '../../../../core/input/sources.ts';
 import { at } from '../../../../core/lists/at.ts';
+import { areBeside, centreOf } from '../../../../core/route/road-cells.ts';
 import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
+import {
+  addContent,
+  CONTENT_COUNTED,
+  type ContentCounts,
+  countContent,
+  noContent,
+} from '../../extract/content-census.ts';
 import type { FarObject } from '../../extract/far-objects.ts';
 import { isInBox, isOnEarth } from '../../extract/position.ts';
 import {
@@ -12,6 +20,7 @@ import {
   type RawElement,
   type RawNode,
 } from '../../extract/raw-element.ts';
+import { RoadCells } from '../../keep/road-presence.ts';
 import { type Block, FORMS, forEachObject, latOf, lonOf } from '../block/block.ts';
 import {
   denseIds,
@@ -21,8 +30,8 @@ import {
   type TagHit,
   tagHits,
 } from '../block/dense-nodes.ts';
-import { decodePlainNode, decodeRelation, decodeWay, listedTags } from '../block/elements.ts';
-import { GENERAL_KEY, PLACE_KEY, WANTED_KEY } from '../block/key-flags.ts';
+import { decodePlainNode, decodeRelation, decodeWay, listedTags, wayLine } from '../block/elements.ts';
+import { OTHER_KEY, PLACE_KEY, ROAD_KEY, WANTED_KEY } from '../block/key-flags.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, type Range } from '../wire/cursor.ts';
 import { type PackedFar, packFar } from './far-nodes.ts';
@@ -30,6 +39,7 @@ import { groundTagsOf, isGroundPlace } from './ground-kinds.ts';
 import { HullSupports, type Supports } from './hull.ts';
 import type { IdFilter } from './id-filter.ts';
 import { emptySpan, type IdSpan, widen, widenByAll } from './id-span.ts';
+import { noteNode, type RoadSearch } from './near-nodes.ts';
 
 export interface ScanSettings {
   /** Note which nodes lie in this box, and keep the places in it. */
@@ -38,6 +48,8 @@ export interface ScanSettings {
   hull: boolean;
   /** Keep wanted nodes on this land only, the rest as `far`; null keeps all. */
   near: NearGrid | null;
+  /** Note where roads run near the route; null notes none. */
+  roads: RoadSearch | null;
 }
 
 /** What the first look at a block gives. */
@@ -48,7 +60,9 @@ export interface ScanResult {
   /** Wanted nodes off the land that is near. */
   far: PackedFar;
   commodities: Commodity[];
-  general: boolean;
+  content: ContentCounts;
+  /** Cells near the route with a road, as far as not told before. */
+  roadCells: number[];
   skipped: PassedOver[];
   /** Deleted ones with tags of a supply. */
   deleted: FarObject[];
@@ -63,11 +77,13 @@ export const idOf = (element: RawElement): string => `${element.type}/${element.
 export class Scanner {
   readonly #settings: ScanSettings;
   readonly #hulls: [HullSupports, HullSupports] = [new HullSupports(), new HullSupports()];
-  /** Once a road or place is found, nobody looks for another. */
-  #general = false;
+  /** Once there are enough of a kind, nobody looks for another. */
+  readonly #content = noContent();
+  readonly #roadCells: RoadCells | null;
 
   constructor(settings: ScanSettings) {
     this.#settings = settings;
+    this.#roadCells = settings.roads === null ? null : new RoadCells(settings.roads.band);
   }
 
   /** @throws BrokenBlock */
@@ -77,7 +93,8 @@ export class Scanner {
       elements: [],
       far: [],
       commodities: [],
-      general: false,
+      content: noContent(),
+      roadCells: [],
       skipped: [],
       deleted: [],
       places: [],
@@ -90,7 +107,8 @@ export class Scanner {
       else if (form === FORMS.node) this.#plainNode(block, cursor.range(), result);
       else cursor.skip(form);
     });
-    this.#general ||= result.general;
+    addContent(this.#content, result.content);
+    result.roadCells = this.#roadCells?.takeNew() ?? [];
     if (this.#settings.hull) result.supports = this.#newSupports();
     return result;
   }
@@ -107,11 +125,14 @@ export class Scanner {
 
   /** Marks of the keys of nodes that still matter. */
   #mask(): number {
-    return WANTED_KEY | (this.#general ? 0 : GENERAL_KEY) | (this.#settings.ground === null ? 0 : PLACE_KEY);
+    const wantsPlaces = this.#settings.ground !== null || this.#content.places < CONTENT_COUNTED;
+    const wantsOthers = this.#content.others < CONTENT_COUNTED;
+    return WANTED_KEY | (wantsPlaces ? PLACE_KEY : 0) | (wantsOthers ? OTHER_KEY : 0);
   }
 
   #position(id: number, lon: number, lat: number): void {
-    const { ground, hull } = this.#settings;
+    const { ground, hull, roads } = this.#settings;
+    if (roads !== null) noteNode(roads, id, lon, lat);
     if (ground !== null && isInBox(ground.box, lon, lat)) ground.nodesInside.add(id);
     if (hull && isOnEarth(lon, lat)) {
       this.#hulls[0].add(lon, lat);
@@ -124,7 +145,9 @@ export class Scanner {
     const { id, lon, lat, tags } = decoded.element;
     widen(result.spans.node, id);
     this.#position(id, lon, lat);
-    if (tags !== undefined) this.#keepNode(decoded, tags, result);
+    if (tags === undefined) return;
+    if (wantedFor(tags).length === 0) countContent(result.content, tags, false);
+    this.#keepNode(decoded, tags, result);
   }
 
   #denseNodes(block: Block, range: Range, result: ScanResult): void {
@@ -132,7 +155,7 @@ export class Scanner {
     const ids = denseIds(block.bytes, dense);
     const count = ids.length;
     widenByAll(result.spans.node, ids);
-    if (this.#settings.hull || this.#settings.ground !== null) {
+    if (this.#settings.hull || this.#settings.ground !== null || this.#settings.roads !== null) {
       const { lats, lons } = densePositions(block.bytes, dense, count);
       let place = 0;
       for (const id of ids) {
@@ -157,14 +180,13 @@ export class Scanner {
   }
 
   #concerns(hit: TagHit, result: ScanResult): boolean {
-    if ((hit.flags & GENERAL_KEY) !== 0) result.general = true;
     if ((hit.flags & WANTED_KEY) !== 0 && wantedFor(hit.tags).length > 0) return true;
+    countContent(result.content, hit.tags, false);
     return this.#settings.ground !== null && isGroundPlace(hit.tags);
   }
 
   #keepNode(decoded: ParsedElement<RawNode>, tags: Record<string, string>, result: ScanResult): void {
     const { element } = decoded;
-    if (tags.highway !== undefined || tags.place !== undefined) result.general = true;
     this.#keepWanted(decoded, tags, result);
     const { ground } = this.#settings;
     if (ground === null || decoded.deleted || !isGroundPlace(tags)) return;
@@ -200,6 +222,39 @@ export class Scanner {
     return near !== null && !isNear(near, [lon, lat, lon, lat]);
   }
 
+  /** Roads alone, of a block that was looked through before the nodes of all its ways were known. */
+  roads(block: Block): number[] {
+    forEachObject(block, (form, cursor) => {
+      if (form !== FORMS.way) {
+        cursor.skip(form);
+        return;
+      }
+      const range = cursor.range();
+      if ((keysOfWay(block, range) & ROAD_KEY) !== 0) this.#road(block, range);
+    });
+    return this.#roadCells?.takeNew() ?? [];
+  }
+
+  #road(block: Block, range: Range): void {
+    const { roads } = this.#settings;
+    if (roads === null || this.#roadCells === null) return;
+    const { nodes, geometry } = wayLine(block, range);
+    if (geometry !== null) {
+      this.#roadCells.addLine(geometry);
+      return;
+    }
+    if (roads.nodes.isEmpty) return;
+    let before = -1;
+    for (const id of nodes) {
+      const cell = roads.nodes.cellOf(id);
+      if (cell === before) continue;
+      if (cell >= 0 && before >= 0 && !areBeside(before, cell))
+        this.#roadCells.addLine([centreOf(before), centreOf(cell)]);
+      else if (cell >= 0) this.#roadCells.add(cell);
+      before = cell;
+    }
+  }
+
   /** A way or relation: its id and keys first, the rest only on a hit. */
   #listed(block: Block, type: 'way' | 'relation', outer: Cursor, result: ScanResult): void {
     const start = outer.pass();
@@ -219,13 +274,35 @@ export class Scanner {
     if (id === null) throw new BrokenBlock(`a ${type} without id`);
     widen(span, id);
     if (seen === null) return;
-    if ((seen & GENERAL_KEY) !== 0) result.general = true;
-    if ((seen & WANTED_KEY) === 0) return;
     const range = { start, end };
-    const tags = listedTags(block, range);
-    if (wantedFor(tags).length === 0) return;
+    if (type === 'way' && (seen & ROAD_KEY) !== 0) this.#road(block, range);
+    const tags = (seen & WANTED_KEY) === 0 ? null : listedTags(block, range);
+    if (tags === null || wantedFor(tags).length === 0) {
+      countKeys(result.content, seen);
+      return;
+    }
     this.#keepWanted(type === 'way' ? decodeWay(block, range) : decodeRelation(block, range), tags, result);
   }
+}
+
+/** Marks of the keys of a way. */
+function keysOfWay(block: Block, { start, end }: Range): number {
+  const cursor = keyCursor(block.bytes, start, end);
+  for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+    if (tag === 18) {
+      const from = cursor.pass();
+      return block.strings.flagsOfList(from, cursor.position);
+    }
+    cursor.skip(tag);
+  }
+  return 0;
+}
+
+/** Counts a way or relation that supplies nothing by the marks of its keys. */
+function countKeys(content: ContentCounts, seen: number): void {
+  if ((seen & ROAD_KEY) !== 0) content.roads += 1;
+  if ((seen & PLACE_KEY) !== 0) content.places += 1;
+  if ((seen & OTHER_KEY) !== 0) content.others += 1;
 }
 
 let reused = new Cursor(new Uint8Array(0));

@@ -2,6 +2,7 @@ import { closeSync, openSync, type Stats, statSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import type { RawExtract, ReadOptions } from '../../extract/raw-extract.ts';
 import { IdFilter } from '../find/id-filter.ts';
+import { NearNodes } from '../find/near-nodes.ts';
 import { pbfProblem } from '../wire/broken.ts';
 import { type Frame, framesOf } from '../wire/framing.ts';
 import { readHeaderBlock } from '../wire/header-block.ts';
@@ -96,6 +97,7 @@ async function readOpened(
     ground: ground === null ? null : { box: ground, filterMemory: new SharedArrayBuffer(IdFilter.BYTES) },
     hull: header.bounds === null,
     near: options.near ?? null,
+    roads: roadMemory(options.near?.band),
   };
   const workers: Workers =
     threads === 0
@@ -113,6 +115,9 @@ async function readOpened(
   return reading.finish(ground, fetched);
 }
 
+const roadMemory = (band: Int32Array | undefined): JobSettings['roads'] =>
+  band === undefined ? null : { band, nodes: new SharedArrayBuffer(NearNodes.BYTES) };
+
 function readHeader(frames: Generator<Frame>, path: string, source: string) {
   const first = frames.next();
   if (first.done === true || first.value.type !== 'OSMHeader') {
@@ -125,7 +130,7 @@ function readHeader(frames: Generator<Frame>, path: string, source: string) {
       expected: 'the header blob of an .osm.pbf file',
     });
   }
-  const doer = new JobDoer({ path, source, ground: null, hull: false, near: null });
+  const doer = new JobDoer({ path, source, ground: null, hull: false, near: null, roads: null });
   try {
     const header = readHeaderBlock(doer.payload(first.value), first.value, source);
     return { header, dataStart: first.value.blobStart + first.value.blobBytes };

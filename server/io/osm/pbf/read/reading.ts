@@ -1,5 +1,6 @@
 import type { Bbox } from '../../../../contract/common.ts';
 import type { Caution } from '../../../../core/phrases/cautions.ts';
+import { addContent, isGeneralMap, noContent, tellsByRoads } from '../../extract/content-census.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
 import { osmPapers } from '../../extract/papers.ts';
 import {
@@ -55,7 +56,14 @@ export class Reading {
   readonly #hulls = [new HullSupports(), new HullSupports()] as const;
   readonly #cautions: Caution[] = [];
   readonly #skipped: RawExtract['skipped'] = [];
-  readonly #shows = { fuel: false, water: false, general: false };
+  readonly #shows = { fuel: false, water: false };
+  readonly #content = noContent();
+  readonly #roadCells = new Set<number>();
+  /** Blobs given out so far, and before which of them not all nodes were known. */
+  #givenOut = 0;
+  #nodesKnownFrom = 0;
+  readonly #wayFrames: { number: number; frame: Frame }[] = [];
+  #taken = 0;
   readonly #places: RawElement[] = [];
   readonly #deleted = new FarList();
   #wanted: RawElement[] = [];
@@ -78,8 +86,10 @@ export class Reading {
 
   *#scanJobs(frames: Iterable<Frame>): Generator<Job> {
     for (const frame of frames) {
-      if (frame.type === 'OSMData') yield { kind: 'scan', frame };
-      else if (frame.type === 'OSMHeader') {
+      if (frame.type === 'OSMData') {
+        this.#givenOut += 1;
+        yield { kind: 'scan', frame };
+      } else if (frame.type === 'OSMHeader') {
         throw pbfProblem({
           code: 'pbf-broken',
           source: this.#options.source,
@@ -100,7 +110,11 @@ export class Reading {
     this.#places.push(...result.places);
     for (const age of result.deleted) this.#deleted.add(age, null);
     for (const commodity of result.commodities) this.#shows[commodity] = true;
-    this.#shows.general ||= result.general;
+    addContent(this.#content, result.content);
+    for (const cell of result.roadCells) this.#roadCells.add(cell);
+    if (result.spans.node.count > 0) this.#nodesKnownFrom = this.#givenOut;
+    if (result.spans.way.count > 0) this.#wayFrames.push({ number: this.#taken, frame });
+    this.#taken += 1;
     if (result.supports !== null) {
       this.#hulls[0].merge(result.supports[0]);
       this.#hulls[1].merge(result.supports[1]);
@@ -109,6 +123,7 @@ export class Reading {
 
   /** Fetches what the finds need; the file and its threads are not needed after it. */
   async fetch(box: Bbox | null): Promise<Fetched> {
+    if (this.#options.near?.band !== undefined) await this.#seekRoadsAgain();
     const keeper = new GroundKeeper();
     if (box !== null) await this.#gatherGround(keeper);
     const groundWays = keeper.ways();
@@ -138,7 +153,8 @@ export class Reading {
       features: [],
       bounds: this.#header.bounds,
       hull: this.#hull(),
-      shows: this.#shows,
+      shows: { ...this.#shows, general: isGeneralMap(this.#content) },
+      roads: this.#roads(),
       counts: {
         nodes: this.#census.count('node'),
         ways: this.#census.count('way'),
@@ -148,6 +164,20 @@ export class Reading {
       skipped: this.#skipped,
       cautions: this.#cautions,
     };
+  }
+
+  /** Looks again for roads in blobs that were given out before all nodes were known. */
+  async #seekRoadsAgain(): Promise<void> {
+    const early = this.#wayFrames.filter(({ number }) => number < this.#nodesKnownFrom);
+    const jobs = early.map(({ frame }): Job => ({ kind: 'roads', frame }));
+    await this.#workers.run(jobs, (result) => {
+      for (const cell of result as number[]) this.#roadCells.add(cell);
+    });
+  }
+
+  #roads(): Int32Array | null {
+    if (this.#options.near?.band === undefined || !tellsByRoads(this.#content)) return null;
+    return Int32Array.from(this.#roadCells).sort();
   }
 
   async #gatherGround(keeper: GroundKeeper): Promise<void> {

@@ -1,0 +1,110 @@
+import type { Commodity } from '../../contract/common.ts';
+import type { CoverArea, MappedFeature, Supplies } from '../input/sources.ts';
+import type { Caution } from '../phrases/cautions.ts';
+import { COMMODITIES } from '../quantity/commodities.ts';
+import type { SpanM } from '../quantity/span.ts';
+import { coverSpans, mergeSpans } from '../route/cover-spans.ts';
+import { locate } from '../route/locate.ts';
+import { commonSpans, spansNearRoads } from '../route/near-roads.ts';
+import type { RouteLine } from '../route/route-line.ts';
+import { isNamed, type VouchedExtract } from '../supply/points/dated.ts';
+import { placeOf } from '../supply/points/place.ts';
+import { wantedFor } from '../supply/tags/wanted.ts';
+
+/** A file without roads speaks for what lies so near to one of its objects, off the route and along it (ours). */
+const OBJECT_REACH_M = 25_000;
+
+/** What one area of an extract covers of the route. */
+export interface AreaOnRoute {
+  readonly area: CoverArea;
+  readonly spans: readonly SpanM[];
+}
+
+export interface RouteCover {
+  /** Stretches for which the extracts would show a supply of the commodity, in order. */
+  readonly spans: Readonly<Record<Commodity, SpanM[]>>;
+  readonly areas: readonly AreaOnRoute[];
+  readonly cautions: readonly Caution[];
+}
+
+/**
+ * What the extracts cover of a route: their areas, of these only what is near a road of the same extract, or near an
+ * object of the commodity for a file without roads. The hull of a file's objects covers nothing until the user vouches.
+ */
+export function coverOn(
+  route: RouteLine,
+  supplies: Supplies,
+  vouched: readonly VouchedExtract[],
+): RouteCover {
+  const areas: AreaOnRoute[] = [];
+  const unvouched = new Set<string>();
+  const guessed = new Set<string>();
+  for (const area of supplies.cover) {
+    const isVouched = vouched.some(({ file, hull }) => hull === true && isNamed(area.source, file));
+    if (area.guessed) (isVouched ? guessed : unvouched).add(area.source);
+    if (area.guessed && !isVouched) continue;
+    const inside = coverSpans(route, area.rings);
+    const trimmed = isVouched || inside.length === 0 ? inside : trim(route, supplies.features, area, inside);
+    areas.push({ area, spans: trimmed });
+  }
+  const spansOf = (commodity: Commodity): SpanM[] =>
+    mergeSpans(areas.flatMap(({ area, spans }) => (area.commodity === commodity ? spans : [])));
+  return {
+    spans: { fuel: spansOf('fuel'), water: spansOf('water') },
+    areas,
+    cautions: [
+      ...[...guessed].map((source): Caution => ({ code: 'cover-guessed', facts: { source } })),
+      ...[...unvouched].map((source): Caution => ({ code: 'cover-unvouched', facts: { source } })),
+    ],
+  };
+}
+
+/** Spans near roads by the cells that they were found with: an analysis comes at every keystroke. */
+const nearRoads = new WeakMap<RouteLine, WeakMap<Int32Array, SpanM[]>>();
+
+function roadSpans(route: RouteLine, cells: Int32Array): SpanM[] {
+  const ofRoute = nearRoads.get(route) ?? new WeakMap<Int32Array, SpanM[]>();
+  nearRoads.set(route, ofRoute);
+  const spans = ofRoute.get(cells) ?? spansNearRoads(route, cells);
+  ofRoute.set(cells, spans);
+  return spans;
+}
+
+function trim(
+  route: RouteLine,
+  features: readonly MappedFeature[],
+  area: CoverArea,
+  inside: readonly SpanM[],
+): SpanM[] {
+  if (area.trimmedBy === undefined) return [...inside];
+  if (area.trimmedBy === 'objects') return commonSpans(inside, objectSpans(route, features, area));
+  return commonSpans(inside, roadSpans(route, area.trimmedBy.roads));
+}
+
+/** The stretches within reach of an object that the file shows of the commodity. */
+function objectSpans(
+  route: RouteLine,
+  features: readonly MappedFeature[],
+  { source, commodity }: CoverArea,
+): SpanM[] {
+  const spans: SpanM[] = [];
+  for (const feature of features) {
+    if (!isIn(feature, source) || !wantedFor(feature.tags).includes(commodity)) continue;
+    const place = placeOf(feature.geometry);
+    if (place === null) continue;
+    const { atM, offM } = locate(route, ...place);
+    if (offM <= OBJECT_REACH_M)
+      spans.push({
+        fromM: Math.max(0, atM - OBJECT_REACH_M),
+        toM: Math.min(route.lengthM, atM + OBJECT_REACH_M),
+      });
+  }
+  return mergeSpans(spans);
+}
+
+const isIn = ({ source, seenIn }: MappedFeature, name: string): boolean =>
+  source === name || seenIn?.includes(name) === true;
+
+/** Whether any extract covers anything of the route for a commodity. */
+export const coversAny = ({ spans }: RouteCover): Record<Commodity, boolean> =>
+  Object.fromEntries(COMMODITIES.map((one) => [one, spans[one].length > 0])) as Record<Commodity, boolean>;

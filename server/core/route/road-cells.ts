@@ -1,0 +1,92 @@
+/**
+ * A coarse grid over the Earth in which an extract's roads near a route are noted: about 770 m a cell, so that its
+ * readers keep a number for each cell and no road. Ours.
+ */
+const CELLS_PER_DEGREE = 144;
+const CELL_DEG = 1 / CELLS_PER_DEGREE;
+const COLUMNS_MAX = 360 * CELLS_PER_DEGREE;
+const ROWS = 180 * CELLS_PER_DEGREE;
+
+/** Cells around the Earth in each degree of latitude from the South Pole up, so that a cell is about as wide as high. */
+const COLUMNS = Array.from({ length: 181 }, (_, degree) => {
+  const middle = degree - 90 + 0.5;
+  return Math.max(1, Math.round(COLUMNS_MAX * Math.cos((Math.min(89.5, Math.abs(middle)) * Math.PI) / 180)));
+});
+
+/** The number of the cell of a place, from 0; longitudes may run on past 180. */
+export function cellOf(lon: number, lat: number): number {
+  const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
+  const east = lon + 180;
+  const turned = east >= 0 && east < 360 ? east : ((east % 360) + 360) % 360;
+  const column = Math.min(columns - 1, Math.floor((turned / 360) * columns));
+  const row = Math.min(ROWS - 1, Math.max(0, Math.floor((lat + 90) / CELL_DEG)));
+  return row * COLUMNS_MAX + column;
+}
+
+/** Whether two cells of one row or of rows beside each other touch, or nearly so. */
+export const areBeside = (one: number, other: number): boolean =>
+  Math.abs(Math.floor(one / COLUMNS_MAX) - Math.floor(other / COLUMNS_MAX)) <= 1 &&
+  Math.abs((one % COLUMNS_MAX) - (other % COLUMNS_MAX)) <= 1;
+
+/** The middle of a cell. */
+export function centreOf(cell: number): { lon: number; lat: number } {
+  const lat = -90 + (Math.floor(cell / COLUMNS_MAX) + 0.5) * CELL_DEG;
+  const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
+  return { lat, lon: (((cell % COLUMNS_MAX) + 0.5) / columns) * 360 - 180 };
+}
+
+/** The cells of a place and of those around it: what lies in them is at most 2.2 km off, what does not at least 0.77 km. */
+export function cellsAround(lon: number, lat: number): number[] {
+  const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
+  const widthDeg = 360 / columns;
+  const cells: number[] = [];
+  for (const north of [-CELL_DEG, 0, CELL_DEG])
+    for (const east of [-widthDeg, 0, widthDeg]) cells.push(cellOf(lon + east, lat + north));
+  return cells;
+}
+
+/** The places of a straight line that are at most half a cell apart, its ends included. */
+export function* placesAlong(
+  from: { lon: number; lat: number },
+  to: { lon: number; lat: number },
+): Generator<[lon: number, lat: number]> {
+  const steps = Math.ceil(
+    Math.max(Math.abs(to.lat - from.lat), Math.abs(to.lon - from.lon)) / (CELL_DEG / 2),
+  );
+  for (let step = 0; step <= steps; step += 1) {
+    const share = steps === 0 ? 0 : step / steps;
+    yield [from.lon + share * (to.lon - from.lon), from.lat + share * (to.lat - from.lat)];
+  }
+}
+
+/** A set of cells as plain numbers that can be sent to other threads: open addressing, 0 for an empty slot. */
+export class CellSet {
+  readonly slots: Int32Array;
+
+  constructor(slots: Int32Array) {
+    this.slots = slots;
+  }
+
+  static of(cells: ReadonlySet<number>): CellSet {
+    let size = 16;
+    while (size < cells.size * 3) size *= 2;
+    const slots = new Int32Array(size);
+    for (const cell of cells) {
+      let slot = (Math.imul(cell, 0x9e3779b1) >>> 0) & (size - 1);
+      while (slots[slot] !== 0) slot = (slot + 1) & (size - 1);
+      slots[slot] = cell + 1;
+    }
+    return new CellSet(slots);
+  }
+
+  has(cell: number): boolean {
+    const { slots } = this;
+    const last = slots.length - 1;
+    let slot = (Math.imul(cell, 0x9e3779b1) >>> 0) & last;
+    for (let held = slots[slot]; held !== 0 && held !== undefined; held = slots[slot]) {
+      if (held === cell + 1) return true;
+      slot = (slot + 1) & last;
+    }
+    return false;
+  }
+}
