@@ -87,8 +87,12 @@ export const FUEL_DETAIL = {
   urea: optional(
     Type.Object(
       {
-        litresPer1000Km: Type.Number({ exclusiveMinimum: 0, maximum: 200 }),
+        /** By the way, or by the fuel that is burnt, percent of it (makers say 2 to 6): one of the two. */
+        litresPer1000Km: optional(Type.Number({ exclusiveMinimum: 0, maximum: 200 })),
+        percentOfFuel: optional(Type.Number({ exclusiveMinimum: 0, maximum: 20 })),
         tankLitres: Type.Number({ exclusiveMinimum: 0, maximum: 1000 }),
+        /** What must still be in the tank; left out: 10 % of it where it goes by the fuel, else none. */
+        reserveLitres: optional(Type.Number({ minimum: 0, maximum: 1000 })),
       },
       closed,
     ),
@@ -196,6 +200,7 @@ export const FuelUse = Type.Object({
     Type.Object({
       needL: Type.Number(),
       tankL: Type.Number(),
+      reserveL: Type.Number(),
       rangeKm: Type.Number(),
       /** The longest way between places that sell it, start and end included; the start is taken as full. */
       longestKm: Type.Number(),

@@ -15,6 +15,7 @@ interface RigMisfits {
 interface FuelMisfits {
   'engine-fuel': { value: number; kind: FuelKind; kinds: readonly string[] };
   'engine-hours': { idling: number; airConditioning: number };
+  'urea-untold': NoFacts;
   'can-filling': { fillPercent: number };
 }
 

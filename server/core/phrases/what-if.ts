@@ -17,7 +17,7 @@ export interface WhatIfPhrases {
   'stop-gives-none': { commodity: Commodity; name: PlaceName };
   /** `tank` null: a can. */
   'container-loses-all': { commodity: Commodity; tank: string | null };
-  'water-pump-fails': { tanksApart: boolean };
+  'water-pump-fails': { tanksApart: boolean; raw: boolean };
   waiting: { days: number };
   /** `rate`: litres per 100 km, of water litres a day. */
   'use-all-the-way': { commodity: Commodity; end: 'low' | 'typical' | 'high'; rate: number };

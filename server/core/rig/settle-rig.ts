@@ -128,18 +128,23 @@ function settleStores({ fuel, water }: RigFile, assume: Assume): [FuelStoreFile,
   const fuelCans = fuelCansOf(fuel, assume);
   const waterCans = water.cans ?? usualCans('/water/cans', assume);
   assumeFillLimit(fuel, assume);
-  if (fuel.reserve === undefined) {
+  const [fuelReserve, waterReserve] = [fuel.reserve, water.reserve].map(toldReserve);
+  if (fuelReserve === undefined) {
     const facts = { m: metresOf(FUEL_RESERVE.km), share: FUEL_RESERVE.shareOfNeed };
     assume('/fuel/reserve', { phrase: 'reserve-of-way', facts }, OURS);
   }
-  if (water.reserve === undefined) {
+  if (waterReserve === undefined) {
     assume('/water/reserve', { phrase: 'days', facts: { days: WATER_RESERVE.days } }, OURS);
   }
   return [
-    { tanks: settleTanks(fuelTanksOf(fuel)), cans: fuelCans, reserve: fuel.reserve ?? FUEL_RESERVE },
-    { tanks: settleTanks(water.tanks), cans: waterCans, reserve: water.reserve ?? WATER_RESERVE },
+    { tanks: settleTanks(fuelTanksOf(fuel)), cans: fuelCans, reserve: fuelReserve ?? FUEL_RESERVE },
+    { tanks: settleTanks(water.tanks), cans: waterCans, reserve: waterReserve ?? WATER_RESERVE },
   ];
 }
+
+/** A reserve with nothing in it tells none. */
+const toldReserve = <Reserve extends object>(reserve: Reserve | undefined): Reserve | undefined =>
+  reserve === undefined || Object.keys(reserve).length === 0 ? undefined : reserve;
 
 function usualCans(path: string, assume: Assume) {
   const value: Phrase = { phrase: 'cans-none-owned', facts: { litres: CAN_LITRES } };

@@ -40,6 +40,11 @@ export const MISFITS: MisfitSayings = {
     expected: 'not more than 24 h together',
     remedy: 'Count each hour of the engine once: idling without, or standing with air conditioning on',
   }),
+  'urea-untold': () => ({
+    came: 'a urea tank without what is used',
+    expected: 'percentOfFuel or litresPer1000Km',
+    remedy: 'Give percentOfFuel as in the handbook: most engines take 3 to 6 % of their fuel',
+  }),
   'can-filling': ({ fillPercent }) => ({
     came: `${fillPercent} %`,
     expected: 'percent of what the can holds, 1 to 100',

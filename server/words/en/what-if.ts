@@ -28,8 +28,10 @@ export const WHAT_IF_PHRASES = {
     tank === null
       ? parts`A can loses all its ${commodity}.`
       : parts`The tank "${tank}" loses all its ${commodity}; it is taken to be mended, so that cans can be poured in.`,
-  'water-pump-fails': ({ tanksApart }) =>
-    parts`The water pump fails: the fixed tanks are out of reach${tanksApart ? ' but for those apart' : ''}, only cans are left.`,
+  'water-pump-fails': ({ tanksApart, raw }) =>
+    raw
+      ? parts`The water pump fails, and with it the treatment at the tap: what was filled untreated is not fit to drink, in cans neither.`
+      : parts`The water pump fails: the fixed tanks are out of reach${tanksApart ? ' but for those apart' : ''}, only cans are left.`,
   waiting: ({ days }) => parts`Waiting ${days} ${days === 1 ? 'day' : 'days'} (repair, weather, a river).`,
   'use-all-the-way': ({ commodity, end, rate }) =>
     parts`${END_WORDS[end]} use of ${commodity} all the way (${commodity === 'fuel' ? rounded(rate, 'l/100 km') : litresADay(rate)}).`,

@@ -53,3 +53,16 @@ test('what can be drawn is what the tanks hold less what stays in them', () => {
   ];
   expect(settleRig({ ...BARE, fuel: { ...BARE.fuel, tanks } }).rig.fuel.drawableL).toBe(126);
 });
+
+test('a reserve with nothing in it is the default, and that is said', () => {
+  const { rig, assumptions } = settleRig({
+    ...BARE,
+    fuel: { ...BARE.fuel, reserve: {} },
+    water: { ...BARE.water, reserve: {} },
+  });
+  expect(rig.fuel.reserve).toEqual({ base: { unit: 'km', value: 100 }, shareOfNeed: 0.1 });
+  expect(rig.water.reserve).toEqual({ base: { unit: 'days', value: 2 }, shareOfNeed: 0 });
+  const paths = assumptions.map(({ path }) => path);
+  expect(paths).toContain('/fuel/reserve');
+  expect(paths).toContain('/water/reserve');
+});

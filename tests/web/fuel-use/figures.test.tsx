@@ -52,6 +52,7 @@ const FULL: FuelUse = {
   urea: {
     needL: 30,
     tankL: 15,
+    reserveL: 0,
     rangeKm: 600,
     longestKm: 900,
     shortL: 7.5,

@@ -95,7 +95,17 @@ function ureaReport({ plan, course, trip, passings, points }: FuelUseSources): U
   const { urea } = rig.fuel.model;
   if (urea === null || urea === undefined) return null;
   const onwardM = trip.onward?.m ?? 0;
-  return ureaOf({ urea, lengthM, wayM: course.wayM, offWay: course.off.wayM, passings, points, onwardM });
+  const fuelL = { along: course.litres.out, off: course.off.litres };
+  return ureaOf({
+    urea,
+    fuelL,
+    lengthM,
+    wayM: course.wayM,
+    offWay: course.off.wayM,
+    passings,
+    points,
+    onwardM,
+  });
 }
 
 /** How far a full load goes at the rig's own rate and at that of the route, and what the route takes. */

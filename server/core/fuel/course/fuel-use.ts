@@ -64,6 +64,8 @@ export interface FillingRow {
 export interface UreaUse {
   readonly needL: number;
   readonly tankL: number;
+  /** What must still be in it. */
+  readonly reserveL: number;
   readonly rangeM: number;
   /** The longest way between places that sell it, start and end included; the start is taken as full. */
   readonly longestM: number;

@@ -1,3 +1,4 @@
+import type { RigFile } from '../../../contract/rig.ts';
 import { amountBetween, type Profile } from '../../gaps/profile.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import { metresOf } from '../../quantity/rates.ts';
@@ -8,8 +9,13 @@ import type { UreaUse } from './fuel-use.ts';
 /** How a station says that it sells urea solution, from a pump or in canisters (id-tagging-schema, `fuel:*`). */
 const UREA_KEYS = ['fuel:adblue', 'fuel:adblue:canister'] as const;
 
+/** Of the tank (ours). */
+const RESERVE_SHARE = 0.1;
+
 export interface UreaFacts {
-  urea: { litresPer1000Km: number; tankLitres: number };
+  urea: NonNullable<RigFile['fuel']['urea']>;
+  /** Litres of fuel along the route, and for a metre off it, at the rate the verdict uses. */
+  fuelL: { along: Profile; off: number };
   lengthM: number;
   wayM: Profile;
   /** Metres of way for a metre off the route. */
@@ -39,14 +45,19 @@ export function ureaOf(facts: UreaFacts): UreaReport {
   const stops = passings.filter(
     (passing) => passing.commodity === 'fuel' && passing.counts && selling.has(passing.id),
   );
-  const perM = urea.litresPer1000Km / metresOf(1000);
-  const longestM = longestWay(facts, stops);
-  const rangeM = urea.tankLitres / perM;
-  const shortL = Math.max(0, longestM * perM - urea.tankLitres);
+  const use = ureaAlong(facts);
+  const ways = waysBetween(facts, stops, use);
+  const longestM = Math.max(0, ...ways.map((way) => way.wayM));
+  const routeL = use.along(0, lengthM);
+  const reserveL = reserveOf(urea);
+  const usableL = urea.tankLitres - reserveL;
+  const rangeM = routeL === 0 ? 0 : usableL / (routeL / amountBetween(wayM, 0, lengthM));
+  const shortL = Math.max(0, ...ways.map((way) => way.litres - usableL));
   return {
     urea: {
-      needL: amountBetween(wayM, 0, lengthM) * perM,
+      needL: routeL,
       tankL: urea.tankLitres,
+      reserveL,
       rangeM,
       longestM,
       shortL,
@@ -56,13 +67,44 @@ export function ureaOf(facts: UreaFacts): UreaReport {
   };
 }
 
-/** Metres of the longest way between two places that sell it, start and end among them. */
-function longestWay({ wayM, offWay, lengthM, onwardM }: UreaFacts, stops: readonly Passing[]): number {
-  let [longestM, fromM, fromOffM] = [0, 0, 0];
-  for (const { atM, detourM } of [...stops, { atM: lengthM, detourM: onwardM }]) {
-    const alongM = amountBetween(wayM, fromM, atM);
-    longestM = Math.max(longestM, alongM + (fromOffM + detourM) * offWay);
-    [fromM, fromOffM] = [atM, detourM];
+/** Litres of it along the route, and for a metre off it. */
+interface UreaAlong {
+  readonly along: (fromM: number, toM: number) => number;
+  readonly off: number;
+}
+
+/** By the fuel that is burnt, so that sand, load and climbs count; else by the way. */
+function ureaAlong({ urea, fuelL, wayM, offWay }: UreaFacts): UreaAlong {
+  const { percentOfFuel, litresPer1000Km = 0 } = urea;
+  if (percentOfFuel !== undefined) {
+    const share = percentOfFuel / 100;
+    return {
+      along: (fromM, toM) => amountBetween(fuelL.along, fromM, toM) * share,
+      off: fuelL.off * share,
+    };
   }
-  return longestM;
+  const perM = litresPer1000Km / metresOf(1000);
+  return { along: (fromM, toM) => amountBetween(wayM, fromM, toM) * perM, off: offWay * perM };
+}
+
+/** Its own reserve: as told, else a tenth of the tank where it goes by the fuel (ours). */
+const reserveOf = ({ reserveLitres, percentOfFuel, tankLitres }: UreaFacts['urea']): number =>
+  reserveLitres ?? (percentOfFuel === undefined ? 0 : tankLitres * RESERVE_SHARE);
+
+/** The ways between two places that sell it, start and end among them: metres, and litres of it. */
+function waysBetween(
+  { wayM, offWay, lengthM, onwardM }: UreaFacts,
+  stops: readonly Passing[],
+  use: UreaAlong,
+): { wayM: number; litres: number }[] {
+  let [fromM, fromOffM] = [0, 0];
+  return [...stops, { atM: lengthM, detourM: onwardM }].map(({ atM, detourM }) => {
+    const offM = fromOffM + detourM;
+    const way = {
+      wayM: amountBetween(wayM, fromM, atM) + offM * offWay,
+      litres: use.along(fromM, atM) + offM * use.off,
+    };
+    [fromM, fromOffM] = [atM, detourM];
+    return way;
+  });
 }

@@ -5,7 +5,7 @@ type FuelFile = RigFile['fuel'];
 
 /** First contradiction within what a rig tells of its fuel use; null when there is none. */
 export function checkFuel(fuel: FuelFile): Misfit | null {
-  return engineBurns(fuel) ?? hoursInDay(fuel) ?? cansHold(fuel);
+  return engineBurns(fuel) ?? ureaOnce(fuel) ?? hoursInDay(fuel) ?? cansHold(fuel);
 }
 
 /** Octane and ethanol are petrol's, biodiesel is diesel's. */
@@ -20,6 +20,23 @@ function engineBurns({ engine, kind }: FuelFile): Misfit | null {
     return { path: `/fuel/engine/${key}`, misfit: 'engine-fuel', facts: { value, kind, kinds } };
   }
   return null;
+}
+
+/** By the way or by the fuel, and a reserve that the tank holds. */
+function ureaOnce({ urea }: FuelFile): Misfit | null {
+  if (urea === undefined) return null;
+  const bases = ['litresPer1000Km', 'percentOfFuel'] as const;
+  const told = bases.filter((base) => urea[base] !== undefined);
+  const path = '/fuel/urea';
+  if (told.length === 2) return { path, misfit: 'bases-several', facts: { told, bases } };
+  if (told.length === 0) return { path, misfit: 'urea-untold', facts: {} };
+  const { reserveLitres = 0, tankLitres } = urea;
+  if (reserveLitres < tankLitres) return null;
+  return {
+    path: '/fuel/urea/reserveLitres',
+    misfit: 'tank-undrawable',
+    facts: { unusableLitres: reserveLitres, litres: tankLitres, fillPercent: null },
+  };
 }
 
 function hoursInDay({ hours }: FuelFile): Misfit | null {

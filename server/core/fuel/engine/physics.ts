@@ -92,6 +92,16 @@ export function estimateFactors(facts: EstimateFacts): Record<Surface, UseRange 
   };
 }
 
+/**
+ * By how much more the typical rolling resistance of a surface is than where the rate was observed, share of the weight;
+ * never less than nothing. Unknown ground is taken like gravel, and like the observed one where that is unknown too.
+ */
+export function moreRolling(surface: Surface, observed: Surface): number {
+  if (surface === observed) return 0;
+  const typical = (of: Surface, unknown: Rolled): number => ROLLING[of === 'unknown' ? unknown : of].typical;
+  return Math.max(0, typical(surface, 'gravel') - typical(observed, 'sealed'));
+}
+
 /** With the tyre pressure told, sealed road has one figure from the formula. */
 function coefficientsOf(surface: Rolled, facts: EstimateFacts): UseRange {
   if (surface !== 'sealed' || facts.tyreBar === null) return ROLLING[surface];

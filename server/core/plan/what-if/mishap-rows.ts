@@ -7,6 +7,7 @@ import { drawableL } from '../../quantity/drawable.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Basis } from '../drive/basis.ts';
 import { pointsAt, type Run, type RunPoint, runOf } from '../drive/run.ts';
+import type { SupplyEdge } from '../side/supply-edge.ts';
 import { bestL, type Mishap, type Struck, worstPlace } from './mishap.ts';
 import { unfitL } from './stretch-row.ts';
 import { struckFigures } from './struck-figures.ts';
@@ -17,6 +18,8 @@ export interface MishapFacts {
   readonly basis: Basis;
   readonly rig: RigFile;
   readonly waitDays: number;
+  /** Whether what is filled at a supply is raw in the containers: treated only at the tap, behind the pump. */
+  readonly isRaw?: (edge: SupplyEdge) => boolean;
   /** Metres along; null: at the worst place. */
   readonly turnRoundAtM: number | null;
 }
@@ -55,15 +58,33 @@ export function containerLostRows({ basis, rig }: MishapFacts): WhatIfRow[] {
   });
 }
 
-/** One pump that fails: what is in the fixed tanks that hang on it stays out of reach. */
-export function pumpFailsRows({ basis, rig }: MishapFacts): WhatIfRow[] {
+/**
+ * One pump that fails: what is in the fixed tanks that hang on it stays out of reach. So does the treatment at the tap
+ * behind it: raw water in cans, and in tanks apart, is not fit to drink then.
+ */
+export function pumpFailsRows({ basis, rig, isRaw = () => false }: MishapFacts): WhatIfRow[] {
   const apartL = drawableL(rig.water.tanks.filter((tank) => tank.apart));
   // Tanks that stand apart are taken to be as empty as they can be.
   const joinedL = drawableL(rig.water.tanks) - apartL;
   const mishap: Mishap = { lostL: ({ tankL }) => Math.max(0, Math.min(joinedL, tankL)) };
-  const text = { phrase: 'water-pump-fails', facts: { tanksApart: apartL > 0 } } as const;
-  const worst = worstPlace(runsOf(basis, 'water'), mishap);
-  return rowOf({ kind: 'pump-fails', commodity: 'water', text }, worst, mishap);
+  const allLost: Mishap = { lostL: ({ litres }) => Math.max(0, litres) };
+  const runs = runsOf(basis, 'water');
+  const raw = worstPlace(
+    runs.filter(({ stretch }) => isRaw(stretch.from)),
+    allLost,
+  );
+  const fit = worstPlace(
+    runs.filter(({ stretch }) => !isRaw(stretch.from)),
+    mishap,
+  );
+  const isRawWorse = raw !== null && (fit === null || bestL(raw) < bestL(fit) - SLACK);
+  const facts = { tanksApart: apartL > 0, raw: isRawWorse };
+  const head = {
+    kind: 'pump-fails',
+    commodity: 'water',
+    text: { phrase: 'water-pump-fails', facts },
+  } as const;
+  return isRawWorse ? rowOf(head, raw, allLost) : rowOf(head, fit, mishap);
 }
 
 /** Days of waiting at the worst place: water by the day, fuel where the rig tells what goes while it stands. */

@@ -12,13 +12,23 @@ import { ALL_THE_WAY, type WhatIfRow } from './what-if-row.ts';
 /** Whether a supply counts only thanks to the treatment line. */
 type NeedsLine = (edge: SupplyEdge) => boolean;
 
-/** The treatment line failing before the first water that counts only thanks to it: none of those can be used. */
-export function treatmentFailsRows({ analysis }: Reckoned, basis: Basis): WhatIfRow[] {
-  if (analysis.treatment === null) return [];
+export function needsLineOf({ analysis }: Reckoned): NeedsLine {
+  if (analysis.treatment === null) return () => false;
   const treatable = analysis.passings.filter(
     ({ commodity, waterClass }) => commodity === 'water' && waterClass === 'treatable',
   );
-  const needsLine: NeedsLine = (edge) => treatable.some((passing) => isSamePlace(passing, edge));
+  return (edge) => treatable.some((passing) => isSamePlace(passing, edge));
+}
+
+/** Whether what is filled at a supply is raw in the containers: treated only at the tap. */
+export const isRawFrom = (reckoned: Reckoned): NeedsLine =>
+  reckoned.analysis.treatment?.at === 'tap' ? needsLineOf(reckoned) : () => false;
+
+/** The treatment line failing before the first water that counts only thanks to it: none of those can be used. */
+export function treatmentFailsRows(reckoned: Reckoned, basis: Basis): WhatIfRow[] {
+  const { analysis } = reckoned;
+  if (analysis.treatment === null) return [];
+  const needsLine = needsLineOf(reckoned);
   const underWay = analysis.waterUse.treatAt === 'tap' ? underWayRows(basis, needsLine) : [];
   return [...underWay, ...fromTheStartRows(basis, needsLine)];
 }

@@ -12,7 +12,7 @@ import { type Matter, mattersOf } from './matters.ts';
 import { containerLostRows, pumpFailsRows, turnRoundRows, waitRows } from './mishap-rows.ts';
 import { hotterRows, rowsByUse } from './rate-rows.ts';
 import { stopFailures } from './stop-fails.ts';
-import { treatmentFailsRows } from './treatment-fails.ts';
+import { isRawFrom, treatmentFailsRows } from './treatment-fails.ts';
 import type { WhatIfRow } from './what-if-row.ts';
 
 /** What of the what-ifs can be chosen; each has a default of ours. */
@@ -48,6 +48,7 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
     rig: reckoned.analysis.rig,
     waitDays: ask.waitDays ?? WHAT_IF_DEFAULTS.waitDays,
     turnRoundAtM: ask.turnRoundAtM ?? null,
+    isRaw: isRawFrom(reckoned),
   };
   const failures = stopFailures(basis);
   const turning = turnRoundRows(facts);

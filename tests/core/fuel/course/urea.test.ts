@@ -40,6 +40,39 @@ describe('urea solution', () => {
   });
 });
 
+describe('urea solution by the fuel that is burnt', () => {
+  const features = [pointFeature('node/2', 640, UREA)];
+  const ureaOf = (detail: FuelDetail['urea']) =>
+    analysisOf({ rig: rigWith({ ...(detail === undefined ? {} : { urea: detail }) }), features }).fuelUse
+      .urea;
+
+  test('is percent of it: 5 % of 1,340 km at 17 l/100 km are 11.39 l, a tenth of the tank kept', () => {
+    const urea = ureaOf({ percentOfFuel: 5, tankLitres: 10 });
+    expect(urea?.needL).toBeCloseTo(0.05 * 13.4 * 17, 6);
+    expect(urea?.reserveL).toBeCloseTo(1, 12);
+    // 9 l usable at 0.0085 l/km.
+    expect(urea?.rangeKm).toBeCloseTo(9 / 0.0085, 6);
+    expect(urea?.shortL).toBe(0);
+  });
+
+  test('is short by what the reserve asks as well: 700 km take 5.95 l of a tank of 6', () => {
+    expect(ureaOf({ percentOfFuel: 5, tankLitres: 6, reserveLitres: 0 })?.shortL).toBe(0);
+    expect(ureaOf({ percentOfFuel: 5, tankLitres: 6 })?.shortL).toBeCloseTo(5.95 - 5.4, 6);
+    expect(ureaOf({ percentOfFuel: 5, tankLitres: 6, reserveLitres: 2 })?.shortL).toBeCloseTo(5.95 - 4, 6);
+  });
+
+  test('rises with the fuel: half as much again in sand', () => {
+    const sand = analysisOf({
+      rig: rigWith({ urea: { percentOfFuel: 5, tankLitres: 20 }, observed: { surface: 'sealed' } }),
+      trip: {
+        ...inputOf().trip,
+        surfaces: [{ fromKm: 0, toKm: 1340, surface: 'sand', allowancePercent: 0 }],
+      },
+    }).fuelUse.urea;
+    expect(sand?.needL).toBeCloseTo(0.05 * 13.4 * 17 * 1.5, 5);
+  });
+});
+
 describe('what a rig tells of its fuel', () => {
   const lineOf = (detail: object) => {
     const outcome = checkRigValue(rigWith(detail as FuelDetail), 'rig.yaml');
@@ -58,6 +91,9 @@ describe('what a rig tells of its fuel', () => {
     [{ perHour: { idling: -1 } }, /\/fuel\/perHour\/idling: -1/],
     [{ climb: { efficiency: 35 } }, /\/fuel\/climb\/efficiency: 35/],
     [{ urea: { litresPer1000Km: 2 } }, /\/fuel\/urea\/tankLitres/],
+    [{ urea: { tankLitres: 20 } }, /\/fuel\/urea: .*percentOfFuel/],
+    [{ urea: { litresPer1000Km: 2, percentOfFuel: 5, tankLitres: 20 } }, /\/fuel\/urea: .*one of/],
+    [{ urea: { percentOfFuel: 5, tankLitres: 20, reserveLitres: 20 } }, /\/fuel\/urea\/reserveLitres: 20 l/],
     [
       { engine: { octane: 95 } },
       /\/fuel\/engine\/octane: 95 for an engine that burns diesel; expected a fuel of kind petrol or e85/,

@@ -58,6 +58,17 @@ describe('the largest container', () => {
 });
 
 describe('a broken pump', () => {
+  it('takes the treatment at the tap with it: raw water in cans is lost too', () => {
+    const clean = facts(245, { fuel: 0, water: 3 });
+    const [water] = pumpFailsRows({ ...clean, isRaw: () => true });
+    const [fit] = pumpFailsRows(clean);
+    // Half way, nothing is left of 130 l but what has been drunk.
+    expect(fit!.arriveL).toBeGreaterThan(0);
+    expect(water!.verdict).toBe('short');
+    expect(water!.arriveL).toBeLessThan(0);
+    expect(water!.text).toContain('not fit to drink');
+  });
+
   it('leaves the cans only', () => {
     // 6 days to 1,470 km at 18 l: 108 of 110 l. The cans (20 l each) are poured after 20 and 40 l.
     const [water] = pumpFailsRows(facts(1470, { fuel: 0, water: 2 }));
