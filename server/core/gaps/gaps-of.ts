@@ -30,8 +30,6 @@ export function gapsOf(course: Course, edges: readonly Edge[], startL: number): 
     const from = edge(index);
     const to = edge(index + 1);
     const next = edges[index + 2];
-    const marginL = tightestMarginL(figure);
-    const extraL = marginL < -SLACK ? -marginL : 0;
     return {
       from: gapEdge(from),
       to: gapEdge(to),
@@ -47,8 +45,7 @@ export function gapsOf(course: Course, edges: readonly Edge[], startL: number): 
       acrossNoData: figure.acrossNoData,
       doubt: figure.doubt,
       weakest: weakestOf(from, to),
-      extraL,
-      extraCans: extraL === 0 ? 0 : cansFor(course, extraL),
+      ...extraOf(course, figure),
       turnBackM: turnBackM(course, from, to, budgetL(course, figure.departL, figure.reserveL)),
       skipHelps: skipped.has(index),
       ifToFails: next === undefined ? null : ifToFails(course, from, to, next, figure.departL),
@@ -60,6 +57,13 @@ export function gapsOf(course: Course, edges: readonly Edge[], startL: number): 
       working: { wayM: figure.way.terms, needL: figure.needTerms, reserveL: figure.reserveTerms },
     };
   });
+}
+
+/** What is missing to bring the margin to nothing, and the cans that hold it. */
+function extraOf(course: Course, figure: Reckoning): Pick<Gap, 'extraL' | 'extraCans'> {
+  const marginL = tightestMarginL(figure);
+  const extraL = marginL < -SLACK ? -marginL : 0;
+  return { extraL, extraCans: extraL === 0 ? 0 : cansFor(course, extraL) };
 }
 
 /** Cans that hold so much; none for what goes in no can. */
