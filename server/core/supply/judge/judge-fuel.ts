@@ -1,7 +1,7 @@
 import type { FuelKind } from '../../../contract/rig.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { TagReasonCode } from '../../phrases/supply.ts';
-import { type FuelKindRule, LIFECYCLE_PREFIXES } from '../tags/kinds.ts';
+import { type FuelKindRule, prefixOf } from '../tags/kinds.ts';
 import { effectOf } from '../tags/reasons.ts';
 import { type EngineNeeds, furtherKeys, gradeVerdict } from './engine-needs.ts';
 import { FUEL_RULES, type FuelRule, NOT_A_FUEL } from './fuels.ts';
@@ -19,9 +19,11 @@ interface Offer {
 
 function offerOf(fuel: FuelRule, tags: Tags, further: readonly string[]): Offer {
   const own = fuelKeys(fuel, tags);
-  const former = [...own, ...Object.keys(fuel.kin)].flatMap((key) =>
-    LIFECYCLE_PREFIXES.map((prefix) => `${prefix}:${key}`).filter((one) => (tags[one] ?? 'no') !== 'no'),
-  );
+  const names = new Set([...own, ...Object.keys(fuel.kin)]);
+  const former = Object.keys(tags).filter((key) => {
+    const [prefix, bare] = prefixOf(key);
+    return prefix !== null && names.has(bare) && tags[key] !== 'no';
+  });
   const isFormer = (key: string) => former.some((one) => one.endsWith(`:${key}`));
   const sold = [...own, ...further].filter((key) => tags[key] === 'yes' && !isFormer(key));
   return {

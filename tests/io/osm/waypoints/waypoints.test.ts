@@ -98,6 +98,8 @@ describe('a waypoint as a supply', () => {
     [{ symbol: 'Water Source' }, { natural: 'spring' }],
     [{ symbol: 'Water' }, { man_made: 'water_tap' }],
     [{ symbol: 'Flag', name: 'Fuel 3' }, { amenity: 'fuel' }],
+    [{ symbol: 'Gas Station', name: 'Dry Creek Roadhouse' }, { amenity: 'fuel' }],
+    [{ symbol: 'Gas Station', name: 'Broken Hill' }, { amenity: 'fuel' }],
   ])('%j says the same as %j', (said, tags) => {
     expect(tagsOf(said)).toEqual('name' in said ? { ...tags, name: said.name } : tags);
   });
@@ -117,6 +119,11 @@ describe('a waypoint as a supply', () => {
     { symbol: 'Drinking Water', description: 'closed in winter' },
     { name: 'Well (dry)' },
     { symbol: 'Gas Station', comment: 'out of order' },
+    { symbol: 'Gas Station', name: 'Karalundi - closed' },
+    { symbol: 'Drinking Water', description: 'agua no potable' },
+    { symbol: 'Drinking Water', description: 'Su yok' },
+    { symbol: 'Drinking Water', comment: 'الماء مالح' },
+    { name: 'Pozo seco', symbol: 'Water' },
   ])('%j is skipped, for it takes it back', (said) => {
     const { features, skipped } = read(said);
     expect([features.length, skipped.length]).toEqual([0, 1]);
