@@ -109,3 +109,26 @@ test.each(['', 'foo bar', 'all day, ask at the shop', 'Mo-', '99:99-12:00', 'x'.
     expect(found.unreadable).toBe(true);
   },
 );
+
+test('a text on which the package would go on for ever is not read', () => {
+  expect(answer('2000000 ;Su ', '2027-05-03T09:00')).toMatchObject({
+    open: null,
+    opens: null,
+    unreadable: true,
+  });
+  expect(answer('Mo 08:00-09:00,'.repeat(18), '2027-05-03T09:00').unreadable).toBe(true);
+});
+
+test.each([
+  ['24/7', true],
+  ['Mo-Fr 08:00-17:00', true],
+  ['off', false],
+  ['24/7 off', false],
+  ['2019 Mo-Fr 08:00-17:00', false],
+  ['Nov-Mar', false],
+  ['May 16', true],
+  ['May 20', false],
+  ['"by appointment"', null],
+])('%s opens at some time from 3 May to two weeks on: %s', (text, opens) => {
+  expect(answer(text, '2027-05-03T09:00').opens).toBe(opens);
+});
