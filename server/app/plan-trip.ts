@@ -2,12 +2,16 @@ import type { Analysis } from '../contract/analysis.ts';
 import type { Plan } from '../contract/plan.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Gauge, WhatIf } from '../contract/whatif.ts';
+import type { Reckoned } from '../core/analyse/analyse.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { basisOf } from '../core/plan/drive/basis.ts';
+import { fuelOf, withoutWaterNeeds } from '../core/plan/fuel-alone.ts';
 import { gaugeOf } from '../core/plan/gauge/gauge-of.ts';
 import type { MipSolver } from '../core/plan/model/mip.ts';
+import type { SolveOptions } from '../core/plan/model/time.ts';
 import { oneFailure } from '../core/plan/one-failure.ts';
 import { planCarry } from '../core/plan/plan-of.ts';
+import type { PlainPlan } from '../core/plan/shown/plan.ts';
 import { waysOut } from '../core/plan/ways-out/ways-out.ts';
 import { type WhatIfAsk, whatIf } from '../core/plan/what-if/what-if.ts';
 import { type Calendar, reckonLoaded } from './analyse-trip.ts';
@@ -42,6 +46,20 @@ function whatIfAsk({ whatIf: ask = {} }: TripFile): WhatIfAsk {
   };
 }
 
+/** The plan of the fuel alone, where there is none because nobody knows where there is water; null otherwise. */
+function fuelAlone(
+  whole: PlainPlan,
+  { analysis }: Reckoned,
+  reckonWithoutWater: () => Outcome<Reckoned>,
+  options: SolveOptions,
+): PlainPlan | null {
+  if (whole.status !== 'none' || !analysis.noData.includes('water')) return null;
+  const reckoned = reckonWithoutWater();
+  if (!reckoned.ok) return null;
+  const { plan } = planCarry(reckoned.value, options);
+  return plan.status === 'found' ? fuelOf(plan) : null;
+}
+
 /** Analyses a loaded trip and plans what to fill where and what to carry. Blocks while it solves: for a worker. */
 export function planTrip(
   loaded: LoadedTrip,
@@ -52,7 +70,14 @@ export function planTrip(
   if (!outcome.ok) return outcome;
   const clock = () => performance.now() / 1000;
   const options = { solver, seconds, clock };
-  const { plan, driven, tooFewCans } = planCarry(outcome.value, options);
+  const { plan: whole, driven, tooFewCans } = planCarry(outcome.value, options);
+  const plan =
+    fuelAlone(
+      whole,
+      outcome.value,
+      () => reckonLoaded(loaded, { rig: withoutWaterNeeds(rig), trip }, calendar),
+      options,
+    ) ?? whole;
   const help =
     extras && tooFewCans && plan.status !== 'out-of-time'
       ? waysOut({

@@ -212,6 +212,8 @@ export const Analysis = Type.Object({
     longestStepKm: Type.Number(),
   }),
   extracts: Type.Array(Extract),
+  /** Commodities of which no extract tells anything on this route: neither a supply nor that there is none. */
+  noData: Type.Array(Commodity),
   passings: Type.Array(Passing),
   fuel: Report,
   water: Report,

@@ -245,6 +245,7 @@ export function sampleReply(): AnalysisReply {
         longestStepKm: 20,
       },
       extracts: [],
+      noData: [],
       passings,
       fuel,
       water,

@@ -18,13 +18,15 @@ export function CommodityAnswer({ analysis, units, commodity }: AnswerProps & { 
   const longest = report.gaps[report.longest];
   const { verdict, count, of } = worstOf(report);
   const headingId = `answer-${commodity}`;
+  const isWithoutData = analysis.noData.includes(commodity);
   return (
     <section className="answer" aria-labelledby={headingId}>
       <h2 className="label" id={headingId}>
         <span className={`swatch swatch-${commodity}`} aria-hidden="true" />
-        Longest stretch without {commodityWords(commodity, analysis.rig.fuel.kind)}
+        {isWithoutData ? 'No data on' : 'Longest stretch without'}{' '}
+        {commodityWords(commodity, analysis.rig.fuel.kind)}
       </h2>
-      {longest !== undefined && (
+      {longest !== undefined && !isWithoutData && (
         <p className="figure" data-testid={`longest-${commodity}`}>
           <span className="big">{figureKm(longest.lengthKm, units)}</span>{' '}
           <span className="unit">

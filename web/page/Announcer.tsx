@@ -27,9 +27,10 @@ function wordsFor(analysis: Analysis, units: UnitSystem): string {
     const report = analysis[commodity];
     const longest = report.gaps[report.longest];
     const { verdict, count, of } = worstOf(report);
+    const isWithoutData = analysis.noData.includes(commodity);
     return [
-      `Longest stretch without ${commodityWords(commodity, analysis.rig.fuel.kind)}`,
-      longest === undefined ? 'unknown' : formatKm(longest.lengthKm, units),
+      `${isWithoutData ? 'No data on' : 'Longest stretch without'} ${commodityWords(commodity, analysis.rig.fuel.kind)}`,
+      longest === undefined || isWithoutData ? 'unknown' : formatKm(longest.lengthKm, units),
       `${count} of ${of} stretches ${VERDICT_WORDS[verdict]}.`,
     ].join(', ');
   });

@@ -3,6 +3,7 @@ import type { Plan, PlanAim, PlanCarry, PlanEdge, PlanLeg } from '../../contract
 import { extractLines } from './extracts-text.ts';
 import { figure, km, litres } from './figures.ts';
 import { plain } from './plain.ts';
+import { sentenceText } from './sentence-text.ts';
 import { planSupplyLines } from './supplies-text.ts';
 import { type Column, tableText } from './table-text.ts';
 
@@ -45,6 +46,7 @@ export function planText(
   const lines = [
     `Carry plan: ${plain(route.name === '' ? routeName : route.name)}, ${km(route.lengthKm)}`,
     ...extractLines(analysis.extracts),
+    ...analysis.noData.map((commodity) => analysis.answer[commodity].map(sentenceText).join(' ')),
     '',
   ];
   if (plan.status === 'out-of-time')
@@ -79,6 +81,10 @@ function foundLines(plan: Plan): string[] {
   for (const commodity of COMMODITIES) {
     const legs = plan.legs[commodity];
     const [first, ...rest] = legs;
+    if (first === undefined) {
+      lines.push(`${commodity === 'fuel' ? 'Fuel' : 'Water'} is not planned.`);
+      continue;
+    }
     const stops = rest.map(({ from }) => place(from));
     lines.push(
       `${commodity === 'fuel' ? 'Fuel' : 'Water'}: ${stops.length === 0 ? 'no stop is needed' : `fill at ${stops.join(', ')}`}.`,
@@ -90,7 +96,8 @@ function foundLines(plan: Plan): string[] {
       for (const passing of passings) if (passing.commodity === commodity) lines.push(...termsOf(passing));
   }
   for (const commodity of COMMODITIES) {
-    lines.push('', `Legs, ${commodity}`, ...tableText(LEG_COLUMNS, plan.legs[commodity].map(legCells)));
+    if (plan.legs[commodity].length > 0)
+      lines.push('', `Legs, ${commodity}`, ...tableText(LEG_COLUMNS, plan.legs[commodity].map(legCells)));
   }
   lines.push('', 'Aims, the first before the next');
   for (const aim of plan.aims) {

@@ -28,7 +28,9 @@ export function reportText(analysis: Analysis, notice: string | null): string {
       const report = analysis[commodity];
       const stretch = km(report.gaps[report.longest]!.lengthKm);
       const word = commodityWord(commodity, rig.fuel.kind);
-      return `Longest stretch without ${word}: ${stretch}. ${answer[commodity].map(sentenceText).join(' ')}`;
+      const sentences = answer[commodity].map(sentenceText).join(' ');
+      if (analysis.noData.includes(commodity)) return sentences;
+      return `Longest stretch without ${word}: ${stretch}. ${sentences}`;
     }),
   ]);
   blocks.push(['What to do', ...answer.todo.map(sentenceText).map((text) => `- ${text}`)]);

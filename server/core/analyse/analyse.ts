@@ -9,9 +9,12 @@ import type { RouteDocument, Supplies } from '../input/sources.ts';
 import { evenLoad, type Load } from '../mass/load.ts';
 import { daysOf } from '../pace/days-of.ts';
 import type { Caution } from '../phrases/cautions.ts';
+import { COMMODITIES } from '../quantity/commodities.ts';
+import type { SpanM } from '../quantity/span.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import { routeOf } from '../route/route-of.ts';
 import type { RouteOutcome } from '../route/route-outcome.ts';
+import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import type { Analysis } from './analysis.ts';
 import { edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
@@ -109,6 +112,7 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
   const analysis: Analysis = {
     route: routeTold(route),
     extracts: judged.extracts,
+    noData: COMMODITIES.filter((one) => isWithoutData(one, cover, judged.passings)),
     passings: judged.passings,
     fuel: fuel.report,
     water: water.report,
@@ -153,6 +157,13 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
     },
   };
 }
+
+/** No cover, and not one supply, counting or not. */
+const isWithoutData = (
+  commodity: Commodity,
+  cover: Readonly<Record<Commodity, readonly SpanM[]>>,
+  passings: readonly Passing[],
+): boolean => cover[commodity].length === 0 && passings.every((passing) => passing.commodity !== commodity);
 
 const routeTold = ({ name, lengthM, vertices, parts, bbox, longestStepM }: RouteLine): Analysis['route'] => ({
   name,

@@ -1,4 +1,4 @@
-import type { Bbox } from '../../contract/common.ts';
+import type { Bbox, Commodity } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
 import type { TripFile } from '../../contract/trip.ts';
 import type { WaterUse } from '../crew/aboard/water-use.ts';
@@ -26,6 +26,8 @@ export interface Analysis {
   };
   /** The map data that it rests on, in the order in which they were given. */
   readonly extracts: readonly DatedExtract[];
+  /** Commodities of which no extract tells anything on this route: neither a supply nor that there is none. */
+  readonly noData: readonly Commodity[];
   /** Every supply point seen in the corridor, counting or not, in route order. */
   readonly passings: readonly Passing[];
   readonly fuel: Report;

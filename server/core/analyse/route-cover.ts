@@ -1,7 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { CoverArea, MappedFeature, Supplies } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
-import { COMMODITIES } from '../quantity/commodities.ts';
 import type { SpanM } from '../quantity/span.ts';
 import { coverSpans, mergeSpans } from '../route/cover-spans.ts';
 import { locate } from '../route/locate.ts';
@@ -104,7 +103,3 @@ function objectSpans(
 
 const isIn = ({ source, seenIn }: MappedFeature, name: string): boolean =>
   source === name || seenIn?.includes(name) === true;
-
-/** Whether any extract covers anything of the route for a commodity. */
-export const coversAny = ({ spans }: RouteCover): Record<Commodity, boolean> =>
-  Object.fromEntries(COMMODITIES.map((one) => [one, spans[one].length > 0])) as Record<Commodity, boolean>;

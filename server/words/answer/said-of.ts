@@ -3,17 +3,18 @@ import { SKETCHY_FACTOR } from '../../core/gaps/even-course.ts';
 import type { Gap, Report } from '../../core/gaps/gap.ts';
 import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
 import type { SpanM } from '../../core/quantity/span.ts';
-import { figure, placeAt } from '../parts/figures.ts';
+import { figure, kmOf, placeAt } from '../parts/figures.ts';
 import { type Part, parts, type Words } from '../parts/part.ts';
 import { textOf } from '../words-of.ts';
 import type { AnswerFacts } from './answer-facts.ts';
-import { nameText, stretchName } from './names.ts';
+import { commodityWord, nameText, stretchName } from './names.ts';
 
 /** What the longest stretch of a commodity comes to, what is passed over inside it, and a worse one where there is one. */
 export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
   const report = facts[commodity];
   const longest = report.gaps[report.longest];
   if (longest === undefined) return [];
+  if (facts.noData.includes(commodity)) return withoutData(commodity, longest, facts);
   const worst = worstOf(report, longest);
   const inside = passedOver(commodity, longest, facts.passings);
   const isWorse = worst !== longest && worst.verdict !== 'enough' && worst.verdict !== longest.verdict;
@@ -22,6 +23,18 @@ export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
     outcomeOf(longest),
     ...(inside === null ? [] : [inside]),
     ...(isWorse ? [parts`Worse: ${whereIs(worst)}. ${outcomeOf(worst)}`] : []),
+  ];
+}
+
+/** Of what nobody has any data: how far what is aboard goes of what is needed, and no stretch of any length. */
+function withoutData(commodity: Commodity, gap: Gap, { rig }: AnswerFacts): Part[][] {
+  const what = commodityWord(commodity, rig.fuel.kind);
+  const share = gap.needL > 0 ? Math.min(1, gap.departL / gap.needL) : 1;
+  const [needed, unit] = commodity === 'water' ? [gap.days, 'days' as const] : [gap.wayM, 'km' as const];
+  const needs = unit === 'km' ? kmOf(needed) : needed;
+  return [
+    parts`${{ text: `No extract tells of ${what} on this route`, strong: true, verdict: 'unknown' as const }}: neither where it is nor that there is none.`,
+    parts`What is aboard lasts ${figure(share * needs, unit)} of the ${figure(needs, unit)} needed, the reserve spent.`,
   ];
 }
 

@@ -26,6 +26,7 @@ export function todoOf(facts: AnswerFacts): Part[][] {
 
 /** One sentence for a commodity: how many cans over which stretches. */
 function carryOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
+  if (facts.noData.includes(commodity)) return [];
   const report = facts[commodity];
   const lacking = report.gaps
     .filter((gap) => gap.extraL > 0 && (gap.verdict === 'short' || gap.verdict === 'into-reserve'))
@@ -54,6 +55,12 @@ const missingOn = ({ extraL, from, to }: Gap): Part[] =>
 
 /** One sentence for a commodity: where nobody knows, save what only the way past the end leaves open. */
 function askOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
+  if (facts.noData.includes(commodity)) {
+    const what = commodityWord(commodity, rig.fuel.kind);
+    return [
+      parts`Get map data that tells of ${what}: an extract of the whole region (.osm.pbf), not one cut down to something else; or mark what you know of as waypoints of the route.`,
+    ];
+  }
   const [first, ...rest] = facts[commodity].gaps.filter(
     (gap) => gap.verdict === 'unknown' && (gap.acrossNoData || gap.to.kind !== 'end' || facts.onwardTold),
   );

@@ -82,11 +82,23 @@ describe('the answer in sentences', () => {
   });
 
   test('asks for what is not known instead of proposing cans for it', () => {
-    const supplies = { extracts: [], features: [], cover: [], skipped: [], cautions: [] };
+    const features = [named('node/9', 700, { 'disused:amenity': 'fuel' }, 'Old pump')];
+    const supplies = { extracts: [], features, cover: [], skipped: [], cautions: [] };
     const { answer } = analysisOf({ supplies });
     expect(plain(answer.fuel)).toContain('part of it is without map data');
     expect(plain(answer.todo)).toContain('Find out where there is diesel between km 0 and km 1340');
     expect(plain(answer.todo)).not.toContain('can');
+  });
+
+  test('says of what no extract tells anything how far what is aboard goes, and how to get data', () => {
+    const supplies = { extracts: [], features: [], cover: [], skipped: [], cautions: [] };
+    const { answer } = analysisOf({ supplies });
+    expect(plain(answer.fuel)).toMatch(
+      /^No extract tells of diesel on this route: .* What is aboard lasts \d+(\.\d+)? km of the 1340 km needed/,
+    );
+    expect(plain(answer.water)).toMatch(/What is aboard lasts [\d.]+ days of the [\d.]+ days needed/);
+    expect(plain(answer.todo)).toContain('Get map data that tells of drinking water');
+    expect(plain(answer.todo)).not.toContain('every stretch holds');
   });
 
   test('asks how far the next supply is past the end where nobody said so, once', () => {
