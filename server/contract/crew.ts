@@ -171,6 +171,7 @@ export const WaterUseName = Type.Union([
   Type.Literal('shower'),
   Type.Literal('vehicle'),
   Type.Literal('losses'),
+  Type.Literal('osmosis-waste'),
 ]);
 export type WaterUseName = Static<typeof WaterUseName>;
 

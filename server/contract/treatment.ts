@@ -211,6 +211,9 @@ export const WaterNote = Type.Object(
     turbidityNtu: optional(turbidityNtu),
     ph: optional(Type.Number({ minimum: 0, maximum: 14 })),
     temperatureC: optional(Type.Number({ minimum: 0, maximum: 100 })),
+    /** Dissolved salts, or the conductivity that tells them: without one reverse osmosis counts for nothing against salt. */
+    tdsMgPerLitre: optional(Type.Number({ minimum: 0, maximum: 300_000 })),
+    conductivityMicroSPerCm: optional(Type.Number({ minimum: 0, maximum: 400_000 })),
   },
   closed,
 );

@@ -42,6 +42,7 @@ describe('the rig and trip that tell everything', () => {
       // Those of a petrol engine.
       '/fuel/engine/octane',
       '/fuel/engine/ethanolPercent',
+      '/fuel/urea/percentOfFuel',
       '/water/litresPerDay',
       '/water/reserve/litres',
       '/water/reserve/fraction',

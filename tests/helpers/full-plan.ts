@@ -3,6 +3,7 @@ import type { TripFile } from '../../server/contract/trip.ts';
 
 /** An invented rig that tells everything a rig file can tell, but for what excludes something else. */
 export const FULL_RIG: RigFile = {
+  sure: ['/pace/hoursPerDay'],
   name: 'Everything told',
   fuel: {
     kind: 'diesel',
@@ -49,7 +50,7 @@ export const FULL_RIG: RigFile = {
     climb: { efficiency: 0.35, giveBack: 0.3, thresholdM: 10 },
     loadPercentPer100Kg: 1.5,
     engine: { biodieselPercent: 7 },
-    urea: { litresPer1000Km: 2, tankLitres: 20 },
+    urea: { litresPer1000Km: 2, tankLitres: 20, reserveLitres: 2 },
     physics: { dragAreaM2: 1.6, tyreBar: 2.4 },
   },
   water: {
@@ -230,6 +231,8 @@ export const FULL_TRIP: TripFile = {
   stays: [{ atKm: 418, days: 1, name: 'rest day' }],
   oneWay: [{ fromKm: 500, toKm: 520 }],
   confirmations: [{ id: 'node/2', on: '2027-04-28', works: true, commodity: 'fuel' }],
+  sure: ['/campAfterHours'],
+  extracts: [{ file: 'orrimar.osm.pbf', asOf: '2026-04-01' }],
   waterNotes: [
     {
       id: 'node/3',
@@ -241,6 +244,8 @@ export const FULL_TRIP: TripFile = {
       turbidityNtu: 1,
       ph: 7.2,
       temperatureC: 24,
+      tdsMgPerLitre: 800,
+      conductivityMicroSPerCm: 1200,
     },
   ],
   cover: [{ commodity: 'water', bbox: [85, -38, 93, -33] }],

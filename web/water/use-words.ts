@@ -10,6 +10,7 @@ export const USE_WORDS: Record<WaterUseName, string> = {
   shower: 'shower',
   vehicle: 'vehicle',
   losses: 'spilled and leaked',
+  'osmosis-waste': 'thrown away by reverse osmosis',
 };
 
 /** Where the litres a day come from. */

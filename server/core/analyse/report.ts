@@ -119,7 +119,7 @@ export function reportUses(facts: UseFacts): {
     rig.treatment === null
       ? null
       : treatmentReport(rig.treatment, {
-          litresPerDay: rig.water.litresPerDay.high,
+          litresPerDay: rig.water.tapLitresPerDay,
           days: water.report.gaps.reduce((days, gap) => days + gap.days, 0),
           altitudeM: routeTopM(route),
           coldestNightC: trip.coldestNightC,

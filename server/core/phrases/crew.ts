@@ -44,6 +44,8 @@ interface PartSources {
 interface SplitSources {
   /** An observed figure split as the parts. */
   'split-of-own-figure': { of: PartSource };
+  /** Litres from the tank for each at the tap. */
+  'need-over-recovery': { feed: number };
 }
 export type PartSource = Phrased<PartSources>;
 /** Where the figures of a use of water come from. */

@@ -11,6 +11,8 @@ interface Boil {
 /** Why a stage counts for nothing. */
 interface StageRefusals {
   'may-have-frozen': NoFacts;
+  'chlorine-before': NoFacts;
+  'no-carbon': NoFacts;
   'life-used-up': { lifeL: number };
   'water-clogs': { ntu: number; standsNtu: number };
   'dose-untold': NoFacts;

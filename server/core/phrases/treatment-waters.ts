@@ -18,6 +18,13 @@ interface UnusedNotes {
 }
 export type UnusedNote = Phrased<UnusedNotes>;
 
+/** Salt of a water, the osmotic pressure of what a membrane leaves of it, and what the pump has against that. */
+interface Pressing {
+  tdsMgPerLitre: number;
+  osmoticKPa: number;
+  pumpKPa: number;
+}
+
 /** Why a line does not make a water fit. Stages by their names. */
 interface WaterLacks extends UnusedNotes {
   'stage-clogs': { stage: string; why: StageRefusal };
@@ -29,6 +36,10 @@ interface WaterLacks extends UnusedNotes {
   };
   'salt-not-known': NoFacts;
   'salt-stays': NoFacts;
+  /** Of a line with reverse osmosis. */
+  'salinity-not-told': NoFacts;
+  'osmosis-pump-untold': NoFacts;
+  'osmosis-too-weak': Pressing;
   'chemicals-stay': NoFacts;
   /** What it gives in a day is less than what is drunk of it. */
   'treats-too-little': { givesLPerDay: number; drunkLPerDay: number };
@@ -37,6 +48,7 @@ export type WaterLack = Phrased<WaterLacks>;
 
 interface WaterRemarks {
   'chemicals-not-known': NoFacts;
+  'osmosis-strong-enough': Pressing;
 }
 export type WaterRemark = Phrased<WaterRemarks> | UntoldCondition;
 

@@ -31,6 +31,8 @@ export interface Rig {
   fuel: Store & { kind: FuelKind; litresPer100Km: UseRange; model: FuelModel };
   water: Store & {
     litresPerDay: UseRange;
+    /** Of it at the high end what comes out of the taps: without what reverse osmosis throws away. */
+    tapLitresPerDay: number;
     /** What each grade takes and which litres are kept for one; null where no crew is told. */
     grades: GradedStore | null;
   };

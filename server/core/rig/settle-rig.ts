@@ -1,5 +1,7 @@
 import type { RigFile } from '../../contract/rig.ts';
+import { withWaste } from '../crew/needs/crew-use.ts';
 import { gradedStore } from '../crew/needs/graded-store.ts';
+import { times } from '../crew/needs/range.ts';
 import { type SettledCrew, settleCrew } from '../crew/needs/settle-crew.ts';
 import {
   CAN_LITRES,
@@ -20,6 +22,8 @@ import { drawableL, filledL } from '../quantity/drawable.ts';
 import { metresOf } from '../quantity/rates.ts';
 import type { UseRange } from '../quantity/use-range.ts';
 import { settleTreatment } from '../treatment/line/settle-treatment.ts';
+import { feedFactor } from '../treatment/line/taps.ts';
+import { stagesToDrink, type Treatment } from '../treatment/line/treatment.ts';
 import type { Reserve, Rig, Store } from './rig.ts';
 
 /** A rig ready to be reckoned with, the file with every default written into it, and which defaults those were. */
@@ -36,11 +40,13 @@ export function settleRig(file: RigFile): SettledRig {
 
   const fuelUse = fuelUseOf(file, assume);
   const ofRig = waterUseOf(file, assume);
-  const crew = file.crew === undefined ? null : settleCrew(file.crew, ofRig, assume);
+  const line = file.treatment === undefined ? null : settleTreatment(file.treatment, assume);
+  const feed = line === null ? 1 : feedOf(line.treatment);
+  const settledCrew = file.crew === undefined ? null : settleCrew(file.crew, ofRig, assume);
+  const crew = settledCrew === null ? null : withOsmosis(settledCrew, feed);
   const pace = settlePace(file.pace, assume);
   const [fuelStore, waterStore] = settleStores(file, assume);
   const model = settleFuelModel(file.fuel, assume);
-  const line = file.treatment === undefined ? null : settleTreatment(file.treatment, assume);
   const name = file.name ?? RIG_NAME;
   const ropeAndBucket = file.equipment?.ropeAndBucket ?? false;
   const rig: Rig = {
@@ -52,7 +58,8 @@ export function settleRig(file: RigFile): SettledRig {
       model,
     },
     water: {
-      litresPerDay: waterRate(crew, ofRig),
+      litresPerDay: waterRate(crew, ofRig, feed),
+      tapLitresPerDay: waterRate(settledCrew, ofRig, 1).high,
       grades: crew === null ? null : gradedStore(crew.use, file.water.tanks),
       ...storeOf(waterStore, true),
     },
@@ -96,11 +103,19 @@ function waterUseOf({ water }: RigFile, assume: Assume): UseRange | null {
   );
 }
 
-function waterRate(crew: SettledCrew | null, ofRig: UseRange | null): UseRange {
-  const rate = crew?.use.total ?? ofRig;
-  if (rate === null) throw new Error('a rig with neither /water/litresPerDay nor /crew was not refused');
-  return rate;
+/** Without a crew nobody knows what of it goes through a membrane: all of it is taken to. */
+function waterRate(crew: SettledCrew | null, ofRig: UseRange | null, feed: number): UseRange {
+  if (crew !== null) return crew.use.total;
+  if (ofRig === null) throw new Error('a rig with neither /water/litresPerDay nor /crew was not refused');
+  return feed === 1 ? ofRig : times(ofRig, feed);
 }
+
+/** What drinking water takes from the tank for each litre at the tap: reverse osmosis throws the rest away. */
+const feedOf = (line: Treatment): number =>
+  line.at === 'tap' ? feedFactor(line.stages, 0, stagesToDrink(line)) : 1;
+
+const withOsmosis = (crew: SettledCrew, feed: number): SettledCrew =>
+  feed === 1 ? crew : { ...crew, use: withWaste(crew.use, feed) };
 
 function rangeOf(use: number | UseRange, high: number, assumed: (high: number) => void): UseRange {
   if (typeof use !== 'number') return use;

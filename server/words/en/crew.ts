@@ -67,6 +67,8 @@ export const CREW_CAUTIONS = {
 /** Labels and sources of water use. */
 export const CREW_PHRASES = {
   'own-figure': () => parts`${OWN}`,
+  'need-over-recovery': ({ feed }) =>
+    parts`thrown away by reverse osmosis at the tap: ${rounded(feed, 'l', 2)} from the tank for each litre`,
   'own-figure-for-all': () => parts`${OWN} for all aboard`,
   'level-sources': ({ levels, own, highOfOne }) => {
     const sources = levels.map((level) => parts`"${level}": ${LEVEL_SOURCES[level]()}`);

@@ -11,6 +11,10 @@ const boilPlace = (at: StagePhrases['boil-long-enough']['at']): Parts =>
 /** Where the figures of a stage come from, or why it counts for nothing. */
 export const STAGE_PHRASES: Sayings<StagePhrases> = {
   'may-have-frozen': () => parts`it may have frozen`,
+  'chlorine-before': () =>
+    parts`chlorine is dosed before it with no carbon between: that destroys the membrane`,
+  'no-carbon': () =>
+    parts`no carbon stands before it: the chlorine of piped water would destroy the membrane`,
   'life-used-up': ({ lifeL }) => parts`its ${figure(lifeL, 'l')} were used up before the trip`,
   'water-clogs': ({ ntu, standsNtu }) => parts`water of ${ntu} NTU clogs it, it stands ${standsNtu} NTU`,
   'dose-untold': () => parts`its dose was not told`,

@@ -52,6 +52,13 @@ export const WATER_PHRASES: Sayings<WaterPhrases> = {
   },
   'salt-not-known': () => parts`salt not known: have it tested and note the date`,
   'salt-stays': () => parts`salt, which only reverse osmosis takes out`,
+  'salinity-not-told': () =>
+    parts`how salt it is was not told: note mg/l or conductivity, for reverse osmosis to be reckoned with`,
+  'osmosis-pump-untold': () => parts`the pressure of the pump before the reverse osmosis was not told`,
+  'osmosis-too-weak': ({ tdsMgPerLitre, osmoticKPa, pumpKPa }) =>
+    parts`salt of ${rounded(tdsMgPerLitre, 'count', 0)} mg/l holds with ${rounded(osmoticKPa, 'count', 0)} kPa (van ’t Hoff) against ${rounded(pumpKPa, 'count', 0)} kPa of the pump: nothing goes through the membrane`,
+  'osmosis-strong-enough': ({ tdsMgPerLitre, osmoticKPa, pumpKPa }) =>
+    parts`salt of ${rounded(tdsMgPerLitre, 'count', 0)} mg/l holds with ${rounded(osmoticKPa, 'count', 0)} kPa (van ’t Hoff), the pump has ${rounded(pumpKPa, 'count', 0)} kPa`,
   'chemicals-stay': () => parts`chemicals, which only reverse osmosis takes out`,
   'treats-too-little': ({ givesLPerDay, drunkLPerDay }) =>
     parts`it gives ${rounded(givesLPerDay, 'l')} a day, of which up to ${rounded(drunkLPerDay, 'l')} are drunk`,

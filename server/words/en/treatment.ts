@@ -27,7 +27,7 @@ export const TREATMENT_CAUTIONS = {
   'treatment-at-tap': () =>
     parts`Treatment is at the tap: tank and pipes before it hold raw water, and stay of that class until they are cleaned and disinfected (WHO/WEDC Technical Note 3).`,
   'osmosis-waste': ({ feed }) =>
-    parts`Reverse osmosis takes ${rounded(feed, 'l', 2)} from the tank for each litre at the tap; the rest is not in the water need unless it is led back.`,
+    parts`Reverse osmosis takes ${rounded(feed, 'l', 2)} from the tank for each litre at the tap; the need for drinking water is reckoned with it.`,
 } satisfies Partial<Catalogue['cautions']>;
 
 /** Labels of pressures and litres. */

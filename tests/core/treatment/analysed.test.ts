@@ -82,8 +82,15 @@ describe('a spring half way', () => {
     const trip = { ...implied, waterNotes: [note({ saltOk: false })] };
     const [passing] = analysed(SPRING, { treatment: LINE }, trip).passings;
     expect(passing).toMatchObject({ counts: false, waterClass: 'washing' });
-    const osmosis = { stages: [...LINE.stages, { kind: 'reverse-osmosis' as const }] };
-    expect(analysed(SPRING, { treatment: osmosis }, trip).passings[0]).toMatchObject({ counts: true });
+    const osmosis = {
+      stages: [...LINE.stages, { kind: 'carbon' as const }, { kind: 'reverse-osmosis' as const }],
+      pump: { noFlowKPa: 800, ratedKPa: 200, ratedLPerMin: 10 },
+    };
+    const rig = { treatment: osmosis };
+    // How salt it is has to be told for that.
+    expect(analysed(SPRING, rig, trip).passings[0]).toMatchObject({ counts: false });
+    const measured = { ...implied, waterNotes: [note({ saltOk: false, tdsMgPerLitre: 2500 })] };
+    expect(analysed(SPRING, rig, measured).passings[0]).toMatchObject({ counts: true });
   });
 });
 

@@ -7,6 +7,9 @@ import { noted } from '../../../server/core/treatment/source/water-notes.ts';
 import { codesOf, LAMP, lineOf, reportOn, textsOf, ULTRAFILTER, WEEK } from './lines.ts';
 
 const OSMOSIS: TreatmentFile['stages'][number] = { kind: 'reverse-osmosis', poreMicron: 0.001 };
+const CARBON: TreatmentFile['stages'][number] = { kind: 'carbon' };
+const OSMOSIS_LINE = [CARBON, OSMOSIS];
+const PUMP = { pump: { noFlowKPa: 800, ratedKPa: 200, ratedLPerMin: 10 } };
 const note = (changes: Partial<WaterNote> = {}): WaterNote => ({
   id: 'node/1',
   on: '2026-05-01',
@@ -84,18 +87,19 @@ describe('salt and chemicals', () => {
   });
 
   it('what is salty takes reverse osmosis', () => {
-    const salty = [note({ saltOk: false })];
+    const salty = [note({ saltOk: false, tdsMgPerLitre: 3000 })];
     expect(textsOf(verdictOf(LINE, 'spring', salty).lacks)).toEqual([
       'salt, which only reverse osmosis takes out',
     ]);
-    expect(verdictOf([...LINE, OSMOSIS], 'spring', salty).ok).toBe(true);
-    expect(verdictOf([...LINE, { ...OSMOSIS, mayHaveFrozen: true }], 'spring', salty).ok).toBe(false);
+    expect(verdictOf([...LINE, ...OSMOSIS_LINE], 'spring', salty, PUMP).ok).toBe(true);
+    const frozen = [CARBON, { ...OSMOSIS, mayHaveFrozen: true }];
+    expect(verdictOf([...LINE, ...frozen], 'spring', salty, PUMP).ok).toBe(false);
   });
 
   it('chemicals take reverse osmosis; where they are not known it is said', () => {
     const hazards = { spring: { chemicals: 'yes' as const } };
     expect(verdictOf(LINE, 'spring', [], { hazards }).ok).toBe(false);
-    expect(verdictOf([...LINE, OSMOSIS], 'spring', [], { hazards }).ok).toBe(true);
+    expect(verdictOf([...LINE, ...OSMOSIS_LINE], 'spring', [], { hazards }).ok).toBe(true);
     expect(textsOf(verdictOf(LINE, 'spring').remarks)).toContain(
       'chemicals are not known, and this line takes out none',
     );

@@ -4,7 +4,7 @@ import type { Term } from '../../quantity/term.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import { type HeatEffect, heatOf } from './heat.ts';
 import { ownOrOfLevel, peopleOf } from './person-uses.ts';
-import { atEnds, NOTHING, plus, sumOf } from './range.ts';
+import { atEnds, NOTHING, plus, sumOf, times } from './range.ts';
 import { litresOf, partRows, splitOver, type UseRow, withLosses } from './use-rows.ts';
 
 /** What a crew uses, litres a day. */
@@ -54,6 +54,27 @@ export function crewUse(crew: Crew, observed: UseRange | null): CrewUse {
     heatTerms: heat === null || observed !== null ? [] : heatTermsOf(crew, heat),
     expectedDrinking: litresOf(rows, 'drinking'),
     drinkingOfOne: atEnds((end) => Math.max(...people.map(({ uses: own }) => own.drinking[end]))),
+  };
+}
+
+/**
+ * What the tank gives where drinking water goes through reverse osmosis at the tap, so many litres for each: need over
+ * recovery. What was observed to leave the tanks has it in it already.
+ */
+export function withWaste(use: CrewUse, feed: number): CrewUse {
+  if (use.from === 'observed') return use;
+  const waste = times(use.drinking, feed - 1);
+  const row: UseRow = {
+    use: 'osmosis-waste',
+    grade: 'drinking',
+    litresPerDay: waste,
+    source: { phrase: 'need-over-recovery', facts: { feed } },
+  };
+  return {
+    ...use,
+    uses: [...use.uses, row],
+    drinking: plus(use.drinking, waste),
+    total: plus(use.total, waste),
   };
 }
 

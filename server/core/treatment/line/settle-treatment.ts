@@ -5,6 +5,7 @@ import type { HazardReason } from '../../phrases/treatment-waters.ts';
 import type { Assume } from '../../quantity/assumption.ts';
 import { EXPECTED, type Hazard, SOURCE_KINDS } from './hazards.ts';
 import { TARGETS } from './logs.ts';
+import { membraneFault } from './osmosis.ts';
 import type { Stage, Treatment } from './treatment.ts';
 
 /** Filters whose pores a frost tears. */
@@ -30,7 +31,11 @@ export function settleTreatment(
   >;
   return {
     treatment: {
-      stages: stages.map((stage) => ({ ...stage, mayHaveFrozen: mayHaveFrozen(stage, file) })),
+      stages: stages.map((stage, index) => ({
+        ...stage,
+        mayHaveFrozen: mayHaveFrozen(stage, file),
+        fault: membraneFault(stages, index),
+      })),
       at,
       pump: file.pump ?? null,
       taps: (file.taps ?? []).map((tap) => ({

@@ -79,6 +79,7 @@ export function stageEffect(stage: Stage, water: Conditions): StageEffect {
     nothing: why,
   });
   if (stage.mayHaveFrozen) return nothing({ phrase: 'may-have-frozen', facts: {} });
+  if (stage.fault !== null) return nothing({ phrase: stage.fault, facts: {} });
   if (stage.lifeLitres !== undefined && (stage.usedLitres ?? 0) >= stage.lifeLitres) {
     return nothing({ phrase: 'life-used-up', facts: { lifeL: stage.lifeLitres } });
   }

@@ -1,10 +1,13 @@
 import type { Logs, SourceKind, TapUse, TreatmentStage } from '../../../contract/treatment.ts';
 import type { Hazard } from './hazards.ts';
 import type { Hose, Pump } from './hydraulics.ts';
+import type { MembraneFault } from './osmosis.ts';
 
 export interface Stage extends TreatmentStage {
   name: string;
   mayHaveFrozen: boolean;
+  /** What spoils its membrane; null where nothing does. */
+  fault: MembraneFault | null;
 }
 
 export interface Tap {

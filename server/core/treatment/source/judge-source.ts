@@ -3,6 +3,7 @@ import type { WaterLack, WaterRemark } from '../../phrases/treatment-waters.ts';
 import type { Hazard } from '../line/hazards.ts';
 import { type LineEffect, lineEffect } from '../line/line-effect.ts';
 import { lacksOf } from '../line/logs.ts';
+import { pressingOf, tdsOf } from '../line/osmosis.ts';
 import type { Treatment } from '../line/treatment.ts';
 import { NOTHING_NOTED, type Noted } from './water-notes.ts';
 
@@ -50,7 +51,11 @@ export function judgeSource(
     lacks.push({ phrase: 'salt-not-known', facts: {} });
     lacks.push(...notes.unused);
   }
-  if (salt === 'yes' && !effect.desalts) lacks.push({ phrase: 'salt-stays', facts: {} });
+  if (salt === 'yes') {
+    const pressing = desaltingOf(line, effect, note);
+    if ('lack' in pressing) lacks.push(pressing.lack);
+    else remarks.push(pressing.remark);
+  }
   if (hazard.chemicals === 'yes' && !effect.desalts) {
     lacks.push({ phrase: 'chemicals-stay', facts: {} });
   }
@@ -58,6 +63,23 @@ export function judgeSource(
     remarks.push({ phrase: 'chemicals-not-known', facts: {} });
   }
   return { ok: lacks.length === 0, hazard, logs: effect.logs, lacks, remarks };
+}
+
+/** Whether the line takes out the salt of a water: only where the pump presses it through the membrane. */
+function desaltingOf(
+  line: Treatment,
+  { desalts }: LineEffect,
+  note: Noted['latest'],
+): { lack: WaterLack } | { remark: WaterRemark } {
+  const membrane = line.stages.find(({ kind, fault }) => kind === 'reverse-osmosis' && fault === null);
+  if (!desalts || membrane === undefined) return { lack: { phrase: 'salt-stays', facts: {} } };
+  const tdsMgPerLitre = tdsOf(note);
+  if (tdsMgPerLitre === null) return { lack: { phrase: 'salinity-not-told', facts: {} } };
+  const pressing = pressingOf(line, membrane, { tdsMgPerLitre, temperatureC: note?.temperatureC ?? null });
+  if (pressing === null) return { lack: { phrase: 'osmosis-pump-untold', facts: {} } };
+  return pressing.pumpKPa > pressing.osmoticKPa
+    ? { remark: { phrase: 'osmosis-strong-enough', facts: pressing } }
+    : { lack: { phrase: 'osmosis-too-weak', facts: pressing } };
 }
 
 /** Stages through which the water does not go. */
