@@ -106,22 +106,8 @@ const standsApart = (name: string): boolean =>
     );
   });
 
-/** Texts kept with what they were found to say: the same map is judged again at every change of a rig. */
-const MOST_KEPT = 20_000;
-const known = new Map<string, boolean>();
-
 /** Whether a text says that there is nothing to be had; in a name, words of place names do so only apart from it. */
 export function denies(text: string, isName: boolean): boolean {
-  const key = `${isName} ${text}`;
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const found = findDenial(text, isName);
-  if (known.size >= MOST_KEPT) known.clear();
-  known.set(key, found);
-  return found;
-}
-
-function findDenial(text: string, isName: boolean): boolean {
   const words = wholeWords(text);
   const found = candidatesIn(words).filter((phrase) => phrase.strength !== 'apart' || !isName);
   return found.some((phrase) => stands(words, phrase)) || (isName && standsApart(text));

@@ -52,14 +52,14 @@ export function hoursOf(tags: Tags, commodity: Commodity, fuels: readonly string
  * stands behind the sign is hours, or words that no reader of hours makes out ("wet").
  */
 function conditionsOf(value: string, isAlone: boolean, tag: string): Hours[] {
-  const clauses = value.matchAll(/([^@;]+)@\s*(?:\(([^)]*)\)|([^;]*))/g);
-  const hours = [...clauses].flatMap(([, word = '', inBrackets, bare = '']) => {
+  const clauses = [...value.matchAll(/([^@;]+)@\s*(?:\(([^)]*)\)|([^;]*))/g)];
+  if (clauses.length === 0) return value.trim() === '' ? [] : [{ text: value, tag }];
+  return clauses.flatMap(([, word = '', inBrackets, bare = '']) => {
     const condition = (inBrackets ?? bare).trim();
     if (!SHUT_VALUES.includes(word.trim().toLowerCase())) return isAlone ? [{ text: condition, tag }] : [];
     const rules = condition.split(';').map((rule) => `${rule.trim()} off`);
     return [{ text: ['24/7', ...rules].join('; '), tag }];
   });
-  return hours.length > 0 || value.trim() === '' ? hours : [{ text: value, tag }];
 }
 
 /** True where hours go by dates, so that it matters for which day they are judged. */

@@ -26,6 +26,27 @@ describe('words that deny', () => {
     ]);
   });
 
+  it('are sought as names in names and operators, as sentences elsewhere', () => {
+    const keys = (text: string) =>
+      [
+        'name',
+        'name:en',
+        'operator',
+        'note',
+        'note:en',
+        'drinking_water:note',
+        'fixme',
+        'opening_hours:note',
+      ].filter((key) => denialsIn({ [key]: text }).length > 0);
+    const prose = ['note', 'note:en', 'drinking_water:note', 'fixme', 'opening_hours:note'];
+    expect(keys('a dry creek')).toEqual(prose);
+    expect(keys('closed')).toEqual(['name', 'name:en', 'operator', ...prose]);
+    expect(denialsIn({ 'opening_hours:fuel': '24/7 "out of order"' })).toEqual([
+      { key: 'opening_hours:fuel', quote: 'out of order' },
+    ]);
+    expect(denialsIn({ description: `${'a'.repeat(93)} closed` })[0]?.quote).toHaveLength(100);
+  });
+
   it.each([
     'Coldry',
     'Dry Creek Roadhouse',
