@@ -33,7 +33,8 @@ const RIG: RigFile = {
   },
 };
 
-const share = fc.double({ min: 0, max: 0.99, noNaN: true });
+/** In thousandths: places of a route lie metres apart, not less than an atom. */
+const share = fc.integer({ min: 0, max: 990 }).map((thousandths) => thousandths / 1000);
 
 /** A drive: its length, camps and stays, with or without an hour of departure, and places of supplies as shares of it. */
 const drives = fc.record({
@@ -225,7 +226,13 @@ describe('the turn-back point', () => {
           COMMODITIES.flatMap((commodity) =>
             all.filter((one) => one.commodity === commodity).map(({ atM }) => Math.round(atM)),
           );
-        expect(inOrder(turnBacks)).toEqual(inOrder(ofGaps));
+        // A point that falls on a stop to the metre may be told as one, or as none inside the gap.
+        const isStop = (atM: number) =>
+          drive.places.some((place) => Math.abs(place * sides.fuel.course.lengthM - atM) <= 1);
+        const apart = (all: number[], others: number[]) =>
+          all.filter((atM) => !others.some((other) => Math.abs(other - atM) <= 1) && !isStop(atM));
+        expect(apart(inOrder(turnBacks), inOrder(ofGaps))).toEqual([]);
+        expect(apart(inOrder(ofGaps), inOrder(turnBacks))).toEqual([]);
         for (const row of gaugeOf(basis, turnBacks).rows) {
           if (row.at !== 'turn-back') continue;
           for (const commodity of row.commodities) {
