@@ -68,12 +68,14 @@ export const TreatmentStage = Type.Object(
     mayHaveFrozen: optional(Type.Boolean()),
     /** Reverse osmosis: share of the water that becomes clean. */
     recovery: optional(Type.Number({ exclusiveMinimum: 0, maximum: 1 })),
-    /** The most that reverse osmosis makes, or that a UV lamp gives its dose to. */
+    /** The most that reverse osmosis makes, that a UV lamp gives its dose to, or that a filter is rated for. */
     flowLPerMin: optional(litresPerMinute),
     /** UV dose at 254 nm at the end of the lamp's life. */
     doseMJPerCm2: optional(Type.Number({ exclusiveMinimum: 0, maximum: 1000 })),
     /** Chlorine: free chlorine dosed. */
     mgPerLitre: optional(Type.Number({ exclusiveMinimum: 0, maximum: 100 })),
+    /** Strength of the product, percent of free chlorine (weight by volume); left out: bleach of 6 %. */
+    productPercent: optional(Type.Number({ exclusiveMinimum: 0, maximum: 100 })),
     /** Chlorine: contact; boiling: rolling boil. */
     minutes: optional(Type.Number({ exclusiveMinimum: 0, maximum: 1440 })),
   },

@@ -145,7 +145,7 @@ export const FULL_RIG: RigFile = {
       },
       { kind: 'uv', doseMJPerCm2: 40, flowLPerMin: 8, standsNtu: 1 },
       { kind: 'reverse-osmosis', recovery: 0.3, flowLPerMin: 1.5 },
-      { kind: 'chlorine', mgPerLitre: 1, minutes: 30 },
+      { kind: 'chlorine', mgPerLitre: 1, minutes: 30, productPercent: 5 },
     ],
     at: 'tap',
     mayHaveFrozen: false,

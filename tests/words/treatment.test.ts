@@ -6,7 +6,7 @@ const LOGS = { bacteria: 6, viruses: 2.345, protozoa: 3 };
 
 it.each<[string, Utterance, boolean]>([
   [
-    '3 min of rolling boil, 3 needed at 2501 m, where water boils at 91.62 °C (CDC)',
+    '3 min of rolling boil, 3 needed at 2501 m, where water boils at 92 °C (CDC)',
     {
       phrase: 'boil-long-enough',
       facts: { minutes: 3, neededMinutes: 3, at: { altitudeM: 2500.6, boilsAtC: 91.6234 } },

@@ -3,6 +3,7 @@ import type { StageKind, TreatmentFile, TreatmentStage } from '../../server/cont
 export type StageKey = Exclude<keyof TreatmentStage, 'kind' | 'name' | 'logs' | 'stopsPercent'>;
 
 const OF_FILTERS = [
+  'flowLPerMin',
   'poreMicron',
   'standsNtu',
   'leavesNtu',
@@ -19,9 +20,9 @@ export const STAGE_KEYS: Record<StageKind, readonly StageKey[]> = {
   carbon: OF_FILTERS,
   microfilter: OF_FILTERS,
   ultrafilter: OF_FILTERS,
-  'reverse-osmosis': [...OF_FILTERS, 'recovery', 'flowLPerMin'],
+  'reverse-osmosis': [...OF_FILTERS, 'recovery'],
   uv: ['doseMJPerCm2', 'flowLPerMin', 'standsNtu', 'drop', 'mayHaveFrozen'],
-  chlorine: ['mgPerLitre', 'minutes', 'standsNtu'],
+  chlorine: ['mgPerLitre', 'productPercent', 'minutes', 'standsNtu'],
   boiling: ['minutes'],
 };
 

@@ -7,9 +7,15 @@ import { GERMS } from './germs.ts';
 const OF_ANY: Record<StageKey, FormItem> = {
   poreMicron: optional('Pores, absolute', '/poreMicron', 'pores'),
   recovery: optional('Of the water becomes clean', '/recovery', 'share', 'the rest is thrown away'),
-  doseMJPerCm2: optional('Dose at the end of its life', '/doseMJPerCm2', 'dose', '40 and more count'),
+  doseMJPerCm2: optional(
+    'Dose at the end of its life',
+    '/doseMJPerCm2',
+    'dose',
+    '40 and more count; less only against cysts',
+  ),
   flowLPerMin: optional('Makes at most', '/flowLPerMin', 'flow'),
   mgPerLitre: optional('Free chlorine dosed', '/mgPerLitre', 'strength'),
+  productPercent: optional('of a product of', '/productPercent', 'percent', 'empty: bleach of 6 %'),
   minutes: optional('Contact', '/minutes', 'minutes'),
   standsNtu: optional(
     'Stands water as cloudy as',
@@ -32,9 +38,15 @@ const OF_ANY: Record<StageKey, FormItem> = {
   mayHaveFrozen: tick('May have frozen: counts for nothing', '/mayHaveFrozen'),
 };
 
+const RATED_FLOW = optional('Rated up to', '/flowLPerMin', 'flow');
+
 /** What is called otherwise of one kind. */
 const OF_ONE: Partial<Record<StageKind, Partial<Record<StageKey, FormItem>>>> = {
   uv: { flowLPerMin: optional('Gives its dose up to', '/flowLPerMin', 'flow') },
+  sediment: { flowLPerMin: RATED_FLOW },
+  carbon: { flowLPerMin: RATED_FLOW },
+  microfilter: { flowLPerMin: RATED_FLOW },
+  ultrafilter: { flowLPerMin: RATED_FLOW },
   boiling: { minutes: optional('Rolling boil', '/minutes', 'minutes') },
 };
 

@@ -16,7 +16,6 @@ interface StageRefusals {
   'life-used-up': { lifeL: number };
   'water-clogs': { ntu: number; standsNtu: number };
   'dose-untold': NoFacts;
-  'dose-too-weak': { mJPerCm2: number; neededMJPerCm2: number };
   'water-shades-light': { ntu: number; clearNtu: number };
   'water-too-fast': { lPerMin: number; ratedLPerMin: number };
   'ph-too-high': { ph: number; belowPh: number };
@@ -33,6 +32,8 @@ interface CreditSources {
   'as-stated': NoFacts;
   'stops-percent': { percent: number };
   'usual-for-kind': { kind: StageKind };
+  'by-dose': { mJPerCm2: number; germs: GermClass };
+  'dose-too-weak': { mJPerCm2: number; neededMJPerCm2: number };
   'viruses-pass-filters': NoFacts;
   'neither-log-nor-pores': NoFacts;
   'pores-too-wide': { poreMicron: number; mostMicron: number };
@@ -54,7 +55,7 @@ export type UntoldCondition = Phrased<UntoldConditions>;
 interface StageRemarks {
   'counts-for-nothing': { why: StageRefusal };
   'stage-credit': { germs: GermClass; log: number; why: CreditSource };
-  'drops-of-bleach': { mgPerLitre: number; dropsPerLitre: number; bleachPercent: number };
+  'drops-of-bleach': { mgPerLitre: number; dropsPerLitre: number; bleachPercent: number; mlPer10L: number };
   'better-below': { ntu: number };
   'boil-long-enough': Boil;
   'stricter-height': NoFacts;

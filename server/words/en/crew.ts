@@ -35,7 +35,7 @@ export const CREW_CAUTIONS = {
   'heat-unknown': () =>
     parts`The heat expected was not told: drinking is reckoned for mild weather. In very hot weather it can double.`,
   'wbgt-outside-range': ({ temperatureC, fromC, toC }) =>
-    parts`WBGT is estimated at ${rounded(temperatureC, '°C')}, outside the ${bare(figure(fromC, '°C'))} to ${figure(toC, '°C')} that the estimate is meant for.`,
+    parts`WBGT is estimated at ${rounded(temperatureC, '°C', 0)}, outside the ${bare(figure(fromC, '°C'))} to ${figure(toC, '°C')} that the estimate is meant for.`,
   'intake-hour-limit': ({ litres, mostL }) =>
     parts`Work may take as much as ${rounded(litres, 'l')} an hour; a body takes in ${rounded(mostL, 'l')} at most. Rest in shade, work by night. The water is carried all the same.`,
   'intake-day-limit': ({ litres, mostL }) =>
@@ -43,7 +43,7 @@ export const CREW_CAUTIONS = {
   'work-rest': ({ work, workMinutes, restMinutes }) =>
     parts`In that heat ${work} work needs ${restMinutes} minutes of rest after ${workMinutes} minutes (US Army TB MED 507, acclimated people).`,
   'survival-days': ({ temperatureC, restingDays, walkingDays }) =>
-    parts`At ${rounded(temperatureC, '°C')} in shade people without water are expected to live about ${figure(restingDays, 'days')} at rest, ${walkingDays} when they walk by night (Adolph, 1947: resting men; from memory). Stay with the vehicle, in shade.`,
+    parts`At ${rounded(temperatureC, '°C', 0)} in shade people without water are expected to live about ${figure(restingDays, 'days')} at rest, ${walkingDays} when they walk by night (Adolph, 1947: resting men; from memory). Stay with the vehicle, in shade.`,
   'help-hours-unknown': ({ alarm, help }) => {
     const missing = [
       ...(alarm ? [] : ['the alarm (alarmHours)']),
@@ -83,7 +83,7 @@ export const CREW_PHRASES = {
   'use-of-grade': ({ use, grade, source }, say) => parts`${use} (${grade} grade): ${say(source)}`,
   'drinking-at-rest-mild': () => parts`drinking in mild weather at rest`,
   'drinking-at-rest-in-heat': ({ factor, wbgtC }) =>
-    parts`drinking at rest × ${fixed(factor, 'count', 2)} for WBGT ${fixed(wbgtC, '°C')}`,
+    parts`drinking at rest × ${fixed(factor, 'count', 2)} for WBGT ${fixed(wbgtC, '°C', 0)}`,
   'drinking-at-work': ({ hours, work, litresPerHour, people }) =>
     parts`${figure(hours, 'h')} of ${work} work at ${fixed(litresPerHour, 'l', 2)} an hour and person, ${people} people`,
   'heat-source': ({ measured, fromC, toC }) => {

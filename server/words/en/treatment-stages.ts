@@ -6,7 +6,7 @@ import { type Parts, parts } from '../parts/part.ts';
 const boilPlace = (at: StagePhrases['boil-long-enough']['at']): Parts =>
   at === null
     ? parts`where the height is not known`
-    : parts`at ${rounded(at.altitudeM, 'm', 0)}, where water boils at ${rounded(at.boilsAtC, '°C', 2)}`;
+    : parts`at ${rounded(at.altitudeM, 'm', 0)}, where water boils at ${rounded(at.boilsAtC, '°C', 0)}`;
 
 /** Where the figures of a stage come from, or why it counts for nothing. */
 export const STAGE_PHRASES: Sayings<StagePhrases> = {
@@ -37,6 +37,10 @@ export const STAGE_PHRASES: Sayings<StagePhrases> = {
   'as-stated': () => parts`as stated`,
   'stops-percent': ({ percent }) => parts`stops ${figure(percent, '%')} as stated`,
   'usual-for-kind': ({ kind }) => parts`usual for ${kind} (WHO, from memory)`,
+  'by-dose': ({ mJPerCm2, germs }) =>
+    germs === 'bacteria'
+      ? parts`usual for a lamp of ${mJPerCm2} mJ/cm2 (WHO, from memory)`
+      : parts`what ${mJPerCm2} mJ/cm2 are credited with (US EPA, LT2ESWTR)`,
   'viruses-pass-filters': () => parts`no filter is taken to stop them unless its maker says so (CDC)`,
   'neither-log-nor-pores': () => parts`neither log reduction nor pore size was told`,
   'pores-too-wide': ({ poreMicron, mostMicron }) =>
@@ -54,8 +58,8 @@ export const STAGE_PHRASES: Sayings<StagePhrases> = {
 
   'counts-for-nothing': ({ why }, say) => parts`counts for nothing: ${say(why)}`,
   'stage-credit': ({ germs, log, why }, say) => parts`${germs} ${rounded(log, 'count', 2)}: ${say(why)}`,
-  'drops-of-bleach': ({ mgPerLitre, dropsPerLitre, bleachPercent }) =>
-    parts`${mgPerLitre} mg/l are ${rounded(dropsPerLitre, 'count', 2)} drops of ${figure(bleachPercent, '%')} bleach a litre (20 drops a ml)`,
+  'drops-of-bleach': ({ mgPerLitre, dropsPerLitre, bleachPercent, mlPer10L }) =>
+    parts`${rounded(mgPerLitre, 'count', 1)} mg/l are ${rounded(dropsPerLitre, 'count', 2)} drops of ${figure(bleachPercent, '%')} bleach a litre (20 drops a ml), ${rounded(mlPer10L, 'count', mlPer10L < 1 ? 2 : 1)} ml for ${figure(10, 'l')}`,
   'better-below': ({ ntu }) => parts`better below ${ntu} NTU (WHO)`,
   'boil-long-enough': ({ minutes, neededMinutes, at }) =>
     parts`${minutes} min of rolling boil, ${neededMinutes} needed ${boilPlace(at)} (CDC)`,

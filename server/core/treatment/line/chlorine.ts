@@ -37,3 +37,7 @@ export const mgPerLitreOfDrops = (drops: number, bleachPercent: number, litres: 
 /** Drops of bleach for each litre that give a dose. */
 export const dropsPerLitre = (mgPerLitre: number, bleachPercent: number): number =>
   mgPerLitre / mgPerLitreOfDrops(1, bleachPercent, 1);
+
+/** Millilitres of a product of a strength (percent, weight by volume) that give litres of water a dose. */
+export const mlFor = (mgPerLitre: number, productPercent: number, litres: number): number =>
+  (mgPerLitre * litres) / (productPercent * 10);

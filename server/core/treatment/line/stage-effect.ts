@@ -6,9 +6,10 @@ import type {
   UntoldCondition,
 } from '../../phrases/treatment-stages.ts';
 import { boilingPointC, boilMinutes, HIGH_ABOVE_M, STRICTER_ABOVE_M } from './boiling.ts';
-import { CHLORINE, type ChlorineWater, doseNeeded, dropsPerLitre } from './chlorine.ts';
+import { CHLORINE, type ChlorineWater, doseNeeded, dropsPerLitre, mlFor } from './chlorine.ts';
 import { logOfPercent, NO_LOGS } from './logs.ts';
 import type { Stage } from './treatment.ts';
+import { UV_CLASS_A, uvLog } from './uv.ts';
 
 /** The water that meets a stage, and how fast it goes; null for what nobody knows. */
 export interface Conditions extends ChlorineWater {
@@ -51,13 +52,10 @@ const CLEARS = { poreMicron: 0.3, ntu: 0.5 };
 
 /** The low end of the same table for what is no filter (from memory); chlorine: CDC, not effective against Cryptosporidium. */
 const KIND_LOGS: Partial<Record<StageKind, Logs>> = {
-  uv: { bacteria: 3, viruses: 3, protozoa: 3 },
   chlorine: { bacteria: 3, viruses: 3, protozoa: 0 },
   boiling: { bacteria: 6, viruses: 6, protozoa: 6 },
 };
 
-/** NSF/ANSI 55: class A at least 40 mJ/cm2 for clear contaminated water; class B (16) only for water fit to drink. */
-const UV_DOSE = 40;
 /** "Visually clear" in figures (ours). */
 const UV_CLEAR_NTU = 1;
 
@@ -86,6 +84,8 @@ export function stageEffect(stage: Stage, water: Conditions): StageEffect {
   const refused = CONDITIONS[stage.kind]?.(stage, water, effect) ?? null;
   if (refused !== null) return nothing(refused);
   if (isFilter(stage)) {
+    const fast = tooFast(stage, water, effect);
+    if (fast !== null) return nothing(fast);
     if (stage.standsNtu !== undefined && water.turbidityNtu > stage.standsNtu) {
       const facts = { ntu: water.turbidityNtu, standsNtu: stage.standsNtu };
       return { ...nothing({ phrase: 'water-clogs', facts }), clogs: true };
@@ -104,7 +104,7 @@ export function stageEffect(stage: Stage, water: Conditions): StageEffect {
   return effect;
 }
 
-const isFilter = (stage: Stage): boolean => KIND_LOGS[stage.kind] === undefined;
+const isFilter = (stage: Stage): boolean => stage.kind !== 'uv' && KIND_LOGS[stage.kind] === undefined;
 
 function leftNtu(stage: Stage): number {
   if (stage.leavesNtu !== undefined) return stage.leavesNtu;
@@ -112,15 +112,26 @@ function leftNtu(stage: Stage): number {
 }
 
 function creditOf(stage: Stage, germs: GermClass): Credit {
+  if (stage.kind === 'uv' && (stage.doseMJPerCm2 ?? 0) < UV_CLASS_A) return byDose(stage, germs);
   const log = stage.logs?.[germs];
   if (log !== undefined) return { log, why: { phrase: 'as-stated', facts: {} } };
   const percent = stage.stopsPercent?.[germs];
   if (percent !== undefined)
     return { log: logOfPercent(percent), why: { phrase: 'stops-percent', facts: { percent } } };
+  if (stage.kind === 'uv') return byDose(stage, germs);
   const byKind = KIND_LOGS[stage.kind];
   if (byKind !== undefined)
     return { log: byKind[germs], why: { phrase: 'usual-for-kind', facts: { kind: stage.kind } } };
   return byPore(stage.poreMicron, germs);
+}
+
+function byDose({ doseMJPerCm2: mJPerCm2 = 0 }: Stage, germs: GermClass): Credit {
+  const isWeak = mJPerCm2 < UV_CLASS_A && germs !== 'protozoa';
+  const facts = { mJPerCm2, neededMJPerCm2: UV_CLASS_A };
+  return {
+    log: uvLog(mJPerCm2, germs),
+    why: isWeak ? { phrase: 'dose-too-weak', facts } : { phrase: 'by-dose', facts: { mJPerCm2, germs } },
+  };
 }
 
 function byPore(poreMicron: number | undefined, germs: GermClass): Credit {
@@ -135,6 +146,19 @@ function byPore(poreMicron: number | undefined, germs: GermClass): Credit {
     : { log: PORE_LOGS.bacteria, why: narrow };
 }
 
+/** Faster than a lamp or a filter is rated for. What a membrane makes is no rating: it makes no more. */
+function tooFast(stage: Stage, water: Conditions, effect: StageEffect): StageRefusal | null {
+  const { flowLPerMin: ratedLPerMin } = stage;
+  if (ratedLPerMin === undefined || stage.kind === 'reverse-osmosis') return null;
+  if (water.flowLPerMin === null) {
+    effect.unmeasured.push({ phrase: 'flow-taken', facts: { stage: stage.name, ratedLPerMin } });
+    return null;
+  }
+  return water.flowLPerMin > ratedLPerMin
+    ? { phrase: 'water-too-fast', facts: { lPerMin: water.flowLPerMin, ratedLPerMin } }
+    : null;
+}
+
 /** Why a stage counts for nothing in a water, null when its conditions are met; remarks go into the effect. */
 type Condition = (stage: Stage, water: Conditions, effect: StageEffect) => StageRefusal | null;
 
@@ -142,21 +166,11 @@ const CONDITIONS: Partial<Record<StageKind, Condition>> = {
   uv(stage, water, effect) {
     const dose = stage.doseMJPerCm2;
     if (dose === undefined) return { phrase: 'dose-untold', facts: {} };
-    if (dose < UV_DOSE) {
-      return { phrase: 'dose-too-weak', facts: { mJPerCm2: dose, neededMJPerCm2: UV_DOSE } };
-    }
     const clearNtu = stage.standsNtu ?? UV_CLEAR_NTU;
     if (water.turbidityNtu > clearNtu) {
       return { phrase: 'water-shades-light', facts: { ntu: water.turbidityNtu, clearNtu } };
     }
-    const { flowLPerMin: ratedLPerMin } = stage;
-    if (ratedLPerMin === undefined) return null;
-    if (water.flowLPerMin === null) {
-      effect.unmeasured.push({ phrase: 'flow-taken', facts: { stage: stage.name, ratedLPerMin } });
-    } else if (water.flowLPerMin > ratedLPerMin) {
-      return { phrase: 'water-too-fast', facts: { lPerMin: water.flowLPerMin, ratedLPerMin } };
-    }
-    return null;
+    return tooFast(stage, water, effect);
   },
 
   chlorine(stage, water, effect) {
@@ -174,10 +188,16 @@ const CONDITIONS: Partial<Record<StageKind, Condition>> = {
     if (minutes < CHLORINE.minutes) {
       return { phrase: 'contact-too-short', facts: { minutes, neededMinutes: CHLORINE.minutes } };
     }
-    const drops = dropsPerLitre(mgPerLitre, BLEACH_PERCENT);
+    const bleachPercent = stage.productPercent ?? BLEACH_PERCENT;
+    const drops = dropsPerLitre(mgPerLitre, bleachPercent);
     effect.why.push({
       phrase: 'drops-of-bleach',
-      facts: { mgPerLitre, dropsPerLitre: drops, bleachPercent: BLEACH_PERCENT },
+      facts: {
+        mgPerLitre,
+        dropsPerLitre: drops,
+        bleachPercent,
+        mlPer10L: mlFor(mgPerLitre, bleachPercent, 10),
+      },
     });
     if (ntu >= idealNtu) effect.why.push({ phrase: 'better-below', facts: { ntu: idealNtu } });
     const { name } = stage;
