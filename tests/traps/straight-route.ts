@@ -152,7 +152,7 @@ fuel:
   reserve: { litres: 5 }
 water:
   litresPerDay: { low: 10, typical: 12, high: 14 }
-  tanks: [{ name: main, litres: 60 }]
+  tanks: [{ name: main, litres: 50 }]
   cans: { litres: 20, owned: 0 }
   reserve: { days: 1 }
 pace: { hoursPerDay: 7, kmPerHour: { slow: 40, typical: 50, fast: 60 } }

@@ -173,6 +173,8 @@ describe('on the straight route', () => {
       const bare = await answers(rig, trip, []);
       for (const commodity of COMMODITIES) {
         expect(isCalm(bare, commodity)).toBe(false);
+        // A file of fuel alone covers no water: there the answer is another for want of data.
+        if (!denied.some((trap) => trap.commodity === commodity)) continue;
         expect(
           analysis[commodity].gaps.map(({ verdict, marginL, lengthKm }) => [verdict, marginL, lengthKm]),
         ).toEqual(bare[commodity].gaps.map(({ verdict, marginL, lengthKm }) => [verdict, marginL, lengthKm]));

@@ -43,6 +43,7 @@ const EXCEPTIONS: Readonly<Record<string, string>> = {
   'fuel:HVO100': 'as before',
   ...Object.fromEntries(
     [
+      'kerosene',
       'diesel_hgv',
       'truck_diesel',
       'b20',

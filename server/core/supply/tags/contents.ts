@@ -9,7 +9,7 @@ interface ContentsRule {
   readonly source: string;
 }
 
-export const CONTENTS_RULES: readonly ContentsRule[] = [
+const CONTENTS_RULES: readonly ContentsRule[] = [
   {
     key: 'man_made',
     values: [
