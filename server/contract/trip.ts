@@ -111,6 +111,34 @@ export const TripFile = Type.Object(
             asOf: Type.Optional(IsoDate),
             /** The area between its outermost objects is all on the map, though the file does not say so. */
             hull: Type.Optional(Type.Boolean()),
+            /**
+             * What it covers of a commodity (of both where none is named), in place of what is made out from the file:
+             * rings of [lon, lat], or on the command line a file of them (.poly, GeoJSON).
+             */
+            boundaries: Type.Optional(
+              Type.Array(
+                Type.Object(
+                  {
+                    commodity: Type.Optional(Commodity),
+                    rings: Type.Optional(
+                      Type.Array(
+                        Type.Array(
+                          Type.Tuple([
+                            Type.Number({ minimum: -180, maximum: 180 }),
+                            Type.Number({ minimum: -90, maximum: 90 }),
+                          ]),
+                          { minItems: 3, maxItems: 50_000 },
+                        ),
+                        { maxItems: 1000 },
+                      ),
+                    ),
+                    file: Type.Optional(Type.String({ minLength: 1, maxLength: 500 })),
+                  },
+                  closed,
+                ),
+                { maxItems: 20 },
+              ),
+            ),
           },
           closed,
         ),

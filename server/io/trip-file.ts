@@ -2,6 +2,7 @@ import { checkTripValue } from '../app/input/plan-input.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
+import { withBoundaries } from './boundary-file.ts';
 import { readYamlFile, withLine } from './yaml-file.ts';
 import { parseYaml } from './yaml-text.ts';
 
@@ -9,7 +10,8 @@ import { parseYaml } from './yaml-text.ts';
 export async function readTripFile(path: string, rig: RigFile | null): Promise<Outcome<TripFile>> {
   const parsed = await readYamlFile(path, 'a trip file (YAML or JSON)');
   if (!parsed.ok) return parsed;
-  return withLine(checkTripValue(parsed.value.value, path, rig), parsed.value.lineOf);
+  const trip = withLine(checkTripValue(parsed.value.value, path, rig), parsed.value.lineOf);
+  return trip.ok ? withBoundaries(trip.value, path) : trip;
 }
 
 /** A trip from text that came with a request; places are key paths alone. */

@@ -1,3 +1,4 @@
+import { writeFile } from 'node:fs/promises';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { encodePbfElements, type PbfElement } from '../../fixtures/pbf-writer.ts';
 import {
@@ -101,6 +102,47 @@ describe('what an extract covers', () => {
     const { cautions } = await route.analysis(files);
     expect(cautions.map(({ code }) => code)).toContain('cover-unvouched');
     expect(await coverOf(files, 'fuel', { extracts: [{ file: 'reply.json', hull: true }] })).toEqual(ALL);
+  });
+});
+
+describe('a boundary that the user gives', () => {
+  const at = (km: number, east: number): [number, number] => [placeAt(km).lon + east, placeAt(km).lat];
+  const ring = [at(300, -0.5), at(300, 0.5), at(900, 0.5), at(900, -0.5)];
+  const land = { 'land.osm': osmXml({ objects: straightMap() }) };
+  const lines = ring.map(([lon, lat]) => `   ${lon}   ${lat}`).join('\n');
+
+  it('narrows what an extract covers, of one commodity where one is named', async () => {
+    const trip = { extracts: [{ file: 'land.osm', boundaries: [{ commodity: 'water', rings: [ring] }] }] };
+    expect(await coverOf(land, 'water', trip)).toEqual([[300, 899]]);
+    expect(await coverOf(land, 'fuel', trip)).toEqual(ALL);
+  });
+
+  it('widens it, whatever the file holds', async () => {
+    const trip = { extracts: [{ file: 'cut.osm', boundaries: [{ rings: [ring] }] }] };
+    expect(await coverOf({ 'cut.osm': osmXml({ objects: [FUEL], bounds: null }) }, 'water', trip)).toEqual([
+      [300, 899],
+    ]);
+  });
+
+  it.each([
+    ['.poly', `land\n1\n${lines}\nEND\nEND\n`],
+    [
+      'GeoJSON',
+      JSON.stringify({ type: 'Feature', geometry: { type: 'Polygon', coordinates: [[...ring, ring[0]]] } }),
+    ],
+  ])('is read from a file beside the trip: %s', async (_name, text) => {
+    await writeFile(route.path('edge'), text);
+    const trip = { extracts: [{ file: 'land.osm', boundaries: [{ file: 'edge' }] }] };
+    expect(await coverOf(land, 'fuel', trip)).toEqual([[300, 899]]);
+  });
+
+  it.each([
+    ['holes', `land\n1\n${lines}\nEND\n!2\n${lines}\nEND\nEND\n`],
+    ['no end', `land\n1\n${lines}\n`],
+  ])('is refused with %s', async (_name, text) => {
+    await writeFile(route.path('edge'), text);
+    const trip = { extracts: [{ file: 'land.osm', boundaries: [{ file: 'edge' }] }] };
+    await expect(route.run(land, trip)).rejects.toThrow('boundary');
   });
 });
 

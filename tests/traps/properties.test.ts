@@ -1,98 +1,98 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
-import type { Evidence } from '../../server/contract/common.ts';
-import type { Tags } from '../../server/core/input/sources.ts';
-import { DENYING_TAGS } from '../../server/core/supply/tags/denying-tags.ts';
-import { DENYING_LANGUAGES } from '../../server/core/supply/tags/denying-words.ts';
-import { LIFECYCLE_PREFIXES } from '../../server/core/supply/tags/kinds.ts';
-import { openingHours } from '../../server/io/opening-hours.ts';
-import { textOf } from '../../server/words/words-of.ts';
-import { ANY_EVIDENCE, anyEdit, anyJudging, anyTags } from '../core/supply/any-tags.ts';
-import { pointsOf } from '../core/supply/judged.ts';
-import { analysisOf, equatorDocument, pointFeature } from '../helpers/analyse-input.ts';
-import { TRAPS } from './traps.ts';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import {
+  FUEL,
+  isCalm,
+  type MapObject,
+  osmXml,
+  placeAt,
+  StraightRoute,
+  straightMap,
+  WATER,
+} from './straight-route.ts';
 
-const strength = (evidence: Evidence): number => ANY_EVIDENCE.indexOf(evidence);
+let route: StraightRoute;
+beforeAll(async () => {
+  route = await StraightRoute.open();
+});
+afterAll(() => route.close());
 
-/** Every tag that speaks against a supply, of every table. */
-const AGAINST: readonly (readonly [key: string, value: string])[] = [
-  ...DENYING_TAGS.flatMap(({ key, values }) =>
-    ('but' in values ? ['yes'] : values).map((value) => [key, value] as const),
-  ),
-  ...LIFECYCLE_PREFIXES.flatMap((prefix) =>
-    ['amenity', 'drinking_water', 'fuel:diesel', 'natural', 'tourism'].map(
-      (key) => [`${prefix}:${key}`, 'yes'] as const,
-    ),
-  ),
-  ...DENYING_LANGUAGES.flatMap(({ always }) => always.map((words) => ['note', words] as const)),
-  ...['off', 'Nov-Mar', 'whenever', '2001 Mo-Fr'].map((hours) => ['opening_hours', hours] as const),
-  ['access:conditional', 'no @ (Jan-Dec)'],
-  ['end_date', '1999'],
-  ['opening_date', '2199'],
-];
+const OLD = '2026-01-01T00:00:00Z';
+const NEW = '2026-10-01T00:00:00Z';
 
-describe('tags that speak against a supply', () => {
-  it('never raise its evidence, and never make one count that did not', { tags: 'slow' }, () => {
-    fc.assert(
-      fc.property(
-        anyTags,
-        anyJudging,
-        anyEdit,
-        fc.constantFrom(...AGAINST),
-        (tags, judge, editedAt, [key, value]) => {
-          fc.pre(tags[key] === undefined);
-          const judging = { ...judge, today: '2026-05-01', readHours: openingHours };
-          const before = pointsOf(tags, judging, { editedAt });
-          const after = pointsOf({ ...tags, [key]: value }, judging, { editedAt });
-          for (const point of before) {
-            const same = after.find(({ commodity }) => commodity === point.commodity);
-            if (same === undefined) continue;
-            expect(strength(same.evidence)).toBeLessThanOrEqual(strength(point.evidence));
-            if (same.counts) expect(point.counts).toBe(true);
-            for (const reason of same.reasons) expect(textOf(reason).trim()).not.toBe('');
-          }
-        },
-      ),
-      { numRuns: 3000 },
-    );
-  });
+/** Supplies here and there along the route, in the versions that two maps of different days have. */
+const objectOf = fc.record({
+  km: fc.integer({ min: 5, max: 1195 }),
+  water: fc.boolean(),
+  open: fc.boolean(),
+  versions: fc.constantFrom<[number, number]>([1, 1], [1, 2], [3, 4]),
+});
+const objects = fc.uniqueArray(objectOf, { minLength: 1, maxLength: 6, selector: ({ km }) => km });
 
-  it.each(DENYING_LANGUAGES.map((language) => [language.code, language] as const))(
-    'are words of %s that each deny, in small letters and large',
-    (_, { always, no, noAfter = [], supplies }) => {
-      const texts = [
-        ...always,
-        ...no.flatMap((word) => supplies.map((supply) => `${word} ${supply}`)),
-        ...noAfter.flatMap((word) => supplies.map((supply) => `${supply} ${word}`)),
-      ];
-      const station: Tags = { amenity: 'fuel', 'fuel:diesel': 'yes' };
-      for (const text of texts) {
-        const [point] = pointsOf({ ...station, note: text });
-        expect([text, point?.evidence, point?.counts]).toEqual([text, 'doubtful', false]);
-      }
-    },
-  );
+type Drawn = typeof objectOf extends fc.Arbitrary<infer T> ? T : never;
+
+const drawn = ({ km, water, open }: Drawn, version: number, timestamp: string): MapObject => ({
+  ...(water ? WATER : FUEL),
+  id: 1000 + km,
+  ...placeAt(km),
+  tags: { ...(water ? WATER : FUEL).tags, ...(open ? {} : { access: 'private' }) },
+  version,
+  timestamp,
 });
 
-describe('a trap taken out of the data', () => {
-  const RANK = { short: 0, unknown: 1, 'into-reserve': 2, enough: 3 } as const;
-  const document = equatorDocument(1200, 50);
-  const answer = (tags: Tags | null) => {
-    const analysis = analysisOf({
-      document,
-      features: tags === null ? [] : [pointFeature('node/1', 600, tags)],
-    });
-    return (['fuel', 'water'] as const).map((commodity) =>
-      Math.min(...analysis[commodity].gaps.map(({ verdict }) => RANK[verdict])),
-    );
-  };
+/** What the answer says of supplies and stretches, whichever files it comes from. */
+const said = ({ passings, fuel, water }: Analysis) => ({
+  passings: passings.map(({ id, atKm, evidence, counts }) => ({ id, atKm, evidence, counts })),
+  gaps: [fuel, water].map(({ gaps }) =>
+    gaps.map(({ verdict, marginL, acrossNoData }) => [verdict, marginL, acrossNoData]),
+  ),
+});
 
-  it('never makes the answer better', { tags: 'slow' }, () => {
-    const without = answer(null);
-    for (const { tags, name } of TRAPS) {
-      const [fuel = 0, water = 0] = answer(tags);
-      expect(fuel, name).toBeGreaterThanOrEqual(without[0] ?? 0);
-      expect(water, name).toBeGreaterThanOrEqual(without[1] ?? 0);
-    }
-  });
+describe('maps of the straight route', () => {
+  it('an older copy added to a newer one changes nothing for objects that the newer one has', async () => {
+    await fc.assert(
+      fc.asyncProperty(objects, fc.boolean(), async (list, newFirst) => {
+        const newer = osmXml({
+          objects: straightMap({ more: list.map((one) => drawn(one, one.versions[1], NEW)) }),
+          date: NEW,
+        });
+        const older = osmXml({
+          objects: straightMap({
+            more: list
+              .map((one) =>
+                drawn(
+                  { ...one, open: true },
+                  one.versions[0],
+                  one.versions[0] === one.versions[1] ? NEW : OLD,
+                ),
+              )
+              .filter((_, index) => (list[index]?.versions[0] ?? 0) !== (list[index]?.versions[1] ?? 0)),
+          }),
+          date: OLD,
+        });
+        const alone = said(await route.analysis({ 'new.osm': newer }));
+        const files = newFirst
+          ? { 'new.osm': newer, 'old.osm': older }
+          : { 'old.osm': older, 'new.osm': newer };
+        expect(said(await route.analysis(files))).toEqual(alone);
+      }),
+      { numRuns: 12 },
+    );
+  }, 120_000);
+
+  it('an object taken out never makes the answer calmer', async () => {
+    await fc.assert(
+      fc.asyncProperty(objects, fc.nat(), async (list, nth) => {
+        const all = list.map((one) => drawn(one, 1, OLD));
+        const fewer = all.filter((_, index) => index !== nth % all.length);
+        const analysisOf = (more: MapObject[]) =>
+          route.analysis({ 'land.osm': osmXml({ objects: straightMap({ fuel: null, water: null, more }) }) });
+        const [before, after] = [await analysisOf(all), await analysisOf(fewer)];
+        for (const commodity of ['fuel', 'water'] as const)
+          if (!isCalm(before, commodity)) expect(isCalm(after, commodity)).toBe(false);
+      }),
+      { numRuns: 12 },
+    );
+  }, 120_000);
 });

@@ -1,6 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { CoverArea, MappedFeature, Supplies } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
+import { COMMODITIES } from '../quantity/commodities.ts';
 import type { SpanM } from '../quantity/span.ts';
 import { coverSpans, mergeSpans } from '../route/cover-spans.ts';
 import { locate } from '../route/locate.ts';
@@ -35,11 +36,13 @@ export function coverOn(
   supplies: Supplies,
   vouched: readonly VouchedExtract[],
 ): RouteCover {
-  const areas: AreaOnRoute[] = [];
+  const boundaries = boundariesOf(supplies, vouched);
+  const areas: AreaOnRoute[] = boundaries.map((area) => ({ area, spans: coverSpans(route, area.rings) }));
   const unvouched = new Set<string>();
   const guessed = new Set<string>();
   for (const area of supplies.cover) {
     const isVouched = vouched.some(({ file, hull }) => hull === true && isNamed(area.source, file));
+    if (boundaries.some((told) => told.source === area.source && told.commodity === area.commodity)) continue;
     if (area.guessed) (isVouched ? guessed : unvouched).add(area.source);
     if (area.guessed && !isVouched) continue;
     const inside = coverSpans(route, area.rings);
@@ -56,6 +59,21 @@ export function coverOn(
       ...[...unvouched].map((source): Caution => ({ code: 'cover-unvouched', facts: { source } })),
     ],
   };
+}
+
+/** The areas that the user gives for extracts, whatever these hold. */
+function boundariesOf({ extracts }: Supplies, vouched: readonly VouchedExtract[]): CoverArea[] {
+  return vouched.flatMap(({ file, boundaries = [] }) =>
+    extracts
+      .filter(({ source }) => isNamed(source, file))
+      .flatMap(({ source }) =>
+        boundaries.flatMap(({ commodity: only, rings = [] }) =>
+          COMMODITIES.filter((commodity) => only === undefined || only === commodity).map(
+            (commodity): CoverArea => ({ commodity, rings, guessed: false, source }),
+          ),
+        ),
+      ),
+  );
 }
 
 /** Spans near roads by the cells that they were found with: an analysis comes at every keystroke. */

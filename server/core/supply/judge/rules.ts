@@ -117,8 +117,10 @@ function worstOf(readings: readonly Reading[]): Reading | null {
   );
 }
 
-/** Takes a level off where the tags are old or nobody knows how old, and says which check dates were not believed. */
-function age(reading: Reading, feature: SupplyFeature, on: string): void {
+/** Takes a level off where the tags are old or nobody knows how old, all where a newer map has it not; says which check dates were not believed. */
+function age(reading: Reading, feature: SupplyFeature, on: string | null): void {
+  gone(reading, feature);
+  if (on === null) return;
   const { seenOn, stale, ahead } = ageOf(feature.tags, feature.editedAt, on, feature.mapOn);
   for (const tag of ahead) reading.reasons.push(found('check-date-ahead', { tags: [tag] }));
   if (seenOn === null && feature.undated === true) {
@@ -128,6 +130,13 @@ function age(reading: Reading, feature: SupplyFeature, on: string): void {
   if (!stale || seenOn === null) return;
   reading.reasons.push(found('stale', { on: seenOn }));
   reading.evidence = ONE_DOWN[reading.evidence];
+}
+
+/** What a newer map has dropped is doubtful. */
+function gone(reading: Reading, { goneIn }: SupplyFeature): void {
+  if (goneIn === undefined) return;
+  reading.reasons.push(found('gone-in-newer', { source: goneIn }));
+  reading.evidence = 'doubtful';
 }
 
 /** The reading under a fresh confirmation: what that answers is told, and no longer stands against the supply. */
@@ -171,11 +180,7 @@ function judgeOne(
   const report = reportOn(reports, commodity, day);
   if (report.state === 'works') confirm(reading, report.reasons);
   else {
-    if (feature.goneIn !== undefined) {
-      reading.reasons.push(found('gone-in-newer', { source: feature.goneIn }));
-      reading.evidence = 'doubtful';
-    }
-    if (day !== null) age(reading, feature, day);
+    age(reading, feature, day);
     reading.reasons.push(...report.reasons);
     if (report.state === 'out') reading.evidence = 'doubtful';
   }

@@ -1,3 +1,4 @@
+import type { Commodity } from '../../../contract/common.ts';
 import type { MapExtract, MappedFeature, Supplies } from '../../input/sources.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 
@@ -13,6 +14,10 @@ export interface VouchedExtract {
   readonly asOf?: string | undefined;
   /** The area between its outermost objects is all on the map. */
   readonly hull?: boolean | undefined;
+  /** What it covers, in place of what is made out from the file; one whose file was not read covers nothing. */
+  readonly boundaries?:
+    | readonly { readonly commodity?: Commodity; readonly rings?: [number, number][][] }[]
+    | undefined;
 }
 
 /** An extract with its date as it is reckoned with. */

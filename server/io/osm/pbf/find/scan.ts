@@ -273,8 +273,16 @@ export class Scanner {
     }
     if (id === null) throw new BrokenBlock(`a ${type} without id`);
     widen(span, id);
-    if (seen === null) return;
-    const range = { start, end };
+    if (seen !== null) this.#keyed(block, type, { seen, start, end }, result);
+  }
+
+  /** What has keys of interest. */
+  #keyed(
+    block: Block,
+    type: 'way' | 'relation',
+    { seen, ...range }: Range & { seen: number },
+    result: ScanResult,
+  ): void {
     if (type === 'way' && (seen & ROAD_KEY) !== 0) this.#road(block, range);
     const tags = (seen & WANTED_KEY) === 0 ? null : listedTags(block, range);
     if (tags === null || wantedFor(tags).length === 0) {

@@ -34,21 +34,7 @@ export interface HeaderBlock {
  */
 export function readHeaderBlock(bytes: Uint8Array, frame: Frame, source: string): HeaderBlock {
   try {
-    const cursor = new Cursor(bytes);
-    let box: Bbox | null = null;
-    let asOf: string | null = null;
-    let origin: string | null = null;
-    for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-      if (tag === 10) box = readBox(cursor);
-      else if (tag === 34) {
-        const feature = cursor.text();
-        if (!UNDERSTOOD.has(feature)) throw unknownFeature(feature, frame, source);
-      } else if (tag === 138) origin = cursor.text();
-      else if (tag === 256) asOf = isoTime(cursor.integer() * 1000) ?? null;
-      else cursor.skip(tag);
-    }
-    const usable = box !== null && isBox(box);
-    return { bounds: usable ? box : null, boundsRefused: box !== null && !usable, asOf, origin };
+    return readFields(new Cursor(bytes), frame, source);
   } catch (error) {
     if (error instanceof BrokenBlock)
       throw pbfProblem({
@@ -59,6 +45,29 @@ export function readHeaderBlock(bytes: Uint8Array, frame: Frame, source: string)
       });
     throw error;
   }
+}
+
+function readFields(cursor: Cursor, frame: Frame, source: string): HeaderBlock {
+  let box: Bbox | null = null;
+  let asOf: string | null = null;
+  let origin: string | null = null;
+  for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
+    if (tag === 10) box = readBox(cursor);
+    else if (tag === 34) holdUnderstood(cursor.text(), frame, source);
+    else if (tag === 138) origin = cursor.text();
+    else if (tag === 256) asOf = isoTime(cursor.integer() * 1000) ?? null;
+    else cursor.skip(tag);
+  }
+  return { ...judgedBox(box), asOf, origin };
+}
+
+function judgedBox(box: Bbox | null): Pick<HeaderBlock, 'bounds' | 'boundsRefused'> {
+  const usable = box !== null && isBox(box);
+  return { bounds: usable ? box : null, boundsRefused: box !== null && !usable };
+}
+
+function holdUnderstood(feature: string, frame: Frame, source: string): void {
+  if (!UNDERSTOOD.has(feature)) throw unknownFeature(feature, frame, source);
 }
 
 function unknownFeature(feature: string, frame: Frame, source: string) {
