@@ -62,6 +62,12 @@ export const WATER: MapObject = {
   timestamp: FRESH,
 };
 
+/** A station and a tap 80 km off the road, out of all reach: by them a map is seen to show both. */
+export const FAR_SUPPLIES: MapObject[] = [
+  { ...FUEL, id: 8, lat: MIDDLE.lat, lon: LON + 0.8 },
+  { ...WATER, id: 9, lat: MIDDLE.lat, lon: LON + 0.8 },
+];
+
 /** The same object with other tags; undefined takes a tag away. */
 export function withTags(object: MapObject, tags: Readonly<Record<string, string | undefined>>): MapObject {
   const entries = Object.entries({ ...object.tags, ...tags });

@@ -10,6 +10,7 @@ import { openingHours } from '../../server/io/opening-hours.ts';
 import { textOf } from '../../server/words/words-of.ts';
 import { pointsOf } from '../core/supply/judged.ts';
 import {
+  FAR_SUPPLIES,
   FRESH,
   isCalm,
   type MapObject,
@@ -137,7 +138,7 @@ describe('on the straight route', () => {
 
   async function answers(rig: TrapRig, trip: TrapTrip, traps: readonly Trap[]) {
     await writeFile(straight.path('rig.yaml'), RIGS[rig].yaml(plainRig));
-    const objects = straightMap({ fuel: null, water: null, more: objectsOf(traps) });
+    const objects = straightMap({ fuel: null, water: null, more: [...objectsOf(traps), ...FAR_SUPPLIES] });
     return straight.analysis({ 'map.osm': osmXml({ objects }) }, TRIPS[trip].trip);
   }
 
