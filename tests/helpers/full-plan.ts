@@ -143,7 +143,7 @@ export const FULL_RIG: RigFile = {
         backwash: true,
         mayHaveFrozen: false,
       },
-      { kind: 'uv', doseMJPerCm2: 40, flowLPerMin: 8, standsNtu: 1 },
+      { kind: 'uv', doseMJPerCm2: 40, flowLPerMin: 8, standsNtu: 1, logs: { viruses: 3 } },
       { kind: 'reverse-osmosis', recovery: 0.3, flowLPerMin: 1.5 },
       { kind: 'chlorine', mgPerLitre: 1, minutes: 30, productPercent: 5 },
     ],

@@ -62,6 +62,7 @@ export interface CrewPhrases extends HelpReasons, Losses, PartSources, SplitSour
   'own-figure-for-all': NoFacts;
   'use-of-grade': { use: WaterUseName; grade: WaterGrade; source: UseSource };
   'drinking-at-rest-mild': NoFacts;
+  'beyond-a-body': { mostL: number };
   'drinking-at-rest-in-heat': { factor: number; wbgtC: number };
   'drinking-at-work': { hours: number; work: Work; litresPerHour: number; people: number };
   'heat-source': { measured: boolean; fromC: number; toC: number };

@@ -40,13 +40,12 @@ export function settleRig(file: RigFile): SettledRig {
 
   const fuelUse = fuelUseOf(file, assume);
   const ofRig = waterUseOf(file, assume);
-  const line = file.treatment === undefined ? null : settleTreatment(file.treatment, assume);
-  const feed = line === null ? 1 : feedOf(line.treatment);
-  const settledCrew = file.crew === undefined ? null : settleCrew(file.crew, ofRig, assume);
-  const crew = settledCrew === null ? null : withOsmosis(settledCrew, feed);
+  const drinkers = drinkersOf(file, ofRig, assume);
+  const { crew } = drinkers;
   const pace = settlePace(file.pace, assume);
   const [fuelStore, waterStore] = settleStores(file, assume);
   const model = settleFuelModel(file.fuel, assume);
+  const line = file.treatment === undefined ? null : settleTreatment(file.treatment, assume);
   const name = file.name ?? RIG_NAME;
   const ropeAndBucket = file.equipment?.ropeAndBucket ?? false;
   const rig: Rig = {
@@ -58,8 +57,7 @@ export function settleRig(file: RigFile): SettledRig {
       model,
     },
     water: {
-      litresPerDay: waterRate(crew, ofRig, feed),
-      tapLitresPerDay: waterRate(settledCrew, ofRig, 1).high,
+      ...drinkers.rates,
       grades: crew === null ? null : gradedStore(crew.use, file.water.tanks),
       ...storeOf(waterStore, true),
     },
@@ -101,6 +99,18 @@ function waterUseOf({ water }: RigFile, assume: Assume): UseRange | null {
       { phrase: 'typical-times', facts: { factor: WATER_HIGH } },
     ),
   );
+}
+
+/** Who drinks, and what goes from the tanks for them: with what reverse osmosis throws away, and without. */
+function drinkersOf(file: RigFile, ofRig: UseRange | null, assume: Assume) {
+  const atTap = file.crew === undefined ? null : settleCrew(file.crew, ofRig, assume);
+  const feed = file.treatment === undefined ? 1 : feedOf(settleTreatment(file.treatment, () => {}).treatment);
+  const crew = atTap === null ? null : withOsmosis(atTap, feed);
+  const rates = {
+    litresPerDay: waterRate(crew, ofRig, feed),
+    tapLitresPerDay: waterRate(atTap, ofRig, 1).high,
+  };
+  return { crew, rates };
 }
 
 /** Without a crew nobody knows what of it goes through a membrane: all of it is taken to. */

@@ -39,7 +39,7 @@ export const CREW_CAUTIONS = {
   'intake-hour-limit': ({ litres, mostL }) =>
     parts`Work may take as much as ${rounded(litres, 'l')} an hour; a body takes in ${rounded(mostL, 'l')} at most. Rest in shade, work by night. The water is carried all the same.`,
   'intake-day-limit': ({ litres, mostL }) =>
-    parts`A person may need ${rounded(litres, 'l')} to drink in a day; a body takes in ${rounded(mostL, 'l')} at most. Work less in that heat. The water is carried all the same.`,
+    parts`A person may need ${rounded(litres, 'l')} to drink in a day; a body takes in ${rounded(mostL, 'l')} at most. Stop working in that heat, or travel by night: no more than ${figure(12, 'l')} are carried for it.`,
   'work-rest': ({ work, workMinutes, restMinutes }) =>
     parts`In that heat ${work} work needs ${restMinutes} minutes of rest after ${workMinutes} minutes (US Army TB MED 507, acclimated people).`,
   'survival-days': ({ temperatureC, restingDays, walkingDays }) =>
@@ -69,6 +69,8 @@ export const CREW_PHRASES = {
   'own-figure': () => parts`${OWN}`,
   'need-over-recovery': ({ feed }) =>
     parts`thrown away by reverse osmosis at the tap: ${rounded(feed, 'l', 2)} from the tank for each litre`,
+  'beyond-a-body': ({ mostL }) =>
+    parts`beyond the ${figure(mostL, 'l')} a day that are carried for one person`,
   'own-figure-for-all': () => parts`${OWN} for all aboard`,
   'level-sources': ({ levels, own, highOfOne }) => {
     const sources = levels.map((level) => parts`"${level}": ${LEVEL_SOURCES[level]()}`);

@@ -153,11 +153,20 @@ describe('heat and work', () => {
     expect(MOST_PER_DAY_L).toBeCloseTo(11.36, 2);
   });
 
-  test('above those limits there are cautions, and what is carried is not capped (W11)', () => {
+  test('above those limits there are cautions, and 12 l a day and person are carried at the most (W11)', () => {
     const heat = heatOf(34, { sun: 'full', work: 'hard', workHoursPerDay: 10 });
     const crew = onePerson({}, { heat });
     const { waterUse, cautions } = analysisOf({ rig: rigOf(crew) });
-    expect(litresOf(crewUseOf(crew), 'drinking').high).toBeGreaterThan(MOST_PER_DAY_L * 1.5);
+    const use = crewUseOf(crew);
+    expect(use.uses.find((row) => row.use === 'drinking')?.litresPerDay.high).toBe(12);
+    expect(use.drinkingOfOne.high).toBeGreaterThan(MOST_PER_DAY_L * 1.5);
+    expect(use.heatTerms.reduce((sum, { value }) => sum + value, 0)).toBeCloseTo(12, 9);
+    const told = crewUseOf(onePerson({ drinking: { low: 10, typical: 13, high: 15 } }, { heat }));
+    expect(told.uses.find((row) => row.use === 'drinking')?.litresPerDay).toEqual({
+      low: 12,
+      typical: 13,
+      high: 15,
+    });
     expect(waterUse.cautions.map(({ code }) => code)).toEqual(
       expect.arrayContaining(['intake-day-limit', 'intake-hour-limit', 'work-rest']),
     );
@@ -174,10 +183,12 @@ describe('heat and work', () => {
       work: 'hard',
       workHoursPerDay: 8,
     };
-    const { low, high } = litresOf(crewUseOf(onePerson({}, { heat })), 'drinking');
-    expect(low).toBeLessThan(19);
-    expect(high).toBeGreaterThanOrEqual(19);
-    expect(high).toBeLessThan(1.25 * 19);
+    const use = crewUseOf(onePerson({}, { heat }));
+    expect(use.drinkingOfOne.low).toBeLessThan(19);
+    expect(use.drinkingOfOne.high).toBeGreaterThanOrEqual(19);
+    // No body takes that in: 12 l to drink are carried.
+    expect(use.uses.find((row) => row.use === 'drinking')?.litresPerDay.high).toBe(12);
+    expect(use.drinkingOfOne.high).toBeLessThan(1.25 * 19);
   });
 
   test('9 US quarts a day in shade, 11 to 12 active in the hot season lie within the range (US Army FM 90-3, from memory; W16)', () => {

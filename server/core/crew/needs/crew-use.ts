@@ -3,7 +3,8 @@ import { LOSS_PERCENT } from '../../defaults/rig-defaults.ts';
 import type { Term } from '../../quantity/term.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import { type HeatEffect, heatOf } from './heat.ts';
-import { ownOrOfLevel, peopleOf } from './person-uses.ts';
+import { MOST_CARRIED_L } from './heat-table.ts';
+import { ownOrOfLevel, type People, peopleOf } from './person-uses.ts';
 import { atEnds, NOTHING, plus, sumOf, times } from './range.ts';
 import { litresOf, partRows, splitOver, type UseRow, withLosses } from './use-rows.ts';
 
@@ -51,9 +52,9 @@ export function crewUse(crew: Crew, observed: UseRange | null): CrewUse {
     drinking,
     washing,
     heat,
-    heatTerms: heat === null || observed !== null ? [] : heatTermsOf(crew, heat),
+    heatTerms: heat === null || observed !== null ? [] : heatTermsOf(crew, heat, people),
     expectedDrinking: litresOf(rows, 'drinking'),
-    drinkingOfOne: atEnds((end) => Math.max(...people.map(({ uses: own }) => own.drinking[end]))),
+    drinkingOfOne: atEnds((end) => Math.max(...people.map(({ thirst }) => thirst[end]))),
   };
 }
 
@@ -79,7 +80,11 @@ export function withWaste(use: CrewUse, feed: number): CrewUse {
 }
 
 /** The high end of all people's drinking in three terms: mild weather, heat at rest, work. */
-function heatTermsOf(crew: Crew, heat: HeatEffect): Term[] {
+function heatTermsOf(crew: Crew, heat: HeatEffect, drinkers: readonly People[]): Term[] {
+  const beyondL = drinkers.reduce(
+    (sum, { count, uses, thirst }) => sum + count * (thirst.high - uses.drinking.high),
+    0,
+  );
   const people = crew.people.reduce((sum, person) => sum + (person.count ?? 1), 0);
   const mildL = crew.people.reduce(
     (sum, person) => sum + ownOrOfLevel(person, 'drinking').high * (person.count ?? 1),
@@ -100,5 +105,14 @@ function heatTermsOf(crew: Crew, heat: HeatEffect): Term[] {
       value: hours * litresPerHour * people,
       unit,
     },
+    ...(beyondL > 0
+      ? [
+          {
+            label: { phrase: 'beyond-a-body', facts: { mostL: MOST_CARRIED_L } } as const,
+            value: -beyondL,
+            unit,
+          },
+        ]
+      : []),
   ];
 }

@@ -48,9 +48,12 @@ const BELOW_TABLE: Record<Work, number> = { easy: 0.25, moderate: 0.5, hard: 0.5
 /** Individual needs differ by so much, and full sun or shade shift them by as much (same table), US quarts an hour. */
 const SPREAD_QUARTS = 0.25;
 
-/** The most that may be drunk in an hour and in a day (same table): a limit of the body, never of what is carried. */
+/** The most that may be drunk in an hour and in a day (same table): a limit of the body. */
 export const MOST_PER_HOUR_L = 1.5 * US_QUART_L;
 export const MOST_PER_DAY_L = 12 * US_QUART_L;
+
+/** What is carried for one person to drink in a day at the most (ours, by that limit): the rest nobody can drink. */
+export const MOST_CARRIED_L = 12;
 
 const celsius = (fahrenheit: number): number => ((fahrenheit - 32) * 5) / 9;
 

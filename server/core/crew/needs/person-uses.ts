@@ -2,6 +2,7 @@ import type { Crew, Person } from '../../../contract/crew.ts';
 import { USE_LEVEL } from '../../defaults/rig-defaults.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import type { HeatEffect } from './heat.ts';
+import { MOST_CARRIED_L } from './heat-table.ts';
 import { LEVELS, type PersonUse, TEETH_AND_HANDS_L } from './levels.ts';
 import { atEnds, NOTHING, plus, rangeOf, sumOf, times } from './range.ts';
 
@@ -12,11 +13,17 @@ export type PersonUses = Readonly<Record<PersonUse | 'hands', UseRange>>;
 export interface People {
   readonly count: number;
   readonly uses: PersonUses;
+  /** What each would drink, whatever a body can take in. */
+  readonly thirst: UseRange;
 }
 
 /** The people of a crew in the heat expected. */
 export const peopleOf = (crew: Crew, heat: HeatEffect | null): People[] =>
-  crew.people.map((person) => ({ count: person.count ?? 1, uses: personUses(person, heat) }));
+  crew.people.map((person) => ({
+    count: person.count ?? 1,
+    uses: personUses(person, heat),
+    thirst: thirstOf(person, heat),
+  }));
 
 /** What all of them take for a use. */
 export const everybody = (people: readonly People[], use: keyof PersonUses): UseRange =>
@@ -28,13 +35,22 @@ export function ownOrOfLevel(person: Person, use: PersonUse): UseRange {
   return own === undefined ? LEVELS[person.level ?? USE_LEVEL][use] : rangeOf(own);
 }
 
+/** By the reckoning: at rest in the heat, and at work. */
+function thirstOf(person: Person, heat: HeatEffect | null): UseRange {
+  const atRest = times(ownOrOfLevel(person, 'drinking'), heat?.restFactor ?? 1);
+  const working = times(heat?.litresPerWorkHour ?? NOTHING, heat?.workHoursPerDay ?? 0);
+  return plus(atRest, working);
+}
+
+/** Never above what a body can take in; what is told of mild weather stands. */
+const drinkable = (mild: UseRange, thirst: UseRange): UseRange =>
+  atEnds((end) => Math.min(thirst[end], Math.max(MOST_CARRIED_L, mild[end])));
+
 function personUses(person: Person, heat: HeatEffect | null): PersonUses {
   const washing = ownOrOfLevel(person, 'washing');
   const hands = atEnds((end) => Math.min(washing[end], TEETH_AND_HANDS_L));
-  const atRest = times(ownOrOfLevel(person, 'drinking'), heat?.restFactor ?? 1);
-  const working = times(heat?.litresPerWorkHour ?? NOTHING, heat?.workHoursPerDay ?? 0);
   return {
-    drinking: plus(atRest, working),
+    drinking: drinkable(ownOrOfLevel(person, 'drinking'), thirstOf(person, heat)),
     cooking: ownOrOfLevel(person, 'cooking'),
     washingUp: ownOrOfLevel(person, 'washingUp'),
     hands,

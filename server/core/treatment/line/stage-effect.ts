@@ -83,25 +83,29 @@ export function stageEffect(stage: Stage, water: Conditions): StageEffect {
   }
   const refused = CONDITIONS[stage.kind]?.(stage, water, effect) ?? null;
   if (refused !== null) return nothing(refused);
-  if (isFilter(stage)) {
-    const fast = tooFast(stage, water, effect);
-    if (fast !== null) return nothing(fast);
-    if (stage.standsNtu !== undefined && water.turbidityNtu > stage.standsNtu) {
-      const facts = { ntu: water.turbidityNtu, standsNtu: stage.standsNtu };
-      return { ...nothing({ phrase: 'water-clogs', facts }), clogs: true };
-    }
-    if (stage.standsNtu === undefined && water.turbidityNtu > CHLORINE.belowNtu) {
-      effect.unmeasured.push({ phrase: 'cloudiness-untold', facts: { stage: stage.name } });
-    }
-    effect.leavesNtu = Math.min(water.turbidityNtu, leftNtu(stage));
-    effect.desalts = stage.kind === 'reverse-osmosis';
-  }
+  const clogged = isFilter(stage) ? filtered(stage, water, effect) : null;
+  if (clogged !== null) return { ...nothing(clogged), clogs: clogged.phrase === 'water-clogs' };
   const credits = GERM_CLASSES.map((germs) => [germs, creditOf(stage, germs)] as const);
   effect.logs = Object.fromEntries(credits.map(([germs, credit]) => [germs, credit.log])) as Logs;
   for (const [germs, { log, why }] of credits) {
     effect.why.push({ phrase: 'stage-credit', facts: { germs, log, why } });
   }
   return effect;
+}
+
+/** What a filter does to the water, into the effect; why it lets nothing through or counts for nothing, else null. */
+function filtered(stage: Stage, water: Conditions, effect: StageEffect): StageRefusal | null {
+  const fast = tooFast(stage, water, effect);
+  if (fast !== null) return fast;
+  const { turbidityNtu: ntu } = water;
+  const { standsNtu } = stage;
+  if (standsNtu !== undefined && ntu > standsNtu) return { phrase: 'water-clogs', facts: { ntu, standsNtu } };
+  if (standsNtu === undefined && ntu > CHLORINE.belowNtu) {
+    effect.unmeasured.push({ phrase: 'cloudiness-untold', facts: { stage: stage.name } });
+  }
+  effect.leavesNtu = Math.min(ntu, leftNtu(stage));
+  effect.desalts = stage.kind === 'reverse-osmosis';
+  return null;
 }
 
 const isFilter = (stage: Stage): boolean => stage.kind !== 'uv' && KIND_LOGS[stage.kind] === undefined;

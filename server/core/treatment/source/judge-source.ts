@@ -47,15 +47,9 @@ export function judgeSource(
   const salt = notes.salt === 'ok' ? 'no' : notes.salt === 'bad' ? 'yes' : hazard.salt;
   const lacks: WaterLack[] = [...clogsOf(effect), ...(hazard.microbial ? germLacks(line, effect) : [])];
   const remarks: WaterRemark[] = [...effect.unmeasured];
-  if (salt === 'unknown') {
-    lacks.push({ phrase: 'salt-not-known', facts: {} });
-    lacks.push(...notes.unused);
-  }
-  if (salt === 'yes') {
-    const pressing = desaltingOf(line, effect, note);
-    if ('lack' in pressing) lacks.push(pressing.lack);
-    else remarks.push(pressing.remark);
-  }
+  const salty = saltOf(salt, notes, () => desaltingOf(line, effect, note));
+  lacks.push(...salty.lacks);
+  remarks.push(...salty.remarks);
   if (hazard.chemicals === 'yes' && !effect.desalts) {
     lacks.push({ phrase: 'chemicals-stay', facts: {} });
   }
@@ -63,6 +57,20 @@ export function judgeSource(
     remarks.push({ phrase: 'chemicals-not-known', facts: {} });
   }
   return { ok: lacks.length === 0, hazard, logs: effect.logs, lacks, remarks };
+}
+
+/** What salt lacks, or asks to be said. */
+function saltOf(
+  salt: Hazard['salt'],
+  { unused }: Noted,
+  desalting: () => ReturnType<typeof desaltingOf>,
+): { lacks: readonly WaterLack[]; remarks: readonly WaterRemark[] } {
+  if (salt === 'no') return { lacks: [], remarks: [] };
+  if (salt === 'unknown') return { lacks: [{ phrase: 'salt-not-known', facts: {} }, ...unused], remarks: [] };
+  const pressing = desalting();
+  return 'lack' in pressing
+    ? { lacks: [pressing.lack], remarks: [] }
+    : { lacks: [], remarks: [pressing.remark] };
 }
 
 /** Whether the line takes out the salt of a water: only where the pump presses it through the membrane. */

@@ -208,7 +208,12 @@ describe('the list to telephone first', () => {
 
 describe('a treatment line that fails', () => {
   it('takes with it the waters that count only thanks to it', () => {
-    const rig: RigFile = { ...EXAMPLE_RIG, treatment: { ...FULL_RIG.treatment!, treatEverything: false } };
+    // A membrane that throws nothing away: the need stays that of the example.
+    const stages = FULL_RIG.treatment!.stages.map((stage) =>
+      stage.kind === 'reverse-osmosis' ? { ...stage, recovery: 1 } : stage,
+    );
+    const treatment = { ...FULL_RIG.treatment!, stages, treatEverything: false };
+    const rig: RigFile = { ...EXAMPLE_RIG, treatment };
     const spring = pointFeature('node/4', 200, { natural: 'spring' });
     const trip: TripFile = { ...inputOf().trip, counting: { water: 'implied' } };
     const from = reckoned({ rig, trip, features: [...features, spring] });
