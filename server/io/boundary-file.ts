@@ -8,7 +8,7 @@ type Ring = [number, number][];
 const EXPECTED = 'a boundary: .poly (osmosis) or GeoJSON with polygons, without holes';
 
 /** The rings of a boundary file; holes are refused, since what they leave out would count as covered. */
-export async function readBoundary(path: string): Promise<Outcome<Ring[]>> {
+async function readBoundary(path: string): Promise<Outcome<Ring[]>> {
   let text: string;
   try {
     text = await readFile(path, 'utf8');

@@ -9,7 +9,7 @@ import { runCli } from '../cli/run-cli.ts';
  * vehicle gets through with its reserve; without the fuel its tank is dry at km 667.
  */
 export const STRAIGHT_KM = 1200;
-export const MIDDLE_KM = STRAIGHT_KM / 2;
+const MIDDLE_KM = STRAIGHT_KM / 2;
 const LON = 15;
 const SOUTH_LAT = 18;
 const KM_PER_DEGREE = 110.8;

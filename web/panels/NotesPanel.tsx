@@ -29,6 +29,15 @@ export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
       </ul>
 
       <h3>About this route and its data</h3>
+      <ul>
+        {analysis.extracts.map(({ source, asOf, attribution, licence }) => (
+          <li key={source}>
+            {source}: {asOf === null ? 'of unknown date' : `as of ${asOf.slice(0, 10)}`}.{' '}
+            {[attribution, licence].filter((text) => text !== null).join(', ') ||
+              'It does not say whose data it is.'}
+          </li>
+        ))}
+      </ul>
       {analysis.cautions.length === 0 ? (
         <p>Nothing further to warn of.</p>
       ) : (
