@@ -1,7 +1,7 @@
 /**
  * Puts small faults into the code, one at a time, and counts those that no test notices: see README.md.
  *
- *   run.ts sample              those drawn with the fixed seed
+ *   run.ts sample [SEED]       those drawn with the fixed seed, or another
  *   run.ts all [PLACE ...]     all of them, or all in these files and folders; of places in tests/, only their tests
  *
  * Exits 1 where fewer of core's are noticed than the floor.
@@ -118,14 +118,18 @@ async function tryLot(lot: readonly Mutant[], tests: readonly string[]): Promise
   return new Map(lot.map((mutant) => [mutant, standing.verdictOn(mutant)]));
 }
 
-const [mode = 'sample', ...places] = process.argv.slice(2);
+const [mode = 'sample', ...rest] = process.argv.slice(2);
+const [first = ''] = rest;
+const isSeeded = mode === 'sample' && /^\d+$/.test(first);
+const seed = isSeeded ? Number(first) : SEED;
+const places = isSeeded ? rest.slice(1) : rest;
 const tests = places.filter((place) => place.startsWith('tests/'));
 const sources = places.filter((place) => !tests.includes(place));
 const explained = new Set(EXPLAINED.map(nameOf));
 const startMs = performance.now();
 const all = await mutantsOf(ROOT, sourcesIn(ROOT, sources.length > 0 ? sources : MUTATED));
 const open = all.filter((mutant) => !explained.has(nameOf(mutant)));
-const chosen = mode === 'all' ? open : draw(open, SAMPLE, SEED);
+const chosen = mode === 'all' ? open : draw(open, SAMPLE, seed);
 console.log(`${all.length} mutants, ${all.length - open.length} of them explained; ${chosen.length} to try`);
 const verdicts = new Map<Mutant, Verdict>();
 for (let from = 0; from < chosen.length; from += LOT) {
