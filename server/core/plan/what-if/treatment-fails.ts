@@ -12,7 +12,7 @@ import { ALL_THE_WAY, type WhatIfRow } from './what-if-row.ts';
 /** Whether a supply counts only thanks to the treatment line. */
 type NeedsLine = (edge: SupplyEdge) => boolean;
 
-export function needsLineOf({ analysis }: Reckoned): NeedsLine {
+function needsLineOf({ analysis }: Reckoned): NeedsLine {
   if (analysis.treatment === null) return () => false;
   const treatable = analysis.passings.filter(
     ({ commodity, waterClass }) => commodity === 'water' && waterClass === 'treatable',

@@ -81,7 +81,7 @@ const NOT_DRIVEN = [
 const AIRCRAFT_FUELS = ['avgas', '100ll', '91ul', 'jeta', 'jeta1', 'jet_a', 'jet_a1', 'jet-a1', 'jet'];
 
 /** Every tag that speaks against a supply, beside the values of the vocabulary. */
-export const DENYING_TAGS: readonly DenyingTag[] = [
+const DENYING_TAGS: readonly DenyingTag[] = [
   ...OUT_OF_USE_KEYS.map(
     ([key, source]): DenyingTag => ({ key, values: ANY_BUT_NO, code: 'out-of-use', source }),
   ),
