@@ -1,5 +1,7 @@
 import type { Course, Edge } from './course.ts';
 
+const HOURS_PER_DAY = 24;
+
 /** Litres that go in a day of standing: all water, or as much fuel as the rig tells for a day and a night. */
 export function standingLPerDay({ commodity, rig }: Pick<Course, 'commodity' | 'rig'>): number {
   if (commodity === 'water') return rig.water.litresPerDay.high;
@@ -14,8 +16,8 @@ export function standingLPerDay({ commodity, rig }: Pick<Course, 'commodity' | '
 /** Days of standing at both ends of a way: filling where it begins, waiting where it ends. */
 export const standingDays = (from: Edge, to: Edge): number => (from.fillDays ?? 0) + (to.waitDays ?? 0);
 
-/** Days that hours of standing take: beyond whole days they go off the hours in which the vehicle would drive (ours). */
-export function daysOfStanding(hours: number, hoursPerDay: number): number {
-  const whole = Math.floor(hours / 24);
-  return whole + Math.min(1, (hours - whole * 24) / hoursPerDay);
-}
+/** Days that hours of standing take: the clock goes on for 24 of them in a day, however few are driven. */
+export const daysOfStanding = (hours: number): number => hours / HOURS_PER_DAY;
+
+/** The same the other way round. */
+export const hoursOfStanding = (days: number): number => days * HOURS_PER_DAY;

@@ -1,7 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { returnNeedL } from '../../../server/core/gaps/need.ts';
 import { reckon } from '../../../server/core/gaps/reckon.ts';
-import { daysOfStanding, standingDays, standingLPerDay } from '../../../server/core/gaps/standing.ts';
+import {
+  daysOfStanding,
+  hoursOfStanding,
+  standingDays,
+  standingLPerDay,
+} from '../../../server/core/gaps/standing.ts';
 import type { Term } from '../../../server/core/quantity/term.ts';
 import { courseOf, EXAMPLE_RIG, passingEdge } from '../../helpers/course.ts';
 
@@ -37,10 +42,9 @@ describe('standing', () => {
     expect(standingDays(passingEdge(0), passingEdge(1))).toBe(0);
   });
 
-  it('beyond whole days goes off the hours of driving, and takes no more than the day', () => {
-    expect([0, 4, 8, 10, 24, 30, 49].map((hours) => daysOfStanding(hours, 8))).toEqual([
-      0, 0.5, 1, 1, 1, 1.75, 2.125,
-    ]);
+  it('goes by the clock: hours of it are hours of a day of 24, however few are driven', () => {
+    expect([0, 6, 12, 24, 30, 48].map((hours) => daysOfStanding(hours))).toEqual([0, 0.25, 0.5, 1, 1.25, 2]);
+    expect(hoursOfStanding(daysOfStanding(7))).toBeCloseTo(7, 12);
   });
 });
 

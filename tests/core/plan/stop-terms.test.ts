@@ -142,22 +142,26 @@ describe('waiting at a stop', () => {
     const plain = planOf({ ...input, rig });
     expect(plain.legs.water[0]).toMatchObject({ needL: expect.closeTo(plainL, 6), cans: 0 });
     expect(plain.legs.water[0]!.marginL).toBeCloseTo(60 - 36 - plainL, 6);
-    // Five hours of seven are 0.71 days: 12.9 l more than before.
+    // Eight hours are a third of a day: 6 l more than before.
     const waitFor = (waitHours: number) =>
       planOf({
         ...withPlan(input, { mostCans: { fuel: 0 }, stops: [{ id: 'node/1', waitHours }] }),
         rig,
       });
-    const waiting = waitFor(5);
+    const waiting = waitFor(8);
     expect(waiting.legs.water[0]).toMatchObject({
-      needL: expect.closeTo(plainL + (18 * 5) / 7, 6),
+      needL: expect.closeTo(plainL + 18 / 3, 6),
       cans: 1,
     });
     const stop = waiting.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/1');
-    expect(stop).toMatchObject({ used: true, waitHours: 5 });
-    // One is 0.14 of a day: 2.6 l, which the tank still has.
+    expect(stop).toMatchObject({ used: true, waitHours: 8 });
+    // Five are 3.75 l, which the tank still has.
+    expect(waitFor(5).legs.water[0]).toMatchObject({
+      needL: expect.closeTo(plainL + (18 * 5) / 24, 6),
+      cans: 0,
+    });
     expect(waitFor(1).legs.water[0]).toMatchObject({
-      needL: expect.closeTo(plainL + 18 / 7, 6),
+      needL: expect.closeTo(plainL + 18 / 24, 6),
       cans: 0,
     });
   });
@@ -174,9 +178,9 @@ describe('waiting at a stop', () => {
         openingHours: () => ({ open: false, waitHours, opens: true, comment: null, unreadable: false }),
       });
     };
-    // With the hour of departure told, water goes by the time that passes: 5 of 7 hours of driving are 12.86 l.
+    // With the hour of departure told, water goes by the time that passes: 5 hours are 3.75 l.
     const told = shut(5, { stops: [{ id: 'node/1', waitHours: 0 }] });
-    expect(shut(5).legs.water[0]!.needL - told.legs.water[0]!.needL).toBeCloseTo((18 * 5) / 7, 9);
+    expect(shut(5).legs.water[0]!.needL - told.legs.water[0]!.needL).toBeCloseTo((18 * 5) / 24, 9);
     expect(shut(5).restsOn.map(({ code }) => code)).toContain('plan-waits-for-opening');
     expect(told.restsOn.map(({ code }) => code)).not.toContain('plan-waits-for-opening');
     // No opening in sight: no supply, and without it there is no plan.
@@ -185,11 +189,11 @@ describe('waiting at a stop', () => {
     expect(never.restsOn.map(({ code }) => code)).toContain('plan-stop-shut');
   });
 
-  it('counts whole days as days, and hours beyond them off the hours of driving', () => {
-    expect(daysOfStanding(48, 7)).toBe(2);
-    expect(daysOfStanding(27.5, 7)).toBeCloseTo(1.5, 12);
-    expect(daysOfStanding(20, 7)).toBe(1);
-    expect(daysOfStanding(0, 7)).toBe(0);
+  it('counts hours as hours of a day of 24', () => {
+    expect(daysOfStanding(48)).toBe(2);
+    expect(daysOfStanding(36)).toBeCloseTo(1.5, 12);
+    expect(daysOfStanding(20)).toBeCloseTo(20 / 24, 12);
+    expect(daysOfStanding(0)).toBe(0);
   });
 });
 
@@ -198,7 +202,7 @@ describe('filling at a source', () => {
 
   it('takes the time that its flow was noted with', () => {
     // 500 km are two nights and 10 km, 36.2 l and 36 in reserve of 60; from the spring half way it is a night and 5 km,
-    // 18.1 l. 60 l at 0.5 l/min are 2 h of a day of 7 h: 5.1 l more.
+    // 18.1 l. 60 l at 0.5 l/min are 2 h of a day of 24: 1.5 l more.
     const input = inputOf({
       document: equatorDocument(500),
       features: [pointFeature('node/5', 250, spring)],
@@ -210,7 +214,7 @@ describe('filling at a source', () => {
     };
     const slow = planOf({ ...input, rig, trip: { ...input.trip, waterNotes: [note] } });
     const leg = slow.legs.water.find(({ from }) => from.id === 'node/5');
-    expect(leg!.needL).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 2 / 7), 6);
+    expect(leg!.needL).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 2 / 24), 6);
     const stop = slow.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/5');
     // With as many cans as it leaves with, all filled from empty.
     expect(stop!.fillHours).toBeCloseTo((60 + 20 * stop!.cansFull!) / 0.5 / 60, 9);
@@ -221,7 +225,7 @@ describe('filling at a source', () => {
     });
     // At 10 l/min it is six minutes.
     const quickL = quick.legs.water.find(({ from }) => from.id === 'node/5')!.needL;
-    expect(quickL).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 0.1 / 7), 6);
+    expect(quickL).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 0.1 / 24), 6);
   });
 });
 
@@ -241,7 +245,7 @@ describe('fuel where a source of water is noted', () => {
     const { sides } = questionOf(reckoned({ ...input, trip: { ...input.trip, waterNotes } })).question;
     const termsOf = (commodity: 'fuel' | 'water', name: string) =>
       sides[commodity].edges.find(({ id }) => id === name)?.terms;
-    expect(termsOf('water', 'node/8')).toMatchObject({ daysPerLitre: expect.closeTo(2 / 60 / 7, 12) });
+    expect(termsOf('water', 'node/8')).toMatchObject({ daysPerLitre: expect.closeTo(2 / 60 / 24, 12) });
     expect(sides.fuel.edges.map(({ id }) => id)).toContain('node/7');
     expect(termsOf('fuel', 'node/7')).toBeUndefined();
   });
@@ -266,11 +270,11 @@ describe('water that is treated', () => {
     });
 
   it('on filling takes the time that the line takes', () => {
-    // 60 l at 0.5 l/min are two hours of seven, at 5 l/min 0.2 h; the way on is a night and 5 km.
+    // 60 l at 0.5 l/min are two hours of a day, at 5 l/min 0.2 h; the way on is a night and 5 km.
     const needL = (lPerMin: number) =>
       planOf(input({}, line('filling', lPerMin))).legs.water.find(({ from }) => from.id === 'node/5')!.needL;
-    expect(needL(0.5)).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 2 / 7), 6);
-    expect(needL(5)).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 0.2 / 7), 6);
+    expect(needL(0.5)).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 2 / 24), 6);
+    expect(needL(5)).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 0.2 / 24), 6);
   });
 
   it('on filling keeps nobody waiting at a tap whose water needs no line', () => {
@@ -282,9 +286,9 @@ describe('water that is treated', () => {
       return question.sides.water.edges.find(({ id }) => id === 'node/6')?.terms;
     };
     expect(termsOf({})).toBeUndefined();
-    // Where everything goes through the line a litre takes two minutes of a day of seven hours.
+    // Where everything goes through the line a litre takes two minutes of a day.
     expect(termsOf({ treatEverything: true })).toMatchObject({
-      daysPerLitre: expect.closeTo(2 / 60 / 7, 12),
+      daysPerLitre: expect.closeTo(2 / 60 / 24, 12),
     });
   });
 

@@ -33,7 +33,6 @@ interface TermFacts {
   readonly commodity: Commodity;
   readonly passings: readonly Passing[];
   readonly asks: readonly PlanStopAsk[];
-  readonly hoursPerDay: number;
   /** What the treatment line gives; null where the flow is not known. */
   readonly flowLPerMin: number | null;
 }
@@ -67,15 +66,13 @@ export function withTerms(
   };
 }
 
-function factsOf({ analysis, sides }: Reckoned, commodity: Commodity): TermFacts {
+function factsOf({ analysis }: Reckoned, commodity: Commodity): TermFacts {
   const { trip, passings, treatment } = analysis;
-  const { pace } = sides[commodity].course.rig;
   return {
     analysis,
     commodity,
     passings: passings.filter((passing) => passing.commodity === commodity),
     asks: trip.plan?.stops ?? [],
-    hoursPerDay: pace.hoursPerDay,
     flowLPerMin: treatment === null ? null : drinkingFlow(treatment.taps),
   };
 }
@@ -111,7 +108,7 @@ function judge(facts: TermFacts, edge: SupplyEdge): Judgement {
   const waitHours = waitHoursAt(passing, ask);
   const { terms, codes } = termsOf(facts, passing, ask);
   const plain = terms.mostL === null && terms.fillsCans && terms.daysPerLitre === 0;
-  const waitDays = daysOfStanding(waitHours, facts.hoursPerDay);
+  const waitDays = daysOfStanding(waitHours);
   return {
     edge: {
       ...edge,
@@ -148,7 +145,7 @@ function termsOf(
     terms: {
       mostL: ask?.mostLitres?.[commodity] ?? null,
       fillsCans,
-      daysPerLitre: minutesPerL / 60 / facts.hoursPerDay,
+      daysPerLitre: daysOfStanding(minutesPerL / 60),
     },
     codes: [
       ...(isTreatedFilling && flowLPerMin === null ? (['plan-flow-unknown'] as const) : []),

@@ -1,4 +1,5 @@
 import type { PlanStopAsk } from '../../../contract/plan.ts';
+import { hoursOfStanding } from '../../gaps/standing.ts';
 import { pairsOf } from '../../lists/pairs.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import type { DrivenLeg, DrivenLegs } from '../drive/drive.ts';
@@ -52,6 +53,6 @@ function filledAt(side: CarrySide, [arriving, leaving]: [DrivenLeg, DrivenLeg]):
     arriveL,
     fillL: leaving.tankL + leaving.cans * side.canL - arriveL,
     cansFull: leaving.cans,
-    fillHours: (leaving.from.fillDays ?? 0) * side.course.rig.pace.hoursPerDay,
+    fillHours: hoursOfStanding(leaving.from.fillDays ?? 0),
   };
 }
