@@ -2,13 +2,16 @@ import type { FuelKind } from '../../contract/rig.ts';
 import type { GermClass, StageKind } from '../../contract/treatment.ts';
 import type { NoFacts } from './said.ts';
 
+/** Of what a figure outside its usual range is one. */
+export type UnusualUnit = 'l/100 km' | 'km/h' | 'kg' | 'height' | 'driving-hours' | 'surface-factor';
+
 /** What of a rig contradicts itself. Facts are as the file has them, in the units of the file. */
 interface RigMisfits {
   'range-order': { low: number; typical: number; high: number };
   'pace-order': { slow: number; typical: number; fast: number };
   'tank-undrawable': { unusableLitres: number; litres: number; fillPercent: number | null };
   /** Not impossible: `sure` lets it stand. */
-  unusual: { value: number; least: number; most: number; unit: string };
+  unusual: { value: number; least: number; most: number; unit: UnusualUnit };
   'bases-several': { told: readonly string[]; bases: readonly string[] };
 }
 

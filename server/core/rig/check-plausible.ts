@@ -2,7 +2,7 @@ import type { RigFile } from '../../contract/rig.ts';
 import type { Surface } from '../../contract/surface.ts';
 import type { TripFile } from '../../contract/trip.ts';
 import { FUEL_KINDS, REGULATORY_MJ_PER_L } from '../fuel/engine/kinds.ts';
-import type { Misfit } from '../phrases/misfits.ts';
+import type { Misfit, UnusualUnit } from '../phrases/misfits.ts';
 
 /** A figure with the range in which it usually lies; the ranges are ours. */
 interface Figure {
@@ -10,7 +10,7 @@ interface Figure {
   readonly value: number | undefined;
   readonly least: number;
   readonly most: number;
-  readonly unit: string;
+  readonly unit: UnusualUnit;
 }
 
 /** Speed of a day's journey, and hours at the wheel with a second driver. */
@@ -56,20 +56,22 @@ function fuelFigures({ fuel, vehicle }: RigFile): Figure[] {
   const use = fuel.litresPer100Km;
   const tonnes = (vehicle?.kerbKg ?? fuel.observed?.massKg ?? Number.NaN) / 1000;
   const dieselPerLitre = REGULATORY_MJ_PER_L.diesel / FUEL_KINDS[fuel.kind].energyMJPerL.typical;
-  const rate = {
+  const rate: Figure = {
     path: '/fuel/litresPer100Km',
     value: typeof use === 'number' ? use : use.typical,
     least: rounded((1 + 0.5 * tonnes) * dieselPerLitre),
     most: rounded((10 + 12 * tonnes) * dieselPerLitre),
     unit: 'l/100 km',
   };
-  const factors = Object.entries(LEAST_FACTOR).map(([surface, least]) => ({
-    path: `/fuel/surfaceFactors/${surface}`,
-    value: fuel.surfaceFactors?.[surface as Surface],
-    least,
-    most: MOST_FACTOR,
-    unit: 'times the use on a sealed road',
-  }));
+  const factors = Object.entries(LEAST_FACTOR).map(
+    ([surface, least]): Figure => ({
+      path: `/fuel/surfaceFactors/${surface}`,
+      value: fuel.surfaceFactors?.[surface as Surface],
+      least,
+      most: MOST_FACTOR,
+      unit: 'surface-factor',
+    }),
+  );
   return [...(Number.isNaN(tonnes) ? [] : [rate]), ...factors];
 }
 
@@ -100,17 +102,19 @@ const hoursFigure = (path: string, value: number | undefined): Figure => ({
   value,
   least: 0,
   most: MOST_HOURS_PER_DAY,
-  unit: 'hours of driving a day',
+  unit: 'driving-hours',
 });
 
 function vehicleFigures({ vehicle, crew }: RigFile): Figure[] {
-  const pets = (crew?.pets ?? []).map(({ kind, kg }, index) => ({
-    path: `/crew/pets/${index}/kg`,
-    value: kg,
-    least: 0,
-    most: MOST_PET_KG[kind],
-    unit: 'kg',
-  }));
+  const pets = (crew?.pets ?? []).map(
+    ({ kind, kg }, index): Figure => ({
+      path: `/crew/pets/${index}/kg`,
+      value: kg,
+      least: 0,
+      most: MOST_PET_KG[kind],
+      unit: 'kg',
+    }),
+  );
   if (vehicle === undefined) return pets;
   const { kerbKg, cgHeightM, cabin, permitted } = vehicle;
   return [
@@ -120,7 +124,7 @@ function vehicleFigures({ vehicle, crew }: RigFile): Figure[] {
       value: cgHeightM,
       least: 0,
       most: Math.min(cabin?.roofHeightM ?? MOST_CG_HEIGHT_M, MOST_CG_HEIGHT_M),
-      unit: 'm above the ground',
+      unit: 'height',
     },
     {
       path: '/vehicle/permitted/roofKg',

@@ -1,6 +1,16 @@
+import type { UnusualUnit } from '../../core/phrases/misfits.ts';
 import type { MisfitSayings } from '../parts/catalogue.ts';
 
 const inOrder = (path: string) => `Put the three numbers of ${path} in order`;
+
+const UNUSUAL_UNITS: Record<UnusualUnit, string> = {
+  'l/100 km': 'l/100 km',
+  'km/h': 'km/h',
+  kg: 'kg',
+  height: 'm above the ground',
+  'driving-hours': 'hours of driving a day',
+  'surface-factor': 'times the use on a sealed road',
+};
 
 /** Why a rig or a trip cannot be used. Metric, as the files are. */
 export const MISFITS: MisfitSayings = {
@@ -20,8 +30,8 @@ export const MISFITS: MisfitSayings = {
     remedy: 'Give the litres that stay in the tank when the pump draws air, or leave the key out',
   }),
   unusual: ({ value, least, most, unit }, path) => ({
-    came: `${value} ${unit}`,
-    expected: `usually ${least === 0 ? `up to ${most}` : `${least} to ${most}`} ${unit}`,
+    came: `${value} ${UNUSUAL_UNITS[unit]}`,
+    expected: `usually ${least === 0 ? `up to ${most}` : `${least} to ${most}`} ${UNUSUAL_UNITS[unit]}`,
     remedy: `Correct it, or, where it is meant so, add "${path}" to the list "sure" at the top of the file`,
   }),
   'bases-several': ({ told, bases }) => ({
