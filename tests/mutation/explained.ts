@@ -42,6 +42,13 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'Stretches follow each other from the start: the first that ends at or behind a place begins before it; at the start itself either way gives the first.',
   },
   {
+    file: 'server/core/plan/question/thin-out.ts',
+    at: "const idOf = ({ id }: SupplyEdge): string => id ?? '';",
+    from: "''",
+    to: '"Stryker was here!"',
+    why: 'Only supplies on the way are ordered by it, and each of them has an id: start and end have none, and are not thinned out.',
+  },
+  {
     file: 'server/core/plan/what-if/failed-stretches.ts',
     at: 'return { ...first, to, detours: [...detoursOf(made), ...inVain].sort((a, b) => a.atM - b.atM) };',
     from: 'a.atM - b.atM',
@@ -61,6 +68,13 @@ export const EXPLAINED: readonly Explained[] = [
     from: 'a.id < b.id',
     to: 'a.id <= b.id',
     why: 'No two nodes have one id: of several versions of an object only the newest comes in.',
+  },
+  {
+    file: 'server/core/supply/points/place.ts',
+    at: 'twice += (lonA - lon0) * (latB - lat0) - (lonB - lon0) * (latA - lat0);',
+    from: 'twice += (lonA - lon0) * (latB - lat0) - (lonB - lon0) * (latA - lat0)',
+    to: 'twice -= (lonA - lon0) * (latB - lat0) - (lonB - lon0) * (latA - lat0)',
+    why: 'The area is taken without its sign, which goes by the turn of the ring.',
   },
   {
     file: 'server/core/treatment/source/treats-of.ts',

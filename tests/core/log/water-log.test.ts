@@ -20,8 +20,8 @@ describe('a water log worked by hand', () => {
   });
 
   it('divides by people and days', () => {
+    expect(waterLog(HAND).total).toEqual({ litres: 89, personDays: 16, litresPerPersonDay: 89 / 16 });
     expect(log.entries.map((entry) => entry.litresPerPersonDay)).toEqual([5, 6, 4, 7, 12]);
-    expect(log.total).toEqual({ litres: 89, personDays: 16, litresPerPersonDay: 89 / 16 });
   });
 
   it('gives percentiles for a person and for the largest crew of the log', () => {

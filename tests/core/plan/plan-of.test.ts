@@ -22,6 +22,26 @@ const planOf = (input: AnalyseInput) => planCarry(reckoned(input), options());
 const TAPS = [200, 400, 600, 800, 1000, 1200].map((km, index) => pointFeature(`node/9${index}`, km, TAP));
 
 describe('the plan of a trip', () => {
+  it('says that the time ran out where nothing was found in it, and plans nothing', () => {
+    const empty: MipSolver = () => ({
+      status: 'out-of-time',
+      values: null,
+      objective: Number.NaN,
+      bound: Number.NaN,
+    });
+    const input = inputOf({ features: [...TAPS, pointFeature('node/1', 640, DIESEL)] });
+    const { plan, driven, tooFewCans } = planCarry(reckoned(input), { ...options(), solver: empty });
+    expect(plan).toMatchObject({
+      status: 'out-of-time',
+      cans: { fuel: 0, water: 0 },
+      stops: [],
+      legs: { fuel: [], water: [] },
+      carries: [],
+      breaks: [],
+    });
+    expect([driven, tooFewCans]).toEqual([null, false]);
+  });
+
   it('carries from the pump of the worked example what its second gap is short of', () => {
     // The gap's margin there is -9.442 l: one can of 20 l.
     const { plan } = planOf(inputOf({ features: [...TAPS, pointFeature('node/1', 640, DIESEL, 2)] }));

@@ -1,8 +1,8 @@
 import { expect, it } from 'vitest';
 import type { RigFile } from '../../../../server/contract/rig.ts';
 import { runOf } from '../../../../server/core/plan/drive/run.ts';
-import { stretchFigures } from '../../../../server/core/plan/what-if/stretch-row.ts';
-import { EXAMPLE_RIG } from '../../../helpers/course.ts';
+import { stretchFigures, verdictOnwards } from '../../../../server/core/plan/what-if/stretch-row.ts';
+import { EXAMPLE_RIG, endEdge, passingEdge } from '../../../helpers/course.ts';
 import { plainStretch } from './small-basis.ts';
 
 const even = (litres: number) => ({ low: litres, typical: litres, high: litres });
@@ -30,4 +30,23 @@ it('drinking water is at its end where all that is left is kept for washing', ()
   expect(verdict).toBe('short');
   // 38 of 40 l are gone.
   expect((endsAtM ?? 0) / 1000).toBeCloseTo((38 / 40) * 1960, 6);
+});
+
+it('a stretch that runs dry is short, whatever no extract covers before its beginning or behind its end', () => {
+  const run = runOf(plainStretch({ lengthKm: 300, rigFile: EXAMPLE_RIG, tankL: 10 }));
+  const verdict = (...uncovered: { fromM: number; toM: number }[]) => {
+    const { stretch } = run;
+    const course = { ...stretch.course, uncovered };
+    const part = {
+      ...run,
+      stretch: { ...stretch, course, from: passingEdge(100_000), to: endEdge(200_000) },
+    };
+    return verdictOnwards(part, { arriveL: -7, marginL: -17, endsAtM: 160_000 });
+  };
+  expect(verdict()).toBe('short');
+  expect(verdict({ fromM: 0, toM: 50_000 })).toBe('short');
+  expect(verdict({ fromM: 50_000, toM: 100_000 }, { fromM: 200_000, toM: 300_000 })).toBe('short');
+  // It runs dry at 160 km: before one of these nobody knows, after it the stretch is short of it all the same.
+  expect(verdict({ fromM: 50_000, toM: 100_001 })).toBe('unknown');
+  expect(verdict({ fromM: 0, toM: 50_000 }, { fromM: 170_000, toM: 180_000 })).toBe('short');
 });

@@ -82,6 +82,13 @@ describe('what if, without a plan', () => {
     expect(far.cautions.map(({ code }) => code)).toContain('turn-round-off-route');
   });
 
+  it('says that nothing is known past the end where the trip does not tell of it', () => {
+    const { onward: _onward, ...trip } = inputOf().trip;
+    const codes = (from: Reckoned) => of(from).cautions.map(({ code }) => code);
+    expect(codes(reckoned({ features, trip }))).toContain('past-end-not-told');
+    expect(codes(reckoned({ features }))).not.toContain('past-end-not-told');
+  });
+
   it('has the margins of the analysis at the high rate, and of one with another rate at the others', () => {
     const from = reckoned({ features });
     const made = of(from);

@@ -42,6 +42,14 @@ describe('a place on a geometry', () => {
     ).toEqual([1, 2]);
   });
 
+  it('of a collection with an empty area is that of its next part', () => {
+    const geometries: Geometry[] = [
+      { type: 'Polygon', coordinates: [] },
+      { type: 'Point', coordinates: [88, -35] },
+    ];
+    expect(placeOf({ type: 'GeometryCollection', geometries })).toEqual([88, -35]);
+  });
+
   it('is on the surface of any area, by an independent test', () => {
     fc.assert(
       fc.property(anyRing, (ring) => {

@@ -60,6 +60,34 @@ describe('filters by their pores', () => {
     expect(logs).toEqual({ bacteria: 3, viruses: 2.5, protozoa: 3 });
   });
 
+  it('say with each credit which pores they have and which would do', () => {
+    // CDC: 1 µm for protozoa, 0.3 µm for bacteria.
+    const { why } = effectOf({ kind: 'microfilter', poreMicron: 0.5 });
+    const [bacteria, , protozoa] = ['bacteria', 'viruses', 'protozoa'].map(
+      (germs) => why.find(({ facts }) => 'germs' in facts && facts.germs === germs)?.facts,
+    );
+    expect(bacteria).toMatchObject({
+      log: 0,
+      why: { phrase: 'pores-too-wide', facts: { poreMicron: 0.5, mostMicron: 0.3 } },
+    });
+    expect(protozoa).toMatchObject({
+      log: 3,
+      why: { phrase: 'pores-narrow', facts: { poreMicron: 0.5, mostMicron: 1 } },
+    });
+  });
+
+  it.each([{ kind: 'chlorine', mgPerLitre: 2 }, { kind: 'boiling' }] as const)(
+    'a stage that takes time counts for nothing where none is told, and says so: %j',
+    (stage) => {
+      const { logs, nothing, why } = effectOf(stage);
+      expect(logs).toEqual(NOTHING);
+      expect(nothing).toEqual({ phrase: 'time-untold', facts: {} });
+      expect(why).toEqual([
+        { phrase: 'counts-for-nothing', facts: { why: { phrase: 'time-untold', facts: {} } } },
+      ]);
+    },
+  );
+
   it('nothing told counts for nothing', () => {
     expect(effectOf({ kind: 'ultrafilter' }).logs).toEqual(NOTHING);
   });
