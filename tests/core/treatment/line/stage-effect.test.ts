@@ -225,6 +225,11 @@ describe('a filter and cloudy water', () => {
     });
   });
 
+  it('is no matter of water that is boiled: nothing clogs, and no cloudiness is left to be told', () => {
+    const { unmeasured, leavesNtu, clogs } = effectOf({ kind: 'boiling', minutes: 3 }, { turbidityNtu: 50 });
+    expect([unmeasured, leavesNtu, clogs]).toEqual([[], 50, false]);
+  });
+
   it('says which filter nobody told the cloudiness of', () => {
     const untold = (turbidityNtu: number) => effectOf(filter, { turbidityNtu }).unmeasured;
     expect(untold(50)).toContainEqual({ phrase: 'cloudiness-untold', facts: { stage: 'fine' } });
