@@ -50,7 +50,6 @@ export function stopsOf(
         days: stay.days,
       })),
   ];
-  return stops
-    .map((stop) => ({ ...stop, atM: Math.min(stop.atM, lastM) }))
-    .sort((a, b) => a.atM - b.atM || (a.kind === b.kind ? 0 : a.kind === 'camp' ? -1 : 1));
+  // Camps stand before stays already: at one place they stay so.
+  return stops.map((stop) => ({ ...stop, atM: Math.min(stop.atM, lastM) })).sort((a, b) => a.atM - b.atM);
 }
