@@ -66,6 +66,16 @@ describe('a log over HTTP', () => {
     });
   });
 
+  it('says whether a form has a second log, or something that is none', async () => {
+    const log = { name: 'log', file: 'a.csv', bytes: csv(FUEL) };
+    const detail = async (...parts: Parameters<typeof formOf>[0]) =>
+      (await sendForm(parts)).json<{ detail: string }>().detail;
+    expect(await detail(log, log)).toContain('a second log;');
+    expect(await detail(log, { ...log, name: 'more' })).toContain('a part that is not the log;');
+    expect(await detail({ ...log, name: 'more' })).toContain('a part that is not the log;');
+    expect(await detail({ name: 'log', text: csv(FUEL) })).toContain('a part that is not the log;');
+  });
+
   it.each([
     ['an unknown option', () => send(csv(FUEL), '?surfaces=sand'), 400, 'request-invalid', 'surfaces'],
     ['an option twice', () => send(csv(FUEL), '?people=1&people=2'), 400, 'request-invalid', 'people'],

@@ -72,6 +72,15 @@ describe('rig and trip files sent as text', () => {
     const response = await post('/api/rig-files', '{"rig":{}}', 'application/json');
     expect(response.json<ProblemReply>()).toMatchObject({ code: 'request-invalid', status: 400 });
   });
+
+  it.each(['rig', 'trip'] as const)('say of a %s file how it must come', async (kind) => {
+    const own = await buildApp({ webFolder: '/nowhere' });
+    const response = await own.inject({ method: 'POST', url: `/api/${kind}-files`, payload: { [kind]: {} } });
+    await own.close();
+    const { detail, remedy } = response.json<ProblemReply>();
+    expect(detail).toContain(`expected the text of a ${kind} file as text/plain`);
+    expect(remedy).toBe(`Send the ${kind} file's text.`);
+  });
 });
 
 describe('an analysis', () => {

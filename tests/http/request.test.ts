@@ -47,6 +47,13 @@ describe('a route', () => {
   });
 });
 
+describe('a body that the route takes by itself', () => {
+  it('is marked so in its schema, which keeps what it documents', () => {
+    const schema = streamed(Type.Object({}, { description: 'a form' }));
+    expect(schema).toMatchObject({ description: 'a form', 'x-streamed': true });
+  });
+});
+
 describe('a request', () => {
   const app = bareApp();
   const closed = { additionalProperties: false };

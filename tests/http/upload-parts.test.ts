@@ -48,6 +48,26 @@ describe('the parts of an upload', () => {
     });
   });
 
+  it('are refused where a second route, rig or trip comes, by its name', async () => {
+    for (const [name, part] of [
+      ['route', filePart],
+      ['rig', textPart],
+      ['trip', textPart],
+    ] as const) {
+      const parts = partsWith();
+      await parts.take(part(name, 'first'));
+      await expect(parts.take(part(name, 'second'))).rejects.toMatchObject({
+        problem: {
+          code: 'request-invalid',
+          place: name,
+          came: `a second ${name}`,
+          expected: 'one',
+          remedy: `Send one ${name}`,
+        },
+      });
+    }
+  });
+
   it('are refused where a rig as a file is over the limit, and not below it', async () => {
     await partsWith().take(filePart('rig', 'a'.repeat(MAX_YAML_BYTES)));
     await expect(partsWith().take(filePart('rig', 'a'.repeat(MAX_YAML_BYTES + 1)))).rejects.toMatchObject({
