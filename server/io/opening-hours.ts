@@ -119,6 +119,10 @@ function waitsOf(spans: readonly OpenSpan[], { fromMin, toMin, untilMin }: Arriv
   return waits;
 }
 
+/** Whether a rule is for holidays and no day of the week beside them; the whole list of them is looked through. */
+const isHolidaysOnly = (rule: string): boolean =>
+  /^\s*(PH|SH)(\s*,\s*(PH|SH))*(?!\s*,\s*(PH|SH)\b|\s*,?\s*(Mo|Tu|We|Th|Fr|Sa|Su)\b)/.test(rule);
+
 /** The text without its rules for holidays; null where nothing else is left or they cannot be taken out. */
 function withoutHolidays(text: string): string | null {
   const bare = text.replace(/"[^"]*"/g, '');
@@ -126,7 +130,7 @@ function withoutHolidays(text: string): string | null {
   const rest = text
     .replace(/,\s*(PH|SH)(\s*,\s*(PH|SH))*\s+(off|closed)\b/g, '')
     .split(';')
-    .filter((rule) => !/^\s*(PH|SH)(\s*,\s*(PH|SH))*(?!\s*,?\s*(Mo|Tu|We|Th|Fr|Sa|Su)\b)/.test(rule))
+    .filter((rule) => !isHolidaysOnly(rule))
     .join(';')
     .replace(/,\s*(PH|SH)\b/g, '')
     .replace(/\b(PH|SH)\s*,\s*/g, '')

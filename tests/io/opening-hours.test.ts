@@ -2,8 +2,12 @@ import { describe, expect, test } from 'vitest';
 import { openingHours } from '../../server/io/opening-hours.ts';
 
 const PLACE = { lon: 88, lat: -35 };
-const answer = (text: string, earliest: string, latest = earliest) =>
-  openingHours(text, PLACE, earliest, latest);
+/** Answers are kept by text and time: seconds, which no answer goes by, have each reckoned anew. */
+let second = 0;
+const answer = (text: string, earliest: string, latest = earliest) => {
+  second += 1;
+  return openingHours(text, PLACE, `${earliest}:${second}`, latest);
+};
 
 /** May 2027: the 3rd is a Monday. */
 describe('examples of the OpenStreetMap wiki, pages Key:opening_hours and Key:opening_hours/specification', () => {
@@ -84,6 +88,11 @@ describe('rules for holidays are left out, and that is said', () => {
     ['Mo-Fr 08:00-20:00; Sa,PH 10:00-12:00', '2027-05-08T11:00', true],
     ['Mo-Fr 08:00-20:00; PH,Su 10:00-12:00', '2027-05-09T11:00', true],
     ['PH,Mo-Fr 08:00-20:00', '2027-05-09T11:00', false],
+    // The 9th is a Sunday, the 10th a Monday.
+    ['Mo-Su 08:00-20:00; PH,SH,Su off', '2027-05-09T11:00', false],
+    ['Mo-Su 08:00-20:00; PH, SH, Su off', '2027-05-09T11:00', false],
+    ['Tu-Su 08:00-20:00; SH,PH,Mo 10:00-12:00', '2027-05-10T11:00', true],
+    ['Mo-Su 08:00-20:00; SH, PH off', '2027-05-10T11:00', true],
   ])('%s', (text, at, open) => {
     const found = answer(text, at);
     expect(found.open).toBe(open);
@@ -109,6 +118,26 @@ test.each(['', 'foo bar', 'all day, ask at the shop', 'Mo-', '99:99-12:00', 'x'.
     expect(found.unreadable).toBe(true);
   },
 );
+
+let texts = 0;
+
+test('a text that was never read before is read, with its comment', () => {
+  texts += 1;
+  expect(answer(`Mo-Fr 08:00-17:00 open "call ${texts}"`, '2027-05-03T09:00')).toEqual({
+    open: true,
+    waitHours: 0,
+    opens: true,
+    comment: `call ${texts}`,
+    unreadable: false,
+  });
+});
+
+test('only hours in the time of arrival count, not those that begin after it', () => {
+  expect(answer('Mo 08:00-12:00; Tu unknown "ask"', '2027-05-03T09:00', '2027-05-03T11:00')).toMatchObject({
+    open: true,
+    comment: null,
+  });
+});
 
 test('a text on which the package would go on for ever is not read', () => {
   expect(answer('2000000 ;Su ', '2027-05-03T09:00')).toMatchObject({
