@@ -1,16 +1,15 @@
 import { expect, it } from 'vitest';
 import { checkTrip } from '../../../server/core/trip/check-trip.ts';
 
-it.each([
-  [[10, 5, 12, 5], 'no height'],
-  [[10, 6, 12, 5], 'south above north'],
-  [[10, 5, 10, 6], 'no width'],
-] as const)('a box %j is refused with its place: %s', ([west, south, east, north]) => {
+it.each<[why: string, bbox: [number, number, number, number]]>([
+  ['has no height', [10, 5, 12, 5]],
+  ['has its south above its north', [10, 6, 12, 5]],
+  ['has no width', [10, 5, 10, 6]],
+])('a box that %s is refused with its place', (_why, bbox) => {
   const good = {
     commodity: 'fuel' as const,
     bbox: [178, -20, -179, -10] as [number, number, number, number],
   };
-  const bbox: [number, number, number, number] = [west, south, east, north];
   expect(checkTrip({ cover: [good] }, null)).toBeNull();
   expect(checkTrip({ cover: [good, { commodity: 'fuel', bbox }] }, null)).toEqual({
     path: '/cover/1/bbox',
@@ -25,7 +24,7 @@ it('a day that no calendar has is refused with the place at which it is told', (
     { ...works, on: '2026-02-28' },
     { ...works, on: '2026-02-30' },
   ];
-  const note = { id: 'node/1', on: '2026-04-31' };
+  const note = { id: 'node/1', on: '2026-04-31', saltOk: true };
   const places = [
     checkTrip({ departure: '2027-02-29' }, null),
     checkTrip({ confirmations }, null),
