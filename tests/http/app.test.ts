@@ -54,6 +54,13 @@ describe('the demo over HTTP', () => {
     expect(after.water).toEqual(analysis.water);
   });
 
+  it('comes to a planner of its own, whose refusals are told as they are', async () => {
+    const { analysis } = (await app.inject('/api/demo')).json<AnalysisReply>();
+    const payload = { rig: analysis.rig, trip: { part: 99 } };
+    const response = await app.inject({ method: 'POST', url: '/api/analyses/demo/plan', payload });
+    expect(response.json()).toMatchObject({ status: 422, code: 'part-unknown' });
+  });
+
   it('gives the same answer for its own files sent by form, in any order of the parts', async () => {
     const demo = (await app.inject('/api/demo')).json<AnalysisReply>();
     const sent = await post(
