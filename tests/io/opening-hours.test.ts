@@ -88,6 +88,7 @@ describe('rules for holidays are left out, and that is said', () => {
     ['Mo-Fr 08:00-20:00; Sa,PH 10:00-12:00', '2027-05-08T11:00', true],
     ['Mo-Fr 08:00-20:00; PH,Su 10:00-12:00', '2027-05-09T11:00', true],
     ['PH,Mo-Fr 08:00-20:00', '2027-05-09T11:00', false],
+    ['Mo-Fr 08:00-20:00; PH,SH 10:00-12:00', '2027-05-06T09:00', true],
     // The 9th is a Sunday, the 10th a Monday.
     ['Mo-Su 08:00-20:00; PH,SH,Su off', '2027-05-09T11:00', false],
     ['Mo-Su 08:00-20:00; PH, SH, Su off', '2027-05-09T11:00', false],

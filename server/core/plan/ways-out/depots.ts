@@ -51,9 +51,7 @@ function wayOver(
   const least = places.map((place): Laying => ({ ...place, cans: place.leastCans }));
   const laid = planOver(context, question, least) ?? asFilled(context, question, places);
   if (laid === null) return null;
-  const used = laid.layings
-    .filter((laying) => fillingAt(laid.plan.legs, laying) !== null)
-    .sort((a, b) => a.edge.atM - b.edge.atM);
+  const used = usedOf(laid);
   const depots = used.map((laying) => depotOf(question, laying));
   const [first] = depots;
   if (first === undefined) return null;
@@ -79,6 +77,23 @@ function wayOver(
 interface LaidPlan {
   readonly plan: DrivenPlan;
   readonly layings: readonly Laying[];
+}
+
+/** The depots that the plan stops at, in route order. The latest place from one that it passes by is the latest from nowhere. */
+function usedOf({ plan, layings }: LaidPlan): Laying[] {
+  const isUsed = (laying: Laying): boolean => fillingAt(plan.legs, laying) !== null;
+  const passedBy = layings.filter((laying) => !isUsed(laying));
+  return layings
+    .filter(isUsed)
+    .map((laying) => ({
+      ...laying,
+      latest:
+        laying.latest &&
+        !passedBy.some(
+          ({ commodity, edge }) => commodity === laying.commodity && isSamePlace(edge, laying.from),
+        ),
+    }))
+    .sort((a, b) => a.edge.atM - b.edge.atM);
 }
 
 /** The plan with so many cans laid at each place and no more than they hold to be had there. */

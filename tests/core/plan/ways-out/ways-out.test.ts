@@ -292,6 +292,36 @@ describe('depots', () => {
 });
 
 describe('a depot', () => {
+  it('is told only where the plan stops at it: not one for a supply that in the end is passed by', () => {
+    // 10.005 l last for 100.05 km. 45 km of road off km 60 is a pump that is out of reach by 5 km, 90 km off km 75 another:
+    // depots before both, at km 59.9 and 74.8, and 100 km behind the second. From the start the second is reached without
+    // the first. 25.25 km are left there, and 74.75 km are 7.475 l; from the third to the end 75.2 km are 7.52 l.
+    const rig: RigFile = {
+      ...EXAMPLE_RIG,
+      fuel: {
+        kind: 'diesel',
+        litresPer100Km: { low: 10, typical: 10, high: 10 },
+        tanks: [{ name: 'main', litres: 10.005 }],
+        cans: { litres: 1, owned: 0 },
+        reserve: { litres: 0, shareOfNeed: 0 },
+      },
+      water: { ...PLAIN_WATER, tanks: [{ name: 'under floor', litres: 1000 }] },
+    };
+    const bare = inputOf({
+      document: equatorDocument(250),
+      rig,
+      features: [pointFeature('node/1', 60, DIESEL, 22.5), pointFeature('node/2', 75, DIESEL, 45)],
+    });
+    const trip = { ...bare.trip, corridorKm: 50, detourFactor: 2 };
+    const depot = triedWays(limited({ ...bare, trip }, 0, 0)).find(({ kind }) => kind === 'depot');
+    expect(depot?.depots).toMatchObject([
+      { commodity: 'fuel', atKm: expect.closeTo(74.8, 3), cans: 8, litres: 8, latest: false },
+      { commodity: 'fuel', atKm: expect.closeTo(174.8, 3), cans: 8, litres: 8, latest: true },
+    ]);
+    expect(depot?.text).not.toContain('km 60');
+    expect(depot?.text).toContain('the latest place that is reached with the reserve from the depot (km 75)');
+  });
+
   it('is laid with what the halt for water behind it takes as well', () => {
     // Fuel lasts to km 1,284.4 with 17 l in reserve, as in the worked example; one can of 20 l would do for the 55.6 km
     // to the end. But with a night at a camp of km 1,300 water from km 845 on is for 70 h, 52.5 l, and 18 in reserve: more
