@@ -99,27 +99,30 @@ function fewestByBruteForce(route: SmallRoute, { tankM, canM, leftKg }: Layout):
   let best: number | null = null;
   for (const fuel of chains('fuel')) {
     for (const water of chains('water')) {
-      const owned = {
+      const needed = {
         fuel: Math.max(...fuel.map(({ cans }) => cans)),
         water: Math.max(...water.map(({ cans }) => cans)),
       };
-      const cans = owned.fuel + owned.water;
-      if (best !== null && cans >= best) continue;
-      const fits = AXLES.every((axle) => {
-        // Empty cans are aboard all the way, so what they relieve counts.
-        const emptyKg = COMMODITIES.reduce(
-          (sum, each) => sum + on(axle, owned[each] * EMPTY_KG[each], canM[each]),
-          0,
-        );
-        return fuel.every((one) =>
-          water.every(
-            (other) =>
-              Math.min(one.toKm, other.toKm) <= Math.max(one.fromKm, other.fromKm) ||
-              emptyKg + onAxle(axle, 'fuel', one) + onAxle(axle, 'water', other) <= leftKg[axle] + 1e-6,
-          ),
-        );
-      });
-      if (fits) best = cans;
+      // Empty cans are aboard all the way, so what they relieve counts: also that of one more than is filled.
+      for (let fuelCans = needed.fuel; fuelCans <= route.mostCans.fuel; fuelCans += 1) {
+        for (let waterCans = needed.water; waterCans <= route.mostCans.water; waterCans += 1) {
+          const cans = fuelCans + waterCans;
+          if (best !== null && cans >= best) continue;
+          const fits = AXLES.every((axle) => {
+            const emptyKg =
+              on(axle, fuelCans * EMPTY_KG.fuel, canM.fuel) +
+              on(axle, waterCans * EMPTY_KG.water, canM.water);
+            return fuel.every((one) =>
+              water.every(
+                (other) =>
+                  Math.min(one.toKm, other.toKm) <= Math.max(one.fromKm, other.fromKm) ||
+                  emptyKg + onAxle(axle, 'fuel', one) + onAxle(axle, 'water', other) <= leftKg[axle] + 1e-6,
+              ),
+            );
+          });
+          if (fits) best = cans;
+        }
+      }
     }
   }
   return best;
