@@ -57,6 +57,14 @@ describe('the rig and trip that tell everything', () => {
       '/vehicle/axleLift/steps/degrees',
       '/vehicle/axleLift/steps/groundAxleKg',
     ]);
-    expect(untold(TripFile, FULL_TRIP)).toEqual(['/aboard/fuelKmSinceFill', '/aboard/waterLitres']);
+    expect(untold(TripFile, FULL_TRIP)).toEqual([
+      '/aboard/fuelKmSinceFill',
+      '/aboard/waterLitres',
+      // In place of what the extract covers by its own content.
+      '/extracts/boundaries',
+      '/extracts/boundaries/commodity',
+      '/extracts/boundaries/rings',
+      '/extracts/boundaries/file',
+    ]);
   });
 });

@@ -232,7 +232,8 @@ export const FULL_TRIP: TripFile = {
   oneWay: [{ fromKm: 500, toKm: 520 }],
   confirmations: [{ id: 'node/2', on: '2027-04-28', works: true, commodity: 'fuel' }],
   sure: ['/campAfterHours'],
-  extracts: [{ file: 'orrimar.osm.pbf', asOf: '2026-04-01' }],
+  extracts: [{ file: 'orrimar.osm.pbf', asOf: '2026-04-01', hull: false }],
+  routeIsRoad: false,
   waterNotes: [
     {
       id: 'node/3',

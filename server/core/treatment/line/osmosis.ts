@@ -1,5 +1,5 @@
 import { pumpKPa } from './hydraulics.ts';
-import type { Stage, Treatment } from './treatment.ts';
+import type { MembraneFault, Stage, Treatment } from './treatment.ts';
 
 /** Gas constant, J/(mol K), and grams of salt in a mole of NaCl, which gives two ions (CODATA; IUPAC). */
 const GAS_CONSTANT = 8.314462618;
@@ -51,9 +51,6 @@ export function pressingOf(
     pumpKPa: pumpKPa(line.pump, flowLPerMin),
   };
 }
-
-/** What spoils a membrane of reverse osmosis: chlorine dosed before it, or no carbon to take out that of the mains. */
-export type MembraneFault = 'chlorine-before' | 'no-carbon';
 
 /** The fault of a stage in its line; null for one that has none, and for all other kinds. */
 export function membraneFault(stages: readonly Pick<Stage, 'kind'>[], index: number): MembraneFault | null {

@@ -1,7 +1,9 @@
 import type { Logs, SourceKind, TapUse, TreatmentStage } from '../../../contract/treatment.ts';
 import type { Hazard } from './hazards.ts';
 import type { Hose, Pump } from './hydraulics.ts';
-import type { MembraneFault } from './osmosis.ts';
+
+/** What spoils a membrane of reverse osmosis: chlorine dosed before it, or no carbon to take out that of the mains. */
+export type MembraneFault = 'chlorine-before' | 'no-carbon';
 
 export interface Stage extends TreatmentStage {
   name: string;
