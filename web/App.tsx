@@ -46,7 +46,7 @@ export function App() {
     () => (analysis === null || said === null ? null : { analysis, said, units, problem, onEdit: edit }),
     [analysis, said, units, problem, edit],
   );
-  const answer = (change: Pick<TripFile, 'aboard' | 'onward'>) => {
+  const answer = (change: Pick<TripFile, 'aboard' | 'onward' | 'extracts'>) => {
     if (said !== null) edit({ ...said, trip: { ...said.trip, ...change } });
   };
 

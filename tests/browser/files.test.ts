@@ -50,6 +50,35 @@ async function drop(files: readonly { name: string; bytes: Buffer }[]): Promise<
 }
 
 describe('own files', () => {
+  it('of which nobody knows how old they are are asked about, and the day goes into the trip', async () => {
+    interface Reply {
+      osm3s?: unknown;
+      elements: { timestamp?: string }[];
+    }
+    const { osm3s: _, ...map } = JSON.parse(readFileSync(demoFile('orrimar.overpass.json'), 'utf8')) as Reply;
+    for (const element of map.elements) delete element.timestamp;
+    await drop([
+      ...['route.gpx', 'rig.yaml', 'trip.yaml'].map((name) => ({
+        name,
+        bytes: readFileSync(demoFile(name)),
+      })),
+      { name: 'undated.json', bytes: Buffer.from(JSON.stringify(map)) },
+    ]);
+    await dialog().locator('.chosen .name', { hasText: 'undated.json' }).waitFor();
+    await workItOut();
+    await dialog().waitFor({ state: 'detached' });
+    const question = page.getByRole('heading', { name: 'Of which day is the map undated.json?' });
+    await question.waitFor();
+    await page.getByLabel('Made or downloaded on').fill('2026-04-01');
+    const [request] = await Promise.all([
+      page.waitForRequest((each) => each.method() === 'POST' && each.url().includes('/api/analyses/')),
+      page.locator('.questions').getByRole('button', { name: 'Use this' }).first().click(),
+    ]);
+    const { trip } = request.postDataJSON() as { trip: { extracts?: unknown } };
+    expect(trip.extracts).toEqual([{ file: 'undated.json', asOf: '2026-04-01' }]);
+    await question.waitFor({ state: 'detached' });
+  });
+
   it("dropped on the page are read and give the demo's own figures", async () => {
     await drop(
       ['route.gpx', 'orrimar.overpass.json', 'rig.yaml', 'trip.yaml'].map((name) => ({

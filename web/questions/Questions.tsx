@@ -5,11 +5,12 @@ import { type QuantityKind, unitOf } from '../units/conversions.ts';
 import { readTyped } from '../units/quantities.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { capitalised, FUEL_WORDS } from '../words/words.ts';
+import { AgeQuestion } from './AgeQuestion.tsx';
 
 interface QuestionsProps {
   analysis: Analysis;
   units: UnitSystem;
-  onAnswer: (change: Pick<TripFile, 'aboard' | 'onward'>) => void;
+  onAnswer: (change: Pick<TripFile, 'aboard' | 'onward' | 'extracts'>) => void;
 }
 
 type Aboard = NonNullable<TripFile['aboard']>;
@@ -23,14 +24,16 @@ const WATER_WAYS = [
   { key: 'waterDaysSinceFill', words: 'days since full', kind: 'days' },
 ] as const;
 
-/** The two things that no file tells. Each is asked until it is answered; the answer stands in the trip's form. */
+/** What no file tells, and how old a map is that does not say. Each is asked until it is answered; the answer stands in the trip's form. */
 export function Questions({ analysis, units, onAnswer }: QuestionsProps) {
   const asks = (code: string) => analysis.cautions.some((caution) => caution.code === code);
   const start = asks('start-assumed-full');
   const onward = asks('onward-unknown');
-  if (!start && !onward) return null;
+  const age = asks('age-unknown');
+  if (!start && !onward && !age) return null;
   return (
-    <section className="questions" aria-label="Two things the files do not tell">
+    <section className="questions" aria-label="What the files do not tell">
+      {age && <AgeQuestion {...{ analysis, onAnswer }} />}
       {start && <StartQuestion {...{ analysis, units, onAnswer }} />}
       {onward && <OnwardQuestion {...{ analysis, units, onAnswer }} />}
     </section>

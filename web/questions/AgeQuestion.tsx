@@ -1,0 +1,46 @@
+import { type FormEvent, useId } from 'react';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import type { TripFile } from '../../server/contract/trip.ts';
+
+interface AgeQuestionProps {
+  analysis: Analysis;
+  onAnswer: (change: Pick<TripFile, 'extracts'>) => void;
+}
+
+/** Asks of which day a map is that does not say so itself; one file at a time. */
+export function AgeQuestion({ analysis, onAnswer }: AgeQuestionProps) {
+  const id = useId();
+  const undated = analysis.extracts.find(({ asOf }) => asOf === null);
+  if (undated === undefined) return null;
+  const answer = (event: FormEvent<HTMLFormElement>) => {
+    event.preventDefault();
+    const asOf = String(new FormData(event.currentTarget).get('asOf') ?? '');
+    if (asOf === '') return;
+    const { source: file } = undated;
+    const known = analysis.trip.extracts ?? [];
+    const own = known.find((entry) => entry.file === file);
+    onAnswer({ extracts: [...known.filter((entry) => entry !== own), { ...own, file, asOf }] });
+  };
+  return (
+    <form onSubmit={answer}>
+      <h2>Of which day is the map {undated.source}?</h2>
+      <p className="why">
+        It does not say. Until you do, what it shows without a date of its own counts for less.
+      </p>
+      <div className="inputs">
+        <span>
+          <label htmlFor={id}>Made or downloaded on</label>{' '}
+          <input
+            key={undated.source}
+            id={id}
+            name="asOf"
+            type="date"
+            required
+            max={new Date().toISOString().slice(0, 10)}
+          />
+        </span>
+        <button type="submit">Use this</button>
+      </div>
+    </form>
+  );
+}
