@@ -104,6 +104,11 @@ async function metricOn(page: Page): Promise<string[]> {
 async function offendersOn(page: Page, names: readonly string[]): Promise<string[]> {
   await page.getByRole('combobox', { name: 'Units' }).selectOption('us');
   await settled(page);
+  // What is read out follows a moment later, so that typing is not talked over.
+  await page
+    .locator('[role=status]', { hasText: /\bmi\b/ })
+    .first()
+    .waitFor({ state: 'attached' });
   const offenders = new Set<string>();
   const note = async (tab: string) => {
     await unfold(page);
