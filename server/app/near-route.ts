@@ -61,6 +61,13 @@ export function isNear({ bits }: NearGrid, [west, south, east, north]: Bbox): bo
   return false;
 }
 
+/** Whether a place within ±180 and ±90 degrees lies in a marked cell; for the millions of places of a file. */
+export function isPlaceNear({ bits }: NearGrid, lon: number, lat: number): boolean {
+  const column = Math.floor(lon / CELL_DEG);
+  const cell = rowOf(lat) * COLUMNS + (column < 0 ? column + COLUMNS : column);
+  return (byteAt(bits, cell) & bitOf(cell)) !== 0;
+}
+
 const byteAt = (bits: Uint8Array, cell: number): number => bits[cell >> 3] ?? 0;
 const bitOf = (cell: number): number => 1 << (cell & 7);
 

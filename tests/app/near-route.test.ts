@@ -1,6 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { boxOf, nearRoute, touchesRoute } from '../../server/app/near-route.ts';
+import {
+  boxOf,
+  isNear,
+  isPlaceNear,
+  nearGrid,
+  nearRoute,
+  touchesRoute,
+} from '../../server/app/near-route.ts';
 import type { Bbox } from '../../server/contract/common.ts';
 
 /** Some 222 km along the parallel of 35° S, a vertex at each 0.02 degrees. */
@@ -12,6 +19,22 @@ const parallel = (west: number) => ({
 const pointBox = (lon: number, lat: number): Bbox => [lon, lat, lon, lat];
 
 describe('near the route', () => {
+  it('is the same of a place as of a box that is no more than it, over the 180th meridian too', () => {
+    for (const west of [85, 178.5, -180]) {
+      const grid = nearGrid(parallel(west), 60);
+      fc.assert(
+        fc.property(
+          fc.double({ min: -180, max: 180, noNaN: true }),
+          fc.double({ min: -37, max: -33, noNaN: true }),
+          (lon, lat) => {
+            expect(isPlaceNear(grid, lon, lat)).toBe(isNear(grid, pointBox(lon, lat)));
+          },
+        ),
+      );
+      expect(isPlaceNear(grid, west === 178.5 ? -179.9 : west, -35)).toBe(true);
+    }
+  });
+
   const near = nearRoute(parallel(85), 60);
 
   it('takes in everything within the margin', () => {

@@ -23,9 +23,9 @@ interface Run {
 
 const ONCE = fileURLToPath(new URL('./pbf-once.ts', import.meta.url));
 
-function ours(file: string): Run {
+function ours(file: string, ...options: string[]): Run {
   const start = performance.now();
-  const run = spawnSync(process.execPath, ['--import', 'tsx', ONCE, file], { encoding: 'utf8' });
+  const run = spawnSync(process.execPath, ['--import', 'tsx', ONCE, file, ...options], { encoding: 'utf8' });
   const processMs = performance.now() - start;
   if (run.status !== 0) throw new Error(`the reading failed: ${run.stderr}`);
   const told = JSON.parse(run.stdout) as { ms: number; peakMb: number; wanted: number };
@@ -85,10 +85,12 @@ export const bench: Bench = async () => {
   const version = spawnSync('osmium', ['--version'], { encoding: 'utf8' }).stdout?.split('\n')[0];
   const folder = mkdtempSync(join(tmpdir(), 'drystage-bench-'));
   const mine: Run[] = [];
+  const along: Run[] = [];
   const theirs: Run[] = [];
   try {
     for (let run = 0; run < RUNS; run += 1) {
       mine.push(ours(file));
+      along.push(ours(file, 'near'));
       if (version !== undefined) theirs.push(osmium(file, join(folder, 'out.osm.pbf')));
     }
   } finally {
@@ -106,6 +108,17 @@ export const bench: Bench = async () => {
       'with the start of Node and tsx',
     ),
   ];
+  const planned = along.map((run) => run.readingMs ?? run.processMs);
+  const times = (median(planned) / median(reading)).toFixed(2);
+  rows.push(
+    row(
+      what,
+      'drystage, near a route, with where its roads run',
+      along,
+      planned,
+      `${times} times the plain reading`,
+    ),
+  );
   let met: boolean | null = null;
   if (theirs.length > 0) {
     const peers = theirs.map((run) => run.processMs);

@@ -1,5 +1,6 @@
 import type { Course } from '../gaps/course.ts';
 import { type Profile, profileOf } from '../gaps/profile.ts';
+import { metresOf } from '../quantity/rates.ts';
 import { paceOn } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';
 
@@ -9,7 +10,7 @@ import type { PacePlan } from './pace-plan.ts';
  */
 export function pacedCourse(even: Course, plan: PacePlan): Course {
   const { hoursPerDay, kmPerHour } = paceOn(plan.rig, 'unknown');
-  const daysPerWayM = 1 / (hoursPerDay * kmPerHour.slow * 1000);
+  const daysPerWayM = 1 / (hoursPerDay * metresOf(kmPerHour.slow));
   const days = elapsedDays(plan);
   const off = { ...even.off, days: even.off.wayM * daysPerWayM };
   if (even.commodity === 'fuel') return { ...even, days, off };

@@ -2,17 +2,8 @@ import type { Commodity } from '../../contract/common.ts';
 import type { FuelKind } from '../../contract/rig.ts';
 import type { Gap, GapEdge } from '../../core/gaps/gap.ts';
 import type { PlaceName } from '../../core/phrases/supply-kinds.ts';
+import { FUEL_WORDS } from '../en/fuel-words.ts';
 import { textOf } from '../words-of.ts';
-
-const FUEL_WORDS: Record<FuelKind, string> = {
-  diesel: 'diesel',
-  petrol: 'petrol',
-  lpg: 'LPG',
-  cng: 'CNG',
-  kerosene: 'kerosene',
-  lng: 'LNG',
-  e85: 'E85',
-};
 
 export const commodityWord = (commodity: Commodity, kind: FuelKind): string =>
   commodity === 'fuel' ? FUEL_WORDS[kind] : 'drinking water';

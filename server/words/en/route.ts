@@ -1,3 +1,4 @@
+import { SKETCHY_FACTOR } from '../../core/gaps/even-course.ts';
 import type { RouteRefusals } from '../../core/phrases/route.ts';
 import type { Catalogue, RouteRefusalSayings } from '../parts/catalogue.ts';
 import { fixed, kmOf, placeAt, rounded } from '../parts/figures.ts';
@@ -27,7 +28,7 @@ export const LINE_CAUTIONS = {
   bridge: ({ atM, jumpM, sought }) =>
     parts`The line breaks off at ${{ place: kmOf(atM), decimals: 1, fixed: true }}: a jump of ${length(jumpM)} is bridged by a straight line${sought ? '' : ', on which no supply is sought'}`,
   'sparse-steps': ({ steps, longestM, overM }) =>
-    parts`${steps} step(s) between points are longer than ${rounded(kmOf(overM), 'km', 9)}, the longest ${length(longestM)}: there the line may not be the road: it counts × 1.3, and a gap that is more than a fifth of such steps, or where one turns sharply at an end, is at best unknown. If the road is straight there, say so in the trip (routeIsRoad: true)`,
+    parts`${steps} step(s) between points are longer than ${rounded(kmOf(overM), 'km', 9)}, the longest ${length(longestM)}: there the line may not be the road: it counts × ${SKETCHY_FACTOR}, and a gap that is more than a fifth of such steps, or where one turns sharply at an end, is at best unknown. If the road is straight there, say so in the trip (routeIsRoad: true)`,
   'routes-left-out': ({ tracks, routes }) =>
     parts`The file holds ${tracks} track(s) and ${routes} route(s): the tracks are followed, the routes left out; choose a part to follow one of those`,
 } satisfies Partial<Catalogue['cautions']>;

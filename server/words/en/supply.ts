@@ -1,20 +1,9 @@
-import type { FuelKind } from '../../contract/rig.ts';
 import type { Phrase } from '../../core/phrases/phrases.ts';
 import type { SupplyReason, SupplyReasonCode, SupplyReasons } from '../../core/phrases/supply.ts';
 import type { Say, Sayings } from '../parts/catalogue.ts';
 import { metricText } from '../parts/metric.ts';
 import { joined, type Parts, parts } from '../parts/part.ts';
-
-/** In a sentence: "sells diesel". */
-const FUEL_NAMES: Record<FuelKind, string> = {
-  diesel: 'diesel',
-  petrol: 'petrol',
-  lpg: 'LPG',
-  cng: 'CNG',
-  kerosene: 'kerosene',
-  lng: 'LNG',
-  e85: 'E85',
-};
+import { FUEL_WORDS } from './fuel-words.ts';
 
 /** Words of mappers and users on one line: each run of white space a blank, none at the ends. */
 function onOneLine(all: Parts): Parts {
@@ -108,7 +97,7 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
     parts`Your treatment line does not make it fit to drink: ${details(facts, say)}`,
   'use-unknown': () => parts`What the water is for, and whether it can be drawn, is not known`,
   'never-implied': (facts) =>
-    parts`Its tags do not say that it sells ${each(facts, ({ fuel }) => parts`${FUEL_NAMES[fuel]}`)}, which many stations do not: ask first`,
+    parts`Its tags do not say that it sells ${each(facts, ({ fuel }) => parts`${FUEL_WORDS[fuel]}`)}, which many stations do not: ask first`,
   'other-fuels-listed': (facts) => parts`Other fuels are listed (${tags(facts)}), yours is not: ask first`,
   'grade-not-sold': (facts) =>
     parts`A grade of your fuel is not sold here (${tags(facts)}), no other is listed: ask first`,

@@ -57,12 +57,21 @@ function formsOf(tags: Tags): FormOfRule[] {
   return found;
 }
 
+/** A single value as the table writes them, which is what nearly all are. */
+const IN_FORM = /^[a-z0-9_]*$/;
+const NO_FORMS: readonly FormOfRule[] = [];
+
 /** The forms that a value, or each of a list of values, makes with the tags beside it. */
-const formsOfValue = (byValue: ReadonlyMap<string, FormOfRule[]>, tags: Tags, value: string): FormOfRule[] =>
-  value
-    .split(';')
-    .flatMap((one) => byValue.get(one.trim().toLowerCase()) ?? [])
-    .filter((form) => hasRest(tags, form));
+function formsOfValue(
+  byValue: ReadonlyMap<string, readonly FormOfRule[]>,
+  tags: Tags,
+  value: string,
+): readonly FormOfRule[] {
+  const forms = IN_FORM.test(value)
+    ? (byValue.get(value) ?? NO_FORMS)
+    : value.split(';').flatMap((one) => byValue.get(one.trim().toLowerCase()) ?? []);
+  return forms.length === 0 ? forms : forms.filter((form) => hasRest(tags, form));
+}
 
 /**
  * The kinds an object with these tags is of: at most one for each commodity, the first of the table, live ones before

@@ -3,7 +3,7 @@ import type { RawElement } from '../../extract/raw-element.ts';
 import { type Block, FORMS, forEachObject } from '../block/block.ts';
 import { decodeWay, listedTags } from '../block/elements.ts';
 import { GROUND_WAY_KEY } from '../block/key-flags.ts';
-import { Cursor } from '../wire/cursor.ts';
+import { keysOf } from '../block/keys.ts';
 import { groundRankOf, groundTagsOf } from './ground-kinds.ts';
 import type { ScanSettings } from './scan.ts';
 
@@ -26,15 +26,13 @@ export function groundWaysOf(
 ): GroundWay[] {
   const kept: GroundWay[] = [];
   if ((block.strings.anyFlag & GROUND_WAY_KEY) === 0) return kept;
-  const inner = new Cursor(block.bytes);
   forEachObject(block, (form, cursor) => {
     if (form !== FORMS.way) {
       cursor.skip(form);
       return;
     }
     const range = cursor.range();
-    inner.enter(range.start, range.end);
-    if ((keyFlags(block, inner) & GROUND_WAY_KEY) === 0) return;
+    if ((keysOf(block, range) & GROUND_WAY_KEY) === 0) return;
     const tags = listedTags(block, range);
     const rank = groundRankOf(tags);
     if (rank === 0 || rank < leastRank) return;
@@ -52,14 +50,3 @@ const mayTouch = (
   geometry === undefined
     ? nodes.some((id) => nodesInside.has(id))
     : geometry.some((point) => point !== null && isInBox(box, point.lon, point.lat));
-
-function keyFlags(block: Block, cursor: Cursor): number {
-  for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-    if (tag === 18) {
-      const from = cursor.pass();
-      return block.strings.flagsOfList(from, cursor.position);
-    }
-    cursor.skip(tag);
-  }
-  return 0;
-}

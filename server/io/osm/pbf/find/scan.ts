@@ -1,4 +1,4 @@
-import { isNear, type NearGrid } from '../../../../app/near-route.ts';
+import { isNear, isPlaceNear, type NearGrid } from '../../../../app/near-route.ts';
 import type { Bbox, Commodity } from '../../../../contract/common.ts';
 import type { PassedOver } from '../../../../core/input/sources.ts';
 import { at } from '../../../../core/lists/at.ts';
@@ -32,8 +32,9 @@ import {
 } from '../block/dense-nodes.ts';
 import { decodePlainNode, decodeRelation, decodeWay, listedTags, wayLine } from '../block/elements.ts';
 import { OTHER_KEY, PLACE_KEY, ROAD_KEY, WANTED_KEY } from '../block/key-flags.ts';
+import { cursorOver, keysOf } from '../block/keys.ts';
 import { BrokenBlock } from '../wire/broken.ts';
-import { Cursor, type Range } from '../wire/cursor.ts';
+import type { Cursor, Range } from '../wire/cursor.ts';
 import { type PackedFar, packFar } from './far-nodes.ts';
 import { groundTagsOf, isGroundPlace } from './ground-kinds.ts';
 import { HullSupports, type Supports } from './hull.ts';
@@ -131,8 +132,8 @@ export class Scanner {
   }
 
   #position(id: number, lon: number, lat: number): void {
-    const { ground, hull, roads } = this.#settings;
-    if (roads !== null) noteNode(roads, id, lon, lat);
+    const { ground, hull, near, roads } = this.#settings;
+    if (roads !== null && (near === null || isPlaceNear(near, lon, lat))) noteNode(roads, id, lon, lat);
     if (ground !== null && isInBox(ground.box, lon, lat)) ground.nodesInside.add(id);
     if (hull && isOnEarth(lon, lat)) {
       this.#hulls[0].add(lon, lat);
@@ -230,7 +231,7 @@ export class Scanner {
         return;
       }
       const range = cursor.range();
-      if ((keysOfWay(block, range) & ROAD_KEY) !== 0) this.#road(block, range);
+      if ((keysOf(block, range) & ROAD_KEY) !== 0) this.#road(block, range);
     });
     return this.#roadCells?.takeNew() ?? [];
   }
@@ -259,7 +260,7 @@ export class Scanner {
   #listed(block: Block, type: 'way' | 'relation', outer: Cursor, result: ScanResult): void {
     const start = outer.pass();
     const end = outer.position;
-    const cursor = keyCursor(block.bytes, start, end);
+    const cursor = cursorOver(block.bytes, { start, end });
     const span = result.spans[type];
     let id: number | null = null;
     let seen: number | null = null;
@@ -273,37 +274,21 @@ export class Scanner {
     }
     if (id === null) throw new BrokenBlock(`a ${type} without id`);
     widen(span, id);
-    if (seen !== null) this.#keyed(block, type, { seen, start, end }, result);
-  }
-
-  /** What has keys of interest. */
-  #keyed(
-    block: Block,
-    type: 'way' | 'relation',
-    { seen, ...range }: Range & { seen: number },
-    result: ScanResult,
-  ): void {
-    if (type === 'way' && (seen & ROAD_KEY) !== 0) this.#road(block, range);
-    const tags = (seen & WANTED_KEY) === 0 ? null : listedTags(block, range);
-    if (tags === null || wantedFor(tags).length === 0) {
+    // Millions have none of these keys: nothing is made for them.
+    if (seen === null || seen === 0) return;
+    if (type === 'way' && (seen & ROAD_KEY) !== 0 && this.#roadCells !== null)
+      this.#road(block, { start, end });
+    if ((seen & WANTED_KEY) === 0 || !this.#keepListed(block, type, { start, end }, result))
       countKeys(result.content, seen);
-      return;
-    }
-    this.#keepWanted(type === 'way' ? decodeWay(block, range) : decodeRelation(block, range), tags, result);
   }
-}
 
-/** Marks of the keys of a way. */
-function keysOfWay(block: Block, { start, end }: Range): number {
-  const cursor = keyCursor(block.bytes, start, end);
-  for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-    if (tag === 18) {
-      const from = cursor.pass();
-      return block.strings.flagsOfList(from, cursor.position);
-    }
-    cursor.skip(tag);
+  /** A way or relation that has a key of a supply: false where it is none. */
+  #keepListed(block: Block, type: 'way' | 'relation', range: Range, result: ScanResult): boolean {
+    const tags = listedTags(block, range);
+    if (tags === null || wantedFor(tags).length === 0) return false;
+    this.#keepWanted(type === 'way' ? decodeWay(block, range) : decodeRelation(block, range), tags, result);
+    return true;
   }
-  return 0;
 }
 
 /** Counts a way or relation that supplies nothing by the marks of its keys. */
@@ -311,13 +296,4 @@ function countKeys(content: ContentCounts, seen: number): void {
   if ((seen & ROAD_KEY) !== 0) content.roads += 1;
   if ((seen & PLACE_KEY) !== 0) content.places += 1;
   if ((seen & OTHER_KEY) !== 0) content.others += 1;
-}
-
-let reused = new Cursor(new Uint8Array(0));
-
-/** One cursor for all the messages of a block, since there are millions. */
-function keyCursor(bytes: Uint8Array, start: number, end: number): Cursor {
-  if (reused.bytes !== bytes) reused = new Cursor(bytes);
-  reused.enter(start, end);
-  return reused;
 }
