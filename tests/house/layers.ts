@@ -22,12 +22,13 @@ const INNER = ['server/core/', 'server/contract/', 'server/words/'];
 
 /** Arrows point inwards; the first layer that a file lies in holds. */
 const LAYERS: readonly Layer[] = [
+  { at: 'server/start/', from: [], node: true },
   { at: 'server/contract/', from: [], node: false },
   { at: 'server/core/', from: ['server/contract/'], node: false },
   { at: 'server/words/', from: ['server/core/', 'server/contract/'], node: false },
   { at: 'server/app/', from: INNER, node: false },
-  { at: 'server/io/', from: ['server/core/', 'server/contract/', ...PORTS], node: true },
-  { at: 'server/work/', from: ['server/app/', 'server/io/', ...INNER], node: true },
+  { at: 'server/io/', from: ['server/core/', 'server/contract/', 'server/start/', ...PORTS], node: true },
+  { at: 'server/work/', from: ['server/app/', 'server/io/', 'server/start/', ...INNER], node: true },
   { at: 'server/http/', from: ['server/work/', 'server/app/', 'server/io/', ...INNER], node: true },
   { at: 'server/commands/', from: ['server/work/', 'server/app/', 'server/io/', ...INNER], node: true },
   { at: 'server/', from: [], node: true },
