@@ -4,6 +4,7 @@ import type { SpanM } from '../quantity/span.ts';
 import type { Term } from '../quantity/term.ts';
 import type { Rig } from '../rig/rig.ts';
 import type { SketchySpan } from '../route/route-line.ts';
+import type { DayClock } from './day-clock.ts';
 import type { Profile } from './profile.ts';
 
 /** A halt of whole or part days at a place of the route: a rest day, waiting. */
@@ -35,10 +36,15 @@ export interface Course {
   wayM: Profile;
   /** Days that pass on the way: driving, and nights and stays as jumps. */
   days: Profile;
-  /** Litres that go along the route, driven forwards (`out`, stays included) and backwards (`home`). */
+  /**
+   * Litres that go along the route, driven forwards (`out`, nights and stays included) and backwards (`home`, driving
+   * alone where there is a clock).
+   */
   litres: { out: Profile; home: Profile };
-  /** What a metre off the route costs: a detour, the way past the end. */
-  off: { wayM: number; days: number; litres: number };
+  /** Where in its days the drive is; null where nights are shared out evenly over the driving. */
+  clock: DayClock | null;
+  /** What a metre off the route costs, a detour or the way past the end: `litres` out, `homeLitres` on the way home. */
+  off: { wayM: number; days: number; litres: number; homeLitres: number };
   /** What the litres along a stretch were summed from; they add up to `litres.out`. */
   explain: (fromM: number, toM: number) => Term[];
   /** Bridges over 1 km and sparse steps, in route order, not overlapping. */

@@ -48,10 +48,12 @@ export function evenCourse(facts: EvenCourseFacts): Course {
     wayM,
     days: along(daysPerWayM, 1),
     litres: { out: along(litresPerWayM, standing), home: along(litresPerWayM, 0) },
+    clock: null,
     off: {
       wayM: allowanceFactor,
       days: allowanceFactor * daysPerWayM,
       litres: allowanceFactor * litresPerWayM,
+      homeLitres: allowanceFactor * litresPerWayM,
     },
     explain: (fromM, toM) => {
       const metres = amountBetween(wayM, fromM, toM);

@@ -3,7 +3,8 @@ import { METRES_OF_WAY, type Term } from '../quantity/term.ts';
 import type { Reserve } from '../rig/rig.ts';
 import { type Course, type Edge, sketchyM } from './course.ts';
 import { amountBetween } from './profile.ts';
-import { standingDays, standingLPerDay } from './standing.ts';
+import { drivingDaysOfStanding, standingDays, standingLPerDay } from './standing.ts';
+import { besidesDaysAt, besidesDaysVia, wayBackL } from './way-back.ts';
 
 /** What has to be driven, and how long it takes. */
 export interface Way {
@@ -80,14 +81,22 @@ export function needOf(course: Course, from: Edge, to: Edge, way: Way): Litres {
   };
 }
 
-/** Use over the way from `from` to `to` and home again; stays, filling and waiting are on the way out. */
-export function returnNeedL(course: Course, from: Edge, to: Edge): number {
-  const offM = 2 * (from.detourM + to.detourM);
+/**
+ * Use over the way from `from` to `to` and home again; stays, filling, waiting and further detours (`viaM`, metres) are
+ * on the way out.
+ */
+export function returnNeedL(course: Course, from: Edge, to: Edge, viaM = 0): number {
+  const besidesDays =
+    besidesDaysAt(course, from) +
+    2 * to.detourM * course.off.days +
+    (course.clock === null ? 0 : drivingDaysOfStanding(course.clock, to.waitDays ?? 0, 0)) +
+    besidesDaysVia(course, viaM);
   return (
     amountBetween(course.litres.out, from.atM, to.atM) +
-    amountBetween(course.litres.home, from.atM, to.atM) +
-    offM * course.off.litres +
-    standingDays(from, to) * standingLPerDay(course)
+    (from.detourM + to.detourM + viaM) * course.off.litres +
+    standingDays(from, to) * standingLPerDay(course) +
+    to.detourM * course.off.homeLitres +
+    wayBackL(course, from, to.atM, besidesDays)
   );
 }
 

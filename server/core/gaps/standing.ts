@@ -1,6 +1,7 @@
 import type { Course, Edge } from './course.ts';
+import type { DayClock } from './day-clock.ts';
 
-const HOURS_PER_DAY = 24;
+export const HOURS_PER_DAY = 24;
 
 /** Litres that go in a day of standing: all water, or as much fuel as the rig tells for a day and a night. */
 export function standingLPerDay({ commodity, rig }: Pick<Course, 'commodity' | 'rig'>): number {
@@ -21,3 +22,10 @@ export const daysOfStanding = (hours: number): number => hours / HOURS_PER_DAY;
 
 /** The same the other way round. */
 export const hoursOfStanding = (days: number): number => days * HOURS_PER_DAY;
+
+/**
+ * Days of driving that standing takes away, of a day whose hours are used up to a share. Whole days leave the day at hand
+ * as it was; other hours are hours of driving less, up to all that are left.
+ */
+export const drivingDaysOfStanding = (clock: DayClock, days: number, usedShare: number): number =>
+  Math.min(Math.max(0, 1 - usedShare), hoursOfStanding(days % 1) / clock.hoursPerDay);

@@ -1,30 +1,31 @@
+import { pairsOf } from '../lists/pairs.ts';
 import type { Course, Edge } from './course.ts';
-import { amountBetween, breaksInside, jumpAt } from './profile.ts';
+import { amountBetween, breaksInside, jumpAt, sumBefore } from './profile.ts';
+import { wayBackAlong } from './way-back.ts';
 
 /**
  * The last place of a gap, metres along the route, from which `from` can be reached again with `budgetL` (what is
- * aboard on leaving less the reserve) used up, out and home at the rates the verdict uses. Clamped to the gap, and to
- * the start of a stretch that cannot be driven back; null when the budget does not cover the detour alone.
+ * aboard on leaving less the reserve) used up, out and home at the rates the verdict uses, with every night that falls on
+ * either way. Clamped to the gap, and to the start of a stretch that cannot be driven back; null when the budget does not
+ * cover the detour alone.
  * Without detour, allowance and stays this is the point of safe return of air navigation,
  * distance = fuel / (litres per km out + litres per km home) (check-values P10, P14).
  */
 export function turnBackM(course: Course, from: Edge, to: Edge, budgetL: number): number | null {
-  const { out, home } = course.litres;
+  const { out } = course.litres;
   const limitM = oneWayLimitM(course, from.atM, to.atM);
+  const back = wayBackAlong({ course, from, toM: limitM });
 
-  let left = budgetL - 2 * from.detourM * course.off.litres;
-  if (left < 0) return null;
-  const breaks = new Set([...breaksInside(out, from.atM, limitM), ...breaksInside(home, from.atM, limitM)]);
-  let reachedM = from.atM;
-  for (const atM of [...[...breaks].sort((a, b) => a - b), limitM]) {
-    if (atM === reachedM) break;
-    const standing = jumpAt(out, reachedM);
-    left -= standing;
-    if (left < 0) return reachedM;
-    const stepL = amountBetween(out, reachedM, atM) - standing + amountBetween(home, reachedM, atM);
-    if (stepL > left) return reachedM + (left / stepL) * (atM - reachedM);
-    left -= stepL;
-    reachedM = atM;
+  const onLeavingL = budgetL - from.detourM * course.off.litres;
+  /** What is left of the budget on having come back from a place, before what the place itself has. */
+  const leftL = (atM: number) => onLeavingL - amountBetween(out, from.atM, atM) - sumBefore(back, atM);
+  if (leftL(from.atM) < 0) return null;
+  const places = new Set([from.atM, ...breaksInside(out, from.atM, limitM), ...back.atM]);
+  for (const [fromM, toM] of pairsOf([...places].sort((a, b) => a - b))) {
+    const leftAfterL = leftL(fromM) - jumpAt(out, fromM) - jumpAt(back, fromM);
+    if (leftAfterL < 0) return fromM;
+    const leftThereL = leftL(toM);
+    if (leftThereL < 0) return fromM + (leftAfterL / (leftAfterL - leftThereL)) * (toM - fromM);
   }
   return limitM;
 }

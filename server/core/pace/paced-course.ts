@@ -1,33 +1,57 @@
 import type { Course } from '../gaps/course.ts';
+import type { DayClock } from '../gaps/day-clock.ts';
 import { type Profile, profileOf } from '../gaps/profile.ts';
+import { HOURS_PER_DAY } from '../gaps/standing.ts';
 import { metresOf } from '../quantity/rates.ts';
 import { paceOn } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';
+import type { Piece } from './schedule.ts';
 
 /**
- * A course whose days go by the plan: by the time that passes, each night in its place. Water goes with the days.
- * Way off the route, and the way home, are reckoned in days of driving: their nights have no place yet.
+ * A course whose days go by the plan: by the time that passes, each night in its place, on the way home as well. Water
+ * goes with the days. On the way to a supply off the route nights are shared out over the driving.
  */
 export function pacedCourse(even: Course, plan: PacePlan): Course {
   const { hoursPerDay, kmPerHour } = paceOn(plan.rig, 'unknown');
-  const daysPerWayM = 1 / (hoursPerDay * metresOf(kmPerHour.slow));
+  const hoursPerWayM = 1 / metresOf(kmPerHour.slow);
   const days = elapsedDays(plan);
-  const off = { ...even.off, days: even.off.wayM * daysPerWayM };
-  if (even.commodity === 'fuel') return { ...even, days, off };
+  const off = { ...even.off, days: (even.off.wayM * hoursPerWayM) / hoursPerDay };
+  if (even.commodity === 'fuel') {
+    const { perHour, hours } = even.rig.fuel.model;
+    const nightL = perHour.heater * hours.heaterPerNight;
+    return { ...even, days, off, clock: nightL === 0 ? null : clockOf(plan, nightL) };
+  }
   const { high } = even.rig.water.litresPerDay;
-  const home = profileOf(
-    plan.pieces.map((piece) => ({ lengthM: piece.toM - piece.fromM, amount: piece.dayShare * high })),
-  );
+  const litresPerHour = high / HOURS_PER_DAY;
   return {
     ...even,
     days,
-    litres: { out: times(days, high), home },
-    off: { ...off, litres: off.days * high },
+    litres: { out: times(days, high), home: along(plan, ({ hours }) => hours * litresPerHour) },
+    clock: clockOf(plan, (HOURS_PER_DAY - fewestHoursOf(plan)) * litresPerHour),
+    off: {
+      ...off,
+      litres: off.days * high,
+      homeLitres: even.off.wayM * hoursPerWayM * litresPerHour,
+    },
   };
 }
 
+const clockOf = (plan: PacePlan, nightL: number): DayClock => ({
+  hoursPerDay: fewestHoursOf(plan),
+  drivenDays: along(plan, ({ dayShare }) => dayShare),
+  usedShare: plan.schedules.slow.usedShare,
+  nightL,
+});
+
+/** Hours driven in a day on the surface of the route, or off it, where they are fewest. */
+const fewestHoursOf = ({ rig, surfaces }: PacePlan): number =>
+  Math.min(...[...surfaces, 'unknown' as const].map((surface) => paceOn(rig, surface).hoursPerDay));
+
+const along = ({ pieces }: PacePlan, amount: (piece: Piece) => number): Profile =>
+  profileOf(pieces.map((piece) => ({ lengthM: piece.toM - piece.fromM, amount: amount(piece) })));
+
 /** Days that have passed since departure, at the slow pace. */
-const elapsedDays = (plan: PacePlan): Profile => times(plan.schedules.slow.elapsedH, 1 / 24);
+const elapsedDays = (plan: PacePlan): Profile => times(plan.schedules.slow.elapsedH, 1 / HOURS_PER_DAY);
 
 const times = (profile: Profile, factor: number): Profile => ({
   atM: profile.atM,

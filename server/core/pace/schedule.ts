@@ -32,6 +32,8 @@ export interface ScheduledDay {
 /** A drive, day by day. Hours count from departure; nights and stays are jumps of `elapsedH`. */
 export interface Schedule {
   elapsedH: Profile;
+  /** Share of the day's driving that is used up, 0 to 1, at the places of `elapsedH`: falls where a morning comes. */
+  usedShare: Profile;
   drivingH: number;
   days: ScheduledDay[];
   /** Nights at camps and where a day's hours end; those of stays go with the stays. */
@@ -77,6 +79,7 @@ class Drive {
   readonly #hoursPerDay: number;
   readonly #placesM = [0];
   readonly #hours = [0];
+  readonly #shares = [0];
   readonly #days: ScheduledDay[] = [];
   readonly #nights: Night[] = [];
   #elapsedH = 0;
@@ -97,6 +100,7 @@ class Drive {
     let rest = dayShare;
     while (rest > 1 - this.#share + NOISE_SHARE && !this.#endless()) {
       const part = Math.max(0, 1 - this.#share) / rest;
+      this.#share = 1;
       this.#drive(this.atM + part * (toM - this.atM), part * restH);
       restH *= 1 - part;
       rest *= 1 - part;
@@ -133,12 +137,12 @@ class Drive {
     while (this.#day < day && !this.#endless()) this.#closeDay(halt);
     this.#day = day;
     this.#elapsedH = leavesH;
-    this.#mark();
     const leavesAtH = Math.max(0, leavesH - 24 * day);
     // Whole days leave the share as it was; other waiting takes up driving hours of the day that it ends in.
     const waitedH = leavesAtH - clockH;
     const share = waitedH > -NOISE_H ? used + waitedH / this.#hoursPerDay : leavesAtH / this.#hoursPerDay;
     this.#share = Math.abs(waitedH) <= NOISE_H ? used : Math.min(1, share);
+    this.#mark();
     // The wait for the morning belongs to the stay.
     if (this.#share >= 1 && used < 1 && !this.#endless()) this.#sleep(halt);
   }
@@ -153,8 +157,10 @@ class Drive {
   }
 
   #whole(allListed: boolean): Schedule {
+    const atM = Float64Array.from(this.#placesM);
     return {
-      elapsedH: { atM: Float64Array.from(this.#placesM), sum: Float64Array.from(this.#hours) },
+      elapsedH: { atM, sum: Float64Array.from(this.#hours) },
+      usedShare: { atM, sum: Float64Array.from(this.#shares) },
       drivingH: this.#drivingH,
       days: this.#days,
       nights: this.#nights,
@@ -194,6 +200,8 @@ class Drive {
   #mark(): void {
     this.#placesM.push(this.atM);
     this.#hours.push(this.#elapsedH);
+    // At the mean of a day no place is known to be in its morning.
+    this.#shares.push(this.#endless() ? 1 : this.#share);
   }
 
   #endless = (): boolean => this.#day >= MOST_DAYS;

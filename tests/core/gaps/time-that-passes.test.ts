@@ -48,9 +48,9 @@ const drives = fc.record({
 });
 type Drive = typeof drives extends fc.Arbitrary<infer One> ? One : never;
 
-const inputFor = ({ lengthKm, places, camps, stays, departureHour }: Drive) =>
+const inputFor = ({ lengthKm, places, camps, stays, departureHour }: Drive, stepKm = 50) =>
   inputOf({
-    document: equatorDocument(lengthKm, 50),
+    document: equatorDocument(lengthKm, stepKm),
     rig: RIG,
     features: places.map((place, index) => pointFeature(`node/${index}`, place * lengthKm, TAP)),
     trip: {
@@ -144,6 +144,186 @@ function legOf({
   const from = { ...passingEdge(fromM ?? 0), detourM };
   return { course, from, to: passingEdge(toM ?? 0), departL: aboard * course.rig[commodity].drawableL };
 }
+
+/** A drive hour by hour, not by profiles: 35 km/h for 7 hours of each day of 24, then the night. */
+class SimulatedDrive {
+  hours = 0;
+  #today = 0;
+  on(km: number): void {
+    for (let leftKm = km; leftKm > 1e-9; ) {
+      if (this.#today > 7 - 1e-9) this.sleep();
+      const stepKm = Math.min(leftKm, (7 - this.#today) * 35);
+      this.hours += stepKm / 35;
+      this.#today += stepKm / 35;
+      leftKm -= stepKm;
+    }
+  }
+  /** What is waited takes hours of driving away; when none is left the next morning is waited for before driving on. */
+  stand(hours: number): void {
+    const day = this.#day();
+    this.hours += hours;
+    const today = this.#day() > day ? this.hours % 24 : this.#today + hours;
+    this.#today = Math.min(7, today);
+  }
+  sleep(): void {
+    this.hours = 24 * (this.#day() + 1);
+    this.#today = 0;
+  }
+  #day = () => Math.floor(this.hours / 24 + 1e-9);
+}
+
+interface Outing {
+  fromKm: number;
+  turnKm: number;
+  campsKm: number[];
+  detourKm?: number;
+  fillHours?: number;
+}
+
+/** Hours from reaching the route's `fromKm` until the supply there is reached again, turning round at `turnKm`. */
+function hoursOutAndBack({ fromKm, turnKm, campsKm, detourKm = 0, fillHours = 0 }: Outing): number {
+  const drive = new SimulatedDrive();
+  let reachedKm = 0;
+  const goTo = (km: number) => {
+    drive.on(km - reachedKm);
+    reachedKm = km;
+  };
+  const camps = [...campsKm].sort((a, b) => a - b);
+  const campBetween = (afterKm: number, beforeKm: number) => {
+    for (const km of camps.filter((one) => one >= afterKm && one < beforeKm)) {
+      goTo(km);
+      drive.sleep();
+    }
+  };
+  campBetween(0, fromKm);
+  goTo(fromKm);
+  const reachedAtH = drive.hours;
+  if (fillHours > 0) drive.stand(fillHours);
+  drive.on(detourKm);
+  campBetween(fromKm, turnKm);
+  goTo(turnKm);
+  drive.on(turnKm - fromKm + detourKm);
+  return drive.hours - reachedAtH;
+}
+
+/** Points this near to each other are those of a road: nothing is added for straight lines. */
+const ROAD_STEP_KM = 1;
+
+const outings = fc.record({
+  lengthKm: fc.integer({ min: 50, max: 1500 }),
+  from: share,
+  turn: fc.integer({ min: 0, max: 1000 }).map((thousandths) => thousandths / 1000),
+  camps: fc.array(share, { maxLength: 3 }),
+  departureHour: fc.option(fc.integer({ min: 0, max: 24 })),
+});
+
+function outingOf({
+  lengthKm,
+  from,
+  turn,
+  camps,
+  departureHour,
+}: typeof outings extends fc.Arbitrary<infer O> ? O : never) {
+  // Camps and so nights on whole kilometres, supplies between: which of the two comes first there is another matter.
+  const fromKm = Math.floor(from * lengthKm) + 0.3;
+  const turnKm = fromKm + turn * (lengthKm - fromKm);
+  const campsKm = [...new Set(camps.map((at) => Math.round(at * lengthKm)))].filter(
+    (km) => km > 0 && km < lengthKm,
+  );
+  const drive = { lengthKm, places: [], camps: campsKm.map((km) => km / lengthKm), stays: [], departureHour };
+  const { course } = reckoned(inputFor(drive, ROAD_STEP_KM)).sides.water;
+  return { course, fromKm, turnKm, campsKm };
+}
+
+describe('going out and home again', () => {
+  const litresOf = (outing: Outing) => (LITRES_PER_DAY * hoursOutAndBack(outing)) / 24;
+
+  it('takes the water of the hours that pass, each night on either way whole', () => {
+    let nights = 0;
+    fc.assert(
+      fc.property(outings, (drawn) => {
+        const { course, ...outing } = outingOf(drawn);
+        const needL = returnNeedL(
+          course,
+          passingEdge(outing.fromKm * 1000),
+          passingEdge(outing.turnKm * 1000),
+        );
+        // Half a metre less or more, where a night may begin.
+        const [lessL, moreL] = [-5e-4, 5e-4].map((km) =>
+          litresOf({ ...outing, turnKm: Math.max(outing.fromKm, outing.turnKm + km) }),
+        );
+        expect(needL).toBeGreaterThanOrEqual((lessL ?? 0) - 1e-3);
+        expect(needL).toBeLessThanOrEqual((moreL ?? 0) + 1e-3);
+        const drivingL = (LITRES_PER_DAY * 2 * (outing.turnKm - outing.fromKm)) / 35 / 24;
+        if (needL > drivingL + 1) nights += 1;
+      }),
+      { numRuns: 200 },
+    );
+    expect(nights).toBeGreaterThan(50);
+  });
+
+  it('has its turn-back point where the hours that pass use up the budget', () => {
+    let inside = 0;
+    fc.assert(
+      fc.property(outings, fc.double({ min: 1, max: 60, noNaN: true }), (drawn, budgetL) => {
+        const { course, fromKm, campsKm } = outingOf(drawn);
+        const turnM = turnBackM(
+          course,
+          passingEdge(fromKm * 1000),
+          passingEdge(drawn.lengthKm * 1000),
+          budgetL,
+        );
+        const turnKm = (turnM ?? 0) / 1000;
+        const before = { fromKm, campsKm, turnKm: Math.max(fromKm, turnKm - 5e-4) };
+        expect(litresOf(before)).toBeLessThanOrEqual(budgetL + 1e-6);
+        if (turnKm + 1 > drawn.lengthKm) return;
+        inside += 1;
+        expect(litresOf({ ...before, turnKm: turnKm + 1 })).toBeGreaterThan(budgetL);
+      }),
+      { numRuns: 200 },
+    );
+    expect(inside).toBeGreaterThan(50);
+  });
+
+  it('never takes less than the hours that pass where a detour and a filling come before, and at the most a night more', () => {
+    fc.assert(
+      fc.property(
+        outings,
+        fc.integer({ min: 0, max: 8 }),
+        fc.integer({ min: 0, max: 80 }),
+        (drawn, detourKm, fillQuarters) => {
+          const fillHours = fillQuarters / 4;
+          const { course, ...outing } = outingOf({ ...drawn, camps: [] });
+          const from = {
+            ...passingEdge(outing.fromKm * 1000, detourKm * 1000),
+            fillDays: fillHours / 24,
+          };
+          const needL = returnNeedL(course, from, passingEdge(outing.turnKm * 1000));
+          const leastL = litresOf({ ...outing, detourKm, fillHours });
+          expect(needL).toBeGreaterThanOrEqual(leastL - 1e-6);
+          // The detour is charged at 24 hours for 7 of driving; hours of filling may be those of a night.
+          expect(needL).toBeLessThanOrEqual(leastL + LITRES_PER_DAY);
+        },
+      ),
+      { numRuns: 200 },
+    );
+  });
+
+  it('takes the litres of a heater for each night', () => {
+    // 0.3 l/h for 2 hours. Out 200 km and back from the start: over a day of 245 km, one night.
+    const { course } = reckoned(
+      inputFor({ lengthKm: 500, places: [], camps: [], stays: [], departureHour: null }, ROAD_STEP_KM),
+    ).sides.fuel;
+    const backL = (km: number) =>
+      returnNeedL(course, passingEdge(0), passingEdge(km * 1000)) -
+      // By the kilometre 0.17 l, and 0.6 l of idling and 3.6 l of cooling a day of 245 km.
+      2 * km * (0.17 + 4.2 / 245);
+    expect(backL(100)).toBeCloseTo(0, 6);
+    expect(backL(200)).toBeCloseTo(0.6, 6);
+    // 490 km are two days: the night of km 245 on the way out, one more on the way home.
+    expect(backL(250)).toBeCloseTo(1.2, 6);
+  });
+});
 
 const backFrom = (course: Course, from: Edge, atM: number) => returnNeedL(course, from, passingEdge(atM));
 

@@ -101,11 +101,12 @@ const loadCautions = ({ massKg, rig }: FuelSources): Caution[] =>
 export function fuelCourse(even: Course, plan: FuelPlan): Course {
   if (!plan.full) return even;
   const profiles = fuelProfiles(plan.facts, 'high');
+  const offL = even.off.wayM * profiles.offLPerWayM;
   return {
     ...even,
     wayM: profiles.wayM,
     litres: { out: profiles.out, home: profiles.home },
-    off: { ...even.off, litres: even.off.wayM * profiles.offLPerWayM },
+    off: { ...even.off, litres: offL, homeLitres: offL },
     explain: profiles.explain,
   };
 }

@@ -32,16 +32,14 @@ export function loadedCourse(
     out: savedAlong(plan.facts, masses, 'out'),
     home: savedAlong(plan.facts, [most], 'home'),
   };
+  const offL = heaviest.off.litres - heaviest.off.wayM * savedOffL(plan.facts, most.massKg);
   return {
     ...heaviest,
     litres: {
       out: less(heaviest.litres.out, saved.out),
       home: less(heaviest.litres.home, saved.home),
     },
-    off: {
-      ...heaviest.off,
-      litres: heaviest.off.litres - heaviest.off.wayM * savedOffL(plan.facts, most.massKg),
-    },
+    off: { ...heaviest.off, litres: offL, homeLitres: offL },
     explain: (fromM, toM) => {
       const value = -amountBetween(saved.out, fromM, toM);
       const terms = heaviest.explain(fromM, toM);

@@ -1,7 +1,8 @@
 import { usableL } from '../../gaps/gap-grades.ts';
-import { amountBetween, breaksInside } from '../../gaps/profile.ts';
+import { jumpAt, type Profile, sumBefore } from '../../gaps/profile.ts';
 import { oneWayLimitM } from '../../gaps/turn-back.ts';
-import { at } from '../../lists/at.ts';
+import { wayBackAlong } from '../../gaps/way-back.ts';
+import { at, numberAt } from '../../lists/at.ts';
 import { allLitres, type ContainerLevel, levelBetween } from './containers.ts';
 import { driveStretch, type StretchDrive, washingCansL } from './drive-stretch.ts';
 import type { Stretch } from './stretch.ts';
@@ -33,15 +34,11 @@ export function runOf(stretch: Stretch): Run {
 }
 
 function reckonRun(drive: StretchDrive): Run {
-  const { departL } = drive.figures;
-  const backL = wayBackOf(drive);
-  const withBack = (level: ContainerLevel): RunPoint => ({
-    ...level,
-    litres: allLitres(level),
-    backL: backL(level.atM),
-  });
-  const points = withPlaces(drive).map(withBack);
-  return { ...drive, keepL: departL - usableOf(drive), points: onRoute(points, drive.stretch) };
+  const { course, from, to, detours } = drive.stretch;
+  const limitM = oneWayLimitM(course, from.atM, to.atM);
+  const back = wayBackAlong({ course, from, toM: limitM, detours });
+  const points = placesOf(onRoute(drive), back).flatMap((there) => withWayBack(there, back, limitM));
+  return { ...drive, keepL: drive.figures.departL - usableOf(drive), points };
 }
 
 /** Of what is aboard on leaving, litres that may be used up. */
@@ -53,25 +50,55 @@ function usableOf({ stretch, figures }: StretchDrive): number {
     : departL - reserveL;
 }
 
-/** Litres from a place back to the supply behind. */
-function wayBackOf({ stretch }: StretchDrive): (atM: number) => number | null {
-  const { course, from, to } = stretch;
-  const limitM = oneWayLimitM(course, from.atM, to.atM);
-  return (atM) =>
-    atM > limitM ? null : amountBetween(course.litres.home, from.atM, atM) + from.detourM * course.off.litres;
+/** Leaves only what is on the route: the way from and to the supplies themselves is no place to turn back at. */
+function onRoute({ stretch: { from, to }, levels }: StretchDrive): readonly ContainerLevel[] {
+  const startsOff = from.detourM > 0 && levels[1]?.atM === from.atM;
+  const kept = startsOff ? levels.slice(1) : levels;
+  const firstAtEnd = kept.findIndex(({ atM }) => atM === to.atM);
+  return firstAtEnd > 0 ? kept.slice(0, firstAtEnd + 1) : kept;
 }
 
-/** The levels of a stretch, with a point wherever the way back bends or ends. */
-function withPlaces({ stretch, levels }: StretchDrive): ContainerLevel[] {
-  const { course, from, to } = stretch;
-  const limitM = oneWayLimitM(course, from.atM, to.atM);
-  return levels.flatMap((level, index) => {
-    const before = levels[index - 1];
-    if (before === undefined || before.atM >= level.atM) return [level];
-    const bends = breaksInside(course.litres.home, before.atM, level.atM);
-    const places = limitM > before.atM && limitM < level.atM ? [...new Set([...bends, limitM])] : bends;
-    const inside = places.sort((a, b) => a - b).map((atM) => levelAt(before, level, atM));
-    return [...inside, level];
+/** What is aboard at one place, before and after what the place itself has. */
+type Place = readonly [ContainerLevel, ...ContainerLevel[]];
+
+/** The levels by place, and one more wherever the way back bends, jumps or ends. */
+function placesOf(levels: readonly ContainerLevel[], back: Profile): Place[] {
+  const places: Place[] = [];
+  let next = 0;
+  for (const level of levels) {
+    const before = places.at(-1);
+    const reached = before?.at(-1);
+    if (before !== undefined && reached?.atM === level.atM) {
+      places[places.length - 1] = [...before, level];
+      continue;
+    }
+    for (; next < back.atM.length && numberAt(back.atM, next) < level.atM; next += 1) {
+      const atM = numberAt(back.atM, next);
+      if (reached !== undefined && atM > (places.at(-1)?.[0].atM ?? atM))
+        places.push([levelAt(reached, level, atM)]);
+    }
+    places.push([level]);
+  }
+  return places;
+}
+
+/** The points of a place: what the way back takes goes from what it is before the place to what it is after, as litres go. */
+function withWayBack(there: Place, back: Profile, limitM: number): RunPoint[] {
+  const [first] = there;
+  const withBack = (level: ContainerLevel, backL: number | null): RunPoint => ({
+    ...level,
+    litres: allLitres(level),
+    backL,
+  });
+  if (first.atM > limitM) return there.map((level) => withBack(level, null));
+  const beforeL = sumBefore(back, first.atM);
+  const moreL = first.atM < limitM ? jumpAt(back, first.atM) : 0;
+  const levels = there.length === 1 && moreL !== 0 ? [first, first] : there;
+  const goneL = allLitres(first) - allLitres(at(levels, levels.length - 1));
+  return levels.map((level, index) => {
+    const last = index === levels.length - 1 ? 1 : 0;
+    const share = goneL === 0 ? last : (allLitres(first) - allLitres(level)) / goneL;
+    return withBack(level, beforeL + share * moreL);
   });
 }
 
@@ -80,14 +107,6 @@ const levelAt = (before: ContainerLevel, after: ContainerLevel, atM: number): Co
   ...levelBetween(before, after, (atM - before.atM) / (after.atM - before.atM)),
   atM,
 });
-
-/** Leaves only what is on the route: the way from and to the supplies themselves is no place to turn back at. */
-function onRoute(points: readonly RunPoint[], { from, to }: Stretch): RunPoint[] {
-  const startsOff = from.detourM > 0 && points[1]?.atM === from.atM;
-  const kept = startsOff ? points.slice(1) : [...points];
-  const firstAtEnd = kept.findIndex(({ atM }) => atM === to.atM);
-  return firstAtEnd > 0 ? kept.slice(0, firstAtEnd + 1) : kept;
-}
 
 /** A point between two, at a place between theirs. */
 export function pointBetween(before: RunPoint, after: RunPoint, atM: number): RunPoint {

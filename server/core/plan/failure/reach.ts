@@ -73,7 +73,7 @@ export function backwardsL(
 ): number | null {
   const { side, foreign, spendReserve } = failing;
   if (!canBeDrivenBack(side.course, from, place)) return null;
-  const needL = backNeedL(side, from, place, costOf(haltsBetween(foreign, from, place)));
+  const needL = returnNeedL(side.course, from, place, costOf(haltsBetween(foreign, from, place)));
   return needL <= bearableOnFailureL(side, stock, spendReserve) + slackL ? needL : null;
 }
 
@@ -86,7 +86,3 @@ export const onTheWay = ({ id, name, atM }: Edge): Edge => ({
   detourM: 0,
   evidence: null,
 });
-
-/** Litres out and home again, with detours on the way out. */
-const backNeedL = ({ course }: CarrySide, from: Edge, to: Edge, viaM: number): number =>
-  returnNeedL(course, from, to) + viaM * course.off.litres;

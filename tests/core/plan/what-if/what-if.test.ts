@@ -232,11 +232,10 @@ describe('a treatment line that fails', () => {
     expect(rest).toEqual([]);
     if (underWay === undefined || row === undefined) throw new Error('two rows are expected');
     // Treated at the tap: all 70 l from the spring are unfit. At x km, between the nights of km 245 and 490, it takes on
-    // to km 600 a night to the next morning and 24 + (355 − x) / 35 h, back to km 200 (x − 200) / 245 days of driving:
-    // alike at 31 x = 13,165.
-    const alikeKm = 13_165 / 31;
-    expect(underWay.atKm).toBeCloseTo(alikeKm, 6);
-    expect(underWay.arriveL).toBeCloseTo((-18 * (alikeKm - 200)) / 245, 6);
+    // to km 600 a night and (600 − x) / 35 h. Back to km 200 are (x − 200) / 35 h, and a night as well where the hours of
+    // the day do not suffice, from km 345 on: alike at km 400.
+    expect(underWay.atKm).toBeCloseTo(400, 6);
+    expect(underWay.arriveL).toBeCloseTo((-18 * (17 + 200 / 35)) / 24, 6);
     expect(row.atKm).toBeCloseTo(200, 6);
     expect(row.from.kind).toBe('start');
     expect(row.to.id).toBe('node/3');
