@@ -4,9 +4,7 @@ import type { Phrase } from '../phrases/phrases.ts';
 import { type FailureOfStop, failuresOf } from './drive/driven-failures.ts';
 import { type DrivenPlan, driveActual } from './drive/driven-plan.ts';
 import { type FailingStop, failingStops } from './failure/failing-stops.ts';
-import { canBeDone } from './model/ask.ts';
 import type { Choice } from './model/choice.ts';
-import { solveCarry } from './model/solve.ts';
 import { type SolveOptions, timerOf } from './model/time.ts';
 import { fullCansKg } from './question/can-kg.ts';
 import { type Cans, mostCansOf } from './question/can-limits.ts';
@@ -16,6 +14,8 @@ import type { PlanCarry, PlanLeg } from './shown/plan-leg.ts';
 import { planCarries, planLegs } from './shown/plan-legs.ts';
 import { byCommodity } from './side/other-of.ts';
 import { type PlanEdge, planEdge } from './side/plan-edge.ts';
+import { canBeDone } from './solve/can-be-done.ts';
+import { solveCarry } from './solve/solve.ts';
 
 /** So many cans beyond those there may be are tried for each commodity (ours). */
 const MORE_CANS = 6;

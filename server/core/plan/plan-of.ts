@@ -3,9 +3,7 @@ import type { Reckoned } from '../analyse/analyse.ts';
 import { COMMODITIES } from '../quantity/commodities.ts';
 import { type DrivenPlan, driveActual } from './drive/driven-plan.ts';
 import { massesAlong } from './drive/masses.ts';
-import { canBeDone } from './model/ask.ts';
 import type { Choice } from './model/choice.ts';
-import { solveCarry } from './model/solve.ts';
 import { type SolveOptions, type Timer, timerOf } from './model/time.ts';
 import { mostCansOf } from './question/can-limits.ts';
 import { type PutQuestion, questionOf } from './question/question-of.ts';
@@ -15,6 +13,8 @@ import { planCarries, planLegs, planLevels } from './shown/plan-legs.ts';
 import { planStops } from './shown/plan-stops.ts';
 import { restsOn, waysLeftOut } from './shown/rests-on.ts';
 import { byCommodity } from './side/other-of.ts';
+import { canBeDone } from './solve/can-be-done.ts';
+import { solveCarry } from './solve/solve.ts';
 import { allowing, fewestMoreCans } from './ways-out/fewest-cans.ts';
 import { breaksOf, MASS_BREAK, type PlanBreak } from './ways-out/plan-break.ts';
 

@@ -4,10 +4,10 @@ import { type Contracted, toContract } from '../../../server/app/to-contract.ts'
 import * as failures from '../../../server/core/plan/drive/driven-failures.ts';
 import * as turns from '../../../server/core/plan/drive/turn-backs.ts';
 import * as gauge from '../../../server/core/plan/gauge/gauge-of.ts';
-import * as model from '../../../server/core/plan/model/solve.ts';
 import * as failure from '../../../server/core/plan/one-failure.ts';
 import * as plan from '../../../server/core/plan/plan-of.ts';
 import * as shown from '../../../server/core/plan/shown/plan-legs.ts';
+import * as model from '../../../server/core/plan/solve/solve.ts';
 import * as ways from '../../../server/core/plan/ways-out/ways-out.ts';
 import * as mishaps from '../../../server/core/plan/what-if/mishap-rows.ts';
 import * as stops from '../../../server/core/plan/what-if/stop-fails.ts';
@@ -35,9 +35,12 @@ export const waitRows = contracted(mishaps.waitRows);
 export const turnRoundRows = contracted(mishaps.turnRoundRows);
 export const gaugeOf = contracted(gauge.gaugeOf);
 
-/** A solution with its aims in kilometres. */
-export function solveCarry(...facts: Parameters<typeof model.solveCarry>) {
-  const solution = model.solveCarry(...facts);
+/** A solution with its aims in kilometres, and one of the solver alone. */
+export const solveCarry = (...facts: Parameters<typeof model.solveCarry>) => inKm(model.solveCarry(...facts));
+export const solvedByModel = (...facts: Parameters<typeof model.solvedByModel>) =>
+  inKm(model.solvedByModel(...facts));
+
+function inKm(solution: ReturnType<typeof model.solveCarry>) {
   if (solution.status !== 'found') return solution;
   const { choice } = solution;
   return { ...solution, choice: { ...choice, aims: choice.aims.map(aimToContract) } };

@@ -5,7 +5,7 @@ import { brokenLegs, drive } from '../../../server/core/plan/drive/drive.ts';
 import type { MipAnswer, MipSolver } from '../../../server/core/plan/model/mip.ts';
 import type { CarryQuestion } from '../../../server/core/plan/question/carry-question.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { type ChoiceInKm, solveCarry } from './contracted.ts';
+import { type ChoiceInKm, solvedByModel } from './contracted.ts';
 import { questionOf, smallRoute } from './small-routes.ts';
 
 let solver: MipSolver;
@@ -17,7 +17,7 @@ const runs = { numRuns: 80, seed: 20_270_104 };
 const asked = (by: MipSolver, clock = () => 0) => ({ solver: by, seconds: 5, clock });
 
 function bestOf(problem: CarryQuestion): ChoiceInKm | null {
-  const solved = solveCarry(problem, asked(solver));
+  const solved = solvedByModel(problem, asked(solver));
   return solved.status === 'found' ? solved.choice : null;
 }
 
@@ -71,7 +71,7 @@ describe('a solver that runs out of time', () => {
           if (calls > 1) expect(options.start).toEqual(start);
           return answer;
         };
-        const solved = solveCarry(problem, asked(early));
+        const solved = solvedByModel(problem, asked(early));
         if (best === null || solved.status !== 'found') {
           expect(solved.status).toBe(best === null ? 'none' : 'found');
           return;
@@ -95,7 +95,7 @@ describe('a solver that runs out of time', () => {
           const { bound } = solver(mip, cost, options);
           return stopped(options.start, cost, bound);
         };
-        const solved = solveCarry(problem, asked(knowing));
+        const solved = solvedByModel(problem, asked(knowing));
         if (best === null || solved.status !== 'found') return;
         const [first] = solved.choice.aims;
         // With nothing held before it the bound is the best there is.
@@ -124,7 +124,7 @@ describe('a solver that runs out of time', () => {
           refused += 1;
           return anyOf(mip, cost, options);
         };
-        const solved = solveCarry(problem, asked(failing));
+        const solved = solvedByModel(problem, asked(failing));
         if (solved.status !== 'found') throw new Error(solved.status);
         const start = startOf(problem);
         // An aim may get worse only for one before it that got better.
@@ -156,7 +156,7 @@ describe('a solver that runs out of time', () => {
           seconds += 10;
           return seconds;
         };
-        const solved = solveCarry(problem, asked(counted, clock));
+        const solved = solvedByModel(problem, asked(counted, clock));
         if (solved.status !== 'found' || best === null) return;
         expect(calls).toBe(1);
         expectHonest(problem, solved.choice, best);
@@ -176,7 +176,7 @@ describe('a solver that runs out of time', () => {
       fc.property(smallRoute(), (route) => {
         const problem = questionOf(route);
         if (bestOf(problem) === null) return;
-        expect(solveCarry(problem, asked(empty))).toEqual({ status: 'out-of-time' });
+        expect(solvedByModel(problem, asked(empty))).toEqual({ status: 'out-of-time' });
       }),
       { ...runs, numRuns: 60 },
     );
@@ -190,7 +190,7 @@ describe('a solver that runs out of time', () => {
       first = false;
       return solver(mip, cost, options);
     };
-    const solved = solveCarry(problem, asked(once));
+    const solved = solvedByModel(problem, asked(once));
     if (solved.status !== 'found') throw new Error(solved.status);
     return solved.choice;
   }

@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../server/contract/common.ts';
 import { drive } from '../../../server/core/plan/drive/drive.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
-import { solveCarry } from '../../../server/core/plan/model/solve.ts';
+import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { failuresOf } from './contracted.ts';
 import {

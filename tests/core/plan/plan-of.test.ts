@@ -22,14 +22,17 @@ const planOf = (input: AnalyseInput) => planCarry(reckoned(input), options());
 const TAPS = [200, 400, 600, 800, 1000, 1200].map((km, index) => pointFeature(`node/9${index}`, km, TAP));
 
 describe('the plan of a trip', () => {
+  const empty: MipSolver = () => ({
+    status: 'out-of-time',
+    values: null,
+    objective: Number.NaN,
+    bound: Number.NaN,
+  });
+
   it('says that the time ran out where nothing was found in it, and plans nothing', () => {
-    const empty: MipSolver = () => ({
-      status: 'out-of-time',
-      values: null,
-      objective: Number.NaN,
-      bound: Number.NaN,
-    });
-    const input = inputOf({ features: [...TAPS, pointFeature('node/1', 640, DIESEL)] });
+    // The only pump gives little: what is to be had over it is for the solver to tell.
+    const trip: TripFile = { plan: { stops: [{ id: 'node/1', mostLitres: { fuel: 120 } }] } };
+    const input = inputOf({ features: [...TAPS, pointFeature('node/1', 640, DIESEL)], trip });
     const { plan, driven, tooFewCans } = planCarry(reckoned(input), { ...options(), solver: empty });
     expect(plan).toMatchObject({
       status: 'out-of-time',
@@ -40,6 +43,22 @@ describe('the plan of a trip', () => {
       breaks: [],
     });
     expect([driven, tooFewCans]).toEqual([null, false]);
+  });
+
+  it('needs no solver where every supply gives all that is wanted', () => {
+    const input = inputOf({ features: [...TAPS, pointFeature('node/1', 640, DIESEL, 2)] });
+    const { plan } = planCarry(reckoned(input), { ...options(), solver: empty });
+    expect(plan).toEqual(planOf(input).plan);
+    expect(plan.aims.every(({ proven }) => proven)).toBe(true);
+  });
+
+  it('passes by a pump that gives little where the solver finds nothing in its time, and calls nothing proven', () => {
+    const trip: TripFile = { plan: { stops: [{ id: 'node/2', mostLitres: { fuel: 20 } }] } };
+    const features = [...TAPS, pointFeature('node/1', 640, DIESEL, 2), pointFeature('node/2', 700, DIESEL)];
+    const { plan } = planCarry(reckoned(inputOf({ features, trip })), { ...options(), solver: empty });
+    expect(plan.status).toBe('found');
+    expect(plan.legs.fuel.map(({ to }) => to.id)).toEqual(['node/1', null]);
+    expect(plan.aims.filter(({ value }) => value > 0).some(({ proven }) => proven)).toBe(false);
   });
 
   it('carries from the pump of the worked example what its second gap is short of', () => {

@@ -1,6 +1,7 @@
 import type { Commodity, Evidence } from '../../../contract/common.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
-import { type Hop, type Leg, weakestEnd } from '../legs/leg.ts';
+import { hangsOn } from '../legs/hangs-on.ts';
+import type { Hop, Leg } from '../legs/leg.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { type CarrySide, endsOf } from '../side/carry-side.ts';
 import type { HaltColumns, LegColumns } from './columns.ts';
@@ -74,10 +75,8 @@ function costOverLegs(
 
 /** The cost of the way that hangs on an evidence. */
 function weakWay(side: CarrySide, hops: readonly Hop[], evidence: Evidence): number {
-  // What tags state is good enough, unless the user went and confirmed others.
-  if (evidence === 'stated' && !side.edges.some((edge) => edge.evidence === 'confirmed')) return 0;
   return hops.reduce((sum, hop) => {
     const [from, to] = endsOf(side, hop);
-    return weakestEnd(from, to) === evidence ? sum + (to.atM - from.atM) / COST_M : sum;
+    return hangsOn(side, hop) === evidence ? sum + (to.atM - from.atM) / COST_M : sum;
   }, 0);
 }

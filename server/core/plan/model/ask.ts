@@ -70,13 +70,3 @@ function isChained(side: CarrySide, legs: readonly LegColumn[]): boolean {
   for (const { leg } of legs) if (reached.has(leg.from)) reached.add(leg.to);
   return reached.has(endOf(side));
 }
-
-/** Whether there is any plan; null where the time was not enough to tell, or not all was looked at. */
-export function canBeDone(question: CarryQuestion, options: SolveOptions): boolean | null {
-  const { model, hasChain, minimise } = askingOf(question, options);
-  const none = model.complete ? false : null;
-  if (!hasChain) return none;
-  const { status, values } = minimise(new Float64Array(model.mip.columns.length), [], null);
-  if (values !== null) return true;
-  return status === 'infeasible' ? none : null;
-}

@@ -1,14 +1,13 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { callsAt } from '../legs/leg.ts';
-import { allLegs } from '../legs/tours.ts';
+import type { LegSearch } from '../legs/tours.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { type CarrySide, endOf, endsOf } from '../side/carry-side.ts';
 import { costOf, type Halt, haltsBetween, haltsOf } from '../side/halts.ts';
 import { byCommodity, otherOf } from '../side/other-of.ts';
 import { isBound } from '../side/supply-edge.ts';
 import { type AimCost, aimsOf } from './aims.ts';
-import { cansAgainstFailure } from './cans-against-failure.ts';
 import {
   columnOf,
   entriesOf,
@@ -18,6 +17,7 @@ import {
   type LegColumns,
 } from './columns.ts';
 import { addFailureRows } from './failure-rows.ts';
+import { legSearches } from './leg-searches.ts';
 import { addMassRows } from './mass-rows.ts';
 import { type Mip, MipBuilder, type MipEntry } from './mip.ts';
 
@@ -52,9 +52,11 @@ export function carryModel(question: CarryQuestion): CarryModel {
     COMMODITIES.flatMap((commodity) => sides[commodity].edges),
   );
   const columns = { owned, halts };
-  const fuel = addSide(builder, question, 'fuel', { ...columns, foreign: foreign.fuel });
-  const water = addSide(builder, question, 'water', { ...columns, foreign: foreign.water });
-  const legs = { fuel: fuel.legs, water: water.legs };
+  const searches = legSearches(question);
+  const legs = byCommodity((commodity) => {
+    const facts = { ...columns, foreign: foreign[commodity] };
+    return addSide(builder, sides[commodity], searches[commodity], facts);
+  });
   if (oneFailure !== null) addFailureRows(builder, { question, rule: oneFailure, foreign, legs });
   if (room !== null) addMassRows(builder, { question, room, legs, owned });
   return {
@@ -62,7 +64,7 @@ export function carryModel(question: CarryQuestion): CarryModel {
     legs,
     owned,
     halts,
-    complete: question.suppliesLeftOut !== true && fuel.complete && water.complete,
+    complete: question.suppliesLeftOut !== true && searches.fuel.complete && searches.water.complete,
     aims: aimsOf(question, { count: builder.columns.length, legs, owned, halts }),
   };
 }
@@ -77,19 +79,15 @@ interface SideColumns {
 /** The legs of one commodity as columns, with the rows that hold for it alone. */
 function addSide(
   builder: MipBuilder,
-  question: CarryQuestion,
-  commodity: Commodity,
+  side: CarrySide,
+  search: LegSearch,
   { owned, halts, foreign }: SideColumns,
-): { legs: readonly LegColumn[]; complete: boolean } {
-  const side = question.sides[commodity];
-  const { oneFailure } = question;
-  const more = oneFailure === null ? undefined : cansAgainstFailure(question, commodity, oneFailure, foreign);
-  const search = allLegs(side, foreign, more);
+): readonly LegColumn[] {
   const legs = search.legs.map((leg): LegColumn => ({ leg, column: builder.column(0, 1, true) }));
   addChainRows(builder, side, legs, halts);
   for (const leg of legs) addSpareRows(builder, side, leg, { foreign, halts });
-  addOwnedRows(builder, side, legs, owned[commodity]);
-  return { legs, complete: search.complete };
+  addOwnedRows(builder, side, legs, owned[side.commodity]);
+  return legs;
 }
 
 /** Legs hang together from start to end, and a supply that is used is a halt that is made. */

@@ -2,12 +2,12 @@ import type { RigFile } from '../../../contract/rig.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { at } from '../../lists/at.ts';
 import { type DrivenPlan, driveActual } from '../drive/driven-plan.ts';
-import { solveCarry } from '../model/solve.ts';
 import type { SolveOptions } from '../model/time.ts';
 import type { Cans } from '../question/can-limits.ts';
 import { type QuestionChanges, questionOf } from '../question/question-of.ts';
 import type { CarrySide } from '../side/carry-side.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
+import { solveCarry } from '../solve/solve.ts';
 
 /** What ways out are asked for. */
 export interface WaysOutAsk extends SolveOptions {

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { brokenLegs, drive } from '../../../../server/core/plan/drive/drive.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { solveCarry } from '../../../../server/core/plan/model/solve.ts';
+import { solveCarry } from '../../../../server/core/plan/solve/solve.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';

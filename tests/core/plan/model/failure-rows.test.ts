@@ -1,6 +1,6 @@
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { solveCarry } from '../../../../server/core/plan/model/solve.ts';
+import { solveCarry } from '../../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { bareRoute, bareStop, questionOf, type SmallRoute } from '../small-routes.ts';
 

@@ -1,7 +1,7 @@
 import { beforeAll, expect, it } from 'vitest';
 import type { Choice, PlannedLeg } from '../../../../server/core/plan/model/choice.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { withShortFills } from '../../../../server/core/plan/model/short-fill.ts';
+import { withShortFills } from '../../../../server/core/plan/solve/short-fill.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { bareRoute, bareStop, questionOf } from '../small-routes.ts';
 

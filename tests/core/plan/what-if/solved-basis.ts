@@ -4,7 +4,7 @@ import { type Basis, basisOf } from '../../../../server/core/plan/drive/basis.ts
 import { drive } from '../../../../server/core/plan/drive/drive.ts';
 import type { DrivenPlan } from '../../../../server/core/plan/drive/driven-plan.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
-import { solveCarry } from '../../../../server/core/plan/model/solve.ts';
+import { solveCarry } from '../../../../server/core/plan/solve/solve.ts';
 import { inputOf } from '../../../helpers/analyse-input.ts';
 import { questionOf, type SmallRoute } from '../small-routes.ts';
 

@@ -1,15 +1,19 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { numberAt } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
+import type { Aim, AimCost } from '../model/aims.ts';
+import { type Asking, askingOf } from '../model/ask.ts';
+import type { AimReached, Choice, PlannedLeg, Solution } from '../model/choice.ts';
+import { legSearches } from '../model/leg-searches.ts';
+import { atMost, type MipAnswer, type MipEntry, type MipRow } from '../model/mip.ts';
+import type { CarryModel } from '../model/model.ts';
+import type { SolveOptions } from '../model/time.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
+import { searchPlan } from '../search/search-plan.ts';
 import { byCommodity } from '../side/other-of.ts';
-import type { Aim, AimCost } from './aims.ts';
-import { type Asking, askingOf } from './ask.ts';
-import type { AimReached, Choice, PlannedLeg, Solution } from './choice.ts';
-import { atMost, type MipAnswer, type MipEntry, type MipRow } from './mip.ts';
-import type { CarryModel } from './model.ts';
+import { aimsReached, type BestPlan } from './aims-reached.ts';
 import { withShortFills } from './short-fill.ts';
-import type { SolveOptions } from './time.ts';
+import { planWithoutLittle } from './without-little.ts';
 
 /** How far a value may be above an aim's best while the next aim is minimised: solver noise, in what the aim costs. */
 const NOISE = 1e-6;
@@ -17,8 +21,40 @@ const NOISE = 1e-6;
 /** No aim has a negative cost, so none can be below nothing. */
 const FLOOR = 0;
 
-/** Minimises one aim after the other, each held at its best while the next is minimised. */
+/**
+ * The best plan by one aim after the other: searched for exactly where that can be, else by the solver, which holds each
+ * aim at its best while the next is minimised. Where the solver finds none in its time there is still the one that passes
+ * by the supplies which do not give all that is wanted.
+ */
 export function solveCarry(question: CarryQuestion, options: SolveOptions): Solution {
+  const searched = searchPlan(question, legSearches(question));
+  const complete = question.suppliesLeftOut !== true;
+  switch (searched.status) {
+    case 'found':
+      return foundBySearch(question, { ...searched, complete }, options);
+    case 'none':
+      return { status: 'none', complete };
+    case 'not searched': {
+      const solution = solvedByModel(question, options);
+      const plan = solution.status === 'out-of-time' ? planWithoutLittle(question) : null;
+      return plan === null ? solution : foundBySearch(question, { ...plan, complete: false }, options);
+    }
+  }
+}
+
+function foundBySearch(question: CarryQuestion, plan: BestPlan, { solver }: SolveOptions): Solution {
+  const { legs, cans, complete } = plan;
+  const choice: Choice = {
+    legs: byCommodity((commodity) => legs[commodity].map((leg) => ({ ...leg, shortL: 0 }))),
+    cans,
+    aims: aimsReached(question, legSearches(question), plan),
+    complete,
+  };
+  return { status: 'found', choice: withShortFills(question, choice, solver) };
+}
+
+/** Minimises one aim after the other, each held at its best while the next is minimised. */
+export function solvedByModel(question: CarryQuestion, options: SolveOptions): Solution {
   const asking = askingOf(question, options);
   const { model } = asking;
   if (!asking.hasChain) return { status: 'none', complete: model.complete };

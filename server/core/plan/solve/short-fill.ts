@@ -2,13 +2,13 @@ import type { Commodity } from '../../../contract/common.ts';
 import { numberAt } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { mostCansAt } from '../legs/leg.ts';
+import type { Choice, PlannedLeg } from '../model/choice.ts';
+import { covers, kgPerLitre, lessAtStartL, stretchesOf } from '../model/mass-rows.ts';
+import { type Mip, MipBuilder, type MipEntry, type MipSolver } from '../model/mip.ts';
+import { mostShortL } from '../model/most-short.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import type { MassLimit } from '../question/mass-room.ts';
 import { byCommodity } from '../side/other-of.ts';
-import type { Choice, PlannedLeg } from './choice.ts';
-import { covers, kgPerLitre, lessAtStartL, stretchesOf } from './mass-rows.ts';
-import { type Mip, MipBuilder, type MipEntry, type MipSolver } from './mip.ts';
-import { mostShortL } from './most-short.ts';
 
 /** Seconds for what to leave out: a model of a few columns. */
 const SECONDS = 5;

@@ -1,0 +1,34 @@
+/**
+ * What a plan costs beyond its cans, each before the next: metres that hang on doubtful, implied and stated evidence, of
+ * driving off the route, and that cans are carried, in micrometres; legs. Whole numbers: sums are the same in any order.
+ */
+export type Cost = readonly [number, number, number, number, number, number];
+
+/** Metres as a part of a cost. */
+export const inCost = (metres: number): number => Math.round(metres * 1e6);
+
+/** Of what hangs on weak evidence, the parts come before the cans. */
+export const WEAK_PARTS = 3;
+
+export const NO_COST: Cost = [0, 0, 0, 0, 0, 0];
+
+export const sumOf = (a: Cost, b: Cost): Cost => [
+  a[0] + b[0],
+  a[1] + b[1],
+  a[2] + b[2],
+  a[3] + b[3],
+  a[4] + b[4],
+  a[5] + b[5],
+];
+
+/** Below nothing where `a` is the better. */
+export function compareCosts(a: readonly number[], b: readonly number[]): number {
+  for (const [part, value] of a.entries()) {
+    const difference = value - (b[part] ?? 0);
+    if (difference !== 0) return difference;
+  }
+  return 0;
+}
+
+/** The better of two; null is none. */
+export const betterOf = (a: Cost | null, b: Cost): Cost => (a === null || compareCosts(b, a) < 0 ? b : a);

@@ -1,0 +1,50 @@
+import { at } from '../../lists/at.ts';
+
+/** A binary heap: gives the first entry by a comparison. J. W. J. Williams, "Algorithm 232", Comm. ACM 7 (1964). */
+export class Heap<T> {
+  readonly #entries: T[] = [];
+  readonly #compare: (a: T, b: T) => number;
+
+  constructor(compare: (a: T, b: T) => number) {
+    this.#compare = compare;
+  }
+
+  push(entry: T): void {
+    const entries = this.#entries;
+    let place = entries.length;
+    entries.push(entry);
+    while (place > 0) {
+      const above = (place - 1) >> 1;
+      const other = at(entries, above);
+      if (this.#compare(other, entry) <= 0) break;
+      entries[place] = other;
+      place = above;
+    }
+    entries[place] = entry;
+  }
+
+  /** Takes the first entry out; undefined where there is none. */
+  pop(): T | undefined {
+    const entries = this.#entries;
+    const first = entries[0];
+    const last = entries.pop();
+    if (last !== undefined && entries.length > 0) this.#sink(last);
+    return first;
+  }
+
+  /** Puts an entry at the top, and down to where it belongs. */
+  #sink(entry: T): void {
+    const entries = this.#entries;
+    let place = 0;
+    for (let below = 1; below < entries.length; below = 2 * place + 1) {
+      const right = entries[below + 1];
+      const left = at(entries, below);
+      const isRight = right !== undefined && this.#compare(right, left) < 0;
+      const child = isRight ? right : left;
+      if (this.#compare(entry, child) <= 0) break;
+      entries[place] = child;
+      place = isRight ? below + 1 : below;
+    }
+    entries[place] = entry;
+  }
+}

@@ -1,0 +1,267 @@
+import type { Commodity } from '../../../contract/common.ts';
+import { at } from '../../lists/at.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
+import type { Cans } from '../question/can-limits.ts';
+import type { MassLimit } from '../question/mass-room.ts';
+import { byCommodity, otherOf } from '../side/other-of.ts';
+import { isSamePlace } from '../side/supply-edge.ts';
+import { type Cost, compareCosts, NO_COST, sumOf } from './cost.ts';
+import type { FailureTable } from './failure-table.ts';
+import { Heap } from './heap.ts';
+import { isLast, isOnLeg, type SearchLeg, type SideTable } from './side-table.ts';
+import type { ToGo } from './to-go.ts';
+
+/** What both commodities are searched with. */
+export interface SearchFacts {
+  readonly tables: Readonly<Record<Commodity, SideTable>>;
+  /** Null where no stop has to be able to fail. */
+  readonly failures: Readonly<Record<Commodity, FailureTable>> | null;
+  readonly limits: readonly MassLimit[];
+}
+
+/** With at most so many cans; `toGo` is of as many. */
+export interface SearchWithin {
+  readonly cans: Cans;
+  readonly toGo: Readonly<Record<Commodity, ToGo>>;
+  /** One less with each way that is looked at; the search is given up when none are left. */
+  readonly effort: { left: number };
+}
+
+/** Two chains of legs from start to end, as their last legs and what led to them. */
+export interface JointPlan {
+  readonly legs: Readonly<Record<Commodity, readonly SearchLeg[]>>;
+  readonly cost: Cost;
+}
+
+/** Both commodities on the way: the leg that each is on. */
+interface Way {
+  readonly legs: Readonly<Record<Commodity, SearchLeg>>;
+  /** What each leg still bears of halts of the other commodity. */
+  readonly spareM: Readonly<Record<Commodity, number>>;
+  /** Of all legs so far, and of halts made. */
+  readonly cost: Cost;
+  /** With what is to come at the least. */
+  readonly least: Cost;
+  readonly failure: OpenStop;
+  readonly before: Way | null;
+}
+
+/** The stop that was come to last, and which ways are gone when it fails: it has to leave one that all bear. */
+interface OpenStop {
+  readonly stop: number | null;
+  readonly mustGoOn: boolean;
+  readonly mustGoBack: boolean;
+}
+
+const NO_STOP: OpenStop = { stop: null, mustGoOn: false, mustGoBack: false };
+
+/** As the solver's own: rows may be broken by so much. */
+const TOLERANCE = 1e-7;
+
+/**
+ * The best pair of chains by cost, exact: a search that looks at what promises most first (A*; Hart, Nilsson and Raphael,
+ * IEEE Trans. Syst. Sci. Cybern. 4, 1968). The promise is what each commodity costs by itself, so nothing better is
+ * missed. Both go forward in route order, and where a leg ends the other bears the halt. Null where there is none;
+ * 'given up' where that would take too long.
+ */
+export function jointSearch(facts: SearchFacts, within: SearchWithin): JointPlan | null | 'given up' {
+  const search = new JointSearch(facts, within);
+  return search.run();
+}
+
+class JointSearch {
+  readonly #facts: SearchFacts;
+  readonly #within: SearchWithin;
+  readonly #heap = new Heap<Way>((a, b) => compareCosts(a.least, b.least) || reachedM(b) - reachedM(a));
+  readonly #known = new Map<string, Way[]>();
+
+  constructor(facts: SearchFacts, within: SearchWithin) {
+    this.#facts = facts;
+    this.#within = within;
+  }
+
+  run(): JointPlan | null | 'given up' {
+    const { tables } = this.#facts;
+    const { effort } = this.#within;
+    const first = byCommodity((commodity) => at(tables[commodity].legsFrom, 0));
+    this.#pushEach(first, { cost: NO_COST, failure: NO_STOP, before: null, kept: {} });
+    for (let way = this.#heap.pop(); way !== undefined; way = this.#heap.pop()) {
+      if (effort.left <= 0) return 'given up';
+      if (COMMODITIES.every((commodity) => isLast(tables[commodity], way.legs[commodity])))
+        return planOf(way);
+      if (this.#isNew(way)) this.#goOn(way);
+    }
+    return null;
+  }
+
+  /** Pushes every way that goes on with one of the legs of each commodity. */
+  #pushEach(choices: Readonly<Record<Commodity, readonly SearchLeg[]>>, on: GoingOn): void {
+    for (const fuel of choices.fuel) {
+      if (!this.#mayChoose('fuel', fuel, on)) continue;
+      for (const water of choices.water)
+        if (this.#mayChoose('water', water, on)) this.#push({ fuel, water }, on);
+    }
+  }
+
+  #mayChoose(commodity: Commodity, leg: SearchLeg, { kept }: GoingOn): boolean {
+    if (kept[commodity] !== undefined) return true;
+    const { cans, toGo } = this.#within;
+    return leg.hop.cans <= cans[commodity] && toGo[commodity].after(leg) !== null;
+  }
+
+  #push(legs: Way['legs'], { cost: before, failure, before: from, kept }: GoingOn): void {
+    const { toGo, effort } = this.#within;
+    if (!this.#fits(legs)) return;
+    const stop = from === null ? failure : this.#stopGoingOn(legs, from, failure);
+    if (stop === null) return;
+    let cost = before;
+    for (const commodity of COMMODITIES)
+      if (kept[commodity] === undefined) cost = sumOf(cost, legs[commodity].cost);
+    let least = cost;
+    for (const commodity of COMMODITIES) {
+      const rest = toGo[commodity].after(legs[commodity]);
+      if (rest === null) return;
+      least = sumOf(least, rest);
+    }
+    effort.left -= 1;
+    const spareM = byCommodity((commodity) => kept[commodity] ?? legs[commodity].spareM);
+    this.#heap.push({ legs, spareM, cost, least, failure: stop, before: from });
+  }
+
+  /** Whether the permitted masses hold where both legs are under way. */
+  #fits({ fuel, water }: Way['legs']): boolean {
+    const overlapM = Math.min(fuel.end.atM, water.end.atM) - Math.max(fuel.start.atM, water.start.atM);
+    if (overlapM <= 0) return true;
+    const { cans } = this.#within;
+    return this.#facts.limits.every(({ canKg, leftKg }, number) => {
+      const emptyKg = cans.fuel * canKg.fuel.empty + cans.water * canKg.water.empty;
+      return emptyKg + at(fuel.kg, number) + at(water.kg, number) <= leftKg + TOLERANCE;
+    });
+  }
+
+  /** Whether no way that was gone on from is as good in all that matters from there on. */
+  #isNew(way: Way): boolean {
+    const { fuel, water } = way.legs;
+    const { stop, mustGoOn, mustGoBack } = way.failure;
+    const place =
+      this.#facts.failures === null
+        ? `${fuel.hop.to} ${water.hop.to}`
+        : `${fuel.number} ${water.number} ${stop} ${mustGoOn} ${mustGoBack}`;
+    const known = this.#known.get(place);
+    if (known === undefined) {
+      this.#known.set(place, [way]);
+      return true;
+    }
+    if (known.some((other) => isAsGood(other, way))) return false;
+    known.push(way);
+    return true;
+  }
+
+  /** Makes the halts at the next place where a leg ends, and goes on from there. */
+  #goOn(way: Way): void {
+    const { tables } = this.#facts;
+    const atM = reachedM(way);
+    const ends = byCommodity(
+      (commodity) => way.legs[commodity].end.atM === atM && !isLast(tables[commodity], way.legs[commodity]),
+    );
+    const spareM = this.#afterHalts(way, ends);
+    const failure = this.#stopComeTo(way, ends);
+    if (spareM === null || failure === null) return;
+    const choices = byCommodity((commodity): readonly SearchLeg[] => {
+      const leg = way.legs[commodity];
+      return ends[commodity] ? at(tables[commodity].legsFrom, leg.hop.to) : [leg];
+    });
+    const kept: GoingOn['kept'] = {
+      ...(ends.fuel ? {} : { fuel: spareM.fuel }),
+      ...(ends.water ? {} : { water: spareM.water }),
+    };
+    const cost = sumOf(way.cost, this.#driving(way, ends));
+    this.#pushEach(choices, { cost, failure, before: way, kept });
+  }
+
+  /** What legs bear of further halts once those that end have ended; null where one does not bear the other's. */
+  #afterHalts({ legs, spareM }: Way, ends: Ends): Way['spareM'] | null {
+    const left = byCommodity((commodity) => {
+      const other = otherOf(commodity);
+      const { hop, end } = legs[other];
+      const haltM = at(this.#facts.tables[other].haltM, hop.to);
+      return ends[other] && haltM > 0 && isOnLeg(legs[commodity], end)
+        ? spareM[commodity] - haltM
+        : spareM[commodity];
+    });
+    return COMMODITIES.every((commodity) => left[commodity] >= -TOLERANCE) ? left : null;
+  }
+
+  /** Fuel and water of one place are one halt. */
+  #driving({ legs }: Way, ends: Ends): Cost {
+    const { fuel, water } = this.#facts.tables;
+    const ofFuel = ends.fuel ? at(fuel.driving, legs.fuel.hop.to) : NO_COST;
+    if (!ends.water) return ofFuel;
+    if (ends.fuel && isSamePlace(legs.fuel.end, legs.water.end)) return ofFuel;
+    return sumOf(ofFuel, at(water.driving, legs.water.hop.to));
+  }
+
+  /** The stop that legs end at, with what they bear when it fails; null where it leaves no way. */
+  #stopComeTo(way: Way, ends: Ends): OpenStop | null {
+    const { failures } = this.#facts;
+    if (failures === null) return NO_STOP;
+    let open = way.failure;
+    for (const commodity of COMMODITIES) {
+      if (!ends[commodity]) continue;
+      const leg = way.legs[commodity];
+      const other = otherOf(commodity);
+      const stop = failures[commodity].stopOf(leg.end);
+      if (open.stop !== stop) open = { ...NO_STOP, stop };
+      if (stop === null) continue;
+      if (!failures[commodity].mayEnd(leg)) return null;
+      const mustGoOn =
+        open.mustGoOn ||
+        !failures[commodity].bearsBack(leg) ||
+        failures[other].isCaught(way.legs[other], leg.end);
+      open = { ...open, mustGoOn };
+    }
+    return open.mustGoOn && open.mustGoBack ? null : open;
+  }
+
+  /** The same once it is chosen where to go on to. */
+  #stopGoingOn(legs: Way['legs'], from: Way, open: OpenStop): OpenStop | null {
+    const { failures } = this.#facts;
+    if (failures === null || open.stop === null) return open;
+    let { mustGoBack } = open;
+    for (const commodity of COMMODITIES) {
+      const [leg, next] = [from.legs[commodity], legs[commodity]];
+      if (leg === next || mustGoBack) continue;
+      mustGoBack = !failures[commodity].bearsOn(leg, next);
+    }
+    return open.mustGoOn && mustGoBack ? null : { ...open, mustGoBack };
+  }
+}
+
+type Ends = Readonly<Record<Commodity, boolean>>;
+
+/** How ways go on from one. */
+interface GoingOn {
+  readonly cost: Cost;
+  readonly failure: OpenStop;
+  readonly before: Way | null;
+  /** What legs that go on still bear. */
+  readonly kept: Partial<Record<Commodity, number>>;
+}
+
+/** The next place where a leg ends. */
+const reachedM = ({ legs }: Way): number => Math.min(legs.fuel.end.atM, legs.water.end.atM);
+
+/** Whether a way that costs no more leaves as much room for halts and masses as another at the same places. */
+const isAsGood = (way: Way, than: Way): boolean =>
+  COMMODITIES.every(
+    (commodity) =>
+      way.spareM[commodity] >= than.spareM[commodity] &&
+      way.legs[commodity].kg.every((kg, number) => kg <= at(than.legs[commodity].kg, number)),
+  );
+
+function planOf(last: Way): JointPlan {
+  const ways: Way[] = [];
+  for (let way: Way | null = last; way !== null; way = way.before) ways.unshift(way);
+  const legs = byCommodity((commodity) => [...new Set(ways.map((way) => way.legs[commodity]))]);
+  return { legs, cost: last.cost };
+}

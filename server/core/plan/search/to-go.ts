@@ -1,0 +1,68 @@
+import { at } from '../../lists/at.ts';
+import { endOf } from '../side/carry-side.ts';
+import { betterOf, type Cost, NO_COST, sumOf } from './cost.ts';
+import type { FailureTable } from './failure-table.ts';
+import type { SearchLeg, SideTable } from './side-table.ts';
+
+/**
+ * What one commodity costs at the least, whatever the other does, with at most so many cans: from the start, and from a
+ * leg that is chosen with its own halt; null where no chain leads to the end.
+ */
+export interface ToGo {
+  readonly start: Cost | null;
+  readonly after: (leg: SearchLeg) => Cost | null;
+}
+
+export function toGoOf(table: SideTable, mostCans: number, failures: FailureTable | null): ToGo {
+  return failures === null ? toGoFromEdges(table, mostCans) : toGoFromLegs(table, mostCans, failures);
+}
+
+function toGoFromEdges(table: SideTable, mostCans: number): ToGo {
+  const costs: (Cost | null)[] = table.side.edges.map(() => null);
+  const end = endOf(table.side);
+  costs[end] = NO_COST;
+  const after = ({ hop }: SearchLeg): Cost | null => {
+    const rest = costs[hop.to] ?? null;
+    return rest === null ? null : sumOf(at(table.leastDriving, hop.to), rest);
+  };
+  for (let index = end - 1; index >= 0; index -= 1)
+    costs[index] = leastOf(at(table.legsFrom, index), mostCans, after);
+  return { start: costs[0] ?? null, after };
+}
+
+/** Where stops may fail, what goes on from a leg hangs on the leg. */
+function toGoFromLegs(table: SideTable, mostCans: number, failures: FailureTable): ToGo {
+  const end = endOf(table.side);
+  const costs = new Map<SearchLeg, Cost | null>();
+  const after = (leg: SearchLeg): Cost | null => costs.get(leg) ?? null;
+  const afterLeg = (leg: SearchLeg): Cost | null => {
+    if (leg.hop.to === end) return NO_COST;
+    const asked = failures.stopOf(leg.end) !== null;
+    if (asked && !failures.mayEnd(leg)) return null;
+    const mustGoOn = asked && !failures.bearsBack(leg);
+    const next = at(table.legsFrom, leg.hop.to);
+    const rest = leastOf(
+      mustGoOn ? next.filter((other) => failures.bearsOn(leg, other)) : next,
+      mostCans,
+      after,
+    );
+    return rest === null ? null : sumOf(at(table.leastDriving, leg.hop.to), rest);
+  };
+  for (let index = end - 1; index >= 0; index -= 1)
+    for (const leg of at(table.legsFrom, index)) if (leg.hop.cans <= mostCans) costs.set(leg, afterLeg(leg));
+  return { start: leastOf(at(table.legsFrom, 0), mostCans, after), after };
+}
+
+function leastOf(
+  legs: readonly SearchLeg[],
+  mostCans: number,
+  after: (leg: SearchLeg) => Cost | null,
+): Cost | null {
+  let least: Cost | null = null;
+  for (const leg of legs) {
+    if (leg.hop.cans > mostCans) continue;
+    const rest = after(leg);
+    if (rest !== null) least = betterOf(least, sumOf(leg.cost, rest));
+  }
+  return least;
+}
