@@ -4,10 +4,9 @@ import type { Outcome } from '../core/input/problem.ts';
 import { thinGround } from '../core/mapview/thin-ground.ts';
 import type { Caution } from '../core/phrases/cautions.ts';
 import { metresOf } from '../core/quantity/rates.ts';
-import { bandOf } from '../core/route/near-roads.ts';
 import { routeOf } from '../core/route/route-of.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
-import { boxOf, isNear, nearGrid } from './near-route.ts';
+import { boxOf, isNear, landAround, nearGrid } from './near-route.ts';
 import type { NamedFile, TripFileSet, Watch } from './ports.ts';
 import { routeProblem } from './route-problem.ts';
 
@@ -39,7 +38,7 @@ export async function loadTrip(
   if (!route.ok) return { ok: false, problem: routeProblem(route.refusal, request.route.source) };
   const { waypoints } = document.value;
   const ground = request.withGround ? widened(route.value.bbox) : null;
-  const near = { ...nearGrid(route.value, FARTHEST_KM), band: bandOf(route.value).slots };
+  const near = { ...nearGrid(route.value, FARTHEST_KM), around: landAround(route.value) };
   const read = await files.readSupplies(request.extracts, waypoints, { ground, near }, watch);
   if (!read.ok) return read;
   const { ground: drawn, dropped } = thinGround(read.value.ground, route.value.bbox);

@@ -1,6 +1,8 @@
 import type { Bbox } from '../contract/common.ts';
 import { numberAt } from '../core/lists/at.ts';
+import { bandOf } from '../core/route/near-roads.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
+import { reachOf } from '../core/surroundings/reach.ts';
 
 /** Kilometres in a degree of latitude, the least on WGS 84 (110.57 at the equator), so that margins err wide. */
 const KM_PER_DEGREE = 110.5;
@@ -18,8 +20,16 @@ const MAX_WALK = 10_000;
  */
 export interface NearGrid {
   readonly bits: Uint8Array;
-  /** Slots of the cells within reach of the route, in which roads are noted (CellSet); absent: none are. */
-  readonly band?: Int32Array;
+  /** In what land the ground around the route is read; absent: nothing of it is. */
+  readonly around?: LandAround;
+}
+
+/** Cells of a finer grid along a route, each as the slots of a CellSet. */
+export interface LandAround {
+  /** Beside the route: where roads tell what an extract covers. */
+  readonly band: Int32Array;
+  /** Farther off: where roads and what lies between are read for supplies. */
+  readonly reach: Int32Array;
 }
 
 /** Tells whether a box comes within some kilometres of a route; errs on the side of near. */
@@ -51,6 +61,12 @@ export function nearGrid(route: Pick<RouteLine, 'lon' | 'lat'>, marginKm: number
   }
   return { bits };
 }
+
+/** The cells along a route in which the ground is read. */
+export const landAround = (route: Pick<RouteLine, 'lon' | 'lat'>): LandAround => ({
+  band: bandOf(route).slots,
+  reach: reachOf(route).slots,
+});
 
 /** Whether a box (west > east over the 180th meridian) touches a marked cell. A very large box always does. */
 export function isNear({ bits }: NearGrid, [west, south, east, north]: Bbox): boolean {

@@ -2,8 +2,7 @@
  * Reads one file and prints what it took: `tsx pbf-once.ts FILE [near]`; with `near` as a route across it is planned. A process of its own, so that its peak of memory is
  * that of the reading.
  */
-import { nearGrid } from '../../server/app/near-route.ts';
-import { bandOf } from '../../server/core/route/near-roads.ts';
+import { landAround, nearGrid } from '../../server/app/near-route.ts';
 import { readPbf } from '../../server/io/osm/pbf/read/read-pbf.ts';
 
 /** As far off the route as objects are kept for. */
@@ -15,7 +14,7 @@ const line = {
   lon: Float64Array.from({ length: 600 }, (_, i) => 10 + i / 60),
   lat: Float64Array.from({ length: 600 }, (_, i) => 22 + i / 120),
 };
-const near = process.argv[3] === 'near' ? { ...nearGrid(line, NEAR_KM), band: bandOf(line).slots } : null;
+const near = process.argv[3] === 'near' ? { ...nearGrid(line, NEAR_KM), around: landAround(line) } : null;
 const start = performance.now();
 const { counts, wanted } = await readPbf({ path }, { source: path, ground: null, near });
 const ms = performance.now() - start;

@@ -20,6 +20,12 @@ export const placeAt = (km: number): { lat: number; lon: number } => ({
   lat: Number((SOUTH_LAT + km / KM_PER_DEGREE).toFixed(6)),
   lon: LON,
 });
+/** A place so many metres to the east and north of where the route is at so many km. */
+export function placeBeside(km: number, eastM: number, northM = 0): { lat: number; lon: number } {
+  const lat = placeAt(km).lat + northM / (KM_PER_DEGREE * 1000);
+  const lon = LON + eastM / (111_320 * Math.cos((lat * Math.PI) / 180));
+  return { lat: Number(lat.toFixed(7)), lon: Number(lon.toFixed(7)) };
+}
 export const MIDDLE = placeAt(MIDDLE_KM);
 
 /** The declared bounds of an extract over all of the route: [west, south, east, north]. */
@@ -37,6 +43,7 @@ export interface MapObject {
   lat?: number;
   lon?: number;
   nodes?: number[];
+  members?: readonly { type: MapObject['type']; ref: number; role: string }[];
   tags?: Readonly<Record<string, string>>;
   version?: number;
   timestamp?: string;
@@ -111,9 +118,11 @@ export interface MapFile {
 const escaped = (text: string): string =>
   text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('"', '&quot;');
 
-function elementXml({ type, tags, nodes, ...attributes }: MapObject): string {
+function elementXml({ type, tags, nodes, members, ...attributes }: MapObject): string {
   const told = Object.entries(attributes).map(([key, value]) => ` ${key}="${escaped(String(value))}"`);
   const refs = (nodes ?? []).map((ref) => `<nd ref="${ref}"/>`);
+  for (const member of members ?? [])
+    refs.push(`<member type="${member.type}" ref="${member.ref}" role="${member.role}"/>`);
   const pairs = Object.entries(tags ?? {}).map(([k, v]) => `<tag k="${escaped(k)}" v="${escaped(v)}"/>`);
   return `  <${type}${told.join('')}>${refs.join('')}${pairs.join('')}</${type}>`;
 }

@@ -12,12 +12,14 @@ import { type DatedExtract, datedSupplies } from '../supply/points/dated.ts';
 import { toSupplyFeatures } from '../supply/points/features.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
+import { withFurther } from '../supply/tags/reasons.ts';
 import { routeTopM } from '../treatment/source/route-top.ts';
 import { treatsOf } from '../treatment/source/treats-of.ts';
 import { markGone } from './gone.ts';
 import { passingsOf } from './passings-of.ts';
 import type { AreaOnRoute } from './route-cover.ts';
 import type { Settled } from './settle.ts';
+import { type WaysKnown, waysKnown, withClosedGround } from './ways-known.ts';
 
 /** What supplies are judged on: where, when, by whom. */
 export interface JudgeFacts {
@@ -36,6 +38,7 @@ export interface JudgeFacts {
 export interface Judged {
   readonly points: readonly SupplyPoint[];
   readonly passings: readonly Passing[];
+  readonly ways: WaysKnown;
   readonly cautions: readonly Caution[];
   readonly skipped: readonly PassedOver[];
   readonly extracts: readonly DatedExtract[];
@@ -48,16 +51,21 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
   const dated = datedSupplies(supplies, trip.extracts, facts.today);
   const features = markGone(dated.features, dated.extracts, facts);
   const located = toSupplyFeatures(features);
+  const placed = withClosedGround(located.features, supplies.surroundings);
+  const ways = waysKnown(route, supplies, features);
   const judging = judgingOf(settled, facts);
-  const departing = classify(located.features, judging);
-  const { points, passings: judged } = judgedOnReach({
+  const departing = classify(placed, judging);
+  const { points, passings: reached } = judgedOnReach({
     route,
     plan: pace,
-    features: located.features,
+    features: placed,
     points: departing,
     passings: passingsOf(route, departing, trip.corridorM, trip.detourFactor),
     judging,
   });
+  const judged = reached.map((passing) =>
+    withFurther(passing, ways(passing), trip.counting[passing.commodity]),
+  );
   const tagsOf = new Map(points.map((point) => [`${point.commodity} ${point.id}`, point.tags]));
   const { passings, cautions } = withArrivals(judged, {
     plan: pace,
@@ -69,6 +77,7 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
   return {
     points,
     passings,
+    ways,
     cautions: [...dated.cautions, ...cautions],
     skipped: located.skipped,
     extracts: dated.extracts,

@@ -55,6 +55,8 @@ export function reportSide(commodity: Commodity, facts: SideFacts): ReportedSide
     points: judged.points,
     commodity,
     detourFactor: settled.trip.detourFactor,
+    reasonsOf: judged.ways,
+    level: settled.trip.counting[commodity],
   });
   return {
     course,

@@ -4,6 +4,7 @@
  */
 import type { Geometry } from 'geojson';
 import type { Commodity } from '../../contract/common.ts';
+import type { BarrierKind, ClosedLand } from '../phrases/barriers.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { Phrase } from '../phrases/phrases.ts';
 
@@ -91,6 +92,40 @@ export interface CoverArea {
   isGeneral?: boolean;
 }
 
+/** The forms of objects: a way is a ring where it ends at its first node, a relation an area or a boundary by its type. */
+export type OsmShape = 'point' | 'line' | 'ring' | 'area' | 'boundary';
+
+/** Ground that bears on supplies: also where roads lead over or under a barrier. */
+export type SurroundingKind = BarrierKind | ClosedLand | 'level-crossing' | 'road-across';
+
+/** A mapped object of the ground that bears on supplies near the route. */
+export interface Surrounding {
+  /** "way/2" */
+  id: string;
+  what: SurroundingKind;
+  name: string | null;
+  /**
+   * Longitude and latitude of each position in turn; the closed rings of an area, outer and inner alike; of lines only
+   * what is near the route.
+   */
+  lines: Float64Array[];
+}
+
+/** Where roads run near the route, see `core/surroundings/road-marks`. */
+export interface DrawnRoads {
+  /** Cells of road-cells.ts, ascending. */
+  cells: Int32Array;
+  /** Two words of marks for each cell, and whether it is too crowded for them to be complete. */
+  marks: Int32Array;
+}
+
+/** What the extracts show of the ground that bears on supplies. */
+export interface Surroundings {
+  objects: readonly Surrounding[];
+  /** Of each extract that shows roads. */
+  roads: readonly (DrawnRoads & { source: string })[];
+}
+
 /** An object that was passed over, and why. */
 export interface PassedOver {
   id: string;
@@ -104,4 +139,6 @@ export interface Supplies {
   cover: CoverArea[];
   skipped: PassedOver[];
   cautions: Caution[];
+  /** Absent: nothing of it was read. */
+  surroundings?: Surroundings;
 }

@@ -1,5 +1,6 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
 import type { FuelKind } from '../../contract/rig.ts';
+import type { BarrierKind, ClosedLand } from './barriers.ts';
 import type { NoFacts, Said } from './said.ts';
 import type { FillingTime, WaterFit, WaterLack, WaterRemark } from './treatment-waters.ts';
 
@@ -74,6 +75,10 @@ export interface SupplyFindings {
   stale: Dated;
   undated: NoFacts;
   'gone-in-newer': { source: string };
+  /** On land that is not open to everybody, mapped as an object of that id. */
+  'on-closed-ground': { land: ClosedLand; name: string | null; id: string };
+  /** A barrier lies between it and the route, or no road leads to it. */
+  'no-way-across': { across: BarrierKind; name: string | null } | { across: 'no-road' };
   'evidence-below': { evidence: Evidence; commodity: Commodity; from: Evidence };
 
   'tags-differ': { id: string; keys: readonly string[] };
@@ -100,6 +105,8 @@ export interface SupplyFindings {
   'powered-pump': Tagged;
   fee: Tagged;
   'opening-hours': { hours: string };
+  /** It lies farther off the route than what lies between is looked at. */
+  'way-not-looked-at': { overM: number };
   'check-date-ahead': Tagged;
   'mapper-doubt': { note: string };
 }

@@ -23,6 +23,50 @@ export function cellOf(lon: number, lat: number): number {
   return row * COLUMNS_MAX + column;
 }
 
+/** A cell has so many parts in a row, and as many rows of them: about 96 m each. */
+export const PARTS = 8;
+
+/** A part of a cell: the cell's number, the part's from 0 in rows from the south, and its middle. */
+export interface CellPart {
+  readonly cell: number;
+  readonly part: number;
+  readonly lon: number;
+  readonly lat: number;
+}
+
+/** The part of a cell that a place lies in; longitudes may run on past 180. */
+export function cellPartOf(lon: number, lat: number): CellPart {
+  const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
+  const turned = (((lon + 180) % 360) + 360) % 360;
+  const east = Math.min(columns * PARTS - 1, Math.floor((turned / 360) * columns * PARTS));
+  const north = Math.min(ROWS * PARTS - 1, Math.max(0, Math.floor(((lat + 90) / CELL_DEG) * PARTS)));
+  const [column, row] = [Math.floor(east / PARTS), Math.floor(north / PARTS)];
+  return {
+    cell: row * COLUMNS_MAX + column,
+    part: (north % PARTS) * PARTS + (east % PARTS),
+    lon: ((east + 0.5) / (columns * PARTS)) * 360 - 180,
+    lat: -90 + ((north + 0.5) / PARTS) * CELL_DEG,
+  };
+}
+
+/** How far the parts of cells at a latitude are from middle to middle, degrees. */
+export const partSize = (lat: number): { eastDeg: number; northDeg: number } => ({
+  eastDeg: 360 / ((COLUMNS[Math.floor(lat + 90)] ?? 1) * PARTS),
+  northDeg: CELL_DEG / PARTS,
+});
+
+/** All the cells that are at most so many rows and columns from that of a place. */
+export function cellsWithin(lon: number, lat: number, cellsAway: number): number[] {
+  const cells: number[] = [];
+  for (let north = -cellsAway; north <= cellsAway; north += 1) {
+    const rowLat = Math.min(89.999, Math.max(-90, lat + north * CELL_DEG));
+    const widthDeg = 360 / (COLUMNS[Math.floor(rowLat + 90)] ?? 1);
+    for (let east = -cellsAway; east <= cellsAway; east += 1)
+      cells.push(cellOf(lon + east * widthDeg, rowLat));
+  }
+  return cells;
+}
+
 /** Whether two cells of one row or of rows beside each other touch, or nearly so. */
 export const areBeside = (one: number, other: number): boolean =>
   Math.abs(Math.floor(one / COLUMNS_MAX) - Math.floor(other / COLUMNS_MAX)) <= 1 &&
@@ -80,13 +124,18 @@ export class CellSet {
   }
 
   has(cell: number): boolean {
+    return this.slotOf(cell) >= 0;
+  }
+
+  /** Where in the slots a cell stands; -1 where it does not. */
+  slotOf(cell: number): number {
     const { slots } = this;
     const last = slots.length - 1;
     let slot = (Math.imul(cell, 0x9e3779b1) >>> 0) & last;
     for (let held = slots[slot]; held !== 0 && held !== undefined; held = slots[slot]) {
-      if (held === cell + 1) return true;
+      if (held === cell + 1) return slot;
       slot = (slot + 1) & last;
     }
-    return false;
+    return -1;
   }
 }

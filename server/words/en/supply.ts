@@ -1,6 +1,13 @@
+import type { BarrierKind, ClosedLand } from '../../core/phrases/barriers.ts';
 import type { Phrase } from '../../core/phrases/phrases.ts';
-import type { SupplyReason, SupplyReasonCode, SupplyReasons } from '../../core/phrases/supply.ts';
+import type {
+  SupplyFindings,
+  SupplyReason,
+  SupplyReasonCode,
+  SupplyReasons,
+} from '../../core/phrases/supply.ts';
 import type { Say, Sayings } from '../parts/catalogue.ts';
+import { figure, kmOf } from '../parts/figures.ts';
 import { metricText } from '../parts/metric.ts';
 import { joined, type Parts, parts } from '../parts/part.ts';
 import { FUEL_WORDS } from './fuel-words.ts';
@@ -53,6 +60,28 @@ const reasonParts = ({ code, facts }: SupplyReason, say: Say): Parts =>
     facts,
     say,
   );
+
+const CLOSED_LANDS: Record<ClosedLand, string> = {
+  military: 'military land',
+  prison: 'a prison',
+  airfield: 'an airfield',
+  closed: 'land closed to the public',
+};
+
+const BARRIERS: Record<BarrierKind, string> = {
+  river: 'a river',
+  canal: 'a canal',
+  railway: 'a railway',
+  coast: 'a coast',
+  border: 'a national border',
+};
+
+/** What lies between, with its name where it has one. */
+function obstacle(finding: SupplyFindings['no-way-across']): Parts {
+  if (finding.across === 'no-road') return parts`no mapped road comes near it`;
+  const { across, name } = finding;
+  return parts`${BARRIERS[across]}${name === null ? '' : ` (${name})`} lies between it and the route`;
+}
 
 /** Why a supply does not count, or what to know of it: what is known, then what to do. */
 export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
@@ -123,6 +152,10 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   undated: () => parts`Neither it nor its file says how old it is: confirm it, or vouch for the file's date`,
   'gone-in-newer': (facts) =>
     parts`Gone in the newer map (${each(facts, ({ source }) => parts`${source}`)}), which covers its place: ask first`,
+  'on-closed-ground': (facts) =>
+    parts`Lies inside ${each(facts, ({ land, name, id }) => parts`${CLOSED_LANDS[land]} (${name === null ? id : `${name}, ${id}`})`)}: ask whether you may go in`,
+  'no-way-across': (facts) =>
+    parts`No way across known: ${each(facts, (finding) => obstacle(finding))}. Find a bridge or a road to it on a map first`,
   'evidence-below': (facts) =>
     parts`${each(facts, ({ evidence, commodity, from }) => parts`Known as ${evidence} only, ${commodity} counts from ${from}`)}: confirm it, or ask for less`,
   'tags-differ': (facts) =>
@@ -165,6 +198,8 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'powered-pump': (facts) => parts`The pump needs power (${tags(facts)})`,
   fee: (facts) => parts`Costs money (${tags(facts)})`,
   'opening-hours': (facts) => parts`Opening hours as mapped: ${each(facts, ({ hours }) => parts`${hours}`)}`,
+  'way-not-looked-at': (facts) =>
+    parts`What lies between it and the route is not looked at (${each(facts, ({ overM }) => parts`over ${figure(kmOf(overM), 'km')} off`)}): look at a map`,
   'check-date-ahead': (facts) => parts`A check date after the day judged for is not used (${tags(facts)})`,
   'mapper-doubt': (facts) =>
     parts`A mapper left a note to be looked into: ${each(facts, ({ note }) => parts`${note}`)}`,

@@ -4,6 +4,7 @@ import { classify, type Judging } from '../../../server/core/supply/judge/rules.
 import type { DatedFeature } from '../../../server/core/supply/points/dated.ts';
 import { toSupplyFeatures } from '../../../server/core/supply/points/features.ts';
 import type { SupplyPoint } from '../../../server/core/supply/points/supply-point.ts';
+import type { ClosedGround } from '../../../server/core/surroundings/enclosing.ts';
 
 /** Diesel, no rope, no date, the default levels. */
 export const PLAIN: Judging = {
@@ -22,6 +23,7 @@ export interface Place {
   /** As `DatedFeature` has it: neither object nor file is dated. */
   undated?: true;
   goneIn?: string;
+  closedGround?: readonly ClosedGround[];
 }
 
 export function nodeOf(tags: Tags, place: Place = {}): DatedFeature {
@@ -37,7 +39,12 @@ export function nodeOf(tags: Tags, place: Place = {}): DatedFeature {
 
 /** Every point that one node with these tags gives. */
 export function pointsOf(tags: Tags, judge: Partial<Judging> = {}, place: Place = {}): SupplyPoint[] {
-  return classify(toSupplyFeatures([nodeOf(tags, place)]).features, { ...PLAIN, ...judge });
+  const { features } = toSupplyFeatures([nodeOf(tags, place)]);
+  const { closedGround = [] } = place;
+  return classify(
+    features.map((feature) => ({ ...feature, closedGround })),
+    { ...PLAIN, ...judge },
+  );
 }
 
 /** The point of one commodity that a node with these tags gives. */

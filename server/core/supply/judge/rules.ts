@@ -120,6 +120,7 @@ function worstOf(readings: readonly Reading[]): Reading | null {
 /** Takes a level off where the tags are old or nobody knows how old, all where a newer map has it not; says which check dates were not believed. */
 function age(reading: Reading, feature: SupplyFeature, on: string | null): void {
   gone(reading, feature);
+  enclosed(reading, feature);
   if (on === null) return;
   const { seenOn, stale, ahead } = ageOf(feature.tags, feature.editedAt, on, feature.mapOn);
   for (const tag of ahead) reading.reasons.push(found('check-date-ahead', { tags: [tag] }));
@@ -137,6 +138,13 @@ function gone(reading: Reading, { goneIn }: SupplyFeature): void {
   if (goneIn === undefined) return;
   reading.reasons.push(found('gone-in-newer', { source: goneIn }));
   reading.evidence = 'doubtful';
+}
+
+/** What lies on closed ground is doubtful. */
+function enclosed(reading: Reading, { closedGround = [] }: SupplyFeature): void {
+  for (const { what, name, id } of closedGround)
+    reading.reasons.push(found('on-closed-ground', { land: what, name, id }));
+  if (closedGround.length > 0) reading.evidence = 'doubtful';
 }
 
 /** The reading under a fresh confirmation: what that answers is told, and no longer stands against the supply. */

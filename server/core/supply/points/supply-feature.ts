@@ -1,6 +1,7 @@
 import type { Geometry } from 'geojson';
 import type { Commodity } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { ClosedGround } from '../../surroundings/enclosing.ts';
 
 /** A supply at one place, before it is judged. */
 export interface SupplyFeature {
@@ -19,6 +20,8 @@ export interface SupplyFeature {
   mapOn?: string;
   /** A newer general extract that covers its place and has it not. */
   goneIn?: string;
+  /** The closed grounds on which it lies. */
+  closedGround?: readonly ClosedGround[];
   wanted: Commodity[];
   /** For each merged node whose tags differ from the area's: the tags as that node has them, and in which keys. */
   otherReadings?: OtherReading[];

@@ -1,4 +1,4 @@
-import type { Evidence } from '../../../contract/common.ts';
+import type { Commodity, Evidence } from '../../../contract/common.ts';
 import type { SupplyFindings, SupplyReason, SupplyReasonCode } from '../../phrases/supply.ts';
 
 /**
@@ -74,6 +74,8 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   stale: WEAKENS,
   undated: WEAKENS,
   'gone-in-newer': WEAKENS,
+  'on-closed-ground': WEAKENS,
+  'no-way-across': WEAKENS,
   'evidence-below': BLOCKS,
 
   'tags-differ': ADVISES,
@@ -100,6 +102,7 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'powered-pump': ADVISES,
   fee: ADVISES,
   'opening-hours': ADVISES,
+  'way-not-looked-at': ADVISES,
   'check-date-ahead': ADVISES,
   'mapper-doubt': ADVISES,
 };
@@ -136,6 +139,41 @@ export function reasonsFrom(reasons: readonly FoundReason[]): SupplyReason[] {
   return [...findings]
     .sort(([a], [b]) => ORDER[a] - ORDER[b])
     .map(([code, all]) => ({ code, facts: { findings: all.sort(byText) } }) as SupplyReason);
+}
+
+/** A judged supply as far as a further reason can change it. */
+interface Judged {
+  readonly evidence: Evidence;
+  readonly commodity: Commodity;
+  readonly counts: boolean;
+  readonly reasons: readonly SupplyReason[];
+}
+
+/** The reasons of a judged supply one by one, as they were found. */
+const foundIn = (reasons: readonly SupplyReason[]): FoundReason[] =>
+  reasons.flatMap(({ code, facts }) =>
+    (facts.findings as readonly FoundReason['finding'][]).map(
+      (finding) => ({ code, finding }) as FoundReason,
+    ),
+  );
+
+/**
+ * A judged supply with further reasons that weaken or advise; where one weakens, no more than doubt is left, and `level`
+ * is the lowest evidence that counts. Without reasons it stays as it is.
+ */
+export function withFurther<Supply extends Judged>(
+  supply: Supply,
+  further: readonly FoundReason[],
+  level: Evidence,
+): Supply {
+  if (further.length === 0) return supply;
+  const weakens = further.some(({ code }) => effectOf(code) === 'weakens');
+  const evidence = weakens ? 'doubtful' : supply.evidence;
+  const reasons = [...foundIn(supply.reasons).filter(({ code }) => code !== 'evidence-below'), ...further];
+  if (!reaches(evidence, level))
+    reasons.push(found('evidence-below', { evidence, commodity: supply.commodity, from: level }));
+  const counts = reasons.every(({ code }) => effectOf(code) !== 'blocks');
+  return { ...supply, evidence, counts, reasons: reasonsFrom(reasons) };
 }
 
 const byText = (a: unknown, b: unknown): number => {

@@ -54,6 +54,13 @@ export function joinedBoxes(a: Bbox | null, b: Bbox | null): Bbox | null {
   return [Math.min(a[0], b[0]), Math.min(a[1], b[1]), Math.max(a[2], b[2]), Math.max(a[3], b[3])];
 }
 
+/** The box around positions [lon, lat], longitudes as they stand; null when there are none. */
+export function boxOfPositions(positions: Iterable<readonly [number, number]>): Bbox | null {
+  let box: Bbox | null = null;
+  for (const [lon, lat] of positions) box = joinedBoxes(box, [lon, lat, lon, lat]);
+  return box;
+}
+
 /** Gathers far objects at 32 bytes each. */
 export class FarList {
   #packed: number[] = [];

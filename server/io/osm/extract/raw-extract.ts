@@ -1,6 +1,12 @@
 import type { NearGrid } from '../../../app/near-route.ts';
 import type { Bbox } from '../../../contract/common.ts';
-import type { MapPapers, MappedFeature, PassedOver } from '../../../core/input/sources.ts';
+import type {
+  DrawnRoads,
+  MapPapers,
+  MappedFeature,
+  PassedOver,
+  Surrounding,
+} from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { FarObjects } from './far-objects.ts';
 import type { RawElement } from './raw-element.ts';
@@ -40,6 +46,10 @@ export interface RawExtract {
   shows: { fuel: boolean; water: boolean; general: boolean };
   /** Cells near the route that its roads run through (core/route/road-cells); null where that is not told. */
   roads: Int32Array | null;
+  /** Ground near the route that bears on supplies: what lies between, closed land. */
+  surroundings: Surrounding[];
+  /** Where its roads run near the route, by parts of cells; null where that is not told. */
+  drawnRoads: DrawnRoads | null;
   /** Elements in the file, wanted or not; 0 where the format has no such thing. */
   counts: { nodes: number; ways: number; relations: number };
   /** Roads, places and coast for the map's ground, with their nodes; empty unless asked for. */

@@ -5,11 +5,10 @@ import { InputProblem } from '../../../core/input/problem.ts';
 import type { MapPapers, MappedFeature, PassedOver, Tags } from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { Phrase } from '../../../core/phrases/phrases.ts';
-import { CellSet } from '../../../core/route/road-cells.ts';
 import { countContent, isGeneralMap, noContent, tellsByRoads } from '../extract/content-census.ts';
 import { DeclaredBounds } from '../extract/declared-bounds.ts';
 import { parseKey } from '../extract/element-key.ts';
-import { FarList, NOTHING_FAR } from '../extract/far-objects.ts';
+import { boxOfPositions, FarList, NOTHING_FAR } from '../extract/far-objects.ts';
 import { HullOfObjects } from '../extract/hull.ts';
 import { OwnIds } from '../extract/own-ids.ts';
 import { osmPapers, plainPapers } from '../extract/papers.ts';
@@ -17,10 +16,9 @@ import { isOnEarth } from '../extract/position.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { commoditiesOf } from '../extract/wanted-tags.ts';
 import { isObject, type JsonObject } from '../json/json-object.ts';
-import { boxOfPositions } from '../keep/keep-near.ts';
-import { RoadCells } from '../keep/road-presence.ts';
 import { geoJsonIdentity } from './geojson-identity.ts';
 import { geoJsonTags } from './geojson-tags.ts';
+import { GroundAround } from './ground-around.ts';
 
 /** How deep the positions lie in `coordinates` (RFC 7946, 3.1). */
 const DEPTHS: ReadonlyMap<unknown, number> = new Map([
@@ -96,7 +94,7 @@ class FeatureReader {
   readonly far = new FarList();
   readonly shown = new Set<Commodity>();
   readonly content = noContent();
-  readonly roads: RoadCells | null;
+  readonly around: GroundAround | null;
   placed = 0;
   offEarth = 0;
   /** Whether any feature says which OSM object it is. */
@@ -108,7 +106,7 @@ class FeatureReader {
   constructor(source: string, near: NearGrid | null) {
     this.#source = source;
     this.#near = near;
-    this.roads = near?.band === undefined ? null : new RoadCells(new CellSet(near.band));
+    this.around = near?.around === undefined ? null : new GroundAround(near, near.around);
   }
 
   #nameOf(number: number): string {
@@ -134,6 +132,7 @@ class FeatureReader {
       this.skipped.push({ id: fallbackId, reason: { phrase: 'skipped-no-tags', facts: {} } });
       return;
     }
+    this.around?.take(identity.id, tags, 'geometry' in judged ? judged.geometry : null);
     const commodities = commoditiesOf(tags);
     if (commodities.length === 0) {
       this.#count(tags, judged);
@@ -152,9 +151,6 @@ class FeatureReader {
   #count(tags: Tags, judged: Judged): void {
     const isLine = 'geometry' in judged && judged.geometry.type !== 'Point';
     countContent(this.content, tags, isLine);
-    // Parts of a road that do not hang together are joined by straight lines: coarse cells bear that.
-    if (isLine && tags.highway !== undefined && 'positions' in judged)
-      this.roads?.addLine(judged.positions.map(([lon, lat]) => ({ lon, lat })));
   }
 
   /** Notes a far object. Those of the user's own naming stay: their names hang on one another. */
@@ -172,6 +168,16 @@ function papersOf(document: JsonObject, namesOsm: boolean): MapPapers {
   const { timestamp, copyright, attribution, licence, license } = document;
   const written = { asOf: timestamp, attribution: copyright ?? attribution, licence: licence ?? license };
   return namesOsm ? osmPapers(written) : plainPapers(written);
+}
+
+function groundOf({
+  around,
+  content,
+}: FeatureReader): Pick<RawExtract, 'roads' | 'surroundings' | 'drawnRoads'> {
+  if (around === null) return { roads: null, surroundings: [], drawnRoads: null };
+  const { surroundings } = around;
+  const roads = tellsByRoads(content) ? around.roads() : { roads: null, drawnRoads: null };
+  return { ...roads, surroundings };
 }
 
 const nowhereOnEarth = (source: string) =>
@@ -219,7 +225,7 @@ export function readGeoJson(document: JsonObject, options: ReadOptions): RawExtr
     elements: [],
     wanted: new Set(),
     far: reader.far.objects(),
-    roads: tellsByRoads(reader.content) ? (reader.roads?.cells() ?? null) : null,
+    ...groundOf(reader),
     unwanted: NOTHING_FAR,
     deleted: NOTHING_FAR,
     features: reader.features,

@@ -9,15 +9,17 @@ import { detached, lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../extract/far-objects.ts';
 import { HullOfObjects } from '../extract/hull.ts';
+import { LentGeometry } from '../extract/lent-geometry.ts';
 import { compareAge, isOfKnownAge } from '../extract/newest.ts';
 import { isOnEarth, liesOnEarth } from '../extract/position.ts';
 import type { ParsedElement, RawElement } from '../extract/raw-element.ts';
 import type { RawExtract } from '../extract/raw-extract.ts';
 import { commoditiesOf } from '../extract/wanted-tags.ts';
 import { PASSES_MAX } from '../source/limits.ts';
+import { NearPlaces } from '../surroundings/near-places.ts';
+import { SurroundingsSelection } from '../surroundings/selection.ts';
 import { GroundSelection } from './ground-selection.ts';
 import { keepNear, type Lookup, lendingOf } from './keep-near.ts';
-import { LentGeometry } from './lent-geometry.ts';
 import { newestOf } from './newest-element.ts';
 import { RoadPresence } from './road-presence.ts';
 
@@ -41,6 +43,8 @@ export type Filtered = Pick<
   | 'wanted'
   | 'far'
   | 'roads'
+  | 'surroundings'
+  | 'drawnRoads'
   | 'unwanted'
   | 'deleted'
   | 'hull'
@@ -207,6 +211,35 @@ function keptOf(
   };
 }
 
+/** What is picked of the land around the route. */
+class Around {
+  readonly roads: RoadPresence;
+  readonly surroundings: SurroundingsSelection;
+  readonly #places: NearPlaces;
+
+  constructor(near: NearGrid, band: CellSet, reach: CellSet) {
+    this.#places = new NearPlaces(reach);
+    this.roads = new RoadPresence(band, reach, this.#places);
+    this.surroundings = new SurroundingsSelection({ near, reach }, this.#places);
+  }
+
+  visit(element: RawElement): void {
+    const isNearNode = element.type === 'node' && this.#places.take(element);
+    this.roads.visit(element, isNearNode);
+    this.surroundings.visit(element, isNearNode);
+  }
+
+  get wantsSecondPass(): boolean {
+    return this.roads.wantsSecondPass || this.surroundings.wantsSecondPass;
+  }
+}
+
+function aroundOf(near: NearGrid | null): Around | null {
+  if (near?.around === undefined) return null;
+  const { band, reach } = near.around;
+  return new Around(near, new CellSet(band), new CellSet(reach));
+}
+
 /**
  * Keeps the elements that concern supply, in the newest version that the file has of each, with the nodes and members
  * that they need, in as many passes as that takes (one when only nodes are wanted).
@@ -214,34 +247,41 @@ function keptOf(
 export async function filterElements(each: EachElement, options: FilterOptions): Promise<Filtered> {
   const first = new WantedPass(options);
   const ground = options.ground === null ? null : new GroundSelection(options.ground);
-  const band = options.near?.band;
-  const roads = band === undefined ? null : new RoadPresence(new CellSet(band));
+  const around = aroundOf(options.near ?? null);
   await each((parsed) => {
     first.visit(parsed);
-    if (parsed.deleted) return;
-    ground?.visit(parsed.element);
-    roads?.visit(parsed.element);
+    if (parsed.deleted) around?.surroundings.remove(parsed.element);
+    else {
+      ground?.visit(parsed.element);
+      around?.visit(parsed.element);
+    }
   });
-  if (roads?.wantsSecondPass === true)
+  if (around?.wantsSecondPass === true)
     await each(({ element, deleted }) => {
-      if (!deleted && element.type === 'way') roads.visit(element);
+      if (!deleted && element.type === 'way') around.visit(element);
     });
   const lent = new LentGeometry();
   for (const element of first.wanted.values()) lent.need(element);
   ground?.endFirstPass();
-  for (let pass = 2; pass <= PASSES_MAX && (lent.isWanting || ground?.isWanting); pass += 1) {
+  around?.surroundings.endFirstPass();
+  const isWanting = () => lent.isWanting || ground?.isWanting || around?.surroundings.isWanting;
+  for (let pass = 2; pass <= PASSES_MAX && isWanting(); pass += 1) {
     await each(({ element, deleted }) => {
       if (deleted) return;
       lent.offer(element);
       ground?.visit(element);
+      around?.surroundings.offer(element);
     });
     lent.endPass();
     ground?.endPass();
+    around?.surroundings.endPass();
   }
   const lending = lent.elements.filter((element) => !first.wanted.has(keyOf(element)));
   return {
     ...keptOf(first.wanted, lending, options.near ?? null),
-    roads: tellsByRoads(first.content) ? (roads?.cells() ?? null) : null,
+    roads: tellsByRoads(first.content) ? (around?.roads.cells() ?? null) : null,
+    surroundings: around?.surroundings.surroundings() ?? [],
+    drawnRoads: tellsByRoads(first.content) ? (around?.roads.drawn() ?? null) : null,
     unwanted: first.unwanted,
     deleted: first.deleted,
     hull: first.hull.ring(),

@@ -1,10 +1,10 @@
 import type { Bbox } from '../../../contract/common.ts';
 import { detached } from '../extract/detached.ts';
+import { LentGeometry } from '../extract/lent-geometry.ts';
 import { isInBox, liesOnEarth } from '../extract/position.ts';
 import type { RawElement } from '../extract/raw-element.ts';
 import { GroundWays, groundKindOf, isDrawn } from './ground.ts';
 import { IdList } from './id-list.ts';
-import { LentGeometry } from './lent-geometry.ts';
 
 /**
  * Picks the ground in a box while the file is read: places in it, and ways with a node in it. Nodes mostly come before

@@ -1,19 +1,12 @@
 import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { Bbox } from '../../../contract/common.ts';
 import { lentOnly } from '../extract/detached.ts';
-import { FarList, type FarObjects, joinedBoxes } from '../extract/far-objects.ts';
+import { FarList, type FarObjects } from '../extract/far-objects.ts';
 import { type LatLon, liesOnEarth } from '../extract/position.ts';
 import type { Member, OsmType, RawElement } from '../extract/raw-element.ts';
 
 /** Finds an element that lends geometry, or a wanted one; undefined when the file has it not. */
 export type Lookup = (type: OsmType, id: number) => RawElement | undefined;
-
-/** The box around positions [lon, lat], longitudes as they stand; null when there are none. */
-export function boxOfPositions(positions: Iterable<readonly [number, number]>): Bbox | null {
-  let box: Bbox | null = null;
-  for (const [lon, lat] of positions) box = joinedBoxes(box, [lon, lat, lon, lat]);
-  return box;
-}
 
 /** Positions that stand for an element: a centre, the corners of its bounds. */
 const standIns = ({ center, bounds }: RawElement): (LatLon | undefined)[] =>

@@ -1,6 +1,10 @@
+import type { DrawnRoads, Tags } from '../../../core/input/sources.ts';
 import { type CellSet, cellOf, placesAlong } from '../../../core/route/road-cells.ts';
+import { isDriven } from '../../../core/surroundings/kinds.ts';
+import { RoadMarks } from '../../../core/surroundings/road-marks.ts';
 import { type LatLon, liesOnEarth } from '../extract/position.ts';
 import type { RawElement } from '../extract/raw-element.ts';
+import type { NearPlaces } from '../surroundings/near-places.ts';
 
 /** Marks the cells that roads run through. */
 export class RoadCells {
@@ -46,40 +50,44 @@ export class RoadCells {
   }
 }
 
-/** Finds where a file's roads run near a route, from elements that come one by one, in one pass or two. */
+/** Where a file's roads run near a route: in cells for its cover, in their parts for what lies beside them. */
 export class RoadPresence {
-  readonly #band: CellSet;
-  readonly #roads: RoadCells;
-  readonly #nodes = new Map<number, LatLon>();
+  readonly #cells: RoadCells;
+  readonly #marks: RoadMarks;
+  readonly #places: NearPlaces;
   #roadSeen = false;
   /** A road came before a node near the route: it may have been its. */
   wantsSecondPass = false;
 
-  constructor(band: CellSet) {
-    this.#band = band;
-    this.#roads = new RoadCells(band);
+  constructor(band: CellSet, reach: CellSet, places: NearPlaces) {
+    this.#cells = new RoadCells(band);
+    this.#marks = RoadMarks.of(reach);
+    this.#places = places;
   }
 
-  visit(element: RawElement): void {
-    if (element.type === 'node') this.#visitNode(element);
-    else if (element.type === 'way' && element.tags?.highway !== undefined) this.visitRoad(element);
+  /** `isNearNode`: it is a node within reach, as the places say. */
+  visit(element: RawElement, isNearNode: boolean): void {
+    if (isNearNode) this.wantsSecondPass ||= this.#roadSeen;
+    else if (element.type === 'way' && element.tags?.highway !== undefined)
+      this.#visitRoad(element, element.tags);
   }
 
-  #visitNode(node: RawElement): void {
-    if (!liesOnEarth(node) || !this.#band.has(cellOf(node.lon, node.lat))) return;
-    this.#nodes.set(node.id, { lon: node.lon, lat: node.lat });
-    this.wantsSecondPass ||= this.#roadSeen;
-  }
-
-  visitRoad({ geometry, center, nodes }: RawElement): void {
-    if (geometry !== undefined) this.#roads.addLine(geometry);
-    else if (center !== undefined) this.#roads.addLine([center]);
-    if (nodes === undefined) return;
-    this.#roadSeen = true;
-    this.#roads.addLine(nodes.map((id) => this.#nodes.get(id)));
+  #visitRoad({ geometry, center, nodes }: RawElement, tags: Tags): void {
+    if (nodes !== undefined) this.#roadSeen = true;
+    const inline = geometry ?? (center === undefined ? undefined : [center]);
+    const byNodes = nodes?.map((id) => this.#places.get(id));
+    for (const line of [inline, byNodes]) {
+      if (line === undefined) continue;
+      this.#cells.addLine(line);
+      if (isDriven(tags)) this.#marks.markLine(line);
+    }
   }
 
   cells(): Int32Array {
-    return this.#roads.cells();
+    return this.#cells.cells();
+  }
+
+  drawn(): DrawnRoads {
+    return this.#marks.drawn();
   }
 }

@@ -1,6 +1,6 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
-import type { MappedFeature, PassedOver, Supplies, Tags } from '../../../core/input/sources.ts';
+import type { MappedFeature, PassedOver, Supplies, Surroundings, Tags } from '../../../core/input/sources.ts';
 import { coverOfUser } from '../../../core/route/box-cover.ts';
 import { lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef, parseKey } from '../extract/element-key.ts';
@@ -272,6 +272,16 @@ function newestEditOf(features: readonly MappedFeature[], source: string): strin
   return newest;
 }
 
+/** The ground around the route as all the extracts show it; an object of several is taken as each has it. */
+function surroundingsOf(extracts: readonly RawExtract[]): Surroundings {
+  return {
+    objects: extracts.flatMap(({ surroundings }) => surroundings),
+    roads: extracts.flatMap(({ source, drawnRoads }) =>
+      drawnRoads === null ? [] : [{ source, ...drawnRoads }],
+    ),
+  };
+}
+
 /**
  * Unites extracts, later ones given later, with features of other origin (the route's own waypoints) and areas that the
  * user vouches for. An object that several files have is taken once, in its newest version: by version number, then by
@@ -308,6 +318,7 @@ export function unite(
     features,
     cover: [...covers.flatMap((cover) => cover.areas), ...coverOfUser(userCover)],
     skipped: lost,
+    surroundings: surroundingsOf(extracts),
     cautions: [
       ...extracts.flatMap((extract) => extract.cautions),
       ...covers.flatMap((cover) => cover.cautions),

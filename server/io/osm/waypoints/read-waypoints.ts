@@ -25,6 +25,8 @@ export async function readWaypoints(path: string, options: ReadOptions): Promise
     wanted: new Set(),
     far: NOTHING_FAR,
     roads: null,
+    surroundings: [],
+    drawnRoads: null,
     unwanted: NOTHING_FAR,
     deleted: NOTHING_FAR,
     features,

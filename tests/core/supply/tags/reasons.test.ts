@@ -46,7 +46,7 @@ const HOURS: Partial<Judging> = { on: '2026-01-15', readHours: openingHours };
 
 /** One case for each reason: the tags, and what they are judged for. */
 const CASES: Record<
-  Exclude<SupplyReasonCode, 'tags-differ' | 'no-opening-found'>,
+  Exclude<SupplyReasonCode, 'tags-differ' | 'no-opening-found' | 'no-way-across' | 'way-not-looked-at'>,
   [Tags, Partial<Judging>?, Place?]
 > = {
   'reported-out': [TAP, reports('2026-05-01', false)],
@@ -110,6 +110,7 @@ const CASES: Record<
   'season-unknown': [{ ...TAP, seasonal: 'yes' }],
   stale: [{ ...TAP, check_date: '2001-01-01' }, { on: '2026-01-15' }],
   'gone-in-newer': [TAP, {}, { goneIn: 'newer.osm.pbf' }],
+  'on-closed-ground': [TAP, {}, { closedGround: [{ what: 'military', id: 'way/9', name: 'Camp North' }] }],
   undated: [TAP, { on: '2026-01-15' }, { undated: true }],
   'evidence-below': [{ amenity: 'fuel' }, { counting: { fuel: 'stated', water: 'stated' } }],
   'confirmation-expired': [TAP, reports('2026-05-01', true)],

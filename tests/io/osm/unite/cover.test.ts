@@ -16,6 +16,8 @@ const extract = (more: Partial<RawExtract>): RawExtract => ({
   wanted: new Set(),
   far: NOTHING_FAR,
   roads: null,
+  surroundings: [],
+  drawnRoads: null,
   unwanted: NOTHING_FAR,
   deleted: NOTHING_FAR,
   features: [],

@@ -23,6 +23,8 @@ const extract = (source: string, elements: RawElement[], more: Partial<RawExtrac
   wanted: new Set(elements.filter(({ tags }) => tags?.amenity !== undefined).map(keyOf)),
   far: NOTHING_FAR,
   roads: null,
+  surroundings: [],
+  drawnRoads: null,
   unwanted: NOTHING_FAR,
   deleted: NOTHING_FAR,
   features: [],
@@ -166,7 +168,14 @@ describe('what is told beside the features', () => {
   });
 
   it('nothing gives nothing', () => {
-    expect(unite([], [], [])).toEqual({ extracts: [], features: [], cover: [], skipped: [], cautions: [] });
+    expect(unite([], [], [])).toEqual({
+      extracts: [],
+      features: [],
+      cover: [],
+      skipped: [],
+      cautions: [],
+      surroundings: { objects: [], roads: [] },
+    });
   });
 });
 

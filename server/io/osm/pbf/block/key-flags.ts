@@ -1,4 +1,5 @@
 import { WANTED_KEYS } from '../../../../core/supply/tags/wanted.ts';
+import { ROAD_ACROSS_KEYS, SURROUNDING_RULES } from '../../../../core/surroundings/kinds.ts';
 import { OTHER_KEYS } from '../../extract/content-census.ts';
 
 /** Marks of a string in a block's table. */
@@ -11,14 +12,32 @@ export const GROUND_WAY_KEY = 4;
 export const PLACE_KEY = 8;
 /** Keys of what a general map holds besides. */
 export const OTHER_KEY = 16;
+/** A key, or a value, that may make a way or relation ground that bears on supplies. */
+export const SURROUNDING_MARK = 32;
+/** Keys by whose value it is one. */
+export const SURROUNDING_KEY = 64;
+/** The key of level crossings. */
+export const CROSSING_KEY = 128;
 
 const KEY_FLAGS = new Map<string, number>();
-const mark = (key: string, flag: number) => KEY_FLAGS.set(key, (KEY_FLAGS.get(key) ?? 0) | flag);
+const mark = (text: string, flag: number) => KEY_FLAGS.set(text, (KEY_FLAGS.get(text) ?? 0) | flag);
 for (const key of WANTED_KEYS) mark(key, WANTED_KEY);
 mark('highway', ROAD_KEY);
 for (const key of OTHER_KEYS) mark(key, OTHER_KEY);
 for (const key of ['highway', 'natural']) mark(key, GROUND_WAY_KEY);
 mark('place', PLACE_KEY);
+mark('railway', CROSSING_KEY);
+/** Values that stand under many keys say less than the key itself. */
+const BY_KEY_ALONE: readonly string[] = ['access'];
+for (const { what, key, values } of SURROUNDING_RULES) {
+  if (what === 'road-across') continue;
+  if (values === 'any' || BY_KEY_ALONE.includes(key)) mark(key, SURROUNDING_MARK);
+  else {
+    mark(key, SURROUNDING_KEY);
+    for (const value of values) mark(value, SURROUNDING_MARK);
+  }
+}
+for (const key of ROAD_ACROSS_KEYS) mark(key, SURROUNDING_MARK);
 
 interface Known {
   bytes: Uint8Array;

@@ -1,14 +1,20 @@
 import { Cursor, type Range } from '../wire/cursor.ts';
 import type { Block } from './block.ts';
 
-/** Field of the keys in the messages Way and Relation. */
+/** Fields of keys and values in the messages Way and Relation. */
 const KEYS = 18;
+const VALUES = 26;
 
 /** Marks of the keys of a way or relation: 0 where it has none of those that are marked. */
-export function keysOf(block: Block, range: Range): number {
+export const keysOf = (block: Block, range: Range): number => marksOf(block, range, KEYS);
+
+/** The same of the values. */
+export const valuesOf = (block: Block, range: Range): number => marksOf(block, range, VALUES);
+
+function marksOf(block: Block, range: Range, field: number): number {
   const cursor = cursorOver(block.bytes, range);
   for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
-    if (tag === KEYS) {
+    if (tag === field) {
       const from = cursor.pass();
       return block.strings.flagsOfList(from, cursor.position);
     }

@@ -2,8 +2,9 @@ import { isNear, isPlaceNear, type NearGrid } from '../../../../app/near-route.t
 import type { Bbox, Commodity } from '../../../../contract/common.ts';
 import type { PassedOver } from '../../../../core/input/sources.ts';
 import { at } from '../../../../core/lists/at.ts';
-import { areBeside, centreOf } from '../../../../core/route/road-cells.ts';
+import { cellOf } from '../../../../core/route/road-cells.ts';
 import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
+import { isDriven, isTold, isWide, surroundingKinds } from '../../../../core/surroundings/kinds.ts';
 import {
   addContent,
   CONTENT_COUNTED,
@@ -21,6 +22,7 @@ import {
   type RawNode,
 } from '../../extract/raw-element.ts';
 import { RoadCells } from '../../keep/road-presence.ts';
+import { kindsOf } from '../../surroundings/shapes.ts';
 import { type Block, FORMS, forEachObject, latOf, lonOf } from '../block/block.ts';
 import {
   denseIds,
@@ -31,8 +33,16 @@ import {
   tagHits,
 } from '../block/dense-nodes.ts';
 import { decodePlainNode, decodeRelation, decodeWay, listedTags, wayLine } from '../block/elements.ts';
-import { OTHER_KEY, PLACE_KEY, ROAD_KEY, WANTED_KEY } from '../block/key-flags.ts';
-import { cursorOver, keysOf } from '../block/keys.ts';
+import {
+  CROSSING_KEY,
+  OTHER_KEY,
+  PLACE_KEY,
+  ROAD_KEY,
+  SURROUNDING_KEY,
+  SURROUNDING_MARK,
+  WANTED_KEY,
+} from '../block/key-flags.ts';
+import { cursorOver, keysOf, valuesOf } from '../block/keys.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import type { Cursor, Range } from '../wire/cursor.ts';
 import { type PackedFar, packFar } from './far-nodes.ts';
@@ -40,7 +50,7 @@ import { groundTagsOf, isGroundPlace } from './ground-kinds.ts';
 import { HullSupports, type Supports } from './hull.ts';
 import type { IdFilter } from './id-filter.ts';
 import { emptySpan, type IdSpan, widen, widenByAll } from './id-span.ts';
-import { noteNode, type RoadSearch } from './near-nodes.ts';
+import { type AroundSearch, noteNode } from './near-nodes.ts';
 
 export interface ScanSettings {
   /** Note which nodes lie in this box, and keep the places in it. */
@@ -49,12 +59,20 @@ export interface ScanSettings {
   hull: boolean;
   /** Keep wanted nodes on this land only, the rest as `far`; null keeps all. */
   near: NearGrid | null;
-  /** Note where roads run near the route; null notes none. */
-  roads: RoadSearch | null;
+  /** Note roads and what else there is around the route; null notes nothing. */
+  around: AroundSearch | null;
+}
+
+/** What a block shows of the ground around the route. */
+export interface AroundResult {
+  /** Cells near the route with a road, as far as not told before. */
+  roadCells: number[];
+  /** Ground that bears on supplies and may lie within reach. */
+  surroundings: RawElement[];
 }
 
 /** What the first look at a block gives. */
-export interface ScanResult {
+export interface ScanResult extends AroundResult {
   spans: Record<OsmType, IdSpan>;
   /** Wanted elements in full, in the block's order. */
   elements: RawElement[];
@@ -62,8 +80,6 @@ export interface ScanResult {
   far: PackedFar;
   commodities: Commodity[];
   content: ContentCounts;
-  /** Cells near the route with a road, as far as not told before. */
-  roadCells: number[];
   skipped: PassedOver[];
   /** Deleted ones with tags of a supply. */
   deleted: FarObject[];
@@ -84,7 +100,7 @@ export class Scanner {
 
   constructor(settings: ScanSettings) {
     this.#settings = settings;
-    this.#roadCells = settings.roads === null ? null : new RoadCells(settings.roads.band);
+    this.#roadCells = settings.around === null ? null : new RoadCells(settings.around.band);
   }
 
   /** @throws BrokenBlock */
@@ -96,6 +112,7 @@ export class Scanner {
       commodities: [],
       content: noContent(),
       roadCells: [],
+      surroundings: [],
       skipped: [],
       deleted: [],
       places: [],
@@ -128,12 +145,12 @@ export class Scanner {
   #mask(): number {
     const wantsPlaces = this.#settings.ground !== null || this.#content.places < CONTENT_COUNTED;
     const wantsOthers = this.#content.others < CONTENT_COUNTED;
-    return WANTED_KEY | (wantsPlaces ? PLACE_KEY : 0) | (wantsOthers ? OTHER_KEY : 0);
+    return WANTED_KEY | CROSSING_KEY | (wantsPlaces ? PLACE_KEY : 0) | (wantsOthers ? OTHER_KEY : 0);
   }
 
   #position(id: number, lon: number, lat: number): void {
-    const { ground, hull, near, roads } = this.#settings;
-    if (roads !== null && (near === null || isPlaceNear(near, lon, lat))) noteNode(roads, id, lon, lat);
+    const { ground, hull, near, around } = this.#settings;
+    if (around !== null && (near === null || isPlaceNear(near, lon, lat))) noteNode(around, id, lon, lat);
     if (ground !== null && isInBox(ground.box, lon, lat)) ground.nodesInside.add(id);
     if (hull && isOnEarth(lon, lat)) {
       this.#hulls[0].add(lon, lat);
@@ -156,7 +173,7 @@ export class Scanner {
     const ids = denseIds(block.bytes, dense);
     const count = ids.length;
     widenByAll(result.spans.node, ids);
-    if (this.#settings.hull || this.#settings.ground !== null || this.#settings.roads !== null) {
+    if (this.#settings.hull || this.#settings.ground !== null || this.#settings.around !== null) {
       const { lats, lons } = densePositions(block.bytes, dense, count);
       let place = 0;
       for (const id of ids) {
@@ -183,17 +200,30 @@ export class Scanner {
   #concerns(hit: TagHit, result: ScanResult): boolean {
     if ((hit.flags & WANTED_KEY) !== 0 && wantedFor(hit.tags).length > 0) return true;
     countContent(result.content, hit.tags, false);
+    if ((hit.flags & CROSSING_KEY) !== 0 && surroundingKinds(hit.tags, 'point').length > 0) return true;
     return this.#settings.ground !== null && isGroundPlace(hit.tags);
   }
 
   #keepNode(decoded: ParsedElement<RawNode>, tags: Record<string, string>, result: ScanResult): void {
     const { element } = decoded;
     this.#keepWanted(decoded, tags, result);
+    this.#keepCrossing(decoded, tags, result);
     const { ground } = this.#settings;
     if (ground === null || decoded.deleted || !isGroundPlace(tags)) return;
     const { id, lat, lon } = element;
     if (isInBox(ground.box, lon, lat))
       result.places.push({ type: 'node', id, lat, lon, tags: groundTagsOf(tags) });
+  }
+
+  #keepCrossing(
+    { element, deleted }: ParsedElement<RawNode>,
+    tags: Record<string, string>,
+    result: AroundResult,
+  ): void {
+    const { around } = this.#settings;
+    if (around === null || deleted || !around.reach.has(cellOf(element.lon, element.lat))) return;
+    if (surroundingKinds(tags, 'point').length > 0)
+      result.surroundings.push({ ...element, tags: told(tags) });
   }
 
   #keepWanted({ element, deleted }: ParsedElement, tags: Record<string, string>, result: ScanResult): void {
@@ -223,37 +253,53 @@ export class Scanner {
     return near !== null && !isNear(near, [lon, lat, lon, lat]);
   }
 
-  /** Roads alone, of a block that was looked through before the nodes of all its ways were known. */
-  roads(block: Block): number[] {
+  /** The ground around the route alone, of a block that was looked through before the nodes of all its ways were known. */
+  around(block: Block): AroundResult {
+    const result: AroundResult = { roadCells: [], surroundings: [] };
     forEachObject(block, (form, cursor) => {
       if (form !== FORMS.way) {
         cursor.skip(form);
         return;
       }
       const range = cursor.range();
-      if ((keysOf(block, range) & ROAD_KEY) !== 0) this.#road(block, range);
+      const seen = keysOf(block, range);
+      if ((seen & ROAD_KEY) !== 0) this.#road(block, range);
+      this.#keepSurrounding(block, 'way', { range, seen }, result);
     });
-    return this.#roadCells?.takeNew() ?? [];
+    result.roadCells = this.#roadCells?.takeNew() ?? [];
+    return result;
   }
 
   #road(block: Block, range: Range): void {
-    const { roads } = this.#settings;
-    if (roads === null || this.#roadCells === null) return;
+    const { around } = this.#settings;
+    if (around === null || this.#roadCells === null) return;
     const { nodes, geometry } = wayLine(block, range);
-    if (geometry !== null) {
-      this.#roadCells.addLine(geometry);
-      return;
-    }
-    if (roads.nodes.isEmpty) return;
-    let before = -1;
-    for (const id of nodes) {
-      const cell = roads.nodes.cellOf(id);
-      if (cell === before) continue;
-      if (cell >= 0 && before >= 0 && !areBeside(before, cell))
-        this.#roadCells.addLine([centreOf(before), centreOf(cell)]);
-      else if (cell >= 0) this.#roadCells.add(cell);
-      before = cell;
-    }
+    if (geometry === null && around.nodes.isEmpty) return;
+    // Most roads of a file lie far off: nothing is made for them.
+    if (geometry === null && nodes.every((id) => around.nodes.placeOf(id) === null)) return;
+    const line = geometry ?? nodes.map((id) => around.nodes.placeOf(id));
+    this.#roadCells.addLine(line);
+    if (isDriven(listedTags(block, range))) around.marks.markLine(line);
+  }
+
+  /** Keeps a way or relation that bears on supplies: one that may lie within reach, or is of a kind that is kept anyhow. */
+  #keepSurrounding(
+    block: Block,
+    type: 'way' | 'relation',
+    { range, seen }: { range: Range; seen: number },
+    result: AroundResult,
+  ): void {
+    const { around } = this.#settings;
+    if (around === null || !mayBearOnSupplies(block, range, seen)) return;
+    const { element, deleted } = type === 'way' ? decodeWay(block, range) : decodeRelation(block, range);
+    const kinds = kindsOf(element);
+    if (deleted || kinds.length === 0) return;
+    const mayReach =
+      type === 'relation' ||
+      kinds.some(isWide) ||
+      (element.geometry?.some((at) => at !== null && around.reach.has(cellOf(at.lon, at.lat))) ??
+        element.nodes?.some((id) => around.nodesInReach.has(id)));
+    if (mayReach === true) result.surroundings.push({ ...element, tags: told(element.tags ?? {}) });
   }
 
   /** A way or relation: its id and keys first, the rest only on a hit. */
@@ -278,6 +324,7 @@ export class Scanner {
     if (seen === null || seen === 0) return;
     if (type === 'way' && (seen & ROAD_KEY) !== 0 && this.#roadCells !== null)
       this.#road(block, { start, end });
+    this.#keepSurrounding(block, type, { range: { start, end }, seen }, result);
     if ((seen & WANTED_KEY) === 0 || !this.#keepListed(block, type, { start, end }, result))
       countKeys(result.content, seen);
   }
@@ -290,6 +337,15 @@ export class Scanner {
     return true;
   }
 }
+
+/** Whether a way or relation with these marks of its keys may be ground that bears on supplies. */
+const mayBearOnSupplies = (block: Block, range: Range, seen: number): boolean =>
+  (seen & SURROUNDING_MARK) !== 0 ||
+  ((seen & SURROUNDING_KEY) !== 0 && (valuesOf(block, range) & SURROUNDING_MARK) !== 0);
+
+/** Those tags that tell what bears on supplies. */
+const told = (tags: Record<string, string>): Record<string, string> =>
+  Object.fromEntries(Object.entries(tags).filter(([key]) => isTold(key)));
 
 /** Counts a way or relation that supplies nothing by the marks of its keys. */
 function countKeys(content: ContentCounts, seen: number): void {

@@ -5,8 +5,8 @@ import { openBlock } from '../block/block.ts';
 import { type Found, findInBlock, type Sought } from '../find/find.ts';
 import { type GroundWay, groundWaysOf } from '../find/ground-ways.ts';
 import { IdFilter } from '../find/id-filter.ts';
-import { type RoadMemory, roadSearch } from '../find/near-nodes.ts';
-import { Scanner, type ScanResult, type ScanSettings } from '../find/scan.ts';
+import { type AroundMemory, aroundSearch } from '../find/near-nodes.ts';
+import { type AroundResult, Scanner, type ScanResult, type ScanSettings } from '../find/scan.ts';
 import { openBlob } from '../wire/blob.ts';
 import { BrokenBlock, pbfProblem } from '../wire/broken.ts';
 import { type Frame, readBlobBytes } from '../wire/framing.ts';
@@ -16,13 +16,13 @@ export type Job =
   | { kind: 'scan'; frame: Frame }
   | { kind: 'find'; frame: Frame; sought: Sought }
   | { kind: 'ground'; frame: Frame; leastRank: number }
-  | { kind: 'roads'; frame: Frame };
+  | { kind: 'around'; frame: Frame };
 
 export interface JobResults {
   scan: ScanResult;
   find: Found;
   ground: GroundWay[];
-  roads: number[];
+  around: AroundResult;
 }
 export type JobResult = JobResults[Job['kind']];
 
@@ -34,8 +34,8 @@ export interface JobSettings {
   hull: boolean;
   /** Keep wanted nodes on this land only; null keeps all. */
   near: NearGrid | null;
-  /** Note where roads run near the route; null notes none. */
-  roads: RoadMemory | null;
+  /** Note roads and what else there is around the route; null notes nothing. */
+  around: AroundMemory | null;
 }
 
 /** Does jobs on one file, one after the other; holds the file open until `close`. */
@@ -52,8 +52,8 @@ export class JobDoer {
     const { ground } = settings;
     this.#ground =
       ground === null ? null : { box: ground.box, nodesInside: new IdFilter(ground.filterMemory) };
-    const roads = settings.roads === null ? null : roadSearch(settings.roads);
-    this.#scanner = new Scanner({ ground: this.#ground, hull: settings.hull, near: settings.near, roads });
+    const around = settings.around === null ? null : aroundSearch(settings.around);
+    this.#scanner = new Scanner({ ground: this.#ground, hull: settings.hull, near: settings.near, around });
   }
 
   close(): void {
@@ -73,7 +73,7 @@ export class JobDoer {
     try {
       const block = openBlock(bytes);
       if (job.kind === 'scan') return this.#scanner.scan(block);
-      if (job.kind === 'roads') return this.#scanner.roads(block);
+      if (job.kind === 'around') return this.#scanner.around(block);
       if (job.kind === 'find') return findInBlock(block, job.sought);
       if (this.#ground === null) throw new Error('ground ways asked for without a box');
       return groundWaysOf(block, this.#ground, job.leastRank);

@@ -2,7 +2,7 @@ import { closeSync, openSync, type Stats, statSync } from 'node:fs';
 import { availableParallelism } from 'node:os';
 import type { RawExtract, ReadOptions } from '../../extract/raw-extract.ts';
 import { IdFilter } from '../find/id-filter.ts';
-import { NearNodes } from '../find/near-nodes.ts';
+import { aroundMemory } from '../find/near-nodes.ts';
 import { pbfProblem } from '../wire/broken.ts';
 import { type Frame, framesOf } from '../wire/framing.ts';
 import { readHeaderBlock } from '../wire/header-block.ts';
@@ -97,13 +97,13 @@ async function readOpened(
     ground: ground === null ? null : { box: ground, filterMemory: new SharedArrayBuffer(IdFilter.BYTES) },
     hull: header.bounds === null,
     near: options.near ?? null,
-    roads: roadMemory(options.near?.band),
+    around: options.near?.around === undefined ? null : aroundMemory(options.near.around),
   };
   const workers: Workers =
     threads === 0
       ? new OwnThread(settings, options.signal)
       : new WorkerThreads(settings, threads, options.signal);
-  const reading = new Reading(workers, options, header);
+  const reading = new Reading(workers, options, header, settings.around);
   let fetched: Fetched;
   try {
     await reading.scan(frames, dataStart, fileBytes);
@@ -114,9 +114,6 @@ async function readOpened(
   }
   return reading.finish(ground, fetched);
 }
-
-const roadMemory = (band: Int32Array | undefined): JobSettings['roads'] =>
-  band === undefined ? null : { band, nodes: new SharedArrayBuffer(NearNodes.BYTES) };
 
 function readHeader(frames: Generator<Frame>, path: string, source: string) {
   const first = frames.next();
@@ -130,7 +127,7 @@ function readHeader(frames: Generator<Frame>, path: string, source: string) {
       expected: 'the header blob of an .osm.pbf file',
     });
   }
-  const doer = new JobDoer({ path, source, ground: null, hull: false, near: null, roads: null });
+  const doer = new JobDoer({ path, source, ground: null, hull: false, near: null, around: null });
   try {
     const header = readHeaderBlock(doer.payload(first.value), first.value, source);
     return { header, dataStart: first.value.blobStart + first.value.blobBytes };

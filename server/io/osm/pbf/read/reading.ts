@@ -3,6 +3,7 @@ import type { Caution } from '../../../../core/phrases/cautions.ts';
 import { addContent, isGeneralMap, noContent, tellsByRoads } from '../../extract/content-census.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
 import { osmPapers } from '../../extract/papers.ts';
+import type { LatLon } from '../../extract/position.ts';
 import {
   isPlacedNode,
   type Member,
@@ -12,15 +13,17 @@ import {
 } from '../../extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../../extract/raw-extract.ts';
 import { keepNear, lendingOf } from '../../keep/keep-near.ts';
+import { type Drawn, lineOfWay, surroundingsFrom } from '../../surroundings/shapes.ts';
 import { Census, Newest } from '../find/census.ts';
 import { FarNodes } from '../find/far-nodes.ts';
 import { type Found, isBare, SOUGHT_NOTHING, type Sought } from '../find/find.ts';
 import { GroundKeeper, groundWithNodes, type NodeLookup, positionsOf } from '../find/ground-keeper.ts';
 import type { GroundWay } from '../find/ground-ways.ts';
 import { HullSupports } from '../find/hull.ts';
+import { type AroundMemory, aroundSearch } from '../find/near-nodes.ts';
 import { ascendingOnce, NodeTable } from '../find/node-table.ts';
 import { unpackNodes } from '../find/packed-nodes.ts';
-import { idOf, type ScanResult } from '../find/scan.ts';
+import { type AroundResult, idOf, type ScanResult } from '../find/scan.ts';
 import { pbfProblem } from '../wire/broken.ts';
 import type { Frame } from '../wire/framing.ts';
 import type { HeaderBlock } from '../wire/header-block.ts';
@@ -40,6 +43,8 @@ export interface Fetched {
   keeper: GroundKeeper;
   groundWays: readonly RawElement[];
   lentWays: readonly RawElement[];
+  /** Ways of relations that bear on supplies, by their ids. */
+  sides: ReadonlyMap<number, RawElement>;
   nodeOf: NodeLookup;
 }
 
@@ -68,9 +73,13 @@ export class Reading {
   readonly #deleted = new FarList();
   #wanted: RawElement[] = [];
   readonly #farNodes = new FarNodes();
+  readonly #around: AroundMemory | null;
+  /** Ground that may bear on supplies, each in its newest version. */
+  readonly #surroundings = new Newest();
   #foreignBlobs = 0;
 
-  constructor(workers: Workers, options: ReadOptions, header: HeaderBlock) {
+  constructor(workers: Workers, options: ReadOptions, header: HeaderBlock, around: AroundMemory | null) {
+    this.#around = around;
     this.#workers = workers;
     this.#options = options;
     this.#header = header;
@@ -111,7 +120,7 @@ export class Reading {
     for (const age of result.deleted) this.#deleted.add(age, null);
     for (const commodity of result.commodities) this.#shows[commodity] = true;
     addContent(this.#content, result.content);
-    for (const cell of result.roadCells) this.#roadCells.add(cell);
+    this.#takeAround(result);
     if (result.spans.node.count > 0) this.#nodesKnownFrom = this.#givenOut;
     if (result.spans.way.count > 0) this.#wayFrames.push({ number: this.#taken, frame });
     this.#taken += 1;
@@ -121,20 +130,26 @@ export class Reading {
     }
   }
 
+  #takeAround({ roadCells, surroundings }: AroundResult): void {
+    for (const cell of roadCells) this.#roadCells.add(cell);
+    for (const element of surroundings) this.#surroundings.add(element);
+  }
+
   /** Fetches what the finds need; the file and its threads are not needed after it. */
   async fetch(box: Bbox | null): Promise<Fetched> {
-    if (this.#options.near?.band !== undefined) await this.#seekRoadsAgain();
+    if (this.#around !== null) await this.#lookAroundAgain();
     const keeper = new GroundKeeper();
     if (box !== null) await this.#gatherGround(keeper);
     const groundWays = keeper.ways();
 
-    const lentWays = await this.#fetchWaysAndRepeats();
+    const { lentWays, sides } = await this.#fetchWaysAndRepeats();
     const ways = [...this.#wanted.filter((element) => element.type === 'way'), ...lentWays];
-    const nodeOf = await this.#fetchNodes([...ways, ...groundWays]);
-    return { keeper, groundWays, lentWays, nodeOf };
+    const around = [...this.#surroundings.all('way'), ...sides.values()];
+    const nodeOf = await this.#fetchNodes([...ways, ...groundWays, ...around]);
+    return { keeper, groundWays, lentWays, sides, nodeOf };
   }
 
-  finish(box: Bbox | null, { keeper, groundWays, lentWays, nodeOf }: Fetched): RawExtract {
+  finish(box: Bbox | null, { keeper, groundWays, lentWays, sides, nodeOf }: Fetched): RawExtract {
     this.#wanted = this.#wanted.filter((element) => this.#canBePlaced(element));
     const { lending, far } = this.#leaveFar(lentWays, nodeOf);
     const elements = this.#assemble(lending, nodeOf);
@@ -155,6 +170,7 @@ export class Reading {
       hull: this.#hull(),
       shows: { ...this.#shows, general: isGeneralMap(this.#content) },
       roads: this.#roads(),
+      ...this.#landAround(sides, nodeOf),
       counts: {
         nodes: this.#census.count('node'),
         ways: this.#census.count('way'),
@@ -166,18 +182,42 @@ export class Reading {
     };
   }
 
-  /** Looks again for roads in blobs that were given out before all nodes were known. */
-  async #seekRoadsAgain(): Promise<void> {
+  /** Looks again at blobs that were given out before all nodes were known. */
+  async #lookAroundAgain(): Promise<void> {
     const early = this.#wayFrames.filter(({ number }) => number < this.#nodesKnownFrom);
-    const jobs = early.map(({ frame }): Job => ({ kind: 'roads', frame }));
-    await this.#workers.run(jobs, (result) => {
-      for (const cell of result as number[]) this.#roadCells.add(cell);
-    });
+    const jobs = early.map(({ frame }): Job => ({ kind: 'around', frame }));
+    await this.#workers.run(jobs, (result) => this.#takeAround(result as AroundResult));
   }
 
   #roads(): Int32Array | null {
-    if (this.#options.near?.band === undefined || !tellsByRoads(this.#content)) return null;
+    if (this.#around === null || !tellsByRoads(this.#content)) return null;
     return Int32Array.from(this.#roadCells).sort();
+  }
+
+  #landAround(
+    sides: ReadonlyMap<number, RawElement>,
+    nodeOf: NodeLookup,
+  ): Pick<RawExtract, 'surroundings' | 'drawnRoads'> {
+    const near = this.#options.near ?? null;
+    if (near === null || this.#around === null) return { surroundings: [], drawnRoads: null };
+    const { reach, marks } = aroundSearch(this.#around);
+    const placeOf = (id: number, written: LatLon | null | undefined): LatLon | null => {
+      const { lon, lat } = nodeOf(id) ?? written ?? {};
+      return lon === undefined || lat === undefined ? null : { lon, lat };
+    };
+    const lineOf = ({ nodes, geometry }: RawElement): Drawn =>
+      (nodes ?? []).map((id, index) => placeOf(id, geometry?.[index]));
+    const wayOf = (id: number) => this.#surroundings.get('way', id) ?? sides.get(id);
+    const surroundings = surroundingsFrom(
+      [
+        ...this.#surroundings.all('node'),
+        ...this.#surroundings.all('way'),
+        ...this.#surroundings.all('relation'),
+      ],
+      { near, reach },
+      { lineOf, memberLine: ({ ref }) => lineOfWay(wayOf(ref), lineOf) },
+    );
+    return { surroundings, drawnRoads: tellsByRoads(this.#content) ? marks.drawn() : null };
   }
 
   async #gatherGround(keeper: GroundKeeper): Promise<void> {
@@ -191,7 +231,7 @@ export class Reading {
   }
 
   /** Ways that relations need; drops what a newer version in the same file makes void. */
-  async #fetchWaysAndRepeats(): Promise<RawElement[]> {
+  async #fetchWaysAndRepeats(): Promise<Pick<Fetched, 'lentWays' | 'sides'>> {
     const sought = ids();
     const types = (['node', 'way', 'relation'] as const).filter((type) => this.#census.mayRepeat(type));
     for (const element of this.#wanted)
@@ -199,12 +239,29 @@ export class Reading {
     const wantedWays = new Set(this.#wanted.filter(({ type }) => type === 'way').map(({ id }) => id));
     for (const member of this.#wanted.flatMap((element) => element.members ?? []))
       if (member.type === 'way' && !wantedWays.has(member.ref)) sought.way.add(member.ref);
+    const lending = new Set(sought.way);
+    const sidesOf = this.#sidesWanted();
+    for (const id of sidesOf) sought.way.add(id);
 
     const newest = await this.#find(sought);
+    const sides = new Map<number, RawElement>();
+    for (const way of newest.all('way')) if (sidesOf.has(way.id)) sides.set(way.id, way);
     if (types.includes('node')) this.#wanted = this.#farNodes.settle(this.#wanted);
     this.#dropOutdated(newest);
     const wantedNow = new Set(this.#wanted.map(idOf));
-    return [...newest.all('way')].filter((way) => !isBare(way) && !wantedNow.has(idOf(way)));
+    const lentWays = [...newest.all('way')].filter(
+      (way) => lending.has(way.id) && !isBare(way) && !wantedNow.has(idOf(way)),
+    );
+    return { lentWays, sides };
+  }
+
+  /** Ways that relations which bear on supplies are made of, as far as they are not kept themselves. */
+  #sidesWanted(): Set<number> {
+    const wanted = new Set<number>();
+    for (const { members = [] } of this.#surroundings.all('relation'))
+      for (const { type, ref } of members)
+        if (type === 'way' && this.#surroundings.get('way', ref) === undefined) wanted.add(ref);
+    return wanted;
   }
 
   #dropOutdated(inFile: Newest): void {

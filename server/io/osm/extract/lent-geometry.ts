@@ -1,8 +1,8 @@
-import { lentOnly } from '../extract/detached.ts';
-import { keyOf, keyOfRef } from '../extract/element-key.ts';
-import { compareAge } from '../extract/newest.ts';
-import { isOnEarth } from '../extract/position.ts';
-import type { OsmType, RawElement } from '../extract/raw-element.ts';
+import { lentOnly } from './detached.ts';
+import { keyOf, keyOfRef } from './element-key.ts';
+import { compareAge } from './newest.ts';
+import { isOnEarth } from './position.ts';
+import type { OsmType, RawElement } from './raw-element.ts';
 
 /** Whether a way says by itself where all its nodes are (Overpass `out geom`, locations on ways). */
 const hasWholeGeometry = (way: RawElement): boolean =>
