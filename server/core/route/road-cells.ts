@@ -24,7 +24,7 @@ export function cellOf(lon: number, lat: number): number {
 }
 
 /** A cell has so many parts in a row, and as many rows of them: about 96 m each. */
-export const PARTS = 8;
+const PARTS = 8;
 
 /** A part of a cell: the cell's number, the part's from 0 in rows from the south, and its middle. */
 export interface CellPart {
@@ -65,18 +65,6 @@ export function cellsWithin(lon: number, lat: number, cellsAway: number): number
       cells.push(cellOf(lon + east * widthDeg, rowLat));
   }
   return cells;
-}
-
-/** Whether two cells of one row or of rows beside each other touch, or nearly so. */
-export const areBeside = (one: number, other: number): boolean =>
-  Math.abs(Math.floor(one / COLUMNS_MAX) - Math.floor(other / COLUMNS_MAX)) <= 1 &&
-  Math.abs((one % COLUMNS_MAX) - (other % COLUMNS_MAX)) <= 1;
-
-/** The middle of a cell. */
-export function centreOf(cell: number): { lon: number; lat: number } {
-  const lat = -90 + (Math.floor(cell / COLUMNS_MAX) + 0.5) * CELL_DEG;
-  const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
-  return { lat, lon: (((cell % COLUMNS_MAX) + 0.5) / columns) * 360 - 180 };
 }
 
 /** The cells of a place and of those around it: what lies in them is at most 2.2 km off, what does not at least 0.77 km. */

@@ -50,8 +50,10 @@ export class GroundAround {
     this.#cells = new RoadCells(new CellSet(around.band));
   }
 
-  take(id: string | null, tags: Tags, geometry: Geometry | null): void {
-    if (geometry === null) return;
+  /** Takes a feature; one without a geometry that can be used shows nothing. */
+  take(id: string | null, tags: Tags, feature: object | { geometry: Geometry }): void {
+    if (!('geometry' in feature)) return;
+    const { geometry } = feature;
     const lines = linesOf(geometry);
     if (tags.highway !== undefined && geometry.type !== 'Point')
       for (const line of lines) {

@@ -132,7 +132,7 @@ class FeatureReader {
       this.skipped.push({ id: fallbackId, reason: { phrase: 'skipped-no-tags', facts: {} } });
       return;
     }
-    this.around?.take(identity.id, tags, 'geometry' in judged ? judged.geometry : null);
+    this.around?.take(identity.id, tags, judged);
     const commodities = commoditiesOf(tags);
     if (commodities.length === 0) {
       this.#count(tags, judged);
