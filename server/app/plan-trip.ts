@@ -1,17 +1,19 @@
 import type { Analysis } from '../contract/analysis.ts';
+import type { Commodity } from '../contract/common.ts';
 import type { Plan } from '../contract/plan.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Gauge, WhatIf } from '../contract/whatif.ts';
 import type { Reckoned } from '../core/analyse/analyse.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { basisOf } from '../core/plan/drive/basis.ts';
-import { fuelOf, withoutWaterNeeds } from '../core/plan/fuel-alone.ts';
 import { gaugeOf } from '../core/plan/gauge/gauge-of.ts';
 import type { MipSolver } from '../core/plan/model/mip.ts';
 import type { SolveOptions } from '../core/plan/model/time.ts';
+import { planOfOne, withoutNeeds } from '../core/plan/one-alone.ts';
 import { oneFailure } from '../core/plan/one-failure.ts';
 import { planCarry } from '../core/plan/plan-of.ts';
 import type { PlainPlan } from '../core/plan/shown/plan.ts';
+import { otherOf } from '../core/plan/side/other-of.ts';
 import { waysOut } from '../core/plan/ways-out/ways-out.ts';
 import { type WhatIfAsk, whatIf } from '../core/plan/what-if/what-if.ts';
 import { type Calendar, reckonLoaded } from './analyse-trip.ts';
@@ -46,18 +48,19 @@ function whatIfAsk({ whatIf: ask = {} }: TripFile): WhatIfAsk {
   };
 }
 
-/** The plan of the fuel alone, where there is none because nobody knows where there is water; null otherwise. */
-function fuelAlone(
+/** The plan of one commodity alone, where there is none because nobody knows where the other is to be had; null otherwise. */
+function oneAlone(
   whole: PlainPlan,
   { analysis }: Reckoned,
-  reckonWithoutWater: () => Outcome<Reckoned>,
+  reckonWithout: (unknown: Commodity) => Outcome<Reckoned>,
   options: SolveOptions,
 ): PlainPlan | null {
-  if (whole.status !== 'none' || !analysis.noData.includes('water')) return null;
-  const reckoned = reckonWithoutWater();
+  const [unknown, ...more] = analysis.noData;
+  if (whole.status !== 'none' || unknown === undefined || more.length > 0) return null;
+  const reckoned = reckonWithout(unknown);
   if (!reckoned.ok) return null;
   const { plan } = planCarry(reckoned.value, options);
-  return plan.status === 'found' ? fuelOf(plan) : null;
+  return plan.status === 'found' ? planOfOne(plan, otherOf(unknown)) : null;
 }
 
 /** Analyses a loaded trip and plans what to fill where and what to carry. Blocks while it solves: for a worker. */
@@ -72,10 +75,10 @@ export function planTrip(
   const options = { solver, seconds, clock };
   const { plan: whole, driven, tooFewCans } = planCarry(outcome.value, options);
   const plan =
-    fuelAlone(
+    oneAlone(
       whole,
       outcome.value,
-      () => reckonLoaded(loaded, { rig: withoutWaterNeeds(rig), trip }, calendar),
+      (unknown) => reckonLoaded(loaded, { rig: withoutNeeds(rig, unknown), trip }, calendar),
       options,
     ) ?? whole;
   const help =

@@ -42,3 +42,16 @@ describe('a route of whose water no extract tells', () => {
     expect((await route.analysis(dry)).noData).toEqual([]);
   });
 });
+
+describe('a route of whose fuel no extract tells', () => {
+  const waterOnly = { 'water.osm': osmXml({ objects: straightMap({ fuel: null }) }) };
+
+  it('has its water planned on its own, and the fuel said not to be', async () => {
+    expect((await route.analysis(waterOnly)).noData).toEqual(['fuel']);
+    const trip = { plan: { mostCans: { fuel: 0, water: 0 } } };
+    const text = await route.run(waterOnly, trip, { command: 'plan' });
+    expect(text).toContain('Water: fill at Middle');
+    expect(text).toContain('Fuel is not planned');
+    expect(text).not.toContain('Water is not planned');
+  });
+});

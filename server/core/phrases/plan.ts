@@ -19,6 +19,7 @@ interface ConcernedStops {
 /** What a carry plan rests on that is not known, and what was left out of the looking. */
 export interface PlanCautions {
   'water-not-planned': NoFacts;
+  'fuel-not-planned': NoFacts;
   'plan-lets-go': { commodity: Commodity; litres: number };
   'plan-across-no-data': { commodity: Commodity };
   'plan-across-sketch': { commodity: Commodity };

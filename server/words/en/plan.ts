@@ -33,6 +33,8 @@ export const PLAN_CAUTIONS = {
     parts`${cans} more ${commodity} ${cans === 1 ? 'can is' : 'cans are'} to be got: ${owned === 0 ? 'none is' : owned === 1 ? '1 is' : `${owned} are`} owned.`,
   'water-not-planned': () =>
     parts`Water is not planned: no extract tells of it. This plan holds for the fuel alone; find out first where there is water, or carry all that is drunk`,
+  'fuel-not-planned': () =>
+    parts`Fuel is not planned: no extract tells of it. This plan holds for the water alone; find out first where there is fuel, or carry all that is used`,
   'plan-supplies-left-out': ({ commodity, passings, lookedAt, withinM }) =>
     parts`Of ${passings} passings of ${commodity} supplies the plan looks at ${lookedAt}: each one left out has another within ${figure(kmOf(withinM), 'km')} that is known as well and no farther off. A plan with one of those left out may be better.`,
   'can-place-unknown': ({ commodity }) =>

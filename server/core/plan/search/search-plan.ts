@@ -30,22 +30,24 @@ interface Promise {
   readonly rank: readonly number[];
 }
 
+/** What numbers of cans cost before any aim; more cans of either commodity cost no less. */
+export type CansCost = (cans: Cans) => number;
+
+const FREE: CansCost = () => 0;
+
 /**
  * The best plan of a question by its aims, exact, without the solver: for each pair of numbers of cans, the most
  * promising first, the best pair of chains with at most so many. Only where every leg is of one hop.
  */
-export function searchPlan(question: CarryQuestion, searches: LegSearches): Searched {
+export function searchPlan(question: CarryQuestion, searches: LegSearches, cansCost = FREE): Searched {
   const { sides } = question;
   if (hasKnots(sides.fuel, sides.water) || hasKnots(sides.water, sides.fuel)) return NOT_SEARCHED;
   const fuel = sideTable(question, 'fuel', searches.fuel.legs);
   const water = sideTable(question, 'water', searches.water.legs);
   if (fuel === null || water === null) return NOT_SEARCHED;
   const [ofFuel, ofWater] = [failureTable(question, fuel), failureTable(question, water)];
-  return bestOf({
-    tables: { fuel, water },
-    failures: ofFuel === null || ofWater === null ? null : { fuel: ofFuel, water: ofWater },
-    limits: question.room?.limits ?? [],
-  });
+  const failures = ofFuel === null || ofWater === null ? null : { fuel: ofFuel, water: ofWater };
+  return bestOf({ tables: { fuel, water }, failures, limits: question.room?.limits ?? [] }, cansCost);
 }
 
 const NOT_SEARCHED = { status: 'not searched' } as const;
@@ -56,25 +58,24 @@ interface RankedPlan {
   readonly rank: readonly number[];
 }
 
-function bestOf(facts: SearchFacts): Searched {
-  const promises = promisesOf(facts);
+function bestOf(facts: SearchFacts, cansCost: CansCost): Searched {
+  const rankOf = rankBy(cansCost);
+  const promises = promisesOf(facts, rankOf);
   const effort = { left: MOST_WAYS };
   let best: RankedPlan | null = null;
   for (const { cans, toGo, rank } of promises) {
     if (best !== null && compareCosts(best.rank, rank) <= 0) break;
     const plan = jointSearch(facts, { cans, toGo, effort });
     if (plan === 'given up') return NOT_SEARCHED;
-    if (plan !== null) best = betterPlan(best, plan);
+    if (plan !== null) best = betterPlan(best, { plan, rank: rankOf(plan.cost, cansOf(plan)) });
     // The first failed: before all others are tried it is asked whether any of them may be of use.
     else if (rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;
   }
   return best === null ? { status: 'none' } : foundPlan(best.plan);
 }
 
-function betterPlan(best: RankedPlan | null, plan: JointPlan): RankedPlan {
-  const rank = rankOf(plan.cost, cansOf(plan));
-  return best === null || compareCosts(rank, best.rank) < 0 ? { plan, rank } : best;
-}
+const betterPlan = (best: RankedPlan | null, other: RankedPlan): RankedPlan =>
+  best === null || compareCosts(other.rank, best.rank) < 0 ? other : best;
 
 const foundPlan = (plan: JointPlan): Searched => ({
   status: 'found',
@@ -91,7 +92,7 @@ function mayBeDone(facts: SearchFacts, promises: readonly Promise[], effort: { l
 }
 
 /** All pairs of numbers of cans that make a difference, the most promising first. */
-function promisesOf({ tables, failures }: SearchFacts): Promise[] {
+function promisesOf({ tables, failures }: SearchFacts, rankOf: ReturnType<typeof rankBy>): Promise[] {
   const counts = byCommodity((commodity) => {
     const all = tables[commodity].legs.map(({ hop }) => hop.cans);
     return [...new Set([0, ...all])]
@@ -111,11 +112,14 @@ function promisesOf({ tables, failures }: SearchFacts): Promise[] {
 }
 
 /** The aims in their order: cans come behind what hangs on weak evidence. */
-const rankOf = (cost: Cost, cans: Cans): readonly number[] => [
-  ...cost.slice(0, WEAK_PARTS),
-  cans.fuel + cans.water,
-  ...cost.slice(WEAK_PARTS),
-];
+const rankBy =
+  (cansCost: CansCost) =>
+  (cost: Cost, cans: Cans): readonly number[] => [
+    cansCost(cans),
+    ...cost.slice(0, WEAK_PARTS),
+    cans.fuel + cans.water,
+    ...cost.slice(WEAK_PARTS),
+  ];
 
 const cansOf = ({ legs }: JointPlan): Cans =>
   byCommodity((commodity) => Math.max(...legs[commodity].map(({ hop }) => hop.cans)));

@@ -3,6 +3,7 @@ import type { Reckoned } from '../../analyse/analyse.ts';
 import { numberAt } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { askHolding } from '../model/ask.ts';
+import { legSearches } from '../model/leg-searches.ts';
 import { atMost, type Mip, type MipColumn, type MipRow } from '../model/mip.ts';
 import { type CarryModel, carryModel } from '../model/model.ts';
 import { type SolveOptions, type Timer, timerOf } from '../model/time.ts';
@@ -10,6 +11,7 @@ import { canKgOf } from '../question/can-kg.ts';
 import { type Cans, mostCansOf } from '../question/can-limits.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { questionOf } from '../question/question-of.ts';
+import { searchPlan } from '../search/search-plan.ts';
 import { byCommodity } from '../side/other-of.ts';
 
 /** More cans than this of a commodity are never told to be got (ours). */
@@ -105,7 +107,16 @@ function fewestOf(search: Search, question: CarryQuestion): Cans | 'none' | 'out
 
 /** With no more cans than a question allows. */
 function fewestWithin(search: Search, question: CarryQuestion): Cans | 'none' | 'out-of-time' {
-  const { timer } = search;
+  const { timer, reckoned, most } = search;
+  const searched = searchPlan(question, legSearches(question), (cans) =>
+    COMMODITIES.reduce(
+      (sum, commodity) =>
+        sum + Math.max(0, cans[commodity] - most[commodity]) * costOfCan(reckoned, commodity),
+      0,
+    ),
+  );
+  if (searched.status === 'found') return searched.cans;
+  if (searched.status === 'none') return 'none';
   const seconds = timer.leftS();
   const model = carryModel(question);
   const facts = { question, model, ...withMoreCans(search, model), start: null, cuts: [] };
@@ -120,6 +131,12 @@ const withMostCans = ({ sides, ...question }: CarryQuestion, mostCans: Cans): Ca
   sides: byCommodity((commodity) => ({ ...sides[commodity], mostCans: mostCans[commodity] })),
 });
 
+/** Of one can beyond those there may be. */
+function costOfCan({ analysis }: Reckoned, commodity: Commodity): number {
+  const { empty, filling } = canKgOf(analysis.rig, commodity);
+  return 1 + CAN_PER_KG * (empty + filling);
+}
+
 /** The model with two columns more: cans of each commodity beyond those there may be, which are the cost. */
 function withMoreCans(
   { reckoned, most }: Search,
@@ -129,9 +146,8 @@ function withMoreCans(
   const rows: MipRow[] = [...mip.rows];
   const cost = new Float64Array(columns.length + COMMODITIES.length);
   for (const commodity of COMMODITIES) {
-    const { empty, filling } = canKgOf(reckoned.analysis.rig, commodity);
     const beyond = columns.length;
-    cost[beyond] = 1 + CAN_PER_KG * (empty + filling);
+    cost[beyond] = costOfCan(reckoned, commodity);
     rows.push(
       atMost(most[commodity], [
         [owned[commodity], 1],
