@@ -26,9 +26,13 @@ export interface PlanTripOptions extends Calendar {
   solver: MipSolver;
   /** For one plan; changes are tried for three times as long. */
   seconds: number;
+  /** Seconds that have been used since some moment; the wall's where left out. */
+  clock?: () => number;
   /** Whether ways out and the plan against one failure are wanted as well. */
   extras: boolean;
 }
+
+const wallClock = (): number => performance.now() / 1000;
 
 /** An analysis with its carry plan, and what follows from it; from the gaps where there is no plan. */
 export interface PlannedTrip {
@@ -67,11 +71,10 @@ function oneAlone(
 export function planTrip(
   loaded: LoadedTrip,
   { rig, trip }: RigAndTrip,
-  { solver, seconds, extras, ...calendar }: PlanTripOptions,
+  { solver, seconds, clock = wallClock, extras, ...calendar }: PlanTripOptions,
 ): Outcome<PlannedTrip> {
   const outcome = reckonLoaded(loaded, { rig, trip }, calendar);
   if (!outcome.ok) return outcome;
-  const clock = () => performance.now() / 1000;
   const options = { solver, seconds, clock };
   const { plan: whole, driven, tooFewCans } = planCarry(outcome.value, options);
   const plan =

@@ -5,6 +5,7 @@ import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import type { MipSolver } from '../core/plan/model/mip.ts';
 import { openingHours } from '../io/opening-hours.ts';
+import { processorClock } from '../io/processor-clock.ts';
 import { loadSolver } from '../io/solver.ts';
 import { unpackTrip } from './pack.ts';
 
@@ -24,7 +25,7 @@ let solver: ReturnType<typeof loadSolver> | null = null;
 /** The trip planned last, unpacked. */
 let unpacked: { id: string; loaded: LoadedTrip } | null = null;
 
-/** Planning, which blocks its thread while the solver is at it; given up between two solves. */
+/** Planning, which blocks its thread while the solver is at it; given up between two steps. */
 export const tasks = {
   async plan(
     { id, packed, rig, trip, ...options }: CarryAsk,
@@ -37,11 +38,20 @@ export const tasks = {
     });
     const solve = await solver;
     if (unpacked?.id !== id) unpacked = { id, loaded: unpackTrip(packed) };
-    const stoppable: MipSolver = (...model) => {
+    const stopWhereGivenUp = () => {
       if (givenUp()) throw new Error('the plan was given up');
+    };
+    const stoppable: MipSolver = (...model) => {
+      stopWhereGivenUp();
       return solve(...model);
     };
-    return planTrip(unpacked.loaded, { rig, trip }, { ...options, openingHours, solver: stoppable });
+    const processor = processorClock();
+    const clock = () => {
+      stopWhereGivenUp();
+      return processor();
+    };
+    const asked = { ...options, openingHours, solver: stoppable, clock };
+    return planTrip(unpacked.loaded, { rig, trip }, asked);
   },
 
   /** As plan; gives a PlanReply as JSON text in UTF-8. */

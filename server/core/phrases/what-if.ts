@@ -10,6 +10,7 @@ export interface WhatIfCautions {
   'past-end-not-told': NoFacts;
   'mishap-before-bound-stop': NoFacts;
   'heat-not-told': NoFacts;
+  'what-if-rows-left-out': { failures: number; rows: number };
 }
 
 /** What happens, steps of assumptions, and where to turn back. */

@@ -13,6 +13,8 @@ export const WHAT_IF_CAUTIONS = {
     parts`How far the next supply is past the end was not told: on the last stretch what is left, and the least to have aboard of the gauge table, reach to the end of the route and no farther.`,
   'mishap-before-bound-stop': () =>
     parts`A stop that does not give all that is wanted is left with less after a mishap on the way to it: the rows of mishaps reach only to the stop itself.`,
+  'what-if-rows-left-out': ({ failures, rows }) =>
+    parts`There is no plan, so every supply that counts is taken as used: of ${failures} that may fail the ${rows} without which least is left are told.`,
   'heat-not-told': () =>
     parts`How hot it will be was not told with the crew: what more heat does is not reckoned. Tell it: heat can multiply the need for water.`,
 } satisfies Partial<Catalogue['cautions']>;

@@ -17,7 +17,8 @@ type Line = Omit<GaugeRow, Commodity>;
 
 /**
  * The gauge table: the least to have aboard at a place to go on, and to go back, with the reserve. A line every 50 km,
- * at every stop on arriving and on leaving, and at every turn-back point.
+ * at every stop on arriving and on leaving, and at every turn-back point. Without a plan every supply that counts is a
+ * stop: where they are many, they have no lines.
  */
 export function gaugeOf(basis: Basis, turnBacks: readonly TurnBack[]): Gauge {
   const runs = byCommodity((commodity) => basis.sides[commodity].stretches.map(runOf));
@@ -34,13 +35,18 @@ export function gaugeOf(basis: Basis, turnBacks: readonly TurnBack[]): Gauge {
   };
 }
 
+/** Without a plan no more stops than this have lines of their own (ours). */
+const MOST_WITHOUT_PLAN = 50;
+
 /** In route order. */
 function linesOf(basis: Basis, turnBacks: readonly TurnBack[]): Line[] {
   const { side, stretches } = basis.sides.fuel;
   const { lengthM } = side.course;
+  const stops = stopsOf(basis);
+  const hasLines = basis.kind === 'plan' || stops.length <= MOST_WITHOUT_PLAN;
   const lines: Line[] = [
     { atM: 0, at: 'start', name: stretches[0]?.from.name ?? null, commodities: [] },
-    ...stopsOf(basis).flatMap((stop): Line[] => [
+    ...(hasLines ? stops : []).flatMap((stop): Line[] => [
       { ...stop, at: 'arriving' },
       { ...stop, at: 'leaving' },
     ]),

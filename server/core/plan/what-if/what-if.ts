@@ -14,6 +14,7 @@ import { hotterRows, rowsByUse } from './rate-rows.ts';
 import { stopFailures } from './stop-fails.ts';
 import { isRawFrom, treatmentFailsRows } from './treatment-fails.ts';
 import type { WhatIfRow } from './what-if-row.ts';
+import { worstFailures } from './worst-failures.ts';
 
 /** What of the what-ifs can be chosen; each has a default of ours. */
 export interface WhatIfAsk {
@@ -50,7 +51,8 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
     turnRoundAtM: ask.turnRoundAtM ?? null,
     isRaw: isRawFrom(reckoned),
   };
-  const failures = stopFailures(basis);
+  const every = stopFailures(basis);
+  const failures = worstFailures(basis, every);
   const turning = turnRoundRows(facts);
   const heat = hotterRuns(reckoned, basis, ask.hotterByC ?? WHAT_IF_DEFAULTS.hotterByC);
   return {
@@ -69,6 +71,7 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
     turnBacks: turnBacksOf(basis),
     callFirst: callFirst(reckoned, failures),
     cautions: [
+      ...leftOutCautions(every.length, failures.length),
       ...heatCautions(heat),
       ...standingCautions(basis),
       ...offRouteCautions(facts.turnRoundAtM, turning),
@@ -85,6 +88,9 @@ function hotterRuns(reckoned: Reckoned, basis: Basis, byC: number): HotterRuns |
   const change = hotter(reckoned, byC);
   return change === null ? null : { runs: runsWith(reckoned, basis, change), byC };
 }
+
+const leftOutCautions = (failures: number, rows: number): Caution[] =>
+  rows === failures ? [] : [{ code: 'what-if-rows-left-out', facts: { failures, rows } }];
 
 const heatCautions = (heat: HotterRuns | null): Caution[] =>
   heat === null ? [{ code: 'heat-not-told', facts: {} }] : [];
