@@ -17,14 +17,20 @@ type Place = readonly [lon: number, lat: number];
 const RIG = demoPath('rig-simple.yaml');
 
 /** The analysis of a straight line between two places with one real extract. */
-async function analysisOf(extract: string, [fromLon, fromLat]: Place, [toLon, toLat]: Place) {
+async function analysisOf(
+  extract: string,
+  [fromLon, fromLat]: Place,
+  [toLon, toLat]: Place,
+  further: readonly string[] = [],
+) {
   const path = join(folder, 'route.gpx');
   const points = Array.from({ length: 21 }, (_, i) => {
     const share = i / 20;
     return `<trkpt lon="${fromLon + share * (toLon - fromLon)}" lat="${fromLat + share * (toLat - fromLat)}"/>`;
   });
   await writeFile(path, `<gpx version="1.1"><trk><trkseg>${points.join('')}</trkseg></trk></gpx>`);
-  const { out, err } = await runCli('gaps', path, '--supply', realPath(extract), '--rig', RIG, '--json');
+  const supplies = [extract, ...further].flatMap((one) => ['--supply', realPath(one)]);
+  const { out, err } = await runCli('gaps', path, ...supplies, '--rig', RIG, '--json');
   expect(err).toBe('');
   return JSON.parse(out) as Analysis;
 }
@@ -53,6 +59,33 @@ describeReal('maps as people have them', () => {
       ]);
     },
   );
+
+  it.each([
+    'extracts/liechtenstein-2013.osm.pbf',
+    'extracts/liechtenstein-2013.osm.bz2',
+    'extracts/liechtenstein-2015.osm.pbf',
+  ])('%s has the Rhine and the border between Vaduz and the stations of the Swiss bank', async (extract) => {
+    const swiss = 'extracts/switzerland-fuel-2026.overpass.json';
+    const { passings } = await analysisOf(extract, VADUZ, SCHAAN, [swiss]);
+    const fuel = passings.filter(({ commodity }) => commodity === 'fuel');
+    const across = fuel.filter(({ lon, lat }) => lon < 9.502 && lat < 47.18);
+    expect(across.length).toBeGreaterThanOrEqual(8);
+    const told = across.map(({ id, evidence, counts, reasons }) => ({
+      id,
+      evidence,
+      counts,
+      border: reasons.some(
+        ({ code, text }) => code === 'no-way-across' && text.includes('a national border'),
+      ),
+    }));
+    expect(told).toEqual(across.map(({ id }) => ({ id, evidence: 'doubtful', counts: false, border: true })));
+    // In Vaduz itself, on this bank and beside a road, nothing lies between.
+    const own = fuel.filter(({ lon, lat }) => lon > 9.505 && lat < 47.17);
+    expect(own.length).toBeGreaterThanOrEqual(4);
+    expect(
+      own.flatMap(({ id, reasons }) => reasons.flatMap(({ code }) => (code === 'no-way-across' ? [id] : []))),
+    ).toEqual([]);
+  });
 
   it.each([
     ['extracts/liechtenstein-2013.osm.pbf', '2013-08-03T19:00:02Z'],

@@ -49,18 +49,19 @@ export class Between {
 
   /**
    * The barriers that the straight line from a place of the route crosses where no way across is mapped near; each kind
-   * and name once.
+   * once, with the first of its names by the alphabet. A border bears the names of whole countries, which say nothing.
    */
   barriers(route: RouteLine, place: LonLat, supply: LonLat): Barrier[] {
     const [from, to] = straight(place, supply);
-    const found = new Map<string, Barrier>();
+    const found = new Map<BarrierKind, string | null>();
     for (const piece of this.#barriers.piecesIn(boxOfPlaces([from, to]))) {
       const { what, name } = piece.of;
       const meeting = crossingOf(from, to, piece.from, piece.to);
-      if (meeting === null || !isBarrier(what) || found.has(`${what} ${name}`)) continue;
-      if (!this.#isCrossedNear(route, meeting, what)) found.set(`${what} ${name}`, { what, name });
+      if (meeting === null || !isBarrier(what) || this.#isCrossedNear(route, meeting, what)) continue;
+      const known = found.get(what) ?? null;
+      found.set(what, what === 'border' ? null : firstOf(known, name));
     }
-    return [...found.values()];
+    return [...found].map(([what, name]) => ({ what, name }));
   }
 
   #isCrossedNear(route: RouteLine, meeting: LonLat, what: BarrierKind): boolean {
@@ -96,6 +97,9 @@ function routeLeadsOver(route: RouteLine, meeting: LonLat, barrier: readonly Pie
     }
   return false;
 }
+
+const firstOf = (a: string | null, b: string | null): string | null =>
+  a === null || b === null ? (a ?? b) : a < b ? a : b;
 
 const leadsOver = ({ from, to }: Pick<Piece, 'from' | 'to'>, barrier: readonly Piece[]): boolean =>
   barrier.some((piece) => crossingOf(from, to, piece.from, piece.to) !== null);

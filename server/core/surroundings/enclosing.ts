@@ -23,7 +23,9 @@ interface Area extends ClosedGround {
 
 function areasOf(objects: readonly Surrounding[]): Area[] {
   return objects.flatMap(({ what, id, name, lines }) =>
-    isClosedLand(what) && lines.length > 0 ? [{ what, id, name, rings: lines.map(placesOf) }] : [],
+    isClosedLand(what) && lines.length > 0
+      ? [{ what, id, name, rings: lines.map((line) => placesOf(line)) }]
+      : [],
   );
 }
 

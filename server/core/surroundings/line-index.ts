@@ -18,18 +18,21 @@ export type PlainBox = readonly [west: number, south: number, east: number, nort
 /** So many pieces share a box: few enough that a search finds little beside, and many enough that there are few boxes. */
 const PIECES_OF_A_RUN = 16;
 
+/** Places `first` to `last` of a line. */
 interface Run {
   readonly of: Surrounding;
-  readonly places: readonly LonLat[];
+  readonly line: Float64Array;
+  readonly first: number;
+  readonly last: number;
 }
 
 /** The places of a line of positions in turn, each within 180 degrees of the one before. */
-export function placesOf(line: Float64Array): LonLat[] {
+export function placesOf(line: Float64Array, first = 0, last = line.length / 2 - 1): LonLat[] {
   const places: LonLat[] = [];
-  let lon = numberAt(line, 0);
-  for (let i = 0; i + 1 < line.length; i += 2) {
-    lon = unwrapLongitude(numberAt(line, i), lon);
-    places.push({ lon, lat: numberAt(line, i + 1) });
+  let lon = numberAt(line, 2 * first);
+  for (let place = first; place <= last; place += 1) {
+    lon = unwrapLongitude(numberAt(line, 2 * place), lon);
+    places.push({ lon, lat: numberAt(line, 2 * place + 1) });
   }
   return places;
 }
@@ -45,21 +48,24 @@ export function boxOfPlaces(places: readonly LonLat[]): PlainBox {
   return [west, south, east, north];
 }
 
+const runsOfLine = (of: Surrounding, line: Float64Array): Run[] => {
+  const end = line.length / 2 - 1;
+  const runs: Run[] = [];
+  for (let first = 0; first < Math.max(1, end); first += PIECES_OF_A_RUN)
+    runs.push({ of, line, first, last: Math.min(end, first + PIECES_OF_A_RUN) });
+  return runs;
+};
+
 /** Lines of the ground, found by where they are. */
 export class LineIndex {
-  readonly #runs: Run[] = [];
+  readonly #runs: readonly Run[];
   readonly #boxes: Flatbush | null;
 
   constructor(objects: readonly Surrounding[]) {
-    for (const of of objects)
-      for (const line of of.lines) {
-        const places = placesOf(line);
-        const last = Math.max(1, places.length - 1);
-        for (let first = 0; first < last; first += PIECES_OF_A_RUN)
-          this.#runs.push({ of, places: places.slice(first, first + PIECES_OF_A_RUN + 1) });
-      }
+    this.#runs = objects.flatMap((of) => of.lines.flatMap((line) => runsOfLine(of, line)));
     this.#boxes = this.#runs.length === 0 ? null : new Flatbush(this.#runs.length);
-    for (const { places } of this.#runs) this.#boxes?.add(...boxOfPlaces(places));
+    for (const { line, first, last } of this.#runs)
+      this.#boxes?.add(...boxOfPlaces(placesOf(line, first, last)));
     this.#boxes?.finish();
   }
 
@@ -68,7 +74,8 @@ export class LineIndex {
     if (this.#boxes === null) return;
     for (const turn of [-360, 0, 360])
       for (const found of this.#boxes.search(west + turn, south, east + turn, north)) {
-        const { of, places } = at(this.#runs, found);
+        const { of, line, first, last } = at(this.#runs, found);
+        const places = placesOf(line, first, last);
         yield* piecesOf(
           of,
           places.map(({ lon, lat }) => ({ lon: lon - turn, lat })),

@@ -4,10 +4,10 @@ import type { Gap, Report } from '../../core/gaps/gap.ts';
 import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
 import type { SpanM } from '../../core/quantity/span.ts';
 import { figure, kmOf, placeAt } from '../parts/figures.ts';
-import { type Part, parts, type Words } from '../parts/part.ts';
+import { joined, type Part, parts, type Words } from '../parts/part.ts';
 import { textOf } from '../words-of.ts';
 import type { AnswerFacts } from './answer-facts.ts';
-import { commodityWord, nameText, stretchName } from './names.ts';
+import { commodityWord, edgeName, nameText, stretchName } from './names.ts';
 
 /** What the longest stretch of a commodity comes to, what is passed over inside it, and a worse one where there is one. */
 export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
@@ -23,7 +23,26 @@ export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
     outcomeOf(longest),
     ...(inside === null ? [] : [inside]),
     ...(isWorse ? [parts`Worse: ${whereIs(worst)}. ${outcomeOf(worst)}`] : []),
+    ...detoursOf(report),
   ];
+}
+
+/** A detour of more than this is told on top, metres one way (ours). */
+const LONG_DETOUR_M = 1_000;
+/** Detours that are named. */
+const NAMED_DETOURS = 3;
+
+/** The long detours that verdicts rest on, the longest first. */
+function detoursOf({ gaps }: Report): Part[][] {
+  const ends = gaps.map(({ to }) => to).filter(({ detourM }) => detourM > LONG_DETOUR_M);
+  if (ends.length === 0) return [];
+  const named = ends
+    .toSorted((a, b) => b.detourM - a.detourM)
+    .slice(0, NAMED_DETOURS)
+    .map((end) => parts`${edgeName(end)} (${placeAt(end.atM)}) ${figure(kmOf(end.detourM), 'km')}`);
+  const rest = ends.length - named.length;
+  const close = rest > 0 ? `, and ${rest} more.` : '.';
+  return [parts`Rests on detours of over 1 km, one way: ${joined(named, ', ')}${close}`];
 }
 
 /** Of what nobody has any data: how far what is aboard goes of what is needed, and no stretch of any length. */

@@ -78,9 +78,9 @@ const BARRIERS: Record<BarrierKind, string> = {
 
 /** What lies between, with its name where it has one. */
 function obstacle(finding: SupplyFindings['no-way-across']): Parts {
-  if (finding.across === 'no-road') return parts`no mapped road comes near it`;
+  if (finding.across === 'no-road') return parts`no mapped road near it`;
   const { across, name } = finding;
-  return parts`${BARRIERS[across]}${name === null ? '' : ` (${name})`} lies between it and the route`;
+  return parts`${BARRIERS[across]}${name === null ? '' : ` (${name})`} between it and the route`;
 }
 
 /** Why a supply does not count, or what to know of it: what is known, then what to do. */
