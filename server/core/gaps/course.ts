@@ -25,6 +25,8 @@ export interface Edge {
   waitDays?: number;
   /** Filling and treating, charged on the way that begins here; none when left out. */
   fillDays?: number;
+  /** Water: there is as much as is wanted, so that what is used while filling, and until the morning, is the supply's. */
+  givesAll?: boolean;
 }
 
 /** Everything about the route that a gap of one commodity is reckoned with, at the rates the verdict uses. */

@@ -1,7 +1,7 @@
 import type { Level } from '../quantity/level.ts';
 import type { Course, Edge } from './course.ts';
 import { amountBetween, breaksInside, jumpAt } from './profile.ts';
-import { standingLPerDay } from './standing.ts';
+import { fillingL } from './standing.ts';
 
 interface LevelWay {
   readonly course: Course;
@@ -13,6 +13,8 @@ interface LevelWay {
 export interface Detour {
   readonly atM: number;
   readonly bothWaysM: number;
+  /** Days of driving that it takes away; as though all of it were standing where it is not told. */
+  readonly drivingDays?: number;
 }
 
 /**
@@ -35,8 +37,7 @@ export function levelsOf(
   };
   const viaM = (atM: number) =>
     detours.filter((detour) => detour.atM === atM).reduce((sum, { bothWaysM }) => sum + bothWaysM, 0);
-  const fillingL = (from.fillDays ?? 0) * standingLPerDay(course);
-  drop(from.atM, (from.detourM + viaM(from.atM)) * course.off.litres + fillingL);
+  drop(from.atM, (from.detourM + viaM(from.atM)) * course.off.litres + fillingL(course, from));
   let reachedM = from.atM;
   for (const atM of placesInside(over, detours)) {
     const standing = jumpAt(out, reachedM);

@@ -2,8 +2,17 @@ import type { Phrase } from '../phrases/phrases.ts';
 import { METRES_OF_WAY, type Term } from '../quantity/term.ts';
 import type { Reserve } from '../rig/rig.ts';
 import { type Course, type Edge, sketchyM } from './course.ts';
+import type { Detour } from './levels.ts';
 import { amountBetween } from './profile.ts';
-import { drivingDaysOfStanding, standingDays, standingLPerDay } from './standing.ts';
+import {
+  drivingDaysOfStanding,
+  fillingL,
+  nightDays,
+  nightL,
+  pushedNights,
+  standingDays,
+  standingLPerDay,
+} from './standing.ts';
 import { besidesDaysAt, besidesDaysVia, wayBackL } from './way-back.ts';
 
 /** What has to be driven, and how long it takes. */
@@ -17,6 +26,10 @@ export interface Way {
   onwardExtraDays: number;
   /** Days of filling and waiting at both ends. */
   standingDays: number;
+  /** Of them, those over which water is drawn from the supply. */
+  suppliedDays: number;
+  /** Nights that standing brings onto the way, beyond those of the plan of days. */
+  pushedNights: number;
   terms: Term[];
 }
 
@@ -43,12 +56,20 @@ export function wayOf(course: Course, from: Edge, to: Edge, viaM = 0): Way {
     [{ phrase: 'allowance-for-bends', facts: { straightLines } }, wayM - lengthM - offM],
   ];
   const standing = standingDays(from, to);
+  const nights = pushedNights(course, from, to);
   return {
     wayM,
-    days: amountBetween(course.days, from.atM, to.atM) + offM * course.off.days + onwardExtraDays + standing,
+    days:
+      amountBetween(course.days, from.atM, to.atM) +
+      offM * course.off.days +
+      onwardExtraDays +
+      standing +
+      nights * nightDays(course),
     offM,
     onwardExtraDays,
     standingDays: standing,
+    suppliedDays: from.givesAll === true ? (from.fillDays ?? 0) : 0,
+    pushedNights: nights,
     terms: [
       wayTerm({ phrase: 'along-the-route', facts: {} }, lengthM),
       ...extras.filter(([, metres]) => metres !== 0).map(([label, metres]) => wayTerm(label, metres)),
@@ -65,13 +86,13 @@ export interface Litres {
 
 /** Use over a way at the rate the verdict uses, without reserve. */
 export function needOf(course: Course, from: Edge, to: Edge, way: Way): Litres {
-  if (course.commodity === 'water') return waterFor(course, way.days);
+  if (course.commodity === 'water') return waterFor(course, way.days - way.suppliedDays);
   const terms = course.explain(from.atM, to.atM);
   if (way.offM !== 0) {
     const label: Phrase = { phrase: 'off-the-route', facts: { wayM: way.offM * course.off.wayM } };
     terms.push({ label, value: way.offM * course.off.litres, unit: 'l' });
   }
-  const standingL = way.standingDays * standingLPerDay(course);
+  const standingL = way.standingDays * standingLPerDay(course) + way.pushedNights * nightL(course);
   if (standingL !== 0) {
     terms.push({ label: { phrase: 'filling-and-waiting', facts: {} }, value: standingL, unit: 'l' });
   }
@@ -82,19 +103,20 @@ export function needOf(course: Course, from: Edge, to: Edge, way: Way): Litres {
 }
 
 /**
- * Use over the way from `from` to `to` and home again; stays, filling, waiting and further detours (`viaM`, metres) are
- * on the way out.
+ * Use over the way from `from` to `to` and home again; stays, filling, waiting and further detours are on the way out.
  */
-export function returnNeedL(course: Course, from: Edge, to: Edge, viaM = 0): number {
+export function returnNeedL(course: Course, from: Edge, to: Edge, detours: readonly Detour[] = []): number {
+  const viaM = detours.reduce((sum, { bothWaysM }) => sum + bothWaysM, 0);
   const besidesDays =
     besidesDaysAt(course, from) +
     2 * to.detourM * course.off.days +
     (course.clock === null ? 0 : drivingDaysOfStanding(course.clock, to.waitDays ?? 0, 0)) +
-    besidesDaysVia(course, viaM);
+    besidesDaysVia(course, detours);
   return (
     amountBetween(course.litres.out, from.atM, to.atM) +
     (from.detourM + to.detourM + viaM) * course.off.litres +
-    standingDays(from, to) * standingLPerDay(course) +
+    fillingL(course, from) +
+    (to.waitDays ?? 0) * standingLPerDay(course) +
     to.detourM * course.off.homeLitres +
     wayBackL(course, from, to.atM, besidesDays)
   );

@@ -1,5 +1,6 @@
 import type { Course, Edge } from './course.ts';
-import type { DayClock } from './day-clock.ts';
+import { type DayClock, nightsOver } from './day-clock.ts';
+import { sumBefore } from './profile.ts';
 
 export const HOURS_PER_DAY = 24;
 
@@ -23,9 +24,41 @@ export const daysOfStanding = (hours: number): number => hours / HOURS_PER_DAY;
 /** The same the other way round. */
 export const hoursOfStanding = (days: number): number => days * HOURS_PER_DAY;
 
+/** Litres that go while it is filled where a way begins: none of water where the supply gives all that is used. */
+export const fillingL = (course: Course, { fillDays = 0, givesAll = false }: Edge): number =>
+  course.commodity === 'water' && givesAll ? 0 : fillDays * standingLPerDay(course);
+
 /**
  * Days of driving that standing takes away, of a day whose hours are used up to a share. Whole days leave the day at hand
  * as it was; other hours are hours of driving less, up to all that are left.
  */
 export const drivingDaysOfStanding = (clock: DayClock, days: number, usedShare: number): number =>
   Math.min(Math.max(0, 1 - usedShare), hoursOfStanding(days % 1) / clock.hoursPerDay);
+
+/**
+ * The same of waiting and filling where a way begins. Where the hours of the day end meanwhile at a water that gives all,
+ * the night is spent there, and the way begins in the morning: then there is as much driving more, told as less than
+ * nothing.
+ */
+export function drivingDaysBefore({ commodity }: Course, clock: DayClock, from: Edge): number {
+  const days = ((from.waitDays ?? 0) + (from.fillDays ?? 0)) % 1;
+  if (days === 0) return 0;
+  const usedShare = sumBefore(clock.usedShare, from.atM);
+  const endsAtH = usedShare * clock.hoursPerDay + hoursOfStanding(days);
+  return commodity === 'water' && from.givesAll === true && endsAtH >= clock.hoursPerDay
+    ? -usedShare
+    : drivingDaysOfStanding(clock, days, usedShare);
+}
+
+/** Nights of a way that the plan of days does not have, because standing where it begins takes hours of driving. */
+export function pushedNights(course: Course, from: Edge, to: Edge): number {
+  const { clock } = course;
+  if (clock === null) return 0;
+  const daysBefore = drivingDaysBefore(course, clock, from);
+  return daysBefore <= 0 ? 0 : nightsOver(sumBefore(clock.usedShare, to.atM) + daysBefore);
+}
+
+/** Days and litres of a night on the way. */
+export const nightDays = ({ clock }: Course): number =>
+  clock === null ? 0 : daysOfStanding(HOURS_PER_DAY - clock.hoursPerDay);
+export const nightL = ({ clock }: Course): number => clock?.nightL ?? 0;

@@ -3,7 +3,7 @@ import type { Course, Edge } from './course.ts';
 import { nightsOver, wholeDaysFrom } from './day-clock.ts';
 import type { Detour } from './levels.ts';
 import { amountBetween, breaksInside, jumpAt, type Profile, sumBefore } from './profile.ts';
-import { drivingDaysOfStanding, HOURS_PER_DAY } from './standing.ts';
+import { drivingDaysBefore, HOURS_PER_DAY } from './standing.ts';
 
 /**
  * Litres from a place of the route back to the supply behind, its detour included, reserve not: driving, and every night
@@ -18,15 +18,21 @@ export function wayBackL(course: Course, from: Edge, atM: number, besidesDays: n
   return drivingL + nightsOver(days) * clock.nightL;
 }
 
-/** Days of driving that a supply takes beside the route: its detour, out and back, and the filling there. */
-export const besidesDaysAt = ({ clock, off }: Course, { atM, detourM, fillDays = 0 }: Edge): number =>
+/** Days of driving that a supply takes beside the route: its detour, out and back, waiting and filling there. */
+export const besidesDaysAt = (course: Course, from: Edge): number =>
+  course.clock === null
+    ? 0
+    : 2 * from.detourM * course.off.days + drivingDaysBefore(course, course.clock, from);
+
+/** The same of halts on the way. */
+export const besidesDaysVia = ({ clock, off }: Course, detours: readonly Detour[]): number =>
   clock === null
     ? 0
-    : 2 * detourM * off.days + drivingDaysOfStanding(clock, fillDays, sumBefore(clock.usedShare, atM));
-
-/** The same of halts on the way. Hours of standing are told as metres among theirs, so all of it is taken for that. */
-export const besidesDaysVia = ({ clock, off }: Course, viaM: number): number =>
-  clock === null ? 0 : (viaM * off.days * HOURS_PER_DAY) / clock.hoursPerDay;
+    : detours.reduce(
+        (sum, { bothWaysM, drivingDays }) =>
+          sum + (drivingDays ?? (bothWaysM * off.days * HOURS_PER_DAY) / clock.hoursPerDay),
+        0,
+      );
 
 /** A way that may be gone back over. */
 interface WayOut {
@@ -59,8 +65,8 @@ export function wayBackAlong({ course, from, toM, detours = [] }: WayOut): Profi
   let days = sumBefore(clock.usedShare, from.atM) + besidesDaysAt(course, from);
   mark(from.atM, nightsOver(days));
   for (const [fromM, nextM] of pairsOf(places)) {
-    const viaM = detours.reduce((metres, halt) => metres + (halt.atM === fromM ? halt.bothWaysM : 0), 0);
-    days += jumpAt(clock.usedShare, fromM) + besidesDaysVia(course, viaM);
+    const halts = detours.filter((halt) => halt.atM === fromM);
+    days += jumpAt(clock.usedShare, fromM) + besidesDaysVia(course, halts);
     mark(fromM, nightsOver(days));
     const before = days;
     days +=

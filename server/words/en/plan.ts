@@ -45,6 +45,8 @@ export const PLAN_CAUTIONS = {
     parts`Left out, since by mapped hours there is no opening in the days after you may come: ${namesOf(stops, say)}. Ask, and say how long the wait is.`,
   'plan-treats-too-little': ({ stops }, say) =>
     parts`Left out, since the line treats less in a whole day than is drunk: ${namesOf(stops, say)}.`,
+  'plan-flows-too-little': ({ stops }, say) =>
+    parts`Fills nothing, since it gives no more in a whole day than is used meanwhile: ${namesOf(stops, say)}.`,
   'plan-flow-unknown': ({ stops }, say) =>
     parts`How fast the treatment line runs is not known: treating takes no time here (${namesOf(stops, say)}).`,
   'plan-untreated-water': ({ stops }, say) =>

@@ -235,6 +235,45 @@ function outingOf({
   return { course, fromKm, turnKm, campsKm };
 }
 
+describe('standing where a way begins', () => {
+  // From km 35, reached after an hour, to km 210: five hours more, six of the seven of a day.
+  const { course } = reckoned(
+    inputFor({ lengthKm: 210, places: [], camps: [], stays: [], departureHour: null }, ROAD_STEP_KM),
+  ).sides.water;
+  const drivingL = (LITRES_PER_DAY * 5) / 24;
+  const nightL = (LITRES_PER_DAY * 17) / 24;
+  const needL = (hours: { fill?: number; wait?: number }, givesAll: boolean) =>
+    reckon(
+      course,
+      {
+        ...passingEdge(35_000),
+        fillDays: (hours.fill ?? 0) / 24,
+        waitDays: (hours.wait ?? 0) / 24,
+        givesAll,
+      },
+      passingEdge(210_000),
+      { departL: 70 },
+    ).needL;
+
+  it('takes no water while it is filled where the supply gives all, else what is drunk', () => {
+    expect(needL({ fill: 0.5 }, true)).toBeCloseTo(drivingL, 6);
+    expect(needL({ fill: 0.5 }, false)).toBeCloseTo(drivingL + (LITRES_PER_DAY * 0.5) / 24, 6);
+  });
+
+  it('pushes the arrival past a night where it takes the hours of the day', () => {
+    expect(needL({ fill: 2 }, true)).toBeCloseTo(drivingL + nightL, 6);
+    expect(needL({ wait: 0.9 }, true)).toBeCloseTo(drivingL, 6);
+    expect(needL({ wait: 0.9, fill: 0.9 }, true)).toBeCloseTo(drivingL + nightL, 6);
+    expect(needL({ fill: 24 + 0.5 }, true)).toBeCloseTo(drivingL, 6);
+  });
+
+  it('has that night at the supply where the hours end there, and none on the way', () => {
+    expect(needL({ fill: 8 }, true)).toBeCloseTo(drivingL, 6);
+    // Where it gives only so much, the night is had out of what is aboard.
+    expect(needL({ fill: 8 }, false)).toBeCloseTo(drivingL + (LITRES_PER_DAY * 8) / 24 + nightL, 6);
+  });
+});
+
 describe('going out and home again', () => {
   const litresOf = (outing: Outing) => (LITRES_PER_DAY * hoursOutAndBack(outing)) / 24;
 

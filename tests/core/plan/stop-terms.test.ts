@@ -166,6 +166,26 @@ describe('waiting at a stop', () => {
     });
   });
 
+  it('pushes the arrival past a night where it takes the hours of the day', () => {
+    // The pump at km 70 after two hours, the end at km 210 after six of seven: two hours of waiting or more bring a night.
+    const needL = (waitHours: number) =>
+      planOf({
+        ...inputOf({
+          document: equatorDocument(210),
+          features: [pointFeature('node/1', 70, DIESEL)],
+          rig: { ...EXAMPLE_RIG, fuel: { ...EXAMPLE_RIG.fuel, tanks: [{ name: 'main', litres: 45 }] } },
+        }),
+        trip: {
+          ...inputOf().trip,
+          plan: { mostCans: { fuel: 0 }, stops: [{ id: 'node/1', waitHours }] },
+        },
+      }).legs.water[0]!.needL;
+    expect(needL(0.5)).toBeCloseTo((18 * 6.5) / 24, 6);
+    expect(needL(4.5)).toBeCloseTo((18 * (6 + 4.5 + 17)) / 24, 6);
+    // A whole day leaves the hours of the day as they were.
+    expect(needL(24)).toBeCloseTo((18 * 30) / 24, 6);
+  });
+
   it('is till it opens by its mapped hours, unless the user says how long', () => {
     const shut = (waitHours: number | null, asked: NonNullable<TripFile['plan']> = {}) => {
       const hours = { ...DIESEL, opening_hours: 'as tagged', name: 'Far pump' };
@@ -197,12 +217,15 @@ describe('waiting at a stop', () => {
   });
 });
 
+/** In days, with the 18 l a day that are drunk meanwhile out of the same source. */
+const TWO_MINUTES_A_LITRE = 2 / 60 / 24 / (1 - (18 * 2) / 60 / 24);
+
 describe('filling at a source', () => {
   const spring = { natural: 'spring', drinking_water: 'yes' };
 
   it('takes the time that its flow was noted with', () => {
     // 500 km are two nights and 10 km, 36.2 l and 36 in reserve of 60; from the spring half way it is a night and 5 km,
-    // 18.1 l. 60 l at 0.5 l/min are 2 h of a day of 24: 1.5 l more.
+    // 18.1 l. What is drunk while the tank fills comes out of the spring.
     const input = inputOf({
       document: equatorDocument(500),
       features: [pointFeature('node/5', 250, spring)],
@@ -214,18 +237,59 @@ describe('filling at a source', () => {
     };
     const slow = planOf({ ...input, rig, trip: { ...input.trip, waterNotes: [note] } });
     const leg = slow.legs.water.find(({ from }) => from.id === 'node/5');
-    expect(leg!.needL).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 2 / 24), 6);
+    expect(leg!.needL).toBeCloseTo(18 * (1 + 5 / 35 / 24), 6);
     const stop = slow.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/5');
-    // With as many cans as it leaves with, all filled from empty.
-    expect(stop!.fillHours).toBeCloseTo((60 + 20 * stop!.cansFull!) / 0.5 / 60, 9);
+    // Of 60 l 18.1 are gone on the way to it, a night and 5 km, and filled in again: 36 minutes, in which 0.5 l are drunk.
+    expect(stop!.fillL).toBeCloseTo(18 * (1 + 5 / 35 / 24), 6);
+    const drunkShare = 18 / (0.5 * 60 * 24);
+    expect(stop!.fillHours).toBeCloseTo(stop!.fillL! / 0.5 / 60 / (1 - drunkShare), 9);
     const quick = planOf({
       ...input,
       rig,
       trip: { ...input.trip, waterNotes: [{ ...note, litresPerMinute: 10 }] },
     });
-    // At 10 l/min it is six minutes.
+    // At 10 l/min it is a twentieth of the time, for the same water.
     const quickL = quick.legs.water.find(({ from }) => from.id === 'node/5')!.needL;
-    expect(quickL).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 0.1 / 24), 6);
+    expect(quickL).toBeCloseTo(18 * (1 + 5 / 35 / 24), 6);
+    const quickStop = quick.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/5');
+    expect(quickStop!.fillHours).toBeCloseTo(quickStop!.fillL! / 10 / 60 / (1 - drunkShare / 20), 9);
+  });
+
+  const wellAt = (km: number, lengthKm: number, litresPerMinute: number, stop = {}) =>
+    planOf({
+      ...inputOf({
+        document: equatorDocument(lengthKm),
+        features: [pointFeature('node/5', km, spring)],
+        rig: { ...EXAMPLE_RIG, water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'tank', litres: 60 }] } },
+      }),
+      trip: {
+        ...inputOf().trip,
+        waterNotes: [{ id: 'node/5', on: '2026-05-01', saltOk: true, litresPerMinute }],
+        plan: { stops: [{ id: 'node/5', ...stop }] },
+      },
+    });
+  const fillingAt = (plan: ReturnType<typeof wellAt>) =>
+    plan.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/5');
+
+  it('uses a slow well that would do, tells its hours, and takes no can in its place', () => {
+    // 0.05 l/min are 72 l a day, of which 18 are drunk: the 18.1 l that are missing take a third of a day.
+    const plan = wellAt(250, 500, 0.05);
+    expect(plan.cans.water).toBe(0);
+    const stop = fillingAt(plan);
+    expect(stop).toMatchObject({ used: true });
+    expect(stop!.fillHours).toBeCloseTo((24 * 18 * (1 + 5 / 35 / 24)) / (72 - 18), 6);
+    // One that gives no more than is drunk fills nothing, and says so.
+    const drop = wellAt(250, 500, 18 / 24 / 60);
+    expect(drop.restsOn.map(({ code }) => code)).toContain('plan-flows-too-little');
+    expect(drop.cans.water).toBeGreaterThan(0);
+  });
+
+  it('has the water of that time out of what is aboard where a supply gives only so much', () => {
+    // Of 30 l at 0.5 l/min 18.1 l fill the tank: 36 minutes of 18 l a day.
+    const plan = wellAt(250, 500, 0.5, { mostLitres: { water: 30 } });
+    const leg = plan.legs.water.find(({ from }) => from.id === 'node/5');
+    const filledL = 18 * (1 + 5 / 35 / 24);
+    expect(leg!.needL).toBeCloseTo(18 * (1 + 5 / 35 / 24 + filledL / 0.5 / 60 / 24), 6);
   });
 });
 
@@ -245,7 +309,9 @@ describe('fuel where a source of water is noted', () => {
     const { sides } = questionOf(reckoned({ ...input, trip: { ...input.trip, waterNotes } })).question;
     const termsOf = (commodity: 'fuel' | 'water', name: string) =>
       sides[commodity].edges.find(({ id }) => id === name)?.terms;
-    expect(termsOf('water', 'node/8')).toMatchObject({ daysPerLitre: expect.closeTo(2 / 60 / 24, 12) });
+    expect(termsOf('water', 'node/8')).toMatchObject({
+      daysPerLitre: expect.closeTo(TWO_MINUTES_A_LITRE, 12),
+    });
     expect(sides.fuel.edges.map(({ id }) => id)).toContain('node/7');
     expect(termsOf('fuel', 'node/7')).toBeUndefined();
   });
@@ -270,11 +336,14 @@ describe('water that is treated', () => {
     });
 
   it('on filling takes the time that the line takes', () => {
-    // 60 l at 0.5 l/min are two hours of a day, at 5 l/min 0.2 h; the way on is a night and 5 km.
-    const needL = (lPerMin: number) =>
-      planOf(input({}, line('filling', lPerMin))).legs.water.find(({ from }) => from.id === 'node/5')!.needL;
-    expect(needL(0.5)).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 2 / 24), 6);
-    expect(needL(5)).toBeCloseTo(18 * (1 + 5 / 35 / 24 + 0.2 / 24), 6);
+    // 18.1 l have gone on the way there, and as many go on the way on; what is drunk while it is treated is the spring's.
+    const goneL = 18 * (1 + 5 / 35 / 24);
+    for (const lPerMin of [0.5, 5]) {
+      const plan = planOf(input({}, line('filling', lPerMin)));
+      expect(plan.legs.water.find(({ from }) => from.id === 'node/5')!.needL).toBeCloseTo(goneL, 6);
+      const stop = plan.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/5');
+      expect(stop!.fillHours).toBeCloseTo(goneL / lPerMin / 60 / (1 - 18 / 24 / 60 / lPerMin), 6);
+    }
   });
 
   it('on filling keeps nobody waiting at a tap whose water needs no line', () => {
@@ -286,9 +355,9 @@ describe('water that is treated', () => {
       return question.sides.water.edges.find(({ id }) => id === 'node/6')?.terms;
     };
     expect(termsOf({})).toBeUndefined();
-    // Where everything goes through the line a litre takes two minutes of a day.
+    // Where everything goes through the line a litre takes two minutes of a day, and what is drunk meanwhile.
     expect(termsOf({ treatEverything: true })).toMatchObject({
-      daysPerLitre: expect.closeTo(2 / 60 / 24, 12),
+      daysPerLitre: expect.closeTo(TWO_MINUTES_A_LITRE, 12),
     });
   });
 

@@ -1,5 +1,4 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { Detour } from '../../gaps/levels.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Hop } from '../legs/leg.ts';
@@ -7,7 +6,7 @@ import { leaving } from '../legs/leg-need.ts';
 import { arriveWith, type Departure, refill, type Stock } from '../legs/stock.ts';
 import type { Choice, PlannedLeg } from '../model/choice.ts';
 import { type CarrySide, type CarrySides, edgeAt, endsOf } from '../side/carry-side.ts';
-import { type Halt, haltsBetween, haltsOf } from '../side/halts.ts';
+import { detoursOf, type Halt, haltsBetween, haltsOf } from '../side/halts.ts';
 import { byCommodity, otherOf } from '../side/other-of.ts';
 import { driveStretch, type StretchDrive } from './drive-stretch.ts';
 import type { Stretch } from './stretch.ts';
@@ -33,24 +32,25 @@ export function drive(sides: CarrySides, choice: Pick<Choice, 'legs'>, keepsCans
   return byCommodity((commodity) => {
     const legs: DrivenLeg[] = [];
     for (const leg of choice.legs[commodity])
-      legs.push(...driveLeg(sides[commodity], leg, foreign[commodity], keepsCans ? legs.at(-1) : undefined));
+      legs.push(...driveLeg(sides[commodity], leg, foreign[commodity], { leg: legs.at(-1), keepsCans }));
     return legs;
   });
 }
 
+/** What comes to where a leg begins; none at the start. */
+interface Coming {
+  readonly leg: DrivenLeg | undefined;
+  readonly keepsCans: boolean;
+}
+
 /** Hop by hop: at a supply that does not give all that is wanted, what it is left with hangs on what was left. */
-function driveLeg(
-  side: CarrySide,
-  leg: PlannedLeg,
-  foreign: readonly Halt[],
-  keeps: DrivenLeg | undefined,
-): DrivenLeg[] {
+function driveLeg(side: CarrySide, leg: PlannedLeg, foreign: readonly Halt[], coming: Coming): DrivenLeg[] {
   const legs: DrivenLeg[] = [];
   for (const hop of leg.hops) {
     const before = legs.at(-1);
     const departure =
       before === undefined
-        ? firstDeparture(leg, keeps === undefined ? 0 : arrivalOf(side, keeps).cans)
+        ? firstDeparture(side, leg, coming)
         : refill(side, edgeAt(side, hop.from), arrivalOf(side, before), hop.cans);
     const drives = driveStretch(stretchOver(side, hop, departure, foreign));
     const { from, to, cans, tankL, detours } = drives.stretch;
@@ -59,12 +59,18 @@ function driveLeg(
   return legs;
 }
 
-/** What a leg is left with; cans that come full stay so. */
-const firstDeparture = ({ hops: [first], shortL }: PlannedLeg, fullCans: number): Departure => ({
-  tankL: first.tankL - shortL,
-  cans: Math.max(first.cans, fullCans),
-  filledL: first.filledL,
-});
+/** What a leg is left with, filled up from what came; cans that come full stay so, where they are kept. */
+function firstDeparture(
+  side: CarrySide,
+  { hops: [first], shortL }: PlannedLeg,
+  { leg, keepsCans }: Coming,
+): Departure {
+  const fullCans = leg !== undefined && keepsCans ? arrivalOf(side, leg).cans : 0;
+  const tankL = first.tankL - shortL;
+  const cans = Math.max(first.cans, fullCans);
+  const cameL = leg === undefined ? 0 : Math.max(0, leg.figures.arriveL);
+  return { tankL, cans, filledL: Math.max(0, Math.min(first.filledL, tankL + cans * side.canL - cameL)) };
+}
 
 const arrivalOf = (side: CarrySide, leg: DrivenLeg): Stock => arriveWith(side, leg, leg.figures.needL);
 
@@ -83,10 +89,6 @@ function stretchOver(side: CarrySide, hop: Hop, departure: Departure, foreign: r
     detours: detoursOf(haltsBetween(foreign, from, to)),
   };
 }
-
-/** Halts of the other commodity as they are driven. */
-export const detoursOf = (halts: readonly Halt[]): Detour[] =>
-  halts.map(({ atM, costM }) => ({ atM, bothWaysM: costM }));
 
 /** A litre this small is float noise of the way through the solver. */
 const NOISE_L = 1e-6;

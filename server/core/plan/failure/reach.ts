@@ -9,7 +9,7 @@ import type { Hop } from '../legs/leg.ts';
 import { leaving } from '../legs/leg-need.ts';
 import type { Stock } from '../legs/stock.ts';
 import { type CarrySide, edgeAt } from '../side/carry-side.ts';
-import { costOf, type Halt, haltsBetween, inVainM } from '../side/halts.ts';
+import { costOf, detoursBack, type Halt, haltsBetween, inVainM } from '../side/halts.ts';
 
 /** What a side is held against when a stop fails. */
 export interface FailingSide {
@@ -73,7 +73,7 @@ export function backwardsL(
 ): number | null {
   const { side, foreign, spendReserve } = failing;
   if (!canBeDrivenBack(side.course, from, place)) return null;
-  const needL = returnNeedL(side.course, from, place, costOf(haltsBetween(foreign, from, place)));
+  const needL = returnNeedL(side.course, from, place, detoursBack(haltsBetween(foreign, from, place)));
   return needL <= bearableOnFailureL(side, stock, spendReserve) + slackL ? needL : null;
 }
 

@@ -3,7 +3,7 @@ import { drinkingShare } from '../../gaps/gap-grades.ts';
 import { reserveOf } from '../../gaps/need.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import { type CarrySide, cansAllowed } from '../side/carry-side.ts';
-import { type LegNeed, withFilling } from './leg-need.ts';
+import { filledNeed, type LegNeed } from './leg-need.ts';
 import { fullDeparture, type Stock } from './stock.ts';
 
 /** Litres aboard of all, and of what may be drunk; null where no crew tells the grades of water. */
@@ -43,20 +43,20 @@ export function spareM({ course }: CarrySide, need: LegNeed, mostL: number): num
 
 /** What a leg has to bear. */
 interface Burden {
-  /** Index of the edge that it begins at. */
+  /** Indexes of the edges that it begins and ends at. */
   readonly from: number;
-  readonly need: LegNeed;
+  readonly to: number;
   /** Metres of further detours. */
   readonly viaM: number;
 }
 
 /** Fewest cans, of those there may be, with which a leg bears its own way and further detours; null where none do. */
-export function fewestCans(side: CarrySide, { from, need, viaM }: Burden): number | null {
+export function fewestCans(side: CarrySide, { from, to, viaM }: Burden): number | null {
   const most = cansAllowed(side, from);
   for (let cans = 0; cans <= most; cans += 1) {
     const departure = fullDeparture(side, from, cans);
-    const filling = withFilling(side, need, from, departure.filledL);
-    if (spareM(side, filling, bearableL(side, departure)) >= viaM) return cans;
+    const need = filledNeed(side, { from, to }, departure.filledL);
+    if (spareM(side, need, bearableL(side, departure)) >= viaM) return cans;
   }
   return null;
 }

@@ -1,8 +1,8 @@
 import { amountBetween, breaksInside, jumpAt } from '../../gaps/profile.ts';
-import { standingLPerDay } from '../../gaps/standing.ts';
+import { fillingL } from '../../gaps/standing.ts';
 import { type CarrySide, drawableOf, endsOf } from '../side/carry-side.ts';
 import type { Hop } from './leg.ts';
-import { fillDays } from './leg-need.ts';
+import { leaving } from './leg-need.ts';
 import { pourAfterL } from './pour.ts';
 
 /** Metres along the route from filling to pouring, summed over the cans; halts of the other commodity left out. */
@@ -19,8 +19,7 @@ function placeUsed(side: CarrySide, hop: Pick<Hop, 'from' | 'to' | 'filledL'>, u
   const { course } = side;
   const { out } = course.litres;
   const [from, to] = endsOf(side, hop);
-  const fillingL = fillDays(from, hop.filledL) * standingLPerDay(course);
-  let goneL = from.detourM * course.off.litres + fillingL;
+  let goneL = from.detourM * course.off.litres + fillingL(course, leaving(from, hop.filledL));
   if (usedL <= goneL) return from.atM;
   let reachedM = from.atM;
   for (const atM of [...breaksInside(out, from.atM, to.atM), to.atM]) {

@@ -4,7 +4,7 @@ import { isBound } from '../side/supply-edge.ts';
 import { bearableL, fewestCans, spareM } from './bearable.ts';
 import { canMetres } from './can-metres.ts';
 import { type Hop, type Hops, type Leg, lastHop } from './leg.ts';
-import { alongL, filledNeed, legNeed } from './leg-need.ts';
+import { alongL, filledNeed } from './leg-need.ts';
 import { type Departure, fullDeparture } from './stock.ts';
 
 /** Numbers of full cans beyond the fewest that are to be looked at between two edges. */
@@ -37,12 +37,11 @@ function countsOver(
   foreign: readonly Halt[],
   moreCans: CanCounts,
 ): number[] {
-  const need = legNeed(side, { from, to });
-  const fewest = fewestCans(side, { from, need, viaM: 0 });
+  const fewest = fewestCans(side, { from, to, viaM: 0 });
   if (fewest === null) return [];
   const allowed = cansAllowed(side, from);
   const allM = costOf(haltsBetween(foreign, edgeAt(side, from), edgeAt(side, to)));
-  const most = fewestCans(side, { from, need, viaM: allM }) ?? allowed;
+  const most = fewestCans(side, { from, to, viaM: allM }) ?? allowed;
   const counts = new Set<number>();
   for (let cans = fewest; cans <= most; cans += 1) counts.add(cans);
   for (const cans of moreCans(from, to, fewest)) if (cans <= allowed) counts.add(cans);

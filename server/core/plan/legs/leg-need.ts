@@ -1,7 +1,7 @@
 import { wayOf } from '../../gaps/need.ts';
 import { amountBetween } from '../../gaps/profile.ts';
-import { standingLPerDay } from '../../gaps/standing.ts';
-import { type CarrySide, edgeAt, endsOf } from '../side/carry-side.ts';
+import { fillingL, nightDays, nightL, pushedNights, standingLPerDay } from '../../gaps/standing.ts';
+import { type CarrySide, endsOf } from '../side/carry-side.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 
 /** What every way between two edges needs, whatever is aboard. */
@@ -21,7 +21,7 @@ interface WayBetween {
 /** Sides are never changed, and each way is asked for by many legs: the needs known already, by both indexes. */
 const needsOf = new WeakMap<CarrySide, Map<number, LegNeed>>();
 
-/** Without the time that filling takes. */
+/** Without the time that filling takes, and what waiting where it begins brings onto it. */
 export function legNeed(side: CarrySide, { from, to }: WayBetween): LegNeed {
   const needs = needsOf.get(side) ?? new Map<number, LegNeed>();
   needsOf.set(side, needs);
@@ -31,8 +31,9 @@ export function legNeed(side: CarrySide, { from, to }: WayBetween): LegNeed {
   return need;
 }
 
-function reckonNeed(side: CarrySide, from: SupplyEdge, to: SupplyEdge): LegNeed {
+function reckonNeed(side: CarrySide, begin: SupplyEdge, to: SupplyEdge): LegNeed {
   const { course } = side;
+  const from = { ...begin, waitDays: 0 };
   const way = wayOf(course, from, to);
   if (course.commodity === 'water') return { needL: waterL(side, way.days), days: way.days };
   const alongL = amountBetween(course.litres.out, from.atM, to.atM);
@@ -43,10 +44,15 @@ function reckonNeed(side: CarrySide, from: SupplyEdge, to: SupplyEdge): LegNeed 
 /** Litres of water for so many days. */
 const waterL = ({ course }: CarrySide, days: number): number => days * course.rig.water.litresPerDay.high;
 
-/** With the time that it takes to fill so many litres where the way begins. */
-export function withFilling(side: CarrySide, need: LegNeed, from: number, filledL: number): LegNeed {
-  const days = fillDays(edgeAt(side, from), filledL);
-  return days === 0 ? need : later(side, need, days, days * standingLPerDay(side.course));
+/** With the time that it takes to fill so many litres where the way begins, and the nights that come of it. */
+function withFilling(side: CarrySide, need: LegNeed, way: WayBetween, filledL: number): LegNeed {
+  const { course } = side;
+  const [begin, to] = endsOf(side, way);
+  const from = leaving(begin, filledL);
+  const nights = pushedNights(course, from, to);
+  const litres = fillingL(course, from) + nights * nightL(course);
+  const days = course.commodity === 'water' && from.givesAll === true ? 0 : (from.fillDays ?? 0);
+  return days === 0 && nights === 0 ? need : later(side, need, days + nights * nightDays(course), litres);
 }
 
 /** With metres of detours on the way. */
@@ -62,7 +68,7 @@ const later = (side: CarrySide, need: LegNeed, days: number, litres: number): Le
 
 /** What a way needs with so many litres filled in where it begins. */
 export const filledNeed = (side: CarrySide, way: WayBetween, filledL: number): LegNeed =>
-  withFilling(side, legNeed(side, way), way.from, filledL);
+  withFilling(side, legNeed(side, way), way, filledL);
 
 /** Days that filling so many litres at a supply takes. */
 export const fillDays = ({ terms }: SupplyEdge, litres: number): number =>

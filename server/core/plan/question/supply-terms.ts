@@ -20,6 +20,7 @@ type StopCode =
   | 'plan-stop-shut'
   | 'plan-treats-too-little'
   | 'plan-flow-unknown'
+  | 'plan-flows-too-little'
   | 'plan-untreated-water';
 
 interface Remark {
@@ -35,6 +36,8 @@ interface TermFacts {
   readonly asks: readonly PlanStopAsk[];
   /** What the treatment line gives; null where the flow is not known. */
   readonly flowLPerMin: number | null;
+  /** Of water, at the rate that verdicts use. */
+  readonly litresPerDay: number;
 }
 
 /** A supply with its terms, and what is to be said of it. */
@@ -66,7 +69,7 @@ export function withTerms(
   };
 }
 
-function factsOf({ analysis }: Reckoned, commodity: Commodity): TermFacts {
+function factsOf({ analysis, sides }: Reckoned, commodity: Commodity): TermFacts {
   const { trip, passings, treatment } = analysis;
   return {
     analysis,
@@ -74,6 +77,7 @@ function factsOf({ analysis }: Reckoned, commodity: Commodity): TermFacts {
     passings: passings.filter((passing) => passing.commodity === commodity),
     asks: trip.plan?.stops ?? [],
     flowLPerMin: treatment === null ? null : drinkingFlow(treatment.taps),
+    litresPerDay: sides.water.course.rig.water.litresPerDay.high,
   };
 }
 
@@ -115,6 +119,7 @@ function judge(facts: TermFacts, edge: SupplyEdge): Judgement {
       ...(waitDays === 0 ? {} : { waitDays }),
       ...(waitDays === 0 || ask?.waitHours !== undefined ? {} : { opensInHours: waitHours }),
       ...(plain ? {} : { terms }),
+      ...(facts.commodity === 'water' && terms.mostL === null ? { givesAll: true } : {}),
       ...(ask === undefined ? {} : { ofUser: true }),
     },
     remarks: codes.map((code) => ({ code, stop })),
@@ -141,13 +146,19 @@ function termsOf(
   const asNotedMinutes = fillMinutesPerL(facts, passing);
   const minutesPerL =
     isTreatedFilling && flowLPerMin !== null ? Math.max(asNotedMinutes, 1 / flowLPerMin) : asNotedMinutes;
+  const daysPerLitre = daysOfStanding(minutesPerL / 60);
+  const mostL = ask?.mostLitres?.[commodity] ?? null;
+  // What is used while filling is drawn as well; a source that gives no more than that fills nothing.
+  const usedShare = mostL === null ? daysPerLitre * facts.litresPerDay : 0;
+  const fillsNothing = usedShare >= 1;
   return {
     terms: {
-      mostL: ask?.mostLitres?.[commodity] ?? null,
+      mostL: fillsNothing ? 0 : mostL,
       fillsCans,
-      daysPerLitre: daysOfStanding(minutesPerL / 60),
+      daysPerLitre: fillsNothing ? 0 : daysPerLitre / (1 - usedShare),
     },
     codes: [
+      ...(fillsNothing ? (['plan-flows-too-little'] as const) : []),
       ...(isTreatedFilling && flowLPerMin === null ? (['plan-flow-unknown'] as const) : []),
       ...(fillsCans ? [] : (['plan-untreated-water'] as const)),
     ],

@@ -1,5 +1,8 @@
 import type { Course, Edge } from '../../gaps/course.ts';
-import { standingLPerDay } from '../../gaps/standing.ts';
+import { type DayClock, nightsOver } from '../../gaps/day-clock.ts';
+import type { Detour } from '../../gaps/levels.ts';
+import { sumBefore } from '../../gaps/profile.ts';
+import { drivingDaysOfStanding, standingLPerDay } from '../../gaps/standing.ts';
 import { type CarrySide, drawableOf } from './carry-side.ts';
 import { isSamePlace, type SupplyEdge } from './supply-edge.ts';
 
@@ -11,6 +14,19 @@ export interface Halt {
   readonly bothWaysM: number;
   /** What it costs the commodity that is not filled there, as metres of detour. */
   readonly costM: number;
+  /** Set where standing there takes hours of driving. */
+  readonly standing?: HaltStanding;
+}
+
+interface HaltStanding {
+  /** What the halt costs but for the night that it may bring onto a way, metres. */
+  readonly plainM: number;
+  /** Days of driving that it takes away. */
+  readonly drivingDays: number;
+  /** Metres of a night, and days of driving a metre. */
+  readonly nightM: number;
+  readonly daysPerM: number;
+  readonly clock: DayClock;
 }
 
 /** The halts of a side as the course of the other commodity pays for them, in route order; those that cost nothing left out. */
@@ -28,7 +44,29 @@ function haltAt(side: CarrySide, edge: SupplyEdge, payer: Course): Halt {
     drawableOf(side) + side.mostCans * side.canL,
   );
   const days = (edge.waitDays ?? 0) + (edge.terms?.daysPerLitre ?? 0) * mostL;
-  return { edge, atM: edge.atM, bothWaysM, costM: bothWaysM + asDetourM(payer, days) };
+  const costM = bothWaysM + asDetourM(payer, days);
+  const halt = { edge, atM: edge.atM, bothWaysM, costM };
+  const { clock } = payer;
+  if (clock === null || days === 0) return halt;
+  const drivingDays = drivingDaysOfStanding(clock, days, sumBefore(clock.usedShare, edge.atM));
+  return {
+    ...halt,
+    standing: {
+      plainM: costM,
+      drivingDays,
+      nightM: clock.nightL / payer.off.litres,
+      daysPerM: payer.off.days,
+      clock,
+    },
+  };
+}
+
+/** A halt as a way to an edge pays for it: with the night that falls on it because of the standing. */
+function paidOn(halt: Halt, to: Edge): Halt {
+  if (halt.standing === undefined) return halt;
+  const { plainM, drivingDays, nightM, clock } = halt.standing;
+  const nights = nightsOver(sumBefore(clock.usedShare, to.atM) + drivingDays);
+  return { ...halt, costM: plainM + nights * nightM };
 }
 
 /** Whether a supply is where a halt is made. */
@@ -42,6 +80,18 @@ const asDetourM = (payer: Course, days: number): number =>
 export const inVainM = (course: Course, edge: Edge): number =>
   2 * edge.detourM + asDetourM(course, edge.waitDays ?? 0);
 
+/** Halts of the other commodity as they are driven. */
+export const detoursOf = (halts: readonly Halt[]): Detour[] =>
+  halts.map(({ atM, bothWaysM, costM, standing }) => ({
+    atM,
+    bothWaysM: costM,
+    ...(standing === undefined ? {} : { drivingDays: bothWaysM * standing.daysPerM + standing.drivingDays }),
+  }));
+
+/** The same, gone back over: the way back has its own nights. */
+export const detoursBack = (halts: readonly Halt[]): Detour[] =>
+  detoursOf(halts.map((halt) => ({ ...halt, costM: halt.standing?.plainM ?? halt.costM })));
+
 /** All that halts cost, metres. */
 export const costOf = (halts: readonly Halt[]): number => halts.reduce((sum, { costM }) => sum + costM, 0);
 
@@ -50,10 +100,12 @@ export const costOf = (halts: readonly Halt[]): number => halts.reduce((sum, { c
  * where it is not the edge's own.
  */
 export const haltsBetween = (halts: readonly Halt[], from: Edge, to: Edge): Halt[] =>
-  halts.filter(
-    ({ edge, atM }) =>
-      atM <= to.atM &&
-      (atM > from.atM || (atM === 0 && from.kind === 'start')) &&
-      !isSamePlace(edge, from) &&
-      !isSamePlace(edge, to),
-  );
+  halts
+    .filter(
+      ({ edge, atM }) =>
+        atM <= to.atM &&
+        (atM > from.atM || (atM === 0 && from.kind === 'start')) &&
+        !isSamePlace(edge, from) &&
+        !isSamePlace(edge, to),
+    )
+    .map((halt) => paidOn(halt, to));

@@ -3,7 +3,7 @@ import type { Edge } from '../../gaps/course.ts';
 import { reckon } from '../../gaps/reckon.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { fewestCans } from '../legs/bearable.ts';
-import { leaving, legNeed } from '../legs/leg-need.ts';
+import { leaving } from '../legs/leg-need.ts';
 import { fullDeparture } from '../legs/stock.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import {
@@ -140,8 +140,7 @@ function isReached(side: CarrySide, from: number, depot: Edge, foreign: readonly
   const viaM = foreign
     .filter((edge) => edge.kind === 'passing' && edge.atM > atM && edge.atM <= depot.atM)
     .reduce((sum, { detourM }) => sum + 2 * detourM, 0);
-  const need = legNeed(trial, { from, to: side.edges.length });
-  return fewestCans(side, { from, need, viaM }) !== null;
+  return fewestCans(trial, { from, to: side.edges.length, viaM }) !== null;
 }
 
 /**

@@ -1,9 +1,8 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Detour } from '../../gaps/levels.ts';
 import type { Basis } from '../drive/basis.ts';
-import { detoursOf } from '../drive/drive.ts';
 import type { Stretch } from '../drive/stretch.ts';
-import { haltsBetween, inVainM, isAtHalt } from '../side/halts.ts';
+import { detoursOf, haltsBetween, inVainM, isAtHalt } from '../side/halts.ts';
 import { otherOf } from '../side/other-of.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 
