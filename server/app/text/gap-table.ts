@@ -124,7 +124,9 @@ function gapNotes(gap: Gap, index: number): string[] {
   if (gap.skipHelps) notes.push(`${name}: leaving out one of its ends would better a verdict`);
   for (const rescue of gap.rescue.slice(0, 3)) {
     const why = rescue.reasons.map((reason) => plain(reason.text)).join('; ');
-    const standing = rescue.counts ? '' : ` (does not count${why === '' ? '' : `: ${why}`})`;
+    const unseen = rescue.reasons.find(({ code }) => code === 'way-not-looked-at');
+    const remark = unseen === undefined ? '' : ` (${plain(unseen.text)})`;
+    const standing = rescue.counts ? remark : ` (does not count${why === '' ? '' : `: ${why}`})`;
     const what = `${plain(rescue.name ?? rescue.id)}, ${rescue.kind}, ${EVIDENCE_WORDS[rescue.evidence]}`;
     notes.push(
       `${name}: could be rescued at km ${figure(rescue.atKm)}, ${km(rescue.offRouteKm)} off the route: ${what}${standing}`,
