@@ -20,6 +20,7 @@ import type { Analysis } from './analysis.ts';
 import { edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
 import { type CourseGround, coursesOf } from './courses.ts';
 import { campsOf, driveDaysOf } from './drive-days.ts';
+import { ferriedRoute, ferryAssumptions, ferryCautions, settledAboard } from './ferried.ts';
 import { judge } from './judge.ts';
 import { reportSide, reportUses, type Side } from './report.ts';
 import { coverOn } from './route-cover.ts';
@@ -70,11 +71,12 @@ export function analyse(input: AnalyseInput): RouteOutcome<Analysed> {
 /** As analyse, with the courses that a carry plan goes on from. Its stages: settle, judge, course, report. */
 export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
   const { document, supplies, today, openingHours } = input;
-  const settled = settle(input.rig, input.trip);
-  const { trip } = settled;
-  const line = routeOf(document, { part: trip.part, sparseStepM: trip.sparseStepM });
+  const plain = settle(input.rig, input.trip);
+  const line = routeOf(document, { part: plain.trip.part, sparseStepM: plain.trip.sparseStepM });
   if (!line.ok) return line;
-  const route = line.value;
+  const route = ferriedRoute(line.value, supplies);
+  const settled = settledAboard(plain, route);
+  const { trip } = settled;
 
   const halting = campsOf(route, settled, input.camps);
   const drive = driveDaysOf(route, settled, halting.camps);
@@ -121,9 +123,10 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
     ...uses,
     rig: settled.rigFile,
     trip: settled.tripFile,
-    assumptions: [...settled.assumptions, ...said.assumptions],
+    assumptions: [...settled.assumptions, ...ferryAssumptions(route), ...said.assumptions],
     cautions: [
       ...route.cautions,
+      ...ferryCautions(route),
       ...supplies.cautions,
       ...onRoute.cautions,
       ...halting.cautions,
@@ -150,7 +153,7 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
       fuelWithLoad: (moreKg) => courses.fuelWithLoads(evenLoad(moreKg)),
       fuelWithLoads: courses.fuelWithLoads,
       coursesWith: (rig, changedTrip, load) => {
-        const changed = settle(rig, changedTrip);
+        const changed = settledAboard(settle(rig, changedTrip), route);
         const other = coursesOf(changed, { ...ground, drive: driveDaysOf(route, changed, halting.camps) });
         return { fuel: other.fuelWithLoads(load), water: other.water };
       },

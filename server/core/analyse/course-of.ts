@@ -39,14 +39,17 @@ export function courseOf(
     rig,
     lengthM: route.lengthM,
     allowanceFactor: 1 + trip.allowancePercent / 100,
-    allowances:
-      trip.surfaces.length === 0
+    allowances: [
+      // Aboard a ferry nothing is driven.
+      ...(route.ferries ?? []).map(({ fromM, toM }) => ({ fromM, toM, factor: 0 })),
+      ...(trip.surfaces.length === 0
         ? []
         : surfaceSpans(route.lengthM, trip).map((span) => ({
             fromM: span.fromM,
             toM: span.toM,
             factor: 1 + span.allowancePercent / 100,
-          })),
+          }))),
+    ],
     sketchy: route.sketchy,
     stays,
     oneWay: trip.oneWay,

@@ -11,6 +11,7 @@ import type { SpanM } from '../quantity/span.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import { courseOf } from './course-of.ts';
 import type { DriveDays } from './drive-days.ts';
+import { withoutFerries } from './ferried.ts';
 import type { Settled } from './settle.ts';
 
 /** What of a route the courses of both commodities are made on. */
@@ -41,7 +42,7 @@ export function coursesOf(settled: Settled, ground: CourseGround): Courses {
   const { massKg } = sources;
   const evenFuel = paced('fuel');
   const plan = fuelPlan(sources);
-  const fuel = fuelCourse(evenFuel, plan);
+  const fuel = withoutFerries(fuelCourse(evenFuel, plan), route);
   return {
     fuel,
     water: { ...paced('water'), washingStopsM },
@@ -49,7 +50,7 @@ export function coursesOf(settled: Settled, ground: CourseGround): Courses {
     fuelWithLoads: (load) =>
       massKg === null || (load.mostKg === 0 && load.along.length === 0)
         ? fuel
-        : loadedCourse(evenFuel, sources, massKg, load),
+        : withoutFerries(loadedCourse(evenFuel, sources, massKg, load), route),
   };
 }
 

@@ -33,5 +33,9 @@ export function driveDaysOf(
 ): DriveDays {
   const { stays, cautions } = staysOf(route, trip, camps);
   const { wayM } = courseOf({ route, rig, trip }, 'water', stays, []);
-  return { stays, pace: pacePlan({ lengthM: route.lengthM, rig, trip, camps, wayM }), cautions };
+  return {
+    stays,
+    pace: pacePlan({ lengthM: route.lengthM, rig, trip, camps, wayM, ferries: route.ferries ?? [] }),
+    cautions,
+  };
 }

@@ -56,6 +56,29 @@ export function sumBefore(profile: Profile, atM: number): number {
 export const amountBetween = (profile: Profile, fromM: number, toM: number): number =>
   sumBefore(profile, toM) - sumBefore(profile, fromM);
 
+/** The profile with nothing added along some spans, which are in order and do not overlap. */
+export function withoutSpans(profile: Profile, spans: readonly { fromM: number; toM: number }[]): Profile {
+  const atM: number[] = [];
+  const sum: number[] = [];
+  let saved = 0;
+  let next = 0;
+  const note = (at: number, value: number): void => {
+    atM.push(at);
+    sum.push(value - saved);
+  };
+  for (const { fromM, toM } of spans) {
+    for (; next < profile.atM.length && numberAt(profile.atM, next) < fromM; next += 1)
+      note(numberAt(profile.atM, next), numberAt(profile.sum, next));
+    const [before, after] = [sumBefore(profile, fromM), sumBefore(profile, toM)];
+    note(fromM, before);
+    while (next < profile.atM.length && numberAt(profile.atM, next) < toM) next += 1;
+    saved += after - before;
+    note(toM, after);
+  }
+  for (; next < profile.atM.length; next += 1) note(numberAt(profile.atM, next), numberAt(profile.sum, next));
+  return { atM: Float64Array.from(atM), sum: Float64Array.from(sum) };
+}
+
 /** The entries strictly inside a stretch, as places, in order, each once. */
 export function breaksInside(profile: Profile, fromM: number, toM: number): number[] {
   const places: number[] = [];

@@ -96,7 +96,7 @@ export interface CoverArea {
 export type OsmShape = 'point' | 'line' | 'ring' | 'area' | 'boundary';
 
 /** Ground that bears on supplies: also where roads lead over or under a barrier. */
-export type SurroundingKind = BarrierKind | ClosedLand | 'level-crossing' | 'road-across';
+export type SurroundingKind = BarrierKind | ClosedLand | 'level-crossing' | 'road-across' | 'ferry';
 
 /** A mapped object of the ground that bears on supplies near the route. */
 export interface Surrounding {
@@ -109,6 +109,8 @@ export interface Surrounding {
    * what is near the route.
    */
   lines: Float64Array[];
+  /** Of a ferry: how long it takes, where that is mapped. */
+  hours?: number;
 }
 
 /** Where roads run near the route, see `core/surroundings/road-marks`. */

@@ -4,6 +4,7 @@ import type { PlacedCamp } from '../gaps/stays.ts';
 import { at } from '../lists/at.ts';
 import { metresOf } from '../quantity/rates.ts';
 import type { Rig } from '../rig/rig.ts';
+import type { Ferry } from '../route/ferry.ts';
 import { type SurfaceSpan, surfaceSpans } from '../surface/surface.ts';
 import type { Trip } from '../trip/settle-trip.ts';
 import { type PaceEnd, paceOn } from './pace-on.ts';
@@ -14,6 +15,8 @@ import { stopsOf } from './trip-stops.ts';
 export interface PacePlan {
   rig: Rig;
   stops: readonly Stop[];
+  /** Their hours are among the stops as stays. */
+  ferries: readonly Ferry[];
   /** At the slow pace. */
   pieces: readonly Piece[];
   schedules: Record<PaceEnd, Schedule>;
@@ -32,10 +35,11 @@ export interface PaceFacts {
   readonly trip: Trip;
   readonly camps: readonly PlacedCamp[];
   readonly wayM: Profile;
+  readonly ferries: readonly Ferry[];
 }
 
 /** Schedules of a drive at three paces. */
-export function pacePlan({ lengthM, rig, trip, camps, wayM }: PaceFacts): PacePlan {
+export function pacePlan({ lengthM, rig, trip, camps, wayM, ferries }: PaceFacts): PacePlan {
   const stops = stopsOf(lengthM, trip, camps);
   const spans = surfaceSpans(lengthM, trip);
   const pieces = piecesOf(wayM, spans, rig, 'slow');
@@ -48,6 +52,7 @@ export function pacePlan({ lengthM, rig, trip, camps, wayM }: PaceFacts): PacePl
   return {
     rig,
     stops,
+    ferries,
     pieces,
     schedules: { slow: schedule('slow'), typical: schedule('typical'), fast: schedule('fast') },
     surfaces: spans.map((span) => span.surface),

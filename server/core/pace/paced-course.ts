@@ -26,7 +26,10 @@ export function pacedCourse(even: Course, plan: PacePlan): Course {
   return {
     ...even,
     days,
-    litres: { out: times(days, high), home: along(plan, ({ hours }) => hours * litresPerHour) },
+    litres: {
+      out: times(days, high),
+      home: along(plan, (piece) => (piece.hours + aboardH(plan, piece)) * litresPerHour),
+    },
     clock: clockOf(plan, (HOURS_PER_DAY - fewestHoursOf(plan)) * litresPerHour),
     off: {
       ...off,
@@ -34,6 +37,12 @@ export function pacedCourse(even: Course, plan: PacePlan): Course {
       homeLitres: even.off.wayM * hoursPerWayM * litresPerHour,
     },
   };
+}
+
+/** Hours aboard a ferry that a piece comes to: on the way home they are no stay. */
+function aboardH({ ferries }: PacePlan, { fromM, toM }: Piece): number {
+  const ferry = ferries.find((one) => one.fromM <= fromM && toM <= one.toM);
+  return ferry === undefined ? 0 : (ferry.hours * (toM - fromM)) / (ferry.toM - ferry.fromM);
 }
 
 const clockOf = (plan: PacePlan, nightL: number): DayClock => ({

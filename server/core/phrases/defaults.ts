@@ -67,6 +67,7 @@ interface DefaultReasons {
   'raw-water-worse': NoFacts;
   'stated-fit-as-it-comes': NoFacts;
   'small-osmosis': NoFacts;
+  'slow-ferry': { kmPerHour: number };
 }
 
 export interface DefaultPhrases extends DefaultValues, DefaultReasons {}

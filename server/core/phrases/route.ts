@@ -5,6 +5,8 @@ export interface LineCautions {
   /** `sought`: whether supplies are sought on the straight line. */
   bridge: { atM: number; jumpM: number; sought: boolean };
   'sparse-steps': { steps: number; longestM: number; overM: number };
+  /** `isMapped`: the map says how long it takes. */
+  ferry: { name: string | null; hours: number; isMapped: boolean };
   'routes-left-out': { tracks: number; routes: number };
 }
 

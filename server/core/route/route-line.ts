@@ -2,6 +2,7 @@ import type { Bbox } from '../../contract/common.ts';
 import { numberAt } from '../lists/at.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { SpanM } from '../quantity/span.ts';
+import type { Ferry } from './ferry.ts';
 
 /**
  * A stretch of the line that is no road line for sure: a jump between segments, a long straight step that turns sharply
@@ -36,6 +37,8 @@ export interface RouteLine {
   bbox: Bbox;
   /** Bridges over 1 km and sparse steps, in route order; each counts × 1.3 in needs. */
   sketchy: SketchySpan[];
+  /** Stretches on which a ferry carries the vehicle, in route order; absent: none. */
+  ferries?: readonly Ferry[];
   cautions: Caution[];
 }
 

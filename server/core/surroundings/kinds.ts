@@ -143,10 +143,22 @@ const CROSSING_RULES: readonly SurroundingRule[] = [
   },
 ];
 
+/** Ferries that carry motor vehicles; one that says that it carries none is no way for them. */
+const FERRY_RULE: SurroundingRule = {
+  what: 'ferry',
+  key: 'route',
+  values: ['ferry'],
+  shapes: ['line'],
+  unless: (tags) =>
+    isGone(tags) || ['motor_vehicle', 'motorcar', 'vehicle'].some((key) => wordOf(tags, key) === 'no'),
+  source: 'Tag:route=ferry',
+};
+
 /** Every kind of ground that bears on supplies, with the page of the wiki that it goes by. */
 export const SURROUNDING_RULES: readonly SurroundingRule[] = [
   ...BARRIER_RULES,
   ...CROSSING_RULES,
+  FERRY_RULE,
   ...AREA_RULES,
 ];
 
@@ -161,6 +173,10 @@ const TOLD_KEYS: ReadonlySet<string> = new Set([
   ...GONE,
   ...ROAD_ACROSS_KEYS,
   'admin_level',
+  'motor_vehicle',
+  'motorcar',
+  'vehicle',
+  'duration',
   'area',
   'covered',
   'location',
@@ -171,10 +187,13 @@ const TOLD_KEYS: ReadonlySet<string> = new Set([
 export const isTold = (key: string): boolean => TOLD_KEYS.has(key);
 
 /** Few, and long between their nodes: kept wherever they are until their place is known. */
-const WIDE: ReadonlySet<SurroundingKind> = new Set(['railway', 'canal', 'border', 'military']);
+const WIDE: ReadonlySet<SurroundingKind> = new Set(['railway', 'canal', 'border', 'military', 'ferry']);
 
 /** Whether objects of a kind may pass the route with all their nodes far off it. */
 export const isWide = (what: SurroundingKind): boolean => WIDE.has(what);
+
+/** Whether objects of a kind are kept whole, however far they go. */
+export const isKeptWhole = (what: SurroundingKind): boolean => what === 'ferry' || isAreaKind(what);
 
 const AREAS: ReadonlySet<SurroundingKind> = new Set(AREA_RULES.map(({ what }) => what));
 export const isAreaKind = (what: SurroundingKind): boolean => AREAS.has(what);

@@ -93,4 +93,6 @@ export const DEFAULT_REASONS = {
   'raw-water-worse': () => parts`raw water in the tank is the worse case (ours)`,
   'stated-fit-as-it-comes': () => parts`water stated fit to drink is drunk as it comes (ours)`,
   'small-osmosis': () => parts`small units throw three quarters away (from memory)`,
+  'slow-ferry': ({ kmPerHour }) =>
+    parts`at ${rounded(kmPerHour, 'km/h')}, as the map does not say how long it takes (ours)`,
 } satisfies Partial<Catalogue['phrases']>;

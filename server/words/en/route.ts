@@ -29,6 +29,8 @@ export const LINE_CAUTIONS = {
     parts`The line breaks off at ${{ place: kmOf(atM), decimals: 1, fixed: true }}: a jump of ${length(jumpM)} is bridged by a straight line${sought ? '' : ', on which no supply is sought'}`,
   'sparse-steps': ({ steps, longestM, overM }) =>
     parts`${steps} step(s) between points are longer than ${rounded(kmOf(overM), 'km', 9)}, the longest ${length(longestM)}: there the line may not be the road: it counts × ${SKETCHY_FACTOR}, and a gap that is more than a fifth of such steps, or where one turns sharply at an end, is at best unknown. If the road is straight there, say so in the trip (routeIsRoad: true)`,
+  ferry: ({ name, hours, isMapped }) =>
+    parts`Taken for a ferry${name === null ? '' : ` (${name})`}: no fuel is burnt and nothing is sought on it; it takes ${rounded(hours, 'h')}${isMapped ? '' : ' (not mapped, reckoned slow)'}, waiting for it not reckoned`,
   'routes-left-out': ({ tracks, routes }) =>
     parts`The file holds ${tracks} track(s) and ${routes} route(s): the tracks are followed, the routes left out; choose a part to follow one of those`,
 } satisfies Partial<Catalogue['cautions']>;

@@ -12,7 +12,7 @@ it('water goes by the time that passes: driving on the way home, whose nights ar
   const even = courseOf({ commodity: 'water', lengthM });
   const { trip } = settleTrip({ departure: '2026-05-04', departureHour: 8 });
   const { rig } = settleRig(EXAMPLE_RIG);
-  const plan = pacePlan({ lengthM, rig, trip, camps: [], wayM: evenProfile(lengthM, 1) });
+  const plan = pacePlan({ lengthM, rig, trip, camps: [], wayM: evenProfile(lengthM, 1), ferries: [] });
   const { litres, clock, off } = pacedCourse(even, plan);
   expect(amountBetween(litres.home, 0, lengthM)).toBeCloseTo((14 / 24) * 18, 9);
   expect(clock).toMatchObject({ hoursPerDay: 7, nightL: expect.closeTo((17 / 24) * 18, 9) });

@@ -1,6 +1,6 @@
 import type { Surrounding } from '../../../core/input/sources.ts';
 import { cellOf } from '../../../core/route/road-cells.ts';
-import { isAreaKind, isTold, isWide } from '../../../core/surroundings/kinds.ts';
+import { isKeptWhole, isTold, isWide } from '../../../core/surroundings/kinds.ts';
 import { detached } from '../extract/detached.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';
 import { LentGeometry } from '../extract/lent-geometry.ts';
@@ -61,7 +61,7 @@ export class SurroundingsSelection {
   endFirstPass(): void {
     for (const element of this.#kept.values()) {
       const isKnown = element.nodes?.every((id) => this.#places.has(id)) === true;
-      const isWhole = kindsOf(element).some((what) => isWide(what) || isAreaKind(what));
+      const isWhole = kindsOf(element).some((what) => isWide(what) || isKeptWhole(what));
       if (element.type === 'relation' || (isWhole && !isKnown)) this.#lent.need(element);
     }
   }

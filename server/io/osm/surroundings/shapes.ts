@@ -1,7 +1,9 @@
 import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { OsmShape, Surrounding, SurroundingKind, Tags } from '../../../core/input/sources.ts';
+import { pairsOf } from '../../../core/lists/pairs.ts';
 import { type CellSet, cellOf, placesAlong } from '../../../core/route/road-cells.ts';
-import { isAreaKind, surroundingKinds } from '../../../core/surroundings/kinds.ts';
+import { durationHours } from '../../../core/surroundings/duration.ts';
+import { isAreaKind, isKeptWhole, surroundingKinds } from '../../../core/surroundings/kinds.ts';
 import { keyOf } from '../extract/element-key.ts';
 import { boxOfPositions } from '../extract/far-objects.ts';
 import type { LatLon } from '../extract/position.ts';
@@ -68,6 +70,13 @@ function withinReach(line: Drawn, reach: CellSet): Float64Array[] {
   return runs.map(packed);
 }
 
+/** A line all of whose positions are known, where it comes within reach of the route. */
+function wholeWithin(line: Drawn, reach: CellSet): Float64Array[] {
+  const places = line.filter(isPlaced);
+  const touchesIt = pairsOf(places).some(([from, to]) => touches(reach, from, to));
+  return touchesIt && places.length === line.length ? [packed(places)] : [];
+}
+
 const isPlaced = (place: LatLon | null): place is LatLon => place !== null;
 
 function linesFor(
@@ -81,6 +90,7 @@ function linesFor(
     const [place = null] = first ?? [];
     if (what === 'level-crossing')
       return place !== null && touches(reach, place, place) ? [packed([place])] : [];
+    if (isKeptWhole(what)) return lines.flatMap((line) => wholeWithin(line, reach));
     return lines.flatMap((line) => withinReach(line, reach));
   }
   // An area is whole or not known: with a side missing nobody can tell its inside.
@@ -147,6 +157,8 @@ export function surroundingsOf(
 ): Surrounding[] {
   return surroundingKinds(tags, shape).flatMap((what) => {
     const kept = linesFor(what, lines, isWhole, land);
-    return kept.length === 0 ? [] : [{ id, what, name: tags.name ?? null, lines: kept }];
+    const hours = what === 'ferry' ? durationHours(tags.duration ?? '') : null;
+    const told = { id, what, name: tags.name ?? null, lines: kept };
+    return kept.length === 0 ? [] : [hours === null ? told : { ...told, hours }];
   });
 }
