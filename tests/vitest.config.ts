@@ -21,7 +21,13 @@ export default defineConfig({
   test: {
     reporters: ['default', './tests/helpers/reporter.ts'],
     maxWorkers: 2,
-    tags: [{ name: 'slow', description: 'More than two seconds on an idle machine of two cores.' }],
+    tags: [
+      {
+        name: 'slow',
+        description:
+          'More than two seconds on an idle machine of two cores, or with workers of its own to start.',
+      },
+    ],
     projects: [
       {
         test: {

@@ -16,8 +16,13 @@ export const REAL_MARK = '[real data]';
  * A suite on real data. It runs when the folder is there; the reporter fails the run when the folder is there and
  * one of these did not run, and says so in words when the folder is not there.
  */
-export function describeReal(name: string, body: () => void): void {
+export const describeReal = (name: string, body: () => void): void => suite(name, {}, body);
+
+/** The same, tagged as slow. */
+export const describeSlowReal = (name: string, body: () => void): void => suite(name, { tags: 'slow' }, body);
+
+function suite(name: string, options: { tags?: 'slow' }, body: () => void): void {
   const title = `${REAL_MARK} ${name}`;
-  if (realFolderThere) describe(title, body);
-  else describe.skip(title, body);
+  if (realFolderThere) describe(title, options, body);
+  else describe.skip(title, options, body);
 }

@@ -28,7 +28,7 @@ const post = (form: ReturnType<typeof formOf>) =>
 const again = (id: string, body: unknown) =>
   app.inject({ method: 'POST', url: `/api/analyses/${id}`, payload: body as object });
 
-describe('the demo over HTTP', () => {
+describe('the demo over HTTP', { tags: 'slow' }, () => {
   it('fits the contract, names itself and says that it is invented', async () => {
     const response = await app.inject('/api/demo');
     expect(response.statusCode).toBe(200);

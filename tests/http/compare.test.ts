@@ -29,7 +29,7 @@ afterAll(async () => {
 const compare = (payload: unknown, id = 'demo') =>
   app.inject({ method: 'POST', url: `/api/analyses/${id}/compare`, payload: payload as object });
 
-describe('rigs compared over HTTP', () => {
+describe('rigs compared over HTTP', { tags: 'slow' }, () => {
   it('fits the contract, keeps the order and the notice', async () => {
     const { rig, trip } = demo.analysis;
     const response = await compare({ rigs: [larger, rig], trip });

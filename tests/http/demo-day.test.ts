@@ -3,7 +3,7 @@ import { buildApp } from '../../server/http/app.ts';
 import { AnalysisService } from '../../server/http/service/analysis-service.ts';
 import { DEFAULT_LIMITS } from '../../server/http/service/limits.ts';
 
-it('the demo is reckoned once a day, from the first request on', async () => {
+it('the demo is reckoned once a day, from the first request on', { tags: 'slow' }, async () => {
   let day = '2026-05-01';
   const service = new AnalysisService({ limits: DEFAULT_LIMITS, today: () => day, onFault: () => {} });
   try {

@@ -32,7 +32,7 @@ const send = (payload: string | Buffer, query = '') =>
 const sendForm = (parts: Parameters<typeof formOf>[0]) =>
   app.inject({ method: 'POST', url: '/api/logs', ...formOf(parts) });
 
-describe('a log over HTTP', () => {
+describe('a log over HTTP', { tags: 'slow' }, () => {
   it('teaches fuel use, the same as text and as a file', async () => {
     const response = await send(csv(FUEL));
     expect(response.statusCode).toBe(200);

@@ -41,7 +41,7 @@ async function end({ child, text }: Started): Promise<{ status: number | null; e
   return { status: child.exitCode, err: text.err };
 }
 
-describe('the server as a process', () => {
+describe('the server as a process', { tags: 'slow' }, () => {
   let server: Started;
   let address = '';
   beforeAll(async () => {

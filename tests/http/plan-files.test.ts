@@ -83,7 +83,7 @@ describe('rig and trip files sent as text', () => {
   });
 });
 
-describe('an analysis', () => {
+describe('an analysis', { tags: 'slow' }, () => {
   it('gives rig and trip back as they were sent, so that the page saves what was said and no more', async () => {
     const response = await app.inject({
       method: 'POST',

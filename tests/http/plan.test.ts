@@ -26,10 +26,8 @@ afterAll(async () => {
 const plan = (payload: object, id = 'demo') =>
   app.inject({ method: 'POST', url: `/api/analyses/${id}/plan`, payload });
 
-describe('carry plan over HTTP', () => {
-  it('fits the contract, with and without its extras, and is the same each time', {
-    tags: 'slow',
-  }, async () => {
+describe('carry plan over HTTP', { tags: 'slow' }, () => {
+  it('fits the contract, with and without its extras, and is the same each time', async () => {
     const { rig, trip } = demo.analysis;
     const more = { ...trip, plan: { mostCans: { fuel: 6, water: 12 } } };
     for (const extras of [true, false]) {
@@ -64,9 +62,7 @@ describe('carry plan over HTTP', () => {
     expect(wrong.json()).toMatchObject({ code: 'trip-invalid' });
   });
 
-  it('has more cans than are owned where they are too few, and tells what helps without them', {
-    tags: 'slow',
-  }, async () => {
+  it('has more cans than are owned where they are too few, and tells what helps without them', async () => {
     // The plan needs four.
     const OWNED = 3;
     const { rig, trip } = demo.analysis;

@@ -3,7 +3,7 @@ import { type PlannedTrip, planTrip } from '../../server/app/plan-trip.ts';
 import { problemLine } from '../../server/core/input/problem.ts';
 import { loadSolver } from '../../server/io/solver.ts';
 import { EXAMPLE_RIG } from '../helpers/course.ts';
-import { describeReal } from '../helpers/real.ts';
+import { describeSlowReal } from '../helpers/real.ts';
 import { loadSwiss } from './swiss-trip.ts';
 
 /** Figures of the rig and trip below, written out again so that the sums here stand on their own. */
@@ -17,7 +17,7 @@ const CAN_L = 20;
  * The Swiss route with its 3,768 fuel points, passed 1,727 times within 5 km, in a vehicle with a small tank: fuel has to
  * be had often, and more supplies pass than a model of all could take.
  */
-describeReal('the carry plan of the Swiss route', () => {
+describeSlowReal('the carry plan of the Swiss route', () => {
   let planned: PlannedTrip;
 
   beforeAll(async () => {

@@ -9,7 +9,7 @@ afterAll(() => route.close());
 
 const fuelOnly = { 'fuel.osm': osmXml({ objects: straightMap({ water: null }) }) };
 
-describe('a route of whose water no extract tells', () => {
+describe('a route of whose water no extract tells', { tags: 'slow' }, () => {
   it('says so, and how long what is aboard lasts, and no stretch without water', async () => {
     const analysis = await route.analysis(fuelOnly);
     expect(analysis.noData).toEqual(['water']);

@@ -49,7 +49,7 @@ const said = ({ passings, fuel, water }: Analysis) => ({
   ),
 });
 
-describe('maps of the straight route', () => {
+describe('maps of the straight route', { tags: 'slow' }, () => {
   it('an older copy added to a newer one changes nothing for objects that the newer one has', async () => {
     await fc.assert(
       fc.asyncProperty(objects, fc.boolean(), async (list, newFirst) => {

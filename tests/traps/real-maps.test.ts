@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import { runCli } from '../cli/run-cli.ts';
-import { describeReal, realPath } from '../helpers/real.ts';
+import { describeSlowReal, realPath } from '../helpers/real.ts';
 import { demoPath } from '../http/form.ts';
 
 let folder = '';
@@ -38,7 +38,7 @@ async function analysisOf(
 const VADUZ: Place = [9.5215, 47.1387];
 const SCHAAN: Place = [9.5087, 47.1651];
 
-describeReal('maps as people have them', () => {
+describeSlowReal('maps as people have them', () => {
   it.each(['extracts/liechtenstein-2013.osm.pbf', 'extracts/liechtenstein-2013.osm.bz2'])(
     '%s covers its own land and not the Swiss bank of the Rhine, though its box does',
     async (extract) => {

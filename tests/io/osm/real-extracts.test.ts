@@ -4,7 +4,7 @@ import type { Supplies } from '../../../server/core/input/sources.ts';
 import type { RawExtract } from '../../../server/io/osm/extract/raw-extract.ts';
 import { groundFeatures } from '../../../server/io/osm/keep/ground-features.ts';
 import { unite } from '../../../server/io/osm/unite/unite.ts';
-import { describeReal, realPath } from '../../helpers/real.ts';
+import { describeReal, describeSlowReal, realPath } from '../../helpers/real.ts';
 import { extractAt } from './scratch.ts';
 
 const withTag = (extract: RawExtract, key: string, value: string): RawExtract['elements'] =>
@@ -22,7 +22,7 @@ const objects = (supplies: Supplies) =>
   sorted(supplies).map(({ source: _of, seenIn: _in, ...feature }) => feature);
 
 // Counts are those of SOURCES.md beside the data, made with osmium-tool 1.15.
-describeReal('Liechtenstein 2013, bzip2 XML and pbf', () => {
+describeSlowReal('Liechtenstein 2013, bzip2 XML and pbf', () => {
   const BOX: [number, number, number, number] = [9.4, 47, 9.7, 47.3];
   let xml: RawExtract;
   let pbf: RawExtract;

@@ -39,10 +39,8 @@ const stretchOf = (basis: Basis, commodity: 'fuel' | 'water', fromKm: number, to
     ({ from, to }) => from.atM / 1000 === fromKm && to.atM / 1000 === toKm,
   )!;
 
-describe('the gauge of a plan', () => {
-  it('asks for what arrives with exactly the reserve, left behind with so much less', {
-    tags: 'slow',
-  }, () => {
+describe('the gauge of a plan', { tags: 'slow' }, () => {
+  it('asks for what arrives with exactly the reserve, left behind with so much less', () => {
     let lines = 0;
     fc.assert(
       fc.property(smallRoute(), (route) => {
