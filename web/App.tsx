@@ -7,6 +7,7 @@ import { OpenFiles } from './open/OpenFiles.tsx';
 import { usePageDrop } from './open/use-page-drop.ts';
 import { Announcer } from './page/Announcer.tsx';
 import { PageHead } from './page/PageHead.tsx';
+import { Refusal } from './page/Refusal.tsx';
 import { ViewSwitch } from './page/ViewSwitch.tsx';
 import { Work } from './page/Work.tsx';
 import { Questions } from './questions/Questions.tsx';
@@ -69,9 +70,7 @@ export function App() {
           </div>
         ) : (
           <>
-            {problem !== null && (
-              <Problem problem={problem} before="Not reckoned; the answer shown is the one before." />
-            )}
+            {problem !== null && <Refusal problem={problem} said={form.said} onEdit={edit} />}
             <Questions
               key={`questions ${openings}`}
               analysis={reply.analysis}

@@ -72,6 +72,26 @@ describe('the rig on the page', () => {
     expect(await page.locator('.field.wrong').count()).toBe(0);
   });
 
+  it('takes an unusual figure once the reader says that it is meant so, until that is taken back', async () => {
+    const pace = page.locator('details.rig-section', { has: page.locator('h4', { hasText: /^Pace$/ }) });
+    await pace.locator('summary').first().click();
+    const hours = pace.getByRole('textbox', { name: 'Driving a day' }).first();
+    const before = await hours.inputValue();
+    await hours.fill('18');
+    const meant = page.getByRole('button', { name: 'It is meant so' });
+    await meant.click();
+    await settled(page);
+    expect(await meant.count()).toBe(0);
+    expect(await hours.inputValue()).toBe('18');
+    await openTab(page, 'Notes');
+    await page.getByRole('button', { name: 'No longer' }).click();
+    await meant.waitFor();
+    await openTab(page, 'Rig');
+    await hours.fill(before);
+    await settled(page);
+    expect(await page.locator('.problem').count()).toBe(0);
+  });
+
   it('adds a second tank and takes it away again', async () => {
     await page.getByRole('button', { name: 'Add a tank' }).first().click();
     await expect.poll(() => page.getByRole('textbox', { name: 'Holds', exact: true }).count()).toBe(3);

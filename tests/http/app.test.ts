@@ -187,7 +187,7 @@ describe('a request that cannot be used', () => {
   });
 });
 
-describe('the server', () => {
+describe('the server', { tags: 'slow' }, () => {
   it('keeps the last used trips and lets the others go', async () => {
     const ids: string[] = [];
     for (let i = 0; i < 3; i += 1) ids.push((await post(demoForm())).json<AnalysisReply>().id);

@@ -14,6 +14,8 @@ export interface ProblemDetails {
   source: string | null;
   place: string | null;
   remedy: string | null;
+  /** An unusual figure at `place`, taken once the reader says that it is meant so. */
+  vouchable: boolean;
 }
 
 /** A refusal or failure of a request; `details` are fit for the reader. */
@@ -45,6 +47,7 @@ const NO_ANSWER: ProblemDetails = {
   source: null,
   place: null,
   remedy: 'See that Drystage is still running, then try again',
+  vouchable: false,
 };
 
 const textOf = (value: unknown): string | null => (typeof value === 'string' && value !== '' ? value : null);
@@ -66,6 +69,7 @@ export function problemFrom(status: number, body: string): ProblemDetails {
     source: textOf(fields.source),
     place: textOf(fields.place),
     remedy: textOf(fields.remedy),
+    vouchable: fields.vouchable === true,
   };
 }
 

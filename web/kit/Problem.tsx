@@ -2,7 +2,16 @@ import type { ProblemDetails } from '../api/api.ts';
 import { withoutPaths } from '../words/field-words.ts';
 
 /** A refusal in the server's words: what is wrong, where, and what to do about it. */
-export function Problem({ problem, before }: { problem: ProblemDetails; before?: string }) {
+export function Problem({
+  problem,
+  before,
+  onSure,
+}: {
+  problem: ProblemDetails;
+  before?: string;
+  /** The reader says that the unusual figure is meant so. */
+  onSure?: () => void;
+}) {
   // Places in rig and trip are named as the form names them; those in files stay as they are.
   const words = /^(rig|trip|request)-invalid$/.test(problem.code) ? withoutPaths : (text: string) => text;
   const where = [problem.source, problem.place].filter(
@@ -18,7 +27,16 @@ export function Problem({ problem, before }: { problem: ProblemDetails; before?:
         {where.length > 0 && ` (${where.join(', ')})`}
       </p>
       {problem.detail !== problem.title && <p>{words(problem.detail)}</p>}
-      {remedy !== null && !problem.detail.includes(remedy) && <p>{words(remedy)}.</p>}
+      {onSure !== undefined ? (
+        <p>
+          Correct it, or{' '}
+          <button type="button" onClick={onSure}>
+            It is meant so
+          </button>
+        </p>
+      ) : (
+        remedy !== null && !problem.detail.includes(remedy) && <p>{words(remedy)}.</p>
+      )}
     </div>
   );
 }

@@ -1,9 +1,10 @@
 import { useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
-import { assumedAt } from '../state/said.ts';
+import { assumedAt, type Said } from '../state/said.ts';
 import { formatAtKm, formatHeight, type UnitSystem } from '../units/units.ts';
 import { fieldWords, withoutPaths } from '../words/field-words.ts';
 import { inUnits, saidIn } from '../words/said.ts';
+import { SureList } from './SureList.tsx';
 
 /** More than this is opened on demand (ours). */
 const SKIPPED_AT_FIRST = 30;
@@ -12,9 +13,11 @@ interface NotesPanelProps {
   analysis: Analysis;
   notice: string | null;
   units: UnitSystem;
+  said: Said;
+  onEdit: (said: Said) => void;
 }
 
-export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
+export function NotesPanel({ analysis, notice, units, said, onEdit }: NotesPanelProps) {
   const [allSkipped, setAllSkipped] = useState(false);
   const skipped = allSkipped ? analysis.skipped : analysis.skipped.slice(0, SKIPPED_AT_FIRST);
   const more = analysis.skipped.length - skipped.length;
@@ -78,6 +81,8 @@ export function NotesPanel({ analysis, notice, units }: NotesPanelProps) {
           ))}
         </dl>
       )}
+
+      <SureList {...{ said, units, onEdit }} />
 
       <h3>Map objects passed over: {analysis.skipped.length}</h3>
       {analysis.skipped.length > 0 && (

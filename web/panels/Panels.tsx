@@ -115,6 +115,6 @@ function panelOf(tab: Tab, props: PanelProps & ComparedRigs): ReactNode {
     case 'compare':
       return <ComparePanel id={reply.id} others={props.others} onOthers={props.onOthers} />;
     case 'notes':
-      return <NotesPanel {...{ analysis, units }} notice={map.notice} />;
+      return <NotesPanel {...{ analysis, units, said, onEdit }} notice={map.notice} />;
   }
 }

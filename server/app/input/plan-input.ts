@@ -43,5 +43,6 @@ export const fitTrip = (trip: TripFile, source: string, rig: RigFile | null): Ou
 
 function outcomeOf<T>(value: T, misfit: Misfit | null, code: ProblemCode, source: string): Outcome<T> {
   if (misfit === null) return { ok: true, value };
-  return refused({ code, source, place: misfit.path, ...misfitWords(misfit) });
+  const vouchable = misfit.misfit === 'unusual';
+  return refused({ code, source, place: misfit.path, vouchable, ...misfitWords(misfit) });
 }

@@ -49,6 +49,8 @@ export interface Problem {
   came: string;
   expected: string;
   remedy: string;
+  /** True for an unusual figure at `place` that may be meant so: it is taken once `sure` of its file lists it. */
+  vouchable?: boolean;
 }
 
 /** A problem's parts: source and place may be left out where there is none. */

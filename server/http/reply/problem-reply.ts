@@ -14,6 +14,8 @@ export const ProblemReply = Type.Object(
     source: Type.Union([Type.String(), Type.Null()]),
     place: Type.Union([Type.String(), Type.Null()]),
     remedy: Type.String(),
+    /** True for an unusual figure that is taken once `place` stands in the list `sure` of the rig or trip. */
+    vouchable: Type.Boolean(),
   },
   { $id: 'Problem' },
 );
@@ -75,6 +77,7 @@ function problemBody(problem: Problem): ProblemReply {
     source: problem.source,
     place: problem.place,
     remedy: sentence(problem.remedy),
+    vouchable: problem.vouchable ?? false,
   };
 }
 

@@ -85,7 +85,11 @@ describe("a gap's details", () => {
 });
 
 describe('the notes', () => {
-  const text = textOf(renderToStaticMarkup(<NotesPanel analysis={analysis} notice={null} units="metric" />));
+  const said = { rig: { ...analysis.rig, sure: ['/fuel/litresPer100Km'] }, trip: {} };
+  const onEdit = () => {};
+  const text = textOf(
+    renderToStaticMarkup(<NotesPanel {...{ analysis, said, onEdit }} notice={null} units="metric" />),
+  );
 
   it('show every caution, assumption and skipped object', () => {
     for (const { text: caution } of [...analysis.standing, ...analysis.cautions]) {
@@ -93,6 +97,12 @@ describe('the notes', () => {
     }
     for (const { value } of analysis.assumptions) expect(text).toContain(value);
     for (const { id } of analysis.skipped) expect(text).toContain(id);
+  });
+
+  it('list the unusual figures that are meant so', () => {
+    expect(text).toContain('Unusual figures that are meant so');
+    expect(text).toContain('Fuel use');
+    expect(text).toContain('No longer');
   });
 
   it('name the data, its licence and whose it is', () => {

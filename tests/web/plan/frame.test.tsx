@@ -17,6 +17,7 @@ const REFUSED = {
   source: null,
   place: null,
   remedy: null,
+  vouchable: false,
 };
 const since = (seconds: number) => Date.now() - 1000 * seconds;
 
