@@ -134,6 +134,21 @@ describe('the rig on the page', () => {
     await expect.poll(() => holds().inputValue()).toBe('130');
   });
 
+  it('takes what an instrument showed of the salt in a water, and counts the water no longer', async () => {
+    await openTab(page, 'Supplies');
+    const tap = page.getByRole('row').filter({ hasText: 'Ketta town tap' }).first();
+    await expect.poll(() => textOf(tap)).not.toContain('does not count');
+    await tap.locator('.row-button').click();
+    const salt = page.getByRole('textbox', { name: 'Measured today' });
+    await salt.fill('much');
+    await page.getByRole('button', { name: 'Note the salt' }).click();
+    await expect.poll(() => textOf(page.locator('.supply-details [role=alert]'))).toContain('“much”');
+    await salt.fill('5000');
+    await page.getByRole('button', { name: 'Note the salt' }).click();
+    await settled(page);
+    await expect.poll(() => textOf(tap)).toContain('does not count');
+  });
+
   it('met no error but the refusals that were meant', () => {
     // The browser itself notes each refused request on the console.
     const meant = /the server responded with a status of 422/;

@@ -39,7 +39,7 @@ export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
               {(plan.status === 'none' || more) && <WaysOut plan={plan} {...{ rest, units }} />}
               {found && (
                 <>
-                  <RestsOn plan={plan} units={units} />
+                  <RestsOn plan={plan} passings={analysis.passings} units={units} />
                   <Legs plan={plan} analysis={analysis} units={units} />
                 </>
               )}

@@ -1,4 +1,6 @@
+import type { Passing } from '../../server/contract/analysis.ts';
 import type { Plan, PlanAim } from '../../server/contract/plan.ts';
+import { WhatToKnow } from '../kit/WhatToKnow.tsx';
 import {
   distanceIn,
   formatAtKm,
@@ -28,7 +30,16 @@ const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
 const DECIMALS_OF_GAP = 1;
 
 /** What the plan takes for granted, how good it is, and what it weighs. */
-export function RestsOn({ plan, units }: { plan: Plan; units: UnitSystem }) {
+export function RestsOn({
+  plan,
+  passings,
+  units,
+}: {
+  plan: Plan;
+  passings: readonly Passing[];
+  units: UnitSystem;
+}) {
+  const used = plan.stops.flatMap((stop) => stop.passings.filter((passing) => passing.used));
   const aims = plan.aims.filter(({ aim, value, proven }) => aim !== 'short-fill-l' || value !== 0 || !proven);
   return (
     <>
@@ -51,6 +62,7 @@ export function RestsOn({ plan, units }: { plan: Plan; units: UnitSystem }) {
             ))}
           </ul>
         )}
+        <WhatToKnow {...{ passings, units }} places={used} />
       </section>
       <section aria-labelledby="plan-aims">
         <h3 id="plan-aims">How good it is, the first before the next</h3>

@@ -1,18 +1,23 @@
 import { Fragment } from 'react';
-import type { Gap } from '../../server/contract/analysis.ts';
+import type { Gap, Passing } from '../../server/contract/analysis.ts';
+import type { Commodity } from '../../server/contract/common.ts';
 import { Terms } from '../kit/Terms.tsx';
+import { WhatToKnow } from '../kit/WhatToKnow.tsx';
 import { formatAtKm, formatDays, formatKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, edgeName, VERDICT_WORDS } from '../words/words.ts';
 
 interface GapDetailsProps {
   gap: Gap;
+  commodity: Commodity;
+  passings: readonly Passing[];
   canL: number;
   units: UnitSystem;
 }
 
 /** Everything reckoned about one stretch, and the terms it was reckoned from. */
-export function GapDetails({ gap, canL, units }: GapDetailsProps) {
+export function GapDetails({ gap, commodity, passings, canL, units }: GapDetailsProps) {
+  const ends = [gap.from, gap.to].flatMap(({ id, atKm }) => (id === null ? [] : [{ id, commodity, atKm }]));
   const litres = (value: number) => formatLitres(value, units);
   return (
     <div className="gap-details">
@@ -78,6 +83,7 @@ export function GapDetails({ gap, canL, units }: GapDetailsProps) {
         <p>Leaving one of its ends out would better a verdict: its detour costs more than it gives.</p>
       )}
       {gap.acrossNoData && <p>Part of this stretch is outside the extracts; it was taken as dry.</p>}
+      <WhatToKnow {...{ passings, units }} places={ends} />
       {gap.rescue.length > 0 && <Rescues gap={gap} units={units} />}
       <details>
         <summary>How it was reckoned</summary>

@@ -49,6 +49,7 @@ const keyOf = (row: GapRow): string => String(row.index);
 
 function GapTable(props: GapsPanelProps & { caption: string; commodity: Commodity }) {
   const { analysis, units, selected, onFocus, commodity } = props;
+  const { passings } = analysis;
   const report = analysis[commodity];
   const rows = useMemo(() => report.gaps.map((gap, index) => ({ gap, index })), [report]);
   const columns = useMemo(() => columnsFor(units), [units]);
@@ -68,7 +69,7 @@ function GapTable(props: GapsPanelProps & { caption: string; commodity: Commodit
       selected={selected?.commodity === commodity ? String(selected.index) : null}
       onSelect={(row) => onFocus({ gap: row === null ? null : { commodity, index: row.index } })}
       onPoint={(row) => onFocus({ atKm: row === null ? null : tellingKm(row.gap) })}
-      details={(row) => <GapDetails gap={row.gap} canL={report.canL} units={units} />}
+      details={(row) => <GapDetails gap={row.gap} canL={report.canL} {...{ commodity, passings, units }} />}
       csv={csv}
       empty="There is no stretch to reckon."
     />

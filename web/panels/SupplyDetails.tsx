@@ -5,6 +5,7 @@ import { formatLocalTime } from '../words/local-time.ts';
 import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words/words.ts';
 import type { Finding } from './findings.ts';
+import { SaltForm } from './SaltForm.tsx';
 
 interface SupplyDetailsProps {
   passing: Passing;
@@ -71,6 +72,7 @@ export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDe
               Salty
             </button>
           </p>
+          <SaltForm onMeasured={(measure) => onFound(passing, measure)} />
           {passing.waterClass !== 'drinking' && (
             <p className="actions">
               <button

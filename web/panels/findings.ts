@@ -8,12 +8,43 @@ interface Plan {
 }
 
 /** What the user can find out about a supply: whether it works, whether its water is salty, whether skin stands it. */
-export type Finding = 'works' | 'fails' | 'not-salty' | 'salty' | 'safe-for-skin' | 'not-for-skin';
+export type Finding =
+  | 'works'
+  | 'fails'
+  | 'not-salty'
+  | 'salty'
+  | 'safe-for-skin'
+  | 'not-for-skin'
+  | SaltMeasure;
+
+/** Salt as an instrument shows it. */
+export interface SaltMeasure {
+  key: 'tdsMgPerLitre' | 'conductivityMicroSPerCm';
+  value: number;
+}
+
+/**
+ * What people drink at most: water above some 1,000 mg/l is increasingly unpalatable (WHO, Guidelines for drinking-water
+ * quality, chapter 10; from memory); 1,400 µS/cm are no more than that at the usual 0.7 mg/l each.
+ */
+export const PALATABLE: Record<SaltMeasure['key'], number> = {
+  tdsMgPerLitre: 1000,
+  conductivityMicroSPerCm: 1400,
+};
+
+/** The trip with salt measured: it replaces what was measured or tasted before, and keeps what else was noted. */
+function withSalt(trip: TripFile, id: string, { key, value }: SaltMeasure, on: string): TripFile {
+  const notes = trip.waterNotes ?? [];
+  const { tdsMgPerLitre, conductivityMicroSPerCm, ...kept } = notes.find((note) => note.id === id) ?? {};
+  const note = { ...kept, id, on, saltOk: value <= PALATABLE[key], [key]: value };
+  return { ...trip, waterNotes: [...notes.filter((each) => each.id !== id), note] };
+}
 
 /** The plan with a finding of this day (YYYY-MM-DD) noted in its trip; it replaces what was noted of that before. */
 export function withFinding<P extends Plan>(said: P, passing: Passing, finding: Finding, on: string): P {
   const { trip } = said;
   const { id, commodity } = passing;
+  if (typeof finding === 'object') return { ...said, trip: withSalt(trip, id, finding, on) };
   switch (finding) {
     case 'works':
     case 'fails': {

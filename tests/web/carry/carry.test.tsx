@@ -57,6 +57,21 @@ describe('the carry plan', () => {
     expect([...Compile(PlanReply).Errors(samplePlan())]).toEqual([]);
   });
 
+  it('tells what weakens or advises of the supplies that it uses', () => {
+    const reply = samplePlan();
+    const [used] = reply.plan.stops.flatMap((stop) => stop.passings.filter((passing) => passing.used));
+    if (used === undefined) throw new Error('the sample uses no stop');
+    const form = formOf('metric');
+    const [like] = form.analysis.passings;
+    if (like === undefined) throw new Error('the sample has no passing');
+    const { id, commodity, atKm } = used;
+    const reasons = [{ code: 'seasonal', ...told(parts`ask whether the pump runs`) }] as Passing['reasons'];
+    const passings = [...form.analysis.passings, { ...like, id, commodity, atKm, reasons }];
+    const text = shown(held(reply), { ...form, analysis: { ...form.analysis, passings } });
+    expect(plain(text)).toContain('What to know of the supplies');
+    expect(plain(text)).toContain('ask whether the pump runs');
+  });
+
   it('says what to leave with, what to take on where, and nothing of a stop that is passed by', () => {
     const text = shown(held(samplePlan()));
     expect(text).toContain('Fill at 1 stop, with 2 fuel cans and 0 water cans.');

@@ -23,6 +23,26 @@ describe('what the user found out', () => {
     expect(waterNotes).toEqual([{ id: 'node/7', on: ON, saltOk: true, depthM: 12 }]);
   });
 
+  test('of salt by an instrument replaces the one before, and tells whether people drink it', () => {
+    const trip = {
+      waterNotes: [{ id: 'node/7', on: '2025-01-01', saltOk: true, tdsMgPerLitre: 300, depthM: 12 }],
+    };
+    const salty = withFinding(
+      { ...said, trip },
+      passing,
+      { key: 'conductivityMicroSPerCm', value: 5000 },
+      ON,
+    );
+    expect(salty.trip.waterNotes).toEqual([
+      { id: 'node/7', on: ON, saltOk: false, conductivityMicroSPerCm: 5000, depthM: 12 },
+    ]);
+    const sweet = withFinding(salty, passing, { key: 'tdsMgPerLitre', value: 1000 }, ON);
+    expect(sweet.trip.waterNotes).toEqual([
+      { id: 'node/7', on: ON, saltOk: true, tdsMgPerLitre: 1000, depthM: 12 },
+    ]);
+    expect(Value.Check(TripFile, sweet.trip)).toBe(true);
+  });
+
   test('of skin can be taken back', () => {
     const safe = withFinding(said, passing, 'safe-for-skin', ON);
     expect(safe.trip.washingSources).toEqual(['node/7']);

@@ -7,6 +7,7 @@ import { SuppliesPanel } from '../../../web/panels/SuppliesPanel.tsx';
 import { sampleReply } from '../sample-reply.ts';
 
 const { analysis } = sampleReply();
+const { passings } = analysis;
 const nothing = () => {};
 const textOf = (markup: string) => markup.replace(/<[^>]*>/g, ' ').replaceAll('\u00a0', ' ');
 
@@ -68,7 +69,9 @@ describe("a gap's details", () => {
   it.each(analysis.fuel.gaps.map((gap, index) => [index, gap] as const))(
     'show the working of fuel gap %i',
     (_, gap) => {
-      const text = textOf(renderToStaticMarkup(<GapDetails gap={gap} canL={20} units="metric" />));
+      const text = textOf(
+        renderToStaticMarkup(<GapDetails {...{ gap, passings }} commodity="fuel" canL={20} units="metric" />),
+      );
       for (const term of [...gap.working.wayKm, ...gap.working.needL, ...gap.working.reserveL]) {
         expect(text).toContain(term.label);
       }
@@ -77,9 +80,37 @@ describe("a gap's details", () => {
     },
   );
 
+  it('tell what weakens or advises of both its ends, and of no other supply', () => {
+    const [gap] = analysis.fuel.gaps.filter(({ from, to }) => from.id !== null && to.id !== null);
+    if (gap === undefined) throw new Error('the sample has no stretch between two supplies');
+    const reason = (text: string) => [{ code: 'seasonal', text, parts: [{ text }] }];
+    const told = passings.map((passing) => ({
+      ...passing,
+      reasons: reason(
+        passing.commodity !== 'fuel'
+          ? 'of water'
+          : passing.id === gap.from.id && passing.atKm === gap.from.atKm
+            ? 'of the one end'
+            : passing.id === gap.to.id && passing.atKm === gap.to.atKm
+              ? 'of the other end'
+              : 'of another',
+      ),
+    })) as typeof passings;
+    const text = textOf(
+      renderToStaticMarkup(
+        <GapDetails {...{ gap, passings: told }} commodity="fuel" canL={20} units="metric" />,
+      ),
+    );
+    expect(text).toContain('of the one end');
+    expect(text).toContain('of the other end');
+    expect(text).not.toMatch(/of water|of another/);
+  });
+
   it('never call a null turn-back point a place', () => {
     const gap = { ...analysis.fuel.gaps[0]!, turnBackKm: null };
-    const text = textOf(renderToStaticMarkup(<GapDetails gap={gap} canL={20} units="metric" />));
+    const text = textOf(
+      renderToStaticMarkup(<GapDetails {...{ gap, passings }} commodity="fuel" canL={20} units="metric" />),
+    );
     expect(text).toContain('no turning back');
   });
 });
