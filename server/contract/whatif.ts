@@ -72,7 +72,7 @@ export const WhatIfRow = Type.Object({
   coverCans: Type.Integer(),
   /** Up to here the supply behind can be regained with the reserve, if it has happened or happens here. */
   turnBackKm: nullable(Type.Number()),
-  /** A supply that counts and the plan passes by, with which the reserve would hold after all. */
+  /** A supply that counts and the plan passes by, by way of which most is left; the figures are by way of it. */
   instead: nullable(Type.Object({ at: PlanEdge, marginL: Type.Number() })),
 });
 export type WhatIfRow = Static<typeof WhatIfRow>;

@@ -74,7 +74,8 @@ describe('the rig on the page', () => {
 
   it('takes an unusual figure once the reader says that it is meant so, until that is taken back', async () => {
     const pace = page.locator('details.rig-section', { has: page.locator('h4', { hasText: /^Pace$/ }) });
-    await pace.locator('summary').first().click();
+    const openPace = () => pace.locator('summary').first().click();
+    await openPace();
     const hours = pace.getByRole('textbox', { name: 'Driving a day' }).first();
     const before = await hours.inputValue();
     await hours.fill('18');
@@ -87,6 +88,7 @@ describe('the rig on the page', () => {
     await page.getByRole('button', { name: 'No longer' }).click();
     await meant.waitFor();
     await openTab(page, 'Rig');
+    await openPace();
     await hours.fill(before);
     await settled(page);
     expect(await page.locator('.problem').count()).toBe(0);

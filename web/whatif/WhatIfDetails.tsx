@@ -49,7 +49,7 @@ export function WhatIfDetails({ row, units }: { row: WhatIfRow; units: UnitSyste
       )}
       {row.instead !== null && (
         <>
-          <dt>Instead by way of</dt>
+          <dt>By way of</dt>
           <dd>
             {placeWords(row.instead.at, units)}: {marginWords(row.instead.marginL, units)}
           </dd>

@@ -37,7 +37,7 @@ function rowText(row: WhatIfRow): string {
     `${next} to ${place(next === 'on' ? row.to : row.from)}: ${VERDICT_WORDS[verdict]}`,
     endsAtKm === null ? `there with ${litres(arriveL)}` : `nothing is left at km ${figure(endsAtKm)}`,
     ...(coverL === 0 ? [] : [`${litres(coverL)} more (${count(coverCans)}) would have kept the reserve`]),
-    ...(instead === null ? [] : [`by way of ${place(instead.at)} it would hold`]),
+    ...(instead === null || isSame(instead.at, row.to) ? [] : [`by way of ${place(instead.at)}`]),
   ];
   const back =
     row.kind === 'stop-fails' && backMarginL !== null
@@ -48,6 +48,8 @@ function rowText(row: WhatIfRow): string {
   const where = row.atKm === null ? '' : `km ${figure(row.atKm)}: `;
   return `${where}${plain(row.text)} ${capital(parts.join('; '))}.${back}${until}`;
 }
+
+const isSame = (a: PlanEdge, b: PlanEdge): boolean => a.id === b.id && a.atKm === b.atKm;
 
 const count = (cans: number): string => `${cans} ${cans === 1 ? 'can' : 'cans'}`;
 const capital = (text: string): string => `${text[0]!.toUpperCase()}${text.slice(1)}`;

@@ -15,7 +15,8 @@ export interface WhatIfCautions {
 
 /** What happens, steps of assumptions, and where to turn back. */
 export interface WhatIfPhrases {
-  'stop-gives-none': { commodity: Commodity; name: PlaceName };
+  /** `others` are objects of the stop that count and were not to be used. */
+  'stop-gives-none': { commodity: Commodity; names: readonly PlaceName[]; others: number };
   /** `tank` null: a can. */
   'container-loses-all': { commodity: Commodity; tank: string | null };
   'water-pump-fails': { tanksApart: boolean; raw: boolean };

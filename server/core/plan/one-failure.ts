@@ -105,8 +105,8 @@ function unbearable(question: CarryQuestion, rule: FailureRule, options: SolveOp
   });
 }
 
-function failureBreak({ first, edges }: FailingStop): FailureBreak {
-  const names = [...new Set([...edges].map(({ name, id }) => name ?? id))];
+function failureBreak({ first, places }: FailingStop): FailureBreak {
+  const names = [...new Set(places.flat().map(({ name, id }) => name ?? id))];
   const facts = { names, atM: first.atM };
   return { at: planEdge(first), text: { phrase: 'plans-hang-on', facts } };
 }

@@ -1,6 +1,6 @@
 import type { Catalogue } from '../parts/catalogue.ts';
 import { figure, placeAt, rounded } from '../parts/figures.ts';
-import { type Part, parts } from '../parts/part.ts';
+import { joined, type Part, parts } from '../parts/part.ts';
 import { called } from './called.ts';
 import { exactPlace, namedPlace } from './named-place.ts';
 
@@ -24,8 +24,11 @@ const END_WORDS = { low: 'Low', typical: 'Typical', high: 'High' } as const;
 const litresADay = (litres: number): Part[] => parts`${rounded(litres, 'l')} a day`;
 
 export const WHAT_IF_PHRASES = {
-  'stop-gives-none': ({ commodity, name }, say) =>
-    parts`${called(name, say)} gives no ${commodity}: on from there with what is aboard.`,
+  'stop-gives-none': ({ commodity, names, others }, say) =>
+    parts`${joined(
+      names.map((name) => called(name, say)),
+      ' and ',
+    )} ${names.length === 1 ? 'gives' : 'give'} no ${commodity}${others === 0 ? '' : `, nor ${others === 1 ? 'does the one other supply' : `do the ${others} other supplies`} of that stop`}: on from there with what is aboard.`,
   'container-loses-all': ({ commodity, tank }) =>
     tank === null
       ? parts`A can loses all its ${commodity}.`

@@ -49,12 +49,13 @@ function fewestByBruteForce(route: SmallRoute, spendReserve: boolean): number | 
   return best;
 }
 
-function holds(
-  route: SmallRoute,
-  points: { atKm: number; detourKm: number }[],
-  cans: number,
-  spendReserve: boolean,
-): boolean {
+interface Point {
+  atKm: number;
+  detourKm: number;
+  id?: string;
+}
+
+function holds(route: SmallRoute, points: Point[], cans: number, spendReserve: boolean): boolean {
   return points.slice(1).every((to, index) => {
     const from = points[index]!;
     const fillable = index > 0 || route.cansAtStart;
@@ -68,8 +69,11 @@ function holds(
     if (left(thereKm, false) < -1e-9) return false;
     const next = points[index + 2];
     if (next === undefined) return true;
+    // Of the same object as the supply before: if it fails the crew has found out there, and could not go on by here.
+    if (to.id !== undefined && to.id === from.id) return true;
+    const failsToo = to.id !== undefined && to.id === next.id;
     const onKm = next.atKm - from.atKm + from.detourKm + 2 * to.detourKm + next.detourKm;
-    return left(onKm, spendReserve) >= -1e-9 || left(2 * thereKm, spendReserve) >= -1e-9;
+    return (!failsToo && left(onKm, spendReserve) >= -1e-9) || left(2 * thereKm, spendReserve) >= -1e-9;
   });
 }
 
@@ -200,6 +204,30 @@ describe('a plan against one failure', () => {
       expect(found).toBeGreaterThan(10);
     },
   );
+
+  it('holds when an object that is passed twice fails at both passings', { tags: 'slow' }, () => {
+    let twice = 0;
+    fc.assert(
+      fc.property(smallRoute(), fc.integer({ min: 1, max: 3 }), (drawn, objects) => {
+        const plain = fuelOnly(drawn);
+        const inOrder = [...plain.stops].sort((a, b) => a.atKm - b.atKm);
+        const stops = inOrder.map((stop, index) => ({ ...stop, id: `node/${index % objects}` }));
+        const problem = questionOf({ ...plain, stops });
+        const options = { solver, seconds: 60, clock: () => 0 };
+        const solved = solveCarry({ ...problem, oneFailure: { spendReserve: false } }, options);
+        const cans = solved.status === 'found' ? solved.choice.cans.fuel : null;
+        expect(cans).toBe(fewestByBruteForce({ ...plain, stops }, false));
+        if (solved.status !== 'found') return;
+        const legs = drive(problem.sides, solved.choice);
+        const used = legs.fuel.map(({ to }) => to.id);
+        if (new Set(used).size < used.length) twice += 1;
+        for (const { at, to } of failuresOf({ question: problem, legs }, false))
+          expect(to.id).not.toBe(at.id);
+      }),
+      { numRuns: 400, seed: 20_261_130 },
+    );
+    expect(twice).toBeGreaterThan(10);
+  });
 
   it.each([false, true])(
     'sends both commodities one way, and has the fewest cans of all choices (reserve spent: %s)',

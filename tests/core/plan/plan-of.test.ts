@@ -3,12 +3,21 @@ import { toContract } from '../../../server/app/to-contract.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
 import type { AnalyseInput } from '../../../server/core/analyse/analyse.ts';
+import type { MappedFeature } from '../../../server/core/input/sources.ts';
+import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
+import {
+  DIESEL,
+  documentOf,
+  equatorDocument,
+  inputOf,
+  pointFeature,
+  TAP,
+} from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { reckoned } from '../../helpers/reckoned.ts';
-import { oneFailure, planCarry } from './contracted.ts';
+import { oneFailure, planCarry, stopFailsRows } from './contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -342,6 +351,53 @@ describe('against one failure', () => {
     expect(safe.failures.length).toBe(safe.legs.fuel.length + safe.legs.water.length - 2);
     expect(safe.moreCans.fuel).toBeGreaterThanOrEqual(0);
     for (const { arriveL } of safe.failures) expect(arriveL).toBeGreaterThanOrEqual(0);
+  });
+
+  it('never sends the crew from a station that fails on to the same station', () => {
+    // 200 km, a spur of 100 km north and back, 300 km: the one station is passed 40 km up the spur, and coming back.
+    const spur: [number, number][] = [
+      [0, 0],
+      [1.8, 0],
+      [1.8, 0.9],
+      [1.8, 0],
+      [4.5, 0],
+    ];
+    const rig: RigFile = {
+      ...EXAMPLE_RIG,
+      fuel: {
+        kind: 'diesel',
+        litresPer100Km: { low: 8, typical: 9, high: 10 },
+        tanks: [{ name: 'main', litres: 45 }],
+        cans: { litres: 20, owned: 2 },
+        reserve: { km: 50, shareOfNeed: 0 },
+      },
+      water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'under floor', litres: 500 }] },
+    };
+    const station: MappedFeature = {
+      id: 'node/1',
+      geometry: { type: 'Point', coordinates: [1.8, 0.36] },
+      tags: DIESEL,
+      editedAt: null,
+    };
+    const input = inputOf({ document: documentOf([spur]), rig, features: [station] });
+    const trip = {
+      ...input.trip,
+      detourFactor: 1,
+      routeIsRoad: true,
+      plan: { fillAtStart: { fuel: false } },
+    };
+    const planned = reckoned({ ...input, trip });
+    expect(planned.analysis.passings.filter(({ id, counts }) => id === 'node/1' && counts)).toHaveLength(2);
+    const { plan, driven } = planCarry(planned, options());
+    expect(plan.status).toBe('found');
+    if (driven === null) throw new Error('no plan to begin with');
+    const safe = oneFailure(planned, driven, options());
+    // From the start 45 l are 450 km: neither the end, at km 700, nor the start again is reached with the reserve.
+    expect(safe.status).toBe('none');
+    expect(safe.breaks).toHaveLength(1);
+    const [row, ...rest] = stopFailsRows(basisOf(planned, driven));
+    expect(rest).toEqual([]);
+    expect(row).toMatchObject({ id: 'node/1', verdict: 'short', to: { kind: 'end' }, instead: null });
   });
 
   it('takes fewer cans where the reserve may be spent on a failure', () => {

@@ -12,6 +12,8 @@ export interface SmallStop {
   detourKm: number;
   offers: 'fuel' | 'water' | 'both';
   evidence: Evidence;
+  /** Of the object, where it is passed elsewhere as well; left out, it is one of its own. */
+  id?: string;
   /** No more than this is to be had at one halt. */
   mostL?: Partial<Record<Commodity, number>>;
   waitDays?: number;
@@ -123,9 +125,18 @@ export function questionOf(route: SmallRoute): CarryQuestion {
       ...stops
         .sort((a, b) => a.atKm - b.atKm)
         .map(
-          ({ atKm, detourKm, evidence, mostL, waitDays, daysPerLitre, noCans }): SupplyEdge => ({
+          ({
+            atKm,
+            detourKm,
+            evidence,
+            id = `node/${atKm}`,
+            mostL,
+            waitDays,
+            daysPerLitre,
+            noCans,
+          }): SupplyEdge => ({
             kind: 'passing',
-            id: `node/${atKm}`,
+            id,
             name: null,
             atM: atKm * 1000,
             detourM: detourKm * 1000,

@@ -3,7 +3,7 @@ import { reckon } from '../../gaps/reckon.ts';
 import { pairsOf } from '../../lists/pairs.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { kmOf } from '../../quantity/rates.ts';
-import { type FailingStop, failingStops } from '../failure/failing-stops.ts';
+import { type FailingStop, failingStops, failsWith } from '../failure/failing-stops.ts';
 import { backwardsL, type FailingSide, onTheWay } from '../failure/reach.ts';
 import { costOf, haltsBetween, haltsOf, inVainM } from '../side/halts.ts';
 import { otherOf } from '../side/other-of.ts';
@@ -15,7 +15,7 @@ import type { DrivenPlan } from './driven-plan.ts';
 /** Float noise, litres. */
 const NOISE_L = 1e-6;
 
-/** What is done when a stop fails: to the next one that is used, or back to the one before. */
+/** What is done when a stop fails: to the next one that is used and does not fail with it, or back to the one before. */
 export interface FailureOfStop {
   readonly commodity: Commodity;
   readonly at: PlanEdge;
@@ -26,17 +26,43 @@ export interface FailureOfStop {
 
 type PlanLegs = Pick<DrivenPlan, 'question' | 'legs'>;
 
+/** A place of a stop that fails, and whether its reserve may be spent then. */
+interface Failing {
+  readonly stop: FailingStop;
+  readonly place: readonly SupplyEdge[];
+  readonly spendReserve: boolean;
+}
+
 /**
- * Each stop failing in turn, driven: on where both commodities bear that, else back. Throws where neither is borne: a
- * fault of the program.
+ * Each stop failing in turn, wherever it is passed, driven: on where both commodities bear that, else back. Throws where
+ * neither is borne: a fault of the program.
  */
 export function failuresOf(plan: PlanLegs, spendReserve: boolean): FailureOfStop[] {
-  return failingStops(plan.question).flatMap((stop) => {
-    const ways = waysOn(plan, stop, spendReserve) ?? waysBack(plan, stop, spendReserve);
-    if (ways !== null) return ways;
-    throw new Error(`the plan against one failure fails when the stop at km ${kmOf(stop.first.atM)} fails`);
-  });
+  return failingStops(plan.question).flatMap((stop) => failuresAlong(plan, stop, spendReserve));
 }
+
+/** One stop failing: at each of its places in turn, as far as the crew goes on. */
+function failuresAlong(plan: PlanLegs, stop: FailingStop, spendReserve: boolean): FailureOfStop[] {
+  const failures: FailureOfStop[] = [];
+  for (const place of stop.places) {
+    const failing = { stop, place, spendReserve };
+    const on = waysOn(plan, failing);
+    if (on !== null) {
+      failures.push(...on);
+      continue;
+    }
+    const back = waysBack(plan, failing);
+    if (back !== null) return [...failures, ...back];
+    throw new Error(
+      `the plan against one failure fails when the stop at km ${kmOf(place[0]?.atM ?? stop.first.atM)} fails`,
+    );
+  }
+  return failures;
+}
+
+/** Whether a leg comes to a place of the stop from elsewhere: coming from the stop itself the crew has found out before. */
+const findsOut = ({ stop, place }: Failing, { from, to }: DrivenLeg): boolean =>
+  place.includes(to) && !failsWith(stop, from);
 
 /** What a driven commodity is held against when a stop fails. */
 function failingSide({ question, legs }: PlanLegs, commodity: Commodity, spendReserve: boolean): FailingSide {
@@ -46,27 +72,27 @@ function failingSide({ question, legs }: PlanLegs, commodity: Commodity, spendRe
   return { side, foreign: haltsOf({ ...other, edges }, side.course), spendReserve };
 }
 
-/** What every commodity that was to be had at a stop is left with, going on; null where that is not borne. */
-function waysOn(plan: PlanLegs, stop: FailingStop, spendReserve: boolean): FailureOfStop[] | null {
+/** What every commodity that was to be had at a place is left with, going on; null where that is not borne. */
+function waysOn(plan: PlanLegs, failing: Failing): FailureOfStop[] | null {
   const ways: FailureOfStop[] = [];
   for (const commodity of COMMODITIES) {
-    const failing = failingSide(plan, commodity, spendReserve);
+    const side = failingSide(plan, commodity, failing.spendReserve);
     for (const [leg, { to }] of pairsOf(plan.legs[commodity])) {
-      if (!stop.edges.has(leg.to)) continue;
-      const arriveL = onwardL(failing, leg, to);
-      if (arriveL === null) return null;
-      ways.push({ commodity, at: planEdge(leg.to), next: 'on', to: planEdge(to), arriveL });
+      if (!findsOut(failing, leg)) continue;
+      const on = failsWith(failing.stop, to) ? null : onwards(side, leg, to);
+      if (on === null) return null;
+      ways.push({ commodity, at: planEdge(leg.to), next: 'on', ...on });
     }
   }
   return ways;
 }
 
-/** Litres on arrival at the supply behind one that gives nothing; null where what is left is too little. */
-function onwardL(
+/** The next supply, and litres on arrival there, having sought in vain at the end of a leg; null where too little is left. */
+function onwards(
   { side, foreign, spendReserve }: FailingSide,
   leg: DrivenLeg,
   to: SupplyEdge,
-): number | null {
+): Pick<FailureOfStop, 'to' | 'arriveL'> | null {
   const { course } = side;
   const viaM = inVainM(course, leg.to) + costOf(haltsBetween(foreign, leg.from, to));
   const on = reckon(course, leg.from, to, { departL: leg.figures.departL, viaM });
@@ -74,23 +100,21 @@ function onwardL(
   const leftL = spendReserve
     ? Math.min(on.arriveL, drinking.arriveL)
     : Math.min(on.marginL, drinking.marginL);
-  return leftL < -NOISE_L ? null : on.arriveL;
+  return leftL < -NOISE_L ? null : { to: planEdge(to), arriveL: on.arriveL };
 }
 
-/** What every commodity that was to be had at a stop is left with, going back; null where that is not borne. */
-function waysBack(plan: PlanLegs, stop: FailingStop, spendReserve: boolean): FailureOfStop[] | null {
-  const places = COMMODITIES.flatMap((commodity) => plan.legs[commodity].map(({ to }) => to)).filter((to) =>
-    stop.edges.has(to),
-  );
+/** What every commodity that was to be had at a place is left with, going back; null where that is not borne. */
+function waysBack(plan: PlanLegs, failing: Failing): FailureOfStop[] | null {
+  const { place, spendReserve } = failing;
+  const legsInto = (commodity: Commodity) => plan.legs[commodity].filter((leg) => findsOut(failing, leg));
+  const used = COMMODITIES.flatMap((commodity) => legsInto(commodity).map(({ to }) => to));
   const ways: FailureOfStop[] = [];
   for (const commodity of COMMODITIES) {
-    const failing = failingSide(plan, commodity, spendReserve);
-    for (const leg of plan.legs[commodity]) {
-      if (!stop.edges.has(leg.to)) {
-        if (places.some((place) => isCaught(failing, leg, place))) return null;
-        continue;
-      }
-      const needL = backwardsL(failing, { from: leg.from, stock: leg, place: leg.to }, NOISE_L);
+    const side = failingSide(plan, commodity, spendReserve);
+    const over = plan.legs[commodity].filter(({ to }) => !place.includes(to));
+    if (over.some((leg) => used.some((there) => isCaught(side, leg, there)))) return null;
+    for (const leg of legsInto(commodity)) {
+      const needL = backwardsL(side, { from: leg.from, stock: leg, place: leg.to }, NOISE_L);
       if (needL === null) return null;
       const arriveL = leg.figures.departL - needL;
       ways.push({ commodity, at: planEdge(leg.to), next: 'back', to: planEdge(leg.from), arriveL });

@@ -1,18 +1,38 @@
+import type { Edge } from '../../gaps/course.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
-import { groupedBySpan } from '../question/supply-stops.ts';
+import { type Group, groupedBySpan } from '../question/supply-stops.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 
-/** A supply stop that may fail: with all that it gives of both commodities at once. */
+/**
+ * A supply stop that may fail: all its objects, with both commodities, and each wherever the route passes it. The one rule
+ * of failure, for the plan, what-ifs and the list to telephone.
+ */
 export interface FailingStop {
-  /** Of its supplies the first along the route. */
+  /** Of its passings the first along the route. */
   readonly first: SupplyEdge;
-  readonly edges: ReadonlySet<SupplyEdge>;
+  /** The objects that fail. */
+  readonly ids: ReadonlySet<string>;
+  /** All their passings, by place: at the first where something was to be had the crew finds out. In route order. */
+  readonly places: readonly Group<SupplyEdge>[];
 }
 
-/** The supplies of both commodities that lie close together, as stops in route order. */
+/** The supplies of both commodities that lie close together, as stops in route order; each set of objects once. */
 export function failingStops({ sides }: Pick<CarryQuestion, 'sides'>): FailingStop[] {
   const edges = COMMODITIES.flatMap((commodity) => sides[commodity].edges);
   const passings = edges.filter(({ kind }) => kind === 'passing');
-  return groupedBySpan(passings).map((group) => ({ first: group[0], edges: new Set(group) }));
+  const stops = new Map<string, FailingStop>();
+  for (const group of groupedBySpan(passings)) {
+    const ids = new Set(group.flatMap(({ id }) => id ?? []));
+    const key = [...ids].sort().join('\n');
+    if (stops.has(key)) continue;
+    const places = groupedBySpan(passings.filter(({ id }) => id !== null && ids.has(id)));
+    const [[first] = group] = places;
+    stops.set(key, { first, ids, places });
+  }
+  return [...stops.values()];
 }
+
+/** Whether an edge is a passing of a stop that fails. */
+export const failsWith = ({ ids }: FailingStop, { id }: Pick<Edge, 'id'>): boolean =>
+  id !== null && ids.has(id);

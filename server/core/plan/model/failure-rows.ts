@@ -1,10 +1,10 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { at } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
-import { type FailingStop, failingStops } from '../failure/failing-stops.ts';
+import { type FailingStop, failingStops, failsWith } from '../failure/failing-stops.ts';
 import { type FailingSide, onTheWay, reachesBack, reachesOn } from '../failure/reach.ts';
 import { hopsInTurn } from '../legs/hops-in-turn.ts';
-import { callsAt, type Hop, type Leg } from '../legs/leg.ts';
+import type { Hop, Leg } from '../legs/leg.ts';
 import type { CarryQuestion, FailureRule } from '../question/carry-question.ts';
 import { type CarrySide, edgeAt, endsOf } from '../side/carry-side.ts';
 import { costOf, type Halt, haltsBetween } from '../side/halts.ts';
@@ -21,25 +21,29 @@ interface FailureFacts {
   readonly legs: LegColumns;
 }
 
-/** A stop that fails, and the column that says which way is gone then: on where it is 1. */
-interface StopColumn {
+/** A place of a stop that fails, and the column that says which way is gone from there: on where it is 1. */
+interface PlaceColumn {
   readonly stop: FailingStop;
+  readonly place: readonly SupplyEdge[];
   readonly on: number;
 }
 
 /**
- * Rows that let every stop fail, one at a time: for each there is one way to go, on or back, that both commodities bear.
- * Back is to the supply before; a leg of the other commodity that the stop lies on bears the way back from there as well.
+ * Rows that let every stop fail, one at a time, wherever it is passed: at each of its places there is one way to go, on or
+ * back, that both commodities bear. On is to a supply of another stop, back to the supply before; a leg of the other
+ * commodity that the place lies on bears the way back from there as well.
  */
 export function addFailureRows(builder: MipBuilder, facts: FailureFacts): void {
   const { question, rule } = facts;
   for (const [number, stop] of failingStops(question).entries()) {
     if (rule.onlyStop !== undefined && rule.onlyStop !== number) continue;
-    // Whole legs leave it no choice but on or back: no need to ask for whole numbers.
-    const on = builder.column(0, 1, false);
-    for (const commodity of COMMODITIES) {
-      addOwnRows(builder, facts, commodity, { stop, on });
-      addOtherRows(builder, facts, commodity, { stop, on });
+    for (const place of stop.places) {
+      // Whole legs leave it no choice but on or back: no need to ask for whole numbers.
+      const on = builder.column(0, 1, false);
+      for (const commodity of COMMODITIES) {
+        addOwnRows(builder, facts, commodity, { stop, place, on });
+        addOtherRows(builder, facts, commodity, { stop, place, on });
+      }
     }
   }
 }
@@ -50,24 +54,35 @@ const failingSide = ({ question, rule, foreign }: FailureFacts, commodity: Commo
   spendReserve: rule.spendReserve,
 });
 
-/** Legs that end at the stop, or go on over it, with nothing to be had there. */
+/** Legs that end at a place of the stop, or go on over it, with nothing to be had there. */
 function addOwnRows(
   builder: MipBuilder,
   facts: FailureFacts,
   commodity: Commodity,
-  { stop, on }: StopColumn,
+  { stop, place, on }: PlaceColumn,
 ): void {
   const failing = failingSide(facts, commodity);
+  const { side } = failing;
   const legs = facts.legs[commodity];
-  for (const edge of stop.edges) {
-    const index = failing.side.edges.indexOf(edge);
+  const elsewhere = ({ to }: Hop) => !failsWith(stop, edgeAt(side, to));
+  for (const edge of place) {
+    const index = side.edges.indexOf(edge);
     if (index < 0) continue;
-    const next = legs.filter(({ leg }) => leg.from === index);
+    const next = legs.filter(({ leg }) => leg.from === index && leg.hops.every(elsewhere));
     const calls = legs
-      .filter(({ leg }) => callsAt(leg, index))
+      .filter(({ leg }) => findsOut(side, leg, index, stop))
       .map((leg) => callAt(failing, leg, { stop, edge, index, next }));
     addCallRows(builder, calls, on);
   }
+}
+
+/**
+ * Whether a leg calls at a supply of the stop and comes from elsewhere. Where it comes from the stop itself, the crew has
+ * found out before: there it went back, or on to another stop.
+ */
+function findsOut(side: CarrySide, leg: Leg, index: number, stop: FailingStop): boolean {
+  const hop = leg.hops.find(({ to }) => to === index);
+  return hop !== undefined && !failsWith(stop, edgeAt(side, hop.from));
 }
 
 /** A leg that calls at a stop which gives nothing: what it bears then. */
@@ -83,7 +98,7 @@ interface CallFacts {
   readonly edge: SupplyEdge;
   /** Of the edge. */
   readonly index: number;
-  /** Legs that begin there. */
+  /** Legs that begin there and call at no other place of the stop. */
   readonly next: readonly LegColumn[];
 }
 
@@ -97,13 +112,12 @@ function callAt(
   const hop = atWorst(failing, leg)[number];
   // With every halt made it does not come so far: it may be chosen, but not relied on.
   if (hop === undefined) return { column, bearsBack: false, bearsOn: false };
-  // From one supply of the stop to another of it: both fail.
-  if (stop.edges.has(edgeAt(side, hop.from))) return { column, bearsBack: false, bearsOn: false };
   const rest = leg.hops.slice(number + 1);
+  const failsAgain = rest.some(({ to }) => failsWith(stop, edgeAt(side, to)));
   return {
     column,
     bearsBack: reachesBack(failing, hop, edge),
-    bearsOn: rest.length > 0 ? reachesOn(failing, hop, rest) : reachedFrom(failing, hop, next),
+    bearsOn: rest.length > 0 ? !failsAgain && reachesOn(failing, hop, rest) : reachedFrom(failing, hop, next),
   };
 }
 
@@ -172,16 +186,16 @@ function addOtherRows(
   builder: MipBuilder,
   facts: FailureFacts,
   commodity: Commodity,
-  { stop, on }: StopColumn,
+  { stop, place, on }: PlaceColumn,
 ): void {
   const failing = failingSide(facts, commodity);
-  const other = otherOf(commodity);
-  for (const edge of stop.edges) {
-    const index = facts.question.sides[other].edges.indexOf(edge);
+  const otherSide = facts.question.sides[otherOf(commodity)];
+  for (const edge of place) {
+    const index = otherSide.edges.indexOf(edge);
     if (index < 0) continue;
-    const into = facts.legs[other].filter(({ leg }) => callsAt(leg, index));
+    const into = facts.legs[otherSide.commodity].filter(({ leg }) => findsOut(otherSide, leg, index, stop));
     if (into.length === 0) continue;
-    const caught = facts.legs[commodity].filter(({ leg }) => isCaught(failing, leg, edge, stop));
+    const caught = facts.legs[commodity].filter(({ leg }) => isCaught(failing, leg, edge, place));
     if (caught.length === 0) continue;
     // Both legs are chosen only where the way is on.
     builder.atMost(1, [...entriesOf(caught, 1), ...entriesOf(into, 1), [on, -1]]);
@@ -189,16 +203,16 @@ function addOtherRows(
 }
 
 /** Whether a supply of the other commodity lies on a leg from where it does not bear the way back. */
-function isCaught(failing: FailingSide, leg: Leg, edge: SupplyEdge, stop: FailingStop): boolean {
-  const place = onTheWay(edge);
+function isCaught(failing: FailingSide, leg: Leg, edge: SupplyEdge, place: readonly SupplyEdge[]): boolean {
+  const there = onTheWay(edge);
   return leg.hops.some((hop, index) => {
-    if (!liesOn(failing.side, hop, edge, stop)) return false;
+    if (!liesOn(failing.side, hop, edge, place)) return false;
     const worst = atWorst(failing, leg)[index];
-    return worst === undefined || !reachesBack(failing, worst, place);
+    return worst === undefined || !reachesBack(failing, worst, there);
   });
 }
 
-function liesOn(side: CarrySide, hop: Hop, edge: SupplyEdge, stop: FailingStop): boolean {
+function liesOn(side: CarrySide, hop: Hop, edge: SupplyEdge, place: readonly SupplyEdge[]): boolean {
   const [from, to] = endsOf(side, hop);
-  return from.atM < edge.atM && to.atM > edge.atM && !stop.edges.has(to);
+  return from.atM < edge.atM && to.atM > edge.atM && !place.includes(to);
 }

@@ -50,11 +50,11 @@ interface RankedCall {
  * as a share of the tanks, then the weaker known, then in route order.
  */
 export function callFirst(reckoned: Reckoned, failures: readonly StopFailure[]): CallFirst[] {
-  const ids = [...new Set(failures.map(({ stop }) => stop.id))];
+  const ids = [...new Set(failures.flatMap(({ used }) => used.map(({ id }) => id)))];
   return ids
     .flatMap((id) => {
-      const own = failures.filter(({ stop }) => stop.id === id);
-      const passing = passingOf(reckoned, own);
+      const own = failures.filter(({ used }) => used.some((edge) => edge.id === id));
+      const passing = passingOf(reckoned, id, own);
       return passing === undefined ? [] : [rankedCall(reckoned, passing, own)];
     })
     .sort(
@@ -67,10 +67,19 @@ export function callFirst(reckoned: Reckoned, failures: readonly StopFailure[]):
     .map(({ call }) => call);
 }
 
-/** The first passing that fails. */
-const passingOf = ({ analysis }: Reckoned, failures: readonly StopFailure[]): Passing | undefined =>
-  analysis.passings.find((passing) =>
-    failures.some(({ row, stop }) => row.commodity === passing.commodity && isSamePlace(stop, passing)),
+/** The first passing of an object that fails. */
+const passingOf = (
+  { analysis }: Reckoned,
+  id: string | null,
+  failures: readonly StopFailure[],
+): Passing | undefined =>
+  analysis.passings.find(
+    (passing) =>
+      passing.id === id &&
+      failures.some(
+        ({ row, used }) =>
+          row.commodity === passing.commodity && used.some((edge) => isSamePlace(edge, passing)),
+      ),
   );
 
 function rankedCall({ points, sides }: Reckoned, passing: Passing, own: readonly StopFailure[]): RankedCall {

@@ -1,41 +1,75 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
-import { SLACK } from '../../quantity/slack.ts';
 import type { Basis } from '../drive/basis.ts';
 import { pointsAt, type Run, runOf } from '../drive/run.ts';
-import type { Stretch } from '../drive/stretch.ts';
 import { overBack } from '../drive/turn-back.ts';
-import { refill } from '../legs/stock.ts';
-import { drawableOf } from '../side/carry-side.ts';
+import { type FailingStop, failingStops, failsWith } from '../failure/failing-stops.ts';
+import { byCommodity } from '../side/other-of.ts';
 import { planEdge } from '../side/plan-edge.ts';
-import { isBound, type SupplyEdge } from '../side/supply-edge.ts';
-import { stockAfter } from './changed-runs.ts';
+import type { SupplyEdge } from '../side/supply-edge.ts';
 import { type FailedStretch, failedStretches } from './failed-stretches.ts';
+import { type Onward, onwardOver } from './onward.ts';
 import { stretchFigures, tightestOf } from './stretch-row.ts';
 import type { WhatIfRow } from './what-if-row.ts';
 
-/** A row of a stop that fails, and the stop. */
+/** A row of a stop that fails, and the supplies of it that were to be used for that commodity. */
 export interface StopFailure {
   readonly row: WhatIfRow;
-  readonly stop: SupplyEdge;
+  readonly used: readonly SupplyEdge[];
 }
 
-/** Every stop that is used failing in turn, wherever it is passed; one row for each commodity that it gives. */
+/**
+ * Every stop of which something is used failing in turn, with all its objects wherever they are passed; one row for each
+ * commodity that is missed.
+ */
 export function stopFailures(basis: Basis): StopFailure[] {
-  const used = COMMODITIES.flatMap((commodity) => basis.sides[commodity].stretches.map(({ to }) => to))
-    .filter(({ kind }) => kind === 'passing')
-    .sort((a, b) => a.atM - b.atM);
-  const ids = new Set(used.flatMap(({ id }) => (id === null ? [] : [id])));
-  return [...ids].flatMap((id) =>
+  const sides = byCommodity((commodity) => basis.sides[commodity].side);
+  return failingStops({ sides }).flatMap((stop) =>
     COMMODITIES.flatMap((commodity) => {
-      const failed = failedStretches(basis, commodity, (edge) => edge.id === id);
-      const worst = worstOf(failed);
-      return worst === null ? [] : [failureRow(basis, { commodity, id, ...worst })];
+      const failed = failedStretches(basis, commodity, (edge) => failsWith(stop, edge));
+      const ways = failed.map((over) => ({ over, onward: onwardOver(basis, commodity, over, stop) }));
+      const tightest = tightestOf(ways.map(({ onward }) => onward.run));
+      const worst = ways.find(({ onward }) => onward.run === tightest);
+      return worst === undefined ? [] : [failureOf({ commodity, stop, failed, ...worst })];
     }),
   );
 }
 
 export const stopFailsRows = (basis: Basis): WhatIfRow[] => stopFailures(basis).map(({ row }) => row);
+
+interface FailureFacts {
+  readonly commodity: Commodity;
+  readonly stop: FailingStop;
+  readonly failed: readonly FailedStretch[];
+  /** The worst of them, and what is best done there. */
+  readonly over: FailedStretch;
+  readonly onward: Onward;
+}
+
+function failureOf({ commodity, stop, failed, over, onward }: FailureFacts): StopFailure {
+  const used = failed.flatMap(({ stops }) => stops);
+  const last = over.stops.at(-1) ?? over.stops[0];
+  const names = [...new Set(used.map(({ name, id }) => name ?? id ?? ''))];
+  const others = [...stop.ids].filter((id) => !used.some((edge) => edge.id === id)).length;
+  const row: WhatIfRow = {
+    ...stretchFigures(onward.run),
+    kind: 'stop-fails',
+    commodity,
+    id: last.id,
+    text: { phrase: 'stop-gives-none', facts: { commodity, names, others } },
+    atM: last.atM,
+    lostL: null,
+    backMarginL: backFrom(runOf(over.stretch), last),
+    instead: onward.by === null ? null : { at: planEdge(onward.by), marginL: onward.run.marginL },
+  };
+  return { row, used };
+}
+
+/** Going back from the last supply that failed, having gone there: what is left above the reserve. */
+function backFrom(run: Run, failed: SupplyEdge): number | null {
+  const there = pointsAt(run, failed.atM);
+  return overBack(run, there.at(-1) ?? there[0]);
+}
 
 /** A stretch over stops that fail, driven. */
 export interface WorstStretch {
@@ -48,60 +82,4 @@ export function worstOf(failed: readonly FailedStretch[]): WorstStretch | null {
   const drives = failed.map((over) => ({ run: runOf(over.stretch), over }));
   const tightest = tightestOf(drives.map(({ run }) => run));
   return drives.find(({ run }) => run === tightest) ?? null;
-}
-
-interface FailureFacts extends WorstStretch {
-  readonly commodity: Commodity;
-  readonly id: string;
-}
-
-function failureRow(basis: Basis, { commodity, id, run, over }: FailureFacts): StopFailure {
-  const stop = over.stops.at(-1) ?? over.stops[0];
-  const row: WhatIfRow = {
-    ...stretchFigures(run),
-    kind: 'stop-fails',
-    commodity,
-    id,
-    text: { phrase: 'stop-gives-none', facts: { commodity, name: stop.name ?? id } },
-    atM: stop.atM,
-    lostL: null,
-    backMarginL: backFrom(run, stop),
-    instead: run.marginL >= -SLACK ? null : insteadOf(basis, commodity, over),
-  };
-  return { row, stop };
-}
-
-/** Going back from the last stop that failed, having gone there: what is left above the reserve. */
-function backFrom(run: Run, stop: SupplyEdge): number | null {
-  const there = pointsAt(run, stop.atM);
-  return overBack(run, there.at(-1) ?? there[0]);
-}
-
-/** Of the supplies that count and are passed by, the one that keeps the reserve best both to it and on from it. */
-function insteadOf(basis: Basis, commodity: Commodity, over: FailedStretch): WhatIfRow['instead'] {
-  const { stretch, stops } = over;
-  const failing = new Set(stops.map(({ id }) => id));
-  let best: { at: SupplyEdge; marginL: number } | null = null;
-  for (const at of basis.sides[commodity].side.edges) {
-    const isOnWay = at.kind === 'passing' && at.atM > stretch.from.atM && at.atM < stretch.to.atM;
-    if (!isOnWay || failing.has(at.id)) continue;
-    const marginL = marginBy(basis, stretch, at);
-    if (marginL >= -SLACK && (best === null || marginL > best.marginL + SLACK)) best = { at, marginL };
-  }
-  return best === null ? null : { at: planEdge(best.at), marginL: best.marginL };
-}
-
-/** The lesser margin of going to a supply on the way of a stretch, and on from it. */
-function marginBy(basis: Basis, stretch: Stretch, at: SupplyEdge): number {
-  const { side, cans } = basis.sides[stretch.course.commodity];
-  const before = stretch.detours.filter(({ atM }) => atM <= at.atM);
-  const after = stretch.detours.filter(({ atM }) => atM > at.atM);
-  // With cans that the plan does not have full the vehicle is heavier than planned.
-  const heaviest = { ...stretch, course: side.course };
-  const there = runOf({ ...heaviest, to: at, detours: before });
-  const { tankL, cans: full } = isBound(at)
-    ? refill(side, at, stockAfter(side, there), cans)
-    : { tankL: drawableOf(stretch), cans };
-  const on = runOf({ ...heaviest, tankL, cans: full, from: at, detours: after });
-  return Math.min(there.marginL, on.marginL);
 }

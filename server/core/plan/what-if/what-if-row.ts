@@ -43,7 +43,7 @@ export interface WhatIfRow extends StretchFigures, PlaceFigures {
   readonly text: Phrase;
   /** The stop that fails. */
   readonly id: string | null;
-  /** A supply that counts and the plan passes by, with which the reserve would hold after all. */
+  /** A supply that counts and the plan passes by, by way of which most is left; the figures are by way of it. */
   readonly instead: { readonly at: PlanEdge; readonly marginL: number } | null;
 }
 

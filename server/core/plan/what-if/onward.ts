@@ -1,0 +1,74 @@
+import type { Commodity } from '../../../contract/common.ts';
+import { SLACK } from '../../quantity/slack.ts';
+import type { Basis } from '../drive/basis.ts';
+import { pointsAt, type Run, runOf } from '../drive/run.ts';
+import type { Stretch } from '../drive/stretch.ts';
+import { overBack } from '../drive/turn-back.ts';
+import { type FailingStop, failsWith } from '../failure/failing-stops.ts';
+import { refill } from '../legs/stock.ts';
+import { drawableOf } from '../side/carry-side.ts';
+import { isBound, type SupplyEdge } from '../side/supply-edge.ts';
+import { stockAfter } from './changed-runs.ts';
+import type { FailedStretch } from './failed-stretches.ts';
+
+/** What is best done behind a stop that fails. */
+export interface Onward {
+  /** The tighter part of it: to a supply that counts, or from there to the next that is used. */
+  readonly run: Run;
+  /** The supply that it goes by, where that is not the next that is used. */
+  readonly by: SupplyEdge | null;
+}
+
+/**
+ * Of all supplies that count, that do not fail as well and that still lie ahead, or back on the way with the reserve kept,
+ * the one by which most is left above the reserve, at the worse of both ends; the next that is used where none does better.
+ */
+export function onwardOver(
+  basis: Basis,
+  commodity: Commodity,
+  over: FailedStretch,
+  stop: FailingStop,
+): Onward {
+  const { stretch } = over;
+  let best: Onward = { run: runOf(stretch), by: null };
+  if (best.run.marginL >= -SLACK) return best;
+  for (const at of basis.sides[commodity].side.edges) {
+    const isOnWay = at.kind === 'passing' && at.atM > stretch.from.atM && at.atM < stretch.to.atM;
+    if (!isOnWay || failsWith(stop, at)) continue;
+    const run = runBy(basis, over, at);
+    if (run !== null && run.marginL > best.run.marginL + SLACK) best = { run, by: at };
+  }
+  return best;
+}
+
+/** The tighter of going to a supply on the way of a stretch, and on from it; null where it is not gained. */
+function runBy(basis: Basis, { stretch, stops }: FailedStretch, at: SupplyEdge): Run | null {
+  const { side, cans } = basis.sides[stretch.course.commodity];
+  const [{ atM: failedM }] = stops;
+  // With cans that the plan does not have full the vehicle is heavier than planned.
+  const heaviest = { ...stretch, course: side.course };
+  const there = runOf({
+    ...heaviest,
+    to: at,
+    detours: stretch.detours.filter(({ atM }) => atM <= at.atM),
+  });
+  const isBehind = at.atM < failedM;
+  if (isBehind && (isBound(at) || !isRegained(stretch, failedM, at))) return null;
+  const { tankL, cans: full } = isBound(at)
+    ? refill(side, at, stockAfter(side, there), cans)
+    : { tankL: drawableOf(stretch), cans };
+  const ahead = stretch.detours.filter(({ atM }) => atM > Math.max(at.atM, failedM));
+  const on = runOf({ ...heaviest, tankL, cans: full, from: at, detours: ahead });
+  return isBehind || on.marginL < there.marginL ? on : there;
+}
+
+/** Whether a supply is regained with the reserve from where another was sought in vain. */
+function isRegained(stretch: Stretch, failedM: number, at: SupplyEdge): boolean {
+  const run = runOf(stretch);
+  const point = pointsAt(run, failedM).at(-1);
+  const overL = point === undefined ? null : overBack(run, point);
+  if (overL === null) return false;
+  // The way back to where the stretch begins, less the part of it behind the supply.
+  const behindL = Math.min(...pointsAt(run, at.atM).map(({ backL }) => backL ?? 0));
+  return overL + behindL - at.detourM * stretch.course.off.homeLitres >= 0;
+}
