@@ -6,7 +6,7 @@ import type { MassLimit } from '../question/mass-room.ts';
 import { byCommodity, otherOf } from '../side/other-of.ts';
 import { isSamePlace } from '../side/supply-edge.ts';
 import { type Cost, compareCosts, NO_COST, sumOf } from './cost.ts';
-import type { FailureTable } from './failure-table.ts';
+import type { FailingPlace, FailureTable } from './failure-table.ts';
 import { Heap } from './heap.ts';
 import { isLast, isOnLeg, type SearchLeg, type SideTable } from './side-table.ts';
 import type { ToGo } from './to-go.ts';
@@ -42,18 +42,18 @@ interface Way {
   readonly cost: Cost;
   /** With what is to come at the least. */
   readonly least: Cost;
-  readonly failure: OpenStop;
+  readonly open: readonly OpenPlace[];
   readonly before: Way | null;
 }
 
-/** The stop that was come to last, and which ways are gone when it fails: it has to leave one that all bear. */
-interface OpenStop {
-  readonly stop: number | null;
+/** A place that was come to, and which ways are gone when its stop fails: it has to leave one that all bear. */
+interface OpenPlace {
+  readonly place: FailingPlace;
   readonly mustGoOn: boolean;
   readonly mustGoBack: boolean;
 }
 
-const NO_STOP: OpenStop = { stop: null, mustGoOn: false, mustGoBack: false };
+const NONE_OPEN: readonly OpenPlace[] = [];
 
 /** As the solver's own: rows may be broken by so much. */
 const TOLERANCE = 1e-7;
@@ -84,7 +84,7 @@ class JointSearch {
     const { tables } = this.#facts;
     const { effort } = this.#within;
     const first = byCommodity((commodity) => at(tables[commodity].legsFrom, 0));
-    this.#pushEach(first, { cost: NO_COST, failure: NO_STOP, before: null, kept: {} });
+    this.#pushEach(first, { cost: NO_COST, open: NONE_OPEN, before: null, kept: {} });
     for (let way = this.#heap.pop(); way !== undefined; way = this.#heap.pop()) {
       if (effort.left <= 0) return 'given up';
       if (COMMODITIES.every((commodity) => isLast(tables[commodity], way.legs[commodity])))
@@ -109,11 +109,11 @@ class JointSearch {
     return leg.hop.cans <= cans[commodity] && toGo[commodity].after(leg) !== null;
   }
 
-  #push(legs: Way['legs'], { cost: before, failure, before: from, kept }: GoingOn): void {
+  #push(legs: Way['legs'], { cost: before, open: openThere, before: from, kept }: GoingOn): void {
     const { toGo, effort } = this.#within;
     if (!this.#fits(legs)) return;
-    const stop = from === null ? failure : this.#stopGoingOn(legs, from, failure);
-    if (stop === null) return;
+    const open = from === null ? openThere : this.#openGoingOn(legs, from, openThere);
+    if (open === null) return;
     let cost = before;
     for (const commodity of COMMODITIES)
       if (kept[commodity] === undefined) cost = sumOf(cost, legs[commodity].cost);
@@ -125,7 +125,7 @@ class JointSearch {
     }
     effort.left -= 1;
     const spareM = byCommodity((commodity) => kept[commodity] ?? legs[commodity].spareM);
-    this.#heap.push({ legs, spareM, cost, least, failure: stop, before: from });
+    this.#heap.push({ legs, spareM, cost, least, open, before: from });
   }
 
   /** Whether the permitted masses hold where both legs are under way. */
@@ -142,11 +142,10 @@ class JointSearch {
   /** Whether no way that was gone on from is as good in all that matters from there on. */
   #isNew(way: Way): boolean {
     const { fuel, water } = way.legs;
-    const { stop, mustGoOn, mustGoBack } = way.failure;
     const place =
       this.#facts.failures === null
         ? `${fuel.hop.to} ${water.hop.to}`
-        : `${fuel.number} ${water.number} ${stop} ${mustGoOn} ${mustGoBack}`;
+        : `${fuel.number} ${water.number} ${way.open.map(nameOf)}`;
     const known = this.#known.get(place);
     if (known === undefined) {
       this.#known.set(place, [way]);
@@ -165,8 +164,8 @@ class JointSearch {
       (commodity) => way.legs[commodity].end.atM === atM && !isLast(tables[commodity], way.legs[commodity]),
     );
     const spareM = this.#afterHalts(way, ends);
-    const failure = this.#stopComeTo(way, ends);
-    if (spareM === null || failure === null) return;
+    const open = this.#openComingTo(way, ends);
+    if (spareM === null || open === null) return;
     const choices = byCommodity((commodity): readonly SearchLeg[] => {
       const leg = way.legs[commodity];
       return ends[commodity] ? at(tables[commodity].legsFrom, leg.hop.to) : [leg];
@@ -176,7 +175,7 @@ class JointSearch {
       ...(ends.water ? {} : { water: spareM.water }),
     };
     const cost = sumOf(way.cost, this.#driving(way, ends));
-    this.#pushEach(choices, { cost, failure, before: way, kept });
+    this.#pushEach(choices, { cost, open, before: way, kept });
   }
 
   /** What legs bear of further halts once those that end have ended; null where one does not bear the other's. */
@@ -201,48 +200,54 @@ class JointSearch {
     return sumOf(ofFuel, at(water.driving, legs.water.hop.to));
   }
 
-  /** The stop that legs end at, with what they bear when it fails; null where it leaves no way. */
-  #stopComeTo(way: Way, ends: Ends): OpenStop | null {
+  /** The places that legs end at, with what they bear when their stop fails; null where one leaves no way. */
+  #openComingTo(way: Way, ends: Ends): readonly OpenPlace[] | null {
     const { failures } = this.#facts;
-    if (failures === null) return NO_STOP;
-    let open = way.failure;
+    if (failures === null) return NONE_OPEN;
+    const atM = reachedM(way);
+    const open = new Map(way.open.filter(({ place }) => place.toM >= atM).map((one) => [one.place, one]));
     for (const commodity of COMMODITIES) {
       if (!ends[commodity]) continue;
       const leg = way.legs[commodity];
       const other = otherOf(commodity);
-      const stop = failures[commodity].stopOf(leg.end);
-      if (open.stop !== stop) open = { ...NO_STOP, stop };
-      if (stop === null) continue;
-      if (!failures[commodity].mayEnd(leg)) return null;
-      const mustGoOn =
-        open.mustGoOn ||
-        !failures[commodity].bearsBack(leg) ||
-        failures[other].isCaught(way.legs[other], leg.end);
-      open = { ...open, mustGoOn };
+      for (const place of failures[commodity].foundBy(leg)) {
+        const before = open.get(place) ?? { place, mustGoOn: false, mustGoBack: false };
+        const mustGoOn =
+          before.mustGoOn ||
+          !failures[commodity].bearsBack(leg) ||
+          failures[other].isCaught(way.legs[other], leg.end, place);
+        open.set(place, { ...before, mustGoOn });
+      }
     }
-    return open.mustGoOn && open.mustGoBack ? null : open;
+    return leavingWays([...open.values()]);
   }
 
   /** The same once it is chosen where to go on to. */
-  #stopGoingOn(legs: Way['legs'], from: Way, open: OpenStop): OpenStop | null {
+  #openGoingOn(legs: Way['legs'], from: Way, open: readonly OpenPlace[]): readonly OpenPlace[] | null {
     const { failures } = this.#facts;
-    if (failures === null || open.stop === null) return open;
-    let { mustGoBack } = open;
-    for (const commodity of COMMODITIES) {
-      const [leg, next] = [from.legs[commodity], legs[commodity]];
-      if (leg === next || mustGoBack) continue;
-      mustGoBack = !failures[commodity].bearsOn(leg, next);
-    }
-    return open.mustGoOn && mustGoBack ? null : { ...open, mustGoBack };
+    if (failures === null || open.length === 0) return open;
+    const mustGoBack = (place: FailingPlace): boolean =>
+      COMMODITIES.some((commodity) => {
+        const [leg, next] = [from.legs[commodity], legs[commodity]];
+        if (leg === next || !failures[commodity].foundBy(leg).includes(place)) return false;
+        return !failures[commodity].bearsOn(leg, next, place);
+      });
+    return leavingWays(open.map((one) => ({ ...one, mustGoBack: one.mustGoBack || mustGoBack(one.place) })));
   }
 }
+
+const leavingWays = (open: readonly OpenPlace[]): readonly OpenPlace[] | null =>
+  open.some(({ mustGoOn, mustGoBack }) => mustGoOn && mustGoBack) ? null : open;
+
+const nameOf = ({ place, mustGoOn, mustGoBack }: OpenPlace): string =>
+  `${place.number} ${mustGoOn} ${mustGoBack}`;
 
 type Ends = Readonly<Record<Commodity, boolean>>;
 
 /** How ways go on from one. */
 interface GoingOn {
   readonly cost: Cost;
-  readonly failure: OpenStop;
+  readonly open: readonly OpenPlace[];
   readonly before: Way | null;
   /** What legs that go on still bear. */
   readonly kept: Partial<Record<Commodity, number>>;

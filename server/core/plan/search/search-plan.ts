@@ -5,7 +5,7 @@ import type { Cans } from '../question/can-limits.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { byCommodity } from '../side/other-of.ts';
 import { type Cost, compareCosts, sumOf, WEAK_PARTS } from './cost.ts';
-import { failureTable } from './failure-table.ts';
+import { failingPlaces, failureTable } from './failure-table.ts';
 import { type JointPlan, jointSearch, type SearchFacts } from './joint-search.ts';
 import { hasKnots, sideTable } from './side-table.ts';
 import { type ToGo, toGoOf } from './to-go.ts';
@@ -45,9 +45,11 @@ export function searchPlan(question: CarryQuestion, searches: LegSearches, cansC
   const fuel = sideTable(question, 'fuel', searches.fuel.legs);
   const water = sideTable(question, 'water', searches.water.legs);
   if (fuel === null || water === null) return NOT_SEARCHED;
-  const [ofFuel, ofWater] = [failureTable(question, fuel), failureTable(question, water)];
-  const failures = ofFuel === null || ofWater === null ? null : { fuel: ofFuel, water: ofWater };
-  return bestOf({ tables: { fuel, water }, failures, limits: question.room?.limits ?? [] }, cansCost);
+  const tables = { fuel, water };
+  const places = failingPlaces(question);
+  const failures =
+    places === null ? null : byCommodity((commodity) => failureTable(question, tables[commodity], places));
+  return bestOf({ tables, failures, limits: question.room?.limits ?? [] }, cansCost);
 }
 
 const NOT_SEARCHED = { status: 'not searched' } as const;

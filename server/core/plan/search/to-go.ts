@@ -37,15 +37,11 @@ function toGoFromLegs(table: SideTable, mostCans: number, failures: FailureTable
   const after = (leg: SearchLeg): Cost | null => costs.get(leg) ?? null;
   const afterLeg = (leg: SearchLeg): Cost | null => {
     if (leg.hop.to === end) return NO_COST;
-    const asked = failures.stopOf(leg.end) !== null;
-    if (asked && !failures.mayEnd(leg)) return null;
-    const mustGoOn = asked && !failures.bearsBack(leg);
+    const places = failures.foundBy(leg);
+    const mustGoOn = places.length > 0 && !failures.bearsBack(leg);
     const next = at(table.legsFrom, leg.hop.to);
-    const rest = leastOf(
-      mustGoOn ? next.filter((other) => failures.bearsOn(leg, other)) : next,
-      mostCans,
-      after,
-    );
+    const bearsOn = (other: SearchLeg) => places.every((place) => failures.bearsOn(leg, other, place));
+    const rest = leastOf(mustGoOn ? next.filter(bearsOn) : next, mostCans, after);
     return rest === null ? null : sumOf(at(table.leastDriving, leg.hop.to), rest);
   };
   for (let index = end - 1; index >= 0; index -= 1)
