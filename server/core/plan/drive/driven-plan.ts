@@ -43,21 +43,25 @@ export function driveActual(reckoned: Reckoned, question: CarryQuestion, choice:
   const keeping = withOwnMass(reckoned, question, choice, true);
   const plan =
     overLimits(rig, keeping).length === 0 ? keeping : withOwnMass(reckoned, question, choice, false);
-  throwWhereBroken(rig, plan);
+  throwWhereBroken(plan.legs);
+  throwWhereTooHeavy(rig, plan);
   return plan;
 }
 
 const overLimits = (rig: RigFile, { choice, legs }: DrivenPlan) =>
   massesAlong(rig, choice.cans, legs)?.over ?? [];
 
-function throwWhereBroken(rig: RigFile, plan: DrivenPlan): void {
-  const [broken] = brokenLegs(plan.legs);
-  if (broken !== undefined) {
-    const { commodity, leg, missingL } = broken;
-    throw new Error(
-      `the plan fails its own simulation: ${missingL} l of ${commodity} from km ${kmOf(leg.from.atM)} to km ${kmOf(leg.to.atM)}`,
-    );
-  }
+/** Throws where a leg does not keep its reserve. */
+export function throwWhereBroken(legs: DrivenLegs): void {
+  const [broken] = brokenLegs(legs);
+  if (broken === undefined) return;
+  const { commodity, leg, missingL } = broken;
+  throw new Error(
+    `the plan fails its own simulation: ${missingL} l of ${commodity} from km ${kmOf(leg.from.atM)} to km ${kmOf(leg.to.atM)}`,
+  );
+}
+
+function throwWhereTooHeavy(rig: RigFile, plan: DrivenPlan): void {
   const [over] = overLimits(rig, plan);
   if (over === undefined) return;
   throw new Error(

@@ -57,6 +57,8 @@ const NOT_SEARCHED = { status: 'not searched' } as const;
 /** A plan with its place among others by the aims. */
 interface RankedPlan {
   readonly plan: JointPlan;
+  /** That are aboard: where an empty one relieves an axle, perhaps more than are ever full. */
+  readonly cans: Cans;
   readonly rank: readonly number[];
 }
 
@@ -69,20 +71,20 @@ function bestOf(facts: SearchFacts, cansCost: CansCost): Searched {
     if (best !== null && compareCosts(best.rank, rank) <= 0) break;
     const plan = jointSearch(facts, { cans, toGo, effort });
     if (plan === 'given up') return NOT_SEARCHED;
-    if (plan !== null) best = betterPlan(best, { plan, rank: rankOf(plan.cost, cansOf(plan)) });
+    if (plan !== null) best = betterPlan(best, { plan, cans, rank: rankOf(plan.cost, cans) });
     // The first failed: before all others are tried it is asked whether any of them may be of use.
     else if (rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;
   }
-  return best === null ? { status: 'none' } : foundPlan(best.plan);
+  return best === null ? { status: 'none' } : foundPlan(best);
 }
 
 const betterPlan = (best: RankedPlan | null, other: RankedPlan): RankedPlan =>
   best === null || compareCosts(other.rank, best.rank) < 0 ? other : best;
 
-const foundPlan = (plan: JointPlan): Searched => ({
+const foundPlan = ({ plan, cans }: RankedPlan): Searched => ({
   status: 'found',
   legs: byCommodity((commodity) => plan.legs[commodity].map(({ leg }) => leg)),
-  cans: cansOf(plan),
+  cans,
 });
 
 /** Whether there is any plan with the most cans, masses left out: with fewer there is none either where this is not so. */
@@ -94,10 +96,14 @@ function mayBeDone(facts: SearchFacts, promises: readonly Promise[], effort: { l
 }
 
 /** All pairs of numbers of cans that make a difference, the most promising first. */
-function promisesOf({ tables, failures }: SearchFacts, rankOf: ReturnType<typeof rankBy>): Promise[] {
+function promisesOf({ tables, failures, limits }: SearchFacts, rankOf: ReturnType<typeof rankBy>): Promise[] {
   const counts = byCommodity((commodity) => {
     const all = tables[commodity].legs.map(({ hop }) => hop.cans);
-    return [...new Set([0, ...all])]
+    const relieving = limits.some(({ canKg }) => canKg[commodity].empty < 0);
+    const aboard = relieving
+      ? Array.from({ length: tables[commodity].side.mostCans }, (_, index) => index + 1)
+      : [];
+    return [...new Set([0, ...all, ...aboard])]
       .sort((a, b) => a - b)
       .map((count) => ({ count, toGo: toGoOf(tables[commodity], count, failures?.[commodity] ?? null) }));
   });
@@ -122,6 +128,3 @@ const rankBy =
     cans.fuel + cans.water,
     ...cost.slice(WEAK_PARTS),
   ];
-
-const cansOf = ({ legs }: JointPlan): Cans =>
-  byCommodity((commodity) => Math.max(...legs[commodity].map(({ hop }) => hop.cans)));

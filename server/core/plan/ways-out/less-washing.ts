@@ -4,6 +4,7 @@ import type { Reckoned } from '../../analyse/analyse.ts';
 import { LEVELS, TEETH_AND_HANDS_L } from '../../crew/needs/levels.ts';
 import { atEnds, rangeOf } from '../../crew/needs/range.ts';
 import { USE_LEVEL } from '../../defaults/rig-defaults.ts';
+import { staysBroken } from './stays-broken.ts';
 import { cansWith, isOver, type WaysOutContext } from './try-change.ts';
 import { WAY_OUT, type WayOut } from './way-out.ts';
 
@@ -43,7 +44,9 @@ export function lessWashingWay(context: WaysOutContext): WayOut[] {
 }
 
 function withCut(context: WaysOutContext, rig: RigFile, crew: Crew, cutPercent: number): WayOut | null {
-  const again = context.reckon(withLessWashing(rig, crew, cutPercent));
+  const frugal = withLessWashing(rig, crew, cutPercent);
+  if (staysBroken(context, frugal)) return null;
+  const again = context.reckon(frugal);
   if (!again.ok) return null;
   const savedL = perDayL(context.reckoned) - perDayL(again.value);
   if (savedL < LEAST_SAVED_L || drinkingL(again.value) < drinkingL(context.reckoned) - NOISE_L) return null;

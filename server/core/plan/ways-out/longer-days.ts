@@ -1,3 +1,4 @@
+import { staysBroken } from './stays-broken.ts';
 import { cansWith, isOver, type WaysOutContext } from './try-change.ts';
 import { WAY_OUT, type WayOut } from './way-out.ts';
 
@@ -12,7 +13,9 @@ export function longerDaysWay(context: WaysOutContext): WayOut[] {
   const first = Math.floor(hoursPerDay / STEP_HOURS) * STEP_HOURS + STEP_HOURS;
   for (let hours = first; hours <= MOST_HOURS; hours += STEP_HOURS) {
     if (isOver(context)) return [];
-    const again = context.reckon({ ...rig, pace: { ...rig.pace, hoursPerDay: hours } });
+    const longer = { ...rig, pace: { ...rig.pace, hoursPerDay: hours } };
+    if (staysBroken(context, longer)) continue;
+    const again = context.reckon(longer);
     if (!again.ok) return [];
     const cans = cansWith(again.value, context);
     if (cans === null) continue;

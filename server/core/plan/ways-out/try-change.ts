@@ -1,9 +1,12 @@
 import type { RigFile } from '../../../contract/rig.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { at } from '../../lists/at.ts';
-import { type DrivenPlan, driveActual } from '../drive/driven-plan.ts';
+import { drive } from '../drive/drive.ts';
+import { type DrivenPlan, driveActual, throwWhereBroken } from '../drive/driven-plan.ts';
+import type { Choice } from '../model/choice.ts';
 import type { SolveOptions } from '../model/time.ts';
 import type { Cans } from '../question/can-limits.ts';
+import type { CarryQuestion } from '../question/carry-question.ts';
 import { type QuestionChanges, questionOf } from '../question/question-of.ts';
 import type { CarrySide } from '../side/carry-side.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
@@ -36,17 +39,28 @@ export function planWith(
   changes: QuestionChanges = {},
 ): DrivenPlan | null {
   const { question } = questionOf(reckoned, changes);
-  const solution = solveCarry(question, context);
-  if (solution.status === 'out-of-time') context.state.ranOut = true;
-  return solution.status === 'found' ? driveActual(reckoned, question, solution.choice) : null;
+  const choice = choiceOf(question, context);
+  return choice === null ? null : driveActual(reckoned, question, choice);
 }
 
-/** Cans of the plan that a change leads to; null where there is none. */
-export const cansWith = (
+/** Cans of the plan that a change leads to, held at the heaviest mass that it may have; null where there is none. */
+export function cansWith(
   reckoned: Reckoned,
   context: WaysOutContext,
   changes: QuestionChanges = {},
-): Cans | null => planWith(reckoned, context, changes)?.choice.cans ?? null;
+): Cans | null {
+  const { question } = questionOf(reckoned, changes);
+  const choice = choiceOf(question, context);
+  if (choice === null) return null;
+  throwWhereBroken(drive(question.sides, choice));
+  return choice.cans;
+}
+
+function choiceOf(question: CarryQuestion, context: WaysOutContext): Choice | null {
+  const solution = solveCarry(question, context);
+  if (solution.status === 'out-of-time') context.state.ranOut = true;
+  return solution.status === 'found' ? solution.choice : null;
+}
 
 /** A side with further supplies, each in its place of the route. */
 export function withEdges(side: CarrySide, more: readonly SupplyEdge[]): CarrySide {
