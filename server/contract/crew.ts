@@ -65,6 +65,8 @@ export const Heat = Type.Object(
     temperatureC: optional(Type.Number({ minimum: -20, maximum: 58 })),
     humidityPercent: optional(Type.Number({ minimum: 0, maximum: 100 })),
     sun: optional(Sun),
+    /** Where people are, with temperature and humidity. */
+    windKmPerHour: optional(Type.Number({ minimum: 0, maximum: 150 })),
     workHoursPerDay: optional(Type.Number({ minimum: 0, maximum: 24 })),
     work: optional(Work),
   },
@@ -215,6 +217,8 @@ export const WaterUse = Type.Object({
       /** Of the table: 0 below it, 1 to 5. */
       category: Type.Integer(),
       sun: Sun,
+      /** Null where WBGT was told. */
+      windKmPerHour: nullable(Type.Number()),
       work: Work,
       workHoursPerDay: Type.Number(),
       /** For each person: multiple of the drinking water of mild weather, and litres added by each hour of work. */

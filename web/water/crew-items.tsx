@@ -96,6 +96,9 @@ const KNOWN_AS: FormItem = {
         quantity('Humidity then', '/humidityPercent', 'percent', {
           hint: 'in a dry desert often 10 to 25 %',
         }),
+        quantity('Wind then', '/windKmPerHour', 'speed', {
+          hint: 'empty: a light air, as of walking about; 0 where it is still',
+        }),
       ],
     },
     {
@@ -103,7 +106,7 @@ const KNOWN_AS: FormItem = {
       words: 'WBGT, measured or forecast',
       holds: (told) => heatOf(told).wbgtC !== undefined,
       becomes: (told) => {
-        const { temperatureC: _, humidityPercent: _h, ...rest } = heatOf(told);
+        const { temperatureC: _, humidityPercent: _h, windKmPerHour: _w, ...rest } = heatOf(told);
         return { ...rest, wbgtC: TYPICAL_WBGT_C };
       },
       items: [quantity('WBGT', '/wbgtC', 'celsius')],

@@ -31,6 +31,8 @@ export const USE_LEVEL: UseLevel = 'careful';
 /** Where heat is told without them (ours; the table is said to sustain at least four hours of work). */
 export const SUN: Sun = 'full';
 export const WORK: Work = 'moderate';
+/** A light air, as of walking about: 1 m/s. */
+export const WIND_KM_PER_HOUR = 3.6;
 export const WORK_HOURS = 4;
 /** Water for the vehicle, litres a day, and losses, percent of what is drawn (ours). */
 export const VEHICLE_LITRES_PER_DAY = 0;

@@ -27,7 +27,7 @@ interface CrewMisfits {
   'grade-without-crew': NoFacts;
   'observed-twice': NoFacts;
   'drinking-nothing': NoFacts;
-  'heat-twice': NoFacts;
+  'heat-twice': { key: string };
   'heat-incomplete': { temperature: boolean; humidity: boolean };
 }
 

@@ -91,7 +91,7 @@ export const CREW_PHRASES = {
   'heat-source': ({ measured, fromC, toC }) => {
     const wbgt = measured
       ? parts`WBGT as told`
-      : parts`WBGT estimated from temperature and humidity as the Australian Bureau of Meteorology does for full sun and light wind (from memory; ${bare(figure(fromC, '°C'))} to ${figure(toC, '°C')}; too high in shade, a little low in still air or at night on hot ground)`;
+      : parts`WBGT estimated from temperature, humidity, sun and wind at sea level (Liljegren et al. 2008, within a degree of what was measured; ${bare(figure(fromC, '°C'))} to ${figure(toC, '°C')}; hotter where there is no wind)`;
     return parts`${wbgt}; intake by WBGT and work: US Army TB MED 507, an average acclimated person, ± 1/4 US quart an hour; at rest up to double in the hottest category (US FEMA), a straight line between and beyond (ours)`;
   },
   'tank-lost': ({ names }) =>

@@ -82,9 +82,9 @@ export const MISFITS: MisfitSayings = {
     expected: 'what the person drinks, above 0',
     remedy: `Give litres a day in ${path}, or leave it out for that of the level`,
   }),
-  'heat-twice': () => ({
-    came: 'wbgtC and humidityPercent',
-    expected: 'WBGT, or temperatureC with humidityPercent',
+  'heat-twice': ({ key }) => ({
+    came: `wbgtC and ${key}`,
+    expected: 'WBGT, or temperatureC with humidityPercent, sun and wind',
     remedy: 'Keep wbgtC if it was measured or forecast, else leave it out',
   }),
   'heat-incomplete': ({ temperature, humidity }) => ({

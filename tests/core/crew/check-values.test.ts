@@ -1,5 +1,7 @@
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Crew, Heat, Pet } from '../../../server/contract/crew.ts';
+import { weatherOf } from '../../../server/core/crew/needs/heat.ts';
 import {
   CATEGORY_FROM_C,
   MOST_PER_DAY_L,
@@ -11,7 +13,7 @@ import {
   SURVIVAL_QUARTS,
   WALKING_DAYS,
 } from '../../../server/core/crew/needs/survival.ts';
-import { estimatedWbgtC } from '../../../server/core/crew/needs/wbgt.ts';
+import { wbgtOf } from '../../../server/core/crew/needs/wbgt.ts';
 import { analysisOf, equatorDocument } from '../../helpers/analyse-input.ts';
 import { crewUseOf, litresOf, onePerson, rigOf } from './crews.ts';
 
@@ -201,11 +203,127 @@ describe('heat and work', () => {
     expect(active.typical).toBeLessThanOrEqual(13 * QUART_L);
   });
 
-  test('WBGT of 35 °C and 50 % humidity is estimated at 34.8 °C, full sun (arithmetic on the formula)', () => {
-    // Vapour pressure 0.5 × 6.105 × exp(17.27 × 35 / 272.7) = 28.01 hPa; 19.845 + 11.008 + 3.94.
-    expect(estimatedWbgtC(35, 50)).toBeCloseTo(34.79, 1);
+  test('WBGT estimated from air, sun and wind brings its category', () => {
     const heat: Heat = { temperatureC: 35, humidityPercent: 50 };
-    expect(crewUseOf(onePerson({}, { heat })).heat).toMatchObject({ category: 5, from: 'estimate' });
+    expect(crewUseOf(onePerson({}, { heat })).heat).toMatchObject({
+      category: 5,
+      from: 'estimate',
+      windKmPerHour: 3.6,
+    });
+    const shade: Heat = { temperatureC: 33, humidityPercent: 20, sun: 'shade' };
+    expect(crewUseOf(onePerson({}, { heat: shade })).heat).toMatchObject({ category: 0 });
+  });
+});
+
+describe('WBGT', () => {
+  // Liljegren's own program in C (Argonne National Laboratory, version 1.1), as run for the tests of ECMWF's thermofeel
+  // (tests/test_thermofeel.py, test_wbgt_liljegren); its answers are in kelvins. Wind is told there at 10 m and brought to
+  // 2 m by Liljegren's classes of stability, × 0.2 to the power of 0.15, 0.20 or 0.25: done here by hand. Its own tolerance
+  // is 0.02 degrees.
+  test.each([
+    {
+      airC: 35,
+      humidity: 40,
+      hPa: 1013,
+      wind: 0.785515,
+      sun: 800,
+      direct: 0.7,
+      cos: 0.9,
+      kelvin: 306.559802,
+    },
+    {
+      airC: 30,
+      humidity: 70,
+      hPa: 1010,
+      wind: 2.174345,
+      sun: 500,
+      direct: 0.5,
+      cos: 0.7,
+      kelvin: 302.954374,
+    },
+    { airC: 20, humidity: 60, hPa: 1015, wind: 3.3437, sun: 200, direct: 0.3, cos: 0.5, kelvin: 290.82388 },
+    { airC: 25, humidity: 85, hPa: 1008, wind: 1.33748, sun: 0, direct: 0, cos: 0.05, kelvin: 296.597705 },
+    {
+      airC: 33,
+      humidity: 50,
+      hPa: 1013,
+      wind: 0.487019,
+      sun: 700,
+      direct: 0.6,
+      cos: 0.8,
+      kelvin: 307.358482,
+    },
+    {
+      airC: 32,
+      humidity: 35,
+      hPa: 1012,
+      wind: 1.963788,
+      sun: 900,
+      direct: 0.9,
+      cos: 0.95,
+      kelvin: 301.229074,
+    },
+  ])('at $airC °C, $humidity % and $sun W/m² is that of Liljegren’s program', (row) => {
+    const { wbgtC } = wbgtOf({
+      temperatureC: row.airC,
+      humidityPercent: row.humidity,
+      pressureHPa: row.hPa,
+      windMPerS: row.wind,
+      solarWPerM2: row.sun,
+      directShare: row.direct,
+      cosZenith: row.cos,
+    });
+    expect(Math.abs(wbgtC + 273.15 - row.kelvin)).toBeLessThan(0.02);
+  });
+
+  // 0.567 T + 0.393 e + 3.94, meant for moderately strong sun and light wind: Australian Bureau of Meteorology, thermal
+  // comfort, as quoted by the R package varunayan (wbgt_simple, after the American College of Sports Medicine, 1984).
+  const byTheBureau = (temperatureC: number, humidityPercent: number) =>
+    0.567 * temperatureC +
+    0.393 * (humidityPercent / 100) * 6.105 * Math.exp((17.27 * temperatureC) / (237.7 + temperatureC)) +
+    3.94;
+
+  test.each([
+    [33, 20],
+    [36, 25],
+    [38, 15],
+    [42, 12],
+    [45, 8],
+    [35, 50],
+    [28, 80],
+  ])(
+    'at %s °C and %s %% in full sun is within 2.5 °C of the formula for moderate sun, and not below it',
+    (t, h) => {
+      const { wbgtC } = wbgtOf(weatherOf({ temperatureC: t, humidityPercent: h, sun: 'full' }));
+      expect(wbgtC).toBeGreaterThan(byTheBureau(t, h));
+      expect(wbgtC).toBeLessThan(byTheBureau(t, h) + 2.5);
+    },
+  );
+
+  test('without sun in air full of vapour is the temperature of the air, whatever the wind', () => {
+    for (const windMPerS of [0.5, 5]) {
+      const still = { temperatureC: 30, humidityPercent: 100, pressureHPa: 1013, windMPerS };
+      const { naturalWetBulbC } = wbgtOf({ ...still, solarWPerM2: 0, directShare: 0, cosZenith: 1 });
+      expect(Math.abs(naturalWetBulbC - 30)).toBeLessThan(0.5);
+    }
+  });
+
+  test('never falls when it is hotter, damper or sunnier', () => {
+    const weather = fc.record({
+      temperatureC: fc.integer({ min: 10, max: 50 }),
+      humidityPercent: fc.integer({ min: 5, max: 95 }),
+      windKmPerHour: fc.integer({ min: 0, max: 40 }),
+    });
+    fc.assert(
+      fc.property(weather, (heat) => {
+        const { temperatureC, humidityPercent } = heat;
+        const of = (rest: Partial<Heat>) => wbgtOf(weatherOf({ ...heat, ...rest })).wbgtC;
+        expect(of({ temperatureC: temperatureC + 2 })).toBeGreaterThan(of({}));
+        expect(of({ humidityPercent: humidityPercent + 5 })).toBeGreaterThan(of({}));
+        expect(of({ sun: 'full' })).toBeGreaterThan(of({ sun: 'some' }));
+        expect(of({ sun: 'some' })).toBeGreaterThan(of({ sun: 'shade' }));
+      }),
+    );
   });
 });
 

@@ -79,6 +79,7 @@ const GRADED: WaterUse = {
     from: 'estimate',
     category: 4,
     sun: 'full',
+    windKmPerHour: 3.6,
     work: 'moderate',
     workHoursPerDay: 2,
     restFactor: 1.4,

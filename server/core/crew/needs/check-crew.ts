@@ -63,10 +63,13 @@ function peopleDrink(crew: Crew): Misfit | null {
 
 function heatTold({ heat }: Crew): Misfit | null {
   if (heat === undefined) return null;
-  const { wbgtC, temperatureC, humidityPercent } = heat;
+  const { wbgtC, temperatureC, humidityPercent, windKmPerHour } = heat;
   const path = '/crew/heat';
   const humidity = humidityPercent !== undefined;
-  if (wbgtC !== undefined) return humidity ? { path, misfit: 'heat-twice', facts: {} } : null;
+  if (wbgtC !== undefined) {
+    const key = humidity ? 'humidityPercent' : windKmPerHour === undefined ? null : 'windKmPerHour';
+    return key === null ? null : { path, misfit: 'heat-twice', facts: { key } };
+  }
   const temperature = temperatureC !== undefined;
   if (temperature && humidity) return null;
   return { path, misfit: 'heat-incomplete', facts: { temperature, humidity } };

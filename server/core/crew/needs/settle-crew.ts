@@ -5,6 +5,7 @@ import {
   USE_LEVEL,
   VEHICLE_LITRES_PER_DAY,
   WATER_HIGH,
+  WIND_KM_PER_HOUR,
   WORK,
   WORK_HOURS,
 } from '../../defaults/rig-defaults.ts';
@@ -86,6 +87,10 @@ function settleHeat(heat: Heat, assume: Assume): Heat {
   if (heat.sun === undefined) {
     assume('/crew/heat/sun', word(SUN), { phrase: 'thirstiest', facts: {} });
   }
+  if (heat.wbgtC === undefined && heat.windKmPerHour === undefined) {
+    const value = { phrase: 'kilometres-an-hour', facts: { km: WIND_KM_PER_HOUR } } as const;
+    assume('/crew/heat/windKmPerHour', value, OURS);
+  }
   if (heat.work === undefined) assume('/crew/heat/work', word(WORK), OURS);
   if (heat.workHoursPerDay === undefined) {
     assume('/crew/heat/workHoursPerDay', { phrase: 'hours', facts: { hours: WORK_HOURS } }, OURS);
@@ -93,6 +98,7 @@ function settleHeat(heat: Heat, assume: Assume): Heat {
   return {
     ...heat,
     sun: heat.sun ?? SUN,
+    ...(heat.wbgtC === undefined ? { windKmPerHour: heat.windKmPerHour ?? WIND_KM_PER_HOUR } : {}),
     work: heat.work ?? WORK,
     workHoursPerDay: heat.workHoursPerDay ?? WORK_HOURS,
   };

@@ -71,8 +71,7 @@ export const filledNeed = (side: CarrySide, way: WayBetween, filledL: number): L
   withFilling(side, legNeed(side, way), way, filledL);
 
 /** Days that filling so many litres at a supply takes. */
-export const fillDays = ({ terms }: SupplyEdge, litres: number): number =>
-  (terms?.daysPerLitre ?? 0) * litres;
+const fillDays = ({ terms }: SupplyEdge, litres: number): number => (terms?.daysPerLitre ?? 0) * litres;
 
 /** A supply as it is left with so many litres filled in. */
 export function leaving(edge: SupplyEdge, filledL: number): SupplyEdge {

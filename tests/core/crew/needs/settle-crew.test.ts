@@ -46,18 +46,32 @@ describe('what a crew leaves out', () => {
   it('of the heat is the sun that makes thirstiest, moderate work, four hours of it', () => {
     const heat = { temperatureC: 38, humidityPercent: 15 };
     const { settled, told } = settle({ people: [{ count: 1, level: 'basic' }], heat });
-    expect(told.slice(0, 3)).toEqual([
+    expect(told.slice(0, 4)).toEqual([
       ['/crew/heat/sun', { phrase: 'word', facts: { word: 'full' } }, { phrase: 'thirstiest', facts: {} }],
+      ['/crew/heat/windKmPerHour', { phrase: 'kilometres-an-hour', facts: { km: 3.6 } }, OURS],
       ['/crew/heat/work', { phrase: 'word', facts: { word: 'moderate' } }, OURS],
       ['/crew/heat/workHoursPerDay', { phrase: 'hours', facts: { hours: 4 } }, OURS],
     ]);
-    expect(settled.heat).toEqual({ ...heat, sun: 'full', work: 'moderate', workHoursPerDay: 4 });
+    expect(settled.heat).toEqual({
+      ...heat,
+      sun: 'full',
+      windKmPerHour: 3.6,
+      work: 'moderate',
+      workHoursPerDay: 4,
+    });
   });
 
   it('is nothing where all is told, and what is told stays', () => {
     const file: Crew = {
       people: [{ count: 1, level: 'basic' }],
-      heat: { temperatureC: 38, humidityPercent: 15, sun: 'shade', work: 'easy', workHoursPerDay: 1 },
+      heat: {
+        temperatureC: 38,
+        humidityPercent: 15,
+        sun: 'shade',
+        windKmPerHour: 2,
+        work: 'easy',
+        workHoursPerDay: 1,
+      },
       vehicleLitresPerDay: 2,
       lossPercent: 5,
       washingAtSource: true,
