@@ -27,7 +27,7 @@ export interface SaltMeasure {
  * What people drink at most: water above some 1,000 mg/l is increasingly unpalatable (WHO, Guidelines for drinking-water
  * quality, chapter 10; from memory); 1,400 µS/cm are no more than that at the usual 0.7 mg/l each.
  */
-export const PALATABLE: Record<SaltMeasure['key'], number> = {
+const PALATABLE: Record<SaltMeasure['key'], number> = {
   tdsMgPerLitre: 1000,
   conductivityMicroSPerCm: 1400,
 };
