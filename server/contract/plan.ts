@@ -191,6 +191,7 @@ export type PlanBreak = Static<typeof PlanBreak>;
 /** A change with which there is a plan: computed again with it, and found. */
 export const WayOut = Type.Object({
   kind: Type.Union([
+    Type.Literal('fill-first'),
     Type.Literal('more-cans'),
     Type.Literal('less-washing'),
     Type.Literal('longer-days'),
@@ -202,7 +203,7 @@ export const WayOut = Type.Object({
   text: Type.String(),
   parts: Type.Optional(Parts),
   cans: byCommodity(Type.Integer()),
-  /** Of the change: cans beyond those there are, litres a day less, hours a day, litres laid, km there and back. */
+  /** Of the change: litres filled before leaving, cans beyond those there are, litres a day less, hours a day, litres laid, km there and back. */
   amount: Type.Number(),
   unit: Type.Union([
     Type.Literal('cans'),
@@ -245,6 +246,8 @@ export const WayOut = Type.Object({
       }),
     ),
   ),
+  /** What is filled before leaving; `commodity` and `amount` are those of the first. */
+  fills: Type.Optional(Type.Array(Type.Object({ commodity: Commodity, litres: Type.Number() }))),
   /** Of washing and shower water, what is given up. */
   cutPercent: Type.Optional(Type.Integer()),
 });

@@ -64,6 +64,7 @@ export function WaysOut({ plan, rest, units }: WaysOutProps) {
 }
 
 const WAY_WORDS: Record<WayOut['kind'], string> = {
+  'fill-first': 'Fill before leaving',
   'more-cans': 'More cans',
   'less-washing': 'Less washing',
   'longer-days': 'Longer days',

@@ -67,12 +67,15 @@ export interface PlanPhrases {
     to: NamedPlace;
     missingL: number;
     cans: number;
+    /** Aboard, where it begins at the start and the tanks are not full there; else null. */
+    startL: number | null;
     littleLeftOut: boolean;
   };
   'masses-forbid': NoFacts;
   'detours-forbid': NoFacts;
   'together-not-found-out': NoFacts;
   'plans-hang-on': { names: readonly (PlaceName | null)[]; atM: number };
+  'with-filling-first': { fills: readonly { commodity: Commodity; litres: number }[] };
   'with-more-cans': { cans: readonly { commodity: Commodity; count: number }[]; moreKg: number };
   'with-less-washing': { cutPercent: number; savedL: number };
   'with-longer-days': { hours: number; insteadOfHours: number };

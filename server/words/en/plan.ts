@@ -71,8 +71,10 @@ function namesOf(stops: readonly NamedStop[], say: Say): Part[] {
 }
 
 export const PLAN_PHRASES = {
-  'stretch-lacks': ({ commodity, from, to, missingL, cans, littleLeftOut }, say) => {
-    const aboard = `full tanks and ${cans} ${canWord(cans)}`;
+  'stretch-lacks': ({ commodity, from, to, missingL, cans, startL, littleLeftOut }, say) => {
+    const tanks =
+      startL === null ? parts`full tanks` : parts`the ${rounded(startL, 'l')} aboard at the start`;
+    const aboard = parts`${tanks} and ${cans} ${canWord(cans)}`;
     const little = littleLeftOut ? ', what little is to be had on the way left out' : '';
     return parts`From ${namedPlace(from, say)} to ${namedPlace(to, say)} ${rounded(upToTenth(missingL), 'l')} of ${commodity} are missing with ${aboard}${little}.`;
   },
@@ -86,6 +88,11 @@ export const PLAN_PHRASES = {
       names.map((name) => called(name ?? 'a supply', say)),
       ' and ',
     )} (${placeAt(atM, 0)}): when nothing is to be had there, neither the next supply nor the one before is reached.`,
+  'with-filling-first': ({ fills }) =>
+    parts`Fill at least ${joined(
+      fills.map(({ commodity, litres }) => parts`${rounded(litres, 'l')} of ${commodity}`),
+      ' and ',
+    )} before leaving: then it can be done.`,
   'with-more-cans': ({ cans, moreKg }) =>
     parts`With ${cans.map(({ commodity, count }) => cansOf(count, commodity)).join(' and ')} more it can be done: ${rounded(moreKg, 'kg', 0)} more when they are full.`,
   'with-less-washing': ({ cutPercent, savedL }) => {

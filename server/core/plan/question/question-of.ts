@@ -13,6 +13,8 @@ import { fewerSupplies } from './thin-out.ts';
 /** What a plan is asked for beyond what rig and trip say. */
 export interface QuestionChanges {
   readonly mostCans?: Cans;
+  /** Aboard at the start, litres. */
+  readonly startL?: Partial<Record<Commodity, number>>;
   /** Further supplies, put in their place of the route. */
   readonly moreEdges?: Partial<Record<Commodity, readonly SupplyEdge[]>>;
 }
@@ -44,8 +46,8 @@ function newQuestion(reckoned: Reckoned, changes: QuestionChanges): PutQuestion 
     changes.mostCans === undefined
       ? canLimits(rig, trip)
       : { cans: takenCans(rig, changes.mostCans), cautions: [] };
-  const fuel = sideOf(reckoned, 'fuel', limits.cans, changes.moreEdges?.fuel);
-  const water = sideOf(reckoned, 'water', limits.cans, changes.moreEdges?.water);
+  const fuel = sideOf(reckoned, 'fuel', limits.cans, changes);
+  const water = sideOf(reckoned, 'water', limits.cans, changes);
   return {
     question: {
       sides: { fuel: fuel.side, water: water.side },
@@ -63,14 +65,11 @@ interface PutSide {
   readonly suppliesLeftOut: boolean;
 }
 
-function sideOf(
-  reckoned: Reckoned,
-  commodity: Commodity,
-  mostCans: Cans,
-  moreEdges: readonly SupplyEdge[] = [],
-): PutSide {
+function sideOf(reckoned: Reckoned, commodity: Commodity, mostCans: Cans, changes: QuestionChanges): PutSide {
+  const moreEdges = changes.moreEdges?.[commodity] ?? [];
   const { rig, trip } = reckoned.analysis;
-  const { edges, startL, course } = reckoned.sides[commodity];
+  const { edges, course } = reckoned.sides[commodity];
+  const startL = changes.startL?.[commodity] ?? reckoned.sides[commodity].startL;
   const supplies = withTerms(reckoned, commodity, [...edges, ...moreEdges]);
   const passedBy = new Set(trip.plan?.passBy ?? []);
   const usable = supplies.edges.filter(({ id }) => id === null || !passedBy.has(id)).sort(inRouteOrder);

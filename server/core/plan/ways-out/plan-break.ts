@@ -2,7 +2,7 @@ import type { Commodity } from '../../../contract/common.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
-import { type CarrySide, cansAllowed, endsOf } from '../side/carry-side.ts';
+import { type CarrySide, cansAllowed, drawableOf, endsOf } from '../side/carry-side.ts';
 import { type PlanEdge, planEdge } from '../side/plan-edge.ts';
 import { isBound } from '../side/supply-edge.ts';
 import { type BrokenStretch, brokenStretches } from './broken-stretches.ts';
@@ -37,7 +37,8 @@ function stretchBreak(side: CarrySide, stretch: BrokenStretch): PlanBreak {
   const [from, to] = [planEdge(start), planEdge(end)];
   const cans = cansAllowed(side, stretch.from);
   const littleLeftOut = edges.slice(stretch.from + 1, stretch.to).some(isBound);
-  const facts = { commodity, from, to, missingL, cans, littleLeftOut };
+  const startL = stretch.from === 0 && side.startL < drawableOf(side) ? side.startL : null;
+  const facts = { commodity, from, to, missingL, cans, startL, littleLeftOut };
   return { cause: commodity, from, to, missingL, text: { phrase: 'stretch-lacks', facts } };
 }
 

@@ -2,6 +2,12 @@ import type { Commodity, Evidence } from '../../../contract/common.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 
+/** Litres filled before leaving. */
+export interface Fill {
+  readonly commodity: Commodity;
+  readonly litres: number;
+}
+
 /** A supply laid beforehand; metres along the route. */
 export interface Depot {
   readonly atM: number;
@@ -27,12 +33,12 @@ export interface StopOnWayOut {
 
 /** A change with which there is a plan: computed again with it, and found. */
 export interface WayOut {
-  readonly kind: 'more-cans' | 'less-washing' | 'longer-days' | 'depot' | 'other-stop';
+  readonly kind: 'fill-first' | 'more-cans' | 'less-washing' | 'longer-days' | 'depot' | 'other-stop';
   /** First a telephone call: it hangs on a point that does not count. Never a plan as it stands. */
   readonly telephoneFirst: boolean;
   readonly text: Phrase;
   readonly cans: Readonly<Record<Commodity, number>>;
-  /** Of the change: cans beyond those there are, litres a day less, hours a day, litres laid, way there and back. */
+  /** Of the change: litres filled before leaving, cans beyond those there are, litres a day less, hours a day, litres laid, way there and back. */
   readonly amount: number;
   readonly unit: 'cans' | 'l a day' | 'hours a day' | 'l' | 'm of way';
   readonly atM: number | null;
@@ -44,6 +50,8 @@ export interface WayOut {
   readonly depots?: readonly Depot[];
   /** Stops off the plan that it goes by, in route order; `id`, `atM` and `commodity` are those of the first. */
   readonly stops?: readonly StopOnWayOut[];
+  /** What is filled before leaving; `commodity` and `amount` are those of the first. */
+  readonly fills?: readonly Fill[];
   /** Of washing and shower water, what is given up. */
   readonly cutPercent?: number;
 }

@@ -1,4 +1,5 @@
 import { depotWay } from './depots.ts';
+import { fillFirstWay } from './fill-first.ts';
 import { lessWashingWay } from './less-washing.ts';
 import { longerDaysWay } from './longer-days.ts';
 import { moreCansWay } from './more-cans.ts';
@@ -7,7 +8,7 @@ import { isOver, type WaysOutAsk, type WaysOutContext } from './try-change.ts';
 import type { WayOut } from './way-out.ts';
 
 /** In the order in which they are tried. */
-const CHANGES = [moreCansWay, lessWashingWay, longerDaysWay, depotWay, otherStopWays];
+const CHANGES = [fillFirstWay, moreCansWay, lessWashingWay, longerDaysWay, depotWay, otherStopWays];
 
 /**
  * Changes with which there is a plan, each computed again and found; a smaller reserve is never one of them. `complete`

@@ -1,4 +1,5 @@
 import { beforeAll, describe, expect, it } from 'vitest';
+import type { Commodity } from '../../../../server/contract/common.ts';
 import type { WayOut } from '../../../../server/contract/plan.ts';
 import type { RigFile } from '../../../../server/contract/rig.ts';
 import type { TripFile } from '../../../../server/contract/trip.ts';
@@ -60,6 +61,16 @@ function done(input: AnalyseInput, way: WayOut, limits: { fuel: number; water: n
     trip: { ...trip, ...more },
   });
   switch (way.kind) {
+    case 'fill-first': {
+      const aboard = (commodity: Commodity) => {
+        const more = way.fills!.find((fill) => fill.commodity === commodity)?.litres ?? 0;
+        return more + (commodity === 'fuel' ? trip.aboard!.fuelLitres! : trip.aboard!.waterLitres!);
+      };
+      return {
+        ...input,
+        trip: { ...trip, aboard: { fuelLitres: aboard('fuel'), waterLitres: aboard('water') } },
+      };
+    }
     case 'more-cans':
       return limited(input, Math.max(limits.fuel, way.cans.fuel), Math.max(limits.water, way.cans.water));
     case 'less-washing':
@@ -119,6 +130,44 @@ function triedWays(input: AnalyseInput): WayOut[] {
 }
 
 const kindsOf = (ways: readonly WayOut[]) => ways.map(({ kind }) => kind);
+
+describe('a start with little aboard', () => {
+  const input = inputOf({
+    document: equatorDocument(700),
+    features: [0, 350, 699].flatMap((km, index) => [
+      pointFeature(`node/1${index}`, km, DIESEL),
+      pointFeature(`node/2${index}`, km, TAP),
+    ]),
+  });
+  const leaving = (fuelLitres: number, waterLitres: number) => ({
+    ...input,
+    trip: { ...input.trip, aboard: { fuelLitres, waterLitres } },
+  });
+
+  it('is said as that, and what to fill before leaving, at the least', () => {
+    // Pump and tap stand at the start: the reserves, 17 l and two days of 18 l, are all that is missing.
+    const low = leaving(3, 5);
+    const [way] = triedWays(low);
+    expect(way).toMatchObject({
+      kind: 'fill-first',
+      fills: [
+        { commodity: 'fuel', litres: 14 },
+        { commodity: 'water', litres: 31 },
+      ],
+      text: 'Fill at least 14 l of fuel and 31 l of water before leaving: then it can be done.',
+    });
+    const { breaks } = planOf(low);
+    expect(breaks.map(({ text }) => text)).toEqual([
+      expect.stringContaining('14 l of fuel are missing with the 3 l aboard at the start and 0 cans'),
+      expect.stringContaining('31 l of water are missing with the 5 l aboard at the start and 0 cans'),
+    ]);
+  });
+
+  it('asks for no more of what there is enough of', () => {
+    const [way] = triedWays(leaving(3, 60));
+    expect(way).toMatchObject({ kind: 'fill-first', fills: [{ commodity: 'fuel', litres: 14 }] });
+  });
+});
 
 describe('ways out', () => {
   // Without cans the second gap is 9.442 l short.
