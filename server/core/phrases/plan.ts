@@ -72,6 +72,12 @@ export interface PlanPhrases {
     littleLeftOut: boolean;
   };
   'masses-forbid': NoFacts;
+  /** `lessL`: litres less at the start that bring it down; null where they do not. */
+  'over-at-start': {
+    mass: 'total' | 'front' | 'rear';
+    overKg: number;
+    lessL: Readonly<Record<Commodity, number | null>>;
+  };
   'detours-forbid': NoFacts;
   'together-not-found-out': NoFacts;
   'plans-hang-on': { names: readonly (PlaceName | null)[]; atM: number };

@@ -16,7 +16,7 @@ import { byCommodity } from './side/other-of.ts';
 import { canBeDone } from './solve/can-be-done.ts';
 import { solveCarry } from './solve/solve.ts';
 import { allowing, fewestMoreCans } from './ways-out/fewest-cans.ts';
-import { breaksOf, MASS_BREAK, type PlanBreak } from './ways-out/plan-break.ts';
+import { breaksOf, massBreakOf, type PlanBreak } from './ways-out/plan-break.ts';
 
 export interface CarryPlan {
   readonly plan: PlainPlan;
@@ -67,7 +67,7 @@ function withoutPlan(reckoned: Reckoned, put: PutQuestion, timer: Timer, complet
   const { question, cautions } = put;
   const breaks = breaksOf(question, () => canBeDone({ ...question, room: null }, timer.rest()));
   const plan = noPlan(reckoned, { ...put, cautions: [...cautions, ...waysLeftOut(complete, question)] });
-  const massBreak = isTooHeavy(reckoned, put, breaks, timer) ? [MASS_BREAK] : [];
+  const massBreak = isTooHeavy(reckoned, put, breaks, timer) ? [massBreakOf(question)] : [];
   return { plan: { ...plan, breaks: [...breaks, ...massBreak] }, driven: null, tooFewCans: true };
 }
 

@@ -1,5 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { LaidDepot, NamedStop, OtherStop } from '../../core/phrases/plan.ts';
+import { COMMODITIES } from '../../core/quantity/commodities.ts';
 import type { Catalogue, Say } from '../parts/catalogue.ts';
 import { figure, fixed, kmOf, placeAt, rounded } from '../parts/figures.ts';
 import { metricText } from '../parts/metric.ts';
@@ -70,6 +71,12 @@ function namesOf(stops: readonly NamedStop[], say: Say): Part[] {
   return more > 0 ? parts`${named} and ${more} more` : named;
 }
 
+const PERMITTED_WORDS = {
+  total: 'mass',
+  front: 'load of the front axle',
+  rear: 'load of the rear axle',
+} as const;
+
 export const PLAN_PHRASES = {
   'stretch-lacks': ({ commodity, from, to, missingL, cans, startL, littleLeftOut }, say) => {
     const tanks =
@@ -79,6 +86,14 @@ export const PLAN_PHRASES = {
     return parts`From ${namedPlace(from, say)} to ${namedPlace(to, say)} ${rounded(upToTenth(missingL), 'l')} of ${commodity} are missing with ${aboard}${little}.`;
   },
   'masses-forbid': () => parts`With the cans that it takes the vehicle is over a permitted mass.`,
+  'over-at-start': ({ mass, overKg, lessL }) => {
+    const less = COMMODITIES.flatMap((commodity) => {
+      const litres = lessL[commodity];
+      return litres === null ? [] : [parts`${rounded(upToTenth(litres), 'l')} of ${commodity}`];
+    });
+    const fluids = less.length === 0 ? '' : parts`, or start with ${joined(less, ' or ')} less`;
+    return parts`At the start the vehicle is ${rounded(upToTenth(overKg), 'kg')} over the permitted ${PERMITTED_WORDS[mass]}, with no can full: leave so much behind${fluids}.`;
+  },
   'detours-forbid': () =>
     parts`Fuel alone and water alone could be done; the detours to both together use up more than there is.`,
   'together-not-found-out': () =>
