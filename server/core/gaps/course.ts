@@ -1,4 +1,5 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
+import type { Surface } from '../../contract/surface.ts';
 import type { PlaceName } from '../phrases/supply-kinds.ts';
 import type { SpanM } from '../quantity/span.ts';
 import type { Term } from '../quantity/term.ts';
@@ -29,6 +30,12 @@ export interface Edge {
   givesAll?: boolean;
 }
 
+/** A stretch of one surface, and what a metre of way takes on it. */
+export interface DearerStretch extends SpanM {
+  readonly surface: Surface;
+  readonly litresPerM: number;
+}
+
 /** Everything about the route that a gap of one commodity is reckoned with, at the rates the verdict uses. */
 export interface Course {
   commodity: Commodity;
@@ -47,6 +54,8 @@ export interface Course {
   clock: DayClock | null;
   /** What a metre off the route costs, a detour or the way past the end: `litres` out, `homeLitres` on the way home. */
   off: { wayM: number; days: number; litres: number; homeLitres: number };
+  /** Fuel: stretches that take more than the rig's own high rate, in route order; for the kilometres of a reserve. */
+  dearer: readonly DearerStretch[];
   /** What the litres along a stretch were summed from; they add up to `litres.out`. */
   explain: (fromM: number, toM: number) => Term[];
   /** Bridges over 1 km and sparse steps, in route order, not overlapping. */

@@ -49,6 +49,7 @@ export function evenCourse(facts: EvenCourseFacts): Course {
     days: along(daysPerWayM, 1),
     litres: { out: along(litresPerWayM, standing), home: along(litresPerWayM, 0) },
     clock: null,
+    dearer: [],
     off: {
       wayM: allowanceFactor,
       days: allowanceFactor * daysPerWayM,

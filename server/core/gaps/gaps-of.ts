@@ -46,7 +46,7 @@ export function gapsOf(course: Course, edges: readonly Edge[], startL: number): 
       doubt: figure.doubt,
       weakest: weakestOf(from, to),
       ...extraOf(course, figure),
-      turnBackM: turnBackM(course, from, to, budgetL(course, figure.departL, figure.reserveL)),
+      turnBackM: turnBackM(course, from, to, budgetL(course, figure.departL, figure.backReserveL)),
       skipHelps: skipped.has(index),
       ifToFails: next === undefined ? null : ifToFails(course, from, to, next, figure.departL),
       reserveFromM: figure.reserveFromM,

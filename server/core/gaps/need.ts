@@ -1,7 +1,8 @@
 import type { Phrase } from '../phrases/phrases.ts';
+import { litresPer100Km, metresOf } from '../quantity/rates.ts';
 import { METRES_OF_WAY, type Term } from '../quantity/term.ts';
 import type { Reserve } from '../rig/rig.ts';
-import { type Course, type Edge, sketchyM } from './course.ts';
+import { type Course, type DearerStretch, type Edge, sketchyM } from './course.ts';
 import type { Detour } from './levels.ts';
 import { amountBetween } from './profile.ts';
 import {
@@ -130,10 +131,13 @@ function waterFor(course: Course, days: number): Litres {
   return { litres, terms: [{ label, value: litres, unit: 'l' }] };
 }
 
-/** What must still be aboard on arrival. */
-export function reserveOf(course: Course, needL: number): Litres {
+/**
+ * What must still be aboard on arrival at a place, metres along; null for no place in particular, where kilometres are
+ * those of the rig's own high rate, as they are nowhere below it.
+ */
+export function reserveOf(course: Course, needL: number, atM: number | null): Litres {
   const store = course.rig[course.commodity];
-  const base = baseOf(course, store.reserve.base, store.drawableL);
+  const base = baseOf(course, store.reserve.base, atM);
   const share = store.reserve.shareOfNeed * needL;
   const terms: Term[] = [{ label: base.label, value: base.litres, unit: 'l' }];
   if (share !== 0) {
@@ -143,15 +147,35 @@ export function reserveOf(course: Course, needL: number): Litres {
   return { litres: base.litres + share, terms };
 }
 
-function baseOf(course: Course, base: Reserve['base'], drawableL: number): { litres: number; label: Phrase } {
+/** Before a place this much of the way tells what a reserve is driven on, metres: the leg's last kilometre. */
+const LEG_END_M = 1000;
+
+/**
+ * What of the way a reserve of so many kilometres is driven on takes most: the leg's last kilometre, or what comes as far
+ * behind its end. Null where none takes more than the rig's own rate.
+ */
+function dearestNear({ dearer }: Course, atM: number, km: number): DearerStretch | null {
+  return dearer.reduce<DearerStretch | null>((most, stretch) => {
+    const isNear = stretch.fromM < atM + metresOf(km) && stretch.toM > atM - LEG_END_M;
+    return isNear && (most === null || stretch.litresPerM > most.litresPerM) ? stretch : most;
+  }, null);
+}
+
+function reserveKm(course: Course, km: number, atM: number | null): { litres: number; label: Phrase } {
+  const dearest = atM === null ? null : dearestNear(course, atM, km);
+  const rate = dearest === null ? course.rig.fuel.litresPer100Km.high : litresPer100Km(dearest.litresPerM);
+  const facts = { km, litresPer100Km: rate, surface: dearest?.surface ?? null };
+  return { litres: (km * rate) / 100, label: { phrase: 'reserve-km', facts } };
+}
+
+function baseOf(
+  course: Course,
+  base: Reserve['base'],
+  atM: number | null,
+): { litres: number; label: Phrase } {
   switch (base.unit) {
-    case 'km': {
-      const { high } = course.rig.fuel.litresPer100Km;
-      return {
-        litres: (base.value * high) / 100,
-        label: { phrase: 'reserve-km', facts: { km: base.value, litresPer100Km: high } },
-      };
-    }
+    case 'km':
+      return reserveKm(course, base.value, atM);
     case 'days': {
       const { litresPerDay, grades } = course.rig.water;
       const { high } = grades === null ? litresPerDay : grades.drinkingPerDay;
@@ -160,7 +184,7 @@ function baseOf(course: Course, base: Reserve['base'], drawableL: number): { lit
     }
     case 'fraction':
       return {
-        litres: base.value * drawableL,
+        litres: base.value * course.rig[course.commodity].drawableL,
         label: { phrase: 'reserve-fraction', facts: { share: base.value } },
       };
     case 'litres':

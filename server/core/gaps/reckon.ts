@@ -15,6 +15,8 @@ export interface Reckoning {
   departL: number;
   needL: number;
   reserveL: number;
+  /** What must be left on coming back to where the way begins: the reserve of either end, the larger. */
+  backReserveL: number;
   arriveL: number;
   marginL: number;
   /** The worse of that of all water and that of drinking grade, where grades are known. */
@@ -52,7 +54,7 @@ export function reckon(
 ): Reckoning {
   const way = wayOf(course, from, to, viaM);
   const need = needOf(course, from, to, way);
-  const reserve = reserveOf(course, need.litres);
+  const reserve = reserveOf(course, need.litres, to.atM);
   const arriveL = departL - need.litres;
   const marginL = arriveL - reserve.litres;
   const levels = levelsOf({ course, from, to }, { departL, arriveL });
@@ -89,6 +91,7 @@ export function reckon(
     departL,
     needL: need.litres,
     reserveL: reserve.litres,
+    backReserveL: Math.max(reserve.litres, reserveOf(course, need.litres, from.atM).litres),
     arriveL,
     marginL,
     verdict: graded === null ? whole : worseOf(whole, graded.grades.drinking.verdict),

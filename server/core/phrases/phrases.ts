@@ -1,3 +1,4 @@
+import type { Surface } from '../../contract/surface.ts';
 import type { CrewPhrases, HelpReason } from './crew.ts';
 import type { DefaultPhrases } from './defaults.ts';
 import type { FuelPhrases } from './fuel.ts';
@@ -26,7 +27,7 @@ interface GapTerms {
   'days-elapsed': { days: number; litresPerDay: number };
   /** 0 to 1. */
   'share-of-need': { share: number };
-  'reserve-km': { km: number; litresPer100Km: number };
+  'reserve-km': { km: number; litresPer100Km: number; surface: Surface | null };
   'reserve-days': { days: number; litresPerDay: number; graded: boolean; why: HelpReason | null };
   /** 0 to 1. */
   'reserve-fraction': { share: number };

@@ -42,7 +42,9 @@ function detoursOf({ gaps }: Report): Part[][] {
     .map((end) => parts`${edgeName(end)} (${placeAt(end.atM)}) ${figure(kmOf(end.detourM), 'km')}`);
   const rest = ends.length - named.length;
   const close = rest > 0 ? `, and ${rest} more.` : '.';
-  return [parts`Rests on detours of over 1 km, one way: ${joined(named, ', ')}${close}`];
+  return [
+    parts`Rests on detours of over ${figure(kmOf(LONG_DETOUR_M), 'km')}, one way: ${joined(named, ', ')}${close}`,
+  ];
 }
 
 /** Of what nobody has any data: how far what is aboard goes of what is needed, and no stretch of any length. */

@@ -18,8 +18,10 @@ export const GAP_TERMS = {
   'days-elapsed': ({ days, litresPerDay }) =>
     parts`${rounded(days, 'days')} at ${figure(litresPerDay, 'l')} a day`,
   'share-of-need': ({ share }) => parts`${rounded(share * 100, '%')} of the need`,
-  'reserve-km': ({ km, litresPer100Km }) =>
-    parts`${figure(km, 'km')} at ${figure(litresPer100Km, 'l/100 km')}`,
+  'reserve-km': ({ km, litresPer100Km, surface }) =>
+    surface === null
+      ? parts`${figure(km, 'km')} at ${figure(litresPer100Km, 'l/100 km')}`
+      : parts`${figure(km, 'km')} at ${rounded(litresPer100Km, 'l/100 km')} (${surface === 'unknown' ? 'as loaded' : `${surface}, the hardest at the end of the stretch or behind it`})`,
   'reserve-days': ({ days, litresPerDay, graded, why }, say) => {
     const time = graded || why !== null ? rounded(days, 'days') : figure(days, 'days');
     const rate = graded ? rounded(litresPerDay, 'l') : figure(litresPerDay, 'l');

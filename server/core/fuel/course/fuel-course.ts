@@ -1,6 +1,7 @@
 import type { Surface } from '../../../contract/surface.ts';
-import type { Course, Stay } from '../../gaps/course.ts';
+import type { Course, DearerStretch, Stay } from '../../gaps/course.ts';
 import type { Caution } from '../../phrases/cautions.ts';
+import { litresPerM } from '../../quantity/rates.ts';
 import type { Rig } from '../../rig/rig.ts';
 import { climbOf, type Heights, heightsOf, smoothed } from '../../route/elevation.ts';
 import type { RouteLine } from '../../route/route-line.ts';
@@ -8,6 +9,7 @@ import { surfaceSpans } from '../../surface/surface.ts';
 import type { Trip } from '../../trip/settle-trip.ts';
 import type { FuelFacts, NightsAt, Pace } from './fuel-facts.ts';
 import { fuelProfiles } from './fuel-profiles.ts';
+import { rateOn } from './surface-rate.ts';
 
 export interface FuelSources {
   route: RouteLine;
@@ -97,6 +99,17 @@ const loadCautions = ({ massKg, rig }: FuelSources): Caution[] =>
     ? []
     : [{ code: 'load-not-reckoned', facts: {} }];
 
+/** Stretches on which a metre of way takes more than the rig's own high rate. */
+const dearerStretches = (facts: FuelFacts): DearerStretch[] =>
+  facts.spans
+    .map(({ fromM, toM, surface }) => ({
+      fromM,
+      toM,
+      surface,
+      litresPerM: rateOn(facts, surface, 'high').litresPerWayM,
+    }))
+    .filter(({ litresPerM: perM }) => perM > litresPerM(facts.rig.fuel.litresPer100Km.high));
+
 /** A course of fuel with the litres of the plan in place of those of one rate all the way. */
 export function fuelCourse(even: Course, plan: FuelPlan): Course {
   if (!plan.full) return even;
@@ -107,6 +120,7 @@ export function fuelCourse(even: Course, plan: FuelPlan): Course {
     wayM: profiles.wayM,
     litres: { out: profiles.out, home: profiles.home },
     off: { ...even.off, litres: offL, homeLitres: offL },
+    dearer: dearerStretches(plan.facts),
     explain: profiles.explain,
   };
 }

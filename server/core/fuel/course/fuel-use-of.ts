@@ -111,7 +111,7 @@ function ureaReport({ plan, course, trip, passings, points }: FuelUseSources): U
 /** How far a full load goes at the rig's own rate and at that of the route, and what the route takes. */
 function rangesOf(sources: FuelUseSources): Pick<FuelUse, 'range' | 'onRoute' | 'routeL'> {
   const { rig, lengthM } = sources.plan.facts;
-  const baseReserveL = reserveOf(sources.course, 0).litres;
+  const baseReserveL = reserveOf(sources.course, 0, null).litres;
   const routeL = {
     low: routeTotal(sources, 'low'),
     typical: routeTotal(sources, 'typical'),

@@ -19,6 +19,8 @@ export interface RunPoint extends ContainerLevel {
 export interface Run extends StretchDrive {
   /** Litres of all that may not be used up, so that the reserve, of drinking grade as well, is intact. */
   readonly keepL: number;
+  /** The same on the way back. */
+  readonly keepBackL: number;
   /** In route order, the last on the route beside `to`; two at one place are a fall, a pour or a halt. */
   readonly points: readonly RunPoint[];
 }
@@ -38,16 +40,18 @@ function reckonRun(drive: StretchDrive): Run {
   const limitM = oneWayLimitM(course, from.atM, to.atM);
   const back = wayBackAlong({ course, from, toM: limitM, detours });
   const points = placesOf(onRoute(drive), back).flatMap((there) => withWayBack(there, back, limitM));
-  return { ...drive, keepL: drive.figures.departL - usableOf(drive), points };
+  return { ...drive, ...keepOf(drive), points };
 }
 
-/** Of what is aboard on leaving, litres that may be used up. */
-function usableOf({ stretch, figures }: StretchDrive): number {
+/** Of what is aboard on leaving, litres that may not be used up. */
+function keepOf({ stretch, figures }: StretchDrive): Pick<Run, 'keepL' | 'keepBackL'> {
   const { course } = stretch;
-  const { departL, reserveL } = figures;
-  return course.commodity === 'water'
-    ? usableL(course.rig, departL, reserveL, washingCansL(stretch))
-    : departL - reserveL;
+  const { departL, reserveL, backReserveL } = figures;
+  const keep = (litres: number) =>
+    course.commodity === 'water'
+      ? departL - usableL(course.rig, departL, litres, washingCansL(stretch))
+      : litres;
+  return { keepL: keep(reserveL), keepBackL: keep(backReserveL) };
 }
 
 /** Leaves only what is on the route: the way from and to the supplies themselves is no place to turn back at. */

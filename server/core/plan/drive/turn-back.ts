@@ -31,5 +31,5 @@ export const turnBackOf = (run: Run, lostL: (point: RunPoint) => number = () => 
   lastHolding(run.points, (point) => overBack(run, point, lostL(point)));
 
 /** Litres above the reserve on going back from a point; null where the way cannot be driven back. */
-export const overBack = ({ keepL }: Run, { litres, backL }: RunPoint, lostL = 0): number | null =>
-  backL === null ? null : litres - lostL - backL - keepL;
+export const overBack = ({ keepBackL }: Run, { litres, backL }: RunPoint, lostL = 0): number | null =>
+  backL === null ? null : litres - lostL - backL - keepBackL;

@@ -2,6 +2,7 @@ import type { Edge } from '../../gaps/course.ts';
 import { drinkingShare } from '../../gaps/gap-grades.ts';
 import { returnNeedL } from '../../gaps/need.ts';
 import { canBeDrivenBack } from '../../gaps/turn-back.ts';
+import { at } from '../../lists/at.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import { bearableL, litresOf } from '../legs/bearable.ts';
 import { hopsInTurn } from '../legs/hops-in-turn.ts';
@@ -20,8 +21,8 @@ export interface FailingSide {
 }
 
 /** Litres of all water, or of fuel, that may be used until the next supply when a stop has failed. */
-function bearableOnFailureL(side: CarrySide, stock: Stock, spendReserve: boolean): number {
-  if (!spendReserve) return bearableL(side, stock);
+function bearableOnFailureL({ side, spendReserve }: FailingSide, stock: Stock, atM: number): number {
+  if (!spendReserve) return bearableL(side, stock, atM);
   const { allL, drinkableL } = litresOf(side, stock);
   const share = drinkingShare(side.course.rig);
   return drinkableL === null || share === 0 ? allL : Math.min(allL, drinkableL / share);
@@ -32,15 +33,17 @@ function bearableOnFailureL(side: CarrySide, stock: Stock, spendReserve: boolean
  * way included and every halt of the other commodity made.
  */
 export function reachesOn(failing: FailingSide, hop: Hop, following: readonly Hop[]): boolean {
-  const { side, foreign, spendReserve } = failing;
+  const { side, foreign } = failing;
   const [next, ...rest] = following;
   if (next === undefined) return true;
   const hops = [{ ...next, from: hop.from }, ...rest];
   const inVain = inVainM(side.course, edgeAt(side, hop.to));
   const viaM = (from: number, to: number) =>
     (from === hop.from ? inVain : 0) + costOf(haltsBetween(foreign, edgeAt(side, from), edgeAt(side, to)));
-  for (const { departure, needL } of hopsInTurn(side, hop, hops, viaM))
-    if (needL > bearableOnFailureL(side, departure, spendReserve) + SLACK) return false;
+  for (const { index, departure, needL } of hopsInTurn(side, hop, hops, viaM)) {
+    const { atM } = edgeAt(side, at(hops, index).to);
+    if (needL > bearableOnFailureL(failing, departure, atM) + SLACK) return false;
+  }
   return true;
 }
 
@@ -71,10 +74,10 @@ export function backwardsL(
   { from, stock, place }: WayBack,
   slackL: number,
 ): number | null {
-  const { side, foreign, spendReserve } = failing;
+  const { side, foreign } = failing;
   if (!canBeDrivenBack(side.course, from, place)) return null;
   const needL = returnNeedL(side.course, from, place, detoursBack(haltsBetween(foreign, from, place)));
-  return needL <= bearableOnFailureL(side, stock, spendReserve) + slackL ? needL : null;
+  return needL <= bearableOnFailureL(failing, stock, from.atM) + slackL ? needL : null;
 }
 
 /** The place of a supply of the other commodity on the way of this one; the way to it is a halt's. */

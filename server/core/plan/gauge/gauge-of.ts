@@ -122,11 +122,14 @@ function leavingSide(run: Run): GaugeSide {
 }
 
 /** The least to have aboard at a point of a stretch. */
-function gaugeSide({ stretch, figures, marginL, keepL }: Run, { litres, backL }: RunPoint): GaugeSide {
+function gaugeSide(
+  { stretch, figures, marginL, keepL, keepBackL }: Run,
+  { litres, backL }: RunPoint,
+): GaugeSide {
   const aboveL = Math.min(marginL, figures.arriveL - keepL);
   return {
     onL: litres - aboveL,
-    backL: backL === null ? null : backL + keepL,
+    backL: backL === null ? null : backL + keepBackL,
     plannedL: litres,
     from: planEdge(stretch.from),
     to: planEdge(stretch.to),

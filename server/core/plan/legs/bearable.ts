@@ -2,7 +2,7 @@ import { aboardOf } from '../../crew/needs/graded-store.ts';
 import { drinkingShare } from '../../gaps/gap-grades.ts';
 import { reserveOf } from '../../gaps/need.ts';
 import { SLACK } from '../../quantity/slack.ts';
-import { type CarrySide, cansAllowed } from '../side/carry-side.ts';
+import { type CarrySide, cansAllowed, edgeAt } from '../side/carry-side.ts';
 import { filledNeed, type LegNeed } from './leg-need.ts';
 import { fullDeparture, type Stock } from './stock.ts';
 
@@ -20,13 +20,14 @@ export function litresOf(
 }
 
 /**
- * The most that a leg may need so that the reserve is intact on arrival, litres of all water: the reserve grows with the
+ * The most that a leg to a place may need so that the reserve is intact on arrival there (metres along; null: at a place
+ * where it is least), litres of all water: the reserve grows with the
  * need, and of drinking grade, where it is known, enough must be left as well.
  */
-export function bearableL(side: CarrySide, stock: Stock): number {
+export function bearableL(side: CarrySide, stock: Stock, atM: number | null): number {
   const { rig, commodity } = side.course;
   const { shareOfNeed } = rig[commodity].reserve;
-  const baseL = reserveOf(side.course, 0).litres;
+  const baseL = reserveOf(side.course, 0, atM).litres;
   const { allL, drinkableL } = litresOf(side, stock);
   const ofAllL = (allL - baseL) / (1 + shareOfNeed);
   if (drinkableL === null) return ofAllL;
@@ -56,7 +57,7 @@ export function fewestCans(side: CarrySide, { from, to, viaM }: Burden): number 
   for (let cans = 0; cans <= most; cans += 1) {
     const departure = fullDeparture(side, from, cans);
     const need = filledNeed(side, { from, to }, departure.filledL);
-    if (spareM(side, need, bearableL(side, departure)) >= viaM) return cans;
+    if (spareM(side, need, bearableL(side, departure, edgeAt(side, to).atM)) >= viaM) return cans;
   }
   return null;
 }

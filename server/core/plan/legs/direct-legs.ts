@@ -19,7 +19,7 @@ export function directLegs(side: CarrySide, foreign: readonly Halt[], moreCans: 
   const legs: Leg[] = [];
   for (const [from, edge] of side.edges.entries()) {
     if (isBound(edge)) continue;
-    const mostL = bearableL(side, fullDeparture(side, from, cansAllowed(side, from)));
+    const mostL = bearableL(side, fullDeparture(side, from, cansAllowed(side, from)), null);
     for (const [to, end] of edgesAfter(side, from)) {
       if (alongL(side, { from, to }) > mostL + 1) break;
       if (isBound(end)) continue;
@@ -52,12 +52,22 @@ function countsOver(
 export function hopWith(side: CarrySide, { from, to }: Pick<Hop, 'from' | 'to'>, departure: Departure): Hop {
   const { tankL, cans, filledL } = departure;
   const need = filledNeed(side, { from, to }, filledL);
-  return { from, to, tankL, cans, filledL, spareM: spareM(side, need, bearableL(side, departure)) };
+  return {
+    from,
+    to,
+    tankL,
+    cans,
+    filledL,
+    spareM: spareM(side, need, bearableL(side, departure, edgeAt(side, to).atM)),
+  };
 }
 
 export function legOver(side: CarrySide, hops: Hops): Leg {
   const [first] = hops;
   const canM = hops.reduce((sum, hop) => sum + canMetres(side, hop), 0);
-  const spareL = hops.length > 1 ? 0 : bearableL(side, first) - filledNeed(side, first, first.filledL).needL;
+  const spareL =
+    hops.length > 1
+      ? 0
+      : bearableL(side, first, edgeAt(side, first.to).atM) - filledNeed(side, first, first.filledL).needL;
   return { from: first.from, to: lastHop(hops).to, hops, spareL, canM };
 }

@@ -1,3 +1,4 @@
+import { at } from '../../lists/at.ts';
 import { type CarrySide, edgeAt } from '../side/carry-side.ts';
 import { bearableL } from './bearable.ts';
 import type { Hop, Hops } from './leg.ts';
@@ -41,7 +42,7 @@ const NOISE_L = 1e-7;
 
 /** Whether a leg keeps its reserves when so many metres of detours come on each hop; exact, fills in between included. */
 export function holdsOver(side: CarrySide, { hops }: { hops: Hops }, viaM: DetoursBetween): boolean {
-  for (const { departure, needL } of hopsInTurn(side, hops[0], hops, viaM))
-    if (needL > bearableL(side, departure) + NOISE_L) return false;
+  for (const { index, departure, needL } of hopsInTurn(side, hops[0], hops, viaM))
+    if (needL > bearableL(side, departure, edgeAt(side, at(hops, index).to).atM) + NOISE_L) return false;
   return true;
 }

@@ -7,7 +7,7 @@ import { arriveWith, type Departure, refill } from './stock.ts';
 
 /** Hops to every later supply that can be reached. */
 export function* hopsFrom(side: CarrySide, from: number, departure: Departure): Generator<Hop> {
-  const mostL = bearableL(side, departure);
+  const mostL = bearableL(side, departure, null);
   for (const [to] of edgesAfter(side, from)) {
     if (alongL(side, { from, to }) > mostL + 1) return;
     const hop = hopWith(side, { from, to }, departure);

@@ -4,7 +4,7 @@ import { bearableL } from '../legs/bearable.ts';
 import type { Leg } from '../legs/leg.ts';
 import { filledNeed, withDetours } from '../legs/leg-need.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
-import { endsOf } from '../side/carry-side.ts';
+import { edgeAt, endsOf } from '../side/carry-side.ts';
 import { costOf, haltsBetween, haltsOf } from '../side/halts.ts';
 import { otherOf } from '../side/other-of.ts';
 
@@ -26,7 +26,7 @@ export function mostShortL({ sides, oneFailure }: CarryQuestion, commodity: Comm
   const foreign = haltsOf(sides[otherOf(commodity)], side.course);
   const viaM = costOf(haltsBetween(foreign, ...endsOf(side, hop)));
   const need = withDetours(side, filledNeed(side, hop, hop.filledL), viaM);
-  const spareL = bearableL(side, hop) - need.needL;
+  const spareL = bearableL(side, hop, edgeAt(side, hop.to).atM) - need.needL;
   const { shareOfNeed } = rig[commodity].reserve;
   // A litre less lowers what can be borne by this at the most.
   const ofAll = 1 / (1 + shareOfNeed);

@@ -26,11 +26,11 @@ export function anyChain(side: CarrySide): SupplyEdge[] | null {
 /** Indexes of the edges to which a leg with as many cans as there may be leads. */
 function* reachedFrom(side: CarrySide, from: number): Generator<number> {
   const departure = fullDeparture(side, from, cansAllowed(side, from));
-  const mostL = bearableL(side, departure);
+  const mostL = bearableL(side, departure, null);
   for (const [to, edge] of edgesAfter(side, from)) {
     if (alongL(side, { from, to }) > mostL + 1) return;
     if (isBound(edge)) continue;
     const need = filledNeed(side, { from, to }, departure.filledL);
-    if (spareM(side, need, mostL) >= 0) yield to;
+    if (spareM(side, need, bearableL(side, departure, edge.atM)) >= 0) yield to;
   }
 }

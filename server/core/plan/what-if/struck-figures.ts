@@ -77,4 +77,4 @@ function goingBack({ run, point }: Struck, arriveL: number): Way {
 }
 
 /** Litres above the reserve at the supply behind, of what is left there. */
-const backMarginL = (run: Run, arriveL: number): number => arriveL + unfitL(run) - run.keepL;
+const backMarginL = (run: Run, arriveL: number): number => arriveL + unfitL(run) - run.keepBackL;
