@@ -69,15 +69,24 @@ interface WayBack {
  * Litres to a place and back to where a way begins, every halt of the other commodity on the way out made; null where
  * the way cannot be driven back, or takes more than may be used, by more than `slackL`.
  */
-export function backwardsL(
-  failing: FailingSide,
-  { from, stock, place }: WayBack,
-  slackL: number,
-): number | null {
-  const { side, foreign } = failing;
+export function backwardsL(failing: FailingSide, way: WayBack, slackL: number): number | null {
+  const needL = backNeedL(failing, way);
+  if (needL === null) return null;
+  return needL <= bearableOnFailureL(failing, way.stock, way.from.atM) + slackL ? needL : null;
+}
+
+/** Litres above the reserve on going to a place and back, by the same rule; null where the way cannot be driven back. */
+export function backMarginL(failing: FailingSide, way: WayBack): number | null {
+  const { course } = failing.side;
+  const needL = backNeedL(failing, way);
+  if (needL === null) return null;
+  const { shareOfNeed } = course.rig[course.commodity].reserve;
+  return (bearableOnFailureL(failing, way.stock, way.from.atM) - needL) * (1 + shareOfNeed);
+}
+
+function backNeedL({ side, foreign }: FailingSide, { from, place }: WayBack): number | null {
   if (!canBeDrivenBack(side.course, from, place)) return null;
-  const needL = returnNeedL(side.course, from, place, detoursBack(haltsBetween(foreign, from, place)));
-  return needL <= bearableOnFailureL(failing, stock, from.atM) + slackL ? needL : null;
+  return returnNeedL(side.course, from, place, detoursBack(haltsBetween(foreign, from, place)));
 }
 
 /** The place of a supply of the other commodity on the way of this one; the way to it is a halt's. */

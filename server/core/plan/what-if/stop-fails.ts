@@ -1,13 +1,14 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Basis } from '../drive/basis.ts';
-import { pointsAt, type Run, runOf } from '../drive/run.ts';
-import { overBack } from '../drive/turn-back.ts';
+import { type Run, runOf } from '../drive/run.ts';
+import type { Stretch } from '../drive/stretch.ts';
 import { type FailingStop, failingStops, failsWith } from '../failure/failing-stops.ts';
-import { byCommodity } from '../side/other-of.ts';
+import { backMarginL } from '../failure/reach.ts';
+import { byCommodity, otherOf } from '../side/other-of.ts';
 import { planEdge } from '../side/plan-edge.ts';
-import type { SupplyEdge } from '../side/supply-edge.ts';
-import { type FailedStretch, failedStretches } from './failed-stretches.ts';
+import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
+import { type FailedStops, type FailedStretch, failedStretches } from './failed-stretches.ts';
 import { type Onward, onwardOver } from './onward.ts';
 import { stretchFigures, tightestOf } from './stretch-row.ts';
 import type { WhatIfRow } from './what-if-row.ts';
@@ -30,7 +31,7 @@ export function stopFailures(basis: Basis): StopFailure[] {
       const ways = failed.map((over) => ({ over, onward: onwardOver(basis, commodity, over, stop) }));
       const tightest = tightestOf(ways.map(({ onward }) => onward.run));
       const worst = ways.find(({ onward }) => onward.run === tightest);
-      return worst === undefined ? [] : [failureOf({ commodity, stop, failed, ...worst })];
+      return worst === undefined ? [] : [failureOf({ basis, commodity, stop, failed, ...worst })];
     }),
   );
 }
@@ -38,6 +39,7 @@ export function stopFailures(basis: Basis): StopFailure[] {
 export const stopFailsRows = (basis: Basis): WhatIfRow[] => stopFailures(basis).map(({ row }) => row);
 
 interface FailureFacts {
+  readonly basis: Basis;
   readonly commodity: Commodity;
   readonly stop: FailingStop;
   readonly failed: readonly FailedStretch[];
@@ -46,29 +48,38 @@ interface FailureFacts {
   readonly onward: Onward;
 }
 
-function failureOf({ commodity, stop, failed, over, onward }: FailureFacts): StopFailure {
+function failureOf({ basis, commodity, stop, failed, over, onward }: FailureFacts): StopFailure {
   const used = failed.flatMap(({ stops }) => stops);
-  const last = over.stops.at(-1) ?? over.stops[0];
+  const there = placeOf(stop, over.stops);
   const names = [...new Set(used.map(({ name, id }) => name ?? id ?? ''))];
   const others = [...stop.ids].filter((id) => !used.some((edge) => edge.id === id)).length;
   const row: WhatIfRow = {
     ...stretchFigures(onward.run),
     kind: 'stop-fails',
     commodity,
-    id: last.id,
+    id: there.id,
     text: { phrase: 'stop-gives-none', facts: { commodity, names, others } },
-    atM: last.atM,
+    atM: there.atM,
     lostL: null,
-    backMarginL: backFrom(runOf(over.stretch), last),
+    backMarginL: backFrom(basis, over.stretch, there),
     instead: onward.by === null ? null : { at: planEdge(onward.by), marginL: onward.run.marginL },
   };
   return { row, used };
 }
 
-/** Going back from the last supply that failed, having gone there: what is left above the reserve. */
-function backFrom(run: Run, failed: SupplyEdge): number | null {
-  const there = pointsAt(run, failed.atM);
-  return overBack(run, there.at(-1) ?? there[0]);
+/** Where the crew knows that nothing is to be had: the last supply that was to be used at the first place of the stop. */
+function placeOf({ places }: FailingStop, stops: FailedStops): SupplyEdge {
+  const [first] = stops;
+  const place = places.find((edges) => edges.some((edge) => isSamePlace(edge, first))) ?? [];
+  return stops.findLast((edge) => place.some((other) => isSamePlace(edge, other))) ?? first;
+}
+
+/** Going back from the supply that failed, having gone there: what is left above the reserve. By the rule of the plan. */
+function backFrom({ sides, halts }: Basis, stretch: Stretch, there: SupplyEdge): number | null {
+  const { course, from } = stretch;
+  const side = { ...sides[course.commodity].side, course };
+  const failing = { side, foreign: halts[otherOf(course.commodity)], spendReserve: false };
+  return backMarginL(failing, { from, stock: stretch, place: there });
 }
 
 /** A stretch over stops that fail, driven. */

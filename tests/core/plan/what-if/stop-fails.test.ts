@@ -48,7 +48,7 @@ describe('a stop that fails', () => {
     const { sides } = basis;
     const rows = stopFailsRows({ ...basis, sides: { ...sides, fuel: { ...sides.fuel, side: passing } } });
     expect(rows).toHaveLength(1);
-    expect(rows[0]).toMatchObject({ id: twice, atKm: 600, to: { id: 'node/500' }, verdict: 'enough' });
+    expect(rows[0]).toMatchObject({ id: twice, atKm: 300, to: { id: 'node/500' }, verdict: 'enough' });
     // 500 km on each side: 85 l, 42 l left, 17 kept.
     expect(rows[0]!.instead).toMatchObject({ at: { id: 'node/500' } });
     expect(rows[0]!.instead!.marginL).toBeCloseTo(25, 9);
