@@ -51,7 +51,8 @@ export function oneFailure(reckoned: Reckoned, plain: DrivenPlan, options: Solve
   const rule: FailureRule = { spendReserve };
   const most = mostCansOf(plain.question);
   const withMore = (more: number): CarryQuestion =>
-    questionOf(reckoned, { mostCans: { fuel: most.fuel + more, water: most.water + more } }).question;
+    questionOf(reckoned, { mostCans: { fuel: most.fuel + more, water: most.water + more }, failing: true })
+      .question;
   const none: OneFailure = { ...NO_PLAN, spendsReserve: spendReserve };
   for (const more of [0, MORE_CANS]) {
     const question = withMore(more);

@@ -7,7 +7,7 @@ import { SLACK } from '../../quantity/slack.ts';
 import { bearableL, litresOf } from '../legs/bearable.ts';
 import { hopsInTurn } from '../legs/hops-in-turn.ts';
 import type { Hop } from '../legs/leg.ts';
-import { leaving } from '../legs/leg-need.ts';
+import { alongL, leaving } from '../legs/leg-need.ts';
 import type { Stock } from '../legs/stock.ts';
 import { type CarrySide, edgeAt } from '../side/carry-side.ts';
 import { costOf, detoursBack, type Halt, haltsBetween, inVainM } from '../side/halts.ts';
@@ -36,6 +36,9 @@ export function reachesOn(failing: FailingSide, hop: Hop, following: readonly Ho
   const { side, foreign } = failing;
   const [next, ...rest] = following;
   if (next === undefined) return true;
+  const mostL = bearableOnFailureL(side, hop, spendReserve);
+  // What goes on the route alone is too much already: told at once, which is asked of very many.
+  if (alongL(side, { from: hop.from, to: next.to }) > mostL + 1) return false;
   const hops = [{ ...next, from: hop.from }, ...rest];
   const inVain = inVainM(side.course, edgeAt(side, hop.to));
   const viaM = (from: number, to: number) =>

@@ -8,7 +8,7 @@ import { type Cans, canLimits, takenCans } from './can-limits.ts';
 import type { CarryQuestion } from './carry-question.ts';
 import { massRoomOf } from './mass-room.ts';
 import { withTerms } from './supply-terms.ts';
-import { fewerSupplies } from './thin-out.ts';
+import { fewerSupplies, MOST_WAYS } from './thin-out.ts';
 
 /** What a plan is asked for beyond what rig and trip say. */
 export interface QuestionChanges {
@@ -17,6 +17,8 @@ export interface QuestionChanges {
   readonly startL?: Partial<Record<Commodity, number>>;
   /** Further supplies, put in their place of the route. */
   readonly moreEdges?: Partial<Record<Commodity, readonly SupplyEdge[]>>;
+  /** Any one stop may fail: not so many supplies can be looked at. */
+  readonly failing?: boolean;
 }
 
 /** A question, and what had to be assumed to put it. */
@@ -30,11 +32,11 @@ const put = new WeakMap<Reckoned, Map<string, PutQuestion>>();
 
 /** The question that rig, trip and analysis put. */
 export function questionOf(reckoned: Reckoned, changes: QuestionChanges = {}): PutQuestion {
-  const { mostCans, moreEdges } = changes;
+  const { mostCans, moreEdges, failing = false } = changes;
   if (moreEdges !== undefined) return newQuestion(reckoned, changes);
   const ofTrip = put.get(reckoned) ?? new Map<string, PutQuestion>();
   put.set(reckoned, ofTrip);
-  const name = mostCans === undefined ? 'as told' : `${mostCans.fuel} ${mostCans.water}`;
+  const name = `${mostCans === undefined ? 'as told' : `${mostCans.fuel} ${mostCans.water}`}, failing: ${failing}`;
   const question = ofTrip.get(name) ?? newQuestion(reckoned, changes);
   ofTrip.set(name, question);
   return question;
@@ -85,7 +87,11 @@ function sideOf(reckoned: Reckoned, commodity: Commodity, mostCans: Cans, change
     cansDrinkable: commodity === 'fuel' || rig.water.cans?.grade !== 'washing',
     mostCans: mostCans[commodity],
   };
-  const few = fewerSupplies(side, new Set(moreEdges));
+  const few = fewerSupplies(
+    side,
+    new Set(moreEdges),
+    changes.failing === true ? MOST_WAYS.failing : MOST_WAYS.plain,
+  );
   if (few.withinM === null) return { side, cautions: supplies.cautions, suppliesLeftOut: false };
   const passings = usable.length - ENDS;
   const facts = { commodity, passings, lookedAt: few.edges.length - ENDS, withinM: few.withinM };

@@ -1,10 +1,18 @@
 import type { Evidence } from '../../../contract/common.ts';
-import type { CarrySide } from '../side/carry-side.ts';
+import { bearableL } from '../legs/bearable.ts';
+import { alongL } from '../legs/leg-need.ts';
+import { fullDeparture } from '../legs/stock.ts';
+import { type CarrySide, cansAllowed, edgesAfter } from '../side/carry-side.ts';
 import { isBound, type SupplyEdge, type SupplyTerms } from '../side/supply-edge.ts';
 import { anyChain } from './any-chain.ts';
 
 /** With more supplies of one commodity than this not all are looked at (ours): a model of all would not end in time. */
 const MOST_SUPPLIES = 100;
+/**
+ * But where all give all that is wanted, and there are no more ways from one to another than this, all are searched; fewer
+ * where any one stop may fail, since each way is held against each that may follow (ours).
+ */
+export const MOST_WAYS = { plain: 40_000, failing: 8000 } as const;
 /** The first distance within which one supply stands for another, metres; doubled until few enough are left (ours). */
 const FIRST_WITHIN_M = 500;
 
@@ -49,11 +57,30 @@ export function thinOut(
 }
 
 /** As thinOut, of a side; where that leaves no chain of legs to the end, the supplies of one that there is stay as well. */
-export function fewerSupplies(side: CarrySide, always: ReadonlySet<SupplyEdge>): FewSupplies {
+export function fewerSupplies(
+  side: CarrySide,
+  always: ReadonlySet<SupplyEdge>,
+  mostWays: number,
+): FewSupplies {
+  if (isSearchable(side, mostWays)) return { edges: side.edges, withinM: null };
   const few = thinOut(side.edges, always);
   if (few.withinM === null || anyChain({ ...side, edges: few.edges }) !== null) return few;
   const chain = anyChain(side);
   return chain === null ? few : thinOut(side.edges, new Set([...always, ...chain]));
+}
+
+function isSearchable(side: CarrySide, mostWays: number): boolean {
+  if (side.edges.some(isBound)) return false;
+  let ways = 0;
+  for (const from of side.edges.keys()) {
+    const mostL = bearableL(side, fullDeparture(side, from, cansAllowed(side, from)));
+    for (const [to] of edgesAfter(side, from)) {
+      if (alongL(side, { from, to }) > mostL + 1) break;
+      ways += 1;
+      if (ways > mostWays) return false;
+    }
+  }
+  return true;
 }
 
 const mayGo = ({ kind, ofUser }: SupplyEdge): boolean => kind === 'passing' && ofUser !== true;

@@ -29,6 +29,3 @@ export function compareCosts(a: readonly number[], b: readonly number[]): number
   }
   return 0;
 }
-
-/** The better of two; null is none. */
-export const betterOf = (a: Cost | null, b: Cost): Cost => (a === null || compareCosts(b, a) < 0 ? b : a);

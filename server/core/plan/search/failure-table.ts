@@ -56,7 +56,7 @@ export function failureTable(
   const failing: FailingSide = { side, foreign, spendReserve: oneFailure?.spendReserve === true };
   const found = new Map<SearchLeg, readonly FailingPlace[]>();
   const back = new Map<SearchLeg, boolean>();
-  const on = new Map<string, boolean>();
+  const on = new Map<SearchLeg, Map<number, boolean>>();
   const caught = new Map<SearchLeg, Map<SupplyEdge, boolean>>();
   return {
     foundBy: (leg) =>
@@ -64,7 +64,11 @@ export function failureTable(
     bearsBack: (leg) => once(back, leg, () => reachesBack(failing, leg.hop, edgeAt(side, leg.hop.to))),
     bearsOn: (leg, next, { stop }) =>
       !failsWith(stop, next.end) &&
-      once(on, `${leg.number} ${next.hop.to}`, () => reachesOn(failing, leg.hop, [next.hop])),
+      once(
+        once(on, leg, () => new Map<number, boolean>()),
+        next.hop.to,
+        () => reachesOn(failing, leg.hop, [next.hop]),
+      ),
     isCaught: (leg, halt, { edges }) => {
       const liesOn = leg.start.atM < halt.atM && leg.end.atM > halt.atM && !edges.includes(leg.end);
       if (!liesOn) return false;

@@ -8,7 +8,7 @@ import { isSamePlace } from '../side/supply-edge.ts';
 import { type Cost, compareCosts, NO_COST, sumOf } from './cost.ts';
 import type { FailingPlace, FailureTable } from './failure-table.ts';
 import { Heap } from './heap.ts';
-import { isLast, isOnLeg, type SearchLeg, type SideTable } from './side-table.ts';
+import { haltOnLegM, isLast, type SearchLeg, type SideTable } from './side-table.ts';
 import type { ToGo } from './to-go.ts';
 
 /** What both commodities are searched with. */
@@ -182,11 +182,8 @@ class JointSearch {
   #afterHalts({ legs, spareM }: Way, ends: Ends): Way['spareM'] | null {
     const left = byCommodity((commodity) => {
       const other = otherOf(commodity);
-      const { hop, end } = legs[other];
-      const haltM = at(this.#facts.tables[other].haltM, hop.to);
-      return ends[other] && haltM > 0 && isOnLeg(legs[commodity], end)
-        ? spareM[commodity] - haltM
-        : spareM[commodity];
+      const halt = ends[other] ? at(this.#facts.tables[other].halts, legs[other].hop.to) : null;
+      return halt === null ? spareM[commodity] : spareM[commodity] - haltOnLegM(legs[commodity], halt);
     });
     return COMMODITIES.every((commodity) => left[commodity] >= -TOLERANCE) ? left : null;
   }

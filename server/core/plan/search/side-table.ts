@@ -6,7 +6,7 @@ import { kgPerLitre, lessAtStartL } from '../model/mass-rows.ts';
 import { mostShortL } from '../model/most-short.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { type CarrySide, edgeAt, endOf, endsOf } from '../side/carry-side.ts';
-import { costOf, haltsBetween, haltsOf, isAtHalt } from '../side/halts.ts';
+import { costOf, type Halt, haltsBetween, haltsOf, isAtHalt } from '../side/halts.ts';
 import { otherOf } from '../side/other-of.ts';
 import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
 import { type Cost, inCost } from './cost.ts';
@@ -36,8 +36,8 @@ export interface SideTable {
   readonly driving: readonly Cost[];
   /** The same, nothing where the other commodity of the search is at the same place: no more than both cost together. */
   readonly leastDriving: readonly Cost[];
-  /** What a halt costs the other commodity, metres. */
-  readonly haltM: readonly number[];
+  /** The halts that cost the other commodity something; null where one costs nothing. */
+  readonly halts: readonly (Halt | null)[];
 }
 
 /** The table of a commodity with the legs that there are; null where some go over supplies that do not give all. */
@@ -79,7 +79,7 @@ export function sideTable(
     leastDriving: side.edges.map((edge, index) =>
       commodity === 'water' && sharesPlace(other, edge) ? drivingOf(0) : at(driving, index),
     ),
-    haltM: side.edges.map((edge) => halts.find((halt) => isAtHalt(edge, halt))?.costM ?? 0),
+    halts: side.edges.map((edge) => halts.find((halt) => isAtHalt(edge, halt)) ?? null),
   };
 }
 
@@ -126,12 +126,9 @@ function kgOf(question: CarryQuestion, side: CarrySide, leg: Leg): number[] {
   );
 }
 
-/** Whether a halt of the other commodity is made on a leg: it bears that then. See haltsBetween. */
-export const isOnLeg = ({ start, end }: SearchLeg, halt: SupplyEdge): boolean =>
-  halt.atM <= end.atM &&
-  (halt.atM > start.atM || (halt.atM === 0 && start.kind === 'start')) &&
-  !isSamePlace(halt, start) &&
-  !isSamePlace(halt, end);
+/** What a halt of the other commodity costs a leg, metres; nothing where it is not made on it. */
+export const haltOnLegM = ({ start, end }: SearchLeg, halt: Halt): number =>
+  costOf(haltsBetween([halt], start, end));
 
 export const isLast = ({ side }: SideTable, { hop }: SearchLeg): boolean => hop.to === endOf(side);
 

@@ -1,6 +1,6 @@
 import { at } from '../../lists/at.ts';
 import { endOf } from '../side/carry-side.ts';
-import { betterOf, type Cost, NO_COST, sumOf } from './cost.ts';
+import { type Cost, compareCosts, NO_COST, sumOf } from './cost.ts';
 import type { FailureTable } from './failure-table.ts';
 import type { SearchLeg, SideTable } from './side-table.ts';
 
@@ -26,7 +26,7 @@ function toGoFromEdges(table: SideTable, mostCans: number): ToGo {
     return rest === null ? null : sumOf(at(table.leastDriving, hop.to), rest);
   };
   for (let index = end - 1; index >= 0; index -= 1)
-    costs[index] = leastOf(at(table.legsFrom, index), mostCans, after);
+    costs[index] = leastOf(at(table.legsFrom, index), mostCans, { after });
   return { start: costs[0] ?? null, after };
 }
 
@@ -39,26 +39,32 @@ function toGoFromLegs(table: SideTable, mostCans: number, failures: FailureTable
     if (leg.hop.to === end) return NO_COST;
     const places = failures.foundBy(leg);
     const mustGoOn = places.length > 0 && !failures.bearsBack(leg);
-    const next = at(table.legsFrom, leg.hop.to);
-    const bearsOn = (other: SearchLeg) => places.every((place) => failures.bearsOn(leg, other, place));
-    const rest = leastOf(mustGoOn ? next.filter(bearsOn) : next, mostCans, after);
+    const rest = leastOf(at(table.legsFrom, leg.hop.to), mostCans, {
+      after,
+      allows: (next) => !mustGoOn || places.every((place) => failures.bearsOn(leg, next, place)),
+    });
     return rest === null ? null : sumOf(at(table.leastDriving, leg.hop.to), rest);
   };
   for (let index = end - 1; index >= 0; index -= 1)
     for (const leg of at(table.legsFrom, index)) if (leg.hop.cans <= mostCans) costs.set(leg, afterLeg(leg));
-  return { start: leastOf(at(table.legsFrom, 0), mostCans, after), after };
+  return { start: leastOf(at(table.legsFrom, 0), mostCans, { after }), after };
 }
 
-function leastOf(
-  legs: readonly SearchLeg[],
-  mostCans: number,
-  after: (leg: SearchLeg) => Cost | null,
-): Cost | null {
+interface GoingOn {
+  readonly after: (leg: SearchLeg) => Cost | null;
+  /** Asked only of what would be the best so far. */
+  readonly allows?: (leg: SearchLeg) => boolean;
+}
+
+function leastOf(legs: readonly SearchLeg[], mostCans: number, { after, allows }: GoingOn): Cost | null {
   let least: Cost | null = null;
   for (const leg of legs) {
     if (leg.hop.cans > mostCans) continue;
     const rest = after(leg);
-    if (rest !== null) least = betterOf(least, sumOf(leg.cost, rest));
+    if (rest === null) continue;
+    const cost = sumOf(leg.cost, rest);
+    if (least !== null && compareCosts(cost, least) >= 0) continue;
+    if (allows === undefined || allows(leg)) least = cost;
   }
   return least;
 }

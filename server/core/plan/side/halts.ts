@@ -3,6 +3,7 @@ import { type DayClock, nightsOver } from '../../gaps/day-clock.ts';
 import type { Detour } from '../../gaps/levels.ts';
 import { sumBefore } from '../../gaps/profile.ts';
 import { drivingDaysOfStanding, standingLPerDay } from '../../gaps/standing.ts';
+import { at } from '../../lists/at.ts';
 import { type CarrySide, drawableOf } from './carry-side.ts';
 import { isSamePlace, type SupplyEdge } from './supply-edge.ts';
 
@@ -30,11 +31,21 @@ interface HaltStanding {
 }
 
 /** The halts of a side as the course of the other commodity pays for them, in route order; those that cost nothing left out. */
-export const haltsOf = (side: CarrySide, payer: Course): Halt[] =>
-  side.edges
-    .filter(({ kind }) => kind === 'passing')
-    .map((edge) => haltAt(side, edge, payer))
-    .filter(({ costM }) => costM > 0);
+export function haltsOf(side: CarrySide, payer: Course): readonly Halt[] {
+  const ofSide = known.get(side) ?? new WeakMap<Course, readonly Halt[]>();
+  known.set(side, ofSide);
+  const halts =
+    ofSide.get(payer) ??
+    side.edges
+      .filter(({ kind }) => kind === 'passing')
+      .map((edge) => haltAt(side, edge, payer))
+      .filter(({ costM }) => costM > 0);
+  ofSide.set(payer, halts);
+  return halts;
+}
+
+/** Sides are never changed, and every leg asks for the halts of the other: those known already. */
+const known = new WeakMap<CarrySide, WeakMap<Course, readonly Halt[]>>();
 
 function haltAt(side: CarrySide, edge: SupplyEdge, payer: Course): Halt {
   const bothWaysM = 2 * edge.detourM;
@@ -96,16 +107,29 @@ export const detoursBack = (halts: readonly Halt[]): Detour[] =>
 export const costOf = (halts: readonly Halt[]): number => halts.reduce((sum, { costM }) => sum + costM, 0);
 
 /**
- * Halts of the other commodity on the way from one edge to the next. One at the very place of an edge lies before it,
- * where it is not the edge's own.
+ * Halts of the other commodity, in route order, on the way from one edge to the next. One at the very place of an edge
+ * lies before it, where it is not the edge's own.
  */
-export const haltsBetween = (halts: readonly Halt[], from: Edge, to: Edge): Halt[] =>
-  halts
-    .filter(
-      ({ edge, atM }) =>
-        atM <= to.atM &&
-        (atM > from.atM || (atM === 0 && from.kind === 'start')) &&
-        !isSamePlace(edge, from) &&
-        !isSamePlace(edge, to),
-    )
-    .map((halt) => paidOn(halt, to));
+export function haltsBetween(halts: readonly Halt[], from: Edge, to: Edge): Halt[] {
+  const between: Halt[] = [];
+  const begin = from.kind === 'start' ? 0 : firstBehind(halts, from.atM);
+  for (let index = begin; index < halts.length; index += 1) {
+    const halt = at(halts, index);
+    if (halt.atM > to.atM) break;
+    if (halt.atM <= from.atM && halt.atM !== 0) continue;
+    if (!isSamePlace(halt.edge, from) && !isSamePlace(halt.edge, to)) between.push(paidOn(halt, to));
+  }
+  return between;
+}
+
+/** The index of the first halt behind a place of the route. */
+function firstBehind(halts: readonly Halt[], atM: number): number {
+  let low = 0;
+  let high = halts.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if (at(halts, middle).atM > atM) high = middle;
+    else low = middle + 1;
+  }
+  return low;
+}

@@ -111,7 +111,7 @@ it('leaves a chain to the end where there is one', () => {
     mostCans: 0,
   };
   expect(anyChain({ ...side, edges: thinOut(edges, new Set()).edges })).toBeNull();
-  const { edges: kept, withinM } = fewerSupplies(side, new Set());
+  const { edges: kept, withinM } = fewerSupplies(side, new Set(), 0);
   expect(withinM).not.toBeNull();
   expect(kept.length).toBeLessThan(250);
   const chain = anyChain({ ...side, edges: kept })!;
@@ -128,7 +128,7 @@ it('leaves a chain to the end where there is one', () => {
     }),
   };
   expect(anyChain(smaller)).toBeNull();
-  expect(fewerSupplies(smaller, new Set()).edges).toEqual(thinOut(edges, new Set()).edges);
+  expect(fewerSupplies(smaller, new Set(), 0).edges).toEqual(thinOut(edges, new Set()).edges);
 });
 
 it('the best known of supplies close together stands for the others, then the one without a wait, then the nearest', () => {

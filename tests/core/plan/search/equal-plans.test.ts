@@ -38,11 +38,23 @@ const question = (
   rooms: fc.Arbitrary<MassRoom | null>,
   rules: fc.Arbitrary<FailureRule | null>,
 ): fc.Arbitrary<CarryQuestion> =>
-  fc.tuple(smallRoute(7), rooms, rules).map(([route, ofRoom, oneFailure]) => ({
-    ...questionOf(route),
+  fc.tuple(smallRoute(7), rooms, rules, waits).map(([route, ofRoom, oneFailure, ofStops]) => ({
+    ...questionOf({
+      ...route,
+      stops: route.stops.map((stop, index) => ({ ...stop, ...ofStops[index] })),
+    }),
     room: ofRoom,
     oneFailure,
   }));
+
+/** Waiting and filling at some stops. */
+const waits = fc.array(
+  fc.record({
+    waitDays: fc.constantFrom(0, 0, 0, 0.25, 0.5, 1),
+    daysPerLitre: fc.constantFrom(0, 0, 0, 0.005),
+  }),
+  { minLength: 7, maxLength: 7 },
+);
 
 const valuesOf = (solution: Solution) =>
   solution.status === 'found'
