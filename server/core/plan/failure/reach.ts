@@ -36,9 +36,8 @@ export function reachesOn(failing: FailingSide, hop: Hop, following: readonly Ho
   const { side, foreign } = failing;
   const [next, ...rest] = following;
   if (next === undefined) return true;
-  const mostL = bearableOnFailureL(side, hop, spendReserve);
-  // What goes on the route alone is too much already: told at once, which is asked of very many.
-  if (alongL(side, { from: hop.from, to: next.to }) > mostL + 1) return false;
+  // What goes on the route alone is more than is aboard: told at once, which is asked of very many.
+  if (alongL(side, { from: hop.from, to: next.to }) > litresOf(side, hop).allL + 1) return false;
   const hops = [{ ...next, from: hop.from }, ...rest];
   const inVain = inVainM(side.course, edgeAt(side, hop.to));
   const viaM = (from: number, to: number) =>

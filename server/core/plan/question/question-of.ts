@@ -27,16 +27,16 @@ export interface PutQuestion {
   readonly cautions: readonly Caution[];
 }
 
-/** Trips once reckoned are never changed, and are asked of again and again: their questions, by the cans there may be. */
+/** Trips once reckoned are never changed, and are asked of again and again: their questions, by what is changed. */
 const put = new WeakMap<Reckoned, Map<string, PutQuestion>>();
 
 /** The question that rig, trip and analysis put. */
 export function questionOf(reckoned: Reckoned, changes: QuestionChanges = {}): PutQuestion {
-  const { mostCans, moreEdges, failing = false } = changes;
+  const { moreEdges, ...others } = changes;
   if (moreEdges !== undefined) return newQuestion(reckoned, changes);
   const ofTrip = put.get(reckoned) ?? new Map<string, PutQuestion>();
   put.set(reckoned, ofTrip);
-  const name = `${mostCans === undefined ? 'as told' : `${mostCans.fuel} ${mostCans.water}`}, failing: ${failing}`;
+  const name = JSON.stringify(others);
   const question = ofTrip.get(name) ?? newQuestion(reckoned, changes);
   ofTrip.set(name, question);
   return question;

@@ -73,7 +73,7 @@ function isSearchable(side: CarrySide, mostWays: number): boolean {
   if (side.edges.some(isBound)) return false;
   let ways = 0;
   for (const from of side.edges.keys()) {
-    const mostL = bearableL(side, fullDeparture(side, from, cansAllowed(side, from)));
+    const mostL = bearableL(side, fullDeparture(side, from, cansAllowed(side, from)), null);
     for (const [to] of edgesAfter(side, from)) {
       if (alongL(side, { from, to }) > mostL + 1) break;
       ways += 1;

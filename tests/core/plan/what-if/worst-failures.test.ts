@@ -7,10 +7,12 @@ import { courseOf, endEdge, startEdge } from '../../../helpers/course.ts';
 import { basisFrom, stopAt } from './small-basis.ts';
 
 const side = (commodity: 'fuel' | 'water', stops: number): CarrySide => {
-  const lengthM = (stops + 1) * 50_000;
+  const lengthM = (stops + 1) * 55_000;
   const course = courseOf({ commodity, lengthM });
   // Farther apart the farther on.
-  const edges = Array.from({ length: stops }, (_, index) => stopAt((50 * (index + 1) ** 2) / stops, 0));
+  const edges = Array.from({ length: stops }, (_, index) =>
+    stopAt(5 * index + (50 * (index + 1) ** 2) / stops, 0),
+  );
   return {
     commodity,
     course,
