@@ -34,6 +34,20 @@ export interface CellPart {
   readonly lat: number;
 }
 
+/** The number of the part of a cell that a place lies in: the cell's times 64, and the part's; for the many places of roads. */
+export function partNumberOf(lon: number, lat: number): number {
+  const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
+  const turned = (((lon + 180) % 360) + 360) % 360;
+  const east = Math.min(columns * PARTS - 1, Math.floor((turned / 360) * columns * PARTS));
+  const north = Math.min(ROWS * PARTS - 1, Math.max(0, Math.floor(((lat + 90) / CELL_DEG) * PARTS)));
+  const cell = Math.floor(north / PARTS) * COLUMNS_MAX + Math.floor(east / PARTS);
+  return cell * PARTS * PARTS + (north % PARTS) * PARTS + (east % PARTS);
+}
+
+/** How many steps a straight line is gone in so that its places are at most half a cell apart. */
+export const stepsAlong = (eastDeg: number, northDeg: number): number =>
+  Math.ceil(Math.max(Math.abs(eastDeg), Math.abs(northDeg)) / (CELL_DEG / 2));
+
 /** The part of a cell that a place lies in; longitudes may run on past 180. */
 export function cellPartOf(lon: number, lat: number): CellPart {
   const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
@@ -49,11 +63,9 @@ export function cellPartOf(lon: number, lat: number): CellPart {
   };
 }
 
-/** How far the parts of cells at a latitude are from middle to middle, degrees. */
-export const partSize = (lat: number): { eastDeg: number; northDeg: number } => ({
-  eastDeg: 360 / ((COLUMNS[Math.floor(lat + 90)] ?? 1) * PARTS),
-  northDeg: CELL_DEG / PARTS,
-});
+/** How high a part of a cell is, and how wide at a latitude, degrees. */
+export const PART_HEIGHT = CELL_DEG / PARTS;
+export const partWidth = (lat: number): number => 360 / ((COLUMNS[Math.floor(lat + 90)] ?? 1) * PARTS);
 
 /** All the cells that are at most so many rows and columns from that of a place. */
 export function cellsWithin(lon: number, lat: number, cellsAway: number): number[] {
@@ -82,9 +94,7 @@ export function* placesAlong(
   from: { lon: number; lat: number },
   to: { lon: number; lat: number },
 ): Generator<[lon: number, lat: number]> {
-  const steps = Math.ceil(
-    Math.max(Math.abs(to.lat - from.lat), Math.abs(to.lon - from.lon)) / (CELL_DEG / 2),
-  );
+  const steps = stepsAlong(to.lon - from.lon, to.lat - from.lat);
   for (let step = 0; step <= steps; step += 1) {
     const share = steps === 0 ? 0 : step / steps;
     yield [from.lon + share * (to.lon - from.lon), from.lat + share * (to.lat - from.lat)];

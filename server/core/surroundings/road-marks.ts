@@ -7,10 +7,13 @@ import {
   cellOf,
   cellPartOf,
   cellsAround,
-  partSize,
-  placesAlong,
+  PART_HEIGHT,
+  partNumberOf,
+  partWidth,
+  stepsAlong,
 } from '../route/road-cells.ts';
 
+const PARTS_OF_A_CELL = 64;
 /** Words for each cell: the marks of its 64 parts, and whether they are not complete. */
 const WORDS = 3;
 const CROWDED = 2;
@@ -41,7 +44,9 @@ export class RoadMarks {
 
   /** Marks a place of a road. */
   mark(lon: number, lat: number): void {
-    const { cell, part } = cellPartOf(lon, lat);
+    const number = partNumberOf(lon, lat);
+    const cell = Math.floor(number / PARTS_OF_A_CELL);
+    const part = number - cell * PARTS_OF_A_CELL;
     const slot = this.#reach.slotOf(cell);
     if (slot >= 0) Atomics.or(this.#words, slot * WORDS + (part >> 5), 1 << (part & 31));
   }
@@ -51,22 +56,34 @@ export class RoadMarks {
     let before: LonLat | null = null;
     for (const place of places) {
       const here: LonLat | null = place ?? null;
-      if (here !== null) this.#markStep(before ?? here, here);
+      if (here !== null) {
+        const from = before ?? here;
+        this.markStep(from.lon, from.lat, here.lon, here.lat);
+      }
       before = here;
     }
   }
 
-  #markStep(from: LonLat, to: LonLat): void {
-    let reaches = false;
-    for (const [lon, lat] of placesAlong(from, to)) reaches ||= this.#reach.has(cellOf(lon, lat));
-    if (!reaches) return;
-    const { eastDeg, northDeg } = partSize(from.lat);
-    const [east, north] = [to.lon - from.lon, to.lat - from.lat];
-    const steps = Math.ceil(Math.max(Math.abs(east) / eastDeg, Math.abs(north) / northDeg) / STEP_IN_PARTS);
+  /** Marks a straight piece of a road; made of numbers, since maps have millions. */
+  markStep(lon: number, lat: number, toLon: number, toLat: number): void {
+    const [east, north] = [toLon - lon, toLat - lat];
+    if (!this.#isReached(lon, lat, east, north)) return;
+    const steps = Math.ceil(
+      Math.max(Math.abs(east) / partWidth(lat), Math.abs(north) / PART_HEIGHT) / STEP_IN_PARTS,
+    );
     for (let step = 0; step <= steps; step += 1) {
       const share = steps === 0 ? 0 : step / steps;
-      this.mark(from.lon + share * east, from.lat + share * north);
+      this.mark(lon + share * east, lat + share * north);
     }
+  }
+
+  #isReached(lon: number, lat: number, east: number, north: number): boolean {
+    const steps = stepsAlong(east, north);
+    for (let step = 0; step <= steps; step += 1) {
+      const share = steps === 0 ? 0 : step / steps;
+      if (this.#reach.has(cellOf(lon + share * east, lat + share * north))) return true;
+    }
+    return false;
   }
 
   /** Notes that in a cell not all roads are drawn, since too much is mapped there. */
@@ -75,13 +92,17 @@ export class RoadMarks {
     if (slot >= 0) Atomics.store(this.#words, slot * WORDS + CROWDED, 1);
   }
 
+  #isNoted(first: number): boolean {
+    for (let word = first; word < first + WORDS; word += 1) if (this.#words[word] !== 0) return true;
+    return false;
+  }
+
   /** What was noted, of cells of which anything was. */
   drawn(): DrawnRoads {
     const noted: { cell: number; first: number }[] = [];
     this.#reach.slots.forEach((held, slot) => {
       const first = slot * WORDS;
-      if (held !== 0 && this.#words.subarray(first, first + WORDS).some((word) => word !== 0))
-        noted.push({ cell: held - 1, first });
+      if (held !== 0 && this.#isNoted(first)) noted.push({ cell: held - 1, first });
     });
     noted.sort((a, b) => a.cell - b.cell);
     const marks = new Int32Array(noted.length * WORDS);
@@ -128,7 +149,7 @@ export class RoadMap {
 
   /** Whether a road is mapped near a place: within 128 m for sure, not beyond 290 m; where much is mapped, within 2 km. */
   isRoadNear(place: LonLat): boolean {
-    const { eastDeg, northDeg } = partSize(place.lat);
+    const [eastDeg, northDeg] = [partWidth(place.lat), PART_HEIGHT];
     for (let north = -PARTS_AWAY; north <= PARTS_AWAY; north += 1)
       for (let east = -PARTS_AWAY; east <= PARTS_AWAY; east += 1) {
         const part = cellPartOf(place.lon + east * eastDeg, place.lat + north * northDeg);

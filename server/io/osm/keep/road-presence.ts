@@ -1,5 +1,5 @@
 import type { DrawnRoads, Tags } from '../../../core/input/sources.ts';
-import { type CellSet, cellOf, placesAlong } from '../../../core/route/road-cells.ts';
+import { type CellSet, cellOf, stepsAlong } from '../../../core/route/road-cells.ts';
 import { isDriven } from '../../../core/surroundings/kinds.ts';
 import { RoadMarks } from '../../../core/surroundings/road-marks.ts';
 import { type LatLon, liesOnEarth } from '../extract/position.ts';
@@ -37,11 +37,20 @@ export class RoadCells {
         before = null;
         continue;
       }
-      for (const [lon, lat] of placesAlong(before ?? position, position)) {
-        const cell = cellOf(lon, lat);
-        if (this.#band.has(cell)) this.add(cell);
-      }
+      const from: LatLon = before ?? position;
+      this.addStep(from.lon, from.lat, position.lon, position.lat);
       before = position;
+    }
+  }
+
+  /** A straight piece of a road; made of numbers, since maps have millions. */
+  addStep(lon: number, lat: number, toLon: number, toLat: number): void {
+    const [east, north] = [toLon - lon, toLat - lat];
+    const steps = stepsAlong(east, north);
+    for (let step = 0; step <= steps; step += 1) {
+      const share = steps === 0 ? 0 : step / steps;
+      const cell = cellOf(lon + share * east, lat + share * north);
+      if (this.#band.has(cell)) this.add(cell);
     }
   }
 

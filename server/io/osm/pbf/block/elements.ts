@@ -5,8 +5,9 @@ import { setTag } from '../../extract/set-tag.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
 import { isoTime } from '../wire/iso-time.ts';
-import { decodeIntegers, decodeSums } from '../wire/packed.ts';
+import { decodeDeltas, decodeIntegers, decodeSums } from '../wire/packed.ts';
 import { type Block, latOf, lonOf } from './block.ts';
+import { cursorOver } from './keys.ts';
 
 /** Tags from two lists of string numbers of equal length. */
 export function tagsOf(block: Block, keys: readonly number[], values: readonly number[]) {
@@ -141,6 +142,31 @@ export function decodeWay(block: Block, range: Range): ParsedElement {
     }));
   }
   return { element, deleted };
+}
+
+let lineIdScratch = new Float64Array(2_048);
+
+/**
+ * The ids of a way's nodes, for the millions of ways of which nothing is kept: how many of them `ids` holds, which is good
+ * until the next call; and whether the way holds the positions itself.
+ */
+export function wayNodeIds(
+  block: Block,
+  range: Range,
+): { ids: Float64Array; count: number; isLocated: boolean } {
+  const parts = cursorOver(block.bytes, range);
+  let nodes = NOWHERE;
+  let isLocated = false;
+  for (let tag = parts.tag(); tag !== 0; tag = parts.tag()) {
+    if (tag === 66) nodes = parts.onlyRange(nodes);
+    else {
+      isLocated ||= tag === 74;
+      parts.skip(tag);
+    }
+  }
+  const most = nodes.end - nodes.start;
+  if (lineIdScratch.length < most) lineIdScratch = new Float64Array(most);
+  return { ids: lineIdScratch, count: decodeDeltas(block.bytes, nodes, lineIdScratch), isLocated };
 }
 
 /** The line of a way alone: ids of its nodes, and their positions where the file has them in the way itself. */

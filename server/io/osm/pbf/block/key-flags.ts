@@ -27,14 +27,20 @@ for (const key of OTHER_KEYS) mark(key, OTHER_KEY);
 for (const key of ['highway', 'natural']) mark(key, GROUND_WAY_KEY);
 mark('place', PLACE_KEY);
 mark('railway', CROSSING_KEY);
-/** Values that stand under many keys say less than the key itself. */
+/** Its values are read in every spelling, since a closed gate must not be missed: the key alone decides. */
 const BY_KEY_ALONE: readonly string[] = ['access'];
+/** A value as mappers write it. */
+const spellings = (value: string): string[] => [
+  value,
+  value.charAt(0).toUpperCase() + value.slice(1),
+  value.toUpperCase(),
+];
 for (const { what, key, values } of SURROUNDING_RULES) {
   if (what === 'road-across') continue;
   if (values === 'any' || BY_KEY_ALONE.includes(key)) mark(key, SURROUNDING_MARK);
   else {
     mark(key, SURROUNDING_KEY);
-    for (const value of values) mark(value, SURROUNDING_MARK);
+    for (const value of values.flatMap(spellings)) mark(value, SURROUNDING_MARK);
   }
 }
 for (const key of ROAD_ACROSS_KEYS) mark(key, SURROUNDING_MARK);

@@ -51,7 +51,7 @@ export class NearNodes {
     if (Atomics.add(this.#counters, counter, 1) >= most) return false;
     const low = lowOf(id);
     const high = highOf(id);
-    let slot = slotOf(low, high);
+    let slot = firstSlotOf(low, high);
     while (Atomics.compareExchange(this.#low, slot, 0, low) !== 0) slot = (slot + 1) & (SLOTS - 1);
     Atomics.store(this.#high, slot, high);
     Atomics.store(this.#lon, slot, Math.round(lon * PER_DEGREE));
@@ -60,17 +60,25 @@ export class NearNodes {
     return true;
   }
 
-  /** Where a node is; null where it is not known. */
-  placeOf(id: number): LatLon | null {
+  /** Where the node in a slot is. */
+  lonAt(slot: number): number {
+    return (this.#lon[slot] ?? 0) / PER_DEGREE;
+  }
+
+  latAt(slot: number): number {
+    return (this.#lat[slot] ?? 0) / PER_DEGREE;
+  }
+
+  /** The slot of a node; -1 where it is not known. */
+  slotOf(id: number): number {
     const low = lowOf(id);
     const high = highOf(id);
-    let slot = slotOf(low, high);
+    let slot = firstSlotOf(low, high);
     for (let held = this.#low[slot]; held !== 0 && held !== undefined; held = this.#low[slot]) {
-      if (held === low && this.#high[slot] === high)
-        return { lon: (this.#lon[slot] ?? 0) / PER_DEGREE, lat: (this.#lat[slot] ?? 0) / PER_DEGREE };
+      if (held === low && this.#high[slot] === high) return slot;
       slot = (slot + 1) & (SLOTS - 1);
     }
-    return null;
+    return -1;
   }
 }
 
@@ -83,7 +91,7 @@ const highOf = (id: number): number => {
   return (id | 0) === 0 ? ~high : high;
 };
 
-const slotOf = (low: number, high: number): number =>
+const firstSlotOf = (low: number, high: number): number =>
   Math.imul(low ^ Math.imul(high, 0x85ebca6b), 0x9e3779b1) >>> 12;
 
 /** Where the ground around the route is looked for, and the nodes there. */

@@ -5,6 +5,7 @@ import { at } from '../../../../core/lists/at.ts';
 import { cellOf } from '../../../../core/route/road-cells.ts';
 import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
 import { isDriven, isTold, isWide, surroundingKinds } from '../../../../core/surroundings/kinds.ts';
+import type { RoadMarks } from '../../../../core/surroundings/road-marks.ts';
 import {
   addContent,
   CONTENT_COUNTED,
@@ -32,7 +33,14 @@ import {
   type TagHit,
   tagHits,
 } from '../block/dense-nodes.ts';
-import { decodePlainNode, decodeRelation, decodeWay, listedTags, wayLine } from '../block/elements.ts';
+import {
+  decodePlainNode,
+  decodeRelation,
+  decodeWay,
+  listedTags,
+  wayLine,
+  wayNodeIds,
+} from '../block/elements.ts';
 import {
   CROSSING_KEY,
   OTHER_KEY,
@@ -50,7 +58,7 @@ import { groundTagsOf, isGroundPlace } from './ground-kinds.ts';
 import { HullSupports, type Supports } from './hull.ts';
 import type { IdFilter } from './id-filter.ts';
 import { emptySpan, type IdSpan, widen, widenByAll } from './id-span.ts';
-import { type AroundSearch, noteNode } from './near-nodes.ts';
+import { type AroundSearch, type NearNodes, noteNode } from './near-nodes.ts';
 
 export interface ScanSettings {
   /** Note which nodes lie in this box, and keep the places in it. */
@@ -97,6 +105,7 @@ export class Scanner {
   /** Once there are enough of a kind, nobody looks for another. */
   readonly #content = noContent();
   readonly #roadCells: RoadCells | null;
+  #surroundings: RawElement[] = [];
 
   constructor(settings: ScanSettings) {
     this.#settings = settings;
@@ -126,7 +135,7 @@ export class Scanner {
       else cursor.skip(form);
     });
     addContent(this.#content, result.content);
-    result.roadCells = this.#roadCells?.takeNew() ?? [];
+    Object.assign(result, this.#takeAround());
     if (this.#settings.hull) result.supports = this.#newSupports();
     return result;
   }
@@ -139,6 +148,13 @@ export class Scanner {
       hull.changed = false;
     }
     return [plain.values.slice(), raised.values.slice()];
+  }
+
+  /** What was found around the route since the last call. */
+  #takeAround(): AroundResult {
+    const surroundings = this.#surroundings;
+    this.#surroundings = [];
+    return { roadCells: this.#roadCells?.takeNew() ?? [], surroundings };
   }
 
   /** Marks of the keys of nodes that still matter. */
@@ -207,7 +223,7 @@ export class Scanner {
   #keepNode(decoded: ParsedElement<RawNode>, tags: Record<string, string>, result: ScanResult): void {
     const { element } = decoded;
     this.#keepWanted(decoded, tags, result);
-    this.#keepCrossing(decoded, tags, result);
+    this.#keepCrossing(decoded, tags);
     const { ground } = this.#settings;
     if (ground === null || decoded.deleted || !isGroundPlace(tags)) return;
     const { id, lat, lon } = element;
@@ -215,15 +231,10 @@ export class Scanner {
       result.places.push({ type: 'node', id, lat, lon, tags: groundTagsOf(tags) });
   }
 
-  #keepCrossing(
-    { element, deleted }: ParsedElement<RawNode>,
-    tags: Record<string, string>,
-    result: AroundResult,
-  ): void {
+  #keepCrossing({ element, deleted }: ParsedElement<RawNode>, tags: Record<string, string>): void {
     const { around } = this.#settings;
     if (around === null || deleted || !around.reach.has(cellOf(element.lon, element.lat))) return;
-    if (surroundingKinds(tags, 'point').length > 0)
-      result.surroundings.push({ ...element, tags: told(tags) });
+    if (surroundingKinds(tags, 'point').length > 0) this.#surroundings.push({ ...element, tags: told(tags) });
   }
 
   #keepWanted({ element, deleted }: ParsedElement, tags: Record<string, string>, result: ScanResult): void {
@@ -255,7 +266,6 @@ export class Scanner {
 
   /** The ground around the route alone, of a block that was looked through before the nodes of all its ways were known. */
   around(block: Block): AroundResult {
-    const result: AroundResult = { roadCells: [], surroundings: [] };
     forEachObject(block, (form, cursor) => {
       if (form !== FORMS.way) {
         cursor.skip(form);
@@ -263,34 +273,53 @@ export class Scanner {
       }
       const range = cursor.range();
       const seen = keysOf(block, range);
-      if ((seen & ROAD_KEY) !== 0) this.#road(block, range);
-      this.#keepSurrounding(block, 'way', { range, seen }, result);
+      if (isRoad('way', seen)) this.#road(block, range);
+      this.#keepSurrounding(block, 'way', range, seen);
     });
-    result.roadCells = this.#roadCells?.takeNew() ?? [];
-    return result;
+    return this.#takeAround();
   }
 
+  /** Draws a road as far as its nodes lie near; most lie far off, and nothing is made for them. */
   #road(block: Block, range: Range): void {
     const { around } = this.#settings;
-    if (around === null || this.#roadCells === null) return;
-    const { nodes, geometry } = wayLine(block, range);
-    if (geometry === null && around.nodes.isEmpty) return;
-    // Most roads of a file lie far off: nothing is made for them.
-    if (geometry === null && nodes.every((id) => around.nodes.placeOf(id) === null)) return;
-    const line = geometry ?? nodes.map((id) => around.nodes.placeOf(id));
-    this.#roadCells.addLine(line);
-    if (isDriven(listedTags(block, range))) around.marks.markLine(line);
+    if (around === null) return;
+    const { ids, count, isLocated } = wayNodeIds(block, range);
+    if (isLocated) {
+      this.#drawLocated(block, range, around.marks);
+      return;
+    }
+    const { nodes } = around;
+    if (nodes.isEmpty) return;
+    let marks: RoadMarks | null | undefined;
+    let before = -1;
+    for (let place = 0; place < count; place += 1) {
+      const slot = nodes.slotOf(ids[place] ?? Number.NaN);
+      if (slot >= 0) {
+        marks ??= isDriven(listedTags(block, range)) ? around.marks : null;
+        this.#drawStep(nodes, before < 0 ? slot : before, slot, marks);
+      }
+      before = slot;
+    }
+  }
+
+  /** Draws a road that holds the positions of its nodes itself. */
+  #drawLocated(block: Block, range: Range, marks: RoadMarks): void {
+    const { geometry } = wayLine(block, range);
+    this.#roadCells?.addLine(geometry ?? []);
+    if (isDriven(listedTags(block, range))) marks.markLine(geometry ?? []);
+  }
+
+  #drawStep(nodes: NearNodes, from: number, to: number, marks: RoadMarks | null): void {
+    const [lon, lat, toLon, toLat] = [nodes.lonAt(from), nodes.latAt(from), nodes.lonAt(to), nodes.latAt(to)];
+    this.#roadCells?.addStep(lon, lat, toLon, toLat);
+    marks?.markStep(lon, lat, toLon, toLat);
   }
 
   /** Keeps a way or relation that bears on supplies: one that may lie within reach, or is of a kind that is kept anyhow. */
-  #keepSurrounding(
-    block: Block,
-    type: 'way' | 'relation',
-    { range, seen }: { range: Range; seen: number },
-    result: AroundResult,
-  ): void {
+  #keepSurrounding(block: Block, type: 'way' | 'relation', range: Range, seen: number): void {
+    if (!mayBearOnSupplies(block, range, seen)) return;
     const { around } = this.#settings;
-    if (around === null || !mayBearOnSupplies(block, range, seen)) return;
+    if (around === null || !mayBe(type, listedTags(block, range))) return;
     const { element, deleted } = type === 'way' ? decodeWay(block, range) : decodeRelation(block, range);
     const kinds = kindsOf(element);
     if (deleted || kinds.length === 0) return;
@@ -299,7 +328,7 @@ export class Scanner {
       kinds.some(isWide) ||
       (element.geometry?.some((at) => at !== null && around.reach.has(cellOf(at.lon, at.lat))) ??
         element.nodes?.some((id) => around.nodesInReach.has(id)));
-    if (mayReach === true) result.surroundings.push({ ...element, tags: told(element.tags ?? {}) });
+    if (mayReach === true) this.#surroundings.push({ ...element, tags: told(element.tags ?? {}) });
   }
 
   /** A way or relation: its id and keys first, the rest only on a hit. */
@@ -322,9 +351,8 @@ export class Scanner {
     widen(span, id);
     // Millions have none of these keys: nothing is made for them.
     if (seen === null || seen === 0) return;
-    if (type === 'way' && (seen & ROAD_KEY) !== 0 && this.#roadCells !== null)
-      this.#road(block, { start, end });
-    this.#keepSurrounding(block, type, { range: { start, end }, seen }, result);
+    if (isRoad(type, seen)) this.#road(block, { start, end });
+    this.#keepSurrounding(block, type, { start, end }, seen);
     if ((seen & WANTED_KEY) === 0 || !this.#keepListed(block, type, { start, end }, result))
       countKeys(result.content, seen);
   }
@@ -338,10 +366,18 @@ export class Scanner {
   }
 }
 
+const isRoad = (type: 'way' | 'relation', seen: number): boolean => type === 'way' && (seen & ROAD_KEY) !== 0;
+
 /** Whether a way or relation with these marks of its keys may be ground that bears on supplies. */
 const mayBearOnSupplies = (block: Block, range: Range, seen: number): boolean =>
   (seen & SURROUNDING_MARK) !== 0 ||
   ((seen & SURROUNDING_KEY) !== 0 && (valuesOf(block, range) & SURROUNDING_MARK) !== 0);
+
+/** Whether a way or relation with these tags is ground that bears on supplies in one of the forms that it may have. */
+const mayBe = (type: 'way' | 'relation', tags: Record<string, string>): boolean =>
+  (type === 'way' ? (['line', 'ring'] as const) : (['area', 'boundary'] as const)).some(
+    (shape) => surroundingKinds(tags, shape).length > 0,
+  );
 
 /** Those tags that tell what bears on supplies. */
 const told = (tags: Record<string, string>): Record<string, string> =>
