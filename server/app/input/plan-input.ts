@@ -6,6 +6,7 @@ import { checkRig } from '../../core/rig/check-rig.ts';
 import { checkTrip } from '../../core/trip/check-trip.ts';
 import { misfitWords } from '../../words/words-of.ts';
 import { checkShape } from './check-shape.ts';
+import { inLitres } from './kilograms.ts';
 
 /** What an analysis goes by. */
 export interface RigAndTrip {
@@ -15,7 +16,7 @@ export interface RigAndTrip {
 
 /** A rig as it came (parsed YAML or JSON), outcomeOf against the contract and against itself. */
 export function checkRigValue(value: unknown, source: string): Outcome<RigFile> {
-  const shape = checkShape(RigFile, value, 'rig-invalid', source);
+  const shape = checkShape(RigFile, inLitres(value), 'rig-invalid', source);
   return shape.ok ? fitRig(shape.value, source) : shape;
 }
 

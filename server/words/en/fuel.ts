@@ -26,7 +26,7 @@ export const FUEL_CAUTIONS = {
     return parts`Diesel bought where it is warm may clog the filter at ${figure(nightC, '°C')}. ${standard}: ask for winter diesel, and fill it before the cold.`;
   },
   'cng-kilograms': ({ tanksKg, kgPer100Km, kgPerLitre }) =>
-    parts`CNG is reckoned in litres of tank at 200 bar, ${fixed(kgPerLitre, 'kg', 2)} each: the tanks give ${fixed(tanksKg, 'kg')}, the rate is ${fixed(kgPer100Km, 'kg')} in ${figure(100, 'km')}. Divide what is sold by the kilogram by that to tell the rig.`,
+    parts`CNG is reckoned in litres of tank at 200 bar, ${fixed(kgPerLitre, 'kg', 2)} each: the tanks give ${fixed(tanksKg, 'kg')}, the rate is ${fixed(kgPer100Km, 'kg')} in ${figure(100, 'km')}. A rig file may tell \`kg\` of a tank and \`kgPer100Km\` instead.`,
   'urea-short': ({ longestM, rangeM, shortL }) =>
     parts`Urea solution: the longest way without a place that lists it is ${fixed(kmOf(longestM), 'km', 0)}, a tank goes ${fixed(kmOf(rangeM), 'km', 0)}. Carry ${fixed(shortL, 'l')} more: many engines do not start without it.`,
 } satisfies Partial<Catalogue['cautions']>;
