@@ -352,7 +352,8 @@ export class Scanner {
     // Millions have none of these keys: nothing is made for them.
     if (seen === null || seen === 0) return;
     if (isRoad(type, seen)) this.#road(block, { start, end });
-    this.#keepSurrounding(block, type, { start, end }, seen);
+    // Nothing is made for those without such a key, either.
+    if (bears(seen)) this.#keepSurrounding(block, type, { start, end }, seen);
     if ((seen & WANTED_KEY) === 0 || !this.#keepListed(block, type, { start, end }, result))
       countKeys(result.content, seen);
   }
@@ -367,6 +368,9 @@ export class Scanner {
 }
 
 const isRoad = (type: 'way' | 'relation', seen: number): boolean => type === 'way' && (seen & ROAD_KEY) !== 0;
+
+/** Whether marks of keys are among those of surroundings. */
+const bears = (seen: number): boolean => (seen & (SURROUNDING_MARK | SURROUNDING_KEY)) !== 0;
 
 /** Whether a way or relation with these marks of its keys may be ground that bears on supplies. */
 const mayBearOnSupplies = (block: Block, range: Range, seen: number): boolean =>
