@@ -5,7 +5,10 @@ import { useForm } from '../form/form-context.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
 import type { Focus } from '../state/focus.ts';
 import { type Planned, restOf } from '../state/use-plan.ts';
+import type { UnitSystem } from '../units/units.ts';
+import { withoutPaths } from '../words/field-words.ts';
 import { hasUnknown } from '../words/plan-words.ts';
+import { inUnits } from '../words/said.ts';
 import { CallList } from './CallList.tsx';
 import { Legs } from './Legs.tsx';
 import { OneFailureWords } from './OneFailureWords.tsx';
@@ -34,6 +37,7 @@ export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
             <>
               {more && <GetCans plan={plan} rig={analysis.rig} />}
               <Verdict plan={plan} onAgain={planned.onAgain} />
+              <PartlyKnown plan={plan} units={units} />
               {plan.status === 'none' && <Breaks plan={plan} kind={analysis.rig.fuel.kind} units={units} />}
               {found && <PlanWords plan={plan} analysis={analysis} units={units} />}
               {(plan.status === 'none' || more) && <WaysOut plan={plan} {...{ rest, units }} />}
@@ -99,6 +103,12 @@ function Verdict({ plan, onAgain }: { plan: Plan; onAgain: () => void }) {
     </p>
   );
 }
+
+/** What of the masses is not known: a plan within the limits then says less than it seems to. */
+const PartlyKnown = ({ plan, units }: { plan: Plan; units: UnitSystem }) =>
+  plan.restsOn
+    .filter(({ code }) => code === 'mass-incomplete' || code === 'mass-limit-unknown')
+    .map(({ code, text, parts }) => <p key={code}>{withoutPaths(inUnits(units, text, parts))}</p>);
 
 /** "Get 2 more fuel cans (4 owned) and 1 more water can (none owned)." */
 function GetCans({ plan, rig }: { plan: Plan; rig: RigFile }) {

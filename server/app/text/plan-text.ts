@@ -35,6 +35,9 @@ const AIM_WORDS: Record<PlanAim['aim'], (value: number) => string> = {
   'short-fill-l': (value) => `left out of the tanks for a permitted mass: ${litres(value)}`,
 };
 
+/** What of the masses is not known stands first: a plan within the limits says less than it seems to. */
+const PARTLY_KNOWN = ['mass-incomplete', 'mass-limit-unknown'];
+
 /** A carry plan as text for people; `more`: further sections, each begun with an empty line. */
 export function planText(
   analysis: Analysis,
@@ -47,6 +50,7 @@ export function planText(
     `Carry plan: ${plain(route.name === '' ? routeName : route.name)}, ${km(route.lengthKm)}`,
     ...extractLines(analysis.extracts),
     ...analysis.noData.map((commodity) => analysis.answer[commodity].map(sentenceText).join(' ')),
+    ...plan.restsOn.flatMap(({ code, text }) => (PARTLY_KNOWN.includes(code) ? [plain(text)] : [])),
     '',
   ];
   if (plan.status === 'out-of-time')

@@ -1,5 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse/analyse.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import { COMMODITIES } from '../quantity/commodities.ts';
 import { type DrivenPlan, driveActual } from './drive/driven-plan.ts';
 import { massesAlong } from './drive/masses.ts';
@@ -90,6 +91,17 @@ const outOfTime = (reckoned: Reckoned, put: PutQuestion, tooFewCans: boolean): C
   tooFewCans,
 });
 
+/** Cautions of the analysis that bear on a plan. */
+const BEARING: readonly Caution['code'][] = [
+  'mass-incomplete',
+  'mass-limit-unknown',
+  'start-assumed-full',
+  'onward-unknown',
+  'bridge',
+  'sparse-steps',
+  'age-unknown',
+];
+
 /** Nothing but what it would rest on. */
 function noPlan({ analysis }: Reckoned, { question, cautions }: PutQuestion): PlainPlan {
   return {
@@ -103,7 +115,7 @@ function noPlan({ analysis }: Reckoned, { question, cautions }: PutQuestion): Pl
     carries: [],
     levels: { fuel: [], water: [] },
     masses: null,
-    restsOn: [...analysis.cautions.filter(({ code }) => code === 'start-assumed-full'), ...cautions],
+    restsOn: [...analysis.cautions.filter(({ code }) => BEARING.includes(code)), ...cautions],
     breaks: [],
   };
 }

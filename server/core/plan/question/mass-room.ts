@@ -3,7 +3,7 @@ import type { RigFile } from '../../../contract/rig.ts';
 import { at } from '../../lists/at.ts';
 import { type Container, containersOf } from '../../mass/containers.ts';
 import { massModelOf } from '../../mass/settle-mass.ts';
-import { fixedMoments } from '../../mass/states.ts';
+import type { PointMass } from '../../mass/statics.ts';
 import { byCommodity } from '../side/other-of.ts';
 
 /** One permitted mass, and what the containers take of it, kg. */
@@ -29,15 +29,17 @@ const LIMITS = { total: 'totalKg', front: 'frontKg', rear: 'rearKg' } as const s
 >;
 const NAMES: readonly MassLimit['name'][] = ['total', 'front', 'rear'];
 
-/** The room that a rig's permitted masses leave; null where it tells none that can be reckoned with. */
+/**
+ * The room that a rig's permitted masses leave; null where it tells none that can be reckoned with. Of an axle whose load is
+ * known in part, that part is held against the limit: what stands at an unknown place may rest on the other one.
+ */
 export function massRoomOf(file: RigFile): MassRoom | null {
   const model = massModelOf(withoutCans(file));
   if (model === null) return null;
-  const { frame, containers } = model;
-  const fixed = fixedMoments(model);
+  const { frame, containers, fixed } = model;
   const permitted: Permitted = model.vehicle.permitted ?? {};
   const cans = oneCanEach(file);
-  const wheelbaseM = frame.known.x ? frame.wheelbaseM : null;
+  const wheelbaseM = model.vehicle.axleKg === undefined ? null : frame.wheelbaseM;
   const limits = NAMES.flatMap((name): MassLimit[] => {
     const limitKg = permitted[LIMITS[name]];
     const bearer = bearerOf(name, wheelbaseM);
@@ -45,7 +47,7 @@ export function massRoomOf(file: RigFile): MassRoom | null {
     return [
       {
         name,
-        leftKg: limitKg - bearer.fixedKg(fixed) - heaviestKg(bearer, containers),
+        leftKg: limitKg - leastFixedKg(bearer, fixed) - heaviestKg(bearer, containers),
         canKg: byCommodity((commodity) => canShareKg(bearer, cans[commodity])),
         perLitreKg: byCommodity((commodity) => leastPerLitreKg(bearer, containers, commodity)),
       },
@@ -58,26 +60,44 @@ export function massRoomOf(file: RigFile): MassRoom | null {
 interface Bearer {
   /** How much of a mass at a place rests on it; metres behind the front axle. */
   readonly shareAt: (behindM: number) => number;
-  readonly fixedKg: (fixed: ReturnType<typeof fixedMoments>) => number;
+  /** Of what stands at an unknown place, the least and the most. */
+  readonly unknownShare: { readonly least: number; readonly most: number };
 }
+
+const BETWEEN_AXLES = { least: 0, most: 1 } as const;
 
 /** Null where the axles cannot be reckoned. */
 function bearerOf(name: MassLimit['name'], wheelbaseM: number | null): Bearer | null {
-  if (name === 'total') return { shareAt: () => 1, fixedKg: ({ kg }) => kg };
+  if (name === 'total') return { shareAt: () => 1, unknownShare: { least: 1, most: 1 } };
   if (wheelbaseM === null) return null;
-  return name === 'rear'
-    ? { shareAt: (behindM) => behindM / wheelbaseM, fixedKg: ({ x }) => x / wheelbaseM }
-    : { shareAt: (behindM) => 1 - behindM / wheelbaseM, fixedKg: ({ kg, x }) => kg - x / wheelbaseM };
+  const rear = (behindM: number) => behindM / wheelbaseM;
+  const shareAt = name === 'rear' ? rear : (behindM: number) => 1 - rear(behindM);
+  return { shareAt, unknownShare: BETWEEN_AXLES };
 }
 
-/** What stands at an unknown place may stand where it weighs most on the axle: all of it counts (ours). */
+/** What rests at the least of all that does not change. What the kerb mass includes comes off what rides in its place. */
+function leastFixedKg({ shareAt, unknownShare }: Bearer, masses: readonly PointMass[]): number {
+  const unknownKg = new Map<string, number>();
+  let restsKg = 0;
+  for (const { path, kg, xM } of masses) {
+    if (xM === null) unknownKg.set(path, (unknownKg.get(path) ?? 0) + kg);
+    else restsKg += kg * shareAt(xM);
+  }
+  for (const kg of unknownKg.values()) restsKg += kg * (kg < 0 ? unknownShare.most : unknownShare.least);
+  return restsKg;
+}
+
+/** Cans whose place is not told may stand where they weigh most on the axle: all of them counts (ours). */
 const shareOf = ({ shareAt }: Bearer, { position }: Container): number =>
   position === null ? 1 : shareAt(position.behindFrontAxleM);
+
+const shareOfTank = ({ shareAt, unknownShare }: Bearer, { position }: Container): number =>
+  position === null ? unknownShare.least : shareAt(position.behindFrontAxleM);
 
 /** All tanks, each filled as weighs most. */
 const heaviestKg = (bearer: Bearer, tanks: readonly Container[]): number =>
   tanks.reduce((sum, tank) => {
-    const share = shareOf(bearer, tank);
+    const share = shareOfTank(bearer, tank);
     return sum + tank.kgPerLitre * Math.max(share * tank.litres, share * tank.unusableL);
   }, 0);
 
@@ -88,7 +108,7 @@ function canShareKg(bearer: Bearer, can: Container): { empty: number; filling: n
 
 function leastPerLitreKg(bearer: Bearer, tanks: readonly Container[], commodity: Commodity): number {
   const own = tanks.filter((tank) => tank.commodity === commodity);
-  return own.length === 0 ? 0 : Math.min(...own.map((tank) => shareOf(bearer, tank) * tank.kgPerLitre));
+  return own.length === 0 ? 0 : Math.min(...own.map((tank) => shareOfTank(bearer, tank) * tank.kgPerLitre));
 }
 
 /** The rig without cans: how many there are is for the plan to say. */
