@@ -68,7 +68,13 @@ describe('a treatment line', () => {
 
   it('takes out the same in whatever order its stages come, in clear water', () => {
     // A maximum of 12 is above what the stages reach seldom enough for the sums to show.
-    const shuffled = anyStages.chain((stages) =>
+    // Chlorine before a membrane of reverse osmosis spoils it: there the order matters.
+    const has = (stages: readonly { kind: string }[], kind: string) =>
+      stages.some((stage) => stage.kind === kind);
+    const indifferent = anyStages.filter(
+      (stages) => !(has(stages, 'chlorine') && has(stages, 'reverse-osmosis')),
+    );
+    const shuffled = indifferent.chain((stages) =>
       fc.tuple(
         fc.constant(stages),
         fc.shuffledSubarray(stages, { minLength: stages.length, maxLength: stages.length }),

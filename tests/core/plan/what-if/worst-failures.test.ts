@@ -29,9 +29,8 @@ const basisWith = (stops: number) =>
   basisFrom({ fuel: side('fuel', stops), water: side('water', 0) }, () => 0);
 
 describe('without a plan', () => {
-  /** The first two of them lie within 3 km: one stop. */
-  const STOPS = 69;
-  const many = { ...basisWith(70), kind: 'gaps' as const };
+  const STOPS = 70;
+  const many = { ...basisWith(STOPS), kind: 'gaps' as const };
 
   it('of many stops that may fail the worst are told, in route order', () => {
     const every = stopFailures(many);
