@@ -19,7 +19,7 @@ import { markGone } from './gone.ts';
 import { passingsOf } from './passings-of.ts';
 import type { AreaOnRoute } from './route-cover.ts';
 import type { Settled } from './settle.ts';
-import { type WaysKnown, waysKnown, withClosedGround } from './ways-known.ts';
+import { type WaysKnown, watersBeside, waysKnown, withClosedGround } from './ways-known.ts';
 
 /** What supplies are judged on: where, when, by whom. */
 export interface JudgeFacts {
@@ -51,7 +51,10 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
   const dated = datedSupplies(supplies, trip.extracts, facts.today);
   const features = markGone(dated.features, dated.extracts, facts);
   const located = toSupplyFeatures(features);
-  const placed = withClosedGround(located.features, supplies.surroundings);
+  const placed = withClosedGround(
+    [...located.features, ...watersBeside(route, supplies.surroundings)],
+    supplies.surroundings,
+  );
   const ways = waysKnown(route, supplies, features);
   const judging = judgingOf(settled, facts);
   const departing = classify(placed, judging);

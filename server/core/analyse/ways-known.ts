@@ -4,6 +4,7 @@ import type { MappedFeature, Supplies, Surroundings } from '../input/sources.ts'
 import { positionAt } from '../route/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { SupplyFeature } from '../supply/points/supply-feature.ts';
+import { surfaceWater } from '../supply/points/surface-water.ts';
 import { type FoundReason, found } from '../supply/tags/reasons.ts';
 import { Between } from '../surroundings/between.ts';
 import { Enclosing } from '../surroundings/enclosing.ts';
@@ -50,6 +51,19 @@ export function withClosedGround(
     const closedGround = enclosing.around(feature, [feature.id, ...feature.alsoIds]);
     return closedGround.length === 0 ? feature : { ...feature, closedGround };
   });
+}
+
+/** A trip is analysed at every keystroke; its route and ground stay. */
+const waters = new WeakMap<Surroundings, { route: RouteLine; features: SupplyFeature[] }>();
+
+/** Rivers and lakes that the route comes by, see `supply/points/surface-water`. */
+export function watersBeside(route: RouteLine, surroundings: Surroundings | undefined): SupplyFeature[] {
+  if (surroundings === undefined) return [];
+  const known = waters.get(surroundings);
+  if (known?.route === route) return known.features;
+  const features = surfaceWater(route, surroundings);
+  waters.set(surroundings, { route, features });
+  return features;
 }
 
 /** A supply as seen from a place of the route. */

@@ -96,7 +96,7 @@ export interface CoverArea {
 export type OsmShape = 'point' | 'line' | 'ring' | 'area' | 'boundary';
 
 /** Ground that bears on supplies: also where roads lead over or under a barrier. */
-export type SurroundingKind = BarrierKind | ClosedLand | 'level-crossing' | 'road-across' | 'ferry';
+export type SurroundingKind = BarrierKind | ClosedLand | 'level-crossing' | 'road-across' | 'ferry' | 'lake';
 
 /** A mapped object of the ground that bears on supplies near the route. */
 export interface Surrounding {
@@ -111,6 +111,8 @@ export interface Surrounding {
   lines: Float64Array[];
   /** Of a ferry: how long it takes, where that is mapped. */
   hours?: number;
+  /** Of a river or lake: fresh water all year, as far as its tags say. */
+  fresh?: true;
 }
 
 /** Where roads run near the route, see `core/surroundings/road-marks`. */

@@ -39,6 +39,8 @@ export interface SupplyKinds {
   'hot-spring': NoFacts;
   'watering-place': NoFacts;
   waterhole: NoFacts;
+  river: NoFacts;
+  lake: NoFacts;
   fountain: NoFacts;
   'water-tank': NoFacts;
   'covered-reservoir': NoFacts;

@@ -154,11 +154,41 @@ const FERRY_RULE: SurroundingRule = {
   source: 'Tag:route=ferry',
 };
 
+/** Basins of works and gardens, which nobody fills from (OSM wiki, Key:water). */
+const BUILT_WATERS = [
+  'wastewater',
+  'basin',
+  'reflecting_pool',
+  'fountain',
+  'moat',
+  'lock',
+  'pool',
+  'salt_pool',
+  'tailings',
+];
+
+/** Water that may be treated and drunk; its shore is looked at, it is no barrier. */
+const LAKE_RULE: SurroundingRule = {
+  what: 'lake',
+  key: 'natural',
+  values: ['water'],
+  shapes: ['ring', 'area'],
+  unless: (tags) => isGone(tags) || !isFresh(tags) || BUILT_WATERS.includes(wordOf(tags, 'water') ?? ''),
+  source: 'Tag:natural=water',
+};
+
+/** Marks of water that is not there all year, or salt (OSM wiki, Key:intermittent, Key:seasonal, Key:salt, Key:tidal). */
+const NOT_FRESH = ['intermittent', 'seasonal', 'salt', 'tidal'];
+
+/** Whether water is fresh and there all year, as far as tags say. */
+export const isFresh = (tags: Tags): boolean => !NOT_FRESH.some((key) => says(tags, key));
+
 /** Every kind of ground that bears on supplies, with the page of the wiki that it goes by. */
 export const SURROUNDING_RULES: readonly SurroundingRule[] = [
   ...BARRIER_RULES,
   ...CROSSING_RULES,
   FERRY_RULE,
+  LAKE_RULE,
   ...AREA_RULES,
 ];
 
@@ -172,6 +202,8 @@ const TOLD_KEYS: ReadonlySet<string> = new Set([
   ...LINE_KEYS,
   ...GONE,
   ...ROAD_ACROSS_KEYS,
+  ...NOT_FRESH,
+  'water',
   'admin_level',
   'motor_vehicle',
   'motorcar',

@@ -31,11 +31,18 @@ export function crossingOf(a: LonLat, b: LonLat, c: LonLat, d: LonLat): LonLat |
 }
 
 /** Metres from a place to a straight piece near it, on a plane; longitudes are on one turn of the globe. */
-export function toPieceM(place: LonLat, from: LonLat, to: LonLat): number {
+export const toPieceM = (place: LonLat, from: LonLat, to: LonLat): number => nearestOn(place, from, to).offM;
+
+/** The nearest place of a straight piece near another, and how far it is, on a plane. */
+export function nearestOn(place: LonLat, from: LonLat, to: LonLat): LonLat & { offM: number } {
   const { east, north } = metresPerDegree(place.lat);
   const [x, y] = [(place.lon - from.lon) * east, (place.lat - from.lat) * north];
   const [dx, dy] = [(to.lon - from.lon) * east, (to.lat - from.lat) * north];
   const length2 = dx * dx + dy * dy;
   const share = length2 === 0 ? 0 : Math.min(1, Math.max(0, (x * dx + y * dy) / length2));
-  return Math.hypot(x - share * dx, y - share * dy);
+  return {
+    lon: from.lon + share * (to.lon - from.lon),
+    lat: from.lat + share * (to.lat - from.lat),
+    offM: Math.hypot(x - share * dx, y - share * dy),
+  };
 }

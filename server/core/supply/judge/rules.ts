@@ -7,8 +7,8 @@ import type { SupplyFeature } from '../points/supply-feature.ts';
 import type { SupplyPoint } from '../points/supply-point.ts';
 import { ageOf } from '../tags/age.ts';
 import { hostKind } from '../tags/hosts.ts';
-import { ANY_WITH_WATER, type KindRule } from '../tags/kinds.ts';
-import { matchKinds } from '../tags/match-kinds.ts';
+import { ANY_WITH_WATER, type KindRule, SURFACE_WATERS } from '../tags/kinds.ts';
+import { type KindMatch, matchKinds } from '../tags/match-kinds.ts';
 import {
   effectOf,
   type FoundReason,
@@ -75,9 +75,15 @@ function hoursFacts(judge: Judging): HoursFacts | null {
   return { read: judge.readHours, window: judge.reachedAt ?? days, from };
 }
 
+function matchOf({ surface }: SupplyFeature, tags: Tags, commodity: Commodity): KindMatch | undefined {
+  if (surface !== undefined)
+    return commodity === 'water' ? { rule: SURFACE_WATERS[surface], prefixes: [] } : undefined;
+  return matchKinds(tags).find((candidate) => candidate.rule.commodity === commodity);
+}
+
 function read(feature: SupplyFeature, tags: Tags, commodity: Commodity, judge: Judging): Reading | null {
   const { lon, lat } = feature;
-  const match = matchKinds(tags).find((candidate) => candidate.rule.commodity === commodity);
+  const match = matchOf(feature, tags, commodity);
   if (match === undefined) return null;
   const { rule } = match;
   let judgement: Judgement;

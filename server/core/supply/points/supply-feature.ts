@@ -23,6 +23,8 @@ export interface SupplyFeature {
   /** The closed grounds on which it lies. */
   closedGround?: readonly ClosedGround[];
   wanted: Commodity[];
+  /** A river or lake that the route comes by, in place of an object that is a supply by its kind. */
+  surface?: 'river' | 'lake';
   /** For each merged node whose tags differ from the area's: the tags as that node has them, and in which keys. */
   otherReadings?: OtherReading[];
 }

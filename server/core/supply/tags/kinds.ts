@@ -28,7 +28,7 @@ export type KindRule = FuelKindRule | WaterKindRule;
 
 /**
  * Objects that are a supply by their kind. Within a commodity the first rule that fits an object is taken.
- * Left out on purpose: lakes and rivers, water works and towers (not places to fill), shops and machines that sell
+ * Left out on purpose: lakes and rivers (`SURFACE_WATERS`), water works and towers (not places to fill), shops and machines that sell
  * bottled water, single fuel pumps (their station is mapped), fuel for trains.
  */
 export const KIND_RULES: readonly KindRule[] = [
@@ -222,6 +222,24 @@ export const ANY_WITH_WATER: WaterKindRule = {
   evidence: 'doubtful',
   reason: 'use-unknown',
 };
+
+/** Rivers and lakes that the route comes by: found on the ground, never among the objects that readers keep as supplies. */
+export const SURFACE_WATERS: Readonly<Record<'river' | 'lake', WaterKindRule>> = {
+  river: surfaceWater('waterway=river', { waterway: 'river' }, 'river'),
+  lake: surfaceWater('natural=water', { natural: 'water' }, 'lake'),
+};
+
+function surfaceWater(key: string, form: Tags, phrase: 'river' | 'lake'): WaterKindRule {
+  return {
+    key,
+    forms: [form],
+    kind: { phrase, facts: {} },
+    commodity: 'water',
+    waterClass: 'treatable',
+    evidence: 'doubtful',
+    reason: 'not-stated-fit',
+  };
+}
 
 /** Prefixes of a key that say: not there any more, not in use, or not there yet. */
 export const LIFECYCLE_PREFIXES = [

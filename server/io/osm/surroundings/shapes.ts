@@ -3,7 +3,7 @@ import type { OsmShape, Surrounding, SurroundingKind, Tags } from '../../../core
 import { pairsOf } from '../../../core/lists/pairs.ts';
 import { type CellSet, cellOf, placesAlong } from '../../../core/route/road-cells.ts';
 import { durationHours } from '../../../core/surroundings/duration.ts';
-import { isAreaKind, isKeptWhole, surroundingKinds } from '../../../core/surroundings/kinds.ts';
+import { isAreaKind, isFresh, isKeptWhole, surroundingKinds } from '../../../core/surroundings/kinds.ts';
 import { keyOf } from '../extract/element-key.ts';
 import { boxOfPositions } from '../extract/far-objects.ts';
 import type { LatLon } from '../extract/position.ts';
@@ -158,7 +158,8 @@ export function surroundingsOf(
   return surroundingKinds(tags, shape).flatMap((what) => {
     const kept = linesFor(what, lines, isWhole, land);
     const hours = what === 'ferry' ? durationHours(tags.duration ?? '') : null;
-    const told = { id, what, name: tags.name ?? null, lines: kept };
+    const fresh = (what === 'river' || what === 'lake') && isFresh(tags) ? ({ fresh: true } as const) : {};
+    const told = { id, what, name: tags.name ?? null, lines: kept, ...fresh };
     return kept.length === 0 ? [] : [hours === null ? told : { ...told, hours }];
   });
 }
