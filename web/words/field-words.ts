@@ -39,6 +39,7 @@ const WORDS: Record<string, string> = {
   '/vehicle/permitted/frontKg': 'Permitted load of the front axle',
   '/vehicle/permitted/rearKg': 'Permitted load of the rear axle',
   '/equipment/ropeAndBucket': 'Rope and bucket',
+  '/crew/heat/windKmPerHour': 'Wind',
   '/aboard': 'Aboard at the start',
   '/onward': 'Onward from the end',
   '/corridorKm': 'Corridor either side',

@@ -26,6 +26,8 @@ export interface Edge {
   waitDays?: number;
   /** Filling and treating, charged on the way that begins here; none when left out. */
   fillDays?: number;
+  /** The same when the way was chosen, as from empty: where the day would have ended with it, the night is spent there. */
+  chosenFillDays?: number;
   /** Water: there is as much as is wanted, so that what is used while filling, and until the morning, is the supply's. */
   givesAll?: boolean;
 }

@@ -40,15 +40,28 @@ export const drivingDaysOfStanding = (clock: DayClock, days: number, usedShare: 
  * the night is spent there, and the way begins in the morning: then there is as much driving more, told as less than
  * nothing.
  */
-export function drivingDaysBefore({ commodity }: Course, clock: DayClock, from: Edge): number {
+export function drivingDaysBefore(course: Course, clock: DayClock, from: Edge): number {
   const days = ((from.waitDays ?? 0) + (from.fillDays ?? 0)) % 1;
   if (days === 0) return 0;
   const usedShare = sumBefore(clock.usedShare, from.atM);
-  const endsAtH = usedShare * clock.hoursPerDay + hoursOfStanding(days);
-  return commodity === 'water' && from.givesAll === true && endsAtH >= clock.hoursPerDay
+  return endsTheDay(course, clock, from, from.fillDays) || staysNight(course, from)
     ? -usedShare
     : drivingDaysOfStanding(clock, days, usedShare);
 }
+
+/** Whether the hours of the day end while it is filled at a water that gives all. */
+function endsTheDay({ commodity }: Course, clock: DayClock, from: Edge, fillDays = 0): boolean {
+  if (commodity !== 'water' || from.givesAll !== true) return false;
+  const hours = hoursOfStanding(((from.waitDays ?? 0) + fillDays) % 1);
+  return sumBefore(clock.usedShare, from.atM) * clock.hoursPerDay + hours >= clock.hoursPerDay;
+}
+
+/** Whether the night is spent at a water although its filling ends before: the way was chosen so. */
+export const staysNight = (course: Course, from: Edge): boolean =>
+  course.clock !== null &&
+  from.chosenFillDays !== undefined &&
+  endsTheDay(course, course.clock, from, from.chosenFillDays) &&
+  !endsTheDay(course, course.clock, from, from.fillDays);
 
 /** Nights of a way that the plan of days does not have, because standing where it begins takes hours of driving. */
 export function pushedNights(course: Course, from: Edge, to: Edge): number {

@@ -35,6 +35,7 @@ export interface PlanCautions {
   'plan-stop-shut': ConcernedStops;
   'plan-treats-too-little': ConcernedStops;
   'plan-flow-unknown': ConcernedStops;
+  'plan-night-at-supply': { name: PlaceName | null };
   'plan-flows-too-little': ConcernedStops;
   'plan-untreated-water': ConcernedStops;
 }

@@ -46,6 +46,8 @@ export const PLAN_CAUTIONS = {
     parts`Left out, since by mapped hours there is no opening in the days after you may come: ${namesOf(stops, say)}. Ask, and say how long the wait is.`,
   'plan-treats-too-little': ({ stops }, say) =>
     parts`Left out, since the line treats less in a whole day than is drunk: ${namesOf(stops, say)}.`,
+  'plan-night-at-supply': ({ name }, say) =>
+    parts`The night is spent at ${called(name ?? 'the supply', say)}, with its water; gone on from there the same day, one would fall on the way, with what is carried.`,
   'plan-flows-too-little': ({ stops }, say) =>
     parts`Fills nothing, since it gives no more in a whole day than is used meanwhile: ${namesOf(stops, say)}.`,
   'plan-flow-unknown': ({ stops }, say) =>

@@ -80,7 +80,7 @@ function stretchOver(side: CarrySide, hop: Hop, departure: Departure, foreign: r
   const { tankL, cans, filledL } = departure;
   return {
     course,
-    from: leaving(from, filledL),
+    from: leaving(from, filledL, hop.filledL),
     to,
     tankL,
     cans,

@@ -73,10 +73,11 @@ export const filledNeed = (side: CarrySide, way: WayBetween, filledL: number): L
 /** Days that filling so many litres at a supply takes. */
 const fillDays = ({ terms }: SupplyEdge, litres: number): number => (terms?.daysPerLitre ?? 0) * litres;
 
-/** A supply as it is left with so many litres filled in. */
-export function leaving(edge: SupplyEdge, filledL: number): SupplyEdge {
+/** A supply as it is left with so many litres filled in, where the way was chosen with so many. */
+export function leaving(edge: SupplyEdge, filledL: number, chosenL = filledL): SupplyEdge {
   const days = fillDays(edge, filledL);
-  return days === 0 ? edge : { ...edge, fillDays: days };
+  if (days === 0) return edge;
+  return { ...edge, fillDays: days, ...(chosenL > filledL && { chosenFillDays: fillDays(edge, chosenL) }) };
 }
 
 /** Litres that go on the route alone: what a leg to any farther edge needs at the least. */

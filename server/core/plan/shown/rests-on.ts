@@ -1,5 +1,6 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { sketchyM } from '../../gaps/course.ts';
+import { staysNight } from '../../gaps/standing.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { DrivenLeg } from '../drive/drive.ts';
@@ -37,6 +38,8 @@ function onTheWay({ commodity, course }: CarrySide, { from, to, cans, figures }:
   if (figures.acrossNoData) cautions.push({ code: 'plan-across-no-data', facts, ...stretch });
   if (sketchyM(course, from.atM, to.atM) > 0)
     cautions.push({ code: 'plan-across-sketch', facts, ...stretch });
+  if (staysNight(course, from))
+    cautions.push({ code: 'plan-night-at-supply', facts: { name: from.name ?? from.id }, ...at(from.atM) });
   if (from.kind === 'start' && cans > 0)
     cautions.push({ code: 'plan-cans-at-start', facts: { commodity, cans }, ...at(0) });
   return cautions;
