@@ -131,8 +131,10 @@ describe('pressure', () => {
     fc.assert(
       fc.property(flow, flow, drop, hose, fc.constantFrom('linear', 'square'), (a, b, lost, tube, law) => {
         const [less, more] = a < b ? [a, b] : [b, a];
-        expect(dropKPa(lost, law, more)).toBeGreaterThanOrEqual(dropKPa(lost, law, less));
-        expect(hoseDropKPa(tube, more)).toBeGreaterThanOrEqual(hoseDropKPa(tube, less));
+        // Flows that differ by the last bit only may come out a bit the other way round.
+        const upToABit = (kPa: number) => kPa * (1 - 1e-14);
+        expect(dropKPa(lost, law, more)).toBeGreaterThanOrEqual(upToABit(dropKPa(lost, law, less)));
+        expect(hoseDropKPa(tube, more)).toBeGreaterThanOrEqual(upToABit(hoseDropKPa(tube, less)));
       }),
     );
   });
