@@ -166,7 +166,13 @@ const isWithoutData = (
   commodity: Commodity,
   cover: Readonly<Record<Commodity, readonly SpanM[]>>,
   passings: readonly Passing[],
-): boolean => cover[commodity].length === 0 && passings.every((passing) => passing.commodity !== commodity);
+): boolean =>
+  cover[commodity].length === 0 &&
+  passings.every((passing) => passing.commodity !== commodity || isRiverLeftOut(passing));
+
+/** A river beside the route tells nothing of taps and wells. */
+const isRiverLeftOut = ({ kind, counts }: Passing): boolean =>
+  !counts && (kind.phrase === 'river' || kind.phrase === 'lake');
 
 const routeTold = ({ name, lengthM, vertices, parts, bbox, longestStepM }: RouteLine): Analysis['route'] => ({
   name,

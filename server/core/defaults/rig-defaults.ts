@@ -31,7 +31,7 @@ export const USE_LEVEL: UseLevel = 'careful';
 /** Where heat is told without them (ours; the table is said to sustain at least four hours of work). */
 export const SUN: Sun = 'full';
 export const WORK: Work = 'moderate';
-/** A light air, as of walking about: 1 m/s. */
+/** A light air, as of walking about: 1 m/s (ours). */
 export const WIND_KM_PER_HOUR = 3.6;
 export const WORK_HOURS = 4;
 /** Water for the vehicle, litres a day, and losses, percent of what is drawn (ours). */

@@ -60,8 +60,12 @@ function endsTheDay({ commodity }: Course, clock: DayClock, from: Edge, fillDays
 export const staysNight = (course: Course, from: Edge): boolean =>
   course.clock !== null &&
   from.chosenFillDays !== undefined &&
-  endsTheDay(course, course.clock, from, from.chosenFillDays) &&
+  (isWholeDay(course, from) || endsTheDay(course, course.clock, from, from.chosenFillDays)) &&
   !endsTheDay(course, course.clock, from, from.fillDays);
+
+/** A filling chosen for a day or more has a night in it, whatever the hour at which it begins. */
+const isWholeDay = ({ commodity }: Course, { givesAll, waitDays = 0, chosenFillDays = 0 }: Edge): boolean =>
+  commodity === 'water' && givesAll === true && waitDays + chosenFillDays >= 1;
 
 /** Nights of a way that the plan of days does not have, because standing where it begins takes hours of driving. */
 export function pushedNights(course: Course, from: Edge, to: Edge): number {

@@ -98,7 +98,8 @@ function hoursOf({ of, lengthM }: FerryLine): { hours: number; isMapped: boolean
  */
 export function ferriesOn(route: RouteLine, surroundings: Surroundings): Ferry[] {
   const lines = surroundings.objects.filter(({ what }) => what === 'ferry');
-  if (lines.length === 0) return [];
+  // Where no extract shows roads nobody knows that none goes there: then the way is driven.
+  if (lines.length === 0 || surroundings.roads.length === 0) return [];
   const isRoad = roadsBeside(surroundings);
   const found = lines
     .flatMap((of) => of.lines.map((line) => lineOf(of, line)))

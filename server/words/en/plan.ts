@@ -73,6 +73,13 @@ function namesOf(stops: readonly NamedStop[], say: Say): Part[] {
   return more > 0 ? parts`${named} and ${more} more` : named;
 }
 
+/** The first of some names, and how many more there are: a stop in a town may have dozens. */
+function firstOf(names: readonly Parts[]): Parts {
+  const more = names.length - NAMED;
+  const named = joined(names.slice(0, NAMED), ' and ');
+  return more > 0 ? parts`${named} and ${more} more` : named;
+}
+
 const PERMITTED_WORDS = {
   total: 'mass',
   front: 'load of the front axle',
@@ -101,10 +108,7 @@ export const PLAN_PHRASES = {
   'together-not-found-out': () =>
     parts`Fuel alone and water alone could be done; whether the detours to both or a permitted mass forbid it was not found out in the time there was.`,
   'plans-hang-on': ({ names, atM }, say) =>
-    parts`Every plan hangs on ${joined(
-      names.map((name) => called(name ?? 'a supply', say)),
-      ' and ',
-    )} (${placeAt(atM, 0)}): when nothing is to be had there, neither the next supply nor the one before is reached.`,
+    parts`Every plan hangs on ${firstOf(names.map((name) => called(name ?? 'a supply', say)))} (${placeAt(atM, 0)}): when nothing is to be had there, neither the next supply nor the one before is reached.`,
   'with-filling-first': ({ fills }) =>
     parts`Fill at least ${joined(
       fills.map(({ commodity, litres }) => parts`${rounded(litres, 'l')} of ${commodity}`),

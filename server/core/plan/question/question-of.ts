@@ -1,4 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
+import type { TripFile } from '../../../contract/trip.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import type { CarrySide } from '../side/carry-side.ts';
@@ -76,13 +77,11 @@ function sideOf(reckoned: Reckoned, commodity: Commodity, mostCans: Cans, change
   const passedBy = new Set(trip.plan?.passBy ?? []);
   const usable = supplies.edges.filter(({ id }) => id === null || !passedBy.has(id)).sort(inRouteOrder);
   const store = course.rig[commodity];
-  const fill = trip.plan?.fillAtStart?.[commodity];
   const side: CarrySide = {
     commodity,
     course: commodity === 'fuel' ? reckoned.fuelWithLoad(loadKg(rig, mostCans)) : course,
     edges: usable,
-    startL: fill === true ? store.drawableL : startL,
-    cansAtStart: fill ?? startL >= store.drawableL,
+    ...startWith(trip, commodity, { startL, drawableL: store.drawableL }),
     canL: store.canL,
     cansDrinkable: commodity === 'fuel' || rig.water.cans?.grade !== 'washing',
     mostCans: mostCans[commodity],
@@ -100,6 +99,16 @@ function sideOf(reckoned: Reckoned, commodity: Commodity, mostCans: Cans, change
     cautions: [...supplies.cautions, { code: 'plan-supplies-left-out', facts }],
     suppliesLeftOut: true,
   };
+}
+
+/** What a side leaves the start with: full where the trip says that it is filled there; cans only where they can be. */
+export function startWith(
+  trip: TripFile,
+  commodity: Commodity,
+  { startL, drawableL }: { readonly startL: number; readonly drawableL: number },
+): Pick<CarrySide, 'startL' | 'cansAtStart'> {
+  const fill = trip.plan?.fillAtStart?.[commodity];
+  return { startL: fill === true ? drawableL : startL, cansAtStart: fill ?? startL >= drawableL };
 }
 
 /** Start and end are no passings. */

@@ -5,7 +5,7 @@ import { COMMODITIES } from '../../quantity/commodities.ts';
 import { settleTrip } from '../../trip/settle-trip.ts';
 import { loadKg } from '../question/can-kg.ts';
 import { mostCansOf } from '../question/can-limits.ts';
-import { questionOf } from '../question/question-of.ts';
+import { questionOf, startWith } from '../question/question-of.ts';
 import { brokenStretches } from './broken-stretches.ts';
 import type { WaysOutContext } from './try-change.ts';
 
@@ -21,9 +21,8 @@ export function staysBroken({ reckoned }: WaysOutContext, rig: RigFile): boolean
   return COMMODITIES.some((commodity) => {
     const course = courses[commodity];
     const { drawableL } = course.rig[commodity];
-    const fill = trip.plan?.fillAtStart?.[commodity];
-    const startL = fill === true ? drawableL : startLevel(course.rig, settled, commodity).litres;
-    const cansAtStart = fill ?? startL >= drawableL;
-    return brokenStretches({ ...question.sides[commodity], course, startL, cansAtStart }).length > 0;
+    const { litres } = startLevel(course.rig, settled, commodity);
+    const start = startWith(trip, commodity, { startL: litres, drawableL });
+    return brokenStretches({ ...question.sides[commodity], course, ...start }).length > 0;
   });
 }
