@@ -80,8 +80,10 @@ const AMOUNT_WORDS: Record<WayOut['unit'], AmountWords> = {
   cans: ({ amount }) => `${countCans(amount)} more`,
   'l a day': ({ amount }, units) => `${formatLitres(amount, units)} a day less`,
   'hours a day': ({ amount }) => `${formatFigure(amount, 1)}\u00a0hours a day`,
-  l: ({ amount, depots }, units) =>
-    `${formatLitres(depots?.reduce((sum, { litres }) => sum + litres, 0) ?? amount, units)} laid`,
+  l: ({ amount, depots, fills }, units) =>
+    fills === undefined
+      ? `${formatLitres(depots?.reduce((sum, { litres }) => sum + litres, 0) ?? amount, units)} laid`
+      : fills.map(({ commodity, litres }) => `${formatLitres(litres, units)} of ${commodity}`).join(' and '),
   km: ({ amount, stops }, units) =>
     `${formatKm(stops?.reduce((sum, { drivingKm }) => sum + drivingKm, 0) ?? amount, units)} there and back`,
 };

@@ -3,7 +3,7 @@ import type { Reckoned } from '../analyse/analyse.ts';
 import type { Phrase } from '../phrases/phrases.ts';
 import { type FailureOfStop, failuresOf } from './drive/driven-failures.ts';
 import { type DrivenPlan, driveActual } from './drive/driven-plan.ts';
-import { type FailingStop, failingStops } from './failure/failing-stops.ts';
+import { type FailingStop, stopsThatMayFail } from './failure/failing-stops.ts';
 import type { Choice } from './model/choice.ts';
 import { type SolveOptions, timerOf } from './model/time.ts';
 import { fullCansKg } from './question/can-kg.ts';
@@ -99,7 +99,7 @@ const drivingM = ({ aims }: Choice): number => aims.find(({ aim }) => aim === 'd
 /** Stops whose failing no plan bears, each asked for by itself; none where each one could be borne, but not all. */
 function unbearable(question: CarryQuestion, rule: FailureRule, options: SolveOptions): FailureBreak[] {
   const timer = timerOf(options);
-  return failingStops(question).flatMap((stop, onlyStop) => {
+  return stopsThatMayFail(question).flatMap((stop, onlyStop) => {
     if (timer.leftS() <= 0) return [];
     const alone = { ...question, oneFailure: { ...rule, onlyStop } };
     return canBeDone(alone, timer.rest()) === false ? [failureBreak(stop)] : [];

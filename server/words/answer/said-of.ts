@@ -32,19 +32,23 @@ const LONG_DETOUR_M = 1_000;
 /** Detours that are named. */
 const NAMED_DETOURS = 3;
 
-/** The long detours that verdicts rest on, the longest first. */
+/** The long detours that verdicts rest on, the longest first; of many only the longest. */
 function detoursOf({ gaps }: Report): Part[][] {
-  const ends = gaps.map(({ to }) => to).filter(({ detourM }) => detourM > LONG_DETOUR_M);
-  if (ends.length === 0) return [];
-  const named = ends
-    .toSorted((a, b) => b.detourM - a.detourM)
-    .slice(0, NAMED_DETOURS)
-    .map((end) => parts`${edgeName(end)} (${placeAt(end.atM)}) ${figure(kmOf(end.detourM), 'km')}`);
-  const rest = ends.length - named.length;
-  const close = rest > 0 ? `, and ${rest} more.` : '.';
-  return [
-    parts`Rests on detours of over ${figure(kmOf(LONG_DETOUR_M), 'km')}, one way: ${joined(named, ', ')}${close}`,
-  ];
+  const ends = gaps
+    .map(({ to }) => to)
+    .filter(({ detourM }) => detourM > LONG_DETOUR_M)
+    .toSorted((a, b) => b.detourM - a.detourM);
+  const [longest] = ends;
+  if (longest === undefined) return [];
+  const over = figure(kmOf(LONG_DETOUR_M), 'km');
+  if (ends.length > NAMED_DETOURS)
+    return [
+      parts`Rests on ${ends.length} detours of over ${over}, one way, the longest ${figure(kmOf(longest.detourM), 'km')} to ${edgeName(longest)} (${placeAt(longest.atM)}).`,
+    ];
+  const named = ends.map(
+    (end) => parts`${edgeName(end)} (${placeAt(end.atM)}) ${figure(kmOf(end.detourM), 'km')}`,
+  );
+  return [parts`Rests on detours of over ${over}, one way: ${joined(named, ', ')}.`];
 }
 
 /** Of what nobody has any data: how far what is aboard goes of what is needed, and no stretch of any length. */

@@ -1,7 +1,7 @@
 import type { Commodity } from '../../contract/common.ts';
-import type { Gap } from '../../core/gaps/gap.ts';
+import type { Gap, Report } from '../../core/gaps/gap.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
-import { figure, placeAt, rounded } from '../parts/figures.ts';
+import { figure, placeAt, rounded, upToTenth } from '../parts/figures.ts';
 import { joined, type Part, parts } from '../parts/part.ts';
 import type { AnswerFacts } from './answer-facts.ts';
 import { commodityWord, edgeName } from './names.ts';
@@ -11,7 +11,10 @@ const NAMED_STRETCHES = 2;
 
 /** What to do: what to carry, what to find out, and to leave with everything full. */
 export function todoOf(facts: AnswerFacts): Part[][] {
-  const carries = COMMODITIES.flatMap((commodity) => carryOf(commodity, facts));
+  const carries = COMMODITIES.flatMap((commodity) => [
+    ...fillOf(commodity, facts),
+    ...carryOf(commodity, facts),
+  ]);
   const asks = COMMODITIES.flatMap((commodity) => askOf(commodity, facts));
   if (!facts.onwardTold) {
     asks.push(parts`Say how far it is from the end of the route to the next supply.`);
@@ -24,11 +27,28 @@ export function todoOf(facts: AnswerFacts): Part[][] {
   ];
 }
 
+/** Whether what a gap lacks has room in the fixed tanks, since the trip starts with less. */
+const isFilledFirst = ({ from, extraL, departL }: Gap, { capacityL }: Report): boolean =>
+  from.kind === 'start' && extraL > 0 && extraL <= capacityL - departL;
+
+const FILL = { text: 'fill', strong: true } as const;
+
+/** One sentence for a commodity that the trip starts with too little of: what to fill before leaving. */
+function fillOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
+  if (facts.noData.includes(commodity)) return [];
+  const report = facts[commodity];
+  const first = report.gaps.find((gap) => isFilledFirst(gap, report));
+  if (first === undefined) return [];
+  const what = capital(commodityWord(commodity, rig.fuel.kind));
+  return [parts`${what}: ${FILL} at least ${rounded(upToTenth(first.extraL), 'l')} more before leaving.`];
+}
+
 /** One sentence for a commodity: how many cans over which stretches. */
 function carryOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
   if (facts.noData.includes(commodity)) return [];
   const report = facts[commodity];
   const lacking = report.gaps
+    .filter((gap) => !isFilledFirst(gap, report))
     .filter((gap) => gap.extraL > 0 && (gap.verdict === 'short' || gap.verdict === 'into-reserve'))
     .sort((a, b) => b.extraL - a.extraL);
   if (lacking.length === 0) return [];

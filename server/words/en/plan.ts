@@ -2,16 +2,13 @@ import type { Commodity } from '../../contract/common.ts';
 import type { LaidDepot, NamedStop, OtherStop } from '../../core/phrases/plan.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
 import type { Catalogue, Say } from '../parts/catalogue.ts';
-import { figure, fixed, kmOf, placeAt, rounded } from '../parts/figures.ts';
+import { figure, fixed, kmOf, placeAt, rounded, upToTenth } from '../parts/figures.ts';
 import { metricText } from '../parts/metric.ts';
 import { joined, type Part, type Parts, parts } from '../parts/part.ts';
 import { called } from './called.ts';
 import { exactPlace, namedPlace } from './named-place.ts';
 
 const canWord = (count: number): string => (count === 1 ? 'can' : 'cans');
-
-/** To the next tenth above: what is missing is never told smaller than it is. */
-const upToTenth = (value: number): number => Math.ceil(value * 10) / 10;
 
 export const PLAN_CAUTIONS = {
   'plan-lets-go': ({ commodity, litres }) =>

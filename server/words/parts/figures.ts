@@ -33,3 +33,6 @@ export const kmOf = (metres: number): number => metres / 1000;
 /** A place of the route from its metres. */
 export const placeAt = (metres: number, decimals?: number): Place =>
   decimals === undefined ? { place: kmOf(metres) } : { place: kmOf(metres), decimals };
+
+/** What is missing is never told as less than it is: to a tenth, rounded up. */
+export const upToTenth = (value: number): number => Math.ceil(value * 10) / 10;

@@ -55,6 +55,27 @@ describe('the answer in sentences', () => {
     expect(plain(answer.fuel)).toContain('Worse: the start to Middle, km 0 to km 700. Runs dry at');
   });
 
+  test('says what to fill before leaving where the tanks have room for what is missing', () => {
+    const features = [named('node/1', 10, DIESEL, 'Near'), named('node/2', 650, DIESEL, 'Middle')];
+    const trip = { ...inputOf().trip, aboard: { fuelLitres: 5, waterDaysSinceFill: 0 } };
+    const { answer } = analysisOf({ features, trip });
+    // 1.7 l to the first, 17 in reserve: 13.7 are missing.
+    const todo = answer.todo.map((sentence) => plain([sentence]));
+    expect(todo).toContain('Diesel: fill at least 14 l more before leaving.');
+    expect(todo.filter((text) => /^Diesel: .* from the start/.test(text))).toEqual([]);
+  });
+
+  test('names the longest of many long detours, and each of a few', () => {
+    const stations = (count: number) =>
+      Array.from({ length: count }, (_, index) => ({
+        ...pointFeature(`node/${index}`, 100 * (index + 1), { ...DIESEL, name: `S${index}` }, 1 + index / 10),
+      }));
+    const few = plain(analysisOf({ features: stations(3) }).answer.fuel);
+    expect(few).toMatch(/Rests on detours of over 1 km, one way: S2 \(km 300\) 2 km, S1 \(km 200\) 1 km, S0/);
+    const many = plain(analysisOf({ features: stations(12) }).answer.fuel);
+    expect(many).toContain('Rests on 12 detours of over 1 km, one way, the longest 3 km to S11 (km 1200).');
+  });
+
   test('names the straight step that a verdict stands on, and how it is counted', () => {
     // A road of 300 km with one step of 50 km in its middle: less than a fifth.
     const kms = [...range(0, 120), ...range(170, 300)];

@@ -54,7 +54,7 @@ function gapsBasis(reckoned: Reckoned): Basis {
     const { drawableL } = course.rig[commodity];
     const { canL } = question.sides[commodity];
     return {
-      side: { ...question.sides[commodity], course, edges, startL },
+      side: { ...question.sides[commodity], course, edges, counting: edges, startL },
       cans: 0,
       stretches: pairsOf(edges).map(([from, to]) => ({
         course,

@@ -3,7 +3,7 @@ import { reckon } from '../../gaps/reckon.ts';
 import { pairsOf } from '../../lists/pairs.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { kmOf } from '../../quantity/rates.ts';
-import { type FailingStop, failingStops, failsWith } from '../failure/failing-stops.ts';
+import { type FailingStop, failsWith, stopsThatMayFail } from '../failure/failing-stops.ts';
 import { backwardsL, type FailingSide, onTheWay } from '../failure/reach.ts';
 import { costOf, haltsBetween, haltsOf, inVainM } from '../side/halts.ts';
 import { otherOf } from '../side/other-of.ts';
@@ -38,7 +38,7 @@ interface Failing {
  * neither is borne: a fault of the program.
  */
 export function failuresOf(plan: PlanLegs, spendReserve: boolean): FailureOfStop[] {
-  return failingStops(plan.question).flatMap((stop) => failuresAlong(plan, stop, spendReserve));
+  return stopsThatMayFail(plan.question).flatMap((stop) => failuresAlong(plan, stop, spendReserve));
 }
 
 /** One stop failing: at each of its places in turn, as far as the crew goes on. */

@@ -1,7 +1,9 @@
+import type { Commodity } from '../../../contract/common.ts';
 import type { Edge } from '../../gaps/course.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { type Group, groupedBySpan } from '../question/supply-stops.ts';
+import { byCommodity } from '../side/other-of.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 
 /**
@@ -17,10 +19,15 @@ export interface FailingStop {
   readonly places: readonly Group<SupplyEdge>[];
 }
 
+/** The stops of a question. */
+export const stopsThatMayFail = ({ sides }: Pick<CarryQuestion, 'sides'>): FailingStop[] =>
+  failingStops(byCommodity((commodity) => sides[commodity].edges));
+
 /** The supplies of both commodities that lie close together, as stops in route order; each set of objects once. */
-export function failingStops({ sides }: Pick<CarryQuestion, 'sides'>): FailingStop[] {
-  const edges = COMMODITIES.flatMap((commodity) => sides[commodity].edges);
-  const passings = edges.filter(({ kind }) => kind === 'passing');
+export function failingStops(edges: Readonly<Record<Commodity, readonly SupplyEdge[]>>): FailingStop[] {
+  const passings = COMMODITIES.flatMap((commodity) => edges[commodity]).filter(
+    ({ kind }) => kind === 'passing',
+  );
   const stops = new Map<string, FailingStop>();
   for (const group of groupedBySpan(passings)) {
     const ids = new Set(group.flatMap(({ id }) => id ?? []));

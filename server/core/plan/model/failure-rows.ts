@@ -1,7 +1,7 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { at } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
-import { type FailingStop, failingStops, failsWith } from '../failure/failing-stops.ts';
+import { type FailingStop, failsWith, stopsThatMayFail } from '../failure/failing-stops.ts';
 import { type FailingSide, onTheWay, reachesBack, reachesOn } from '../failure/reach.ts';
 import { hopsInTurn } from '../legs/hops-in-turn.ts';
 import type { Hop, Leg } from '../legs/leg.ts';
@@ -35,7 +35,7 @@ interface PlaceColumn {
  */
 export function addFailureRows(builder: MipBuilder, facts: FailureFacts): void {
   const { question, rule } = facts;
-  for (const [number, stop] of failingStops(question).entries()) {
+  for (const [number, stop] of stopsThatMayFail(question).entries()) {
     if (rule.onlyStop !== undefined && rule.onlyStop !== number) continue;
     for (const place of stop.places) {
       // Whole legs leave it no choice but on or back: no need to ask for whole numbers.

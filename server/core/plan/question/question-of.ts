@@ -95,7 +95,7 @@ function sideOf(reckoned: Reckoned, commodity: Commodity, mostCans: Cans, change
   const passings = usable.length - ENDS;
   const facts = { commodity, passings, lookedAt: few.edges.length - ENDS, withinM: few.withinM };
   return {
-    side: { ...side, edges: few.edges },
+    side: { ...side, edges: few.edges, counting: side.edges },
     cautions: [...supplies.cautions, { code: 'plan-supplies-left-out', facts }],
     suppliesLeftOut: true,
   };

@@ -1,4 +1,4 @@
-import { type FailingStop, failingStops, failsWith } from '../failure/failing-stops.ts';
+import { type FailingStop, failsWith, stopsThatMayFail } from '../failure/failing-stops.ts';
 import { type FailingSide, onTheWay, reachesBack, reachesOn } from '../failure/reach.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { edgeAt } from '../side/carry-side.ts';
@@ -35,7 +35,7 @@ export type FailingPlaces = ReadonlyMap<SupplyEdge, readonly FailingPlace[]>;
 export function failingPlaces(question: CarryQuestion): FailingPlaces | null {
   const { oneFailure: rule } = question;
   if (rule === null) return null;
-  const all = failingStops(question)
+  const all = stopsThatMayFail(question)
     .filter((_, number) => rule.onlyStop === undefined || rule.onlyStop === number)
     .flatMap((stop) => stop.places.map((edges) => ({ stop, edges })));
   const places = new Map<SupplyEdge, FailingPlace[]>();

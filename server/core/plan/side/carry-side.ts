@@ -10,6 +10,8 @@ export interface CarrySide {
   /** Start, every passing that may be used, end, in route order. */
   readonly edges: readonly SupplyEdge[];
   /** In the fixed tanks on leaving the start, litres. */
+  /** All supplies that count, where they are too many to be looked at: `edges` are some of them. */
+  readonly counting?: readonly SupplyEdge[];
   readonly startL: number;
   /** Whether cans can be filled before the start. */
   readonly cansAtStart: boolean;
@@ -40,6 +42,9 @@ export const endsOf = (side: Edges, way: { from: number; to: number }): [SupplyE
   edgeAt(side, way.from),
   edgeAt(side, way.to),
 ];
+
+/** All supplies of a side that count, start and end among them. */
+export const countingOf = ({ edges, counting }: CarrySide): readonly SupplyEdge[] => counting ?? edges;
 
 /** Drawable litres of the fixed tanks. */
 export const drawableOf = ({ course }: Pick<CarrySide, 'course'>): number =>

@@ -6,7 +6,7 @@ import type { Stretch } from '../drive/stretch.ts';
 import { overBack } from '../drive/turn-back.ts';
 import { type FailingStop, failsWith } from '../failure/failing-stops.ts';
 import { refill } from '../legs/stock.ts';
-import { drawableOf } from '../side/carry-side.ts';
+import { countingOf, drawableOf } from '../side/carry-side.ts';
 import { isBound, type SupplyEdge } from '../side/supply-edge.ts';
 import { stockAfter } from './changed-runs.ts';
 import type { FailedStretch } from './failed-stretches.ts';
@@ -32,7 +32,7 @@ export function onwardOver(
   const { stretch } = over;
   let best: Onward = { run: runOf(stretch), by: null };
   if (best.run.marginL >= -SLACK) return best;
-  for (const at of basis.sides[commodity].side.edges) {
+  for (const at of countingOf(basis.sides[commodity].side)) {
     const isOnWay = at.kind === 'passing' && at.atM > stretch.from.atM && at.atM < stretch.to.atM;
     if (!isOnWay || failsWith(stop, at)) continue;
     const run = runBy(basis, over, at);

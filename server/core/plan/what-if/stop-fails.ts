@@ -5,6 +5,7 @@ import { type Run, runOf } from '../drive/run.ts';
 import type { Stretch } from '../drive/stretch.ts';
 import { type FailingStop, failingStops, failsWith } from '../failure/failing-stops.ts';
 import { backMarginL } from '../failure/reach.ts';
+import { countingOf } from '../side/carry-side.ts';
 import { byCommodity, otherOf } from '../side/other-of.ts';
 import { planEdge } from '../side/plan-edge.ts';
 import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
@@ -24,8 +25,7 @@ export interface StopFailure {
  * commodity that is missed.
  */
 export function stopFailures(basis: Basis): StopFailure[] {
-  const sides = byCommodity((commodity) => basis.sides[commodity].side);
-  return failingStops({ sides }).flatMap((stop) =>
+  return failingStops(byCommodity((commodity) => countingOf(basis.sides[commodity].side))).flatMap((stop) =>
     COMMODITIES.flatMap((commodity) => {
       const failed = failedStretches(basis, commodity, (edge) => failsWith(stop, edge));
       const ways = failed.map((over) => ({ over, onward: onwardOver(basis, commodity, over, stop) }));

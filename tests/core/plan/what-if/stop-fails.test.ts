@@ -103,3 +103,17 @@ describe('the first turn-back point', () => {
     expect(fuel!.atKm).toBeCloseTo(110 / 0.34, 6);
   });
 });
+
+describe('where a plan did not look at all supplies', () => {
+  it('goes by one of those that were left out, and lets those of the stop fail with it', () => {
+    // Past the pump at km 500, 1,000 km in all; the one at km 501 is of the same stop, that at km 600 is not.
+    const fuel = side('fuel', 1000, [stopAt(500, 0)]);
+    const counting = [startEdge, ...[500, 501, 600].map((km) => stopAt(km, 0)), endEdge(1_000_000)];
+    const basis = basisFrom({ fuel: { ...fuel, counting }, water: side('water', 1000, []) }, () => 0);
+    const [row, ...rest] = stopFailsRows(basis);
+    expect(rest).toEqual([]);
+    expect(row).toMatchObject({ id: 'node/500', verdict: 'enough', instead: { at: { id: 'node/600' } } });
+    expect(row?.text).toContain('nor does the one other supply of that stop');
+    expect(row?.marginL).toBeCloseTo(127 - 102 - 17, 9);
+  });
+});
