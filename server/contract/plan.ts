@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { Caution, Commodity, Evidence, Parts, Verdict } from './common.ts';
+import { Arrival } from './pace.ts';
 
 const closed = { additionalProperties: false } as const;
 const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
@@ -7,6 +8,9 @@ const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T)
 const cans = Type.Integer({ minimum: 0, maximum: 200 });
 
 const litresToHave = Type.Number({ exclusiveMinimum: 0, maximum: 10_000 });
+
+const price = Type.Number({ minimum: 0, maximum: 1_000_000 });
+const pricePerLitre = Type.Object({ fuel: Type.Optional(price), water: Type.Optional(price) }, closed);
 
 /** What a supply gives and how long it keeps one waiting, wherever the route comes by it. */
 export const PlanStopAsk = Type.Object(
@@ -18,6 +22,8 @@ export const PlanStopAsk = Type.Object(
     ),
     /** Before anything is filled: a queue, a shut gate. Beyond whole days it goes off the hours of driving. */
     waitHours: Type.Optional(Type.Number({ minimum: 0, maximum: 720 })),
+    /** In place of the price for all stops. */
+    pricePerLitre: Type.Optional(pricePerLitre),
   },
   closed,
 );
@@ -45,6 +51,9 @@ export const PLAN_DETAIL = {
         passBy: Type.Optional(Type.Array(Type.String({ minLength: 1 }), { maxItems: 500 })),
         /** What is known of single stops. */
         stops: Type.Optional(Type.Array(PlanStopAsk, { maxItems: 200 })),
+        /** What a litre costs where nothing is told of the stop itself, in the currency that is named. */
+        pricePerLitre: Type.Optional(pricePerLitre),
+        currency: Type.Optional(Type.String({ minLength: 1, maxLength: 12 })),
         /** When a stop fails, the reserve may be spent to get away from it. */
         spendReserveOnFailure: Type.Optional(Type.Boolean()),
       },
@@ -171,6 +180,101 @@ export const PlanStop = Type.Object({
 });
 export type PlanStop = Static<typeof PlanStop>;
 
+/** Litres that go into one tank, all tanks or so many cans; negative: let go for the sake of a permitted mass. */
+const Filling = Type.Object({
+  into: Type.Union([Type.Literal('tank'), Type.Literal('tanks'), Type.Literal('cans')]),
+  /** Of the tank, where it is one. */
+  name: nullable(Type.String()),
+  /** Cans that are filled; 1 for a tank. */
+  count: Type.Integer(),
+  litres: Type.Number(),
+});
+
+/** What is done about one commodity at a halt. */
+export const HaltSupply = Type.Object({
+  at: PlanEdge,
+  /** Null at the start and at the end, as are the coordinates. */
+  kind: nullable(Type.String()),
+  lon: nullable(Type.Number()),
+  lat: nullable(Type.Number()),
+  /** Null at the start. */
+  arriveL: nullable(Type.Number()),
+  /** At the start what is filled before leaving. */
+  fillL: Type.Number(),
+  into: Type.Array(Filling),
+  /** The most that is to be had, where it was told. */
+  mostL: nullable(Type.Number()),
+  cansFull: Type.Integer(),
+  /** Null at the end. */
+  leaveL: nullable(Type.Number()),
+  /** Where the cans that are full on leaving are poured; those still full on the next arrival are not among them. */
+  pourAtKm: Type.Array(Type.Number()),
+  /** The next supply that is used, or the end, and how far along the route; null at the end. */
+  next: nullable(Type.Object({ at: PlanEdge, lengthKm: Type.Number() })),
+  /** The last place from which one can come back here with the reserve; null where there is none. */
+  turnBackKm: nullable(Type.Number()),
+  waitHours: Type.Number(),
+  fillHours: Type.Number(),
+  /** What is filled times its price; null where no price is told. */
+  cost: nullable(Type.Number()),
+  /** As its tags say; null where they do not. */
+  contact: Type.Object({
+    phone: nullable(Type.String()),
+    website: nullable(Type.String()),
+    openingHours: nullable(Type.String()),
+  }),
+  /** Its mapped hours against the time of coming there. */
+  arrival: nullable(Arrival),
+  /**
+   * Of water, where the trip tells `helpHours`: the latest moment at which somebody must call for help, so that it comes
+   * while there is water. Hours from leaving, negative where the water does not last so long; `by`: reckoned from the
+   * earliest that one may leave, null where no date is told.
+   */
+  alarm: nullable(Type.Object({ afterHours: Type.Number(), by: nullable(Type.String()) })),
+});
+export type HaltSupply = Static<typeof HaltSupply>;
+
+/**
+ * The start, a stop that is used, or the end: one place to halt, for one commodity or both. `time`: days of the drive at
+ * the fast and the slow pace, with local times, or dates where no hour of departure is told; detours, filling and waiting
+ * left out.
+ */
+export const SheetHalt = Type.Object({
+  kind: Type.Union([Type.Literal('start'), Type.Literal('stop'), Type.Literal('end')]),
+  atKm: Type.Number(),
+  time: Type.Object({
+    firstDay: Type.Integer(),
+    lastDay: Type.Integer(),
+    span: nullable(Type.Object({ earliest: Type.String(), latest: Type.String() })),
+  }),
+  fuel: nullable(HaltSupply),
+  water: nullable(HaltSupply),
+});
+export type SheetHalt = Static<typeof SheetHalt>;
+
+/** What a whole plan takes; hours at the slow pace. */
+export const PlanTotals = Type.Object({
+  filled: byCommodity(
+    Type.Object({
+      /** Before leaving, and at the stops. */
+      startL: Type.Number(),
+      stopsL: Type.Number(),
+      /** Of both; null where the price of some of it is not told. */
+      cost: nullable(Type.Number()),
+    }),
+  ),
+  currency: nullable(Type.String()),
+  /** Off the route, there and back. */
+  drivingKm: Type.Number(),
+  drivingHours: Type.Number(),
+  detourHours: Type.Number(),
+  waitHours: Type.Number(),
+  fillHours: Type.Number(),
+  /** From departure to the end of the route, nights, stays and halts included. */
+  days: Type.Number(),
+});
+export type PlanTotals = Static<typeof PlanTotals>;
+
 /** What makes a plan impossible. `together`: each commodity alone can be done, both together cannot. */
 export const PlanBreak = Type.Object({
   cause: Type.Union([
@@ -263,6 +367,9 @@ export const OneFailure = Type.Object({
   moreKg: Type.Number(),
   moreDrivingKm: Type.Number(),
   proven: Type.Boolean(),
+  /** As of the plan above. */
+  sheet: Type.Array(SheetHalt),
+  totals: nullable(PlanTotals),
   carries: Type.Array(PlanCarry),
   legs: byCommodity(Type.Array(PlanLeg)),
   /** Where there is none: the stops whose failing nothing bears, as far as the time was enough to look for them. */
@@ -289,6 +396,10 @@ export const Plan = Type.Object({
   mostCans: byCommodity(Type.Integer()),
   /** Of the cans of the plan, those beyond what is owned. */
   getCans: byCommodity(Type.Integer()),
+  /** The whole plan, halt by halt, in the order of the road. */
+  sheet: Type.Array(SheetHalt),
+  /** Null where there is none. */
+  totals: nullable(PlanTotals),
   stops: Type.Array(PlanStop),
   legs: byCommodity(Type.Array(PlanLeg)),
   carries: Type.Array(PlanCarry),

@@ -1,4 +1,4 @@
-import type { PlanEdge, PlanLeg } from '../../server/contract/plan.ts';
+import type { HaltSupply, PlanEdge, PlanLeg, SheetHalt } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 
 /** A small hand-made plan on an invented coast: one stop, two fuel cans as far as half the way, no water stop. */
@@ -39,6 +39,83 @@ const legBetween = (from: PlanEdge, to: PlanEdge, more: Partial<PlanLeg>): PlanL
   ...more,
 });
 
+const NO_CONTACT = { phone: null, website: null, openingHours: null };
+
+const supplyAt = (at: PlanEdge, more: Partial<HaltSupply>): HaltSupply => ({
+  at,
+  kind: null,
+  lon: null,
+  lat: null,
+  arriveL: null,
+  fillL: 0,
+  into: [],
+  mostL: null,
+  cansFull: 0,
+  leaveL: null,
+  pourAtKm: [],
+  next: null,
+  turnBackKm: null,
+  waitHours: 0,
+  fillHours: 0,
+  cost: null,
+  contact: NO_CONTACT,
+  arrival: null,
+  alarm: null,
+  ...more,
+});
+
+const SHEET: SheetHalt[] = [
+  {
+    kind: 'start',
+    atKm: 0,
+    time: { firstDay: 1, lastDay: 1, span: null },
+    fuel: supplyAt(START, { leaveL: 100, next: { at: STOP, lengthKm: 300 }, turnBackKm: 290 }),
+    water: supplyAt(START, {
+      leaveL: 70,
+      next: { at: END, lengthKm: 1200 },
+      alarm: { afterHours: 65.3, by: '2027-05-05T23:18' },
+    }),
+  },
+  {
+    kind: 'stop',
+    atKm: 300,
+    time: { firstDay: 1, lastDay: 2, span: { earliest: '2027-05-03', latest: '2027-05-04' } },
+    fuel: supplyAt(STOP, {
+      kind: 'fuel station',
+      arriveL: 40,
+      fillL: 100,
+      into: [
+        { into: 'tank', name: 'main', count: 1, litres: 60 },
+        { into: 'cans', name: null, count: 2, litres: 40 },
+      ],
+      mostL: 120,
+      cansFull: 2,
+      leaveL: 140,
+      pourAtKm: [570, 640],
+      next: { at: END, lengthKm: 900 },
+      turnBackKm: 812,
+      waitHours: 2,
+      cost: 180,
+      contact: { phone: '0123', website: null, openingHours: 'Mo-Fr 08:00-17:00' },
+      arrival: {
+        earliest: '2027-05-03T10:00',
+        latest: '2027-05-04T11:00',
+        open: true,
+        waitHours: 0,
+        text: null,
+      },
+    }),
+    water: null,
+  },
+  {
+    kind: 'end',
+    atKm: 1200,
+    time: { firstDay: 3, lastDay: 5, span: null },
+    fuel: supplyAt(END, { arriveL: 28 }),
+    water: supplyAt(END, { arriveL: 25 }),
+  },
+];
+
 export function samplePlan(): PlanReply {
   return {
     plan: {
@@ -52,6 +129,20 @@ export function samplePlan(): PlanReply {
       cans: { fuel: 2, water: 0 },
       mostCans: { fuel: 4, water: 0 },
       getCans: { fuel: 0, water: 0 },
+      sheet: SHEET,
+      totals: {
+        filled: {
+          fuel: { startL: 0, stopsL: 100, cost: 180 },
+          water: { startL: 0, stopsL: 0, cost: null },
+        },
+        currency: 'crowns',
+        drivingKm: 1,
+        drivingHours: 34,
+        detourHours: 0.03,
+        waitHours: 2,
+        fillHours: 0,
+        days: 5.2,
+      },
       stops: [
         {
           fromKm: 300,

@@ -15,6 +15,7 @@ import { OneFailureWords } from './OneFailureWords.tsx';
 import { PlanLimits } from './PlanLimits.tsx';
 import { PlanWords } from './PlanWords.tsx';
 import { RestsOn } from './RestsOn.tsx';
+import { Sheet } from './Sheet.tsx';
 import { StopsTable } from './StopsTable.tsx';
 import { Breaks, WaysOut } from './WaysOut.tsx';
 
@@ -39,6 +40,15 @@ export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
               <Verdict plan={plan} onAgain={planned.onAgain} />
               <PartlyKnown plan={plan} units={units} />
               {plan.status === 'none' && <Breaks plan={plan} kind={analysis.rig.fuel.kind} units={units} />}
+              {found && (
+                <Sheet
+                  caption="Halt by halt"
+                  halts={plan.sheet}
+                  totals={plan.totals}
+                  kind={analysis.rig.fuel.kind}
+                  units={units}
+                />
+              )}
               {found && <PlanWords plan={plan} analysis={analysis} units={units} />}
               {(plan.status === 'none' || more) && <WaysOut plan={plan} {...{ rest, units }} />}
               {found && (

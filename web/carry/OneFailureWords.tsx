@@ -5,6 +5,7 @@ import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units/un
 import { contentWord, placeWords } from '../words/plan-words.ts';
 import { saidIn } from '../words/said.ts';
 import { carryWords } from './PlanWords.tsx';
+import { Sheet } from './Sheet.tsx';
 
 interface OneFailureProps {
   plan: Plan;
@@ -49,7 +50,7 @@ const moreWords = (count: number, commodity: string): string =>
 function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitSystem }) {
   const { oneFailure, analysis, units } = props;
   const { kind } = analysis.rig.fuel;
-  const { moreCans, moreKg, moreDrivingKm, spendsReserve, proven } = oneFailure;
+  const { moreCans, moreKg, moreDrivingKm, spendsReserve, proven, sheet, totals } = oneFailure;
   return (
     <>
       <p>
@@ -66,6 +67,10 @@ function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitS
           </li>
         ))}
       </ul>
+      <details>
+        <summary>The whole safe plan</summary>
+        <Sheet caption="Safe plan, halt by halt" halts={sheet} totals={totals} kind={kind} units={units} />
+      </details>
       <details>
         <summary>What is done when a stop fails</summary>
         <ul>

@@ -1,6 +1,6 @@
 import { Fields } from '../form/Fields.tsx';
 import { below, TRIP } from '../form/form-context.ts';
-import { text, tick } from '../form/items.ts';
+import { optional, text, tick } from '../form/items.ts';
 
 const ITEMS = [
   ...(['fuel', 'water'] as const).map((commodity) =>
@@ -9,6 +9,10 @@ const ITEMS = [
       hint: 'empty: those owned, more if it takes them',
     }),
   ),
+  ...(['fuel', 'water'] as const).map((commodity) =>
+    optional(`Price of ${commodity}`, `/pricePerLitre/${commodity}`, 'price', 'for what the plan costs'),
+  ),
+  text('Currency', '/currency'),
   tick('No cans where people sit or sleep', '/noneInside'),
   tick('When a stop fails, the reserve may be spent to get away from it', '/spendReserveOnFailure'),
 ];

@@ -29,6 +29,14 @@ export function StopFields({ id, commodities }: { id: string; commodities: reado
         'empty: as much as is wanted',
       ),
     ),
+    ...commodities.map((commodity) =>
+      optional(
+        `Price of ${contentWord(commodity, kind)} there`,
+        `/pricePerLitre/${commodity}`,
+        'price',
+        'empty: as of all stops',
+      ),
+    ),
     optional('Waiting there', '/waitHours', 'hours', 'empty: as its hours say'),
   ];
   return (

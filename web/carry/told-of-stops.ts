@@ -28,5 +28,5 @@ export function tidied(trip: TripFile): TripFile {
   return Object.keys(left).length === 0 ? others : { ...others, plan: left };
 }
 
-const tells = ({ mostLitres, waitHours }: PlanStopAsk): boolean =>
-  waitHours !== undefined || (mostLitres !== undefined && Object.keys(mostLitres).length > 0);
+const tells = ({ mostLitres, waitHours, pricePerLitre }: PlanStopAsk): boolean =>
+  waitHours !== undefined || [mostLitres, pricePerLitre].some((one) => Object.keys(one ?? {}).length > 0);

@@ -1,7 +1,7 @@
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { Arrival } from '../../server/contract/pace.ts';
 import { formatAtKm, formatFigure, formatKm, type UnitSystem } from '../units/units.ts';
-import { formatLocalTime } from '../words/local-time.ts';
+import { formatTimeSpan } from '../words/local-time.ts';
 import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words/words.ts';
 import type { Finding } from './findings.ts';
@@ -92,10 +92,7 @@ export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDe
 
 /** When it is reached, and whether it is open then: shut means waiting, not a supply lost. */
 function arrivalText({ earliest, latest, open, waitHours, text }: Arrival): string {
-  const when =
-    earliest === latest
-      ? formatLocalTime(latest)
-      : `${formatLocalTime(earliest)} to ${formatLocalTime(latest)}`;
+  const when = formatTimeSpan({ earliest, latest });
   const hours =
     open === true
       ? 'open'

@@ -48,6 +48,7 @@ export type QuantityKind =
   | 'log'
   | 'dose'
   | 'strength'
+  | 'price'
   | 'count';
 
 /** A unit of a reader's, and the way there and back. */
@@ -175,6 +176,11 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
   log: everywhere(same('log')),
   dose: everywhere(same('mJ/cm²')),
   strength: everywhere(same('mg/l')),
+  price: {
+    metric: same('a litre'),
+    us: times(LITRES_PER_US_GALLON, 'a gal'),
+    imperial: times(LITRES_PER_IMPERIAL_GALLON, 'a gal'),
+  },
   count: everywhere(same('')),
 };
 

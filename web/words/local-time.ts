@@ -12,6 +12,14 @@ export function formatDate(date: string): string {
 export const formatLocalTime = (time: string): string =>
   `${formatDate(time.slice(0, 10))} ${time.slice(11, 16)}`;
 
+/** A local time, or a date alone. */
+export const formatWhen = (when: string): string =>
+  when.includes('T') ? formatLocalTime(when) : formatDate(when);
+
+/** "Mon 3 May 10:05 to Mon 3 May 12:40"; one where both are the same. */
+export const formatTimeSpan = ({ earliest, latest }: { earliest: string; latest: string }): string =>
+  earliest === latest ? formatWhen(latest) : `${formatWhen(earliest)} to ${formatWhen(latest)}`;
+
 /** Hours of the day as a clock shows them: 7.5 is "07:30". */
 export function clockOf(hours: number): string {
   const minutes = Math.round(hours * 60);

@@ -4,6 +4,7 @@ import { extractLines } from './extracts-text.ts';
 import { figure, km, litres } from './figures.ts';
 import { plain } from './plain.ts';
 import { sentenceText } from './sentence-text.ts';
+import { places, sheetLines } from './sheet-text.ts';
 import { planSupplyLines } from './supplies-text.ts';
 import { type Column, tableText } from './table-text.ts';
 
@@ -11,7 +12,6 @@ const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
 const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
 
 const COMMODITIES = ['fuel', 'water'] as const;
-type StopPassing = Plan['stops'][number]['passings'][number];
 
 const LEG_COLUMNS: readonly Column[] = [
   left('from'),
@@ -82,6 +82,7 @@ function foundLines(plan: Plan): string[] {
   if (toGet.length > 0) lines.push(`To get before leaving: ${toGet.join(' and ')} more than are owned.`);
   if (COMMODITIES.some((commodity) => plan.legs[commodity].some(({ verdict }) => verdict === 'unknown')))
     lines.push('The reserve is kept as far as is known: read what the plan rests on.');
+  lines.push('Sheet', ...sheetLines(plan.sheet, plan.totals), '');
   for (const commodity of COMMODITIES) {
     const legs = plan.legs[commodity];
     const [first, ...rest] = legs;
@@ -96,8 +97,6 @@ function foundLines(plan: Plan): string[] {
     if (first !== undefined)
       lines.push(`  At the start ${litres(first.tankL)} in the tanks${withCans(first)}.`);
     for (const carry of plan.carries) if (carry.commodity === commodity) lines.push(`  ${carryText(carry)}`);
-    for (const { passings } of plan.stops)
-      for (const passing of passings) if (passing.commodity === commodity) lines.push(...termsOf(passing));
   }
   for (const commodity of COMMODITIES) {
     if (plan.legs[commodity].length > 0)
@@ -117,22 +116,9 @@ function foundLines(plan: Plan): string[] {
   return lines;
 }
 
-/** What a stop that is used gives at the most, and how long it keeps one. */
-function termsOf({ used, name, kind, atKm, mostL, waitHours, fillHours }: StopPassing): string[] {
-  const terms = [
-    ...(mostL === null ? [] : [`no more than ${litres(mostL)} to be had`]),
-    ...(waitHours === 0 ? [] : [`${hours(waitHours)} of waiting`]),
-    ...(fillHours === 0 ? [] : [`${hours(fillHours)} of filling`]),
-  ];
-  if (!used || terms.length === 0) return [];
-  return [`  At ${plain(name ?? `the ${kind}`)} (km ${figure(atKm)}): ${terms.join(', ')}.`];
-}
-
 /** "6 more fuel cans", "1 fewer water can". */
 const moreWords = (count: number, commodity: string): string =>
   `${count === 0 ? 'no' : Math.abs(count)} ${count < 0 ? 'fewer' : 'more'} ${commodity} ${Math.abs(count) === 1 ? 'can' : 'cans'}`;
-
-const hours = (value: number): string => `${figure(value)} h`;
 
 function failureLines({ oneFailure }: Plan): string[] {
   if (oneFailure === null) return [];
@@ -143,10 +129,17 @@ function failureLines({ oneFailure }: Plan): string[] {
     const none = '- no such plan, not with the cans there may be and not with 6 more of each';
     return ['', head, none, ...oneFailure.breaks.map(({ text }) => `- ${plain(text)}`)];
   }
-  const { moreCans, moreKg, moreDrivingKm, failures, proven } = oneFailure;
+  const { moreCans, moreKg, moreDrivingKm, failures, proven, sheet, totals } = oneFailure;
   const lines = ['', head];
   lines.push(
     `- ${moreWords(moreCans.fuel, 'fuel')} and ${moreWords(moreCans.water, 'water')} than the plan above, ${figure(Math.abs(moreKg))} kg ${moreKg < 0 ? 'less' : 'more'} when full, ${km(Math.abs(moreDrivingKm))} ${moreDrivingKm < 0 ? 'less' : 'more'} off the route${proven ? '' : ' (not proven to be the least)'}`,
+  );
+  lines.push(
+    '',
+    'Sheet of the safe plan',
+    ...sheetLines(sheet, totals),
+    '',
+    'What is done when a stop fails',
   );
   for (const { commodity, at, next, to, arriveL } of failures) {
     lines.push(
@@ -171,13 +164,6 @@ function carryText({ commodity, cans, litres: held, from, to, pourAtKm }: PlanCa
       ? 'none is poured before'
       : `pour ${them} in at km ${places(pourAtKm)}${left > 0 ? `; ${left} still full on arrival` : ''}`;
   return `${what} full from ${place(from)} towards ${place(to)}; ${pours}.`;
-}
-
-/** Places of pours, one that comes again with how often: "971.0, 1046.0 (2)". */
-function places(kms: readonly number[]): string {
-  const counts = new Map<string, number>();
-  for (const at of kms.map(figure)) counts.set(at, (counts.get(at) ?? 0) + 1);
-  return [...counts].map(([at, count]) => (count === 1 ? at : `${at} (${count})`)).join(', ');
 }
 
 const legCells = (leg: PlanLeg): string[] => [

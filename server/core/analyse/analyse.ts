@@ -8,6 +8,7 @@ import type { OpeningHoursReader } from '../input/opening-hours.ts';
 import type { RouteDocument, Supplies } from '../input/sources.ts';
 import { evenLoad, type Load } from '../mass/load.ts';
 import { daysOf } from '../pace/days-of.ts';
+import { type TimeThere, timeThere } from '../pace/time-there.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import { COMMODITIES } from '../quantity/commodities.ts';
 import type { SpanM } from '../quantity/span.ts';
@@ -55,6 +56,8 @@ export interface Reckoned extends Analysed {
   fuelWithLoads: (load: Load) => Course;
   /** Both courses for another rig or trip on the same route, with what is on board along it; supplies stay as judged. */
   coursesWith: (rig: RigFile, trip: TripFile, load: Load) => Record<Commodity, Course>;
+  /** When a place of the route is come to. */
+  timeThere: (atM: number) => TimeThere;
 }
 
 /**
@@ -152,6 +155,7 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
       sides: { fuel, water },
       fuelWithLoad: (moreKg) => courses.fuelWithLoads(evenLoad(moreKg)),
       fuelWithLoads: courses.fuelWithLoads,
+      timeThere: (atM) => timeThere(drive.pace, atM),
       coursesWith: (rig, changedTrip, load) => {
         const changed = settledAboard(settle(rig, changedTrip), route);
         const other = coursesOf(changed, { ...ground, drive: driveDaysOf(route, changed, halting.camps) });

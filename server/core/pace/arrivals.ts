@@ -1,13 +1,12 @@
 import type { Arrival } from '../../contract/pace.ts';
-import { sumBefore } from '../gaps/profile.ts';
 import type { OpeningHoursReader } from '../input/opening-hours.ts';
 import type { Tags } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { SupplyReason } from '../phrases/supply.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import { openingOf } from '../supply/tags/hours.ts';
-import { localTime } from './clock.ts';
 import type { PacePlan } from './pace-plan.ts';
+import { timeSpan } from './time-there.ts';
 
 /** What arrivals are judged on; without a reader of opening hours none is. */
 export interface ArrivalFacts {
@@ -30,16 +29,12 @@ export function withArrivals(
   passings: readonly Passing[],
   { plan, tagsOf, read, waitsTold, waterLPerDay }: ArrivalFacts,
 ): { passings: Passing[]; cautions: Caution[] } {
-  const { date, hour } = plan.departure;
   const cautions: Caution[] = [];
   const arriving = passings.map((passing): Passing => {
     const text = openingOf(tagsOf(passing) ?? {}, passing.commodity)?.text;
-    if (date === null || !plan.timed || read === undefined || text === undefined) {
-      return { ...passing, arrival: null };
-    }
-    const at = (pace: 'fast' | 'slow') =>
-      localTime({ date, hour }, sumBefore(plan.schedules[pace].elapsedH, passing.atM));
-    const [earliest, latest] = [at('fast'), at('slow')];
+    const span = timeSpan(plan, passing.atM);
+    if (span === null || read === undefined || text === undefined) return { ...passing, arrival: null };
+    const { earliest, latest } = span;
     const answer = read(text, { lon: passing.lon, lat: passing.lat }, earliest, latest);
     const arrival: Arrival = {
       earliest,

@@ -13,3 +13,11 @@ export function localTime(departure: { date: string; hour: number }, hours: numb
   const time = new Date(Date.parse(`${departure.date}T00:00:00Z`) + minutes * 60_000);
   return time.toISOString().slice(0, 16);
 }
+
+/** A local time, or a date, so many hours after another of the same form; of a date only whole days count. */
+export function dateTimeAfter(time: string, hours: number): string {
+  const [date = time, clock] = time.split('T');
+  if (clock === undefined) return dateAfter(date, Math.floor(hours / 24));
+  const [hour = 0, minute = 0] = clock.split(':').map(Number);
+  return localTime({ date, hour: hour + minute / 60 }, hours);
+}

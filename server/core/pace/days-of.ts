@@ -1,16 +1,17 @@
 import type { Report } from '../gaps/gap.ts';
 import { sumBefore } from '../gaps/profile.ts';
 import { at } from '../lists/at.ts';
-import { dateAfter, localTime } from './clock.ts';
+import { dateAfter } from './clock.ts';
 import type { Day, Days } from './day.ts';
 import type { PaceEnd } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';
+import { timeSpan } from './time-there.ts';
 
 /** The day table, with what is left of fuel and water at each day's end. */
 export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Report): Days {
   const { slow, typical, fast } = plan.schedules;
   const elapsed = (pace: PaceEnd) => sumBefore(plan.schedules[pace].elapsedH, lengthM) / 24;
-  const { date, hour } = plan.departure;
+  const { date } = plan.departure;
   let haltsBefore = 0;
   const rows = slow.days.map((day, position): Day => {
     const haltM = day.toM;
@@ -19,13 +20,7 @@ export function daysOf(plan: PacePlan, lengthM: number, fuel: Report, water: Rep
     let daysHere = 1;
     while (slow.days[position + daysHere]?.toM === haltM) daysHere += 1;
     const share = haltsBefore / (haltsBefore + daysHere);
-    const arrive =
-      date === null || !plan.timed || day.hours === 0
-        ? null
-        : {
-            earliest: localTime({ date, hour }, sumBefore(fast.elapsedH, haltM)),
-            latest: localTime({ date, hour }, sumBefore(slow.elapsedH, haltM)),
-          };
+    const arrive = day.hours === 0 ? null : timeSpan(plan, haltM);
     return {
       day: day.index + 1,
       date: date === null ? null : dateAfter(date, day.index),

@@ -36,6 +36,14 @@ export function planOfOne(plan: PlainPlan, commodity: Commodity): PlainPlan {
     legs: { ...plan.legs, [other]: [] },
     levels: { ...plan.levels, [other]: [] },
     carries: plan.carries.filter((carry) => carry.commodity === commodity),
+    sheet: plan.sheet.map((halt) => ({ ...halt, [other]: null })).filter((halt) => halt[commodity] !== null),
+    totals:
+      plan.totals === null
+        ? null
+        : {
+            ...plan.totals,
+            filled: { ...plan.totals.filled, [other]: { startL: 0, stopsL: 0, cost: null } },
+          },
     masses: null,
     restsOn: [{ code: `${other}-not-planned`, facts: {} }, ...plan.restsOn],
   };

@@ -10,6 +10,9 @@ import { fullCansKg } from './question/can-kg.ts';
 import { type Cans, mostCansOf } from './question/can-limits.ts';
 import type { CarryQuestion, FailureRule } from './question/carry-question.ts';
 import { questionOf } from './question/question-of.ts';
+import type { SheetHalt } from './sheet/sheet-halt.ts';
+import { sheetOf } from './sheet/sheet-of.ts';
+import { type PlanTotals, totalsOf } from './sheet/totals-of.ts';
 import type { PlanCarry, PlanLeg } from './shown/plan-leg.ts';
 import { planCarries, planLegs } from './shown/plan-legs.ts';
 import { byCommodity } from './side/other-of.ts';
@@ -30,6 +33,9 @@ export interface OneFailure {
   readonly moreKg: number;
   readonly moreDrivingM: number;
   readonly proven: boolean;
+  /** The whole plan, halt by halt, where there is one. */
+  readonly sheet: readonly SheetHalt[];
+  readonly totals: PlanTotals | null;
   readonly carries: readonly PlanCarry[];
   readonly legs: Readonly<Record<Commodity, readonly PlanLeg[]>>;
   /** Where there is none: the stops whose failing nothing bears, as far as the time was enough to look for them. */
@@ -72,6 +78,8 @@ const NO_PLAN: Omit<OneFailure, 'spendsReserve'> = {
   moreKg: 0,
   moreDrivingM: 0,
   proven: true,
+  sheet: [],
+  totals: null,
   carries: [],
   legs: { fuel: [], water: [] },
   breaks: [],
@@ -79,16 +87,19 @@ const NO_PLAN: Omit<OneFailure, 'spendsReserve'> = {
 };
 
 /** The plan, and what it costs beside the plain one. */
-function safePlan({ analysis }: Reckoned, plain: DrivenPlan, safe: DrivenPlan) {
+function safePlan(reckoned: Reckoned, plain: DrivenPlan, safe: DrivenPlan) {
   const { cans, aims } = safe.choice;
+  const sheet = sheetOf(reckoned, safe);
   const moreCans = byCommodity((commodity) => cans[commodity] - plain.choice.cans[commodity]);
   return {
     status: 'found',
     cans,
     moreCans,
-    moreKg: fullCansKg(analysis.rig, moreCans),
+    moreKg: fullCansKg(reckoned.analysis.rig, moreCans),
     moreDrivingM: drivingM(safe.choice) - drivingM(plain.choice),
     proven: aims.every(({ proven }) => proven),
+    sheet,
+    totals: totalsOf(reckoned, safe, sheet),
     carries: planCarries(safe.question.sides, safe.legs),
     legs: planLegs(safe),
   } as const;

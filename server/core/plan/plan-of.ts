@@ -8,6 +8,8 @@ import type { Choice } from './model/choice.ts';
 import { type SolveOptions, type Timer, timerOf } from './model/time.ts';
 import { mostCansOf } from './question/can-limits.ts';
 import { type PutQuestion, questionOf } from './question/question-of.ts';
+import { sheetOf } from './sheet/sheet-of.ts';
+import { totalsOf } from './sheet/totals-of.ts';
 import { cansToGet, cansToGetCautions } from './shown/cans-to-get.ts';
 import type { PlainPlan } from './shown/plan.ts';
 import { planCarries, planLegs, planLevels } from './shown/plan-legs.ts';
@@ -110,6 +112,8 @@ function noPlan({ analysis }: Reckoned, { question, cautions }: PutQuestion): Pl
     cans: { fuel: 0, water: 0 },
     mostCans: mostCansOf(question),
     getCans: { fuel: 0, water: 0 },
+    sheet: [],
+    totals: null,
     stops: [],
     legs: { fuel: [], water: [] },
     carries: [],
@@ -126,6 +130,7 @@ function foundPlan(reckoned: Reckoned, put: PutQuestion, choice: Choice, tooFewC
   const { legs } = driven;
   const { sides } = driven.question;
   const getCans = cansToGet(rig, choice.cans);
+  const sheet = sheetOf(reckoned, driven);
   const empty = noPlan(reckoned, { ...put, question: driven.question });
   const plan: PlainPlan = {
     ...empty,
@@ -133,6 +138,8 @@ function foundPlan(reckoned: Reckoned, put: PutQuestion, choice: Choice, tooFewC
     aims: choice.aims,
     cans: choice.cans,
     getCans,
+    sheet,
+    totals: totalsOf(reckoned, driven, sheet),
     stops: planStops(passings, { asks: trip.plan?.stops ?? [], sides, legs }),
     legs: planLegs(driven),
     carries: planCarries(sides, legs),

@@ -68,17 +68,20 @@ describe('a carry plan as text', () => {
     ];
     const found = made({ stops, passBy: ['node/90'] });
     const lines = textOf(found);
-    expect(lines).toContain(
-      '  At the fuel station (km 640.0): no more than 130.0 l to be had, 2.0 h of waiting.',
+    const [line, ...more] = lines.filter((one) => one.includes('of waiting;'));
+    expect(line).toMatch(
+      /^- km 640\.0, fuel station, fuel: .*; no more than 130\.0 l to be had; 2\.0 h of waiting; no telephone known/,
     );
-    expect(lines.filter((line) => line.includes('of waiting'))).toHaveLength(1);
-    const passing = found.plan.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/1')!;
-    const slow = textOf(found, {
-      stops: [
-        { fromKm: 640, toKm: 640, used: true, passings: [{ ...passing, mostL: null, fillHours: 0.5 }] },
-      ],
-    });
-    expect(slow).toContain('  At the fuel station (km 640.0): 2.0 h of waiting, 0.5 h of filling.');
+    expect(more).toEqual([]);
+    const sheet = found.plan.sheet.map((halt) =>
+      halt.kind === 'stop' && halt.fuel !== null
+        ? { ...halt, fuel: { ...halt.fuel, mostL: null, fillHours: 0.5 } }
+        : halt,
+    );
+    const slow = textOf(found, { sheet }).filter((one) => one.includes('of waiting;'));
+    expect(slow.map((one) => one.includes('; 2.0 h of waiting; 0.5 h of filling; no telephone'))).toEqual([
+      true,
+    ]);
   });
 
   it('says where the reserve is kept only as far as is known', () => {
@@ -101,6 +104,8 @@ describe('a carry plan as text', () => {
       moreKg: 0,
       moreDrivingKm: 0,
       proven: true,
+      sheet: [],
+      totals: null,
       carries: [],
       legs: { fuel: [], water: [] },
       breaks: [{ at, text: 'Every plan hangs on the pump (km 640).' }],

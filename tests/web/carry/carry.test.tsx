@@ -127,6 +127,8 @@ describe('the carry plan', () => {
       moreKg: 0,
       moreDrivingKm: 0,
       proven: false,
+      sheet: [],
+      totals: null,
       carries: [],
       legs: { fuel: [], water: [] },
       breaks: [],

@@ -1,5 +1,6 @@
 import { SLACK } from '../../quantity/slack.ts';
-import type { Run, RunPoint } from './run.ts';
+import { type Run, type RunPoint, runOf } from './run.ts';
+import type { Stretch } from './stretch.ts';
 
 /**
  * The last place, metres along, before which `leftL` stays at or above nothing all the way; null where it is below at
@@ -33,3 +34,7 @@ export const turnBackOf = (run: Run, lostL: (point: RunPoint) => number = () => 
 /** Litres above the reserve on going back from a point; null where the way cannot be driven back. */
 export const overBack = ({ keepBackL }: Run, { litres, backL }: RunPoint, lostL = 0): number | null =>
   backL === null ? null : litres - lostL - backL - keepBackL;
+
+/** That of a leg of a plan, metres along the route: what is in cans kept for washing counts as drinking water here. */
+export const lastWayBackM = (stretch: Stretch): number | null =>
+  turnBackOf(runOf({ ...stretch, washingCans: false }));

@@ -1,14 +1,13 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { RigFile } from '../../../contract/rig.ts';
-import { containersOf, sharesOf, tanksOf } from '../../mass/containers.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { allLitres } from '../drive/containers.ts';
 import type { DrivenLeg, DrivenLegs } from '../drive/drive.ts';
 import type { DrivenPlan } from '../drive/driven-plan.ts';
 import { gradesAfter } from '../drive/grades.ts';
-import { runOf } from '../drive/run.ts';
-import { turnBackOf } from '../drive/turn-back.ts';
+import { lastWayBackM } from '../drive/turn-back.ts';
 import { weakestEnd } from '../legs/leg.ts';
+import { tanksReader } from '../sheet/tanks-reader.ts';
 import type { CarrySide, CarrySides } from '../side/carry-side.ts';
 import { byCommodity } from '../side/other-of.ts';
 import { planEdge } from '../side/plan-edge.ts';
@@ -36,8 +35,7 @@ export function planLeg(leg: DrivenLeg): PlanLeg {
     verdict,
     acrossNoData,
     weakest: weakestEnd(from, to),
-    // What is in cans kept for washing counts as drinking water here.
-    turnBackM: turnBackOf(runOf({ ...stretch, washingCans: false })),
+    turnBackM: lastWayBackM(stretch),
   };
 }
 
@@ -77,20 +75,11 @@ export function planLevels(file: RigFile, side: CarrySide, legs: readonly Driven
       return {
         atM: level.atM,
         tankL: level.tankL,
-        ...inTanks(level.tankL),
+        ...(inTanks === null ? {} : { tanksL: inTanks(level.tankL) }),
         cansL: level.cansL,
         totalL,
         ...(grades ?? {}),
       };
     }),
   );
-}
-
-/** Reads what is in each fixed tank from what is in all, where the rig tells it. */
-function tanksReader(file: RigFile, commodity: Commodity): (tankL: number) => Pick<PlanLevel, 'tanksL'> {
-  const tanks = tanksOf({ containers: containersOf(file, { fuel: 0, water: 0 }) }, commodity);
-  const tanksEmpty = file.vehicle?.tanksEmpty;
-  if (tanks.length > 1 && tanksEmpty === undefined) return () => ({});
-  const emptying = tanksEmpty === 'in-order' ? 'first-first' : 'together';
-  return (tankL) => ({ tanksL: sharesOf(tanks, tankL, emptying) });
 }

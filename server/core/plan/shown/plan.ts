@@ -2,6 +2,8 @@ import type { Commodity } from '../../../contract/common.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import type { MassLevel } from '../drive/masses.ts';
 import type { AimReached } from '../model/choice.ts';
+import type { SheetHalt } from '../sheet/sheet-halt.ts';
+import type { PlanTotals } from '../sheet/totals-of.ts';
 import type { PlanBreak } from '../ways-out/plan-break.ts';
 import type { PlanCarry, PlanLeg, PlanLevel } from './plan-leg.ts';
 import type { PlanStop } from './plan-stop.ts';
@@ -17,6 +19,10 @@ export interface PlainPlan {
   readonly mostCans: ByCommodity<number>;
   /** Of the cans of the plan, those beyond what is owned. */
   readonly getCans: ByCommodity<number>;
+  /** The whole plan, halt by halt. */
+  readonly sheet: readonly SheetHalt[];
+  /** Null where there is no plan. */
+  readonly totals: PlanTotals | null;
   readonly stops: readonly PlanStop[];
   readonly legs: ByCommodity<readonly PlanLeg[]>;
   readonly carries: readonly PlanCarry[];

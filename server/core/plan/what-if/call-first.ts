@@ -1,16 +1,16 @@
 import type { Commodity, Evidence, Verdict } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { VERDICT_RANK } from '../../gaps/verdict.ts';
-import type { Tags } from '../../input/sources.ts';
 import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 import type { Passing } from '../../supply/points/passing.ts';
+import { type Contact, contactOf } from '../sheet/contact.ts';
 import { measureL } from '../side/carry-side.ts';
 import type { PlanEdge } from '../side/plan-edge.ts';
 import { isSamePlace } from '../side/supply-edge.ts';
 import type { StopFailure } from './stop-fails.ts';
 
 /** A stop to telephone before leaving: the first are those without which most fails. */
-export interface CallFirst {
+export interface CallFirst extends Contact {
   readonly id: string;
   readonly name: string | null;
   readonly kind: SupplyKind;
@@ -27,17 +27,9 @@ export interface CallFirst {
     readonly marginL: number;
     readonly coverL: number;
   }[];
-  /** As its tags say; null where they do not. */
-  readonly phone: string | null;
-  readonly website: string | null;
-  readonly openingHours: string | null;
 }
 
 const EVIDENCE_RANK: Record<Evidence, number> = { doubtful: 0, implied: 1, stated: 2, confirmed: 3 };
-
-/** Keys under which mappers put it, the first that is there holds. */
-const PHONE = ['phone', 'contact:phone', 'mobile', 'contact:mobile'];
-const WEBSITE = ['website', 'contact:website', 'url'];
 
 /** A call, and what would be missing without the stop as a share of the tanks: the less, the worse. */
 interface RankedCall {
@@ -84,10 +76,6 @@ const passingOf = (
 
 function rankedCall({ points, sides }: Reckoned, passing: Passing, own: readonly StopFailure[]): RankedCall {
   const rows = own.map(({ row }) => row);
-  const tags: Tags = Object.assign(
-    {},
-    ...points.filter(({ id }) => id === passing.id).map((one) => one.tags),
-  );
   const { id, name, kind, atM, lon, lat, evidence } = passing;
   return {
     call: {
@@ -106,18 +94,8 @@ function rankedCall({ points, sides }: Reckoned, passing: Passing, own: readonly
         marginL,
         coverL,
       })),
-      phone: firstOf(tags, PHONE),
-      website: firstOf(tags, WEBSITE),
-      openingHours: firstOf(tags, ['opening_hours']),
+      ...contactOf(points, passing.id),
     },
     harm: Math.min(...rows.map(({ commodity, marginL }) => marginL / measureL(sides[commodity]))),
   };
-}
-
-function firstOf(tags: Tags, keys: readonly string[]): string | null {
-  for (const key of keys) {
-    const value = tags[key]?.trim();
-    if (value !== undefined && value !== '') return value;
-  }
-  return null;
 }

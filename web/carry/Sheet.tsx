@@ -1,0 +1,217 @@
+import { Fragment } from 'react';
+import type { Commodity } from '../../server/contract/common.ts';
+import type { HaltSupply, PlanTotals, SheetHalt } from '../../server/contract/plan.ts';
+import type { FuelKind } from '../../server/contract/rig.ts';
+import {
+  figureLitres,
+  formatAtKm,
+  formatFigure,
+  formatKm,
+  formatLitres,
+  NO_BREAK,
+  type UnitSystem,
+  volumeUnit,
+} from '../units/units.ts';
+import { formatTimeSpan, formatWhen } from '../words/local-time.ts';
+import { atPlaces, contentWord, countCans } from '../words/plan-words.ts';
+import { capitalised, edgeName } from '../words/words.ts';
+import '../table/plain-table.css';
+
+interface SheetProps {
+  caption: string;
+  halts: readonly SheetHalt[];
+  totals: PlanTotals | null;
+  kind: FuelKind;
+  units: UnitSystem;
+}
+
+interface OfOne {
+  readonly commodity: Commodity;
+  readonly supply: HaltSupply;
+}
+
+/** Both commodities of a halt in the order of the road. */
+const inOrder = (halt: SheetHalt): OfOne[] =>
+  (['fuel', 'water'] as const)
+    .flatMap((commodity): OfOne[] => {
+      const supply = halt[commodity];
+      return supply === null ? [] : [{ commodity, supply }];
+    })
+    .sort((a, b) => a.supply.at.atKm - b.supply.at.atKm);
+
+/** The whole plan halt by halt, both commodities: what is filled into what, what one leaves with, until where it lasts. */
+export function Sheet({ caption, halts, totals, kind, units }: SheetProps) {
+  const volume = volumeUnit(units);
+  return (
+    <section aria-label={caption}>
+      <table className="plain-table sheet">
+        <caption>{caption}</caption>
+        <thead>
+          <tr>
+            <th scope="col">
+              Arrive with{NO_BREAK}
+              {volume}
+            </th>
+            <th scope="col">
+              Fill{NO_BREAK}
+              {volume}
+            </th>
+            <th scope="col">
+              Leave with{NO_BREAK}
+              {volume}
+            </th>
+            <th scope="col">Next</th>
+          </tr>
+        </thead>
+        {halts.map((halt) => (
+          <tbody key={`${halt.kind} ${halt.atKm} ${halt.fuel?.at.id ?? ''} ${halt.water?.at.id ?? ''}`}>
+            <tr>
+              <th scope="rowgroup" colSpan={4}>
+                <HaltHead halt={halt} units={units} />
+              </th>
+            </tr>
+            {inOrder(halt).map(({ commodity, supply }) => (
+              <tr key={commodity}>
+                <SupplyCells {...{ halt, commodity, supply, kind, units }} />
+              </tr>
+            ))}
+          </tbody>
+        ))}
+      </table>
+      {totals !== null && <Totals {...{ totals, kind, units }} />}
+    </section>
+  );
+}
+
+/** Where and when: each object once, with its hours and its telephone. */
+function HaltHead({ halt, units }: { halt: SheetHalt; units: UnitSystem }) {
+  const [first, ...more] = inOrder(halt);
+  if (first === undefined) return null;
+  const others = more.filter(({ supply }) => supply.at.id !== first.supply.at.id);
+  return (
+    <>
+      {[first, ...others].map(({ supply }, index) => (
+        <Fragment key={supply.at.id ?? supply.at.kind}>
+          {index > 0 && <br />}
+          {formatAtKm(supply.at.atKm, units)}, {nameOf(supply)}
+          {supply.at.kind === 'passing' && <span className="second">{askWords(supply, units)}</span>}
+        </Fragment>
+      ))}
+      {halt.kind !== 'start' && <span className="second">{whenWords(halt)}</span>}
+    </>
+  );
+}
+
+const nameOf = ({ at, kind }: HaltSupply): string =>
+  at.name ?? (kind === null ? edgeName(at) : capitalised(kind));
+
+/** "0.5 km off the route; telephone 0123; hours Mo-Fr 08:00-17:00, open then". */
+function askWords({ at, contact, arrival }: HaltSupply, units: UnitSystem): string {
+  const then =
+    arrival === null || arrival.open === null
+      ? ''
+      : arrival.open
+        ? ', open then'
+        : ', shut at some of that time';
+  return [
+    ...(at.detourKm > 0.05 ? [`${formatKm(at.detourKm, units)} off the route`] : []),
+    contact.phone === null ? 'no telephone known' : `telephone ${contact.phone}`,
+    ...(contact.openingHours === null ? [] : [`hours ${contact.openingHours}${then}`]),
+  ].join('; ');
+}
+
+function whenWords({ time: { firstDay, lastDay, span } }: SheetHalt): string {
+  const days = firstDay === lastDay ? `day ${firstDay}` : `day ${firstDay} to ${lastDay}`;
+  return span === null ? days : `${days}, ${formatTimeSpan(span)}`;
+}
+
+interface SupplyCellsProps extends OfOne {
+  halt: SheetHalt;
+  kind: FuelKind;
+  units: UnitSystem;
+}
+
+function SupplyCells({ halt, commodity, supply, kind, units }: SupplyCellsProps) {
+  const { arriveL, fillL, cansFull, leaveL, pourAtKm, next, turnBackKm } = supply;
+  return (
+    <>
+      <td>
+        <span className={`swatch swatch-${commodity}`} aria-hidden="true" />
+        {contentWord(commodity, kind)} {arriveL !== null && figureLitres(arriveL, units)}
+      </td>
+      <td>
+        {halt.kind !== 'end' && <b>{figureLitres(fillL, units)}</b>}
+        <span className="second">{fillWords(supply, units)}</span>
+      </td>
+      <td>
+        {leaveL !== null && figureLitres(leaveL, units)}
+        {cansFull > 0 && (
+          <span className="second">
+            {countCans(cansFull)} full
+            {pourAtKm.length > 0 && `, pour at ${atPlaces(pourAtKm, units)}`}
+          </span>
+        )}
+      </td>
+      <td>
+        {next !== null && (
+          <>
+            {edgeName(next.at)}, {formatKm(next.lengthKm, units)}
+            <span className="second">
+              {turnBackKm === null ? 'no way back' : `last way back ${formatAtKm(turnBackKm, units)}`}
+            </span>
+          </>
+        )}
+        {supply.alarm !== null && <span className="second">{alarmWords(supply.alarm)}</span>}
+      </td>
+    </>
+  );
+}
+
+/** "20 main, 100 in 5 cans; no more than 120 l to be had; 2 h of waiting". */
+function fillWords({ into, mostL, waitHours, fillHours }: HaltSupply, units: UnitSystem): string {
+  const where = into.map(({ into: container, name, count, litres }) => {
+    const what =
+      container === 'cans' ? countCans(count) : container === 'tanks' ? 'the tanks' : (name ?? 'the tank');
+    return litres < 0
+      ? `${formatLitres(-litres, units)} let go from ${what}`
+      : `${figureLitres(litres, units)} into ${what}`;
+  });
+  return [
+    ...(where.length === 0 ? [] : [where.join(', ')]),
+    ...(mostL === null ? [] : [`no more than ${formatLitres(mostL, units)} to be had`]),
+    ...(waitHours === 0 ? [] : [`${hours(waitHours)} of waiting`]),
+    ...(fillHours === 0 ? [] : [`${hours(fillHours)} of filling`]),
+  ].join('; ');
+}
+
+const hours = (value: number): string => `${formatFigure(value, 1)}${NO_BREAK}h`;
+
+const alarmWords = ({ afterHours, by }: NonNullable<HaltSupply['alarm']>): string =>
+  afterHours < 0
+    ? 'stranded behind here, the water does not last until help is there'
+    : `stranded: call for help by ${by === null ? '' : `${formatWhen(by)}, `}${hours(afterHours)} after leaving`;
+
+function Totals({ totals, kind, units }: Pick<SheetProps, 'kind' | 'units'> & { totals: PlanTotals }) {
+  const { filled, currency, drivingHours, detourHours, waitHours, fillHours, days } = totals;
+  const filledWords = (['fuel', 'water'] as const).map((commodity) => {
+    const { startL, stopsL, cost } = filled[commodity];
+    const start = startL === 0 ? '' : ` and ${formatLitres(startL, units)} before leaving`;
+    const price =
+      cost === null || cost === 0
+        ? ''
+        : `, for ${formatFigure(cost, 2)}${currency === null ? '' : `${NO_BREAK}${currency}`}`;
+    return `${formatLitres(stopsL, units)} of ${contentWord(commodity, kind)} at stops${start}${price}`;
+  });
+  const halts = [
+    ...(detourHours < 0.05 ? [] : [`${hours(detourHours)} off the route`]),
+    ...(waitHours === 0 ? [] : [`${hours(waitHours)} of waiting`]),
+    ...(fillHours === 0 ? [] : [`${hours(fillHours)} of filling`]),
+  ];
+  return (
+    <p className="soft">
+      In all {filledWords.join('; ')}. {hours(drivingHours)} of driving at the slow pace
+      {halts.length > 0 && `, ${halts.join(', ')}`}: about {formatFigure(days, 1)} days. Days and times leave
+      out detours, filling and waiting on the way before.
+    </p>
+  );
+}
