@@ -46,6 +46,7 @@ export default defineConfig({
           name: 'browser',
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/global-setup.ts'],
+          isolate: false,
           // After all others and one at a time: the pages under test draw maps in software, and starve otherwise.
           sequence: { groupOrder: 1 },
           maxWorkers: 1,

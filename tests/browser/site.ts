@@ -1,42 +1,29 @@
-import { existsSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
-import type { FastifyInstance } from 'fastify';
 import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { inject } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/map.ts';
-import { buildApp } from '../../server/http/app.ts';
 import { startBrowser } from '../helpers/browser.ts';
-import { PLAN_SECONDS, STATE_MS } from '../helpers/patience.ts';
-
-const BUILT_PAGE = fileURLToPath(new URL('../../web/dist/index.html', import.meta.url));
+import { STATE_MS } from '../helpers/patience.ts';
 
 export const demoFile = (name: string): string =>
   fileURLToPath(new URL(`../../fixtures/orrimar/${name}`, import.meta.url));
 
-/** The app as production builds it, on a free port, and a browser to look at it. */
+/** The app that all browser tests ask, and a browser of the file's own to look at it. */
 export interface Site {
   origin: string;
-  app: FastifyInstance;
   browser: Browser;
   demo: AnalysisReply;
   close: () => Promise<void>;
 }
 
 export async function startSite(): Promise<Site> {
-  if (!existsSync(BUILT_PAGE))
-    throw new Error('The page is not built: run "npm run build" before the browser tests');
-  const app = await buildApp({ limits: { planSeconds: PLAN_SECONDS } });
-  const origin = await app.listen({ port: 0, host: '127.0.0.1' });
+  const origin = inject('origin');
   const browser = await startBrowser(inject('browser'));
   const answer = await fetch(`${origin}/api/demo`);
   if (!answer.ok) throw new Error(`The demo does not come: ${await answer.text()}`);
   const demo = (await answer.json()) as AnalysisReply;
-  const close = async () => {
-    await browser.close();
-    await app.close();
-  };
-  return { origin, app, browser, demo, close };
+  return { origin, browser, demo, close: () => browser.close() };
 }
 
 /** A page with what must not happen on it written down. */
