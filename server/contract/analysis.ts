@@ -57,6 +57,8 @@ export const Passing = Type.Object({
   /** Why it does not count, or what to know where it does. */
   reasons: Type.Array(Reason),
   waterClass: Type.Optional(WaterClass),
+  /** No more than this is to be had at one halt, where it was told. */
+  mostL: Type.Optional(Type.Number()),
   /** Null where it has no mapped hours, and while date or hour of departure is not told. */
   arrival: Type.Optional(nullable(Arrival)),
 });
@@ -68,6 +70,8 @@ export const Edge = Type.Object({
   name: nullable(Type.String()),
   atKm: Type.Number(),
   detourKm: Type.Number(),
+  /** No more than this is to be had at one halt, where it was told. */
+  mostL: Type.Optional(Type.Number()),
 });
 export type Edge = Static<typeof Edge>;
 

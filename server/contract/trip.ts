@@ -11,6 +11,26 @@ import { WHAT_IF_DETAIL } from './whatif.ts';
 const closed = { additionalProperties: false } as const;
 const kmAlong = Type.Number({ minimum: 0, maximum: 100_000 });
 
+/** Litres that wait at a place of the route, or come there: laid beforehand, brought, in a second vehicle. Water is fit to drink. */
+export const LaidSupply = Type.Object(
+  {
+    name: Type.Optional(Type.String({ maxLength: 120 })),
+    commodity: Commodity,
+    litres: Type.Number({ exclusiveMinimum: 0, maximum: 10_000 }),
+    /** The one passing of the route at which it is taken. */
+    atKm: kmAlong,
+    /** Off the route, one way, as it is driven. */
+    detourKm: Type.Optional(Type.Number({ minimum: 0, maximum: 200 })),
+    by: Type.Optional(
+      Type.Union([Type.Literal('depot'), Type.Literal('others'), Type.Literal('second-vehicle')]),
+    ),
+    /** The first day on which it is there; left out: before the trip begins. */
+    from: Type.Optional(IsoDate),
+  },
+  closed,
+);
+export type LaidSupply = Static<typeof LaidSupply>;
+
 /** What belongs to this journey, not to the vehicle. What it leaves out gets a stated default. */
 export const TripFile = Type.Object(
   {
@@ -78,6 +98,8 @@ export const TripFile = Type.Object(
         { maxItems: 500 },
       ),
     ),
+    /** Supplies of the user's own: depots, what others bring, a second vehicle's cans. */
+    laid: Type.Optional(Type.Array(LaidSupply, { maxItems: 100 })),
     /** Stretches that cannot be driven back. */
     oneWay: Type.Optional(
       Type.Array(Type.Object({ fromKm: kmAlong, toKm: kmAlong }, closed), { maxItems: 500 }),

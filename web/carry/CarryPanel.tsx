@@ -10,6 +10,7 @@ import { withoutPaths } from '../words/field-words.ts';
 import { hasUnknown } from '../words/plan-words.ts';
 import { inUnits } from '../words/said.ts';
 import { CallList } from './CallList.tsx';
+import { LaidSupplies } from './LaidSupplies.tsx';
 import { Legs } from './Legs.tsx';
 import { OneFailureWords } from './OneFailureWords.tsx';
 import { PlanLimits } from './PlanLimits.tsx';
@@ -64,6 +65,7 @@ export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
           );
         }}
       </PlanFrame>
+      <LaidSupplies />
       <PlanLimits />
     </>
   );

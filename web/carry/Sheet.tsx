@@ -90,9 +90,8 @@ function HaltHead({ halt, units }: { halt: SheetHalt; units: UnitSystem }) {
   const others = more.filter(({ supply }) => supply.at.id !== first.supply.at.id);
   return (
     <>
-      {[first, ...others].map(({ supply }, index) => (
+      {[first, ...others].map(({ supply }) => (
         <Fragment key={supply.at.id ?? supply.at.kind}>
-          {index > 0 && <br />}
           {formatAtKm(supply.at.atKm, units)}, {nameOf(supply)}
           {supply.at.kind === 'passing' && <span className="second">{askWords(supply, units)}</span>}
         </Fragment>
@@ -140,7 +139,7 @@ function SupplyCells({ halt, commodity, supply, kind, units }: SupplyCellsProps)
         {contentWord(commodity, kind)} {arriveL !== null && figureLitres(arriveL, units)}
       </td>
       <td>
-        {halt.kind !== 'end' && <b>{figureLitres(fillL, units)}</b>}
+        {halt.kind !== 'end' && (halt.kind === 'stop' || fillL > 0) && <b>{figureLitres(fillL, units)}</b>}
         <span className="second">{fillWords(supply, units)}</span>
       </td>
       <td>

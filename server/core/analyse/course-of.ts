@@ -78,6 +78,7 @@ export function edgesOf(
           atM: passing.atM,
           detourM: passing.detourM,
           evidence: passing.evidence,
+          ...(passing.mostL === undefined ? {} : { mostL: passing.mostL }),
         }),
       ),
     { ...end, kind: 'end', name: ends.end, atM: route.lengthM },

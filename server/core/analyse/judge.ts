@@ -11,12 +11,14 @@ import { classify, type Judging } from '../supply/judge/rules.ts';
 import { type DatedExtract, datedSupplies } from '../supply/points/dated.ts';
 import { toSupplyFeatures } from '../supply/points/features.ts';
 import type { Passing } from '../supply/points/passing.ts';
+import { askOf } from '../supply/points/stop-asks.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { withFurther } from '../supply/tags/reasons.ts';
 import { routeTopM } from '../treatment/source/route-top.ts';
 import { treatsOf } from '../treatment/source/treats-of.ts';
 import { markGone } from './gone.ts';
-import { passingsOf } from './passings-of.ts';
+import { laidSupplies } from './laid-supplies.ts';
+import { inRouteOrder, passingsOf } from './passings-of.ts';
 import type { AreaOnRoute } from './route-cover.ts';
 import type { Settled } from './settle.ts';
 import { type WaysKnown, watersBeside, waysKnown, withClosedGround } from './ways-known.ts';
@@ -77,14 +79,22 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
     waitsTold: judging.waitsTold,
     waterLPerDay: rig.water.litresPerDay.high,
   });
+  const own = laidSupplies(route, pace, trip);
+  const asks = settled.tripFile.plan?.stops ?? [];
   return {
     points,
-    passings,
+    passings: [...passings, ...own.passings].sort(inRouteOrder).map((passing) => withLitres(passing, asks)),
     ways,
-    cautions: [...dated.cautions, ...cautions],
+    cautions: [...dated.cautions, ...cautions, ...own.cautions],
     skipped: located.skipped,
     extracts: dated.extracts,
   };
+}
+
+/** With no more than the user says that there is. */
+function withLitres(passing: Passing, asks: readonly PlanStopAsk[]): Passing {
+  const told = askOf(asks, passing)?.mostLitres?.[passing.commodity];
+  return told === undefined ? passing : { ...passing, mostL: Math.min(told, passing.mostL ?? told) };
 }
 
 /** Stops of which the user says how long one waits there. */

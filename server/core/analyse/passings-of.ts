@@ -17,11 +17,12 @@ export function passingsOf(
       const { atM, offM } = place;
       return { ...point, atM, offRouteM: offM, detourM: offM * detourFactor };
     })
-    .sort(
-      (a, b) =>
-        a.atM - b.atM || a.detourM - b.detourM || order(a.id, b.id) || order(a.commodity, b.commodity),
-    );
+    .sort(inRouteOrder);
 }
+
+/** As passings are listed. */
+export const inRouteOrder = (a: Passing, b: Passing): number =>
+  a.atM - b.atM || a.detourM - b.detourM || order(a.id, b.id) || order(a.commodity, b.commodity);
 
 /** The same list in whatever order extracts list their objects. */
 const order = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);

@@ -22,6 +22,8 @@ export interface Edge {
   atM: number;
   detourM: number;
   evidence: Evidence | null;
+  /** No more than this is to be had at one halt, litres; as much as is wanted when left out. */
+  mostL?: number;
   /** Waiting before anything is filled, charged on the way that ends here; none when left out. */
   waitDays?: number;
   /** Filling and treating, charged on the way that begins here; none when left out. */

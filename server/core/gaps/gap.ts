@@ -7,7 +7,7 @@ import type { Passing } from '../supply/points/passing.ts';
 import type { Doubt, Edge } from './course.ts';
 
 /** An end of a gap as it is told. */
-export type GapEdge = Readonly<Pick<Edge, 'kind' | 'id' | 'name' | 'atM' | 'detourM'>>;
+export type GapEdge = Readonly<Pick<Edge, 'kind' | 'id' | 'name' | 'atM' | 'detourM' | 'mostL'>>;
 
 /** A point off the corridor, or one that does not count, that could rescue a short gap. */
 export type Rescue = Pick<

@@ -1,5 +1,6 @@
 import type { Evidence } from '../../contract/common.ts';
 import { at } from '../lists/at.ts';
+import { pairsOf } from '../lists/pairs.ts';
 import { SLACK } from '../quantity/slack.ts';
 import type { Course, Edge } from './course.ts';
 import type { Gap, GapEdge } from './gap.ts';
@@ -14,16 +15,19 @@ const EVIDENCE_RANK: Record<Evidence, number> = { confirmed: 3, stated: 2, impli
 
 /**
  * The gaps of one commodity, tiling the route from `edges[0]` (the start) over every passing that counts to the
- * end. `startL` is what is aboard at the start; at every passing all fixed tanks are filled. At least two edges.
+ * end. `startL` is what is aboard at the start; at every passing all fixed tanks are filled, as far as it gives so much. At
+ * least two edges.
  */
 export function gapsOf(course: Course, edges: readonly Edge[], startL: number): Gap[] {
   const fullL = course.rig[course.commodity].drawableL;
-  const departAt = (index: number) => (index === 0 ? startL : fullL);
   const edge = (index: number): Edge => at(edges, index);
 
-  const figures = edges
-    .slice(1)
-    .map((to, index) => reckon(course, edge(index), to, { departL: departAt(index) }));
+  const figures: Reckoning[] = [];
+  for (const [from, to] of pairsOf(edges)) {
+    const departL = departureL(from, figures.at(-1), { startL, fullL });
+    figures.push(reckon(course, from, to, { departL }));
+  }
+  const departAt = (index: number) => at(figures, index).departL;
   const skipped = skipHelps(course, edges, figures, departAt);
 
   return figures.map((figure, index): Gap => {
@@ -57,6 +61,17 @@ export function gapsOf(course: Course, edges: readonly Edge[], startL: number): 
       working: { wayM: figure.way.terms, needL: figure.needTerms, reserveL: figure.reserveTerms },
     };
   });
+}
+
+/** Aboard on leaving: at the start what was there, at a supply full, or what came and all that it gives. */
+function departureL(
+  from: Edge,
+  arriving: Reckoning | undefined,
+  { startL, fullL }: { readonly startL: number; readonly fullL: number },
+): number {
+  if (arriving === undefined) return startL;
+  const givesL = from.mostL ?? Number.POSITIVE_INFINITY;
+  return Math.min(fullL, Math.max(0, arriving.arriveL) + givesL);
 }
 
 /** What is missing to bring the margin to nothing, and the cans that hold it. */
@@ -127,4 +142,11 @@ function weakestOf(from: Edge, to: Edge): Evidence | null {
   return known.sort((a, b) => EVIDENCE_RANK[a] - EVIDENCE_RANK[b])[0] ?? null;
 }
 
-const gapEdge = ({ kind, id, name, atM, detourM }: Edge): GapEdge => ({ kind, id, name, atM, detourM });
+const gapEdge = ({ kind, id, name, atM, detourM, mostL }: Edge): GapEdge => ({
+  kind,
+  id,
+  name,
+  atM,
+  detourM,
+  ...(mostL === undefined ? {} : { mostL }),
+});

@@ -19,6 +19,7 @@ interface RouteCautions {
   'onward-unknown': NoFacts;
   'camp-off-route': { name: string | null; offM: number } | { pastEndAtM: number };
   'stay-off-route': { atM: number };
+  'laid-off-route': { atM: number };
 }
 
 /** Cautions on days, nights and hours. Times are local, "2027-05-03T14:05". */

@@ -46,6 +46,10 @@ export interface SupplyKinds {
   'covered-reservoir': NoFacts;
   'place-with-water-point': NoFacts;
   'place-with-water': NoFacts;
+  /** The user's own. */
+  'laid-depot': NoFacts;
+  'brought-by-others': NoFacts;
+  'second-vehicle': NoFacts;
   'water-at': { host: SupplyHost };
 }
 export type SupplyKind = Phrased<SupplyKinds>;

@@ -29,6 +29,8 @@ export interface SupplyFindings {
   'permit-needed': Tagged;
   /** `to` where it is judged for several days. */
   'out-of-season': { season: string; from: string; to: string | null };
+  /** A supply of the user's own that comes after one may be there. */
+  'not-there-yet': { from: string; earliest: string | null };
   'no-opening-found': { hours: string; earliest: string; latest: string };
   'no-pump': Tagged;
   'fuel-not-sold': Tagged;
@@ -79,6 +81,8 @@ export interface SupplyFindings {
   'on-closed-ground': { land: ClosedLand; name: string | null; id: string };
   /** A barrier lies between it and the route, or no road leads to it. */
   'no-way-across': { across: BarrierKind; name: string | null } | { across: 'no-road' };
+  /** A supply of the user's own: so much is there. */
+  'laid-litres': { litres: number };
   'evidence-below': { evidence: Evidence; commodity: Commodity; from: Evidence };
 
   'tags-differ': { id: string; keys: readonly string[] };

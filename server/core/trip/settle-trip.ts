@@ -1,5 +1,5 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
-import type { TripFile } from '../../contract/trip.ts';
+import type { LaidSupply, TripFile } from '../../contract/trip.ts';
 import {
   ALLOWANCE_PERCENT,
   CAMP_DAYS,
@@ -34,6 +34,8 @@ export interface Trip {
   campAfterHours: number | null;
   camps: readonly { atM: number; name: string | null }[];
   stays: readonly { atM: number; days: number; name: string | null }[];
+  /** Supplies of the user's own. */
+  laid: readonly LaidAt[];
   oneWay: readonly SpanM[];
   confirmations: NonNullable<TripFile['confirmations']>;
   waterNotes: NonNullable<TripFile['waterNotes']>;
@@ -47,6 +49,16 @@ export interface Trip {
   washingSources: readonly string[];
   /** °C; null when not told. */
   coldestNightC: number | null;
+}
+
+/** A supply of the user's own at its place, metres along and off the route. */
+export interface LaidAt extends Pick<LaidSupply, 'commodity' | 'litres'> {
+  readonly name: string | null;
+  readonly atM: number;
+  readonly detourM: number;
+  readonly by: NonNullable<LaidSupply['by']>;
+  /** The first day on which it is there; null: before the trip begins. */
+  readonly from: string | null;
 }
 
 /** A trip ready to be reckoned with, the file with every default written into it, and which defaults those were. */
@@ -99,12 +111,12 @@ export function settleTrip(file: TripFile): SettledTrip {
 
 type InMetres = Pick<
   Trip,
-  'corridorM' | 'sparseStepM' | 'onward' | 'camps' | 'stays' | 'oneWay' | 'surfaces'
+  'corridorM' | 'sparseStepM' | 'onward' | 'camps' | 'stays' | 'laid' | 'oneWay' | 'surfaces'
 >;
 
 /** The places and distances of a trip; the one place where they come out of the kilometres of a file. */
 function inMetres(file: TripFile, { corridorKm, sparseStepKm }: Figures): InMetres {
-  const { onward, camps = [], stays = [], oneWay = [], surfaces = [] } = file;
+  const { onward, camps = [], stays = [], laid = [], oneWay = [], surfaces = [] } = file;
   const span = ({ fromKm, toKm }: { fromKm: number; toKm: number }): SpanM => ({
     fromM: metresOf(fromKm),
     toM: metresOf(toKm),
@@ -115,10 +127,21 @@ function inMetres(file: TripFile, { corridorKm, sparseStepKm }: Figures): InMetr
     onward: onward === undefined ? null : { m: metresOf(onward.km), hours: onward.hours ?? 0 },
     camps: camps.map(({ atKm, name = null }) => ({ atM: metresOf(atKm), name })),
     stays: stays.map(({ atKm, days, name = null }) => ({ atM: metresOf(atKm), days, name })),
+    laid: laid.map(laidAt),
     oneWay: oneWay.map(span),
     surfaces: surfaces.map(({ fromKm, toKm, ...rest }) => ({ ...span({ fromKm, toKm }), ...rest })),
   };
 }
+
+const laidAt = ({ name, atKm, detourKm = 0, by = 'depot', from, commodity, litres }: LaidSupply): LaidAt => ({
+  commodity,
+  litres,
+  name: name ?? null,
+  atM: metresOf(atKm),
+  detourM: metresOf(detourKm),
+  by,
+  from: from ?? null,
+});
 
 function settleCounting(file: TripFile, commodity: Commodity, assumptions: Assumption[]): Evidence {
   const own = file.counting?.[commodity];

@@ -64,9 +64,20 @@ function carryOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][]
     const size = index === 0 ? parts` of ${figure(report.canL, 'l')}` : [];
     const toGet = gap.extraCans - report.cansOwned;
     const more = toGet > 0 ? `), ${toGet} more than you own` : ')';
-    return parts`${cans}${size} from ${edgeName(gap.from)} (${placeAt(gap.from.atM)}) to ${edgeName(gap.to)} (${placeAt(gap.to.atM)}${more}`;
+    const from = filledAt(report, gap);
+    return parts`${cans}${size} from ${edgeName(from)} (${placeAt(from.atM)}) to ${edgeName(gap.to)} (${placeAt(gap.to.atM)}${more}`;
   });
   return [parts`${what}: ${joined(stretches, ', ')}${close}`];
+}
+
+/** Where cans for a stretch can be filled: where it begins, or behind, where that supply has not so much. */
+function filledAt({ gaps, canL }: Report, gap: Gap): Gap['from'] {
+  const upTo = gaps.slice(0, gaps.indexOf(gap) + 1);
+  const last = upTo.findLastIndex(({ from, departL }, index) => {
+    const cameL = Math.max(0, upTo[index - 1]?.arriveL ?? 0);
+    return (from.mostL ?? Number.POSITIVE_INFINITY) - (departL - cameL) >= gap.extraCans * canL;
+  });
+  return (upTo[last] ?? gap).from;
 }
 
 /** What is missing on a stretch of what no can takes. */

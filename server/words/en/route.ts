@@ -16,6 +16,8 @@ export const ROUTE_CAUTIONS = {
       : parts`The camp "${facts.name ?? 'unnamed'}" is ${fixed(kmOf(facts.offM), 'km')} off the route and is left out.`,
   'stay-off-route': ({ atM }) =>
     parts`A stay at ${placeAt(atM)} lies past the end of the route and is charged at its end.`,
+  'laid-off-route': ({ atM }) =>
+    parts`A supply laid at ${placeAt(atM)} lies past the end of the route and is left out.`,
 } satisfies Partial<Catalogue['cautions']>;
 
 /** A length as short as it can be read. */

@@ -95,6 +95,8 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'permit-needed': (facts) => parts`Only with a permit (${tags(facts)}): get it, then confirm the point`,
   'out-of-season': (facts) =>
     parts`Out of season: ${each(facts, ({ season, from, to }) => parts`${season}, judged for ${to === null ? from : `${from} to ${to}`}`)}. Ask before you plan on it`,
+  'not-there-yet': (facts) =>
+    parts`${each(facts, ({ from, earliest }) => (earliest === null ? parts`There only from ${from}: say when the trip begins` : parts`There only from ${from}, and you may come on ${earliest}`))}`,
   'no-opening-found': (facts) =>
     parts`${each(facts, ({ hours, earliest, latest }) => parts`No opening is sure within two weeks of coming between ${earliest} and ${latest} (${hours})`)}: ask before you plan on it`,
   'no-pump': (facts) => parts`No pump (${tags(facts)}): needs rope and bucket aboard`,
@@ -203,4 +205,6 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'check-date-ahead': (facts) => parts`A check date after the day judged for is not used (${tags(facts)})`,
   'mapper-doubt': (facts) =>
     parts`A mapper left a note to be looked into: ${each(facts, ({ note }) => parts`${note}`)}`,
+  'laid-litres': (facts) =>
+    parts`Your own supply: ${each(facts, ({ litres }) => parts`${figure(litres, 'l')}`)} and no more. See that it is still there`,
 };

@@ -1,5 +1,6 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
+import { at } from '../../lists/at.ts';
 import { pairsOf } from '../../lists/pairs.ts';
 import { evenLoad, type Load } from '../../mass/load.ts';
 import { questionOf } from '../question/question-of.ts';
@@ -51,16 +52,17 @@ function gapsBasis(reckoned: Reckoned): Basis {
   const { question } = questionOf(reckoned);
   const side = (commodity: Commodity): BasisSide => {
     const { course, edges, startL } = reckoned.sides[commodity];
-    const { drawableL } = course.rig[commodity];
+    const { gaps } = reckoned.analysis[commodity];
     const { canL } = question.sides[commodity];
     return {
       side: { ...question.sides[commodity], course, edges, counting: edges, startL },
       cans: 0,
-      stretches: pairsOf(edges).map(([from, to]) => ({
+      stretches: pairsOf(edges).map(([from, to], index) => ({
         course,
         from,
         to,
-        tankL: from.kind === 'start' ? startL : drawableL,
+        // As full as the supply makes them.
+        tankL: at(gaps, index).departL,
         cans: 0,
         canL,
         detours: [],

@@ -34,9 +34,10 @@ export function arriveWith(store: Store, { tankL, cans }: Stock, usedL: number):
  * What a supply that does not give all that is wanted is left with: the tanks are filled first, then cans up to
  * `wantedCans`; a can that comes full stays so.
  */
-export function refill(store: Store, { terms }: SupplyEdge, arrival: Stock, wantedCans: number): Departure {
+export function refill(store: Store, edge: SupplyEdge, arrival: Stock, wantedCans: number): Departure {
   const { canL } = store;
-  const mostL = terms?.mostL ?? Number.POSITIVE_INFINITY;
+  const { terms } = edge;
+  const mostL = terms?.mostL ?? edge.mostL ?? Number.POSITIVE_INFINITY;
   const intoTanksL = Math.min(drawableOf(store) - arrival.tankL, mostL);
   const affordable = Math.floor((mostL - intoTanksL) / canL + SLACK);
   const cans = terms?.fillsCans === false ? 0 : Math.max(0, Math.min(wantedCans - arrival.cans, affordable));

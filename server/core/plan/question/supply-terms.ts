@@ -5,11 +5,11 @@ import { daysOfStanding } from '../../gaps/standing.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import type { NamedStop } from '../../phrases/plan.ts';
 import type { Passing } from '../../supply/points/passing.ts';
+import { askOf, waitHoursAt } from '../../supply/points/stop-asks.ts';
 import { timeToFill } from '../../treatment/line/time-to-fill.ts';
 import { drinkingFlow } from '../../treatment/source/treatment-report.ts';
 import { noted } from '../../treatment/source/water-notes.ts';
 import { isSamePlace, type SupplyEdge, type SupplyTerms } from '../side/supply-edge.ts';
-import { askOf, waitHoursAt } from './stop-asks.ts';
 
 /** Later than any note. */
 const WHENEVER = '9999-12-31';
@@ -110,7 +110,7 @@ function judge(facts: TermFacts, edge: SupplyEdge): Judgement {
   const stop = stopOf(passing);
   const ask = askOf(facts.asks, passing);
   const waitHours = waitHoursAt(passing, ask);
-  const { terms, codes } = termsOf(facts, passing, ask);
+  const { terms, codes } = termsOf(facts, passing);
   const plain = terms.mostL === null && terms.fillsCans && terms.daysPerLitre === 0;
   const waitDays = daysOfStanding(waitHours);
   return {
@@ -128,11 +128,7 @@ function judge(facts: TermFacts, edge: SupplyEdge): Judgement {
 
 const isUntreated = ({ waterClass }: Passing): boolean => waterClass === 'treatable';
 
-function termsOf(
-  facts: TermFacts,
-  passing: Passing,
-  ask: PlanStopAsk | undefined,
-): { terms: SupplyTerms; codes: StopCode[] } {
+function termsOf(facts: TermFacts, passing: Passing): { terms: SupplyTerms; codes: StopCode[] } {
   const { commodity, flowLPerMin, analysis } = facts;
   const { rig, treatment } = analysis;
   const goesThrough =
@@ -147,7 +143,7 @@ function termsOf(
   const minutesPerL =
     isTreatedFilling && flowLPerMin !== null ? Math.max(asNotedMinutes, 1 / flowLPerMin) : asNotedMinutes;
   const daysPerLitre = daysOfStanding(minutesPerL / 60);
-  const mostL = ask?.mostLitres?.[commodity] ?? null;
+  const mostL = passing.mostL ?? null;
   // What is used while filling is drawn as well; a source that gives no more than that fills nothing.
   const usedShare = mostL === null ? daysPerLitre * facts.litresPerDay : 0;
   const fillsNothing = usedShare >= 1;

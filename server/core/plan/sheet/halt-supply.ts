@@ -5,11 +5,12 @@ import type { Reckoned } from '../../analyse/analyse.ts';
 import { usableL } from '../../gaps/gap-grades.ts';
 import { HOURS_PER_DAY, hoursOfStanding } from '../../gaps/standing.ts';
 import { dateTimeAfter } from '../../pace/clock.ts';
+import { isLaid } from '../../supply/points/laid.ts';
+import { askOf, waitHoursAt } from '../../supply/points/stop-asks.ts';
 import type { ContainerLevel } from '../drive/containers.ts';
 import type { DrivenLeg } from '../drive/drive.ts';
 import { washingCansL } from '../drive/drive-stretch.ts';
 import { lastWayBackM } from '../drive/turn-back.ts';
-import { askOf, waitHoursAt } from '../question/stop-asks.ts';
 import type { CarrySide } from '../side/carry-side.ts';
 import { planEdge } from '../side/plan-edge.ts';
 import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
@@ -86,7 +87,7 @@ function supplyFacts(
   const passing = analysis.passings.find((one) => one.commodity === commodity && isSamePlace(one, edge));
   const { trip } = analysis;
   if (passing === undefined) {
-    const cost = costOf(trip, commodity, undefined, fillL);
+    const cost = costOf(trip, { commodity, isOwn: false }, undefined, fillL);
     return { ...UNKNOWN, cost, contact };
   }
   const { kind, lon, lat, arrival = null } = passing;
@@ -95,9 +96,9 @@ function supplyFacts(
     kind,
     lon,
     lat,
-    mostL: ask?.mostLitres?.[commodity] ?? null,
+    mostL: passing.mostL ?? null,
     waitHours: waitHoursAt(passing, ask),
-    cost: costOf(trip, commodity, ask, fillL),
+    cost: costOf(trip, { commodity, isOwn: isLaid(passing) }, ask, fillL),
     contact,
     arrival,
   };
@@ -153,14 +154,15 @@ function intoTanks(
   }));
 }
 
-/** By the stop's own price, else by the one for all; null where neither is told. */
+/** By the stop's own price, else by the one for all, which a supply of one's own does not have; null where none is told. */
 function costOf(
   { plan }: TripFile,
-  commodity: Commodity,
+  { commodity, isOwn }: { readonly commodity: Commodity; readonly isOwn: boolean },
   ask: PlanStopAsk | undefined,
   litres: number,
 ): number | null {
-  const price = ask?.pricePerLitre?.[commodity] ?? plan?.pricePerLitre?.[commodity];
+  const ofAll = isOwn ? 0 : plan?.pricePerLitre?.[commodity];
+  const price = ask?.pricePerLitre?.[commodity] ?? ofAll;
   return price === undefined ? null : Math.max(0, litres) * price;
 }
 

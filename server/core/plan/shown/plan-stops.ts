@@ -2,8 +2,8 @@ import type { PlanStopAsk } from '../../../contract/plan.ts';
 import { hoursOfStanding } from '../../gaps/standing.ts';
 import { pairsOf } from '../../lists/pairs.ts';
 import type { Passing } from '../../supply/points/passing.ts';
+import { askOf, waitHoursAt } from '../../supply/points/stop-asks.ts';
 import type { DrivenLeg, DrivenLegs } from '../drive/drive.ts';
-import { askOf, waitHoursAt } from '../question/stop-asks.ts';
 import { supplyStops } from '../question/supply-stops.ts';
 import type { CarrySide, CarrySides } from '../side/carry-side.ts';
 import { isSamePlace } from '../side/supply-edge.ts';
@@ -35,7 +35,7 @@ function stopPassing(passing: Passing, { asks, sides, legs }: StopFacts): PlanSt
     atM,
     detourM,
     evidence,
-    mostL: ask?.mostLitres?.[commodity] ?? null,
+    mostL: passing.mostL ?? null,
     waitHours: waitHoursAt(passing, ask),
     ...(halt === undefined ? PASSED_BY : filledAt(sides[commodity], halt)),
   };

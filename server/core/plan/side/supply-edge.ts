@@ -20,8 +20,8 @@ export interface SupplyEdge extends Edge {
 }
 
 /** Whether what the vehicle leaves a supply with hangs on what it comes with. */
-export const isBound = ({ terms }: SupplyEdge): boolean =>
-  terms !== undefined && (terms.mostL !== null || !terms.fillsCans);
+export const isBound = ({ terms, mostL }: SupplyEdge): boolean =>
+  mostL !== undefined || (terms !== undefined && (terms.mostL !== null || !terms.fillsCans));
 
 type Place = Pick<Edge, 'id' | 'atM'>;
 

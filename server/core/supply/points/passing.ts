@@ -6,6 +6,8 @@ export interface Passing extends Readonly<Omit<SupplyPoint, 'tags'>> {
   readonly atM: number;
   readonly offRouteM: number;
   readonly detourM: number;
+  /** No more than this is to be had at one halt, where it was told. */
+  readonly mostL?: number;
   /** Null where it has no mapped hours, and while date or hour of departure is not told. */
   readonly arrival?: Arrival | null;
 }

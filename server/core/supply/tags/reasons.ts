@@ -30,6 +30,7 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'not-public': BLOCKS_UNTIL_CONFIRMED,
   'permit-needed': BLOCKS_UNTIL_CONFIRMED,
   'out-of-season': BLOCKS_UNTIL_CONFIRMED,
+  'not-there-yet': BLOCKS,
   'no-opening-found': BLOCKS_UNTIL_CONFIRMED,
   'no-pump': BLOCKS,
   'fuel-not-sold': BLOCKS,
@@ -105,6 +106,7 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'way-not-looked-at': ADVISES,
   'check-date-ahead': ADVISES,
   'mapper-doubt': ADVISES,
+  'laid-litres': ADVISES,
 };
 
 /** A reason found, with what it was found by. */

@@ -46,7 +46,15 @@ const HOURS: Partial<Judging> = { on: '2026-01-15', readHours: openingHours };
 
 /** One case for each reason: the tags, and what they are judged for. */
 const CASES: Record<
-  Exclude<SupplyReasonCode, 'tags-differ' | 'no-opening-found' | 'no-way-across' | 'way-not-looked-at'>,
+  Exclude<
+    SupplyReasonCode,
+    | 'tags-differ'
+    | 'no-opening-found'
+    | 'no-way-across'
+    | 'way-not-looked-at'
+    | 'not-there-yet'
+    | 'laid-litres'
+  >,
   [Tags, Partial<Judging>?, Place?]
 > = {
   'reported-out': [TAP, reports('2026-05-01', false)],

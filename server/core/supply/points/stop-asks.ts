@@ -1,5 +1,5 @@
 import type { PlanStopAsk } from '../../../contract/plan.ts';
-import type { Passing } from '../../supply/points/passing.ts';
+import type { Passing } from './passing.ts';
 
 /** What the user says of a stop, by any of its ids. */
 export const askOf = (
