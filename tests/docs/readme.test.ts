@@ -23,6 +23,11 @@ describe('the README', () => {
     const shown = blocks.filter((block) => block.language === 'yaml')[1]!;
     const trip = checkTripValue(parse(shown.text), 'README.md', null);
     expect(trip).toMatchObject({ ok: true, value: { plan: { noneInside: true }, whatIf: { waitDays: 3 } } });
+    const own = blocks.filter((block) => block.language === 'yaml')[2]!;
+    expect(checkTripValue(parse(own.text), 'README.md', null)).toMatchObject({
+      ok: true,
+      value: { helpHours: 24, laid: [{ litres: 60 }, { by: 'others' }] },
+    });
   });
 
   test.each([
