@@ -374,7 +374,10 @@ export const OneFailure = Type.Object({
   legs: byCommodity(Type.Array(PlanLeg)),
   /** Where there is none: the stops whose failing nothing bears, as far as the time was enough to look for them. */
   breaks: Type.Array(Type.Object({ at: PlanEdge, text: Type.String(), parts: Type.Optional(Parts) })),
-  /** What is done when a stop fails: to the next one that is used, or back to the one before. */
+  /**
+   * What is done when a stop fails: to the next one that is used; else to the nearest on the way there that counts, or back
+   * to the one before, whichever is nearer.
+   */
   failures: Type.Array(
     Type.Object({
       commodity: Commodity,

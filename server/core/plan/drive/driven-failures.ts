@@ -11,11 +11,15 @@ import { type PlanEdge, planEdge } from '../side/plan-edge.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 import type { DrivenLeg } from './drive.ts';
 import type { DrivenPlan } from './driven-plan.ts';
+import { nearestAhead, type SoughtInVain } from './failure-by-other.ts';
 
 /** Float noise, litres. */
 const NOISE_L = 1e-6;
 
-/** What is done when a stop fails: to the next one that is used and does not fail with it, or back to the one before. */
+/**
+ * What is done when a stop fails: to the next one that is used and does not fail with it; else to the nearest on the way
+ * there that counts, or back to the one before, whichever is nearer.
+ */
 export interface FailureOfStop {
   readonly commodity: Commodity;
   readonly at: PlanEdge;
@@ -46,7 +50,7 @@ function failuresAlong(plan: PlanLegs, stop: FailingStop, spendReserve: boolean)
   const failures: FailureOfStop[] = [];
   for (const place of stop.places) {
     const failing = { stop, place, spendReserve };
-    const on = waysOn(plan, failing);
+    const on = waysOn(plan, failing) ?? nearerOf(plan, failing);
     if (on !== null) {
       failures.push(...on);
       continue;
@@ -72,27 +76,54 @@ function failingSide({ question, legs }: PlanLegs, commodity: Commodity, spendRe
   return { side, foreign: haltsOf({ ...other, edges }, side.course), spendReserve };
 }
 
-/** What every commodity that was to be had at a place is left with, going on; null where that is not borne. */
+/** What every commodity that was to be had at a place is left with, going on to the next used; null where that is not borne. */
 function waysOn(plan: PlanLegs, failing: Failing): FailureOfStop[] | null {
   const ways: FailureOfStop[] = [];
-  for (const commodity of COMMODITIES) {
-    const side = failingSide(plan, commodity, failing.spendReserve);
-    for (const [leg, { to }] of pairsOf(plan.legs[commodity])) {
-      if (!findsOut(failing, leg)) continue;
-      const on = failsWith(failing.stop, to) ? null : onwards(side, leg, to);
-      if (on === null) return null;
-      ways.push({ commodity, at: planEdge(leg.to), next: 'on', ...on });
-    }
+  for (const { commodity, failed, side } of foundOut(plan, failing)) {
+    const { leg, to } = failed;
+    const on = failsWith(failing.stop, to) ? null : onwards(side, leg, to);
+    if (on === null) return null;
+    ways.push({ commodity, at: planEdge(leg.to), next: 'on', to: planEdge(to), ...on });
   }
   return ways;
 }
 
-/** The next supply, and litres on arrival there, having sought in vain at the end of a leg; null where too little is left. */
+/** The legs that end at a place which fails, of both commodities. */
+const foundOut = (plan: PlanLegs, failing: Failing): SoughtInVain[] =>
+  COMMODITIES.flatMap((commodity) =>
+    pairsOf(plan.legs[commodity])
+      .filter(([leg]) => findsOut(failing, leg))
+      .map(([leg, { to }]) => ({
+        commodity,
+        failed: { leg, to },
+        side: failingSide(plan, commodity, failing.spendReserve),
+      })),
+  );
+
+/** On by supplies that the plan passes by, where that is nearer than the way back; null otherwise. */
+function nearerOf(plan: PlanLegs, failing: Failing): FailureOfStop[] | null {
+  const goals = nearestAhead(plan, foundOut(plan, failing), { stop: failing.stop, goOn: onwards });
+  if (goals === null) return null;
+  const on = goals.map(
+    ({ commodity, failed, at, arriveL }): FailureOfStop => ({
+      commodity,
+      at: planEdge(failed.leg.to),
+      next: 'on',
+      to: planEdge(at),
+      arriveL,
+    }),
+  );
+  const aheadM = Math.max(...on.map(({ at, to }) => to.atM - at.atM));
+  const backM = Math.max(...(waysBack(plan, failing) ?? []).map(({ at, to }) => at.atM - to.atM));
+  return on.length > 0 && (backM < 0 || aheadM <= backM) ? on : null;
+}
+
+/** Litres on arrival at a supply, having sought in vain at the end of a leg; null where too little is left. */
 function onwards(
   { side, foreign, spendReserve }: FailingSide,
   leg: DrivenLeg,
   to: SupplyEdge,
-): Pick<FailureOfStop, 'to' | 'arriveL'> | null {
+): Pick<FailureOfStop, 'arriveL'> | null {
   const { course } = side;
   const viaM = inVainM(course, leg.to) + costOf(haltsBetween(foreign, leg.from, to));
   const on = reckon(course, leg.from, to, { departL: leg.figures.departL, viaM });
@@ -100,7 +131,7 @@ function onwards(
   const leftL = spendReserve
     ? Math.min(on.arriveL, drinking.arriveL)
     : Math.min(on.marginL, drinking.marginL);
-  return leftL < -NOISE_L ? null : { to: planEdge(to), arriveL: on.arriveL };
+  return leftL < -NOISE_L ? null : { arriveL: on.arriveL };
 }
 
 /** What every commodity that was to be had at a place is left with, going back; null where that is not borne. */

@@ -39,6 +39,46 @@ describe('a stop of a driven plan that fails', () => {
     expect(failure?.arriveL).toBeCloseTo(2, 9);
   });
 
+  describe('with a supply ahead that the plan passes by', () => {
+    /** A fuel route whose plan stops at the first of its supplies alone; `waterL`: aboard, for 5 l a day of 100 km. */
+    const pastOne = (atKm: number, passedBy: ReturnType<typeof bareStop>, waterL = 40) => {
+      const route = bareRoute({
+        lengthKm: 300,
+        stops: [bareStop(atKm), passedBy],
+        tankL: { fuel: 20, water: waterL },
+      });
+      const past: Hop = { from: 1, to: 3, tankL: 20, cans: 0, filledL: 0, spareM: 0 };
+      const fuel = [legFrom(0, 20), { ...legFrom(1, 20), to: 3, hops: [past] as [Hop] }];
+      const choice = {
+        legs: { fuel, water: [legFrom(0, waterL)] },
+        cans: { fuel: 0, water: 0 },
+        aims: [],
+        complete: true,
+      };
+      return failuresOf(heldBasis(route, choice).held, false);
+    };
+
+    it('sends it on there, where that is nearer than the way back', () => {
+      const [failure, ...others] = pastOne(90, bareStop(150));
+      expect(others).toEqual([]);
+      // 60 km on, 90 back; 150 km from the start are 15 of 20 l, and from there a full tank reaches the end.
+      expect(failure).toMatchObject({ next: 'on', to: { id: expect.any(String), atM: 150_000 } });
+      expect(failure?.arriveL).toBeCloseTo(5, 9);
+    });
+
+    it('sends it back where that is nearer', () => {
+      expect(pastOne(60, bareStop(150))).toMatchObject([{ next: 'back', to: { kind: 'start' } }]);
+    });
+
+    it('sends it back where nothing leads on from there, or the water does not last for the way there', () => {
+      // From km 90 + 60: 150 km and twice 30 off the route are 21 l.
+      expect(pastOne(90, bareStop(110, { detourKm: 30 }))).toMatchObject([{ next: 'back' }]);
+      // 300 km are 3 days and 15 l of water; 20 km more, there and back, take another litre.
+      expect(pastOne(90, bareStop(150, { detourKm: 10 }), 16.1)).toMatchObject([{ next: 'on' }]);
+      expect(pastOne(90, bareStop(150, { detourKm: 10 }), 15.9)).toMatchObject([{ next: 'back' }]);
+    });
+  });
+
   it('is a fault of the program where neither way is borne', () => {
     // 300 km on as well as back: 30 of 20 l.
     const route = bareRoute({ lengthKm: 300, stops: [bareStop(150)] });
