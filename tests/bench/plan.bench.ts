@@ -72,7 +72,12 @@ export function problemWith(stops: number, seed: number): CarryQuestion {
       mostCans: 4,
     };
   };
-  return { sides: { fuel: side('fuel'), water: side('water') }, room: massRoomOf(RIG), oneFailure: null };
+  return {
+    sides: { fuel: side('fuel'), water: side('water') },
+    owned: { fuel: 4, water: 4 },
+    room: massRoomOf(RIG),
+    oneFailure: null,
+  };
 }
 
 type Solve = typeof solveCarry;

@@ -85,7 +85,7 @@ describeSlowReal('the carry plan of the Swiss route', () => {
     for (const { to } of plan.legs.fuel.slice(0, -1)) expect(passed.has(`${to.id} ${to.atKm}`)).toBe(true);
     const left = plan.restsOn.find(({ code }) => code === 'plan-supplies-left-out');
     expect(left!.text).toContain(`Of ${passed.size} passings`);
-    const cans = plan.aims.find(({ aim }) => aim === 'cans')!;
+    const cans = plan.aims.find(({ aim }) => aim === 'cans-to-get')!;
     expect(cans.proven).toBe(cans.value === 0);
   });
 });

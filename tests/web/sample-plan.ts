@@ -122,7 +122,7 @@ export function samplePlan(): PlanReply {
       status: 'found',
       aims: [
         { aim: 'implied-km', value: 900, proven: true, gap: 0 },
-        { aim: 'cans', value: 2, proven: true, gap: 0 },
+        { aim: 'cans-to-get', value: 2, proven: true, gap: 0 },
         { aim: 'can-km', value: 610, proven: false, gap: 12.4 },
         { aim: 'short-fill-l', value: 0, proven: true, gap: 0 },
       ],

@@ -11,6 +11,7 @@ import {
   type UnitSystem,
 } from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
+import { countCans } from '../words/plan-words.ts';
 import { inUnits } from '../words/said.ts';
 
 type AimWords = (value: number, units: UnitSystem) => string;
@@ -19,7 +20,9 @@ const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
   'doubtful-km': (value, units) => `hangs on doubtful supplies for ${formatKm(value, units)}`,
   'implied-km': (value, units) => `hangs on supplies implied by their kind for ${formatKm(value, units)}`,
   'stated-km': (value, units) => `hangs on supplies that only tags state for ${formatKm(value, units)}`,
-  cans: (value) => `${formatFigure(value, 0)} ${value === 1 ? 'can' : 'cans'} in all`,
+  'cans-to-get': (value) =>
+    value === 0 ? 'no can beyond those owned' : `${countCans(value)} beyond those owned`,
+  'lost-h': (value) => `${formatFigure(value, 1)} h lost on waiting, filling and detours`,
   'driving-km': (value, units) => `${formatKm(value, units)} of driving off the route`,
   'can-km': (value, units) =>
     `full cans carried: ${formatFigure(distanceIn(value, units), 0)} can-${units === 'metric' ? 'kilometres' : 'miles'}`,

@@ -116,7 +116,7 @@ describe('turning back with the plan’s levels', () => {
     };
     const sides = { fuel: side('fuel'), water: side('water') };
     const solved = solveCarry(
-      { sides, room: null, oneFailure: null },
+      { sides, owned: { fuel: 0, water: 0 }, room: null, oneFailure: null },
       { solver, seconds: 30, clock: () => 0 },
     );
     if (solved.status !== 'found') throw new Error(solved.status);

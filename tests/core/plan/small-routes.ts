@@ -33,12 +33,16 @@ export interface SmallRoute {
   reserveL: Record<Commodity, number>;
   shareOfNeed: Record<Commodity, number>;
   mostCans: Record<Commodity, number>;
+  /** Of those; none left out. */
+  owned?: Record<Commodity, number>;
   cansAtStart: boolean;
   waterLPerDay: number;
 }
 
 export const FUEL_L_PER_KM = 0.1;
 export const KM_PER_DAY = 100;
+/** At 10 km/h. */
+export const HOURS_PER_OFF_KM = 0.1;
 
 /** 400 km without a stop, tanks of 20 l of fuel and 40 l of water, 5 l of water a day, no reserve and no cans. */
 const BARE: SmallRoute = {
@@ -96,6 +100,38 @@ export const smallRoute = (maxStops = 6): fc.Arbitrary<SmallRoute> =>
       waterLPerDay: fc.integer({ min: 2, max: 9 }),
     }),
   );
+
+/** With cans that are owned already: those there may be, fewer, or more. */
+const ownedRoute = (maxStops = 6): fc.Arbitrary<SmallRoute> =>
+  fc.tuple(smallRoute(maxStops), byCommodity(0, 5)).map(([route, owned]) => ({ ...route, owned }));
+
+/** Waiting and filling at some stops, by their order. */
+const waits = fc.array(
+  fc.record({
+    waitDays: fc.constantFrom(0, 0, 0, 0.25, 0.5, 1),
+    daysPerLitre: fc.constantFrom(0, 0, 0, 0.005),
+  }),
+  { minLength: 7, maxLength: 7 },
+);
+
+/** Routes with owned cans and waiting. */
+export const waitingRoute = (maxStops = 7): fc.Arbitrary<SmallRoute> =>
+  fc.tuple(ownedRoute(maxStops), waits).map(([route, ofStops]) => ({
+    ...route,
+    stops: route.stops.map((one, index) => ({ ...one, ...ofStops[index] })),
+  }));
+
+/** The same, some of whose stops are towns: two objects one or two kilometres from each other. */
+export const townRoute = (maxStops = 6): fc.Arbitrary<SmallRoute> =>
+  fc
+    .tuple(waitingRoute(maxStops), waits, fc.array(stop(2), { maxLength: 2 }), fc.integer({ min: 1, max: 2 }))
+    .map(([route, ofStops, seconds, km]) => {
+      const further = seconds.flatMap((second, index): SmallStop[] => {
+        const first = route.stops[index];
+        return first === undefined ? [] : [{ ...second, ...ofStops[6 - index], atKm: first.atKm + km }];
+      });
+      return { ...route, stops: [...route.stops, ...further] };
+    });
 
 export function rigOf(route: SmallRoute): RigFile {
   const { tankL, canL, reserveL, shareOfNeed, waterLPerDay: litres } = route;
@@ -162,5 +198,10 @@ export function questionOf(route: SmallRoute): CarryQuestion {
       mostCans: route.mostCans[commodity],
     };
   };
-  return { sides: { fuel: side('fuel'), water: side('water') }, room: null, oneFailure: null };
+  return {
+    sides: { fuel: side('fuel'), water: side('water') },
+    owned: route.owned ?? { fuel: 0, water: 0 },
+    room: null,
+    oneFailure: null,
+  };
 }

@@ -102,7 +102,10 @@ it('spends the night at a water that was chosen so, and says it, where filling e
     withSand: true,
   };
   const options = { solver: await loadSolver(), seconds: 30, clock: () => 0 };
-  const { plan, driven } = planCarry(reckoned(inputFor(drive)), options);
+  const input = inputFor(drive);
+  // A can that is owned would be carried rather than wait.
+  const rig = { ...input.rig, water: { ...input.rig.water, cans: { litres: 20, owned: 0 } } };
+  const { plan, driven } = planCarry(reckoned({ ...input, rig }), options);
   for (const { marginL } of driven?.legs.water ?? []) expect(marginL).toBeGreaterThanOrEqual(-1e-6);
   const [night] = plan.restsOn.filter(({ code }) => code === 'plan-night-at-supply');
   expect(night?.fromKm).toBeCloseTo(277.83, 2);

@@ -220,6 +220,9 @@ describe('waiting at a stop', () => {
 /** In days, with the 18 l a day that are drunk meanwhile out of the same source. */
 const TWO_MINUTES_A_LITRE = 2 / 60 / 24 / (1 - (18 * 2) / 60 / 24);
 
+/** Cans that are owned cost less than the time of filling. */
+const NO_CAN_OWNED = { litres: 20, owned: 0 };
+
 describe('filling at a source', () => {
   const spring = { natural: 'spring', drinking_water: 'yes' };
 
@@ -233,7 +236,7 @@ describe('filling at a source', () => {
     const note = { id: 'node/5', on: '2026-05-01', saltOk: true, litresPerMinute: 0.5 };
     const rig: RigFile = {
       ...EXAMPLE_RIG,
-      water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'tank', litres: 60 }] },
+      water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'tank', litres: 60 }], cans: NO_CAN_OWNED },
     };
     const slow = planOf({ ...input, rig, trip: { ...input.trip, waterNotes: [note] } });
     const leg = slow.legs.water.find(({ from }) => from.id === 'node/5');
@@ -260,12 +263,15 @@ describe('filling at a source', () => {
       ...inputOf({
         document: equatorDocument(lengthKm),
         features: [pointFeature('node/5', km, spring)],
-        rig: { ...EXAMPLE_RIG, water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'tank', litres: 60 }] } },
+        rig: {
+          ...EXAMPLE_RIG,
+          water: { ...EXAMPLE_RIG.water, tanks: [{ name: 'tank', litres: 60 }], cans: NO_CAN_OWNED },
+        },
       }),
       trip: {
         ...inputOf().trip,
         waterNotes: [{ id: 'node/5', on: '2026-05-01', saltOk: true, litresPerMinute }],
-        plan: { stops: [{ id: 'node/5', ...stop }] },
+        plan: { mostCans: { water: 2 }, stops: [{ id: 'node/5', ...stop }] },
       },
     });
   const fillingAt = (plan: ReturnType<typeof wellAt>) =>
@@ -339,7 +345,7 @@ describe('water that is treated', () => {
     // 18.1 l have gone on the way there, and as many go on the way on; what is drunk while it is treated is the spring's.
     const goneL = 18 * (1 + 5 / 35 / 24);
     for (const lPerMin of [0.5, 5]) {
-      const plan = planOf(input({}, line('filling', lPerMin)));
+      const plan = planOf(input({ cans: NO_CAN_OWNED }, line('filling', lPerMin)));
       expect(plan.legs.water.find(({ from }) => from.id === 'node/5')!.needL).toBeCloseTo(goneL, 6);
       const stop = plan.stops.flatMap(({ passings }) => passings).find(({ id }) => id === 'node/5');
       expect(stop!.fillHours).toBeCloseTo(goneL / lPerMin / 60 / (1 - 18 / 24 / 60 / lPerMin), 6);

@@ -106,7 +106,7 @@ describe('the carry plan', () => {
 
   it('says which aims are proven, by how much the others may be better, and what it rests on', () => {
     const text = shown(held(samplePlan()));
-    expect(text).toContain('2 cans in all: none better exists');
+    expect(text).toContain('2 cans beyond those owned: none better exists');
     expect(text).toContain('full cans carried: 610 can-kilometres: not proven, up to 12.4 better may exist');
     expect(text).not.toContain('left out of the tanks');
     expect(text).toContain('km 300: Reed Cross is known only as implied.');

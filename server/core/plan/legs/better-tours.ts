@@ -1,6 +1,7 @@
 import type { Evidence } from '../../../contract/common.ts';
 import { at } from '../../lists/at.ts';
 import { type CarrySide, cansAllowed, endsOf } from '../side/carry-side.ts';
+import { fillingM, haltingAt } from '../side/lost-time.ts';
 import { isBound } from '../side/supply-edge.ts';
 import { canMetres } from './can-metres.ts';
 import { legOver } from './direct-legs.ts';
@@ -24,6 +25,8 @@ interface Way {
 /** Less is better in each. */
 interface Costs {
   readonly offM: number;
+  /** Time, as metres off the route that take as long. */
+  readonly lostM: number;
   readonly canM: number;
   readonly hops: number;
   /** Metres that hang on each weak evidence. */
@@ -32,7 +35,7 @@ interface Costs {
 
 type WeakEvidence = Exclude<Evidence, 'confirmed'>;
 const WEAK: readonly WeakEvidence[] = ['doubtful', 'implied', 'stated'];
-const NOTHING: Costs = { offM: 0, canM: 0, hops: 0, weakM: { doubtful: 0, implied: 0, stated: 0 } };
+const NOTHING: Costs = { offM: 0, lostM: 0, canM: 0, hops: 0, weakM: { doubtful: 0, implied: 0, stated: 0 } };
 
 /** Ways to each edge, by its index. */
 type WaysTo = readonly (readonly Way[])[];
@@ -99,6 +102,7 @@ function costsOf(side: CarrySide, hop: Hop, before: Costs): Costs {
     before.weakM[evidence] + (evidence === weakest ? to.atM - from.atM : 0);
   return {
     offM: before.offM + 2 * to.detourM,
+    lostM: before.lostM + haltingAt(side, to).lostM + fillingM(side, from, hop.filledL),
     canM: before.canM + canMetres(side, hop),
     hops: before.hops + 1,
     weakM: { doubtful: weak('doubtful'), implied: weak('implied'), stated: weak('stated') },
@@ -113,6 +117,7 @@ function isAsGood(way: Way, than: Way): boolean {
     way.spareM >= than.spareM &&
     isNoMore(way.cans, than.cans) &&
     isNoMore(mine.offM, other.offM) &&
+    isNoMore(mine.lostM, other.lostM) &&
     isNoMore(mine.canM, other.canM) &&
     isNoMore(mine.hops, other.hops) &&
     WEAK.every((evidence) => isNoMore(mine.weakM[evidence], other.weakM[evidence]))

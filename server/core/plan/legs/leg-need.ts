@@ -2,7 +2,7 @@ import { wayOf } from '../../gaps/need.ts';
 import { amountBetween } from '../../gaps/profile.ts';
 import { fillingL, nightDays, nightL, pushedNights, standingLPerDay } from '../../gaps/standing.ts';
 import { type CarrySide, endsOf } from '../side/carry-side.ts';
-import type { SupplyEdge } from '../side/supply-edge.ts';
+import { fillDays, type SupplyEdge } from '../side/supply-edge.ts';
 
 /** What every way between two edges needs, whatever is aboard. */
 export interface LegNeed {
@@ -69,9 +69,6 @@ const later = (side: CarrySide, need: LegNeed, days: number, litres: number): Le
 /** What a way needs with so many litres filled in where it begins. */
 export const filledNeed = (side: CarrySide, way: WayBetween, filledL: number): LegNeed =>
   withFilling(side, legNeed(side, way), way, filledL);
-
-/** Days that filling so many litres at a supply takes. */
-const fillDays = ({ terms }: SupplyEdge, litres: number): number => (terms?.daysPerLitre ?? 0) * litres;
 
 /** A supply as it is left with so many litres filled in, where the way was chosen with so many. */
 export function leaving(edge: SupplyEdge, filledL: number, chosenL = filledL): SupplyEdge {

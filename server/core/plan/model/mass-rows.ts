@@ -13,12 +13,12 @@ interface MassFacts {
   readonly question: CarryQuestion;
   readonly room: MassRoom;
   readonly legs: LegColumns;
-  /** Columns of the cans that are owned. */
-  readonly owned: Readonly<Record<Commodity, number>>;
+  /** Columns of the cans that are aboard. */
+  readonly aboard: Readonly<Record<Commodity, number>>;
 }
 
 /** Adds a row for each stretch between two places and each permitted mass. */
-export function addMassRows(builder: MipBuilder, { question, room, legs, owned }: MassFacts): void {
+export function addMassRows(builder: MipBuilder, { question, room, legs, aboard }: MassFacts): void {
   const shortL = new Map<Leg, number>();
   for (const commodity of COMMODITIES)
     for (const { leg } of legs[commodity]) shortL.set(leg, mostShortL(question, commodity, leg));
@@ -28,7 +28,7 @@ export function addMassRows(builder: MipBuilder, { question, room, legs, owned }
         const side = question.sides[commodity];
         const covering = legs[commodity].filter(({ leg }) => covers(side, leg, stretchM));
         return [
-          [owned[commodity], limit.canKg[commodity].empty],
+          [aboard[commodity], limit.canKg[commodity].empty],
           ...covering.map(({ leg, column }): MipEntry => {
             const lessL = lessAtStartL(side, leg, stretchM) + (shortL.get(leg) ?? 0);
             const cans = mostCansAt(side, leg, stretchM);

@@ -20,13 +20,14 @@ import { addFailureRows } from './failure-rows.ts';
 import { legSearches } from './leg-searches.ts';
 import { addMassRows } from './mass-rows.ts';
 import { type Mip, MipBuilder, type MipEntry } from './mip.ts';
+import { stopColumns } from './stop-columns.ts';
 
 /** The model of a carry plan, and which of its columns mean what. */
 export interface CarryModel {
   readonly mip: Mip;
   readonly legs: LegColumns;
-  /** Columns of the cans that are owned. */
-  readonly owned: Readonly<Record<Commodity, number>>;
+  /** Columns of the cans that are aboard. */
+  readonly aboard: Readonly<Record<Commodity, number>>;
   readonly halts: HaltColumns;
   /** Whether every plan there is can be made of its columns; else that none is better is known only of nothing at all. */
   readonly complete: boolean;
@@ -37,7 +38,7 @@ export interface CarryModel {
 /**
  * A plan is a chain of legs for each commodity from start to end. Rows: the chains hang together; a halt that costs
  * something is made when either commodity uses it, and each leg of the other bears it; as many cans as any stretch has
- * full are owned; on every stretch the permitted masses hold with every can of the leg full and the tanks left as short
+ * full are aboard; on every stretch the permitted masses hold with every can of the leg full and the tanks left as short
  * as the leg bears; how short they need be is settled afterwards (short-fill.ts). What the hops of one leg cost each
  * other is settled while it is solved (broken-tours.ts).
  */
@@ -45,32 +46,36 @@ export function carryModel(question: CarryQuestion): CarryModel {
   const builder = new MipBuilder();
   const { sides, oneFailure, room } = question;
   const foreign = byCommodity((commodity) => haltsOf(sides[otherOf(commodity)], sides[commodity].course));
-  const owned = byCommodity((commodity) => builder.column(0, sides[commodity].mostCans, true));
+  const aboard = byCommodity((commodity) => builder.column(0, sides[commodity].mostCans, true));
+  const toGet = COMMODITIES.map((commodity) =>
+    addToGet(builder, aboard[commodity], question.owned[commodity]),
+  );
   const halts = haltColumns(
     builder,
     [...foreign.water, ...foreign.fuel],
     COMMODITIES.flatMap((commodity) => sides[commodity].edges),
   );
-  const columns = { owned, halts };
+  const columns = { aboard, halts };
   const searches = legSearches(question);
   const legs = byCommodity((commodity) => {
     const facts = { ...columns, foreign: foreign[commodity] };
     return addSide(builder, sides[commodity], searches[commodity], facts);
   });
+  const stops = stopColumns(builder, sides, legs);
   if (oneFailure !== null) addFailureRows(builder, { question, rule: oneFailure, foreign, legs });
-  if (room !== null) addMassRows(builder, { question, room, legs, owned });
+  if (room !== null) addMassRows(builder, { question, room, legs, aboard });
   return {
     mip: builder,
     legs,
-    owned,
+    aboard,
     halts,
     complete: question.suppliesLeftOut !== true && searches.fuel.complete && searches.water.complete,
-    aims: aimsOf(question, { count: builder.columns.length, legs, owned, halts }),
+    aims: aimsOf(question, { count: builder.columns.length, legs, toGet, stops }),
   };
 }
 
 interface SideColumns {
-  readonly owned: CarryModel['owned'];
+  readonly aboard: CarryModel['aboard'];
   readonly halts: HaltColumns;
   /** Halts of the other commodity. */
   readonly foreign: readonly Halt[];
@@ -81,12 +86,12 @@ function addSide(
   builder: MipBuilder,
   side: CarrySide,
   search: LegSearch,
-  { owned, halts, foreign }: SideColumns,
+  { aboard, halts, foreign }: SideColumns,
 ): readonly LegColumn[] {
   const legs = search.legs.map((leg): LegColumn => ({ leg, column: builder.column(0, 1, true) }));
   addChainRows(builder, side, legs, halts);
   for (const leg of legs) addSpareRows(builder, side, leg, { foreign, halts });
-  addOwnedRows(builder, side, legs, owned[side.commodity]);
+  addAboardRows(builder, side, legs, aboard[side.commodity]);
   return legs;
 }
 
@@ -129,13 +134,29 @@ function addSpareRows(
   }
 }
 
-/** As many cans as any stretch has full are owned. */
-function addOwnedRows(builder: MipBuilder, side: CarrySide, legs: readonly LegColumn[], owned: number): void {
+/** The column of the cans that are still to be got, of those aboard. */
+function addToGet(builder: MipBuilder, aboard: number, owned: number): number {
+  // Whole where those aboard are.
+  const toGet = builder.column(0, Number.POSITIVE_INFINITY, false);
+  builder.atMost(owned, [
+    [aboard, 1],
+    [toGet, -1],
+  ]);
+  return toGet;
+}
+
+/** As many cans as any stretch has full are aboard. */
+function addAboardRows(
+  builder: MipBuilder,
+  side: CarrySide,
+  legs: readonly LegColumn[],
+  aboard: number,
+): void {
   for (let stretch = 0; stretch < endOf(side); stretch += 1) {
     const full = legs.flatMap(({ leg, column }): MipEntry[] => {
       const hop = leg.hops.find(({ from, to }) => from <= stretch && to > stretch);
       return hop === undefined || hop.cans === 0 ? [] : [[column, -hop.cans]];
     });
-    if (full.length > 0) builder.row(0, Number.POSITIVE_INFINITY, [[owned, 1], ...full]);
+    if (full.length > 0) builder.row(0, Number.POSITIVE_INFINITY, [[aboard, 1], ...full]);
   }
 }

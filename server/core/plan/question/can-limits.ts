@@ -47,6 +47,10 @@ function areInside(rig: RigFile, commodity: Commodity): boolean | null {
   );
 }
 
+/** Of so many cans those that are still to be got. */
+export const cansBeyond = (cans: Cans, owned: Cans): Cans =>
+  byCommodity((commodity) => Math.max(0, cans[commodity] - owned[commodity]));
+
 /** How many cans there may be of each commodity in a question. */
 export const mostCansOf = ({ sides }: { sides: CarrySides }): Cans =>
   byCommodity((commodity) => sides[commodity].mostCans);

@@ -1,4 +1,5 @@
 import type { CarrySides } from '../side/carry-side.ts';
+import type { Cans } from './can-limits.ts';
 import type { MassRoom } from './mass-room.ts';
 
 /** What has to hold when a stop turns out dry or shut. */
@@ -11,6 +12,8 @@ export interface FailureRule {
 /** What a carry plan is to answer: both commodities on one route, and the room that the permitted masses leave. */
 export interface CarryQuestion {
   readonly sides: CarrySides;
+  /** Cans that are there already: only those beyond them are to be got. */
+  readonly owned: Cans;
   /** Null where the rig tells no mass that is permitted. */
   readonly room: MassRoom | null;
   /** Set where every stop that is used may turn out dry or shut, one at a time. */

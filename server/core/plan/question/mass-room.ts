@@ -22,6 +22,10 @@ export interface MassRoom {
   readonly limits: readonly MassLimit[];
 }
 
+/** Whether an empty can takes something off a limit: those that stand behind the axles relieve the one in front. */
+export const emptyRelieves = (limits: readonly MassLimit[], commodity: Commodity): boolean =>
+  limits.some(({ canKg }) => canKg[commodity].empty < 0);
+
 type Permitted = { totalKg?: number; frontKg?: number; rearKg?: number };
 const LIMITS = { total: 'totalKg', front: 'frontKg', rear: 'rearKg' } as const satisfies Record<
   MassLimit['name'],

@@ -3,8 +3,9 @@ import type { TripFile } from '../../../contract/trip.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import type { CarrySide } from '../side/carry-side.ts';
+import { byCommodity } from '../side/other-of.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
-import { loadKg } from './can-kg.ts';
+import { loadKg, ownedCans } from './can-kg.ts';
 import { type Cans, canLimits, takenCans } from './can-limits.ts';
 import type { CarryQuestion } from './carry-question.ts';
 import { massRoomOf } from './mass-room.ts';
@@ -54,6 +55,7 @@ function newQuestion(reckoned: Reckoned, changes: QuestionChanges): PutQuestion 
   return {
     question: {
       sides: { fuel: fuel.side, water: water.side },
+      owned: byCommodity((commodity) => ownedCans(rig, commodity)),
       room: massRoomOf(rig),
       oneFailure: null,
       suppliesLeftOut: fuel.suppliesLeftOut || water.suppliesLeftOut,

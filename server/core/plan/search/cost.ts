@@ -1,8 +1,9 @@
 /**
  * What a plan costs beyond its cans, each before the next: metres that hang on doubtful, implied and stated evidence, of
- * driving off the route, and that cans are carried, in micrometres; legs. Whole numbers: sums are the same in any order.
+ * lost time, of driving off the route, and that cans are carried, in micrometres; legs. Whole numbers: sums are the same
+ * in any order.
  */
-export type Cost = readonly [number, number, number, number, number, number];
+export type Cost = readonly [number, number, number, number, number, number, number];
 
 /** Metres as a part of a cost. */
 export const inCost = (metres: number): number => Math.round(metres * 1e6);
@@ -10,7 +11,7 @@ export const inCost = (metres: number): number => Math.round(metres * 1e6);
 /** Of what hangs on weak evidence, the parts come before the cans. */
 export const WEAK_PARTS = 3;
 
-export const NO_COST: Cost = [0, 0, 0, 0, 0, 0];
+export const NO_COST: Cost = [0, 0, 0, 0, 0, 0, 0];
 
 export const sumOf = (a: Cost, b: Cost): Cost => [
   a[0] + b[0],
@@ -19,7 +20,23 @@ export const sumOf = (a: Cost, b: Cost): Cost => [
   a[3] + b[3],
   a[4] + b[4],
   a[5] + b[5],
+  a[6] + b[6],
 ];
+
+/** What a halt costs: lost time and driving. */
+export interface HaltCost {
+  readonly lost: number;
+  readonly driving: number;
+}
+
+export const NO_HALT: HaltCost = { lost: 0, driving: 0 };
+
+export const halts = (a: HaltCost, b: HaltCost): HaltCost => ({
+  lost: a.lost + b.lost,
+  driving: a.driving + b.driving,
+});
+
+export const haltingCost = ({ lost, driving }: HaltCost): Cost => [0, 0, 0, lost, driving, 0, 0];
 
 /** Below nothing where `a` is the better. */
 export function compareCosts(a: readonly number[], b: readonly number[]): number {

@@ -4,8 +4,16 @@ import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Cans } from '../question/can-limits.ts';
 import type { MassLimit } from '../question/mass-room.ts';
 import { byCommodity, otherOf } from '../side/other-of.ts';
-import { isSamePlace } from '../side/supply-edge.ts';
-import { type Cost, compareCosts, NO_COST, sumOf } from './cost.ts';
+import {
+  type Cost,
+  compareCosts,
+  type HaltCost,
+  haltingCost,
+  halts,
+  NO_COST,
+  NO_HALT,
+  sumOf,
+} from './cost.ts';
 import type { FailingPlace, FailureTable } from './failure-table.ts';
 import { Heap } from './heap.ts';
 import { haltOnLegM, isLast, type SearchLeg, type SideTable } from './side-table.ts';
@@ -23,6 +31,8 @@ export interface SearchFacts {
 export interface SearchWithin {
   readonly cans: Cans;
   readonly toGo: Readonly<Record<Commodity, ToGo>>;
+  /** Whether a plan that costs so much at the least is of no use any more. */
+  readonly isUseless: (least: Cost) => boolean;
   /** One less with each way that is looked at; the search is given up when none are left. */
   readonly effort: { left: number };
 }
@@ -40,10 +50,18 @@ interface Way {
   readonly spareM: Readonly<Record<Commodity, number>>;
   /** Of all legs so far, and of halts made. */
   readonly cost: Cost;
+  /** At the stop that was come to last. */
+  readonly stopHalts: StopHalts | null;
   /** With what is to come at the least. */
   readonly least: Cost;
   readonly open: readonly OpenPlace[];
   readonly before: Way | null;
+}
+
+/** Halts of both commodities at one stop so far: what each costs alone. */
+interface StopHalts {
+  readonly stop: number;
+  readonly cost: Readonly<Record<Commodity, HaltCost>>;
 }
 
 /** A place that was come to, and which ways are gone when its stop fails: it has to leave one that all bear. */
@@ -61,7 +79,7 @@ const TOLERANCE = 1e-7;
 /**
  * The best pair of chains by cost, exact: a search that looks at what promises most first (A*; Hart, Nilsson and Raphael,
  * IEEE Trans. Syst. Sci. Cybern. 4, 1968). The promise is what each commodity costs by itself, so nothing better is
- * missed. Both go forward in route order, and where a leg ends the other bears the halt. Null where there is none;
+ * missed. Both go forward in route order, and where a leg ends the other bears the halt. Null where there is none of use;
  * 'given up' where that would take too long.
  */
 export function jointSearch(facts: SearchFacts, within: SearchWithin): JointPlan | null | 'given up' {
@@ -82,11 +100,12 @@ class JointSearch {
 
   run(): JointPlan | null | 'given up' {
     const { tables } = this.#facts;
-    const { effort } = this.#within;
+    const { effort, isUseless } = this.#within;
     const first = byCommodity((commodity) => at(tables[commodity].legsFrom, 0));
-    this.#pushEach(first, { cost: NO_COST, open: NONE_OPEN, before: null, kept: {} });
+    this.#pushEach(first, { cost: NO_COST, stopHalts: null, open: NONE_OPEN, before: null, kept: {} });
     for (let way = this.#heap.pop(); way !== undefined; way = this.#heap.pop()) {
       if (effort.left <= 0) return 'given up';
+      if (isUseless(way.least)) return null;
       if (COMMODITIES.every((commodity) => isLast(tables[commodity], way.legs[commodity])))
         return planOf(way);
       if (this.#isNew(way)) this.#goOn(way);
@@ -109,7 +128,7 @@ class JointSearch {
     return leg.hop.cans <= cans[commodity] && toGo[commodity].after(leg) !== null;
   }
 
-  #push(legs: Way['legs'], { cost: before, open: openThere, before: from, kept }: GoingOn): void {
+  #push(legs: Way['legs'], { cost: before, stopHalts, open: openThere, before: from, kept }: GoingOn): void {
     const { toGo, effort } = this.#within;
     if (!this.#fits(legs)) return;
     const open = from === null ? openThere : this.#openGoingOn(legs, from, openThere);
@@ -117,7 +136,7 @@ class JointSearch {
     let cost = before;
     for (const commodity of COMMODITIES)
       if (kept[commodity] === undefined) cost = sumOf(cost, legs[commodity].cost);
-    let least = cost;
+    let least = sumOf(cost, this.#sharedLater(legs, stopHalts));
     for (const commodity of COMMODITIES) {
       const rest = toGo[commodity].after(legs[commodity]);
       if (rest === null) return;
@@ -125,7 +144,19 @@ class JointSearch {
     }
     effort.left -= 1;
     const spareM = byCommodity((commodity) => kept[commodity] ?? legs[commodity].spareM);
-    this.#heap.push({ legs, spareM, cost, least, open, before: from });
+    this.#heap.push({ legs, spareM, cost, stopHalts, least, open, before: from });
+  }
+
+  /**
+   * What the promise of fuel counts too much where it may still halt at a stop at which water did: of that only what is
+   * beyond the detour to the water is to be paid.
+   */
+  #sharedLater({ fuel }: Way['legs'], stopHalts: StopHalts | null): Cost {
+    if (stopHalts === null || at(this.#facts.tables.fuel.stops, fuel.hop.to) !== stopHalts.stop)
+      return NO_COST;
+    const paid = together(stopHalts.cost);
+    const own = stopHalts.cost.fuel;
+    return haltingCost({ lost: own.lost - paid.lost, driving: own.driving - paid.driving });
   }
 
   /** Whether the permitted masses hold where both legs are under way. */
@@ -142,10 +173,11 @@ class JointSearch {
   /** Whether no way that was gone on from is as good in all that matters from there on. */
   #isNew(way: Way): boolean {
     const { fuel, water } = way.legs;
+    const stopHalts = this.#openHalts(way);
     const place =
       this.#facts.failures === null
-        ? `${fuel.hop.to} ${water.hop.to}`
-        : `${fuel.number} ${water.number} ${way.open.map(nameOf)}`;
+        ? `${fuel.hop.to} ${water.hop.to} ${stopHalts}`
+        : `${fuel.number} ${water.number} ${stopHalts} ${way.open.map(nameOf)}`;
     const known = this.#known.get(place);
     if (known === undefined) {
       this.#known.set(place, [way]);
@@ -154,6 +186,17 @@ class JointSearch {
     if (known.some((other) => isAsGood(other, way))) return false;
     known.push(way);
     return true;
+  }
+
+  /** The halts made at the stop at which the next one is made as well: what that costs hangs on them. */
+  #openHalts({ legs, stopHalts }: Way): string {
+    if (stopHalts === null) return '';
+    const { tables } = this.#facts;
+    const isNext = COMMODITIES.some(
+      (commodity) => at(tables[commodity].stops, legs[commodity].hop.to) === stopHalts.stop,
+    );
+    const { fuel, water } = stopHalts.cost;
+    return isNext ? `${fuel.lost} ${fuel.driving} ${water.lost} ${water.driving}` : '';
   }
 
   /** Makes the halts at the next place where a leg ends, and goes on from there. */
@@ -174,8 +217,9 @@ class JointSearch {
       ...(ends.fuel ? {} : { fuel: spareM.fuel }),
       ...(ends.water ? {} : { water: spareM.water }),
     };
-    const cost = sumOf(way.cost, this.#driving(way, ends));
-    this.#pushEach(choices, { cost, open, before: way, kept });
+    const stopHalts = this.#haltsWith(way, ends);
+    const cost = sumOf(way.cost, haltingCost(moreOf(way.stopHalts, stopHalts)));
+    this.#pushEach(choices, { cost, stopHalts, open, before: way, kept });
   }
 
   /** What legs bear of further halts once those that end have ended; null where one does not bear the other's. */
@@ -188,13 +232,19 @@ class JointSearch {
     return COMMODITIES.every((commodity) => left[commodity] >= -TOLERANCE) ? left : null;
   }
 
-  /** Fuel and water of one place are one halt. */
-  #driving({ legs }: Way, ends: Ends): Cost {
-    const { fuel, water } = this.#facts.tables;
-    const ofFuel = ends.fuel ? at(fuel.driving, legs.fuel.hop.to) : NO_COST;
-    if (!ends.water) return ofFuel;
-    if (ends.fuel && isSamePlace(legs.fuel.end, legs.water.end)) return ofFuel;
-    return sumOf(ofFuel, at(water.driving, legs.water.hop.to));
+  /** The halts made at a stop with those where legs end. */
+  #haltsWith({ legs, stopHalts }: Way, ends: Ends): StopHalts | null {
+    const { tables } = this.#facts;
+    let all = stopHalts;
+    for (const commodity of COMMODITIES) {
+      const { stops, halting } = tables[commodity];
+      const { to } = legs[commodity].hop;
+      const stop = ends[commodity] ? at(stops, to) : null;
+      if (stop === null) continue;
+      const cost = all?.stop === stop ? all.cost : NO_HALTS;
+      all = { stop, cost: { ...cost, [commodity]: halts(cost[commodity], at(halting, to)) } };
+    }
+    return all;
   }
 
   /** The places that legs end at, with what they bear when their stop fails; null where one leaves no way. */
@@ -233,6 +283,23 @@ class JointSearch {
   }
 }
 
+const NO_HALTS: StopHalts['cost'] = { fuel: NO_HALT, water: NO_HALT };
+
+/** Fuel and water of one stop are one detour, the longer of the two. */
+const together = ({ fuel, water }: StopHalts['cost']): HaltCost => ({
+  lost: Math.max(fuel.lost, water.lost),
+  driving: Math.max(fuel.driving, water.driving),
+});
+
+/** What further halts cost more than those before them. */
+function moreOf(before: StopHalts | null, after: StopHalts | null): HaltCost {
+  if (after === null || after === before) return NO_HALT;
+  const all = together(after.cost);
+  if (after.stop !== before?.stop) return all;
+  const paid = together(before.cost);
+  return { lost: all.lost - paid.lost, driving: all.driving - paid.driving };
+}
+
 const leavingWays = (open: readonly OpenPlace[]): readonly OpenPlace[] | null =>
   open.some(({ mustGoOn, mustGoBack }) => mustGoOn && mustGoBack) ? null : open;
 
@@ -244,6 +311,7 @@ type Ends = Readonly<Record<Commodity, boolean>>;
 /** How ways go on from one. */
 interface GoingOn {
   readonly cost: Cost;
+  readonly stopHalts: StopHalts | null;
   readonly open: readonly OpenPlace[];
   readonly before: Way | null;
   /** What legs that go on still bear. */

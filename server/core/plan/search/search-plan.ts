@@ -1,8 +1,10 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Leg } from '../legs/leg.ts';
+import { cansAboard } from '../model/cans-aboard.ts';
 import type { LegSearches } from '../model/leg-searches.ts';
-import type { Cans } from '../question/can-limits.ts';
+import { type Cans, cansBeyond } from '../question/can-limits.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
+import { emptyRelieves } from '../question/mass-room.ts';
 import { byCommodity } from '../side/other-of.ts';
 import { type Cost, compareCosts, sumOf, WEAK_PARTS } from './cost.ts';
 import { failingPlaces, failureTable } from './failure-table.ts';
@@ -49,7 +51,8 @@ export function searchPlan(question: CarryQuestion, searches: LegSearches, cansC
   const places = failingPlaces(question);
   const failures =
     places === null ? null : byCommodity((commodity) => failureTable(question, tables[commodity], places));
-  return bestOf({ tables, failures, limits: question.room?.limits ?? [] }, cansCost);
+  const facts = { tables, failures, limits: question.room?.limits ?? [] };
+  return bestOf(facts, { cansCost, owned: question.owned });
 }
 
 const NOT_SEARCHED = { status: 'not searched' } as const;
@@ -62,16 +65,18 @@ interface RankedPlan {
   readonly rank: readonly number[];
 }
 
-function bestOf(facts: SearchFacts, cansCost: CansCost): Searched {
-  const rankOf = rankBy(cansCost);
-  const promises = promisesOf(facts, rankOf);
+function bestOf(facts: SearchFacts, ranking: Ranking): Searched {
+  const promises = promisesOf(facts, ranking);
   const effort = { left: MOST_WAYS };
   let best: RankedPlan | null = null;
   for (const { cans, toGo, rank } of promises) {
     if (best !== null && compareCosts(best.rank, rank) <= 0) break;
-    const plan = jointSearch(facts, { cans, toGo, effort });
+    const known = best;
+    const isUseless = (least: Cost) =>
+      known !== null && compareCosts(known.rank, rankOf(ranking, least, cans)) <= 0;
+    const plan = jointSearch(facts, { cans, toGo, effort, isUseless });
     if (plan === 'given up') return NOT_SEARCHED;
-    if (plan !== null) best = betterPlan(best, { plan, cans, rank: rankOf(plan.cost, cans) });
+    if (plan !== null) best = betterPlan(best, rankedPlan(facts, plan, cans, ranking));
     // The first failed: before all others are tried it is asked whether any of them may be of use.
     else if (rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;
   }
@@ -80,6 +85,13 @@ function bestOf(facts: SearchFacts, cansCost: CansCost): Searched {
 
 const betterPlan = (best: RankedPlan | null, other: RankedPlan): RankedPlan =>
   best === null || compareCosts(other.rank, best.rank) < 0 ? other : best;
+
+/** With the cans of a pair, of which some may never be full. */
+function rankedPlan({ limits }: SearchFacts, plan: JointPlan, within: Cans, ranking: Ranking): RankedPlan {
+  const legs = byCommodity((commodity) => plan.legs[commodity].map(({ leg }) => leg));
+  const cans = cansAboard(limits, legs, within);
+  return { plan, cans, rank: rankOf(ranking, plan.cost, cans) };
+}
 
 const foundPlan = ({ plan, cans }: RankedPlan): Searched => ({
   status: 'found',
@@ -92,39 +104,61 @@ function mayBeDone(facts: SearchFacts, promises: readonly Promise[], effort: { l
   const most = promises.reduce((a, b) =>
     b.cans.fuel >= a.cans.fuel && b.cans.water >= a.cans.water ? b : a,
   );
-  return jointSearch({ ...facts, limits: [] }, { ...most, effort }) !== null;
+  return jointSearch({ ...facts, limits: [] }, { ...most, effort, isUseless: () => false }) !== null;
 }
 
 /** All pairs of numbers of cans that make a difference, the most promising first. */
-function promisesOf({ tables, failures, limits }: SearchFacts, rankOf: ReturnType<typeof rankBy>): Promise[] {
-  const counts = byCommodity((commodity) => {
-    const all = tables[commodity].legs.map(({ hop }) => hop.cans);
-    const relieving = limits.some(({ canKg }) => canKg[commodity].empty < 0);
-    const aboard = relieving
-      ? Array.from({ length: tables[commodity].side.mostCans }, (_, index) => index + 1)
-      : [];
-    return [...new Set([0, ...all, ...aboard])]
-      .sort((a, b) => a - b)
-      .map((count) => ({ count, toGo: toGoOf(tables[commodity], count, failures?.[commodity] ?? null) }));
-  });
+function promisesOf(facts: SearchFacts, ranking: Ranking): Promise[] {
+  const { tables, failures } = facts;
+  const counts = byCommodity((commodity) =>
+    countsOf(facts, commodity, ranking.cansCost === FREE ? ranking.owned[commodity] : 0).map((count) => ({
+      count,
+      toGo: toGoOf(tables[commodity], count, failures?.[commodity] ?? null),
+    })),
+  );
   const promises: Promise[] = [];
   for (const fuel of counts.fuel) {
     for (const water of counts.water) {
       if (fuel.toGo.start === null || water.toGo.start === null) continue;
       const cans = { fuel: fuel.count, water: water.count };
       const least = sumOf(fuel.toGo.start, water.toGo.start);
-      promises.push({ cans, toGo: { fuel: fuel.toGo, water: water.toGo }, rank: rankOf(least, cans) });
+      promises.push({
+        cans,
+        toGo: { fuel: fuel.toGo, water: water.toGo },
+        rank: rankOf(ranking, least, cans),
+      });
     }
   }
   return promises.sort((a, b) => compareCosts(a.rank, b.rank));
 }
 
-/** The aims in their order: cans come behind what hangs on weak evidence. */
-const rankBy =
-  (cansCost: CansCost) =>
-  (cost: Cost, cans: Cans): readonly number[] => [
+/** Numbers of cans of a commodity that make a difference, in order. */
+function countsOf({ tables, limits }: SearchFacts, commodity: Commodity, owned: number): number[] {
+  const { legs, side } = tables[commodity];
+  const aboard = emptyRelieves(limits, commodity)
+    ? Array.from({ length: side.mostCans }, (_, index) => index + 1)
+    : [];
+  const counts = [...new Set([0, ...legs.map(({ hop }) => hop.cans), ...aboard])].sort((a, b) => a - b);
+  if (limits.some(({ canKg }) => canKg[commodity].empty !== 0)) return counts;
+  // Owned cans that weigh nothing cost nothing: with all of them there is every plan that there is with fewer.
+  const free = Math.max(...counts.filter((count) => count <= owned));
+  return counts.filter((count) => count >= free);
+}
+
+/** What plans are ranked by beside their cost. */
+interface Ranking {
+  readonly cansCost: CansCost;
+  readonly owned: Cans;
+}
+
+/** The aims in their order: cans to get come behind what hangs on weak evidence. Last of all the fewest aboard. */
+function rankOf({ cansCost, owned }: Ranking, cost: Cost, cans: Cans): readonly number[] {
+  const toGet = cansBeyond(cans, owned);
+  return [
     cansCost(cans),
     ...cost.slice(0, WEAK_PARTS),
-    cans.fuel + cans.water,
+    toGet.fuel + toGet.water,
     ...cost.slice(WEAK_PARTS),
+    cans.fuel + cans.water,
   ];
+}

@@ -5,11 +5,13 @@ import type { Hop, Leg } from '../legs/leg.ts';
 import { kgPerLitre, lessAtStartL } from '../model/mass-rows.ts';
 import { mostShortL } from '../model/most-short.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
+import { stopNumbers } from '../question/stop-numbers.ts';
 import { type CarrySide, edgeAt, endOf, endsOf } from '../side/carry-side.ts';
 import { costOf, type Halt, haltsBetween, haltsOf, isAtHalt } from '../side/halts.ts';
+import { fillingM, haltingAt } from '../side/lost-time.ts';
 import { otherOf } from '../side/other-of.ts';
-import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
-import { type Cost, inCost } from './cost.ts';
+import type { SupplyEdge } from '../side/supply-edge.ts';
+import { type Cost, type HaltCost, haltingCost, inCost, NO_COST } from './cost.ts';
 
 /** A leg of one hop with all that a search asks of it. */
 export interface SearchLeg {
@@ -21,7 +23,7 @@ export interface SearchLeg {
   readonly end: SupplyEdge;
   /** Metres of halts of the other commodity that it bears; endless where it bears all that there are on it. */
   readonly spareM: number;
-  /** Without the driving to its end. */
+  /** Without the halt at its end. */
   readonly cost: Cost;
   /** What it takes of each permitted mass with the tanks left as short as it bears. */
   readonly kg: readonly number[];
@@ -32,10 +34,12 @@ export interface SideTable {
   readonly side: CarrySide;
   readonly legs: readonly SearchLeg[];
   readonly legsFrom: readonly (readonly SearchLeg[])[];
-  /** The driving of a halt. */
-  readonly driving: readonly Cost[];
-  /** The same, nothing where the other commodity of the search is at the same place: no more than both cost together. */
-  readonly leastDriving: readonly Cost[];
+  /** What a halt costs. */
+  readonly halting: readonly HaltCost[];
+  /** The stop that it is a halt at, by its number; null of start and end. */
+  readonly stops: readonly (number | null)[];
+  /** What a halt counts for in promises: nothing of water where fuel may be had in the same stop, which is one detour. */
+  readonly leastHalting: readonly Cost[];
   /** The halts that cost the other commodity something; null where one costs nothing. */
   readonly halts: readonly (Halt | null)[];
 }
@@ -70,30 +74,31 @@ export function sideTable(
   const legsFrom: SearchLeg[][] = side.edges.map(() => []);
   for (const leg of searchLegs) at(legsFrom, leg.hop.from).push(leg);
   const halts = haltsOf(side, other.course);
-  const driving = drivingTo(side.edges);
+  const numbers = stopNumbers(sides);
+  const shared = new Set(other.edges.flatMap((edge) => numbers.get(edge) ?? []));
+  const stops = side.edges.map((edge) => numbers.get(edge) ?? null);
+  const halting = haltingOf(side);
   return {
     side,
     legs: searchLegs,
     legsFrom,
-    driving,
-    leastDriving: side.edges.map((edge, index) =>
-      commodity === 'water' && sharesPlace(other, edge) ? drivingOf(0) : at(driving, index),
-    ),
+    halting,
+    stops,
+    leastHalting: halting.map((halt, index) => {
+      const stop = at(stops, index);
+      return commodity === 'water' && stop !== null && shared.has(stop) ? NO_COST : haltingCost(halt);
+    }),
     halts: side.edges.map((edge) => halts.find((halt) => isAtHalt(edge, halt)) ?? null),
   };
 }
 
-const sharesPlace = ({ edges }: CarrySide, edge: SupplyEdge): boolean =>
-  edges.some((other) => other.kind === 'passing' && isSamePlace(other, edge));
-
-const drivingOf = (metres: number): Cost => [0, 0, 0, inCost(metres), 0, 0];
-
 /** Detours as long as others but for a tenth of a millimetre count as long as those: the next aim chooses between them. */
 const ALIKE_M = 1e-4;
 
-/** The driving to each edge, both ways. */
-function drivingTo(edges: readonly SupplyEdge[]): Cost[] {
-  const lengths = [...new Set(edges.map(bothWaysM))].sort((a, b) => a - b);
+/** What a halt at each edge costs. */
+function haltingOf(side: CarrySide): HaltCost[] {
+  const halts = side.edges.map((edge) => haltingAt(side, edge));
+  const lengths = [...new Set(halts.map(({ drivingM }) => drivingM))].sort((a, b) => a - b);
   const alike = new Map<number, number>();
   let [first, before] = [0, 0];
   for (const length of lengths) {
@@ -101,10 +106,11 @@ function drivingTo(edges: readonly SupplyEdge[]): Cost[] {
     before = length;
     alike.set(length, first);
   }
-  return edges.map((edge) => drivingOf(alike.get(bothWaysM(edge)) ?? 0));
+  return halts.map(({ drivingM, lostM }) => {
+    const likeM = alike.get(drivingM) ?? 0;
+    return { driving: inCost(likeM), lost: inCost(likeM + (lostM - drivingM)) };
+  });
 }
-
-const bothWaysM = ({ kind, detourM }: SupplyEdge): number => (kind === 'passing' ? 2 * detourM : 0);
 
 function costOfLeg(side: CarrySide, { hops: [hop], canM }: Leg): Cost {
   const [from, to] = endsOf(side, hop);
@@ -112,7 +118,8 @@ function costOfLeg(side: CarrySide, { hops: [hop], canM }: Leg): Cost {
   const way = inCost(to.atM) - inCost(from.atM);
   const evidence = hangsOn(side, hop);
   const weak = (of: typeof evidence) => (evidence === of ? way : 0);
-  return [weak('doubtful'), weak('implied'), weak('stated'), 0, inCost(canM), 1];
+  const lost = inCost(fillingM(side, from, hop.filledL));
+  return [weak('doubtful'), weak('implied'), weak('stated'), lost, 0, inCost(canM), 1];
 }
 
 function kgOf(question: CarryQuestion, side: CarrySide, leg: Leg): number[] {

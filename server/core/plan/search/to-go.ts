@@ -23,7 +23,7 @@ function toGoFromEdges(table: SideTable, mostCans: number): ToGo {
   costs[end] = NO_COST;
   const after = ({ hop }: SearchLeg): Cost | null => {
     const rest = costs[hop.to] ?? null;
-    return rest === null ? null : sumOf(at(table.leastDriving, hop.to), rest);
+    return rest === null ? null : sumOf(at(table.leastHalting, hop.to), rest);
   };
   for (let index = end - 1; index >= 0; index -= 1)
     costs[index] = leastOf(at(table.legsFrom, index), mostCans, { after });
@@ -43,7 +43,7 @@ function toGoFromLegs(table: SideTable, mostCans: number, failures: FailureTable
       after,
       allows: (next) => !mustGoOn || places.every((place) => failures.bearsOn(leg, next, place)),
     });
-    return rest === null ? null : sumOf(at(table.leastDriving, leg.hop.to), rest);
+    return rest === null ? null : sumOf(at(table.leastHalting, leg.hop.to), rest);
   };
   for (let index = end - 1; index >= 0; index -= 1)
     for (const leg of at(table.legsFrom, index)) if (leg.hop.cans <= mostCans) costs.set(leg, afterLeg(leg));

@@ -2,12 +2,15 @@ import type { RigFile } from '../../../contract/rig.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { ownedCans } from '../question/can-kg.ts';
-import type { Cans } from '../question/can-limits.ts';
+import { type Cans, cansBeyond } from '../question/can-limits.ts';
 import { byCommodity } from '../side/other-of.ts';
 
 /** Cans beyond the owned ones, by commodity. */
 export const cansToGet = (rig: RigFile, cans: Cans): Cans =>
-  byCommodity((commodity) => Math.max(0, cans[commodity] - ownedCans(rig, commodity)));
+  cansBeyond(
+    cans,
+    byCommodity((commodity) => ownedCans(rig, commodity)),
+  );
 
 /** That cans are to be got before the plan is one. */
 export const cansToGetCautions = (rig: RigFile, getCans: Cans): Caution[] =>

@@ -19,6 +19,10 @@ export interface SupplyEdge extends Edge {
   readonly opensInHours?: number;
 }
 
+/** Days that filling so many litres at a supply takes. */
+export const fillDays = ({ terms }: SupplyEdge, litres: number): number =>
+  (terms?.daysPerLitre ?? 0) * litres;
+
 /** Whether what the vehicle leaves a supply with hangs on what it comes with. */
 export const isBound = ({ terms, mostL }: SupplyEdge): boolean =>
   mostL !== undefined || (terms !== undefined && (terms.mostL !== null || !terms.fillsCans));

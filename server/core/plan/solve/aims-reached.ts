@@ -5,10 +5,11 @@ import type { Leg } from '../legs/leg.ts';
 import type { Aim } from '../model/aims.ts';
 import type { AimReached } from '../model/choice.ts';
 import type { LegSearches } from '../model/leg-searches.ts';
-import type { Cans } from '../question/can-limits.ts';
+import { type Cans, cansBeyond } from '../question/can-limits.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
+import { stopNumbers } from '../question/stop-numbers.ts';
 import { edgeAt, endsOf } from '../side/carry-side.ts';
-import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
+import { fillingM, type Halting, haltingAt, hoursPerOffM } from '../side/lost-time.ts';
 
 type Legs = Readonly<Record<Commodity, readonly Leg[]>>;
 
@@ -21,7 +22,7 @@ export interface BestPlan {
 
 /** What the best of the plans that were looked at reaches of each aim; aims that no plan costs anything are left out. */
 export function aimsReached(
-  { sides }: CarryQuestion,
+  { sides, owned }: CarryQuestion,
   searches: LegSearches,
   { legs, cans, complete }: BestPlan,
 ): AimReached[] {
@@ -34,9 +35,11 @@ export function aimsReached(
       const [from, to] = endsOf(sides[commodity], hop);
       return hangsOn(sides[commodity], hop) === evidence ? sum + to.atM - from.atM : sum;
     }, 0);
+  const toGet = cansBeyond(cans, owned);
   const all = { fuel: searches.fuel.legs, water: searches.water.legs };
   const weak = WEAK.filter(([, evidence]) => overLegs(all, (...leg) => weakM(...leg, evidence)) > 0);
-  const passings = COMMODITIES.flatMap((commodity) => sides[commodity].edges).filter(isPassing);
+  const mayDrive = haltsM(sides, all, 'drivingM') > 0;
+  const mayLose = lostH(sides, all) > 0;
   return [
     ...weak.map(([aim, evidence]) =>
       reached(
@@ -44,8 +47,9 @@ export function aimsReached(
         overLegs(legs, (...leg) => weakM(...leg, evidence)),
       ),
     ),
-    reached('cans', cans.fuel + cans.water),
-    ...(passings.some(({ detourM }) => detourM > 0) ? [reached('driving-m', drivingM(sides, legs))] : []),
+    reached('cans-to-get', toGet.fuel + toGet.water),
+    ...(mayLose ? [reached('lost-h', lostH(sides, legs))] : []),
+    ...(mayDrive ? [reached('driving-m', haltsM(sides, legs, 'drivingM'))] : []),
     ...(overLegs(all, (_commodity, { canM }) => canM) > 0
       ? [
           reached(
@@ -66,21 +70,34 @@ const WEAK: readonly [Aim, WeakEvidence][] = [
   ['stated-m', 'stated'],
 ];
 
-const isPassing = ({ kind }: SupplyEdge): boolean => kind === 'passing';
-
 const overLegs = (legs: Legs, of: (commodity: Commodity, leg: Leg) => number): number =>
   COMMODITIES.reduce(
     (sum, commodity) => legs[commodity].reduce((total, leg) => total + of(commodity, leg), sum),
     0,
   );
 
-/** Fuel and water of one place are one halt. */
-function drivingM(sides: CarryQuestion['sides'], legs: Legs): number {
-  const halts: SupplyEdge[] = [];
-  for (const commodity of COMMODITIES)
+/** Halts, and filling where hops begin. */
+function lostH(sides: CarryQuestion['sides'], legs: Legs): number {
+  const fillingsM = overLegs(legs, (commodity, { hops }) => {
+    const side = sides[commodity];
+    return hops.reduce((sum, { from, filledL }) => sum + fillingM(side, edgeAt(side, from), filledL), 0);
+  });
+  return (haltsM(sides, legs, 'lostM') + fillingsM) * hoursPerOffM(sides.fuel);
+}
+
+/** Fuel and water of one stop are one detour, the longer of the two. */
+function haltsM(sides: CarryQuestion['sides'], legs: Legs, part: keyof Halting): number {
+  const numbers = stopNumbers(sides);
+  const most = new Map<number, number>();
+  for (const commodity of COMMODITIES) {
+    const side = sides[commodity];
+    const own = new Map<number, number>();
     for (const { to } of legs[commodity].flatMap(({ hops }) => hops)) {
-      const edge = edgeAt(sides[commodity], to);
-      if (isPassing(edge) && !halts.some((halt) => isSamePlace(halt, edge))) halts.push(edge);
+      const edge = edgeAt(side, to);
+      const stop = numbers.get(edge);
+      if (stop !== undefined) own.set(stop, (own.get(stop) ?? 0) + haltingAt(side, edge)[part]);
     }
-  return halts.reduce((sum, { detourM }) => sum + 2 * detourM, 0);
+    for (const [stop, metres] of own) most.set(stop, Math.max(metres, most.get(stop) ?? 0));
+  }
+  return [...most.values()].reduce((sum, metres) => sum + metres, 0);
 }

@@ -3,6 +3,7 @@ import { numberAt } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Aim, AimCost } from '../model/aims.ts';
 import { type Asking, askingOf } from '../model/ask.ts';
+import { cansAboard } from '../model/cans-aboard.ts';
 import type { AimReached, Choice, PlannedLeg, Solution } from '../model/choice.ts';
 import { legSearches } from '../model/leg-searches.ts';
 import { atMost, type MipAnswer, type MipEntry, type MipRow } from '../model/mip.ts';
@@ -63,7 +64,10 @@ export function solvedByModel(question: CarryQuestion, options: SolveOptions): S
   if (first.status === 'infeasible') return { status: 'none', complete: model.complete };
   if (first.values === null) return { status: 'out-of-time' };
   const best = withFewestStops(asking, minimiseEach(asking, first.values));
-  return { status: 'found', choice: withShortFills(question, choiceOf(model, best), options.solver) };
+  return {
+    status: 'found',
+    choice: withShortFills(question, choiceOf(question, model, best), options.solver),
+  };
 }
 
 /** A solution with what it reaches of each aim, and the rows that hold it there. */
@@ -122,12 +126,17 @@ function entriesOfCost(cost: Float64Array): MipEntry[] {
   return entries;
 }
 
+/** Fewer stops come before fewer cans aboard. */
+const CAN_PER_STOP = 1e-3;
+
 /** Among plans alike by every aim, the one with the fewest stops: nobody fills twice at one place. */
 function withFewestStops({ model, timer, minimise }: Asking, held: Held): Held {
   if (timer.leftS() <= 0) return held;
   const cost = new Float64Array(model.mip.columns.length);
-  for (const commodity of COMMODITIES)
+  for (const commodity of COMMODITIES) {
+    cost[model.aboard[commodity]] = CAN_PER_STOP;
     for (const { leg, column } of model.legs[commodity]) cost[column] = leg.hops.length;
+  }
   const { values } = minimise(cost, held.rows, held.values);
   return values === null ? held : { ...held, values };
 }
@@ -140,7 +149,8 @@ const WEIGHT: Record<Aim, number> = {
   'doubtful-m': 100,
   'implied-m': 10,
   'stated-m': 1,
-  cans: 50,
+  'cans-to-get': 50,
+  'lost-h': 0.1,
   'driving-m': 0.1,
   'can-m': 0.001,
   'short-fill-l': 0,
@@ -153,15 +163,20 @@ function weightedSum({ mip, aims }: CarryModel): Float64Array {
   return sum;
 }
 
-function choiceOf(model: CarryModel, { values, aims }: Held): Choice {
+function choiceOf({ room }: CarryQuestion, model: CarryModel, { values, aims }: Held): Choice {
   const legsOf = (commodity: Commodity): PlannedLeg[] =>
     model.legs[commodity]
       .filter(({ column }) => numberAt(values, column) === 1)
       .map(({ leg }) => ({ ...leg, shortL: 0 }))
       .sort((a, b) => a.from - b.from);
+  const legs = byCommodity(legsOf);
   return {
-    legs: byCommodity(legsOf),
-    cans: byCommodity((commodity) => numberAt(values, model.owned[commodity])),
+    legs,
+    cans: cansAboard(
+      room?.limits ?? [],
+      legs,
+      byCommodity((commodity) => numberAt(values, model.aboard[commodity])),
+    ),
     aims,
     complete: model.complete,
   };

@@ -86,7 +86,7 @@ function questionWith({ reckoned, anyMass }: FewestCansAsk, mostCans: Cans): Car
   return anyMass ? { ...question, room: null } : question;
 }
 
-/** The fewest cans beyond those there may be, as they come to be owned, at the mass that the question is put for. */
+/** The fewest cans beyond those there may be, as they come to be aboard, at the mass that the question is put for. */
 function fewestOf(search: Search, question: CarryQuestion): Cans | 'none' | 'out-of-time' {
   const { most, limits, timer } = search;
   let before = most;
@@ -123,7 +123,7 @@ function fewestWithin(search: Search, question: CarryQuestion): Cans | 'none' | 
   const { status, values } = askHolding(facts, { ...search.options, seconds });
   if (status === 'out-of-time') return 'out-of-time';
   if (values === null) return 'none';
-  return byCommodity((commodity) => numberAt(values, model.owned[commodity]));
+  return byCommodity((commodity) => numberAt(values, model.aboard[commodity]));
 }
 
 const withMostCans = ({ sides, ...question }: CarryQuestion, mostCans: Cans): CarryQuestion => ({
@@ -140,7 +140,7 @@ function costOfCan({ analysis }: Reckoned, commodity: Commodity): number {
 /** The model with two columns more: cans of each commodity beyond those there may be, which are the cost. */
 function withMoreCans(
   { reckoned, most }: Search,
-  { mip, owned }: CarryModel,
+  { mip, aboard }: CarryModel,
 ): { mip: Mip; cost: Float64Array } {
   const columns: MipColumn[] = [...mip.columns];
   const rows: MipRow[] = [...mip.rows];
@@ -150,7 +150,7 @@ function withMoreCans(
     cost[beyond] = costOfCan(reckoned, commodity);
     rows.push(
       atMost(most[commodity], [
-        [owned[commodity], 1],
+        [aboard[commodity], 1],
         [beyond, -1],
       ]),
     );
