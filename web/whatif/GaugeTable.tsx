@@ -13,7 +13,7 @@ import {
   volumeUnitInFull,
 } from '../units/units.ts';
 import { placeWords } from '../words/plan-words.ts';
-import { figureAboard, figureAtLeast } from './gauge-figures.ts';
+import { figureAboard, figureAtLeast, figureBeside } from './gauge-figures.ts';
 
 interface NumberedRow {
   key: string;
@@ -135,7 +135,7 @@ function GaugeDetails({ row, units }: { row: GaugeRow; units: UnitSystem }) {
         const volume = volumeUnit(units);
         return (
           <li key={commodity}>
-            <b>{commodity}</b>: {figureAboard(plannedL, units)}&nbsp;{volume} aboard. On to{' '}
+            <b>{commodity}</b>: {figureBeside(plannedL, onL, units)}&nbsp;{volume} aboard. On to{' '}
             {placeWords(to, units)} it takes {figureAtLeast(onL, units)}&nbsp;{volume};{' '}
             {backL === null
               ? 'the way cannot be driven back'

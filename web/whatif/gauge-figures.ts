@@ -11,6 +11,15 @@ export function figureAtLeast(litres: number, units: UnitSystem): string {
   return formatFigure(Math.ceil(volumeIn(litres, units) * steps - NOISE) / steps, 1);
 }
 
+/** What is aboard beside what is needed: rounded down, but where it covers the need never below it. */
+export function figureBeside(litres: number, neededL: number, units: UnitSystem): string {
+  const covers = litres >= neededL - NOISE;
+  const steps = stepsIn(units);
+  const isBelow =
+    Math.floor(volumeIn(litres, units) * steps + NOISE) < volumeIn(neededL, units) * steps - NOISE;
+  return covers && isBelow ? figureAtLeast(neededL, units) : figureAboard(litres, units);
+}
+
 /** What is aboard, rounded down: never shown as more than it is. */
 export function figureAboard(litres: number, units: UnitSystem): string {
   const steps = stepsIn(units);

@@ -17,7 +17,7 @@ const COLUMNS: readonly Column[] = [
   right('planned', 'l'),
 ];
 
-/** The gauge table in whole litres: what is needed rounded up, what is planned rounded down. */
+/** The gauge table in whole litres: what is needed rounded up, what is planned rounded down, but never below what it covers. */
 export function gaugeLines({ rows, basis }: Gauge): string[] {
   const which = basis === 'plan' ? 'the plan' : 'there is no plan: full tanks at every supply that counts';
   return [
@@ -42,7 +42,7 @@ const down = (litres: number): string => String(Math.floor(litres + NOISE_L));
 const sideCells = ({ onL, backL, plannedL }: GaugeSide): string[] => [
   up(onL),
   backL === null ? '-' : up(backL),
-  down(plannedL),
+  plannedL >= onL - NOISE_L ? String(Math.max(Number(down(plannedL)), Number(up(onL)))) : down(plannedL),
 ];
 
 function placeOf({ at, name, commodities }: GaugeRow): string {

@@ -187,14 +187,10 @@ function driven(
       left = { tankL, cans: wanted[index + 1]! };
       filledL = tankL + left.cans * canL;
     } else {
-      const intoTanksL = Math.min(tankL - inTanksL, mostL);
       let more = 0;
-      while (
-        to.noCans !== true &&
-        full + more < wanted[index + 1]! &&
-        intoTanksL + (more + 1) * canL <= mostL + NOISE
-      )
+      while (to.noCans !== true && full + more < wanted[index + 1]! && (more + 1) * canL <= mostL + NOISE)
         more += 1;
+      const intoTanksL = Math.max(0, Math.min(tankL - inTanksL, mostL - more * canL));
       left = { tankL: inTanksL + intoTanksL, cans: full + more };
       filledL = intoTanksL + more * canL;
       if (exact && left.cans !== wanted[index + 1]) return null;

@@ -31,16 +31,16 @@ export function arriveWith(store: Store, { tankL, cans }: Stock, usedL: number):
 }
 
 /**
- * What a supply that does not give all that is wanted is left with: the tanks are filled first, then cans up to
- * `wantedCans`; a can that comes full stays so.
+ * What a supply that does not give all that is wanted is left with: cans up to `wantedCans` are filled first, whole, and
+ * the tanks with the rest. Tanks first would leave what no longer fills a can; with fewer cans wanted they are filled so.
+ * A can that comes full stays so.
  */
-export function refill(store: Store, edge: SupplyEdge, arrival: Stock, wantedCans: number): Departure {
+export function refill(store: Store, { terms }: SupplyEdge, arrival: Stock, wantedCans: number): Departure {
   const { canL } = store;
-  const { terms } = edge;
-  const mostL = terms?.mostL ?? edge.mostL ?? Number.POSITIVE_INFINITY;
-  const intoTanksL = Math.min(drawableOf(store) - arrival.tankL, mostL);
-  const affordable = Math.floor((mostL - intoTanksL) / canL + SLACK);
+  const mostL = terms?.mostL ?? Number.POSITIVE_INFINITY;
+  const affordable = Math.floor(mostL / canL + SLACK);
   const cans = terms?.fillsCans === false ? 0 : Math.max(0, Math.min(wantedCans - arrival.cans, affordable));
+  const intoTanksL = Math.max(0, Math.min(drawableOf(store) - arrival.tankL, mostL - cans * canL));
   return {
     tankL: arrival.tankL + intoTanksL,
     cans: arrival.cans + cans,

@@ -23,6 +23,8 @@ import { withEdges } from './try-change.ts';
 const STEP_M = 100;
 /** More depots than this nobody should be told to lay (ours). */
 const MOST_DEPOTS = 4;
+/** A day's walk of somebody in health with water to carry, metres (ours). */
+const DAYS_WALK_M = 25_000;
 /** Float noise, litres. */
 const NOISE_L = 1e-9;
 
@@ -43,6 +45,8 @@ export interface DepotRule {
   readonly together: boolean;
   /** All halts of the other commodity may be made on the way there. */
   readonly allHalts: boolean;
+  /** It may lie within a day's walk of the end of the route, where nobody needs it any more. */
+  readonly nearEnd: boolean;
 }
 
 /** A depot for each broken stretch, gone on from there as supplied; null where so many as may be are not enough. */
@@ -68,7 +72,7 @@ function nextPlaces(sides: CarrySides, rule: DepotRule): DepotPlace[] | null {
     // A depot is laid in cans.
     if (!sides[commodity].course.rig[commodity].takesCans) return null;
     const foreign = rule.allHalts ? sides[otherOf(commodity)].edges : [];
-    const place = latestPlace(sides[commodity], stretch, foreign);
+    const place = latestPlace(sides[commodity], stretch, { foreign, nearEnd: rule.nearEnd });
     if (place === null) return null;
     latest.push(place);
   }
@@ -103,21 +107,29 @@ const depotAt = (atM: number): Edge => ({
 
 /**
  * The last place of a broken stretch that its beginning can be left for with the reserve intact on arrival, were all
- * detours to `foreign` on the way made.
+ * detours to `foreign` on the way made; not near the end of the route, unless it may lie there.
  */
 function latestPlace(
   side: CarrySide,
   stretch: BrokenStretch,
-  foreign: readonly SupplyEdge[],
+  { foreign, nearEnd }: LatestRule,
 ): DepotPlace | null {
   const { commodity } = side;
   const [from, to] = endsOf(side, stretch);
   const placeAfter = (steps: number): Edge => depotAt(from.atM + steps * STEP_M);
   const reaches = (steps: number) => isReached(side, stretch.from, placeAfter(steps), foreign);
-  const steps = mostSteps(Math.floor((to.atM - from.atM) / STEP_M) - 1, reaches);
+  const keepsOffM = to.kind === 'end' && !nearEnd ? DAYS_WALK_M : 0;
+  const most = Math.floor((to.atM - keepsOffM - from.atM) / STEP_M) - 1;
+  const steps = mostSteps(most, reaches);
   if (steps === null) return null;
   const edge = placeAfter(steps);
-  return { commodity, edge, from, latest: true, leastCans: leastCansAt(side, stretch, edge) };
+  const latest = steps < most || keepsOffM === 0;
+  return { commodity, edge, from, latest, leastCans: leastCansAt(side, stretch, edge) };
+}
+
+interface LatestRule {
+  readonly foreign: readonly SupplyEdge[];
+  readonly nearEnd: boolean;
 }
 
 /** The most steps that reach, of one to so many; null where not even one does. The more, the farther. */

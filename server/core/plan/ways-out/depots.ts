@@ -11,12 +11,17 @@ import { isOver, planWith, type WaysOutContext } from './try-change.ts';
 import { type Depot, WAY_OUT, type WayOut } from './way-out.ts';
 
 /** Which is tried first: one place to drive to, then the latest, then what leaves the way to all supplies of the other. */
-const RULES: readonly DepotRule[] = [
+const PLACE_RULES: readonly Omit<DepotRule, 'nearEnd'>[] = [
   { together: true, allHalts: false },
   { together: false, allHalts: false },
   { together: true, allHalts: true },
   { together: false, allHalts: true },
 ];
+
+/** Near the end of the route only where nothing else helps. */
+const RULES: readonly DepotRule[] = [false, true].flatMap((nearEnd) =>
+  PLACE_RULES.map((rule) => ({ ...rule, nearEnd })),
+);
 
 /**
  * Supplies laid beforehand, one in each broken stretch in turn: as late as the reserve lets the vehicle come to it, in
@@ -24,10 +29,11 @@ const RULES: readonly DepotRule[] = [
  */
 export function depotWay(context: WaysOutContext): WayOut[] {
   const { question } = questionOf(context.reckoned);
-  const separate = depotPlaces(question, { together: false, allHalts: false });
-  if (separate !== null && separate.length === 0) return [];
   for (const rule of RULES) {
     if (isOver(context)) return [];
+    const { nearEnd } = rule;
+    const separate = depotPlaces(question, { together: false, allHalts: false, nearEnd });
+    if (separate !== null && separate.length === 0) return [];
     const places = depotPlaces(question, rule);
     // One place for both is no help where it takes more depots.
     if (places === null || (rule.together && separate !== null && places.length > separate.length)) continue;

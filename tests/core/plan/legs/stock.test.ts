@@ -10,10 +10,12 @@ describe('what is filled in at a supply that gives little', () => {
     return refill(side, edgeAt(side, 1), { tankL: 15, cans: 0 }, wantedCans);
   };
 
-  it('goes into the tank first, then into as many whole cans as are left of it', () => {
+  it('goes into whole cans first, as many as are wanted, and into the tank with the rest', () => {
     // 5 l of room, cans of 5 l.
-    expect(refillWith(15, 3)).toEqual({ tankL: 20, cans: 2, filledL: 15 });
-    expect(refillWith(14.9, 3)).toEqual({ tankL: 20, cans: 1, filledL: 10 });
+    expect(refillWith(15, 2)).toEqual({ tankL: 20, cans: 2, filledL: 15 });
+    expect(refillWith(14.9, 2)).toEqual({ tankL: expect.closeTo(19.9, 9), cans: 2, filledL: 14.9 });
+    expect(refillWith(14.9, 1)).toEqual({ tankL: 20, cans: 1, filledL: 10 });
+    expect(refillWith(15, 3)).toEqual({ tankL: 15, cans: 3, filledL: 15 });
     expect(refillWith(3, 3)).toEqual({ tankL: 18, cans: 0, filledL: 3 });
   });
 

@@ -313,6 +313,15 @@ describe('depots', () => {
     expect(depot.text.split('; ')).toHaveLength(2);
   });
 
+  it('lays none within a day of walking from the end, where one before it helps', () => {
+    // Fuel lasts 647 km of 660: what is laid 13 km before the end nobody needs any more.
+    const input = limited(inputOf({ document: equatorDocument(660), rig: NO_CANS, features: TAPS }), 0, 0);
+    const depot = triedWays(input).find(({ kind }) => kind === 'depot')!;
+    expect(depot.depots).toMatchObject([
+      { commodity: 'fuel', atKm: expect.closeTo(634.9, 1), cans: 1, latest: false },
+    ]);
+  });
+
   it('lays both at one place where both are missing and one drive will do', () => {
     const rig: RigFile = { ...NO_CANS, water: PLAIN_WATER };
     // Fuel lasts 647 km, water till the fourth night, of km 980: at km 647 both are laid.
