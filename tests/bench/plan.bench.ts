@@ -14,9 +14,9 @@ import type { Bench, BenchGroup, BenchRow } from './measure.ts';
 import { median } from './measure.ts';
 
 /** Stops some 60 km apart, each with fuel, water or both, up to 5 km off the route: the vehicle passes several by. */
-const STEP_KM = 60;
+export const STEP_KM = 60;
 
-const RIG: RigFile = {
+export const BENCH_RIG: RigFile = {
   fuel: {
     kind: 'diesel',
     litresPer100Km: { low: 14, typical: 15.5, high: 17 },
@@ -36,7 +36,7 @@ const RIG: RigFile = {
 };
 
 /** A seeded generator (mulberry32), so that every run solves the same models. */
-function randomOf(seed: number): () => number {
+export function randomOf(seed: number): () => number {
   let state = seed;
   return () => {
     state = (state + 0x6d2b79f5) | 0;
@@ -60,7 +60,7 @@ export function problemWith(stops: number, seed: number): CarryQuestion {
     if (offers > 0.3) edges.water.push(edge);
   }
   const side = (commodity: Commodity): CarrySide => {
-    const course = courseOf({ commodity, rigFile: RIG, lengthM });
+    const course = courseOf({ commodity, rigFile: BENCH_RIG, lengthM });
     return {
       commodity,
       course,
@@ -75,7 +75,7 @@ export function problemWith(stops: number, seed: number): CarryQuestion {
   return {
     sides: { fuel: side('fuel'), water: side('water') },
     owned: { fuel: 4, water: 4 },
-    room: massRoomOf(RIG),
+    room: massRoomOf(BENCH_RIG),
     oneFailure: null,
   };
 }
