@@ -1,6 +1,6 @@
+/// <reference path="./unbzip2-stream.d.ts" />
+import unbzip2Stream from 'unbzip2-stream';
 import { InputProblem } from '../../../core/input/problem.ts';
-import { BrokenBzip2 } from './bzip2/broken.ts';
-import { Bzip2Streams } from './bzip2/streams.ts';
 import type { ExpansionGuard } from './expansion-guard.ts';
 
 const brokenBzip2 = (source: string, packedBytes: number) =>
@@ -14,8 +14,8 @@ const brokenBzip2 = (source: string, packedBytes: number) =>
   });
 
 /**
- * Unpacks bzip2 piece by piece, several streams one behind the other too (as parallel packers write them); the CRC of
- * each block is checked before anything of it is given, that of each stream at its end.
+ * Unpacks bzip2 piece by piece, several streams one behind the other too (as parallel packers write them); the
+ * library checks the CRC of each block and stream.
  * Throws InputProblem: `bzip2-broken` for a cut or damaged file, `expands-too-far` by the guard.
  */
 export async function* bunzip2(
@@ -23,16 +23,32 @@ export async function* bunzip2(
   source: string,
   guard: ExpansionGuard,
 ): AsyncGenerator<Buffer> {
-  const streams = new Bzip2Streams((bytes) => guard.giveOut(bytes));
+  // The library's stream works within the calls of write and end, so what it unpacks is at hand when they return.
+  const unpacking = unbzip2Stream();
+  const pieces: Buffer[] = [];
   let packedBytes = 0;
-  try {
-    for await (const piece of packed) {
-      guard.takeIn(piece.length);
-      packedBytes += piece.length;
-      yield* streams.add(piece);
-    }
-    yield* streams.end();
-  } catch (error) {
-    throw error instanceof BrokenBzip2 ? brokenBzip2(source, packedBytes) : error;
+  let failure: unknown = null;
+  unpacking.on('data', (piece: Buffer) => {
+    // Thrown from here, the guard's refusal stops the library's loop and comes back as the stream's error.
+    guard.giveOut(piece.length);
+    pieces.push(piece);
+  });
+  unpacking.on('error', (error: unknown) => {
+    failure ??= error;
+  });
+  const stopOnFailure = () => {
+    if (failure === null) return;
+    if (failure instanceof InputProblem) throw failure;
+    throw brokenBzip2(source, packedBytes);
+  };
+  for await (const piece of packed) {
+    guard.takeIn(piece.length);
+    packedBytes += piece.length;
+    unpacking.write(piece);
+    yield* pieces.splice(0);
+    stopOnFailure();
   }
+  unpacking.end();
+  yield* pieces.splice(0);
+  stopOnFailure();
 }
