@@ -66,7 +66,7 @@ describe('the carry plan on the page', () => {
         ),
       );
     }
-    const rows = page.locator('.plan table.plain-table tbody tr');
+    const rows = page.getByRole('region', { name: 'Leg by leg' }).locator('tbody tr');
     const legs = [...plan.legs.fuel, ...plan.legs.water];
     await expect.poll(() => rows.count()).toBe(legs.length);
     for (const [place, leg] of legs.entries()) {
@@ -75,6 +75,38 @@ describe('the carry plan on the page', () => {
       expect(row).toContain(asShown(leg.needL));
       expect(row).toContain(`reserve ${asShown(leg.reserveL)}`);
     }
+  });
+
+  it('has the plan halt by halt, both commodities on one sheet', async () => {
+    const { plan } = await planned();
+    const halts = page.getByRole('region', { name: 'Halt by halt', exact: true }).locator('tbody');
+    await expect.poll(() => halts.count()).toBe(plan.sheet.length);
+    for (const [place, { fuel, water }] of plan.sheet.entries()) {
+      const text = await textOf(halts.nth(place));
+      for (const supply of [fuel, water]) {
+        if (supply === null) continue;
+        expect(text).toContain(supply.at.name);
+        if (supply.arriveL !== null) expect(text).toContain(asShown(supply.arriveL));
+        if (supply.fillL > 0) expect(text).toContain(asShown(supply.fillL));
+        if (supply.leaveL !== null) expect(text).toContain(asShown(supply.leaveL));
+        if (supply.next !== null) expect(text).toContain(supply.next.at.name);
+      }
+    }
+  });
+
+  it('fills at a supply of one’s own once it is told, and no longer when it is taken away', async () => {
+    const own = page.getByRole('group', { name: /Your own supplies/ });
+    await own.getByRole('button', { name: 'Add a supply' }).click();
+    await own.getByLabel('Supply').fill('North depot');
+    await own.getByLabel('at', { exact: true }).fill('480');
+    await own.getByLabel('so much').fill('60');
+    const sheet = page.getByRole('region', { name: 'Halt by halt', exact: true });
+    await sheet.getByText('North depot').first().waitFor();
+    await whole();
+    expect(await textOf(sheet)).toContain('no more than 60 l to be had');
+    await own.getByRole('button', { name: /^Remove/ }).click();
+    await sheet.getByText('North depot').first().waitFor({ state: 'detached' });
+    await whole();
   });
 
   it('follows a change of what it is held to: without cans there is none, and ways out instead', async () => {

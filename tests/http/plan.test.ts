@@ -39,6 +39,19 @@ describe('carry plan over HTTP', { tags: 'slow' }, () => {
     }
   });
 
+  it('fills no more than there is at supplies of one’s own, and refuses one without a place by name', async () => {
+    const { rig, trip } = demo.analysis;
+    const laid = [{ name: 'North depot', commodity: 'water', litres: 60, atKm: 480 }];
+    const { plan: made } = (await plan({ rig, trip: { ...trip, laid }, extras: false })).json<PlanReply>();
+    const depot = made.sheet.find(({ water }) => water?.at.id === 'laid/1')!.water!;
+    expect(depot).toMatchObject({ mostL: 60, contact: { phone: null } });
+    expect(depot.fillL).toBeGreaterThan(0);
+    expect(depot.fillL).toBeLessThanOrEqual(60 + 1e-6);
+    const wrong = await plan({ rig, trip: { ...trip, laid: [{ commodity: 'water', litres: 60 }] } });
+    expect(wrong.statusCode).toBe(422);
+    expect(wrong.json<{ detail: string }>().detail).toContain('laid');
+  });
+
   it('goes by the gaps where there is no plan, and by what the trip asks of the what-ifs', async () => {
     const { rig, trip } = demo.analysis;
     const bare = {
