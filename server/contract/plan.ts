@@ -394,7 +394,7 @@ export type OneFailure = Static<typeof OneFailure>;
 /** Where to fill, what to carry over which stretch, when to pour. */
 export const Plan = Type.Object({
   status: Type.Union([Type.Literal('found'), Type.Literal('none'), Type.Literal('out-of-time')]),
-  /** In order: each was minimised with those before it held. */
+  /** In order: each was minimised with those before it held; before what is filled up where one halts anyway. */
   aims: Type.Array(PlanAim),
   cans: byCommodity(Type.Integer()),
   mostCans: byCommodity(Type.Integer()),

@@ -2,7 +2,8 @@ import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse/analyse.ts';
 import type { Phrase } from '../phrases/phrases.ts';
 import { type FailureOfStop, failuresOf } from './drive/driven-failures.ts';
-import { type DrivenPlan, driveActual } from './drive/driven-plan.ts';
+import type { DrivenPlan } from './drive/driven-plan.ts';
+import { driveToppedUp } from './drive/topped-up.ts';
 import { type FailingStop, stopsThatMayFail } from './failure/failing-stops.ts';
 import type { Choice } from './model/choice.ts';
 import { type SolveOptions, timerOf } from './model/time.ts';
@@ -65,7 +66,7 @@ export function oneFailure(reckoned: Reckoned, plain: DrivenPlan, options: Solve
     const solution = solveCarry({ ...question, oneFailure: rule }, options);
     if (solution.status === 'out-of-time') return { ...none, status: 'out-of-time', proven: false };
     if (solution.status === 'none') continue;
-    const safe = driveActual(reckoned, question, solution.choice);
+    const safe = driveToppedUp({ reckoned, question, spendReserve }, solution.choice);
     return { ...none, ...safePlan(reckoned, plain, safe), failures: failuresOf(safe, spendReserve) };
   }
   return { ...none, breaks: unbearable(withMore(MORE_CANS), rule, options) };

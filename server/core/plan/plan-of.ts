@@ -2,8 +2,9 @@ import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse/analyse.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import { COMMODITIES } from '../quantity/commodities.ts';
-import { type DrivenPlan, driveActual } from './drive/driven-plan.ts';
+import type { DrivenPlan } from './drive/driven-plan.ts';
 import { massesAlong } from './drive/masses.ts';
+import { driveToppedUp } from './drive/topped-up.ts';
 import type { Choice } from './model/choice.ts';
 import { type SolveOptions, type Timer, timerOf } from './model/time.ts';
 import { mostCansOf } from './question/can-limits.ts';
@@ -126,7 +127,7 @@ function noPlan({ analysis }: Reckoned, { question, cautions }: PutQuestion): Pl
 
 function foundPlan(reckoned: Reckoned, put: PutQuestion, choice: Choice, tooFewCans: boolean): CarryPlan {
   const { rig, trip, passings } = reckoned.analysis;
-  const driven = driveActual(reckoned, put.question, choice);
+  const driven = driveToppedUp({ reckoned, question: put.question, spendReserve: null }, choice);
   const { legs } = driven;
   const { sides } = driven.question;
   const getCans = cansToGet(rig, choice.cans);

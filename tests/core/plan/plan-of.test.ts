@@ -247,8 +247,10 @@ describe('cans to get', () => {
   it('gets as many as it takes where the pump gives less than is wanted', () => {
     const filled = (fuel: number) =>
       planOf(inputWith({ stops: [{ id: 'node/1', mostLitres: { fuel } }] })).plan;
-    // 100 l fill the tanks and leave 10.758 l of the one can empty; with 20 l more from the start a can is filled.
-    expect(filled(100)).toMatchObject({ status: 'found', getCans: { fuel: 2, water: 0 } });
+    // 37.758 l arrive and 98 l more are 0.7 l too few; with 20 l more from the start they are enough. A can gets its 20 l
+    // before the tanks: so no litre of 100 is left behind.
+    expect(filled(98)).toMatchObject({ status: 'found', getCans: { fuel: 2, water: 0 } });
+    expect(filled(100)).toMatchObject({ status: 'found', getCans: { fuel: 1, water: 0 } });
     expect(filled(130)).toMatchObject({ status: 'found', getCans: { fuel: 1, water: 0 } });
   });
 

@@ -15,6 +15,8 @@ import type { Stretch } from './stretch.ts';
 export interface DrivenLeg extends StretchDrive, Pick<Stretch, 'from' | 'to' | 'cans' | 'tankL' | 'detours'> {
   /** Less in the tanks on leaving than they hold, for the sake of a permitted mass. */
   readonly shortL: number;
+  /** Its end is only filled up at, since one halts there anyway. */
+  readonly endsAtTopUp: boolean;
 }
 
 export type DrivenLegs = Readonly<Record<Commodity, readonly DrivenLeg[]>>;
@@ -54,7 +56,8 @@ function driveLeg(side: CarrySide, leg: PlannedLeg, foreign: readonly Halt[], co
         : refill(side, edgeAt(side, hop.from), arrivalOf(side, before), hop.cans);
     const drives = driveStretch(stretchOver(side, hop, departure, foreign));
     const { from, to, cans, tankL, detours } = drives.stretch;
-    legs.push({ ...drives, from, to, cans, tankL, detours, shortL: before === undefined ? leg.shortL : 0 });
+    const shortL = before === undefined ? leg.shortL : 0;
+    legs.push({ ...drives, from, to, cans, tankL, detours, shortL, endsAtTopUp: leg.endsAtTopUp === true });
   }
   return legs;
 }

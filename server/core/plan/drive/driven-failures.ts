@@ -42,11 +42,19 @@ interface Failing {
  * neither is borne: a fault of the program.
  */
 export function failuresOf(plan: PlanLegs, spendReserve: boolean): FailureOfStop[] {
-  return stopsThatMayFail(plan.question).flatMap((stop) => failuresAlong(plan, stop, spendReserve));
+  return stopsThatMayFail(plan.question).flatMap((stop) => {
+    const failures = failuresAlong(plan, stop, spendReserve);
+    if (failures !== null) return failures;
+    throw new Error(`the plan against one failure fails when the stop at km ${kmOf(stop.first.atM)} fails`);
+  });
 }
 
-/** One stop failing: at each of its places in turn, as far as the crew goes on. */
-function failuresAlong(plan: PlanLegs, stop: FailingStop, spendReserve: boolean): FailureOfStop[] {
+/** Whether each stop may fail. */
+export const bearsFailures = (plan: PlanLegs, spendReserve: boolean): boolean =>
+  stopsThatMayFail(plan.question).every((stop) => failuresAlong(plan, stop, spendReserve) !== null);
+
+/** One stop failing: at each of its places in turn, as far as the crew goes on; null where one leaves no way. */
+function failuresAlong(plan: PlanLegs, stop: FailingStop, spendReserve: boolean): FailureOfStop[] | null {
   const failures: FailureOfStop[] = [];
   for (const place of stop.places) {
     const failing = { stop, place, spendReserve };
@@ -56,10 +64,7 @@ function failuresAlong(plan: PlanLegs, stop: FailingStop, spendReserve: boolean)
       continue;
     }
     const back = waysBack(plan, failing);
-    if (back !== null) return [...failures, ...back];
-    throw new Error(
-      `the plan against one failure fails when the stop at km ${kmOf(place[0]?.atM ?? stop.first.atM)} fails`,
-    );
+    return back === null ? null : [...failures, ...back];
   }
   return failures;
 }
@@ -69,7 +74,11 @@ const findsOut = ({ stop, place }: Failing, { from, to }: DrivenLeg): boolean =>
   place.includes(to) && !failsWith(stop, from);
 
 /** What a driven commodity is held against when a stop fails. */
-function failingSide({ question, legs }: PlanLegs, commodity: Commodity, spendReserve: boolean): FailingSide {
+export function failingSide(
+  { question, legs }: PlanLegs,
+  commodity: Commodity,
+  spendReserve: boolean,
+): FailingSide {
   const side = question.sides[commodity];
   const other = question.sides[otherOf(commodity)];
   const edges = legs[other.commodity].map(({ to }) => to);
@@ -119,7 +128,7 @@ function nearerOf(plan: PlanLegs, failing: Failing): FailureOfStop[] | null {
 }
 
 /** Litres on arrival at a supply, having sought in vain at the end of a leg; null where too little is left. */
-function onwards(
+export function onwards(
   { side, foreign, spendReserve }: FailingSide,
   leg: DrivenLeg,
   to: SupplyEdge,

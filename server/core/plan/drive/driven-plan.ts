@@ -48,6 +48,13 @@ export function driveActual(reckoned: Reckoned, question: CarryQuestion, choice:
   return plan;
 }
 
+/** The same with every can that comes full kept so; null where it does not hold. */
+export function driveKeeping(reckoned: Reckoned, question: CarryQuestion, choice: Choice): DrivenPlan | null {
+  const plan = withOwnMass(reckoned, question, choice, true);
+  const holds = brokenLegs(plan.legs).length === 0 && overLimits(reckoned.analysis.rig, plan).length === 0;
+  return holds ? plan : null;
+}
+
 const overLimits = (rig: RigFile, { choice, legs }: DrivenPlan) =>
   massesAlong(rig, choice.cans, legs)?.over ?? [];
 

@@ -14,6 +14,8 @@ export interface AimReached {
 /** A leg of the plan: `shortL` less in the tanks than they hold, for the sake of the permitted masses. */
 export interface PlannedLeg extends Leg {
   readonly shortL: number;
+  /** Its end is only filled up at, since one halts there anyway: the plan does not hang on it. */
+  readonly endsAtTopUp?: boolean;
 }
 
 /** Which supplies are used, with how many cans; nothing is simulated yet. */

@@ -46,7 +46,8 @@ function onTheWay({ commodity, course }: CarrySide, { from, to, cans, figures }:
 }
 
 /** What is not sure of the supply that a leg leads to. */
-function atTheEnd({ to }: DrivenLeg): Caution[] {
+function atTheEnd({ to, endsAtTopUp }: DrivenLeg): Caution[] {
+  if (endsAtTopUp) return [];
   const name = to.name ?? to.id;
   const { evidence, opensInHours } = to;
   const cautions: Caution[] = [];
