@@ -373,6 +373,8 @@ export const OneFailure = Type.Object({
   totals: nullable(PlanTotals),
   carries: Type.Array(PlanCarry),
   legs: byCommodity(Type.Array(PlanLeg)),
+  /** Waters at which the night has to be spent although filling ends before: legs that begin there are reckoned so. */
+  nights: Type.Array(Caution),
   /** Where there is none: the stops whose failing nothing bears, as far as the time was enough to look for them. */
   breaks: Type.Array(Type.Object({ at: PlanEdge, text: Type.String(), parts: Type.Optional(Parts) })),
   /**

@@ -66,6 +66,9 @@ function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitS
             {carryWords(carry, kind, units)}
           </li>
         ))}
+        {oneFailure.nights.map((night) => (
+          <li key={`${night.code} ${night.fromKm}`}>{saidIn(units, night)}</li>
+        ))}
       </ul>
       <details>
         <summary>The whole safe plan</summary>

@@ -147,6 +147,7 @@ function failureLines({ oneFailure }: Plan): string[] {
       `- no ${commodity} at ${place(at)}: ${next === 'on' ? 'on' : 'back'} to ${place(to)}, there with ${litres(arriveL)}`,
     );
   }
+  lines.push(...oneFailure.nights.map(({ text }) => `- ${plain(text)}`));
   return lines;
 }
 

@@ -4,7 +4,7 @@ import { METRES_OF_WAY, type Term } from '../quantity/term.ts';
 import type { Reserve } from '../rig/rig.ts';
 import { type Course, type DearerStretch, type Edge, sketchyM } from './course.ts';
 import type { Detour } from './levels.ts';
-import { amountBetween } from './profile.ts';
+import { amountBetween, sumBefore } from './profile.ts';
 import {
   drivingDaysOfStanding,
   fillingL,
@@ -111,7 +111,9 @@ export function returnNeedL(course: Course, from: Edge, to: Edge, detours: reado
   const besidesDays =
     besidesDaysAt(course, from) +
     2 * to.detourM * course.off.days +
-    (course.clock === null ? 0 : drivingDaysOfStanding(course.clock, to.waitDays ?? 0, 0)) +
+    (course.clock === null
+      ? 0
+      : drivingDaysOfStanding(course.clock, to.waitDays ?? 0, sumBefore(course.clock.usedShare, to.atM))) +
     besidesDaysVia(course, detours);
   return (
     amountBetween(course.litres.out, from.atM, to.atM) +

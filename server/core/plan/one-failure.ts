@@ -1,5 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Reckoned } from '../analyse/analyse.ts';
+import type { Caution } from '../phrases/cautions.ts';
 import type { Phrase } from '../phrases/phrases.ts';
 import { type FailureOfStop, failuresOf } from './drive/driven-failures.ts';
 import type { DrivenPlan } from './drive/driven-plan.ts';
@@ -16,6 +17,7 @@ import { sheetOf } from './sheet/sheet-of.ts';
 import { type PlanTotals, totalsOf } from './sheet/totals-of.ts';
 import type { PlanCarry, PlanLeg } from './shown/plan-leg.ts';
 import { planCarries, planLegs } from './shown/plan-legs.ts';
+import { nightsAtSupplies } from './shown/rests-on.ts';
 import { byCommodity } from './side/other-of.ts';
 import { type PlanEdge, planEdge } from './side/plan-edge.ts';
 import { canBeDone } from './solve/can-be-done.ts';
@@ -39,6 +41,8 @@ export interface OneFailure {
   readonly totals: PlanTotals | null;
   readonly carries: readonly PlanCarry[];
   readonly legs: Readonly<Record<Commodity, readonly PlanLeg[]>>;
+  /** Waters at which the night has to be spent although filling ends before. */
+  readonly nights: readonly Caution[];
   /** Where there is none: the stops whose failing nothing bears, as far as the time was enough to look for them. */
   readonly breaks: readonly FailureBreak[];
   readonly failures: readonly FailureOfStop[];
@@ -83,6 +87,7 @@ const NO_PLAN: Omit<OneFailure, 'spendsReserve'> = {
   totals: null,
   carries: [],
   legs: { fuel: [], water: [] },
+  nights: [],
   breaks: [],
   failures: [],
 };
@@ -103,6 +108,7 @@ function safePlan(reckoned: Reckoned, plain: DrivenPlan, safe: DrivenPlan) {
     totals: totalsOf(reckoned, safe, sheet),
     carries: planCarries(safe.question.sides, safe.legs),
     legs: planLegs(safe),
+    nights: nightsAtSupplies(safe),
   } as const;
 }
 

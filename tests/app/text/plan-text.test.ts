@@ -108,6 +108,7 @@ describe('a carry plan as text', () => {
       totals: null,
       carries: [],
       legs: { fuel: [], water: [] },
+      nights: [],
       breaks: [{ at, text: 'Every plan hangs on the pump (km 640).' }],
       failures: [],
     };
@@ -118,7 +119,9 @@ describe('a carry plan as text', () => {
       moreCans: { fuel: 1, water: -2 },
       moreKg: -12,
       moreDrivingKm: 3,
+      nights: [{ code: 'plan-night-at-supply', text: 'The night is spent at the tap.', fromKm: 640 }],
     };
+    expect(textOf(found, { oneFailure: safe })).toContain('- The night is spent at the tap.');
     expect(textOf(found, { oneFailure: safe })).toContain(
       '- 1 more fuel can and 2 fewer water cans than the plan above, 12.0 kg less when full, 3.0 km more off the route',
     );

@@ -122,7 +122,7 @@ function bothHold(
           needL(to.atKm - from.atKm + from.detourKm + to.detourKm + viaKm(to.atKm, [to], used[other])),
           false,
         ),
-        /** Past its end to another place, every halt that there is made on the way. */
+        /** Past its end to another place, every halt that there is made on the way, its end gone to once for both. */
         on: (next: { atKm: number; detourKm: number }) =>
           bears(
             needL(
@@ -131,7 +131,7 @@ function bothHold(
                 from.detourKm +
                 2 * to.detourKm +
                 next.detourKm +
-                viaKm(next.atKm, [next], offered(other)),
+                viaKm(next.atKm, [next, to], offered(other)),
             ),
             spendReserve,
           ),

@@ -131,6 +131,7 @@ describe('the carry plan', () => {
       totals: null,
       carries: [],
       legs: { fuel: [], water: [] },
+      nights: [],
       breaks: [],
       failures: [],
     };

@@ -5,13 +5,14 @@ import { COMMODITIES } from '../../quantity/commodities.ts';
 import { kmOf } from '../../quantity/rates.ts';
 import { type FailingStop, failsWith, stopsThatMayFail } from '../failure/failing-stops.ts';
 import { backwardsL, type FailingSide, onTheWay } from '../failure/reach.ts';
-import { costOf, haltsBetween, haltsOf, inVainM } from '../side/halts.ts';
+import { costOverM, haltsOf } from '../side/halts.ts';
 import { otherOf } from '../side/other-of.ts';
 import { type PlanEdge, planEdge } from '../side/plan-edge.ts';
-import type { SupplyEdge } from '../side/supply-edge.ts';
+import { isBound, type SupplyEdge } from '../side/supply-edge.ts';
 import type { DrivenLeg } from './drive.ts';
 import type { DrivenPlan } from './driven-plan.ts';
 import { nearestAhead, type SoughtInVain } from './failure-by-other.ts';
+import { leadsThrough } from './leads-through.ts';
 
 /** Float noise, litres. */
 const NOISE_L = 1e-6;
@@ -90,7 +91,7 @@ function waysOn(plan: PlanLegs, failing: Failing): FailureOfStop[] | null {
   const ways: FailureOfStop[] = [];
   for (const { commodity, failed, side } of foundOut(plan, failing)) {
     const { leg, to } = failed;
-    const on = failsWith(failing.stop, to) ? null : onwards(side, leg, to);
+    const on = failsWith(failing.stop, to) ? null : goOn(plan, failing)(side, leg, to);
     if (on === null) return null;
     ways.push({ commodity, at: planEdge(leg.to), next: 'on', to: planEdge(to), ...on });
   }
@@ -111,7 +112,10 @@ const foundOut = (plan: PlanLegs, failing: Failing): SoughtInVain[] =>
 
 /** On by supplies that the plan passes by, where that is nearer than the way back; null otherwise. */
 function nearerOf(plan: PlanLegs, failing: Failing): FailureOfStop[] | null {
-  const goals = nearestAhead(plan, foundOut(plan, failing), { stop: failing.stop, goOn: onwards });
+  const goals = nearestAhead(plan, foundOut(plan, failing), {
+    stop: failing.stop,
+    goOn: goOn(plan, failing),
+  });
   if (goals === null) return null;
   const on = goals.map(
     ({ commodity, failed, at, arriveL }): FailureOfStop => ({
@@ -127,6 +131,16 @@ function nearerOf(plan: PlanLegs, failing: Failing): FailureOfStop[] | null {
   return on.length > 0 && (backM < 0 || aheadM <= backM) ? on : null;
 }
 
+/** How a way behind a stop that failed is gone; null where too little is left, there or beyond stops that give only some. */
+const goOn =
+  (plan: PlanLegs, { stop }: Failing) =>
+  (side: FailingSide, leg: DrivenLeg, to: SupplyEdge): Pick<FailureOfStop, 'arriveL'> | null => {
+    const on = onwards(side, leg, to);
+    if (on === null || !isBound(to)) return on;
+    const following = plan.legs[side.side.commodity].filter(({ from }) => from.atM >= to.atM);
+    return leadsThrough({ failing: side, stop }, { leg, ...on }, following) ? on : null;
+  };
+
 /** Litres on arrival at a supply, having sought in vain at the end of a leg; null where too little is left. */
 export function onwards(
   { side, foreign, spendReserve }: FailingSide,
@@ -134,7 +148,7 @@ export function onwards(
   to: SupplyEdge,
 ): Pick<FailureOfStop, 'arriveL'> | null {
   const { course } = side;
-  const viaM = inVainM(course, leg.to) + costOf(haltsBetween(foreign, leg.from, to));
+  const viaM = costOverM(course, foreign, { from: leg.from, inVain: leg.to, to });
   const on = reckon(course, leg.from, to, { departL: leg.figures.departL, viaM });
   const drinking = on.grades?.drinking ?? on;
   const leftL = spendReserve

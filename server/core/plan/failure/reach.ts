@@ -10,7 +10,7 @@ import type { Hop } from '../legs/leg.ts';
 import { alongL, leaving } from '../legs/leg-need.ts';
 import type { Stock } from '../legs/stock.ts';
 import { type CarrySide, edgeAt } from '../side/carry-side.ts';
-import { costOf, detoursBack, type Halt, haltsBetween, inVainM } from '../side/halts.ts';
+import { costOf, costOverM, detoursBack, type Halt, haltsBetween } from '../side/halts.ts';
 
 /** What a side is held against when a stop fails. */
 export interface FailingSide {
@@ -39,9 +39,13 @@ export function reachesOn(failing: FailingSide, hop: Hop, following: readonly Ho
   // What goes on the route alone is more than is aboard: told at once, which is asked of very many.
   if (alongL(side, { from: hop.from, to: next.to }) > litresOf(side, hop).allL + 1) return false;
   const hops = [{ ...next, from: hop.from }, ...rest];
-  const inVain = inVainM(side.course, edgeAt(side, hop.to));
-  const viaM = (from: number, to: number) =>
-    (from === hop.from ? inVain : 0) + costOf(haltsBetween(foreign, edgeAt(side, from), edgeAt(side, to)));
+  const inVain = edgeAt(side, hop.to);
+  const viaM = (from: number, to: number) => {
+    const way = { from: edgeAt(side, from), to: edgeAt(side, to) };
+    return from === hop.from
+      ? costOverM(side.course, foreign, { ...way, inVain })
+      : costOf(haltsBetween(foreign, way.from, way.to));
+  };
   for (const { index, departure, needL } of hopsInTurn(side, hop, hops, viaM)) {
     const { atM } = edgeAt(side, at(hops, index).to);
     if (needL > bearableOnFailureL(failing, departure, atM) + SLACK) return false;

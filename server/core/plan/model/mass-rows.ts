@@ -32,7 +32,7 @@ export function addMassRows(builder: MipBuilder, { question, room, legs, aboard 
           ...covering.map(({ leg, column }): MipEntry => {
             const lessL = lessAtStartL(side, leg, stretchM) + (shortL.get(leg) ?? 0);
             const cans = mostCansAt(side, leg, stretchM);
-            return [column, cans * limit.canKg[commodity].filling - lessL * kgPerLitre(limit, commodity)];
+            return [column, cans * limit.canKg[commodity].filling - lessL * kgPerLitre(limit, side, leg)];
           }),
         ];
       });
@@ -44,9 +44,20 @@ export function addMassRows(builder: MipBuilder, { question, room, legs, aboard 
   }
 }
 
-/** What a litre less in the tanks takes off a limit; a limit that it would add to is not reckoned with. */
-export const kgPerLitre = ({ perLitreKg }: MassLimit, commodity: Commodity): number =>
-  Math.max(0, perLitreKg[commodity]);
+/**
+ * What a litre less in the tanks takes off a limit all along a leg; a limit that it would add to is not reckoned with. Where
+ * cans are poured the tanks fill up again, and it is the cans that hold a litre less: cans behind the rear axle may be
+ * lighter for the front one than what is in the tanks.
+ */
+export function kgPerLitre(
+  { perLitreKg, canKg }: MassLimit,
+  { commodity, canL }: Pick<CarrySide, 'commodity' | 'canL'>,
+  { hops }: Pick<Leg, 'hops'>,
+): number {
+  const inTanks = Math.max(0, perLitreKg[commodity]);
+  const isPoured = hops.some(({ cans }) => cans > 0);
+  return isPoured ? Math.min(inTanks, canKg[commodity].filling / canL) : inTanks;
+}
 
 /** The middles of the stretches between any two places where a leg may begin or end, metres along. */
 export function stretchesOf({ sides }: CarryQuestion): number[] {

@@ -129,7 +129,7 @@ function kgOf(question: CarryQuestion, side: CarrySide, leg: Leg): number[] {
   const [from, to] = endsOf(side, hop);
   const lessL = lessAtStartL(side, leg, (from.atM + to.atM) / 2) + mostShortL(question, commodity, leg);
   return question.room.limits.map(
-    (limit) => hop.cans * limit.canKg[commodity].filling - lessL * kgPerLitre(limit, commodity),
+    (limit) => hop.cans * limit.canKg[commodity].filling - lessL * kgPerLitre(limit, side, leg),
   );
 }
 

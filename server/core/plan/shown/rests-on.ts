@@ -1,5 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
-import { sketchyM } from '../../gaps/course.ts';
+import { type Course, sketchyM } from '../../gaps/course.ts';
 import { staysNight } from '../../gaps/standing.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
@@ -7,6 +7,7 @@ import type { DrivenLeg } from '../drive/drive.ts';
 import type { DrivenPlan } from '../drive/driven-plan.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import type { CarrySide } from '../side/carry-side.ts';
+import type { SupplyEdge } from '../side/supply-edge.ts';
 
 /** Less than this is float noise and nothing to let go, litres. */
 const NOISE_L = 1e-6;
@@ -38,12 +39,22 @@ function onTheWay({ commodity, course }: CarrySide, { from, to, cans, figures }:
   if (figures.acrossNoData) cautions.push({ code: 'plan-across-no-data', facts, ...stretch });
   if (sketchyM(course, from.atM, to.atM) > 0)
     cautions.push({ code: 'plan-across-sketch', facts, ...stretch });
-  if (staysNight(course, from))
-    cautions.push({ code: 'plan-night-at-supply', facts: { name: from.name ?? from.id }, ...at(from.atM) });
+  cautions.push(...nightAt(course, from));
   if (from.kind === 'start' && cans > 0)
     cautions.push({ code: 'plan-cans-at-start', facts: { commodity, cans }, ...at(0) });
   return cautions;
 }
+
+/** Waters of a plan at which the night is spent. */
+export const nightsAtSupplies = ({ question: { sides }, legs }: DrivenPlan): Caution[] =>
+  COMMODITIES.flatMap((commodity) =>
+    legs[commodity].flatMap(({ from }) => nightAt(sides[commodity].course, from)),
+  );
+
+const nightAt = (course: Course, from: SupplyEdge): Caution[] =>
+  staysNight(course, from)
+    ? [{ code: 'plan-night-at-supply', facts: { name: from.name ?? from.id }, ...at(from.atM) }]
+    : [];
 
 /** What is not sure of the supply that a leg leads to. */
 function atTheEnd({ to, endsAtTopUp }: DrivenLeg): Caution[] {

@@ -15,6 +15,8 @@ export interface Halt {
   readonly bothWaysM: number;
   /** What it costs the commodity that is not filled there, as metres of detour. */
   readonly costM: number;
+  /** Days of driving that it takes away, the way there and back among them; left out where the payer has no clock. */
+  readonly drivingDays?: number;
   /** Set where standing there takes hours of driving. */
   readonly standing?: HaltStanding;
 }
@@ -24,9 +26,8 @@ interface HaltStanding {
   readonly plainM: number;
   /** Days of driving that it takes away. */
   readonly drivingDays: number;
-  /** Metres of a night, and days of driving a metre. */
+  /** Metres of a night. */
   readonly nightM: number;
-  readonly daysPerM: number;
   readonly clock: DayClock;
 }
 
@@ -48,27 +49,28 @@ export function haltsOf(side: CarrySide, payer: Course): readonly Halt[] {
 const known = new WeakMap<CarrySide, WeakMap<Course, readonly Halt[]>>();
 
 function haltAt(side: CarrySide, edge: SupplyEdge, payer: Course): Halt {
-  const bothWaysM = 2 * edge.detourM;
   // How much will be filled is not settled yet: all that can be.
   const mostL = Math.min(
     edge.terms?.mostL ?? Number.POSITIVE_INFINITY,
     drawableOf(side) + side.mostCans * side.canL,
   );
-  const days = (edge.waitDays ?? 0) + (edge.terms?.daysPerLitre ?? 0) * mostL;
+  return haltOf(edge, (edge.waitDays ?? 0) + (edge.terms?.daysPerLitre ?? 0) * mostL, payer);
+}
+
+/** A halt with so many days of standing. */
+function haltOf(edge: SupplyEdge, days: number, payer: Course): Halt {
+  const bothWaysM = 2 * edge.detourM;
   const costM = bothWaysM + asDetourM(payer, days);
   const halt = { edge, atM: edge.atM, bothWaysM, costM };
-  const { clock } = payer;
-  if (clock === null || days === 0) return halt;
+  const { clock, off } = payer;
+  if (clock === null) return halt;
+  const detourDays = bothWaysM * off.days;
+  if (days === 0) return { ...halt, drivingDays: detourDays };
   const drivingDays = drivingDaysOfStanding(clock, days, sumBefore(clock.usedShare, edge.atM));
   return {
     ...halt,
-    standing: {
-      plainM: costM,
-      drivingDays,
-      nightM: clock.nightL / payer.off.litres,
-      daysPerM: payer.off.days,
-      clock,
-    },
+    drivingDays: detourDays + drivingDays,
+    standing: { plainM: costM, drivingDays, nightM: clock.nightL / off.litres, clock },
   };
 }
 
@@ -87,16 +89,30 @@ export const isAtHalt = (edge: Edge, halt: Halt): boolean => isSamePlace(edge, h
 const asDetourM = (payer: Course, days: number): number =>
   days === 0 ? 0 : (days * standingLPerDay(payer)) / payer.off.litres;
 
-/** Going to a supply that gives nothing, and back to the route, metres; the waiting there included. */
-export const inVainM = (course: Course, edge: Edge): number =>
-  2 * edge.detourM + asDetourM(course, edge.waitDays ?? 0);
+/** Going to a supply that gives nothing, and back to the route, on the way to an edge; the waiting there included. */
+export const haltInVain = (course: Course, edge: SupplyEdge, to: Edge): Halt =>
+  paidOn(haltOf(edge, edge.waitDays ?? 0, course), to);
 
-/** Halts of the other commodity as they are driven. */
+/** A way that goes on over a supply which gives nothing. */
+interface WayOver {
+  readonly from: Edge;
+  readonly inVain: SupplyEdge;
+  readonly to: Edge;
+}
+
+/** What halts cost on such a way, metres: that supply is one of them, once where the other commodity's is made there. */
+export function costOverM(course: Course, halts: readonly Halt[], { from, inVain, to }: WayOver): number {
+  const made = haltsBetween(halts, from, to);
+  const isMade = made.some((halt) => isAtHalt(inVain, halt));
+  return costOf(made) + (isMade ? 0 : haltInVain(course, inVain, to).costM);
+}
+
+/** Halts as they are driven. */
 export const detoursOf = (halts: readonly Halt[]): Detour[] =>
-  halts.map(({ atM, bothWaysM, costM, standing }) => ({
+  halts.map(({ atM, costM, drivingDays }) => ({
     atM,
     bothWaysM: costM,
-    ...(standing === undefined ? {} : { drivingDays: bothWaysM * standing.daysPerM + standing.drivingDays }),
+    ...(drivingDays === undefined ? {} : { drivingDays }),
   }));
 
 /** The same, gone back over: the way back has its own nights. */

@@ -68,7 +68,7 @@ function shortFillModel(question: CarryQuestion, choice: Choice): ShortFillModel
     );
     for (const limit of room.limits) {
       const kg = fullKg(question, { covering, cans: choice.cans, stretchM }, limit);
-      if (kg > limit.leftKg) builder.atMost(limit.leftKg - kg, relief(covering, limit));
+      if (kg > limit.leftKg) builder.atMost(limit.leftKg - kg, relief(question, covering, limit));
     }
   }
   return builder.rows.length > 0 ? { mip: builder, legs } : null;
@@ -90,13 +90,16 @@ function fullKg({ sides }: CarryQuestion, { covering, cans, stretchM }: OnStretc
     for (const { leg } of covering[commodity])
       kg +=
         mostCansAt(side, leg, stretchM) * filling -
-        lessAtStartL(side, leg, stretchM) * kgPerLitre(limit, commodity);
+        lessAtStartL(side, leg, stretchM) * kgPerLitre(limit, side, leg);
   }
   return kg;
 }
 
 /** What each litre that the legs leave out takes off a limit. */
-const relief = (covering: ShortFillModel['legs'], limit: MassLimit): MipEntry[] =>
-  COMMODITIES.filter((commodity) => kgPerLitre(limit, commodity) > 0).flatMap((commodity) =>
-    covering[commodity].map(({ column }): MipEntry => [column, -kgPerLitre(limit, commodity)]),
+const relief = ({ sides }: CarryQuestion, covering: ShortFillModel['legs'], limit: MassLimit): MipEntry[] =>
+  COMMODITIES.flatMap((commodity) =>
+    covering[commodity].flatMap(({ leg, column }): MipEntry[] => {
+      const kg = kgPerLitre(limit, sides[commodity], leg);
+      return kg > 0 ? [[column, -kg]] : [];
+    }),
   );

@@ -1,8 +1,9 @@
 import type { Commodity } from '../../../contract/common.ts';
+import type { Course } from '../../gaps/course.ts';
 import type { Detour } from '../../gaps/levels.ts';
 import type { Basis } from '../drive/basis.ts';
 import type { Stretch } from '../drive/stretch.ts';
-import { detoursOf, haltsBetween, inVainM, isAtHalt } from '../side/halts.ts';
+import { detoursOf, haltInVain, haltsBetween, isAtHalt } from '../side/halts.ts';
 import { otherOf } from '../side/other-of.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 
@@ -45,12 +46,25 @@ interface Begun {
 }
 
 /** From where a stretch begins to where another ends, over stops that fail. */
-function overStops({ halts }: Basis, first: Stretch, to: SupplyEdge, stops: FailedStops): Stretch {
+function overStops(basis: Basis, first: Stretch, to: SupplyEdge, stops: FailedStops): Stretch {
   const { course, from } = first;
+  return { ...first, to, detours: detoursOver(basis, course, { from, to, stops }) };
+}
+
+/** A way over stops that fail. */
+interface WayOver {
+  readonly from: SupplyEdge;
+  readonly to: SupplyEdge;
+  readonly stops: FailedStops;
+}
+
+/** Halts on such a way: those of the other commodity, and every stop on it that fails, gone to in vain. */
+export function detoursOver({ halts }: Basis, course: Course, { from, to, stops }: WayOver): Detour[] {
   const made = haltsBetween(halts[otherOf(course.commodity)], from, to);
   const inVain = stops
+    .filter((stop) => stop.atM > from.atM && stop.atM <= to.atM)
     .filter((stop) => !made.some((halt) => isAtHalt(stop, halt)))
-    .map((stop): Detour => ({ atM: stop.atM, bothWaysM: inVainM(course, stop) }))
-    .filter(({ bothWaysM }) => bothWaysM > 0);
-  return { ...first, to, detours: [...detoursOf(made), ...inVain].sort((a, b) => a.atM - b.atM) };
+    .map((stop) => haltInVain(course, stop, to))
+    .filter(({ costM }) => costM > 0);
+  return detoursOf([...made, ...inVain].sort((a, b) => a.atM - b.atM));
 }

@@ -1,15 +1,17 @@
 import type { Commodity } from '../../../contract/common.ts';
+import { standingLPerDay } from '../../gaps/standing.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Basis } from '../drive/basis.ts';
 import { pointsAt, type Run, runOf } from '../drive/run.ts';
 import type { Stretch } from '../drive/stretch.ts';
 import { overBack } from '../drive/turn-back.ts';
 import { type FailingStop, failsWith } from '../failure/failing-stops.ts';
-import { refill } from '../legs/stock.ts';
-import { countingOf, drawableOf } from '../side/carry-side.ts';
+import { leaving } from '../legs/leg-need.ts';
+import { type Departure, refill } from '../legs/stock.ts';
+import { type CarrySide, countingOf, drawableOf } from '../side/carry-side.ts';
 import { isBound, type SupplyEdge } from '../side/supply-edge.ts';
 import { stockAfter } from './changed-runs.ts';
-import type { FailedStretch } from './failed-stretches.ts';
+import { detoursOver, type FailedStretch } from './failed-stretches.ts';
 
 /** What is best done behind a stop that fails. */
 export interface Onward {
@@ -42,33 +44,54 @@ export function onwardOver(
 }
 
 /** The tighter of going to a supply on the way of a stretch, and on from it; null where it is not gained. */
-function runBy(basis: Basis, { stretch, stops }: FailedStretch, at: SupplyEdge): Run | null {
+function runBy(basis: Basis, over: FailedStretch, at: SupplyEdge): Run | null {
+  const { stretch, stops } = over;
   const { side, cans } = basis.sides[stretch.course.commodity];
+  const { course } = side;
   const [{ atM: failedM }] = stops;
+  const { from, to } = stretch;
   // With cans that the plan does not have full the vehicle is heavier than planned.
-  const heaviest = { ...stretch, course: side.course };
   const there = runOf({
-    ...heaviest,
+    ...stretch,
+    course,
     to: at,
-    detours: stretch.detours.filter(({ atM }) => atM <= at.atM),
+    detours: detoursOver(basis, course, { from, to: at, stops }),
   });
   const isBehind = at.atM < failedM;
-  if (isBehind && (isBound(at) || !isRegained(stretch, failedM, at))) return null;
-  const { tankL, cans: full } = isBound(at)
-    ? refill(side, at, stockAfter(side, there), cans)
-    : { tankL: drawableOf(stretch), cans };
-  const ahead = stretch.detours.filter(({ atM }) => atM > Math.max(at.atM, failedM));
-  const on = runOf({ ...heaviest, tankL, cans: full, from: at, detours: ahead });
+  if (isBehind && isBound(at)) return null;
+  const cameL = isBehind ? regainedL(stretch, failedM, at) : there.figures.arriveL;
+  if (cameL === null) return null;
+  const {
+    tankL,
+    cans: full,
+    filledL,
+  } = isBound(at) ? refill(side, at, stockAfter(side, there), cans) : fullDeparture(side, cans, cameL);
+  const ahead = detoursOver(basis, course, { from: at, to, stops }).filter(
+    ({ atM }) => atM > Math.max(at.atM, failedM),
+  );
+  const on = runOf({ ...stretch, course, tankL, cans: full, from: leaving(at, filledL), detours: ahead });
   return isBehind || on.marginL < there.marginL ? on : there;
 }
 
-/** Whether a supply is regained with the reserve from where another was sought in vain. */
-function isRegained(stretch: Stretch, failedM: number, at: SupplyEdge): boolean {
+/** With everything full, having come with so much. */
+const fullDeparture = (side: CarrySide, cans: number, cameL: number): Departure => {
+  const tankL = drawableOf(side);
+  return { tankL, cans, filledL: Math.max(0, tankL + cans * side.canL - Math.max(0, cameL)) };
+};
+
+/**
+ * What is left on having come back to a supply, and waited there, from where another was sought in vain; null where that is
+ * less than the reserve.
+ */
+function regainedL(stretch: Stretch, failedM: number, at: SupplyEdge): number | null {
   const run = runOf(stretch);
   const point = pointsAt(run, failedM).at(-1);
   const overL = point === undefined ? null : overBack(run, point);
-  if (overL === null) return false;
+  if (overL === null) return null;
+  const { course } = stretch;
   // The way back to where the stretch begins, less the part of it behind the supply.
   const behindL = Math.min(...pointsAt(run, at.atM).map(({ backL }) => backL ?? 0));
-  return overL + behindL - at.detourM * stretch.course.off.homeLitres >= 0;
+  const leftL =
+    overL + behindL - at.detourM * course.off.homeLitres - (at.waitDays ?? 0) * standingLPerDay(course);
+  return leftL < 0 ? null : leftL + run.keepBackL;
 }

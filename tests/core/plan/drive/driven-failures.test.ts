@@ -39,6 +39,15 @@ describe('a stop of a driven plan that fails', () => {
     expect(failure?.arriveL).toBeCloseTo(2, 9);
   });
 
+  it('sends it back where the next stop gives too little to lead on, come to with less', () => {
+    // 20 l get to km 100 with 10 l left, where 5 l are to be had: 170 km take 17 l.
+    const stops = [bareStop(50), bareStop(100, { mostL: { fuel: 5 } })];
+    const [failure] = failuresOn(bareRoute({ lengthKm: 270, stops }));
+    expect(failure).toMatchObject({ at: { id: 'node/50' }, next: 'back', to: { kind: 'start' } });
+    const [nearer] = failuresOn(bareRoute({ lengthKm: 240, stops }));
+    expect(nearer).toMatchObject({ at: { id: 'node/50' }, next: 'on', to: { id: 'node/100' } });
+  });
+
   describe('with a supply ahead that the plan passes by', () => {
     /** A fuel route whose plan stops at the first of its supplies alone; `waterL`: aboard, for 5 l a day of 100 km. */
     const pastOne = (atKm: number, passedBy: ReturnType<typeof bareStop>, waterL = 40) => {

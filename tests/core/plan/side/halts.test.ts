@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { edgeAt } from '../../../../server/core/plan/side/carry-side.ts';
-import { costOf, haltsOf, inVainM } from '../../../../server/core/plan/side/halts.ts';
+import { costOf, haltInVain, haltsOf } from '../../../../server/core/plan/side/halts.ts';
 import { bareRoute, bareStop, questionOf, type SmallStop } from '../small-routes.ts';
 
 describe('what a halt for fuel costs the water', () => {
@@ -34,6 +34,7 @@ describe('what a halt for fuel costs the water', () => {
         stops: [bareStop(100, { offers: 'water', detourKm: 5, waitDays: 0.5, daysPerLitre: 0.01 })],
       }),
     ).sides;
-    expect(inVainM(water.course, edgeAt(water, 1)) / 1000).toBeCloseTo(60, 9);
+    const { costM } = haltInVain(water.course, edgeAt(water, 1), edgeAt(water, 2));
+    expect(costM / 1000).toBeCloseTo(60, 9);
   });
 });
