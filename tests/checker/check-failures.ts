@@ -1,6 +1,6 @@
 import type { Commodity } from '../../server/contract/common.ts';
 import type { OneFailure, Plan } from '../../server/contract/plan.ts';
-import { checkLegs, refilledL } from './check-legs.ts';
+import { checkLegs, refilled } from './check-legs.ts';
 import { checkTurnBack } from './check-turn-backs.ts';
 import type { Facts } from './facts.ts';
 import { Drive, type Halt, isSame, type Leg } from './leg.ts';
@@ -152,12 +152,13 @@ class SafeDrive {
     const { capacityL, canL } = this.#facts.stores[commodity];
     const cans = this.#plan.legs[commodity][index]?.cans ?? 0;
     const { mostL } = this.#facts.termsOf(commodity, by.id);
-    const departL = mostL === null ? capacityL + cans * canL : refilledL(this.#facts, there, { mostL, cans });
+    const full = { departL: capacityL + cans * canL, cans };
+    const departure = mostL === null ? full : refilled(this.#facts, there, { mostL, cans });
     const on = new Drive(this.#facts, {
       ...next,
       from: row.to,
-      departL,
-      filledL: Math.max(0, departL - Math.max(0, there.arriveL)),
+      ...departure,
+      filledL: Math.max(0, departure.departL - Math.max(0, there.arriveL)),
       sleepsFirst: false,
       halts: haltsBetween(this.#facts, this.#plan.legs, commodity, { from: row.to, to: next.to }),
     });
@@ -171,8 +172,8 @@ class SafeDrive {
     const planned = this.#plan.legs[commodity].find(
       ({ from, to }) => isSame(from, after.from) && isSame(to, after.to),
     );
-    const departL = refilledL(this.#facts, came, { mostL, cans: planned?.cans ?? 0 });
-    return { ...after, departL, filledL: Math.max(0, departL - came.arriveL) };
+    const departure = refilled(this.#facts, came, { mostL, cans: planned?.cans ?? 0 });
+    return { ...after, ...departure, filledL: Math.max(0, departure.departL - came.arriveL) };
   }
 
   #inVain(leg: Leg, next: Leg): Leg {

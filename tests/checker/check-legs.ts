@@ -1,7 +1,7 @@
 import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan, PlanLeg } from '../../server/contract/plan.ts';
 import type { Facts } from './facts.ts';
-import { Drive, isSame } from './leg.ts';
+import { Drive, isSame, type Leg } from './leg.ts';
 import { COMMODITIES, legsOfPlan } from './legs-of-plan.ts';
 import type { Notebook } from './notebook.ts';
 
@@ -136,24 +136,21 @@ function stockAfter(
   return { tankL: Math.min(capacityL, tank), cans: full };
 }
 
-/** What is aboard behind a stop that gives only some: tanks first, then whole cans. */
-export function refilledL(
+/** As a stop that gives only some is left: whole cans first, up to so many, and the tanks with the rest. */
+export function refilled(
   facts: Facts,
   came: Drive,
   { mostL, cans }: { mostL: number; cans: number },
-): number {
-  const { commodity, departL } = came.leg;
-  const { capacityL, canL } = facts.stores[commodity];
-  const full = Math.round(Math.max(0, departL - capacityL) / canL);
-  const arrival = stockAfter(facts, commodity, {
-    tankL: departL - full * canL,
-    cans: full,
-    needL: came.needL,
-  });
-  const tankL = Math.max(0, arrival.tankL);
-  const intoTanksL = Math.min(capacityL - tankL, mostL);
-  const more = Math.max(0, Math.min(cans - arrival.cans, Math.floor((mostL - intoTanksL) / canL + 1e-9)));
-  return tankL + intoTanksL + (arrival.cans + more) * canL;
+): Pick<Leg, 'departL' | 'cans'> {
+  const { leg, needL } = came;
+  const { capacityL, canL } = facts.stores[leg.commodity];
+  const tankL = leg.departL - leg.cans * canL;
+  const arrival = stockAfter(facts, leg.commodity, { tankL, cans: leg.cans, needL });
+  const comesL = Math.max(0, arrival.tankL);
+  const more = Math.max(0, Math.min(cans - arrival.cans, Math.floor(mostL / canL + 1e-9)));
+  const intoTanksL = Math.max(0, Math.min(capacityL - comesL, mostL - more * canL));
+  const full = arrival.cans + more;
+  return { departL: comesL + intoTanksL + full * canL, cans: full };
 }
 
 /** Cans that are carried: those of the legs, poured where the tanks have room. */

@@ -2,7 +2,7 @@ import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { WhatIf, WhatIfRow } from '../../server/contract/whatif.ts';
 import { withHalt } from './check-failures.ts';
-import { MILLIMETRE, refilledL } from './check-legs.ts';
+import { MILLIMETRE, refilled } from './check-legs.ts';
 import { checkTurnBack } from './check-turn-backs.ts';
 import type { Facts } from './facts.ts';
 import { Drive, type End, isSame, type Leg } from './leg.ts';
@@ -222,12 +222,13 @@ function onwardBy(facts: Facts, plan: Plan, { leg, failed }: OverFailed, by: End
   const cameL = isBehind ? regainedL(facts, leg, { by, fromKm: first.atKm }) : there.arriveL;
   if (cameL === null) return null;
   const cans = plan.cans[commodity];
-  const departL = mostL === null ? capacityL + cans * canL : refilledL(facts, there, { mostL, cans });
+  const full = { departL: capacityL + cans * canL, cans };
+  const departure = mostL === null ? full : refilled(facts, there, { mostL, cans });
   const on = new Drive(facts, {
     ...leg,
     from: by,
-    departL,
-    filledL: Math.max(0, departL - Math.max(0, cameL)),
+    ...departure,
+    filledL: Math.max(0, departure.departL - Math.max(0, cameL)),
     sleepsFirst: false,
     halts: overFailed(facts, plan, { begun: { ...leg, from: by }, to: leg.to }, failed).halts.filter(
       ({ atKm }) => atKm > Math.max(by.atKm, first.atKm),

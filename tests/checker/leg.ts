@@ -19,6 +19,8 @@ export interface Leg {
   readonly from: End;
   readonly to: End;
   readonly departL: number;
+  /** Full cans of it. */
+  readonly cans: number;
   /** Of it, filled in at `from`. */
   readonly filledL: number;
   /** The night is spent at `from`, as the plan says. */

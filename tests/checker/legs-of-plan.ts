@@ -30,13 +30,14 @@ export function legsOfPlan(facts: Facts, plan: Pick<Plan, 'legs' | 'restsOn'>, c
   const sleepsAt = plan.restsOn
     .filter(({ code }) => code === 'plan-night-at-supply')
     .map(({ fromKm }) => fromKm);
-  return plan.legs[commodity].map(({ from, to, departL }, index): Leg => {
+  return plan.legs[commodity].map(({ from, to, departL, cans }, index): Leg => {
     const came: PlanLeg | undefined = plan.legs[commodity][index - 1];
     return {
       commodity,
       from,
       to,
       departL,
+      cans,
       filledL: came === undefined ? 0 : Math.max(0, departL - Math.max(0, came.arriveL)),
       sleepsFirst: commodity === 'water' && from.kind === 'passing' && sleepsAt.includes(from.atKm),
       halts: haltsBetween(facts, plan.legs, commodity, { from, to }),
