@@ -35,9 +35,14 @@ export function arriveWith(store: Store, { tankL, cans }: Stock, usedL: number):
  * the tanks with the rest. Tanks first would leave what no longer fills a can; with fewer cans wanted they are filled so.
  * A can that comes full stays so.
  */
-export function refill(store: Store, { terms }: SupplyEdge, arrival: Stock, wantedCans: number): Departure {
+export function refill(
+  store: Store,
+  { terms, mostL: laidL }: SupplyEdge,
+  arrival: Stock,
+  wantedCans: number,
+): Departure {
   const { canL } = store;
-  const mostL = terms?.mostL ?? Number.POSITIVE_INFINITY;
+  const mostL = terms?.mostL ?? laidL ?? Number.POSITIVE_INFINITY;
   const affordable = Math.floor(mostL / canL + SLACK);
   const cans = terms?.fillsCans === false ? 0 : Math.max(0, Math.min(wantedCans - arrival.cans, affordable));
   const intoTanksL = Math.max(0, Math.min(drawableOf(store) - arrival.tankL, mostL - cans * canL));

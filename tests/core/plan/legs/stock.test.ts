@@ -19,6 +19,13 @@ describe('what is filled in at a supply that gives little', () => {
     expect(refillWith(3, 3)).toEqual({ tankL: 18, cans: 0, filledL: 3 });
   });
 
+  it('is no more than a supply has that was laid there, where no terms say it', () => {
+    const side = questionOf(bareRoute({ stops: [bareStop(100)] })).sides.fuel;
+    const { terms: _none, ...edge } = edgeAt(side, 1);
+    const laid = { ...edge, mostL: 7 };
+    expect(refill(side, laid, { tankL: 5, cans: 0 }, 1)).toEqual({ tankL: 7, cans: 1, filledL: 7 });
+  });
+
   it('fills no more cans than are wanted', () => {
     expect(refillWith(15, 1)).toEqual({ tankL: 20, cans: 1, filledL: 10 });
   });
