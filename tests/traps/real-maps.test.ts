@@ -16,20 +16,33 @@ afterAll(() => rm(folder, { recursive: true }));
 type Place = readonly [lon: number, lat: number];
 const RIG = demoPath('rig-simple.yaml');
 
-/** The analysis of a straight line between two places with one real extract. */
-async function analysisOf(
+const analyses = new Map<string, Promise<Analysis>>();
+
+/** The analysis of a straight line between two places with one real extract; where it was asked for before, the same. */
+function analysisOf(
   extract: string,
+  from: Place,
+  to: Place,
+  further: readonly string[] = [],
+): Promise<Analysis> {
+  const key = JSON.stringify([extract, from, to, further]);
+  const analysis = analyses.get(key) ?? analyse([extract, ...further], from, to);
+  analyses.set(key, analysis);
+  return analysis;
+}
+
+async function analyse(
+  extracts: readonly string[],
   [fromLon, fromLat]: Place,
   [toLon, toLat]: Place,
-  further: readonly string[] = [],
-) {
+): Promise<Analysis> {
   const path = join(folder, 'route.gpx');
   const points = Array.from({ length: 21 }, (_, i) => {
     const share = i / 20;
     return `<trkpt lon="${fromLon + share * (toLon - fromLon)}" lat="${fromLat + share * (toLat - fromLat)}"/>`;
   });
   await writeFile(path, `<gpx version="1.1"><trk><trkseg>${points.join('')}</trkseg></trk></gpx>`);
-  const supplies = [extract, ...further].flatMap((one) => ['--supply', realPath(one)]);
+  const supplies = extracts.flatMap((one) => ['--supply', realPath(one)]);
   const { out, err } = await runCli('gaps', path, ...supplies, '--rig', RIG, '--json');
   expect(err).toBe('');
   return JSON.parse(out) as Analysis;

@@ -18,6 +18,19 @@ const FUEL_IN_TWO_STREAMS = Buffer.from(
   'base64',
 );
 
+/** Forty runs of 1 to 290 equal letters, a, b and c in turn, by `bzip2 -1`. */
+const RUNS = Array.from({ length: 40 }, (_, i) => 'abc'.charAt(i % 3).repeat(1 + ((i * 37) % 290))).join('');
+const RUNS_PACKED = Buffer.from(
+  'QlpoMTFBWSZTWSWDfXcAACN//6iiiiAQQQQQAIIIILgEEEEEACCCCCABBBBBAAgggggIIAB1DSQADQABppppppoRH+qqNABoPUBoABprpQBMARKItwTvY8+mm7jz7efluaJRGycoisgQPcZ/DPXdCVLY11QALgEAg6U9K7X4z1vzqgAWxqwAAThD+LuSKcKEgSwb67g=',
+  'base64',
+);
+
+/** Twenty million blanks, by `bzip2 -9`. */
+const BLANKS_PACKED = Buffer.from(
+  'QlpoOTFBWSZTWTO1TtEAmS+SAMAAAAgACCAAMMwFKaaqkRRsAoijxdyRThQkDO1TtEA=',
+  'base64',
+);
+
 async function contentOf(path: string): Promise<string> {
   const pieces: Buffer[] = [];
   for await (const piece of (await byteSource(path, 'file')).open()) pieces.push(piece);
@@ -73,6 +86,12 @@ describe('packed extracts', () => {
     }
   });
 
+  it('bzip2 unpacks runs of every length, and is refused with something else behind it', async () => {
+    expect(await contentOf(put('runs', RUNS_PACKED))).toBe(RUNS);
+    const behind = put('behind', Buffer.concat([RUNS_PACKED, Buffer.from('\n')]));
+    await expect(contentOf(behind)).rejects.toMatchObject({ problem: { code: 'bzip2-broken' } });
+  });
+
   it('a small file that expands a thousand times is a bomb', async () => {
     const blanks = Buffer.concat([
       Buffer.from(FUEL),
@@ -80,6 +99,9 @@ describe('packed extracts', () => {
     ]);
     const problem = await problemAt(put('bomb.osm.gz', gzipSync(blanks)));
     expect(problem.code).toBe('expands-too-far');
+    await expect(contentOf(put('bomb.osm.bz2', BLANKS_PACKED))).rejects.toMatchObject({
+      problem: { code: 'expands-too-far' },
+    });
   });
 
   it('the guard lets through what expands as maps do, at any size below the limit', () => {
