@@ -47,10 +47,8 @@ export default defineConfig({
           include: ['tests/browser/**/*.test.ts'],
           globalSetup: ['tests/browser/global-setup.ts'],
           isolate: false,
-          // After all others and one at a time: the pages under test draw maps in software, and starve otherwise.
+          // After all others: the pages under test draw maps in software, and starve otherwise.
           sequence: { groupOrder: 1 },
-          maxWorkers: 1,
-          fileParallelism: false,
         },
       },
     ],
