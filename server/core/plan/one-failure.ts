@@ -6,7 +6,6 @@ import { type FailureOfStop, failuresOf } from './drive/driven-failures.ts';
 import type { DrivenPlan } from './drive/driven-plan.ts';
 import { driveToppedUp } from './drive/topped-up.ts';
 import { type FailingStop, stopsThatMayFail } from './failure/failing-stops.ts';
-import type { Choice } from './model/choice.ts';
 import { type SolveOptions, timerOf } from './model/time.ts';
 import { fullCansKg } from './question/can-kg.ts';
 import { type Cans, mostCansOf } from './question/can-limits.ts';
@@ -96,23 +95,22 @@ const NO_PLAN: Omit<OneFailure, 'spendsReserve'> = {
 function safePlan(reckoned: Reckoned, plain: DrivenPlan, safe: DrivenPlan) {
   const { cans, aims } = safe.choice;
   const sheet = sheetOf(reckoned, safe);
+  const totals = totalsOf(reckoned, safe, sheet);
   const moreCans = byCommodity((commodity) => cans[commodity] - plain.choice.cans[commodity]);
   return {
     status: 'found',
     cans,
     moreCans,
     moreKg: fullCansKg(reckoned.analysis.rig, moreCans),
-    moreDrivingM: drivingM(safe.choice) - drivingM(plain.choice),
+    moreDrivingM: totals.drivingM - totalsOf(reckoned, plain, sheetOf(reckoned, plain)).drivingM,
     proven: aims.every(({ proven }) => proven),
     sheet,
-    totals: totalsOf(reckoned, safe, sheet),
+    totals,
     carries: planCarries(safe.question.sides, safe.legs),
     legs: planLegs(safe),
     nights: nightsAtSupplies(safe),
   } as const;
 }
-
-const drivingM = ({ aims }: Choice): number => aims.find(({ aim }) => aim === 'driving-m')?.value ?? 0;
 
 /** Stops whose failing no plan bears, each asked for by itself; none where each one could be borne, but not all. */
 function unbearable(question: CarryQuestion, rule: FailureRule, options: SolveOptions): FailureBreak[] {

@@ -18,10 +18,16 @@ export interface Halting {
 export const hoursPerOffM = ({ course }: Pick<CarrySide, 'course'>): number =>
   course.off.days * paceOn(course.rig, 'unknown').hoursPerDay;
 
+/**
+ * A supply nearer to the route than this stands beside it (ours): plans do not fill cans, or weigh one station against
+ * another, for the sake of some hundred metres. Needs count every metre.
+ */
+export const BESIDE_M = 500;
+
 /** What a halt at a supply costs; start and end are none. */
 export function haltingAt(side: CarrySide, { kind, detourM, waitDays = 0 }: SupplyEdge): Halting {
   if (kind !== 'passing') return { lostM: 0, drivingM: 0 };
-  const drivingM = 2 * detourM;
+  const drivingM = detourM < BESIDE_M ? 0 : 2 * detourM;
   return { lostM: drivingM + standingM(side, waitDays), drivingM };
 }
 
