@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { checkTrips, SEED } from './trips.ts';
 
 /** As many as take some twenty seconds of processor; `npm run checker` checks a thousand. */
-const TRIPS = 120;
+const TRIPS = 100;
 /** Each check is made at least so often, for what some plans have only. */
 const SELDOM = 5;
 
