@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Plan } from '../../server/contract/plan.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import {
@@ -39,6 +40,11 @@ async function planned(trip: TripFile = site.demo.said.trip): Promise<PlanReply>
 }
 const whole = () => page.locator('.plan[data-plan="whole"]').waitFor();
 const stops = () => page.locator('.plan .data-table').filter({ hasText: 'Stops of the plan' });
+function firstUsed({ stops: all }: Plan) {
+  const used = all.flatMap(({ passings }) => passings).find((passing) => passing.used);
+  if (used === undefined) throw new Error('the plan uses no stop');
+  return used;
+}
 /** The trip that the next plan is asked for with. */
 async function askedBy(edit: () => Promise<void>): Promise<TripFile> {
   const [request] = await Promise.all([page.waitForRequest((each) => each.url().endsWith('/plan')), edit()]);
@@ -137,7 +143,7 @@ describe('the carry plan on the page', () => {
 
   it('passes a stop by that is to be passed by, and no longer when it is not', async () => {
     const { plan } = await planned();
-    const used = plan.stops.flatMap((stop) => stop.passings).find((passing) => passing.used)!;
+    const used = firstUsed(plan);
     await stops()
       .getByRole('button', { name: new RegExp(`${used.name}.*used`) })
       .first()
@@ -154,11 +160,12 @@ describe('the carry plan on the page', () => {
 
   it('is told what a stop gives and how long one waits there, and forgets it again', async () => {
     const { trip } = site.demo.said;
+    const { commodity } = firstUsed((await planned()).plan);
     const most = page.getByLabel(/^Most \w+ to be had/);
     const id = (await askedBy(() => most.fill('30'))).plan?.stops?.[0]?.id;
     expect(id).toBeDefined();
     const told = await askedBy(() => page.getByLabel('Waiting there').fill('2'));
-    expect(told.plan?.stops).toEqual([{ id, mostLitres: { fuel: 30 }, waitHours: 2 }]);
+    expect(told.plan?.stops).toEqual([{ id, mostLitres: { [commodity]: 30 }, waitHours: 2 }]);
     expect((await askedBy(() => most.fill(''))).plan?.stops).toEqual([{ id, waitHours: 2 }]);
     expect(await askedBy(() => page.getByLabel('Waiting there').fill(''))).toEqual(trip);
     await whole();
