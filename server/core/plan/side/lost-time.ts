@@ -22,7 +22,7 @@ export const hoursPerOffM = ({ course }: Pick<CarrySide, 'course'>): number =>
  * A supply nearer to the route than this stands beside it (ours): plans do not fill cans, or weigh one station against
  * another, for the sake of some hundred metres. Needs count every metre.
  */
-export const BESIDE_M = 500;
+const BESIDE_M = 500;
 
 /** What a halt at a supply costs; start and end are none. */
 export function haltingAt(side: CarrySide, { kind, detourM, waitDays = 0 }: SupplyEdge): Halting {
