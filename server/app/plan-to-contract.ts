@@ -17,6 +17,7 @@ const AIMS: Record<Aim, { aim: PlanAim['aim']; per: number }> = {
   'lost-h': { aim: 'lost-h', per: 1 },
   'driving-m': { aim: 'driving-km', per: M_PER_KM },
   'can-m': { aim: 'can-km', per: M_PER_KM },
+  'least-margin-m': { aim: 'least-margin-km', per: M_PER_KM },
   'short-fill-l': { aim: 'short-fill-l', per: 1 },
 };
 

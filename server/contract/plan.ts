@@ -75,6 +75,7 @@ export const PlanAim = Type.Object({
     Type.Literal('lost-h'),
     Type.Literal('driving-km'),
     Type.Literal('can-km'),
+    Type.Literal('least-margin-km'),
     Type.Literal('short-fill-l'),
   ]),
   value: Type.Number(),

@@ -26,6 +26,7 @@ const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
   'driving-km': (value, units) => `${formatKm(value, units)} of driving off the route`,
   'can-km': (value, units) =>
     `full cans carried: ${formatFigure(distanceIn(value, units), 0)} can-${units === 'metric' ? 'kilometres' : 'miles'}`,
+  'least-margin-km': (value, units) => `the tightest leg bears ${formatKm(value, units)} of detour more`,
   'short-fill-l': (value, units) =>
     `${formatLitres(value, units)} left out of the tanks for a permitted mass`,
 };

@@ -33,6 +33,7 @@ const AIM_WORDS: Record<PlanAim['aim'], (value: number) => string> = {
   'lost-h': (value) => `time lost on waiting, filling and detours: ${figure(value)} h`,
   'driving-km': (value) => `driving off the route: ${km(value)}`,
   'can-km': (value) => `full cans carried: ${figure(value)} can-km`,
+  'least-margin-km': (value) => `least margin: the tightest leg bears ${km(value)} of detour more`,
   'short-fill-l': (value) => `left out of the tanks for a permitted mass: ${litres(value)}`,
 };
 

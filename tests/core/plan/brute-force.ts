@@ -26,10 +26,22 @@ type Point = Pick<SmallStop, 'atKm' | 'detourKm' | 'waitDays' | 'daysPerLitre'> 
 
 /** The best values over every choice of stops for fuel and every choice for water; null where none keeps the reserves. */
 export function bestByBruteForce(route: SmallRoute): Values | null {
+  let best: Values | null = null;
+  for (const { values } of everyPlan(route)) if (best === null || isBetter(values, best)) best = values;
+  return best;
+}
+
+/** Of all choices with the best values and the fewest stops the greatest least margin, km of further detour. */
+export function greatestMarginKm(route: SmallRoute, best: Values): number {
+  const alike = [...everyPlan(route)].filter(({ values }) => !isBetter(best, values));
+  const fewest = Math.min(...alike.map(({ stops }) => stops));
+  return Math.max(...alike.filter(({ stops }) => stops === fewest).map(({ marginKm }) => marginKm));
+}
+
+function* everyPlan(route: SmallRoute): Generator<{ values: Values; stops: number; marginKm: number }> {
   const offering = (commodity: Commodity) =>
     route.stops.filter(({ offers }) => offers === commodity || offers === 'both');
   const toGet = (commodity: Commodity, cans: number) => Math.max(0, cans - (route.owned?.[commodity] ?? 0));
-  let best: Values | null = null;
   for (const fuel of subsetsOf(offering('fuel'))) {
     for (const water of subsetsOf(offering('water'))) {
       const ofFuel = chainValues(route, 'fuel', fuel, water);
@@ -45,10 +57,13 @@ export function bestByBruteForce(route: SmallRoute): Values | null {
         ofStops(route, fuel, water, ({ detourKm }) => 2 * detourKm),
         ofFuel.canKm + ofWater.canKm,
       ];
-      if (best === null || isBetter(values, best)) best = values;
+      yield {
+        values,
+        stops: fuel.length + water.length,
+        marginKm: Math.min(ofFuel.marginKm, ofWater.marginKm),
+      };
     }
   }
-  return best;
 }
 
 function isBetter(values: Values, than: Values): boolean {
@@ -106,16 +121,18 @@ function chainValues(route: SmallRoute, commodity: Commodity, used: SmallStop[],
     ({ offers, evidence }) => evidence === 'confirmed' && (offers === commodity || offers === 'both'),
   );
   const weakKm = [0, 0, 0];
-  let [cans, canKm, fillingH] = [0, 0, 0];
+  let [cans, canKm, fillingH, marginKm] = [0, 0, 0, Number.POSITIVE_INFINITY];
   for (let index = 0; index + 1 < points.length; index += 1) {
     const [from, to] = [points[index]!, points[index + 1]!];
     const halts = others.filter(
       (other) => !used.includes(other) && other.atKm > from.atKm && other.atKm <= to.atKm,
     );
     const leg = { from, to, halts, isFirst: index === 0 };
-    const count = fewestCans(route, commodity, leg);
-    if (count === null) return null;
+    const fewest = fewestCans(route, commodity, leg);
+    if (fewest === null) return null;
+    const count = fewest.cans;
     cans = Math.max(cans, count);
+    marginKm = Math.min(marginKm, fewest.marginKm);
     canKm += carriedKm(route, commodity, leg, count);
     fillingH += fillingDays(route, commodity, leg, count) * HOURS_PER_DAY;
     const weakest = WEAKNESS.findIndex((rank) => from.evidence === rank || to.evidence === rank);
@@ -123,7 +140,7 @@ function chainValues(route: SmallRoute, commodity: Commodity, used: SmallStop[],
     if (weakest === 2 && !confirmed) continue;
     if (weakest >= 0 && weakest < 3) weakKm[weakest]! += to.atKm - from.atKm;
   }
-  return { weakKm, cans, canKm, fillingH };
+  return { weakKm, cans, canKm, fillingH, marginKm };
 }
 
 /** A leg with the halts of the other commodity on it. */
@@ -143,7 +160,11 @@ const fillingDays = (route: SmallRoute, commodity: Commodity, { from }: HandLeg,
 
 const ownKm = ({ from, to }: HandLeg): number => to.atKm - from.atKm + from.detourKm + to.detourKm;
 
-function fewestCans(route: SmallRoute, commodity: Commodity, leg: HandLeg): number | null {
+function fewestCans(
+  route: SmallRoute,
+  commodity: Commodity,
+  leg: HandLeg,
+): { cans: number; marginKm: number } | null {
   const other = commodity === 'fuel' ? 'water' : 'fuel';
   const viaKm = leg.halts.reduce((sum, { detourKm }) => sum + 2 * detourKm, 0);
   // A halt is reckoned with all that can be filled there.
@@ -157,8 +178,8 @@ function fewestCans(route: SmallRoute, commodity: Commodity, leg: HandLeg): numb
     const days = viaDays + (leg.to.waitDays ?? 0) + fillingDays(route, commodity, leg, cans);
     const needL = needOf(route, commodity, ownKm(leg) + viaKm, days);
     const aboardL = tankL(route, commodity, leg.isFirst) + cans * route.canL[commodity];
-    if (needL * (1 + route.shareOfNeed[commodity]) + route.reserveL[commodity] <= aboardL + NOISE)
-      return cans;
+    const spareL = (aboardL - route.reserveL[commodity]) / (1 + route.shareOfNeed[commodity]) - needL;
+    if (spareL >= -NOISE) return { cans, marginKm: spareL / needOf(route, commodity, 1, 0) };
   }
   return null;
 }

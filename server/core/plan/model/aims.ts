@@ -8,7 +8,7 @@ import { fillingM, hoursPerOffM } from '../side/lost-time.ts';
 import type { LegColumns } from './columns.ts';
 import { COST_M, type StopColumns } from './stop-columns.ts';
 
-/** What is aimed at, the first before the next: metres of way, cans beyond those owned, hours lost, metres of driving, can-metres, litres. */
+/** What is aimed at, the first before the next: metres of way, cans beyond those owned, hours lost, metres of driving, can-metres, metres that the tightest leg still bears, litres. */
 export type Aim =
   | 'doubtful-m'
   | 'implied-m'
@@ -17,6 +17,7 @@ export type Aim =
   | 'lost-h'
   | 'driving-m'
   | 'can-m'
+  | 'least-margin-m'
   | 'short-fill-l';
 
 export interface AimCost {

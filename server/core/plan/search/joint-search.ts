@@ -25,6 +25,8 @@ export interface SearchFacts {
   /** Null where no stop has to be able to fail. */
   readonly failures: Readonly<Record<Commodity, FailureTable>> | null;
   readonly limits: readonly MassLimit[];
+  /** Every leg has so many metres of detour to spare beyond its halts. */
+  readonly leastM: number;
 }
 
 /** With at most so many cans; `toGo` is of as many. */
@@ -143,7 +145,7 @@ class JointSearch {
       least = sumOf(least, rest);
     }
     effort.left -= 1;
-    const spareM = byCommodity((commodity) => kept[commodity] ?? legs[commodity].spareM);
+    const spareM = byCommodity((commodity) => kept[commodity] ?? this.#spareM(legs[commodity]));
     this.#heap.push({ legs, spareM, cost, stopHalts, least, open, before: from });
   }
 
@@ -157,6 +159,13 @@ class JointSearch {
     const paid = together(stopHalts.cost);
     const own = stopHalts.cost.fuel;
     return haltingCost({ lost: own.lost - paid.lost, driving: own.driving - paid.driving });
+  }
+
+  /** What a leg bears of halts with what is to be left; endless where it bears all. */
+  #spareM({ hop, spareM, allM }: SearchLeg): number {
+    const { leastM } = this.#facts;
+    if (leastM === 0) return spareM;
+    return allM <= hop.spareM - leastM ? Number.POSITIVE_INFINITY : hop.spareM - leastM;
   }
 
   /** Whether the permitted masses hold where both legs are under way. */

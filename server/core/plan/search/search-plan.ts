@@ -9,6 +9,7 @@ import { byCommodity } from '../side/other-of.ts';
 import { type Cost, compareCosts, sumOf, WEAK_PARTS } from './cost.ts';
 import { failingPlaces, failureTable } from './failure-table.ts';
 import { type JointPlan, jointSearch, type SearchFacts } from './joint-search.ts';
+import { leastMarginM, withLeast } from './margin.ts';
 import { hasKnots, sideTable } from './side-table.ts';
 import { type ToGo, toGoOf } from './to-go.ts';
 
@@ -21,6 +22,8 @@ export type Searched =
       readonly status: 'found';
       readonly legs: Readonly<Record<Commodity, readonly Leg[]>>;
       readonly cans: Cans;
+      /** The greatest least margin of plans alike, metres of further detour; null where it was not looked for, or not proven. */
+      readonly leastMarginM: number | null;
     }
   | { readonly status: 'none' }
   | { readonly status: 'not searched' };
@@ -37,11 +40,22 @@ export type CansCost = (cans: Cans) => number;
 
 const FREE: CansCost = () => 0;
 
+/** What is asked of a search beyond the aims that add up. */
+export interface SearchAsk {
+  readonly cansCost?: CansCost;
+  /** Of plans alike the one whose least margin is greatest. */
+  readonly greatestMargin?: boolean;
+}
+
 /**
  * The best plan of a question by its aims, exact, without the solver: for each pair of numbers of cans, the most
  * promising first, the best pair of chains with at most so many. Only where every leg is of one hop.
  */
-export function searchPlan(question: CarryQuestion, searches: LegSearches, cansCost = FREE): Searched {
+export function searchPlan(
+  question: CarryQuestion,
+  searches: LegSearches,
+  { cansCost = FREE, greatestMargin = false }: SearchAsk = {},
+): Searched {
   const { sides } = question;
   if (hasKnots(sides.fuel, sides.water) || hasKnots(sides.water, sides.fuel)) return NOT_SEARCHED;
   const fuel = sideTable(question, 'fuel', searches.fuel.legs);
@@ -51,8 +65,12 @@ export function searchPlan(question: CarryQuestion, searches: LegSearches, cansC
   const places = failingPlaces(question);
   const failures =
     places === null ? null : byCommodity((commodity) => failureTable(question, tables[commodity], places));
-  const facts = { tables, failures, limits: question.room?.limits ?? [] };
-  return bestOf(facts, { cansCost, owned: question.owned });
+  const facts = { tables, failures, limits: question.room?.limits ?? [], leastM: 0 };
+  const work = { ranking: { cansCost, owned: question.owned }, effort: { left: MOST_WAYS }, aims: null };
+  const best = bestOf(facts, work);
+  if (best === 'given up') return NOT_SEARCHED;
+  if (best === null) return { status: 'none' };
+  return greatestMargin ? withGreatestMargin(facts, work, best) : foundPlan(best, null);
 }
 
 const NOT_SEARCHED = { status: 'not searched' } as const;
@@ -65,22 +83,51 @@ interface RankedPlan {
   readonly rank: readonly number[];
 }
 
-function bestOf(facts: SearchFacts, ranking: Ranking): Searched {
+/** What plans are ranked by, and how much more is looked at. */
+interface Work {
+  readonly ranking: Ranking;
+  readonly effort: { left: number };
+  /** What a plan has to reach of the aims that add up; null where that is what is sought. */
+  readonly aims: readonly number[] | null;
+}
+
+function bestOf(facts: SearchFacts, { ranking, effort, aims }: Work): RankedPlan | null | 'given up' {
   const promises = promisesOf(facts, ranking);
-  const effort = { left: MOST_WAYS };
+  const isBeyond = (rank: readonly number[]) => aims !== null && compareCosts(aims, rank) < 0;
   let best: RankedPlan | null = null;
   for (const { cans, toGo, rank } of promises) {
-    if (best !== null && compareCosts(best.rank, rank) <= 0) break;
+    if (isBeyond(rank) || (best !== null && compareCosts(best.rank, rank) <= 0)) break;
     const known = best;
-    const isUseless = (least: Cost) =>
-      known !== null && compareCosts(known.rank, rankOf(ranking, least, cans)) <= 0;
+    const isUseless = (least: Cost) => {
+      const atBest = rankOf(ranking, least, cans);
+      return isBeyond(atBest) || (known !== null && compareCosts(known.rank, atBest) <= 0);
+    };
     const plan = jointSearch(facts, { cans, toGo, effort, isUseless });
-    if (plan === 'given up') return NOT_SEARCHED;
+    if (plan === 'given up') return plan;
     if (plan !== null) best = betterPlan(best, rankedPlan(facts, plan, cans, ranking));
     // The first failed: before all others are tried it is asked whether any of them may be of use.
-    else if (rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;
+    else if (aims === null && rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;
   }
-  return best === null ? { status: 'none' } : foundPlan(best);
+  return best;
+}
+
+/** Plans that differ by less are alike in margin, metres (ours). */
+const ALIKE_M = 1;
+/** So often a plan with a greater least margin is looked for (ours). */
+const MOST_ROUNDS = 50;
+
+/** Of plans as good by all aims before the one whose least margin is greatest: each round asks for more than the last had. */
+function withGreatestMargin(facts: SearchFacts, work: Work, first: RankedPlan): Searched {
+  const aims = first.rank.slice(0, -PARTS_BEHIND_AIMS);
+  let best = first;
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    const marginM = leastMarginM(facts, best.plan);
+    const better = bestOf(withLeast(facts, marginM + ALIKE_M), { ...work, aims });
+    if (better === null) return foundPlan(best, marginM);
+    if (better === 'given up') break;
+    best = better;
+  }
+  return foundPlan(best, null);
 }
 
 const betterPlan = (best: RankedPlan | null, other: RankedPlan): RankedPlan =>
@@ -93,10 +140,11 @@ function rankedPlan({ limits }: SearchFacts, plan: JointPlan, within: Cans, rank
   return { plan, cans, rank: rankOf(ranking, plan.cost, cans) };
 }
 
-const foundPlan = ({ plan, cans }: RankedPlan): Searched => ({
+const foundPlan = ({ plan, cans }: RankedPlan, leastM: number | null): Searched => ({
   status: 'found',
   legs: byCommodity((commodity) => plan.legs[commodity].map(({ leg }) => leg)),
   cans,
+  leastMarginM: leastM,
 });
 
 /** Whether there is any plan with the most cans, masses left out: with fewer there is none either where this is not so. */
@@ -150,6 +198,9 @@ interface Ranking {
   readonly cansCost: CansCost;
   readonly owned: Cans;
 }
+
+/** Of a rank: cans aboard. Fewer legs come before more margin: nobody halts for a litre to spare. */
+const PARTS_BEHIND_AIMS = 1;
 
 /** The aims in their order: cans to get come behind what hangs on weak evidence. Last of all the fewest aboard. */
 function rankOf({ cansCost, owned }: Ranking, cost: Cost, cans: Cans): readonly number[] {

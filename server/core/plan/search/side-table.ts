@@ -23,6 +23,8 @@ export interface SearchLeg {
   readonly end: SupplyEdge;
   /** Metres of halts of the other commodity that it bears; endless where it bears all that there are on it. */
   readonly spareM: number;
+  /** What all halts of the other commodity on it cost, metres. */
+  readonly allM: number;
   /** Without the halt at its end. */
   readonly cost: Cost;
   /** What it takes of each permitted mass with the tanks left as short as it bears. */
@@ -67,6 +69,7 @@ export function sideTable(
       start,
       end,
       spareM,
+      allM,
       cost: costOfLeg(side, leg),
       kg: kgOf(question, side, leg),
     };

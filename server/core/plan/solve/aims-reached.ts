@@ -18,13 +18,15 @@ export interface BestPlan {
   readonly cans: Cans;
   /** Whether all plans there are were looked at. */
   readonly complete: boolean;
+  /** The greatest least margin, metres; left out or null where it is not proven. */
+  readonly leastMarginM?: number | null;
 }
 
 /** What the best of the plans that were looked at reaches of each aim; aims that no plan costs anything are left out. */
 export function aimsReached(
   { sides, owned }: CarryQuestion,
   searches: LegSearches,
-  { legs, cans, complete }: BestPlan,
+  { legs, cans, complete, leastMarginM = null }: BestPlan,
 ): AimReached[] {
   const reached = (aim: Aim, value: number): AimReached => {
     const proven = complete || value <= NOISE;
@@ -58,6 +60,7 @@ export function aimsReached(
           ),
         ]
       : []),
+    ...(leastMarginM !== null && complete ? [reached('least-margin-m', leastMarginM)] : []),
   ];
 }
 

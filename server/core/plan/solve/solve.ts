@@ -28,7 +28,7 @@ const FLOOR = 0;
  * by the supplies which do not give all that is wanted.
  */
 export function solveCarry(question: CarryQuestion, options: SolveOptions): Solution {
-  const searched = searchPlan(question, legSearches(question));
+  const searched = searchPlan(question, legSearches(question), { greatestMargin: true });
   const complete = question.suppliesLeftOut !== true;
   switch (searched.status) {
     case 'found':
@@ -153,6 +153,7 @@ const WEIGHT: Record<Aim, number> = {
   'lost-h': 0.1,
   'driving-m': 0.1,
   'can-m': 0.001,
+  'least-margin-m': 0,
   'short-fill-l': 0,
 };
 

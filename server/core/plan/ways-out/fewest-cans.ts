@@ -108,13 +108,13 @@ function fewestOf(search: Search, question: CarryQuestion): Cans | 'none' | 'out
 /** With no more cans than a question allows. */
 function fewestWithin(search: Search, question: CarryQuestion): Cans | 'none' | 'out-of-time' {
   const { timer, reckoned, most } = search;
-  const searched = searchPlan(question, legSearches(question), (cans) =>
+  const cansCost = (cans: Cans): number =>
     COMMODITIES.reduce(
       (sum, commodity) =>
         sum + Math.max(0, cans[commodity] - most[commodity]) * costOfCan(reckoned, commodity),
       0,
-    ),
-  );
+    );
+  const searched = searchPlan(question, legSearches(question), { cansCost });
   if (searched.status === 'found') return searched.cans;
   if (searched.status === 'none') return 'none';
   const seconds = timer.leftS();

@@ -45,26 +45,37 @@ const question = (
     oneFailure,
   }));
 
-const valuesOf = (solution: Solution, isAim: (aim: Aim) => boolean) =>
-  solution.status === 'found'
-    ? solution.choice.aims.filter(({ aim }) => isAim(aim)).map(({ aim, value }) => [aim, value] as const)
-    : solution;
+/** The solver does not look for the greatest least margin, and what comes behind that aim hangs on it. */
+const isOfBoth = (aim: Aim): boolean => aim !== 'least-margin-m' && aim !== 'short-fill-l';
 
-function expectSame(asked: CarryQuestion, isAim: (aim: Aim) => boolean = () => true): void {
+type Found = Extract<Solution, { status: 'found' }>;
+
+const valuesOf = ({ choice }: Found, isAim: (aim: Aim) => boolean) =>
+  choice.aims.filter(({ aim }) => isAim(aim)).map(({ aim, value }) => [aim, value] as const);
+
+const waysOf = ({ choice: { legs, cans } }: Found): string =>
+  JSON.stringify([cans, ...[...legs.fuel, ...legs.water].map(({ hops }) => hops)]);
+
+function expectSame(asked: CarryQuestion): void {
   const options = { solver, seconds: 60, clock: () => 0 };
   const searched = searchPlan(asked, legSearches(asked));
   expect(searched.status).not.toBe('not searched');
-  const [found, modelled] = [solveCarry(asked, options), solvedByModel(asked, options)].map((solution) =>
-    valuesOf(solution, isAim),
-  );
-  if (!Array.isArray(modelled)) {
+  const found = solveCarry(asked, options);
+  const modelled = solvedByModel(asked, options);
+  expect(found.status).toBe(modelled.status);
+  if (found.status !== 'found' || modelled.status !== 'found') {
     expect(found).toEqual(modelled);
     return;
   }
   // To the solver's own tolerance: a millimetre.
-  expect(found).toEqual(
-    modelled.map(([aim, value]) => [aim, expect.closeTo(value, aim === 'cans-to-get' ? 9 : 2)]),
-  );
+  const closeTo = (isAim: (aim: Aim) => boolean) =>
+    valuesOf(modelled, isAim).map(([aim, value]) => [
+      aim,
+      expect.closeTo(value, aim === 'cans-to-get' ? 9 : 2),
+    ]);
+  expect(valuesOf(found, isOfBoth)).toEqual(closeTo(isOfBoth));
+  const isShort = (aim: Aim) => aim === 'short-fill-l';
+  if (waysOf(found) === waysOf(modelled)) expect(valuesOf(found, isShort)).toEqual(closeTo(isShort));
 }
 
 const runs = { numRuns: 1000, seed: 20_261_130 };
@@ -72,40 +83,23 @@ const none = fc.constant(null);
 
 describe('a plan that is searched for', () => {
   it('is as good by every aim as the solver’s', { tags: 'slow' }, () => {
-    fc.assert(
-      fc.property(question(townRoute(6), none, none), (asked) => expectSame(asked)),
-      { ...runs, numRuns: 300 },
-    );
+    fc.assert(fc.property(question(townRoute(6), none, none), expectSame), { ...runs, numRuns: 300 });
   });
 
   it('is as good where masses are permitted', { tags: 'slow' }, () => {
-    fc.assert(
-      fc.property(question(waitingRoute(7), room, none), (asked) => expectSame(asked)),
-      { ...runs, numRuns: 400 },
-    );
+    fc.assert(fc.property(question(waitingRoute(7), room, none), expectSame), { ...runs, numRuns: 400 });
   });
 
-  it('is as good in towns where masses are permitted, but for what is left out of the tanks of plans alike', {
-    tags: 'slow',
-  }, () => {
+  it('is as good in towns where masses are permitted', { tags: 'slow' }, () => {
     const asked = question(townRoute(6), room, fc.option(rule));
-    fc.assert(
-      fc.property(asked, (one) => expectSame(one, (aim) => aim !== 'short-fill-l')),
-      { ...runs, numRuns: 400 },
-    );
+    fc.assert(fc.property(asked, expectSame), { ...runs, numRuns: 400 });
   });
 
   it('is as good where any one stop may fail', { tags: 'slow' }, () => {
-    fc.assert(
-      fc.property(question(townRoute(6), none, rule), (asked) => expectSame(asked)),
-      { ...runs, numRuns: 400 },
-    );
+    fc.assert(fc.property(question(townRoute(6), none, rule), expectSame), { ...runs, numRuns: 400 });
   });
 
   it('is as good where masses are permitted and any one stop may fail', { tags: 'slow' }, () => {
-    fc.assert(
-      fc.property(question(waitingRoute(7), room, rule), (asked) => expectSame(asked)),
-      { ...runs, numRuns: 400 },
-    );
+    fc.assert(fc.property(question(waitingRoute(7), room, rule), expectSame), { ...runs, numRuns: 400 });
   });
 });
