@@ -93,9 +93,13 @@ function fewestByBruteForce(route: SmallRoute, { tankM, canM, leftKg }: Layout):
       ]),
     ).filter((legs) => legs !== null);
   };
-  const onAxle = (axle: Axle, commodity: Commodity, { cans, lessL }: HandLeg) =>
-    atWorst(axle, cans * route.canL[commodity] * KG_PER_L[commodity], canM[commodity]) -
-    atWorst(axle, lessL * KG_PER_L[commodity], tankM[commodity]);
+  const onAxle = (axle: Axle, commodity: Commodity, { cans, lessL }: HandLeg) => {
+    const lessKg = lessL * KG_PER_L[commodity];
+    const inTank = atWorst(axle, lessKg, tankM[commodity]);
+    // Where cans are poured the tank fills up again, and it is they that hold so much less then.
+    const less = cans === 0 ? inTank : Math.min(inTank, atWorst(axle, lessKg, canM[commodity]));
+    return atWorst(axle, cans * route.canL[commodity] * KG_PER_L[commodity], canM[commodity]) - less;
+  };
   let best: number | null = null;
   for (const fuel of chains('fuel')) {
     for (const water of chains('water')) {
