@@ -33,11 +33,31 @@ export interface SearchFacts {
 export interface SearchWithin {
   readonly cans: Cans;
   readonly toGo: Readonly<Record<Commodity, ToGo>>;
+  /** Only as many empty cans weigh as both legs have full; else all that there may be. */
+  readonly fewestEmpty?: boolean;
   /** Whether a plan that costs so much at the least is of no use any more. */
   readonly isUseless: (least: Cost) => boolean;
   /** One less with each way that is looked at; the search is given up when none are left. */
   readonly effort: { left: number };
 }
+
+/** Whether the permitted masses bear two legs where both are under way, with so many empty cans aboard. */
+function areBearable(
+  limits: readonly MassLimit[],
+  { fuel, water }: Readonly<Record<Commodity, SearchLeg>>,
+  cans: Cans,
+): boolean {
+  const overlapM = Math.min(fuel.end.atM, water.end.atM) - Math.max(fuel.start.atM, water.start.atM);
+  if (overlapM <= 0) return true;
+  return limits.every(({ canKg, leftKg }, number) => {
+    const emptyKg = cans.fuel * canKg.fuel.empty + cans.water * canKg.water.empty;
+    return emptyKg + at(fuel.kg, number) + at(water.kg, number) <= leftKg + TOLERANCE;
+  });
+}
+
+/** Whether the permitted masses bear a plan with so many cans aboard. */
+export const isBearable = (limits: readonly MassLimit[], { legs }: JointPlan, cans: Cans): boolean =>
+  legs.fuel.every((fuel) => legs.water.every((water) => areBearable(limits, { fuel, water }, cans)));
 
 /** Two chains of legs from start to end, as their last legs and what led to them. */
 export interface JointPlan {
@@ -170,13 +190,9 @@ class JointSearch {
 
   /** Whether the permitted masses hold where both legs are under way. */
   #fits({ fuel, water }: Way['legs']): boolean {
-    const overlapM = Math.min(fuel.end.atM, water.end.atM) - Math.max(fuel.start.atM, water.start.atM);
-    if (overlapM <= 0) return true;
-    const { cans } = this.#within;
-    return this.#facts.limits.every(({ canKg, leftKg }, number) => {
-      const emptyKg = cans.fuel * canKg.fuel.empty + cans.water * canKg.water.empty;
-      return emptyKg + at(fuel.kg, number) + at(water.kg, number) <= leftKg + TOLERANCE;
-    });
+    const { cans, fewestEmpty = false } = this.#within;
+    const empty = fewestEmpty ? { fuel: fuel.hop.cans, water: water.hop.cans } : cans;
+    return areBearable(this.#facts.limits, { fuel, water }, empty);
   }
 
   /** Whether no way that was gone on from is as good in all that matters from there on. */

@@ -1,4 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
+import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Leg } from '../legs/leg.ts';
 import { cansAboard } from '../model/cans-aboard.ts';
 import type { LegSearches } from '../model/leg-searches.ts';
@@ -8,7 +9,7 @@ import { emptyRelieves } from '../question/mass-room.ts';
 import { byCommodity } from '../side/other-of.ts';
 import { type Cost, compareCosts, sumOf, WEAK_PARTS } from './cost.ts';
 import { failingPlaces, failureTable } from './failure-table.ts';
-import { type JointPlan, jointSearch, type SearchFacts } from './joint-search.ts';
+import { isBearable, type JointPlan, jointSearch, type SearchFacts } from './joint-search.ts';
 import { leastMarginM, withLeast } from './margin.ts';
 import { hasKnots, sideTable } from './side-table.ts';
 import { type ToGo, toGoOf } from './to-go.ts';
@@ -92,9 +93,12 @@ interface Work {
 }
 
 function bestOf(facts: SearchFacts, { ranking, effort, aims }: Work): RankedPlan | null | 'given up' {
-  const promises = promisesOf(facts, ranking);
+  const all = promisesOf(facts, ranking);
   const isBeyond = (rank: readonly number[]) => aims !== null && compareCosts(aims, rank) < 0;
-  let best: RankedPlan | null = null;
+  const owned = bestOfOwned(facts, { ranking, effort, aims }, all);
+  if (owned === 'given up') return owned;
+  const promises = owned.promises;
+  let best = owned.best;
   for (const { cans, toGo, rank } of promises) {
     if (isBeyond(rank) || (best !== null && compareCosts(best.rank, rank) <= 0)) break;
     const known = best;
@@ -109,6 +113,33 @@ function bestOf(facts: SearchFacts, { ranking, effort, aims }: Work): RankedPlan
     else if (aims === null && rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;
   }
   return best;
+}
+
+/**
+ * The best plan with the cans that are owned, and the promises that are left to be looked at. It is sought at once, as if no
+ * more cans were aboard than are full: where the masses bear its own empty cans it is the best of all pairs of so many, and
+ * where there is none no such pair has one. Else each pair is looked at.
+ */
+function bestOfOwned(
+  facts: SearchFacts,
+  { ranking, effort, aims }: Work,
+  promises: readonly Promise[],
+): { readonly best: RankedPlan | null; readonly promises: readonly Promise[] } | 'given up' {
+  const { limits } = facts;
+  const isOfOwned = ({ cans }: Promise) => COMMODITIES.every((each) => cans[each] <= ranking.owned[each]);
+  const [most, ...fewer] = promises
+    .filter(isOfOwned)
+    .sort((a, b) => b.cans.fuel + b.cans.water - a.cans.fuel - a.cans.water);
+  const relieves = COMMODITIES.some((commodity) => emptyRelieves(limits, commodity));
+  if (ranking.cansCost !== FREE || relieves || most === undefined || fewer.length === 0)
+    return { best: null, promises };
+  const { cans, toGo } = most;
+  const isUseless = (least: Cost) => aims !== null && compareCosts(aims, rankOf(ranking, least, cans)) < 0;
+  const plan = jointSearch(facts, { cans, toGo, effort, isUseless, fewestEmpty: true });
+  if (plan === 'given up') return plan;
+  const best = plan === null ? null : rankedPlan(facts, plan, cans, ranking);
+  if (best !== null && !isBearable(limits, best.plan, best.cans)) return { best: null, promises };
+  return { best, promises: promises.filter((promise) => !isOfOwned(promise)) };
 }
 
 /** Plans that differ by less are alike in margin, metres (ours). */
