@@ -23,7 +23,8 @@ const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
   'cans-to-get': (value) =>
     value === 0 ? 'no can beyond those owned' : `${countCans(value)} beyond those owned`,
   'lost-h': (value) => `${formatFigure(value, 1)} h lost on waiting, filling and detours`,
-  'driving-km': (value, units) => `${formatKm(value, units)} of driving off the route`,
+  'driving-km': (value, units) =>
+    `${formatKm(value, units)} of driving to supplies that do not lie beside the route`,
   'can-km': (value, units) =>
     `full cans carried: ${formatFigure(distanceIn(value, units), 0)} can-${units === 'metric' ? 'kilometres' : 'miles'}`,
   'least-margin-km': (value, units) => `the tightest leg bears ${formatKm(value, units)} of detour more`,

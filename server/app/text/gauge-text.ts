@@ -1,10 +1,7 @@
 import type { Gauge, GaugeRow, GaugeSide } from '../../contract/whatif.ts';
 import { figure } from './figures.ts';
 import { plain } from './plain.ts';
-import { type Column, tableText } from './table-text.ts';
-
-const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
-const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+import { type Column, left, right, tableText } from './table-text.ts';
 
 const COLUMNS: readonly Column[] = [
   right('at', 'km'),

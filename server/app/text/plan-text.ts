@@ -6,10 +6,7 @@ import { plain } from './plain.ts';
 import { sentenceText } from './sentence-text.ts';
 import { places, sheetLines } from './sheet-text.ts';
 import { planSupplyLines } from './supplies-text.ts';
-import { type Column, tableText } from './table-text.ts';
-
-const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
-const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+import { type Column, left, right, tableText } from './table-text.ts';
 
 const COMMODITIES = ['fuel', 'water'] as const;
 
@@ -31,7 +28,7 @@ const AIM_WORDS: Record<PlanAim['aim'], (value: number) => string> = {
   'stated-km': (value) => `hanging on supplies that only tags state: ${km(value)}`,
   'cans-to-get': (value) => `cans beyond those owned: ${value}`,
   'lost-h': (value) => `time lost on waiting, filling and detours: ${figure(value)} h`,
-  'driving-km': (value) => `driving off the route: ${km(value)}`,
+  'driving-km': (value) => `driving to supplies that do not lie beside the route: ${km(value)}`,
   'can-km': (value) => `full cans carried: ${figure(value)} can-km`,
   'least-margin-km': (value) => `least margin: the tightest leg bears ${km(value)} of detour more`,
   'short-fill-l': (value) => `left out of the tanks for a permitted mass: ${litres(value)}`,

@@ -1,11 +1,9 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { HaltSupply, PlanTotals, SheetHalt } from '../../contract/plan.ts';
+import { COMMODITIES } from '../../core/quantity/commodities.ts';
 import { figure, litres } from './figures.ts';
 import { plain } from './plain.ts';
-import { type Column, tableText } from './table-text.ts';
-
-const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
-const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+import { type Column, left, right, tableText } from './table-text.ts';
 
 const COLUMNS: readonly Column[] = [
   right('at', 'km'),
@@ -20,8 +18,6 @@ const COLUMNS: readonly Column[] = [
   right('in', 'km'),
   right('last way back', 'km'),
 ];
-
-const COMMODITIES = ['fuel', 'water'] as const;
 
 /** The whole plan halt by halt, one line for each commodity; then what to know at each, and what it comes to in all. */
 export function sheetLines(halts: readonly SheetHalt[], totals: PlanTotals | null): string[] {

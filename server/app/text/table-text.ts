@@ -5,6 +5,12 @@ export interface Column {
   lean: 'left' | 'right';
 }
 
+/** A column of words. */
+export const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
+
+/** A column of figures in one unit. */
+export const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+
 /** Lays rows out under their columns' heads and units, two blanks between columns. */
 export function tableText(columns: readonly Column[], rows: readonly (readonly string[])[]): string[] {
   const lines = [columns.map((column) => column.head), columns.map((column) => column.unit), ...rows];

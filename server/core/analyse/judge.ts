@@ -79,7 +79,7 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
     waitsTold: judging.waitsTold,
     waterLPerDay: rig.water.litresPerDay.high,
   });
-  const own = laidSupplies(route, pace, trip);
+  const own = laidSupplies({ route, pace, trip, today: facts.today });
   const asks = settled.tripFile.plan?.stops ?? [];
   return {
     points,

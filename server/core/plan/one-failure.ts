@@ -13,7 +13,7 @@ import type { CarryQuestion, FailureRule } from './question/carry-question.ts';
 import { questionOf } from './question/question-of.ts';
 import type { SheetHalt } from './sheet/sheet-halt.ts';
 import { sheetOf } from './sheet/sheet-of.ts';
-import { type PlanTotals, totalsOf } from './sheet/totals-of.ts';
+import { offRouteM, type PlanTotals, totalsOf } from './sheet/totals-of.ts';
 import type { PlanCarry, PlanLeg } from './shown/plan-leg.ts';
 import { planCarries, planLegs } from './shown/plan-legs.ts';
 import { nightsAtSupplies } from './shown/rests-on.ts';
@@ -102,7 +102,7 @@ function safePlan(reckoned: Reckoned, plain: DrivenPlan, safe: DrivenPlan) {
     cans,
     moreCans,
     moreKg: fullCansKg(reckoned.analysis.rig, moreCans),
-    moreDrivingM: totals.drivingM - totalsOf(reckoned, plain, sheetOf(reckoned, plain)).drivingM,
+    moreDrivingM: totals.drivingM - offRouteM(plain.legs),
     proven: aims.every(({ proven }) => proven),
     sheet,
     totals,

@@ -38,7 +38,7 @@ describe('supplies of the user’s own', () => {
       ]),
     );
     expect(depot).toMatchObject({
-      id: 'laid/1',
+      id: 'laid/fuel-600',
       name: 'North depot',
       kind: 'depot',
       commodity: 'fuel',
@@ -71,6 +71,27 @@ describe('supplies of the user’s own', () => {
       code: 'not-there-yet',
       text: 'There only from 2020-01-01: say when the trip begins',
     });
+  });
+
+  it('keep their ids when others are taken away, so that what is told of one stays with it', () => {
+    const second: LaidSupply = { commodity: 'water', litres: 40, atKm: 700 };
+    const ids = (laid: LaidSupply[]) => laidIn(laying(laid)).map(({ id }) => id);
+    expect(ids([FUEL, second, second])).toEqual(['laid/fuel-600', 'laid/water-700', 'laid/water-700-2']);
+    expect(ids([second])).toEqual(['laid/water-700']);
+  });
+
+  it('go by what the user found of them since: gone, there, salty', () => {
+    const water: LaidSupply = { commodity: 'water', litres: 40, atKm: 600 };
+    const found = (trip: Partial<TripFile>) => laidIn(laying([water], trip))[0]!;
+    const report = (works: boolean) => ({
+      confirmations: [{ id: 'laid/water-600', on: '2026-05-01', works }],
+    });
+    expect(found(report(true))).toMatchObject({ evidence: 'confirmed', counts: true });
+    const gone = found(report(false));
+    expect([gone.counts, gone.reasons[0]?.code]).toEqual([false, 'reported-out']);
+    const note = (saltOk: boolean) => ({ waterNotes: [{ id: 'laid/water-600', on: '2026-05-01', saltOk }] });
+    expect(found(note(false))).toMatchObject({ counts: false, waterClass: 'washing' });
+    expect(found(note(true))).toMatchObject({ counts: true, waterClass: 'drinking' });
   });
 
   it('do not count where better evidence is asked for', () => {

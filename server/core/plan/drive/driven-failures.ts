@@ -126,10 +126,13 @@ function nearerOf(plan: PlanLegs, failing: Failing): FailureOfStop[] | null {
       arriveL,
     }),
   );
-  const aheadM = Math.max(...on.map(({ at, to }) => to.atM - at.atM));
-  const backM = Math.max(...(waysBack(plan, failing) ?? []).map(({ at, to }) => at.atM - to.atM));
-  return on.length > 0 && (backM < 0 || aheadM <= backM) ? on : null;
+  const back = waysBack(plan, failing);
+  return on.length > 0 && (back === null || farthestM(on) <= farthestM(back)) ? on : null;
 }
+
+/** How far the farthest supply is, the way off the route to it included. */
+const farthestM = (ways: readonly FailureOfStop[]): number =>
+  Math.max(...ways.map(({ at, to }) => Math.abs(to.atM - at.atM) + to.detourM));
 
 /** How a way behind a stop that failed is gone; null where too little is left, there or beyond stops that give only some. */
 const goOn =

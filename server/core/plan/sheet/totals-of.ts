@@ -2,7 +2,9 @@ import type { Commodity } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { HOURS_PER_DAY } from '../../gaps/standing.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
+import type { DrivenLegs } from '../drive/drive.ts';
 import type { DrivenPlan } from '../drive/driven-plan.ts';
+import { hoursPerOffM } from '../side/lost-time.ts';
 import { byCommodity } from '../side/other-of.ts';
 import type { SheetHalt } from './sheet-halt.ts';
 
@@ -33,16 +35,15 @@ export interface PlanTotals {
 /** Sums up the halts of a driven plan. */
 export function totalsOf(
   { analysis }: Reckoned,
-  { question }: Pick<DrivenPlan, 'question'>,
+  { question, legs }: Pick<DrivenPlan, 'question' | 'legs'>,
   halts: readonly SheetHalt[],
 ): PlanTotals {
-  const { off, rig } = question.sides.water.course;
-  const { hoursPerDay } = rig.pace;
+  const { water } = question.sides;
+  const { hoursPerDay } = water.course.rig.pace;
   const places = placesOf(halts);
-  const drivingM = places.reduce((sum, { detourM }) => sum + 2 * detourM, 0);
+  const drivingM = offRouteM(legs);
   const waitHours = places.reduce((sum, place) => sum + place.waitHours, 0);
   const fillHours = places.reduce((sum, place) => sum + place.fillHours, 0);
-  const detourDays = drivingM * off.days;
   const standingDays = places.reduce(
     (sum, place) => sum + daysOfHalt(place.waitHours + place.fillHours, hoursPerDay),
     0,
@@ -52,10 +53,10 @@ export function totalsOf(
     currency: analysis.trip.plan?.currency ?? null,
     drivingM,
     drivingHours: analysis.days.drivingHours.slow,
-    detourHours: detourDays * hoursPerDay,
+    detourHours: drivingM * hoursPerOffM(water),
     waitHours,
     fillHours,
-    days: analysis.days.elapsedDays.slow + detourDays + standingDays,
+    days: analysis.days.elapsedDays.slow + drivingM * water.course.off.days + standingDays,
   };
 }
 
@@ -63,8 +64,16 @@ export function totalsOf(
 const daysOfHalt = (hours: number, hoursPerDay: number): number =>
   Math.floor(hours / HOURS_PER_DAY) + Math.min(1, (hours % HOURS_PER_DAY) / hoursPerDay);
 
+/** Driven off the route, there and back, metres; a place where both commodities are filled counts once. */
+export function offRouteM(legs: DrivenLegs): number {
+  const places = new Map<string, number>();
+  for (const commodity of COMMODITIES)
+    for (const { to } of legs[commodity])
+      if (to.kind === 'passing') places.set(`${to.id} ${to.atM}`, 2 * to.detourM);
+  return [...places.values()].reduce((sum, metres) => sum + metres, 0);
+}
+
 interface Place {
-  readonly detourM: number;
   readonly waitHours: number;
   readonly fillHours: number;
 }
@@ -77,10 +86,9 @@ function placesOf(halts: readonly SheetHalt[]): Place[] {
       const supply = halt[commodity];
       if (supply === null || supply.at.kind !== 'passing') continue;
       const key = `${supply.at.id} ${supply.at.atM}`;
-      const { waitHours, fillHours, at } = supply;
+      const { waitHours, fillHours } = supply;
       const known = places.get(key);
       places.set(key, {
-        detourM: at.detourM,
         waitHours: Math.max(waitHours, known?.waitHours ?? 0),
         fillHours: fillHours + (known?.fillHours ?? 0),
       });

@@ -9,9 +9,9 @@ export interface CarrySide {
   readonly course: Course;
   /** Start, every passing that may be used, end, in route order. */
   readonly edges: readonly SupplyEdge[];
-  /** In the fixed tanks on leaving the start, litres. */
   /** All supplies that count, where they are too many to be looked at: `edges` are some of them. */
   readonly counting?: readonly SupplyEdge[];
+  /** In the fixed tanks on leaving the start, litres. */
   readonly startL: number;
   /** Whether cans can be filled before the start. */
   readonly cansAtStart: boolean;
