@@ -219,12 +219,14 @@ export const HaltSupply = Type.Object({
   fillHours: Type.Number(),
   /** What is filled times its price; null where no price is told. */
   cost: nullable(Type.Number()),
-  /** As its tags say; null where they do not. */
-  contact: Type.Object({
-    phone: nullable(Type.String()),
-    website: nullable(Type.String()),
-    openingHours: nullable(Type.String()),
-  }),
+  /** As its tags say, null where they do not; null for start, end and supplies of one's own, where nobody is to be asked. */
+  contact: nullable(
+    Type.Object({
+      phone: nullable(Type.String()),
+      website: nullable(Type.String()),
+      openingHours: nullable(Type.String()),
+    }),
+  ),
   /** Its mapped hours against the time of coming there. */
   arrival: nullable(Arrival),
   /**

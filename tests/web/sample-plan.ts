@@ -39,8 +39,6 @@ const legBetween = (from: PlanEdge, to: PlanEdge, more: Partial<PlanLeg>): PlanL
   ...more,
 });
 
-const NO_CONTACT = { phone: null, website: null, openingHours: null };
-
 const supplyAt = (at: PlanEdge, more: Partial<HaltSupply>): HaltSupply => ({
   at,
   kind: null,
@@ -58,7 +56,7 @@ const supplyAt = (at: PlanEdge, more: Partial<HaltSupply>): HaltSupply => ({
   waitHours: 0,
   fillHours: 0,
   cost: null,
-  contact: NO_CONTACT,
+  contact: null,
   arrival: null,
   alarm: null,
   ...more,

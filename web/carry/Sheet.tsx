@@ -106,17 +106,22 @@ const nameOf = ({ at, kind }: HaltSupply): string =>
 
 /** "0.5 km off the route; telephone 0123; hours Mo-Fr 08:00-17:00, open then". */
 function askWords({ at, contact, arrival }: HaltSupply, units: UnitSystem): string {
-  const then =
-    arrival === null || arrival.open === null
-      ? ''
-      : arrival.open
-        ? ', open then'
-        : ', shut at some of that time';
   return [
     ...(at.detourKm > 0.05 ? [`${formatKm(at.detourKm, units)} off the route`] : []),
-    contact.phone === null ? 'no telephone known' : `telephone ${contact.phone}`,
-    ...(contact.openingHours === null ? [] : [`hours ${contact.openingHours}${then}`]),
+    ...(contact === null ? [] : contactWords(contact, arrival)),
   ].join('; ');
+}
+
+function contactWords(
+  { phone, openingHours }: NonNullable<HaltSupply['contact']>,
+  arrival: HaltSupply['arrival'],
+): string[] {
+  const open = arrival?.open ?? null;
+  const then = open === null ? '' : open ? ', open then' : ', shut at some of that time';
+  return [
+    phone === null ? 'no telephone known' : `telephone ${phone}`,
+    ...(openingHours === null ? [] : [`hours ${openingHours}${then}`]),
+  ];
 }
 
 function whenWords({ time: { firstDay, lastDay, span } }: SheetHalt): string {
@@ -188,7 +193,7 @@ const hours = (value: number): string => `${formatFigure(value, 1)}${NO_BREAK}h`
 const alarmWords = ({ afterHours, by }: NonNullable<HaltSupply['alarm']>): string =>
   afterHours < 0
     ? 'stranded behind here, the water does not last until help is there'
-    : `stranded: call for help by ${by === null ? '' : `${formatWhen(by)}, `}${hours(afterHours)} after leaving`;
+    : `stranded: call for help by ${by === null ? '' : `${formatWhen(by)}, `}${hours(Math.floor(afterHours))} after leaving`;
 
 function Totals({ totals, kind, units }: Pick<SheetProps, 'kind' | 'units'> & { totals: PlanTotals }) {
   const { filled, currency, drivingHours, detourHours, waitHours, fillHours, days } = totals;

@@ -88,7 +88,7 @@ function knownLines(halt: SheetHalt, { commodity, supply }: OfOne, currency: str
   const facts = [
     ...fillFacts(supply, commodity),
     ...timeFacts(halt, supply),
-    ...supplyFacts(halt, supply, currency),
+    ...supplyFacts(supply, currency),
   ];
   return [`- km ${figure(supply.at.atKm)}, ${nameOf(halt, supply)}, ${commodity}: ${facts.join('; ')}`];
 }
@@ -122,27 +122,30 @@ const spanText = ({ earliest, latest }: { earliest: string; latest: string }): s
 
 const clock = (time: string): string => time.replace('T', ' ');
 
-function supplyFacts({ kind }: SheetHalt, supply: HaltSupply, currency: string | null): string[] {
+function supplyFacts(supply: HaltSupply, currency: string | null): string[] {
   const { mostL, waitHours, fillHours, contact, cost, alarm, at } = supply;
-  const { phone, openingHours } = contact;
   return [
     ...(at.detourKm > 0.05 ? [`${figure(at.detourKm)} km off the route, one way`] : []),
     ...(mostL === null ? [] : [`no more than ${litres(mostL)} to be had`]),
     ...(waitHours === 0 ? [] : [`${figure(waitHours)} h of waiting`]),
     ...(fillHours === 0 ? [] : [`${figure(fillHours)} h of filling`]),
     ...(cost === null || cost === 0 ? [] : [`costs ${money(cost, currency)}`]),
-    ...(kind === 'start' ? [] : [phone === null ? 'no telephone known' : `telephone ${plain(phone)}`]),
-    ...(openingHours === null ? [] : [`hours ${plain(openingHours)}`]),
+    ...(contact === null ? [] : contactFacts(contact)),
     ...(alarm === null ? [] : [alarmText(alarm)]),
   ];
 }
+
+const contactFacts = ({ phone, openingHours }: NonNullable<HaltSupply['contact']>): string[] => [
+  phone === null ? 'no telephone known' : `telephone ${plain(phone)}`,
+  ...(openingHours === null ? [] : [`hours ${plain(openingHours)}`]),
+];
 
 const money = (amount: number, currency: string | null): string =>
   `${amount.toFixed(2)}${currency === null ? '' : ` ${plain(currency)}`}`;
 
 function alarmText({ afterHours, by }: NonNullable<HaltSupply['alarm']>): string {
   if (afterHours < 0) return 'stranded behind here, the water does not last until help is there';
-  return `stranded behind here, call for help by ${by === null ? '' : `${clock(by)}, `}${figure(afterHours)} h after leaving`;
+  return `stranded behind here, call for help by ${by === null ? '' : `${clock(by)}, `}${Math.floor(afterHours)} h after leaving`;
 }
 
 /** Detours of less than this are not told, hours. */

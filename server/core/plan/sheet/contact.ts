@@ -12,8 +12,8 @@ export interface Contact {
 const PHONE = ['phone', 'contact:phone', 'mobile', 'contact:mobile'];
 const WEBSITE = ['website', 'contact:website', 'url'];
 
-/** What the tags of a supply say of how to ask it; nothing of the start and the end, which have no id. */
-export function contactOf(points: readonly SupplyPoint[], id: string | null): Contact {
+/** What the tags of a supply say of how to ask it. */
+export function contactOf(points: readonly SupplyPoint[], id: string): Contact {
   const tags: Tags = Object.assign({}, ...points.filter((one) => one.id === id).map((one) => one.tags));
   return {
     phone: firstOf(tags, PHONE),

@@ -83,28 +83,36 @@ function supplyFacts(
   edge: SupplyEdge,
   fillL: number,
 ): SupplyFacts {
-  const contact = contactOf(points, edge.id);
   const passing = analysis.passings.find((one) => one.commodity === commodity && isSamePlace(one, edge));
   const { trip } = analysis;
   if (passing === undefined) {
     const cost = costOf(trip, { commodity, isOwn: false }, undefined, fillL);
-    return { ...UNKNOWN, cost, contact };
+    return { ...UNKNOWN, cost };
   }
   const { kind, lon, lat, arrival = null } = passing;
   const ask = askOf(trip.plan?.stops ?? [], passing);
+  const isOwn = isLaid(passing);
   return {
     kind,
     lon,
     lat,
     mostL: passing.mostL ?? null,
     waitHours: waitHoursAt(passing, ask),
-    cost: costOf(trip, { commodity, isOwn: isLaid(passing) }, ask, fillL),
-    contact,
+    cost: costOf(trip, { commodity, isOwn }, ask, fillL),
+    contact: isOwn ? null : contactOf(points, passing.id),
     arrival,
   };
 }
 
-const UNKNOWN = { kind: null, lon: null, lat: null, mostL: null, waitHours: 0, arrival: null } as const;
+const UNKNOWN = {
+  kind: null,
+  lon: null,
+  lat: null,
+  mostL: null,
+  waitHours: 0,
+  contact: null,
+  arrival: null,
+} as const;
 
 /** What is aboard before anything is filled: on arrival, or at the start as the user says. */
 function aboardBefore(

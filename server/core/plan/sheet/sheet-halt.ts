@@ -50,7 +50,8 @@ export interface HaltSupply {
   readonly fillHours: number;
   /** What is filled times its price; null where no price is told. */
   readonly cost: number | null;
-  readonly contact: Contact;
+  /** Null for start, end and supplies of one's own: nobody is to be asked there. */
+  readonly contact: Contact | null;
   /** Its mapped hours against the time of coming there. */
   readonly arrival: Arrival | null;
   /** Of water, where the trip tells the hours to help. */
