@@ -1,5 +1,5 @@
 import { reportText } from './app/text/report-text.ts';
-import type { AnalysisReply } from './contract/map.ts';
+import type { AnalysisReply } from './contract/answers/map.ts';
 import { type Problem, problemLine } from './core/input/problem.ts';
 import { buildApp } from './http/app.ts';
 

@@ -1,8 +1,8 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { TripFile } from '../server/contract/trip.ts';
+import { useSetting } from './kit/hooks/use-setting.ts';
+import { useTheme } from './kit/hooks/use-theme.ts';
 import { Problem } from './kit/Problem.tsx';
-import { useSetting } from './kit/use-setting.ts';
-import { useTheme } from './kit/use-theme.ts';
 import { OpenFiles } from './open/OpenFiles.tsx';
 import { usePageDrop } from './open/use-page-drop.ts';
 import { Announcer } from './page/Announcer.tsx';

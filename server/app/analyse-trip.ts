@@ -6,7 +6,7 @@ import { mapDataOf } from '../core/mapview/map-data.ts';
 import { type DrawnLine, MAX_VERTICES, simplifyLine } from '../core/mapview/simplify-line.ts';
 import type { Caution } from '../core/phrases/cautions.ts';
 import { metresOf } from '../core/quantity/rates.ts';
-import { coverOfUser } from '../core/route/box-cover.ts';
+import { coverOfUser } from '../core/route/cover/box-cover.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
 import type { RigAndTrip } from './input/plan-input.ts';
 import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';

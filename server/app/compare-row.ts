@@ -1,5 +1,5 @@
 import type { Analysis, Gap, Report } from '../contract/analysis.ts';
-import type { ComparedCommodity, ComparedMass, ComparedRig } from '../contract/compare.ts';
+import type { ComparedCommodity, ComparedMass, ComparedRig } from '../contract/answers/compare.ts';
 import type { AxleLoad, MassReport, MassState } from '../contract/vehicle.ts';
 import { VERDICT_RANK } from '../core/gaps/verdict.ts';
 import { at } from '../core/lists/at.ts';

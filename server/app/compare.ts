@@ -1,6 +1,6 @@
 import type { Analysis } from '../contract/analysis.ts';
+import type { Comparison } from '../contract/answers/compare.ts';
 import type { Caution as CautionTold } from '../contract/common.ts';
-import type { Comparison } from '../contract/compare.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';

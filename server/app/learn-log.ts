@@ -1,4 +1,4 @@
-import type { LogResult } from '../contract/log.ts';
+import type { LogResult } from '../contract/answers/log.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { type LearnOptions, learnFromLog } from '../core/log/learn.ts';
 import { logFaultWords } from '../words/words-of.ts';

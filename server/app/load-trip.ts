@@ -4,7 +4,7 @@ import type { Outcome } from '../core/input/problem.ts';
 import { thinGround } from '../core/mapview/thin-ground.ts';
 import type { Caution } from '../core/phrases/cautions.ts';
 import { metresOf } from '../core/quantity/rates.ts';
-import { routeOf } from '../core/route/route-of.ts';
+import { routeOf } from '../core/route/build/route-of.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
 import { boxOf, isNear, landAround, nearGrid } from './near-route.ts';
 import type { NamedFile, TripFileSet, Watch } from './ports.ts';

@@ -1,6 +1,6 @@
 import type { Feature } from 'geojson';
+import type { GroundMark } from '../contract/answers/map.ts';
 import type { Bbox } from '../contract/common.ts';
-import type { GroundMark } from '../contract/map.ts';
 import type { RouteDocument, Supplies } from '../core/input/sources.ts';
 
 /** What one extract reaches over and holds. */

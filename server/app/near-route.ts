@@ -1,6 +1,6 @@
 import type { Bbox } from '../contract/common.ts';
 import { numberAt } from '../core/lists/at.ts';
-import { bandOf } from '../core/route/near-roads.ts';
+import { bandOf } from '../core/route/cover/near-roads.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
 import { reachOf } from '../core/surroundings/reach.ts';
 

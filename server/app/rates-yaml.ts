@@ -1,4 +1,4 @@
-import type { LogRates } from '../contract/log.ts';
+import type { LogRates } from '../contract/answers/log.ts';
 import type { FuelLesson, LogLesson, WaterLesson } from '../core/log/lesson.ts';
 import { textOf } from '../words/words-of.ts';
 

@@ -1,5 +1,5 @@
 import type { Analysis as AnalysisTold } from '../contract/analysis.ts';
-import type { MapData } from '../contract/map.ts';
+import type { MapData } from '../contract/answers/map.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { Analysis } from '../core/analyse/analysis.ts';
 import type { ChangingMapData } from '../core/mapview/map-data.ts';

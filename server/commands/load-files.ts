@@ -1,6 +1,6 @@
 import { loadTrip } from '../app/load-trip.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
-import { ProgressLine } from '../app/text/progress-line.ts';
+import { ProgressLine } from '../app/text/lines/progress-line.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';

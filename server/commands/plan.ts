@@ -1,9 +1,9 @@
 import { basename } from 'node:path';
 import type { PlannedTrip } from '../app/plan-trip.ts';
-import { gaugeLines } from '../app/text/gauge-text.ts';
-import { planText } from '../app/text/plan-text.ts';
-import { ProgressLine } from '../app/text/progress-line.ts';
-import { whatIfLines } from '../app/text/whatif-text.ts';
+import { ProgressLine } from '../app/text/lines/progress-line.ts';
+import { gaugeLines } from '../app/text/plan/gauge-text.ts';
+import { planText } from '../app/text/plan/plan-text.ts';
+import { whatIfLines } from '../app/text/plan/whatif-text.ts';
 import { today } from '../app/today.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { runCarry } from '../work/run-carry.ts';

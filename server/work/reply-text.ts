@@ -1,11 +1,11 @@
 import type { TripAnalysis } from '../app/analyse-trip.ts';
 import type { GroundFeature, LoadedTrip } from '../app/loaded-trip.ts';
-import type { AnalysisReply } from '../contract/map.ts';
+import type { AnalysisReply } from '../contract/answers/map.ts';
 
 /** The ground's JSON is made once for a loaded trip: it is most of a reply and no analysis changes it. */
 const groundTexts = new WeakMap<LoadedTrip, string>();
 
-/** An AnalysisReply (server/contract/map.ts) as JSON text. `said`: rig and trip as they were sent. */
+/** An AnalysisReply (server/contract/answers/map.ts) as JSON text. `said`: rig and trip as they were sent. */
 export function replyText(
   id: string,
   said: AnalysisReply['said'],

@@ -1,7 +1,7 @@
 import type { AddressInfo } from 'node:net';
 import { setTimeout } from 'node:timers/promises';
 import fastify, { type FastifyInstance } from 'fastify';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { buildApp } from '../../server/http/app.ts';
 import { type Bench, type BenchRow, median, SETTLE_MS } from './measure.ts';
 

@@ -1,8 +1,8 @@
 import { lineString, nearestPointOnLine, point as turfPoint } from '@turf/turf';
 import type { LonLat } from '../../server/core/geodesy/lon-lat.ts';
 import type { RouteDocument } from '../../server/core/input/sources.ts';
-import { buildRoute } from '../../server/core/route/build-route.ts';
-import { findPassings } from '../../server/core/route/passings.ts';
+import { buildRoute } from '../../server/core/route/build/build-route.ts';
+import { findPassings } from '../../server/core/route/passings/passings.ts';
 import type { RouteLine } from '../../server/core/route/route-line.ts';
 import { type Bench, type BenchRow, medianMsOf } from './measure.ts';
 

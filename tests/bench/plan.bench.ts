@@ -1,6 +1,6 @@
 import type { Commodity, Evidence } from '../../server/contract/common.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
-import type { Edge } from '../../server/core/gaps/course.ts';
+import type { Edge } from '../../server/core/gaps/course/course.ts';
 import { drive } from '../../server/core/plan/drive/drive.ts';
 import type { Solution } from '../../server/core/plan/model/choice.ts';
 import type { SolveOptions } from '../../server/core/plan/model/time.ts';

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { Comparison } from '../../server/contract/compare.ts';
+import type { Comparison } from '../../server/contract/answers/compare.ts';
 import { openPage, openTab, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
 
 let site: Site;

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { sentenceText } from '../../web/words/sentence.ts';
 import { worstOf } from '../../web/words/words.ts';
 import { openPage, openTab, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';

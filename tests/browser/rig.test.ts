@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/contract/analysis.ts';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import { formatMass, type UnitSystem } from '../../web/units/units.ts';
 import { withVehicle } from '../../web/vehicle/vehicle-start.ts';

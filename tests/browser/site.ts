@@ -2,7 +2,7 @@ import { fileURLToPath } from 'node:url';
 import { AxeBuilder } from '@axe-core/playwright';
 import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { inject } from 'vitest';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { startBrowser } from '../helpers/browser.ts';
 import { STATE_MS } from '../helpers/patience.ts';
 

@@ -1,6 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import { FULL_RIG, FULL_TRIP } from '../helpers/full-plan.ts';
 import { openPage, openTab, type Site, settled, startSite, type WatchedPage } from './site.ts';

@@ -1,14 +1,14 @@
 import type { PlannedTrip } from '../../server/app/plan-trip.ts';
-import { checkFailures } from './check-failures.ts';
-import { checkGauge } from './check-gauge.ts';
-import { checkCans, checkLegs } from './check-legs.ts';
-import { checkLevels } from './check-levels.ts';
-import { checkMasses } from './check-masses.ts';
-import { checkTurnBacks } from './check-turn-backs.ts';
-import { checkStopFails } from './check-what-ifs.ts';
-import { factsOf } from './facts.ts';
-import { Notebook } from './notebook.ts';
-import type { World } from './world.ts';
+import { checkFailures } from './checks/check-failures.ts';
+import { checkGauge } from './checks/check-gauge.ts';
+import { checkCans, checkLegs } from './checks/check-legs.ts';
+import { checkLevels } from './checks/check-levels.ts';
+import { checkMasses } from './checks/check-masses.ts';
+import { checkTurnBacks } from './checks/check-turn-backs.ts';
+import { checkStopFails } from './checks/check-what-ifs.ts';
+import { factsOf } from './reckoning/facts.ts';
+import { Notebook } from './reckoning/notebook.ts';
+import type { World } from './world/world.ts';
 
 /** Holds a plan, and all that is told beside it, against what the checker makes of the same trip. */
 export function checkPlan(world: World, planned: PlannedTrip): Notebook {

@@ -3,8 +3,8 @@
  * Checks the plans of so many random trips; with a number shows that trip, and what is wrong with its plan.
  */
 import { checkPlan } from './checker.ts';
-import { plannedTrip } from './planned.ts';
 import { checkTrips, SEED, worldsOf } from './trips.ts';
+import { plannedTrip } from './world/planned.ts';
 
 const [trips = 1000, seed = SEED, number] = process.argv.slice(2).map(Number);
 

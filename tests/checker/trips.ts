@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { checkPlan } from './checker.ts';
-import { Notebook } from './notebook.ts';
-import { plannedTrip } from './planned.ts';
-import { drawnTrips, type World, worldOf } from './world.ts';
+import { Notebook } from './reckoning/notebook.ts';
+import { plannedTrip } from './world/planned.ts';
+import { drawnTrips, type World, worldOf } from './world/world.ts';
 
 /** Of this kind are those that every change is held against. */
 export const SEED = 20_261_130;

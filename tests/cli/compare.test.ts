@@ -5,7 +5,7 @@ import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
 import type { Analysis } from '../../server/contract/analysis.ts';
-import { Comparison, MAX_COMPARED } from '../../server/contract/compare.ts';
+import { Comparison, MAX_COMPARED } from '../../server/contract/answers/compare.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import { demoPath } from '../http/form.ts';
 import { runCli } from './run-cli.ts';

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parse, stringify } from 'yaml';
-import { LogResult } from '../../server/contract/log.ts';
+import { LogResult } from '../../server/contract/answers/log.ts';
 import { readRigFile } from '../../server/io/rig-file.ts';
 import { demoPath } from '../http/form.ts';
 import { runCli } from './run-cli.ts';

@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { planText } from '../../server/app/text/plan-text.ts';
+import { planText } from '../../server/app/text/plan/plan-text.ts';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import { runCli } from './run-cli.ts';

@@ -1,7 +1,7 @@
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
-import { gaugeLines } from '../../server/app/text/gauge-text.ts';
-import { whatIfLines } from '../../server/app/text/whatif-text.ts';
+import { gaugeLines } from '../../server/app/text/plan/gauge-text.ts';
+import { whatIfLines } from '../../server/app/text/plan/whatif-text.ts';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { Gauge, WhatIf } from '../../server/contract/whatif.ts';

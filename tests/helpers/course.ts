@@ -1,6 +1,6 @@
 import type { RigFile } from '../../server/contract/rig.ts';
-import type { Course, Edge } from '../../server/core/gaps/course.ts';
-import { type EvenCourseFacts, evenCourse } from '../../server/core/gaps/even-course.ts';
+import type { Course, Edge } from '../../server/core/gaps/course/course.ts';
+import { type EvenCourseFacts, evenCourse } from '../../server/core/gaps/course/even-course.ts';
 import { settleRig } from '../../server/core/rig/settle-rig.ts';
 
 /** The rig of the design's worked example. */

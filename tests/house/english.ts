@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseSync } from 'vite';
-import { ROOT } from './modules.ts';
+import { ROOT } from './imports/modules.ts';
 
 /** Three words and more with blanks between them, figures and holes among them or not. */
 const SENTENCE = /\p{L}{2,}\S*\s+(?:\S+\s+)*?\p{L}{2,}\S*\s+(?:\S+\s+)*?\p{L}{2,}/u;

@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { runCli } from '../cli/run-cli.ts';
-import { ROOT } from './modules.ts';
+import { ROOT } from './imports/modules.ts';
 
 const read = (path: string) => readFileSync(join(ROOT, path), 'utf8');
 const { version, engines } = JSON.parse(read('package.json')) as {

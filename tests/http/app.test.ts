@@ -3,7 +3,7 @@ import { tmpdir } from 'node:os';
 import type { FastifyInstance } from 'fastify';
 import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { AnalysisReply } from '../../server/contract/map.ts';
+import { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { buildApp } from '../../server/http/app.ts';
 import { demoBytes, demoForm, formOf } from './form.ts';
 

@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { Comparison } from '../../server/contract/compare.ts';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import { Comparison } from '../../server/contract/answers/compare.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import { buildApp } from '../../server/http/app.ts';
 

@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { buildApp } from '../../server/http/app.ts';
 import { GROUND_TRAPS, groundOf, suppliesOf } from '../traps/ground.ts';
 import { FAR_SUPPLIES, FRESH, isCalm, osmXml, StraightRoute, straightMap } from '../traps/straight-route.ts';

@@ -1,7 +1,7 @@
 import type { FastifyInstance } from 'fastify';
 import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { LogResult } from '../../server/contract/log.ts';
+import { LogResult } from '../../server/contract/answers/log.ts';
 import { buildApp } from '../../server/http/app.ts';
 import { MAX_LOG_BYTES } from '../../server/io/log-file.ts';
 import { formOf } from './form.ts';

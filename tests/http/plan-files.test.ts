@@ -1,7 +1,7 @@
 import { readFile } from 'node:fs/promises';
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { buildApp } from '../../server/http/app.ts';
 import type { ProblemReply } from '../../server/http/reply/problem-reply.ts';
 import { readRigFile } from '../../server/io/rig-file.ts';

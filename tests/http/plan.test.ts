@@ -2,7 +2,7 @@ import { setImmediate } from 'node:timers/promises';
 import type { FastifyInstance } from 'fastify';
 import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { PlanReply } from '../../server/contract/whatif.ts';
 import { buildApp } from '../../server/http/app.ts';
 import { PLAN_SECONDS } from '../helpers/patience.ts';

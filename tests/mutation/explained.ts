@@ -21,7 +21,7 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'A text weighs no number of kilograms and takes no number of litres, and a use that takes none is left out.',
   },
   {
-    file: 'server/core/gaps/even-course.ts',
+    file: 'server/core/gaps/course/even-course.ts',
     at: 'allowances.find((span) => span.fromM <= fromM && toM <= span.toM)?.factor ?? allowanceFactor;',
     from: 'span.fromM <= fromM',
     to: 'true',
@@ -49,7 +49,7 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'Only supplies on the way are ordered by it, and each of them has an id: start and end have none, and are not thinned out.',
   },
   {
-    file: 'server/core/plan/what-if/failed-stretches.ts',
+    file: 'server/core/plan/what-if/changed/failed-stretches.ts',
     at: 'return { ...first, to, detours: [...detoursOf(made), ...inVain].sort((a, b) => a.atM - b.atM) };',
     from: 'a.atM - b.atM',
     to: 'a.atM + b.atM',

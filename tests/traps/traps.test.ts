@@ -19,8 +19,8 @@ import {
   StraightRoute,
   straightMap,
 } from './straight-route.ts';
-import type { Trap, TrapRig, TrapTrip } from './trap.ts';
-import { TRAPS } from './traps.ts';
+import type { Trap, TrapRig, TrapTrip } from './tables/trap.ts';
+import { TRAPS } from './tables/traps.ts';
 
 const COMMODITIES = ['fuel', 'water'] as const satisfies readonly Commodity[];
 

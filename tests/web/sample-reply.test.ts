@@ -1,6 +1,6 @@
 import { Value } from 'typebox/value';
 import { expect, test } from 'vitest';
-import { AnalysisReply } from '../../server/contract/map.ts';
+import { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { sampleReply } from './sample-reply.ts';
 
 test('the sample reply is what the contract asks for', () => {

@@ -1,6 +1,6 @@
 import type { Edge, Gap, Passing, Report } from '../../server/contract/analysis.ts';
+import type { AnalysisReply, MapData, RoutePiece } from '../../server/contract/answers/map.ts';
 import type { Commodity } from '../../server/contract/common.ts';
-import type { AnalysisReply, MapData, RoutePiece } from '../../server/contract/map.ts';
 import { SAMPLE_FUEL_USE } from './sample-fuel-use.ts';
 import { SAMPLE_WATER_USE } from './sample-water-use.ts';
 

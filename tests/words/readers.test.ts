@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { ReaderCautions, ReaderPhrases } from '../../server/core/phrases/readers.ts';
-import type { Phrased, Said } from '../../server/core/phrases/said.ts';
+import type { Phrased, Said } from '../../server/core/phrases/said/said.ts';
 import { textOf } from '../../server/words/words-of.ts';
 
 const once = { count: 1, line: 12 };

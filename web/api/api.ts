@@ -1,6 +1,6 @@
-import type { Comparison } from '../../server/contract/compare.ts';
-import type { LogResult } from '../../server/contract/log.ts';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { Comparison } from '../../server/contract/answers/compare.ts';
+import type { LogResult } from '../../server/contract/answers/log.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';

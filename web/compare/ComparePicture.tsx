@@ -1,7 +1,7 @@
 import { useId } from 'react';
+import type { ComparedGap, ComparedRig, Comparison } from '../../server/contract/answers/compare.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
-import type { ComparedGap, ComparedRig, Comparison } from '../../server/contract/compare.ts';
-import { useSize } from '../kit/use-size.ts';
+import { useSize } from '../kit/hooks/use-size.ts';
 import { StripPatterns } from '../marks/StripPatterns.tsx';
 import { figureAtKm, type UnitSystem } from '../units/units.ts';
 import { VERDICT_WORDS } from '../words/words.ts';

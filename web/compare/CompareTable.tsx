@@ -1,4 +1,4 @@
-import type { Comparison } from '../../server/contract/compare.ts';
+import type { Comparison } from '../../server/contract/answers/compare.ts';
 import { VerdictMark } from '../kit/VerdictMark.tsx';
 import type { UnitSystem } from '../units/units.ts';
 import { bestOf, CRITERIA } from './criteria.ts';

@@ -1,5 +1,5 @@
+import type { ComparedCommodity, ComparedRig } from '../../server/contract/answers/compare.ts';
 import type { Verdict } from '../../server/contract/common.ts';
-import type { ComparedCommodity, ComparedRig } from '../../server/contract/compare.ts';
 import {
   formatAtKm,
   formatDays,

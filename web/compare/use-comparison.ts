@@ -1,5 +1,5 @@
 import { useEffect, useState } from 'react';
-import type { Comparison } from '../../server/contract/compare.ts';
+import type { Comparison } from '../../server/contract/answers/compare.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import { compareRigs, detailsOf, type ProblemDetails } from '../api/api.ts';

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { useRefocus } from '../kit/use-refocus.ts';
+import { useRefocus } from '../kit/hooks/use-refocus.ts';
 import { below, type FieldPath, useField, useForm } from './form-context.ts';
 import type { ListItem } from './items.ts';
 

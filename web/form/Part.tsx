@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { useRefocus } from '../kit/use-refocus.ts';
+import { useRefocus } from '../kit/hooks/use-refocus.ts';
 import type { Json } from '../state/json-path.ts';
 import { below, type FieldPath, useField } from './form-context.ts';
 import type { OptionalGroupItem, PartItem } from './items.ts';

@@ -1,4 +1,4 @@
-import type { FuelLog, LogRates, LogResult, WaterLog } from '../../server/contract/log.ts';
+import type { FuelLog, LogRates, LogResult, WaterLog } from '../../server/contract/answers/log.ts';
 import { Why } from '../kit/Why.tsx';
 import { type QuantityKind, unitOf } from '../units/conversions.ts';
 import { fieldText } from '../units/quantities.ts';

@@ -1,5 +1,5 @@
 import { useState } from 'react';
-import type { LogResult } from '../../server/contract/log.ts';
+import type { LogResult } from '../../server/contract/answers/log.ts';
 import { detailsOf, type ProblemDetails, readLog } from '../api/api.ts';
 import { SelectRow } from '../form/FormRow.tsx';
 import { useForm } from '../form/form-context.ts';

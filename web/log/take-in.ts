@@ -1,4 +1,4 @@
-import type { FuelLog, LogRates, WaterLog } from '../../server/contract/log.ts';
+import type { FuelLog, LogRates, WaterLog } from '../../server/contract/answers/log.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 
 /** A rig asks for more than nothing. */

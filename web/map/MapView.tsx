@@ -1,7 +1,7 @@
 import type { FeatureCollection } from 'geojson';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { createPortal } from 'react-dom';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { Focus } from '../state/focus.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';

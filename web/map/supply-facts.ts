@@ -1,6 +1,6 @@
 import type { Analysis, Passing, Rescue } from '../../server/contract/analysis.ts';
+import type { AnalysisReply, SupplyMark } from '../../server/contract/answers/map.ts';
 import type { Commodity, Reason } from '../../server/contract/common.ts';
-import type { AnalysisReply, SupplyMark } from '../../server/contract/map.ts';
 
 /** One commodity at a supply point: how it is reckoned with, and every place where the route comes by. */
 export interface SupplyFacts {

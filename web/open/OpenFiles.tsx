@@ -1,5 +1,5 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { OwnFiles } from '../api/api.ts';
 import { Dialog } from '../kit/Dialog.tsx';

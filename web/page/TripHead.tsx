@@ -1,5 +1,5 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
-import type { ThemeChoice } from '../kit/use-theme.ts';
+import type { ThemeChoice } from '../kit/hooks/use-theme.ts';
 import { formatDays, formatFigure, formatKm, type UnitSystem } from '../units/units.ts';
 
 export interface TripHeadProps {

@@ -1,5 +1,5 @@
 import { lazy, type ReactNode, Suspense } from 'react';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { FormState } from '../form/form-context.ts';
 import { Panels } from '../panels/Panels.tsx';

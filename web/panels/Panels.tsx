@@ -1,6 +1,6 @@
 import { type ComponentType, lazy, memo, type ReactNode, Suspense, useState } from 'react';
 import type { Passing } from '../../server/contract/analysis.ts';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
 import { FormContext, type FormState } from '../form/form-context.ts';
 import { Tabs } from '../kit/Tabs.tsx';

@@ -1,6 +1,6 @@
 import { useId } from 'react';
 import type { MassState } from '../../server/contract/vehicle.ts';
-import { useSize } from '../kit/use-size.ts';
+import { useSize } from '../kit/hooks/use-size.ts';
 import { formatLength, formatMass, type UnitSystem } from '../units/units.ts';
 import { AxleBar } from './AxleBar.tsx';
 import { numberPlaces } from './number-places.ts';

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, type PointerEvent, useId, useMemo } from 'react';
-import type { AnalysisReply } from '../../server/contract/map.ts';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { useSize } from '../kit/use-size.ts';
+import { useSize } from '../kit/hooks/use-size.ts';
 import { fullLitres, gapIndexAt, stretchesWithoutCover } from '../levels/levels.ts';
 import { type StripAnalysis, type StripReport, withPlan } from '../levels/plan-report.ts';
 import { StripPatterns } from '../marks/StripPatterns.tsx';

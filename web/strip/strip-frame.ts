@@ -1,4 +1,4 @@
-import type { Size } from '../kit/use-size.ts';
+import type { Size } from '../kit/hooks/use-size.ts';
 import { fullLitres } from '../levels/levels.ts';
 import type { StripAnalysis } from '../levels/plan-report.ts';
 import type { HalfScale } from './area-path.ts';

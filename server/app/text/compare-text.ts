@@ -1,10 +1,15 @@
-import type { ComparedCommodity, ComparedMass, ComparedRig, Comparison } from '../../contract/compare.ts';
+import type {
+  ComparedCommodity,
+  ComparedMass,
+  ComparedRig,
+  Comparison,
+} from '../../contract/answers/compare.ts';
 import { extractLines } from './extracts-text.ts';
-import { figure, km, VERDICT_WORDS } from './figures.ts';
 import { edgeText } from './gap-table.ts';
-import { plain, shortened } from './plain.ts';
+import { figure, km, VERDICT_WORDS } from './lines/figures.ts';
+import { plain, shortened } from './lines/plain.ts';
+import { type Column, tableText } from './lines/table-text.ts';
 import { cautionText } from './report-text.ts';
-import { type Column, tableText } from './table-text.ts';
 
 const NAME_WIDTH = 28;
 const NOT_TOLD = 'not told';

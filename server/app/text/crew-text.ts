@@ -1,8 +1,8 @@
 import type { Gap } from '../../contract/analysis.ts';
 import type { WaterUse } from '../../contract/crew.ts';
-import { figure, litres, VERDICT_WORDS } from './figures.ts';
-import { plain } from './plain.ts';
-import { type Column, tableText } from './table-text.ts';
+import { figure, litres, VERDICT_WORDS } from './lines/figures.ts';
+import { plain } from './lines/plain.ts';
+import { type Column, tableText } from './lines/table-text.ts';
 
 const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
 const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });

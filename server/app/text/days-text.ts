@@ -1,8 +1,8 @@
 import type { Analysis } from '../../contract/analysis.ts';
 import type { Day } from '../../contract/pace.ts';
-import { figure } from './figures.ts';
-import { plain, shortened } from './plain.ts';
-import { type Column, tableText } from './table-text.ts';
+import { figure } from './lines/figures.ts';
+import { plain, shortened } from './lines/plain.ts';
+import { type Column, tableText } from './lines/table-text.ts';
 
 const COLUMNS: readonly Column[] = [
   { head: 'day', unit: '', lean: 'right' },

@@ -1,5 +1,5 @@
 import type { Extract } from '../../contract/analysis.ts';
-import { plain } from './plain.ts';
+import { plain } from './lines/plain.ts';
 
 /** One line for each extract: of when it is, whom to credit, under what terms. */
 export const extractLines = (extracts: readonly Extract[]): string[] =>

@@ -1,7 +1,7 @@
 import type { FuelRange, FuelUse, SurfaceRow } from '../../contract/fuel-use.ts';
-import { figure, km, litres } from './figures.ts';
-import { plain } from './plain.ts';
-import { type Column, tableText } from './table-text.ts';
+import { figure, km, litres } from './lines/figures.ts';
+import { plain } from './lines/plain.ts';
+import { type Column, tableText } from './lines/table-text.ts';
 
 const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
 const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });

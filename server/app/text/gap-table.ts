@@ -1,7 +1,7 @@
 import type { Edge, Gap, Report } from '../../contract/analysis.ts';
-import { EVIDENCE_WORDS, figure, km, litres, VERDICT_WORDS } from './figures.ts';
-import { plain, shortened } from './plain.ts';
-import { type Column, tableText } from './table-text.ts';
+import { EVIDENCE_WORDS, figure, km, litres, VERDICT_WORDS } from './lines/figures.ts';
+import { plain, shortened } from './lines/plain.ts';
+import { type Column, tableText } from './lines/table-text.ts';
 
 const NAME_WIDTH = 24;
 const left = (head: string): Column => ({ head, unit: '', lean: 'left' });

@@ -1,7 +1,7 @@
-import type { FuelLog, LogLeftOut, LogRates, LogResult, WaterLog } from '../../contract/log.ts';
-import { figure } from './figures.ts';
-import { plain, shortened } from './plain.ts';
-import { type Column, tableText } from './table-text.ts';
+import type { FuelLog, LogLeftOut, LogRates, LogResult, WaterLog } from '../../contract/answers/log.ts';
+import { figure } from './lines/figures.ts';
+import { plain, shortened } from './lines/plain.ts';
+import { type Column, tableText } from './lines/table-text.ts';
 
 const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
 const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });

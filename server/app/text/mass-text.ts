@@ -1,7 +1,7 @@
 import type { ContainerEffect, MassReport, MassState, WorstFor } from '../../contract/vehicle.ts';
-import { figure } from './figures.ts';
-import { plain } from './plain.ts';
-import { type Column, tableText } from './table-text.ts';
+import { figure } from './lines/figures.ts';
+import { plain } from './lines/plain.ts';
+import { type Column, tableText } from './lines/table-text.ts';
 
 const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
 const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });

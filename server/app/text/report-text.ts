@@ -4,12 +4,12 @@ import { commodityWord } from '../../words/answer/names.ts';
 import { crewText } from './crew-text.ts';
 import { daysText } from './days-text.ts';
 import { extractLines } from './extracts-text.ts';
-import { figure, km } from './figures.ts';
 import { fuelUseText } from './fuel-text.ts';
 import { carriedText, gapTable } from './gap-table.ts';
+import { figure, km } from './lines/figures.ts';
+import { plain } from './lines/plain.ts';
+import { sentenceText } from './lines/sentence-text.ts';
 import { massText } from './mass-text.ts';
-import { plain } from './plain.ts';
-import { sentenceText } from './sentence-text.ts';
 import { supplyLines } from './supplies-text.ts';
 import { treatmentLines } from './treatment-text.ts';
 

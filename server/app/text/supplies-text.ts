@@ -1,7 +1,7 @@
 import type { Analysis, Passing, Report } from '../../contract/analysis.ts';
 import type { Plan } from '../../contract/plan.ts';
-import { figure } from './figures.ts';
-import { plain } from './plain.ts';
+import { figure } from './lines/figures.ts';
+import { plain } from './lines/plain.ts';
 
 /** Which passings a text is about: by point, place and commodity. */
 type Place = Pick<Passing, 'id' | 'commodity' | 'atKm'>;

@@ -1,6 +1,6 @@
 import { GERM_CLASSES, type Logs, type TreatmentReport } from '../../contract/treatment.ts';
-import { figure } from './figures.ts';
-import { plain } from './plain.ts';
+import { figure } from './lines/figures.ts';
+import { plain } from './lines/plain.ts';
 
 const logs = (values: Logs): string =>
   GERM_CLASSES.map((germs) => `${germs} ${figure(values[germs])}`).join(', ');

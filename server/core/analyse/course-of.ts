@@ -1,11 +1,11 @@
 import type { Commodity } from '../../contract/common.ts';
-import type { Course, Edge, Stay } from '../gaps/course.ts';
-import { evenCourse } from '../gaps/even-course.ts';
+import type { Course, Edge, Stay } from '../gaps/course/course.ts';
+import { evenCourse } from '../gaps/course/even-course.ts';
 import type { RouteDocument } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { SpanM } from '../quantity/span.ts';
 import type { Rig } from '../rig/rig.ts';
-import { locate } from '../route/locate.ts';
+import { locate } from '../route/passings/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import { surfaceSpans } from '../surface/surface.ts';

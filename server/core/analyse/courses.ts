@@ -2,7 +2,7 @@ import type { Commodity } from '../../contract/common.ts';
 import { type FuelPlan, type FuelSources, fuelCourse, fuelPlan } from '../fuel/course/fuel-course.ts';
 import { nightsAt } from '../fuel/course/fuel-facts.ts';
 import { loadedCourse } from '../fuel/course/loaded-course.ts';
-import type { Course } from '../gaps/course.ts';
+import type { Course } from '../gaps/course/course.ts';
 import type { Load } from '../mass/load.ts';
 import { massWithFullTanks } from '../mass/mass-at.ts';
 import { paceOn } from '../pace/pace-on.ts';

@@ -1,5 +1,5 @@
-import type { Stay } from '../gaps/course.ts';
-import { type Camp, type PlacedCamp, placeCamps, staysOf } from '../gaps/stays.ts';
+import type { Stay } from '../gaps/course/course.ts';
+import { type Camp, type PlacedCamp, placeCamps, staysOf } from '../gaps/course/stays.ts';
 import { type PacePlan, pacePlan } from '../pace/pace-plan.ts';
 import { allCamps } from '../pace/trip-stops.ts';
 import type { Caution } from '../phrases/cautions.ts';

@@ -1,5 +1,5 @@
-import type { Course } from '../gaps/course.ts';
-import { withoutSpans } from '../gaps/profile.ts';
+import type { Course } from '../gaps/course/course.ts';
+import { withoutSpans } from '../gaps/course/profile.ts';
 import type { Supplies, Surroundings } from '../input/sources.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { Assumption } from '../quantity/assumption.ts';

@@ -1,5 +1,5 @@
 import type { MappedFeature } from '../input/sources.ts';
-import { locate } from '../route/locate.ts';
+import { locate } from '../route/passings/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { DatedExtract, DatedFeature } from '../supply/points/dated.ts';
 import { placeOf } from '../supply/points/place.ts';

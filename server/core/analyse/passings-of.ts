@@ -1,5 +1,5 @@
 import { at } from '../lists/at.ts';
-import { findPassings } from '../route/passings.ts';
+import { findPassings } from '../route/passings/passings.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';

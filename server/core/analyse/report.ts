@@ -1,11 +1,11 @@
 import type { Commodity } from '../../contract/common.ts';
 import { waterUseOf } from '../crew/aboard/water-use-of.ts';
 import { type FuelUseReport, fuelUseOf } from '../fuel/course/fuel-use-of.ts';
-import type { Course, Edge } from '../gaps/course.ts';
+import type { Course, Edge } from '../gaps/course/course.ts';
+import { startLevel } from '../gaps/course/start-level.ts';
 import type { Gap, Report } from '../gaps/gap.ts';
 import { gapsOf } from '../gaps/gaps-of.ts';
 import { withRescues } from '../gaps/rescue.ts';
-import { startLevel } from '../gaps/start-level.ts';
 import { massReport } from '../mass/report/mass-report.ts';
 import { nightInsideCautions } from '../pace/night-inside.ts';
 import { paceAssumptions } from '../pace/pace-on.ts';

@@ -1,7 +1,7 @@
 import type { Evidence } from '../../contract/common.ts';
 import type { LonLat } from '../geodesy/lon-lat.ts';
 import type { MappedFeature, Supplies, Surroundings } from '../input/sources.ts';
-import { positionAt } from '../route/locate.ts';
+import { positionAt } from '../route/passings/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { SupplyFeature } from '../supply/points/supply-feature.ts';
 import { surfaceWater } from '../supply/points/surface-water.ts';

@@ -4,7 +4,7 @@ import type { Level } from '../quantity/level.ts';
 import type { SpanM } from '../quantity/span.ts';
 import type { Term } from '../quantity/term.ts';
 import type { Passing } from '../supply/points/passing.ts';
-import type { Doubt, Edge } from './course.ts';
+import type { Doubt, Edge } from './course/course.ts';
 
 /** An end of a gap as it is told. */
 export type GapEdge = Readonly<Pick<Edge, 'kind' | 'id' | 'name' | 'atM' | 'detourM' | 'mostL'>>;

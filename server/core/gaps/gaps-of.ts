@@ -2,7 +2,7 @@ import type { Evidence } from '../../contract/common.ts';
 import { at } from '../lists/at.ts';
 import { pairsOf } from '../lists/pairs.ts';
 import { SLACK } from '../quantity/slack.ts';
-import type { Course, Edge } from './course.ts';
+import type { Course, Edge } from './course/course.ts';
 import type { Gap, GapEdge } from './gap.ts';
 import { usableL } from './gap-grades.ts';
 import { returnNeedL } from './need.ts';

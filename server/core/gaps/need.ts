@@ -2,9 +2,9 @@ import type { Phrase } from '../phrases/phrases.ts';
 import { litresPer100Km, metresOf } from '../quantity/rates.ts';
 import { METRES_OF_WAY, type Term } from '../quantity/term.ts';
 import type { Reserve } from '../rig/rig.ts';
-import { type Course, type DearerStretch, type Edge, sketchyM } from './course.ts';
-import type { Detour } from './levels.ts';
-import { amountBetween, sumBefore } from './profile.ts';
+import { type Course, type DearerStretch, type Edge, sketchyM } from './course/course.ts';
+import type { Detour } from './course/levels.ts';
+import { amountBetween, sumBefore } from './course/profile.ts';
 import {
   drivingDaysOfStanding,
   fillingL,
@@ -13,8 +13,8 @@ import {
   pushedNights,
   standingDays,
   standingLPerDay,
-} from './standing.ts';
-import { besidesDaysAt, besidesDaysVia, wayBackL } from './way-back.ts';
+} from './course/standing.ts';
+import { besidesDaysAt, besidesDaysVia, wayBackL } from './course/way-back.ts';
 
 /** What has to be driven, and how long it takes. */
 export interface Way {

@@ -3,9 +3,9 @@ import type { GapGrades } from '../../contract/crew.ts';
 import type { Level } from '../quantity/level.ts';
 import { SLACK } from '../quantity/slack.ts';
 import type { Term } from '../quantity/term.ts';
-import { type Course, type Doubt, doubtOf, type Edge } from './course.ts';
+import { type Course, type Doubt, doubtOf, type Edge } from './course/course.ts';
+import { firstBelowM, levelsOf } from './course/levels.ts';
 import { gapGrades } from './gap-grades.ts';
-import { firstBelowM, levelsOf } from './levels.ts';
 import { needOf, reserveOf, type Way, wayOf } from './need.ts';
 import { VERDICT_RANK, verdictOf } from './verdict.ts';
 

@@ -1,7 +1,7 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
 import type { LonLat } from '../geodesy/lon-lat.ts';
 import { at } from '../lists/at.ts';
-import { findPassings, type RoutePassing } from '../route/passings.ts';
+import { findPassings, type RoutePassing } from '../route/passings/passings.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { type FoundReason, withFurther } from '../supply/tags/reasons.ts';

@@ -1,7 +1,7 @@
 import { pairsOf } from '../lists/pairs.ts';
-import type { Course, Edge } from './course.ts';
-import { amountBetween, breaksInside, jumpAt, sumBefore } from './profile.ts';
-import { wayBackAlong } from './way-back.ts';
+import type { Course, Edge } from './course/course.ts';
+import { amountBetween, breaksInside, jumpAt, sumBefore } from './course/profile.ts';
+import { wayBackAlong } from './course/way-back.ts';
 
 /**
  * The last place of a gap, metres along the route, from which `from` can be reached again with `budgetL` (what is

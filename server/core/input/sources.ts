@@ -4,9 +4,9 @@
  */
 import type { Geometry } from 'geojson';
 import type { Commodity } from '../../contract/common.ts';
-import type { BarrierKind, ClosedLand } from '../phrases/barriers.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { Phrase } from '../phrases/phrases.ts';
+import type { BarrierKind, ClosedLand } from '../phrases/said/barriers.ts';
 
 /** A run of route points without a break. Arrays are of equal length; `ele` is NaN where the file has none. */
 export interface RouteSegment {

@@ -1,4 +1,4 @@
-import type { FuelLog } from '../../contract/log.ts';
+import type { FuelLog } from '../../contract/answers/log.ts';
 import { SURFACES, type Surface } from '../../contract/surface.ts';
 import type { LogOmission } from '../phrases/log.ts';
 import type { FuelColumns } from './columns.ts';

@@ -1,4 +1,4 @@
-import type { FuelInterval } from '../../contract/log.ts';
+import type { FuelInterval } from '../../contract/answers/log.ts';
 import type { Surface } from '../../contract/surface.ts';
 import type { Lines, LogOmission } from '../phrases/log.ts';
 import { FaultyLog } from './faulty-log.ts';

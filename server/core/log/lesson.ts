@@ -1,4 +1,4 @@
-import type { FuelLog, WaterLog } from '../../contract/log.ts';
+import type { FuelLog, WaterLog } from '../../contract/answers/log.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { LogOmission } from '../phrases/log.ts';
 import type { Phrase } from '../phrases/phrases.ts';

@@ -1,4 +1,4 @@
-import type { LogFences, LogRates } from '../../contract/log.ts';
+import type { LogFences, LogRates } from '../../contract/answers/log.ts';
 import type { Phrase } from '../phrases/phrases.ts';
 
 /**

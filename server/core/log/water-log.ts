@@ -1,4 +1,4 @@
-import type { WaterEntry, WaterLog } from '../../contract/log.ts';
+import type { WaterEntry, WaterLog } from '../../contract/answers/log.ts';
 import { CellReader } from './cells.ts';
 import type { WaterColumns } from './columns.ts';
 import type { CsvRecord, CsvTable } from './csv.ts';

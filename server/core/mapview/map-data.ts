@@ -1,5 +1,5 @@
 import type { FeatureCollection, LineString, Point } from 'geojson';
-import type { MapData } from '../../contract/map.ts';
+import type { MapData } from '../../contract/answers/map.ts';
 import type { Analysed } from '../analyse/analyse.ts';
 import { numberAt } from '../lists/at.ts';
 import { cutLine, roundDegrees } from './cut-line.ts';

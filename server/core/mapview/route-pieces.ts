@@ -1,5 +1,5 @@
+import type { RoutePiece as DrawnPiece } from '../../contract/answers/map.ts';
 import type { Commodity } from '../../contract/common.ts';
-import type { RoutePiece as DrawnPiece } from '../../contract/map.ts';
 import type { Gap, Report } from '../gaps/gap.ts';
 import { at } from '../lists/at.ts';
 import type { SpanM } from '../quantity/span.ts';

@@ -1,6 +1,6 @@
-import type { SupplyMark as DrawnMark } from '../../contract/map.ts';
+import type { SupplyMark as DrawnMark } from '../../contract/answers/map.ts';
 import type { Analysis } from '../analyse/analysis.ts';
-import type { SupplyKind } from '../phrases/supply-kinds.ts';
+import type { SupplyKind } from '../phrases/said/supply-kinds.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { roundDegrees } from './cut-line.ts';
 

@@ -1,6 +1,6 @@
 import type { Feature, LineString } from 'geojson';
+import type { GroundMark } from '../../contract/answers/map.ts';
 import type { Bbox } from '../../contract/common.ts';
-import type { GroundMark } from '../../contract/map.ts';
 import { numberAt, numberIn } from '../lists/at.ts';
 import { FINEST_SHARE, onMap, weightsOf } from './simplify-line.ts';
 

@@ -2,7 +2,7 @@ import type { RigFile } from '../../contract/rig.ts';
 import type { Position } from '../../contract/vehicle.ts';
 import { UNUSABLE_LITRES } from '../defaults/rig-defaults.ts';
 import { at } from '../lists/at.ts';
-import type { ContainerName } from '../phrases/mass.ts';
+import type { ContainerName } from '../phrases/rig/mass.ts';
 import { filledL } from '../quantity/drawable.ts';
 import { fuelKgPerLitre, WATER_KG_PER_L } from './densities.ts';
 

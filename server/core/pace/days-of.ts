@@ -1,5 +1,5 @@
+import { sumBefore } from '../gaps/course/profile.ts';
 import type { Report } from '../gaps/gap.ts';
-import { sumBefore } from '../gaps/profile.ts';
 import { at } from '../lists/at.ts';
 import { dateAfter } from './clock.ts';
 import type { Day, Days } from './day.ts';

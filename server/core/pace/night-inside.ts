@@ -1,5 +1,5 @@
+import { amountBetween } from '../gaps/course/profile.ts';
 import type { Gap } from '../gaps/gap.ts';
-import { amountBetween } from '../gaps/profile.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { PaceEnd } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';

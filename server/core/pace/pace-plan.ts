@@ -1,6 +1,6 @@
 import type { Surface } from '../../contract/surface.ts';
-import { amountBetween, type Profile } from '../gaps/profile.ts';
-import type { PlacedCamp } from '../gaps/stays.ts';
+import { amountBetween, type Profile } from '../gaps/course/profile.ts';
+import type { PlacedCamp } from '../gaps/course/stays.ts';
 import { at } from '../lists/at.ts';
 import { metresOf } from '../quantity/rates.ts';
 import type { Rig } from '../rig/rig.ts';

@@ -1,7 +1,7 @@
-import type { Course } from '../gaps/course.ts';
-import type { DayClock } from '../gaps/day-clock.ts';
-import { type Profile, profileOf } from '../gaps/profile.ts';
-import { HOURS_PER_DAY } from '../gaps/standing.ts';
+import type { Course } from '../gaps/course/course.ts';
+import type { DayClock } from '../gaps/course/day-clock.ts';
+import { type Profile, profileOf } from '../gaps/course/profile.ts';
+import { HOURS_PER_DAY } from '../gaps/course/standing.ts';
 import { metresOf } from '../quantity/rates.ts';
 import { paceOn } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';

@@ -1,4 +1,4 @@
-import type { Profile } from '../gaps/profile.ts';
+import type { Profile } from '../gaps/course/profile.ts';
 import { at } from '../lists/at.ts';
 import type { Day, Night } from './day.ts';
 

@@ -1,5 +1,5 @@
-import { sumBefore } from '../gaps/profile.ts';
-import { locate } from '../route/locate.ts';
+import { sumBefore } from '../gaps/course/profile.ts';
+import { locate } from '../route/passings/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import { classify, type Judging } from '../supply/judge/rules.ts';
 import type { Passing } from '../supply/points/passing.ts';

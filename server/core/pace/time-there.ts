@@ -1,4 +1,4 @@
-import { sumBefore } from '../gaps/profile.ts';
+import { sumBefore } from '../gaps/course/profile.ts';
 import { dateAfter, localTime } from './clock.ts';
 import type { PaceEnd } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';

@@ -1,4 +1,4 @@
-import type { PlacedCamp } from '../gaps/stays.ts';
+import type { PlacedCamp } from '../gaps/course/stays.ts';
 import type { Caution } from '../phrases/cautions.ts';
 import type { Trip } from '../trip/settle-trip.ts';
 import type { Stop } from './schedule.ts';

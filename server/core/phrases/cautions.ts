@@ -1,16 +1,16 @@
 import type { Commodity } from '../../contract/common.ts';
-import type { ComparisonCautions } from './comparison.ts';
-import type { CrewCautions } from './crew.ts';
-import type { FuelCautions } from './fuel.ts';
 import type { LogCautions } from './log.ts';
-import type { MassCautions } from './mass.ts';
-import type { PlanCautions } from './plan.ts';
+import type { ComparisonCautions } from './plan/comparison.ts';
+import type { PlanCautions } from './plan/plan.ts';
+import type { WhatIfCautions } from './plan/what-if.ts';
 import type { ReaderCautions } from './readers.ts';
+import type { CrewCautions } from './rig/crew.ts';
+import type { FuelCautions } from './rig/fuel.ts';
+import type { MassCautions } from './rig/mass.ts';
+import type { TreatmentCautions } from './rig/treatment.ts';
 import type { LineCautions } from './route.ts';
-import type { NoFacts, Said } from './said.ts';
-import type { PlaceName } from './supply-kinds.ts';
-import type { TreatmentCautions } from './treatment.ts';
-import type { WhatIfCautions } from './what-if.ts';
+import type { NoFacts, Said } from './said/said.ts';
+import type { PlaceName } from './said/supply-kinds.ts';
 
 /** Cautions on the route and on what is aboard at its start. */
 interface RouteCautions {

@@ -1,6 +1,6 @@
 import type { Surface } from '../../contract/surface.ts';
 import type { Lines, LogOmission } from './log.ts';
-import type { NoFacts } from './said.ts';
+import type { NoFacts } from './said/said.ts';
 
 /** Numbers that a cell of a log may hold: from the least, or from above it where `above` says so, to the most. */
 export interface NumberRange {

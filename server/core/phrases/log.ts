@@ -1,5 +1,5 @@
 import type { Surface } from '../../contract/surface.ts';
-import type { NoFacts } from './said.ts';
+import type { NoFacts } from './said/said.ts';
 
 /** Lines of a log as in the file, from 1. */
 export interface Lines {

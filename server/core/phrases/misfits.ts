@@ -1,6 +1,6 @@
 import type { FuelKind } from '../../contract/rig.ts';
 import type { GermClass, StageKind } from '../../contract/treatment.ts';
-import type { NoFacts } from './said.ts';
+import type { NoFacts } from './said/said.ts';
 
 /** Of what a figure outside its usual range is one. */
 export type UnusualUnit = 'l/100 km' | 'km/h' | 'kg' | 'height' | 'driving-hours' | 'surface-factor';

@@ -1,17 +1,17 @@
 import type { Surface } from '../../contract/surface.ts';
-import type { CrewPhrases, HelpReason } from './crew.ts';
-import type { DefaultPhrases } from './defaults.ts';
-import type { FuelPhrases } from './fuel.ts';
 import type { LogPhrases } from './log.ts';
-import type { MassPhrases } from './mass.ts';
-import type { PlanPhrases } from './plan.ts';
+import type { PlanPhrases } from './plan/plan.ts';
+import type { WhatIfPhrases } from './plan/what-if.ts';
 import type { ReaderPhrases } from './readers.ts';
-import type { NoFacts, Phrased } from './said.ts';
-import type { SupplyKinds } from './supply-kinds.ts';
-import type { TreatmentPhrases } from './treatment.ts';
-import type { StagePhrases } from './treatment-stages.ts';
-import type { WaterPhrases } from './treatment-waters.ts';
-import type { WhatIfPhrases } from './what-if.ts';
+import type { CrewPhrases, HelpReason } from './rig/crew.ts';
+import type { DefaultPhrases } from './rig/defaults.ts';
+import type { FuelPhrases } from './rig/fuel.ts';
+import type { MassPhrases } from './rig/mass.ts';
+import type { TreatmentPhrases } from './rig/treatment.ts';
+import type { StagePhrases } from './rig/treatment-stages.ts';
+import type { WaterPhrases } from './rig/treatment-waters.ts';
+import type { NoFacts, Phrased } from './said/said.ts';
+import type { SupplyKinds } from './said/supply-kinds.ts';
 
 /** Labels of the terms that a way, a need or a reserve is summed from. */
 interface GapTerms {

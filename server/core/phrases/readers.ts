@@ -1,4 +1,4 @@
-import type { NoFacts } from './said.ts';
+import type { NoFacts } from './said/said.ts';
 
 /** How many there are in the route's file, and the line of the first. */
 export interface InRouteFile {

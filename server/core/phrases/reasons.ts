@@ -1,6 +1,6 @@
 import type { LogOmissions } from './log.ts';
-import type { FuelRules } from './mass.ts';
-import type { NoFacts, Said } from './said.ts';
+import type { FuelRules } from './rig/mass.ts';
+import type { NoFacts, Said } from './said/said.ts';
 import type { SupplyReasons } from './supply.ts';
 
 /** What every answer warns of, whatever the route. */

@@ -1,4 +1,4 @@
-import type { Said } from './said.ts';
+import type { Said } from './said/said.ts';
 
 /** What measuring a route warns of; metres. */
 export interface LineCautions {

@@ -1,8 +1,8 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
 import type { FuelKind } from '../../contract/rig.ts';
-import type { BarrierKind, ClosedLand } from './barriers.ts';
-import type { NoFacts, Said } from './said.ts';
-import type { FillingTime, WaterFit, WaterLack, WaterRemark } from './treatment-waters.ts';
+import type { FillingTime, WaterFit, WaterLack, WaterRemark } from './rig/treatment-waters.ts';
+import type { BarrierKind, ClosedLand } from './said/barriers.ts';
+import type { NoFacts, Said } from './said/said.ts';
 
 /** Tags as OSM writes them: "access=private". */
 interface Tagged {

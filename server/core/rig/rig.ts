@@ -3,7 +3,7 @@ import type { FuelKind, RigFile } from '../../contract/rig.ts';
 import type { CrewUse } from '../crew/needs/crew-use.ts';
 import type { GradedStore } from '../crew/needs/graded-store.ts';
 import type { FuelModel } from '../fuel/engine/fuel-model.ts';
-import type { HelpReason } from '../phrases/crew.ts';
+import type { HelpReason } from '../phrases/rig/crew.ts';
 import { metresOf } from '../quantity/rates.ts';
 import type { UseRange } from '../quantity/use-range.ts';
 import type { Treatment } from '../treatment/line/treatment.ts';

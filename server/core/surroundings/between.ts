@@ -2,11 +2,11 @@ import type { LonLat } from '../geodesy/lon-lat.ts';
 import { unwrapLongitude } from '../geodesy/longitude.ts';
 import type { Surrounding, SurroundingKind, Surroundings } from '../input/sources.ts';
 import { numberAt } from '../lists/at.ts';
-import type { BarrierKind } from '../phrases/barriers.ts';
+import type { BarrierKind } from '../phrases/said/barriers.ts';
+import { stretchesNear } from '../route/passings/stretches-near.ts';
+import { viewpointAt } from '../route/passings/viewpoint.ts';
 import { indexRoute, runsOf } from '../route/route-index.ts';
 import type { RouteLine } from '../route/route-line.ts';
-import { stretchesNear } from '../route/stretches-near.ts';
-import { viewpointAt } from '../route/viewpoint.ts';
 import { boxOfPlaces, LineIndex, type Piece } from './line-index.ts';
 import { boxAround, crossingOf, toPieceM } from './plane.ts';
 

@@ -4,7 +4,7 @@ import { unwrapLongitude } from '../geodesy/longitude.ts';
 import type { Surrounding, SurroundingKind, Surroundings } from '../input/sources.ts';
 import { at } from '../lists/at.ts';
 import { pairsOf } from '../lists/pairs.ts';
-import type { ClosedLand } from '../phrases/barriers.ts';
+import type { ClosedLand } from '../phrases/said/barriers.ts';
 import { boxOfPlaces, placesOf } from './line-index.ts';
 
 const CLOSED_LANDS: Record<ClosedLand, true> = { military: true, prison: true, airfield: true, closed: true };

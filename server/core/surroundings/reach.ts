@@ -1,5 +1,5 @@
 import { numberAt } from '../lists/at.ts';
-import { CellSet, cellsWithin } from '../route/road-cells.ts';
+import { CellSet, cellsWithin } from '../route/cover/road-cells.ts';
 import type { RouteLine } from '../route/route-line.ts';
 
 /** So far off the route its surroundings are read: a little more than the corridor that is usual. Ours. */

@@ -11,7 +11,7 @@ import {
   partNumberOf,
   partWidth,
   stepsAlong,
-} from '../route/road-cells.ts';
+} from '../route/cover/road-cells.ts';
 
 const PARTS_OF_A_CELL = 64;
 /** Words for each cell: the marks of its 64 parts, and whether they are not complete. */

@@ -1,6 +1,6 @@
 import type { MultipartFile } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
-import { plain, shortened } from '../../app/text/plain.ts';
+import { plain, shortened } from '../../app/text/lines/plain.ts';
 import { InputProblem } from '../../core/input/problem.ts';
 
 /** A request that cannot be used at that place. */

@@ -1,6 +1,6 @@
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
 import { fitPlan } from '../../app/input/plan-input.ts';
-import { AnalysisReply } from '../../contract/map.ts';
+import { AnalysisReply } from '../../contract/answers/map.ts';
 import { parseRig } from '../../io/rig-file.ts';
 import { parseTrip } from '../../io/trip-file.ts';
 import { ProblemReply } from '../reply/problem-reply.ts';

@@ -1,7 +1,7 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox';
 import type { NamedRig, RigsAndTrip } from '../../app/compare.ts';
 import { fitRig, fitTrip } from '../../app/input/plan-input.ts';
-import { CompareRequest, Comparison } from '../../contract/compare.ts';
+import { CompareRequest, Comparison } from '../../contract/answers/compare.ts';
 import { InputProblem } from '../../core/input/problem.ts';
 import { ProblemReply } from '../reply/problem-reply.ts';
 import { goneSignal, sendBytes } from '../reply/reply.ts';

@@ -1,6 +1,6 @@
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
 import { readLearnOptions } from '../../app/input/learn-options.ts';
-import { LogResult } from '../../contract/log.ts';
+import { LogResult } from '../../contract/answers/log.ts';
 import { MAX_LOG_BYTES } from '../../io/log-file.ts';
 import { ProblemReply } from '../reply/problem-reply.ts';
 import { goneSignal, sendBytes } from '../reply/reply.ts';

@@ -1,8 +1,8 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { FuelKind } from '../../contract/rig.ts';
 import type { Gap, GapEdge } from '../../core/gaps/gap.ts';
-import type { PlaceName } from '../../core/phrases/supply-kinds.ts';
-import { FUEL_WORDS } from '../en/fuel-words.ts';
+import type { PlaceName } from '../../core/phrases/said/supply-kinds.ts';
+import { FUEL_WORDS } from '../en/rig/fuel-words.ts';
 import { textOf } from '../words-of.ts';
 
 export const commodityWord = (commodity: Commodity, kind: FuelKind): string =>

@@ -1,5 +1,5 @@
 import type { Commodity, Evidence, Verdict } from '../../contract/common.ts';
-import { SKETCHY_FACTOR } from '../../core/gaps/even-course.ts';
+import { SKETCHY_FACTOR } from '../../core/gaps/course/even-course.ts';
 import type { Gap, Report } from '../../core/gaps/gap.ts';
 import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
 import type { SpanM } from '../../core/quantity/span.ts';

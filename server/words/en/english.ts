@@ -1,24 +1,24 @@
 import type { Catalogue } from '../parts/catalogue.ts';
-import { COMPARISON_CAUTIONS } from './comparison.ts';
-import { CREW_CAUTIONS, CREW_PHRASES } from './crew.ts';
-import { DEFAULT_REASONS, DEFAULT_VALUES } from './defaults.ts';
-import { FUEL_CAUTIONS, FUEL_PHRASES } from './fuel.ts';
 import { GAP_TERMS } from './gaps.ts';
 import { LOG_CAUTIONS, LOG_OMISSIONS, LOG_PHRASES } from './log.ts';
 import { LOG_FAULTS, logPlaceText } from './log-faults.ts';
-import { FUEL_RULES, MASS_CAUTIONS, MASS_PHRASES } from './mass.ts';
 import { MISFITS } from './misfits.ts';
 import { PACE_CAUTIONS, PACE_PHRASES } from './pace.ts';
-import { PLAN_CAUTIONS, PLAN_PHRASES } from './plan.ts';
+import { COMPARISON_CAUTIONS } from './plan/comparison.ts';
+import { PLAN_CAUTIONS, PLAN_PHRASES } from './plan/plan.ts';
+import { WHAT_IF_CAUTIONS, WHAT_IF_PHRASES } from './plan/what-if.ts';
 import { READER_CAUTIONS, READER_PHRASES } from './readers.ts';
+import { CREW_CAUTIONS, CREW_PHRASES } from './rig/crew.ts';
+import { DEFAULT_REASONS, DEFAULT_VALUES } from './rig/defaults.ts';
+import { FUEL_CAUTIONS, FUEL_PHRASES } from './rig/fuel.ts';
+import { FUEL_RULES, MASS_CAUTIONS, MASS_PHRASES } from './rig/mass.ts';
+import { TREATMENT_CAUTIONS, TREATMENT_PHRASES } from './rig/treatment.ts';
+import { STAGE_PHRASES } from './rig/treatment-stages.ts';
+import { WATER_PHRASES } from './rig/treatment-waters.ts';
 import { LINE_CAUTIONS, ROUTE_CAUTIONS, ROUTE_REFUSALS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
 import { SUPPLY_REASONS } from './supply.ts';
 import { SUPPLY_KINDS } from './supply-kinds.ts';
-import { TREATMENT_CAUTIONS, TREATMENT_PHRASES } from './treatment.ts';
-import { STAGE_PHRASES } from './treatment-stages.ts';
-import { WATER_PHRASES } from './treatment-waters.ts';
-import { WHAT_IF_CAUTIONS, WHAT_IF_PHRASES } from './what-if.ts';
 
 /** Everything that is said, in English. */
 export const ENGLISH: Catalogue = {

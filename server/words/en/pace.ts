@@ -1,7 +1,7 @@
 import type { Catalogue } from '../parts/catalogue.ts';
 import { figure, halfUp, placeAt, rounded } from '../parts/figures.ts';
 import { type Part, parts } from '../parts/part.ts';
-import { called } from './called.ts';
+import { called } from './places/called.ts';
 
 /** "2027-05-03T14:05" as a person writes it. */
 const clock = (local: string): string => local.replace('T', ' ');

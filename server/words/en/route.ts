@@ -1,4 +1,4 @@
-import { SKETCHY_FACTOR } from '../../core/gaps/even-course.ts';
+import { SKETCHY_FACTOR } from '../../core/gaps/course/even-course.ts';
 import type { RouteRefusals } from '../../core/phrases/route.ts';
 import type { Catalogue, RouteRefusalSayings } from '../parts/catalogue.ts';
 import { fixed, kmOf, placeAt, rounded } from '../parts/figures.ts';

@@ -1,4 +1,4 @@
-import type { SupplyHost, SupplyKinds } from '../../core/phrases/supply-kinds.ts';
+import type { SupplyHost, SupplyKinds } from '../../core/phrases/said/supply-kinds.ts';
 import type { Sayings } from '../parts/catalogue.ts';
 import { parts } from '../parts/part.ts';
 

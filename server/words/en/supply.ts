@@ -1,5 +1,5 @@
-import type { BarrierKind, ClosedLand } from '../../core/phrases/barriers.ts';
 import type { Phrase } from '../../core/phrases/phrases.ts';
+import type { BarrierKind, ClosedLand } from '../../core/phrases/said/barriers.ts';
 import type {
   SupplyFindings,
   SupplyReason,
@@ -10,7 +10,7 @@ import type { Say, Sayings } from '../parts/catalogue.ts';
 import { figure, kmOf } from '../parts/figures.ts';
 import { metricText } from '../parts/metric.ts';
 import { joined, type Parts, parts } from '../parts/part.ts';
-import { FUEL_WORDS } from './fuel-words.ts';
+import { FUEL_WORDS } from './rig/fuel-words.ts';
 
 /** Words of mappers and users on one line: each run of white space a blank, none at the ends. */
 function onOneLine(all: Parts): Parts {

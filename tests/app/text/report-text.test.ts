@@ -1,10 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { figure } from '../../../server/app/text/figures.ts';
 import { gapTable } from '../../../server/app/text/gap-table.ts';
-import { plain, shortened } from '../../../server/app/text/plain.ts';
-import { ProgressLine } from '../../../server/app/text/progress-line.ts';
-import { sentenceText } from '../../../server/app/text/sentence-text.ts';
-import { tableText } from '../../../server/app/text/table-text.ts';
+import { figure } from '../../../server/app/text/lines/figures.ts';
+import { plain, shortened } from '../../../server/app/text/lines/plain.ts';
+import { ProgressLine } from '../../../server/app/text/lines/progress-line.ts';
+import { sentenceText } from '../../../server/app/text/lines/sentence-text.ts';
+import { tableText } from '../../../server/app/text/lines/table-text.ts';
 import { gapOf, reportOf } from '../gap-builder.ts';
 
 describe('figures', () => {

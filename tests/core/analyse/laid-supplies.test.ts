@@ -6,7 +6,7 @@ import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { analysisOf, DIESEL, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
-import { planCarry, whatIf } from '../plan/contracted.ts';
+import { planCarry, whatIf } from '../plan/by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -16,7 +16,7 @@ import {
   ROLLING,
   tyreCoefficient,
 } from '../../../server/core/fuel/engine/physics.ts';
-import { amountBetween } from '../../../server/core/gaps/profile.ts';
+import { amountBetween } from '../../../server/core/gaps/course/profile.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';
 import { textOf } from '../../../server/words/words-of.ts';
 import { analysisOf } from '../../helpers/analyse-input.ts';

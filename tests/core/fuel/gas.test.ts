@@ -8,7 +8,7 @@ import { loadSolver } from '../../../server/io/solver.ts';
 import { analysisOf, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { reckoned } from '../../helpers/reckoned.ts';
-import { oneFailure, planCarry, waysOut } from '../plan/contracted.ts';
+import { oneFailure, planCarry, waysOut } from '../plan/by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

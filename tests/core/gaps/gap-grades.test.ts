@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Crew } from '../../../server/contract/crew.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { EvenCourseFacts } from '../../../server/core/gaps/even-course.ts';
+import type { EvenCourseFacts } from '../../../server/core/gaps/course/even-course.ts';
 import { gapsOf } from '../../../server/core/gaps/gaps-of.ts';
 import { courseOf, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
 import { rigOf } from '../crew/crews.ts';

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Gap } from '../../../server/contract/analysis.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { Course, Edge } from '../../../server/core/gaps/course.ts';
+import type { Course, Edge } from '../../../server/core/gaps/course/course.ts';
 import { VERDICT_RANK } from '../../../server/core/gaps/verdict.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
 import { gapsInKm } from '../../helpers/in-km.ts';

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Surface } from '../../../server/contract/surface.ts';
 import { reserveOf, returnNeedL } from '../../../server/core/gaps/need.ts';
 import { runOf } from '../../../server/core/plan/drive/run.ts';
-import { turnBackOf } from '../../../server/core/plan/drive/turn-back.ts';
+import { turnBackOf } from '../../../server/core/plan/drive/turn-back/turn-back.ts';
 import { bearableL } from '../../../server/core/plan/legs/bearable.ts';
 import { questionOf } from '../../../server/core/plan/question/question-of.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature } from '../../helpers/analyse-input.ts';

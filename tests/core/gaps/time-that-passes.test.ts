@@ -2,15 +2,15 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../server/contract/common.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
-import type { Course, Edge } from '../../../server/core/gaps/course.ts';
+import type { Course, Edge } from '../../../server/core/gaps/course/course.ts';
 import { gapsOf } from '../../../server/core/gaps/gaps-of.ts';
 import { returnNeedL } from '../../../server/core/gaps/need.ts';
 import { reckon } from '../../../server/core/gaps/reckon.ts';
 import { turnBackM } from '../../../server/core/gaps/turn-back.ts';
 import { runOf } from '../../../server/core/plan/drive/run.ts';
 import type { Stretch } from '../../../server/core/plan/drive/stretch.ts';
-import { turnBackOf } from '../../../server/core/plan/drive/turn-back.ts';
-import { turnBacksOf } from '../../../server/core/plan/drive/turn-backs.ts';
+import { turnBackOf } from '../../../server/core/plan/drive/turn-back/turn-back.ts';
+import { turnBacksOf } from '../../../server/core/plan/drive/turn-back/turn-backs.ts';
 import { legNeed } from '../../../server/core/plan/legs/leg-need.ts';
 import { questionOf } from '../../../server/core/plan/question/question-of.ts';
 import type { CarrySide } from '../../../server/core/plan/side/carry-side.ts';
@@ -18,7 +18,7 @@ import { COMMODITIES } from '../../../server/core/quantity/commodities.ts';
 import { analysisOf, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
 import { reckoned } from '../../helpers/reckoned.ts';
-import { gaugeOf } from '../plan/contracted.ts';
+import { gaugeOf } from '../plan/by-hand/contracted.ts';
 import { basisFrom } from '../plan/what-if/small-basis.ts';
 
 /** The example's 18 l of water a day, 245 km a day at 35 km/h. */

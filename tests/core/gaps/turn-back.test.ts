@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { evenProfile } from '../../../server/core/gaps/profile.ts';
+import { evenProfile } from '../../../server/core/gaps/course/profile.ts';
 import { turnBackM } from '../../../server/core/gaps/turn-back.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, passingEdge, startEdge } from '../../helpers/course.ts';
 

@@ -1,7 +1,7 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { checkRigValue } from '../../../server/app/input/plan-input.ts';
-import type { FuelLog } from '../../../server/contract/log.ts';
+import type { FuelLog } from '../../../server/contract/answers/log.ts';
 import { csvOf, fuelLog, independentQuantile } from './learn-helpers.ts';
 
 /** Six full tanks and a part fill, worked by hand: 10, 12, 11, 20 and 13 l/100 km. */

@@ -1,6 +1,6 @@
 import { expect } from 'vitest';
 import { learnLog } from '../../../server/app/learn-log.ts';
-import type { FuelLog, WaterLog } from '../../../server/contract/log.ts';
+import type { FuelLog, WaterLog } from '../../../server/contract/answers/log.ts';
 import type { Surface } from '../../../server/contract/surface.ts';
 import type { Problem } from '../../../server/core/input/problem.ts';
 

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import type { WaterLog } from '../../../server/contract/log.ts';
+import type { WaterLog } from '../../../server/contract/answers/log.ts';
 import { csvOf, waterLog } from './learn-helpers.ts';
 
 /** Worked by hand: 5, 6, 4, 7 and 12 l for a person and day. */

@@ -10,8 +10,8 @@ import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
 import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
 import { COMMODITIES } from '../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { type HandLeg, handLegs } from '../plan/hand-legs.ts';
-import { questionOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';
+import { type HandLeg, handLegs } from '../plan/by-hand/hand-legs.ts';
+import { questionOf, rigOf, type SmallRoute, smallRoute } from '../plan/by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

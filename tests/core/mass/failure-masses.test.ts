@@ -5,8 +5,8 @@ import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
 import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { failuresOf } from '../plan/contracted.ts';
-import { questionOf, rigOf, type SmallRoute, smallRoute } from '../plan/small-routes.ts';
+import { failuresOf } from '../plan/by-hand/contracted.ts';
+import { questionOf, rigOf, type SmallRoute, smallRoute } from '../plan/by-hand/small-routes.ts';
 import { heldBasis } from '../plan/what-if/solved-basis.ts';
 
 let solver: MipSolver;

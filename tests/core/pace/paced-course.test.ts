@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { amountBetween, evenProfile } from '../../../server/core/gaps/profile.ts';
+import { amountBetween, evenProfile } from '../../../server/core/gaps/course/profile.ts';
 import { pacePlan } from '../../../server/core/pace/pace-plan.ts';
 import { pacedCourse } from '../../../server/core/pace/paced-course.ts';
 import { settleRig } from '../../../server/core/rig/settle-rig.ts';

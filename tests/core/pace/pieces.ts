@@ -1,4 +1,4 @@
-import { sumBefore } from '../../../server/core/gaps/profile.ts';
+import { sumBefore } from '../../../server/core/gaps/course/profile.ts';
 import type { Piece, Schedule, Stop } from '../../../server/core/pace/schedule.ts';
 
 /** Stretches one after another: km, km/h and hours a day of each. */

@@ -12,7 +12,7 @@ import { runOf } from '../../../server/core/plan/drive/run.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { questionOf } from '../../../server/core/plan/question/question-of.ts';
 import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
-import { runsWith } from '../../../server/core/plan/what-if/changed-runs.ts';
+import { runsWith } from '../../../server/core/plan/what-if/changed/changed-runs.ts';
 import { COMMODITIES } from '../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';

@@ -4,7 +4,7 @@ import type { Commodity } from '../../../server/contract/common.ts';
 import { brokenLegs, drive } from '../../../server/core/plan/drive/drive.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { solveCarry } from './contracted.ts';
+import { solveCarry } from './by-hand/contracted.ts';
 import {
   FUEL_L_PER_KM,
   HOURS_PER_OFF_KM,
@@ -13,7 +13,7 @@ import {
   type SmallRoute,
   type SmallStop,
   smallRoute,
-} from './small-routes.ts';
+} from './by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -5,8 +5,8 @@ import { brokenLegs, drive } from '../../../server/core/plan/drive/drive.ts';
 import type { MipAnswer, MipSolver } from '../../../server/core/plan/model/mip.ts';
 import type { CarryQuestion } from '../../../server/core/plan/question/carry-question.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { type ChoiceInKm, solvedByModel } from './contracted.ts';
-import { questionOf, smallRoute } from './small-routes.ts';
+import { type ChoiceInKm, solvedByModel } from './by-hand/contracted.ts';
+import { questionOf, smallRoute } from './by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -7,7 +7,7 @@ import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { reckoned } from '../../helpers/reckoned.ts';
-import { planCarry, stopFailsRows } from './contracted.ts';
+import { planCarry, stopFailsRows } from './by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

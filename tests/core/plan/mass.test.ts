@@ -8,8 +8,8 @@ import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { massRoomOf } from '../../../server/core/plan/question/mass-room.ts';
 import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { handLegs } from './hand-legs.ts';
-import { questionOf, rigOf, type SmallRoute, smallRoute } from './small-routes.ts';
+import { handLegs } from './by-hand/hand-legs.ts';
+import { questionOf, rigOf, type SmallRoute, smallRoute } from './by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

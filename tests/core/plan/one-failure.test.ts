@@ -5,7 +5,7 @@ import { drive } from '../../../server/core/plan/drive/drive.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { failuresOf } from './contracted.ts';
+import { failuresOf } from './by-hand/contracted.ts';
 import {
   FUEL_L_PER_KM,
   KM_PER_DAY,
@@ -13,7 +13,7 @@ import {
   type SmallRoute,
   type SmallStop,
   smallRoute,
-} from './small-routes.ts';
+} from './by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -9,7 +9,7 @@ import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
-import { planCarry } from './contracted.ts';
+import { planCarry } from './by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

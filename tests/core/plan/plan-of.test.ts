@@ -17,7 +17,7 @@ import {
 } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { reckoned } from '../../helpers/reckoned.ts';
-import { oneFailure, planCarry, stopFailsRows } from './contracted.ts';
+import { oneFailure, planCarry, stopFailsRows } from './by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

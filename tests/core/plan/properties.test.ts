@@ -3,7 +3,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
-import { questionOf, type SmallRoute, smallRoute } from './small-routes.ts';
+import { questionOf, type SmallRoute, smallRoute } from './by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -3,17 +3,17 @@ import type { Commodity } from '../../../server/contract/common.ts';
 import type { Plan } from '../../../server/contract/plan.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { type AnalyseInput, reckonTrip } from '../../../server/core/analyse/analyse.ts';
-import { evenProfile } from '../../../server/core/gaps/profile.ts';
+import { evenProfile } from '../../../server/core/gaps/course/profile.ts';
 import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import { drive } from '../../../server/core/plan/drive/drive.ts';
-import { turnBacksOf } from '../../../server/core/plan/drive/turn-backs.ts';
+import { turnBacksOf } from '../../../server/core/plan/drive/turn-back/turn-backs.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import type { CarrySide } from '../../../server/core/plan/side/carry-side.ts';
 import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature } from '../../helpers/analyse-input.ts';
 import { courseOf, endEdge, startEdge } from '../../helpers/course.ts';
-import { gaugeOf, planCarry, planLeg, whatIf } from './contracted.ts';
+import { gaugeOf, planCarry, planLeg, whatIf } from './by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -6,7 +6,7 @@ import { loadSolver } from '../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { reckoned } from '../../helpers/reckoned.ts';
-import { oneFailure, planCarry } from './contracted.ts';
+import { oneFailure, planCarry } from './by-hand/contracted.ts';
 
 /** A supply at a share of the way: how fast it flows, how long it is waited for, how much it gives at the most. */
 const supplies = fc.array(

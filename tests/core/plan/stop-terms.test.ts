@@ -3,7 +3,7 @@ import { toContract } from '../../../server/app/to-contract.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import type { TripFile } from '../../../server/contract/trip.ts';
 import { type AnalyseInput, type Reckoned, reckonTrip } from '../../../server/core/analyse/analyse.ts';
-import { daysOfStanding } from '../../../server/core/gaps/standing.ts';
+import { daysOfStanding } from '../../../server/core/gaps/course/standing.ts';
 import { basisOf } from '../../../server/core/plan/drive/basis.ts';
 import type { MipSolver } from '../../../server/core/plan/model/mip.ts';
 import { questionOf } from '../../../server/core/plan/question/question-of.ts';
@@ -19,7 +19,7 @@ import {
 } from '../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../helpers/course.ts';
 import { LAMP, ULTRAFILTER } from '../treatment/lines.ts';
-import { oneFailure, planCarry, whatIf } from './contracted.ts';
+import { oneFailure, planCarry, whatIf } from './by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -7,7 +7,7 @@ import type { CarryQuestion } from '../../../server/core/plan/question/carry-que
 import { solveCarry } from '../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../server/io/solver.ts';
 import { courseOf } from '../../helpers/course.ts';
-import { KM_PER_DAY, questionOf, rigOf, type SmallRoute, smallRoute } from './small-routes.ts';
+import { KM_PER_DAY, questionOf, rigOf, type SmallRoute, smallRoute } from './by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { sumsAt, thinned } from '../../../server/core/fuel/course/summed-profiles.ts';
-import { profileOf } from '../../../server/core/gaps/profile.ts';
+import { profileOf } from '../../../server/core/gaps/course/profile.ts';
 import { climbOf, heightsOf, smoothed, turningPoints } from '../../../server/core/route/elevation.ts';
 import { readGpx } from '../../../server/io/gpx/read-gpx.ts';
 import { equatorDocument } from '../../helpers/analyse-input.ts';

@@ -1,5 +1,5 @@
 import type { RouteDocument, RoutePart } from '../../../server/core/input/sources.ts';
-import { buildRoute, type RouteChoice } from '../../../server/core/route/build-route.ts';
+import { buildRoute, type RouteChoice } from '../../../server/core/route/build/build-route.ts';
 import type { RouteLine } from '../../../server/core/route/route-line.ts';
 
 export type Corner = readonly [number, number];

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { positionAt } from '../../../server/core/route/locate.ts';
-import { findPassings } from '../../../server/core/route/passings.ts';
+import { positionAt } from '../../../server/core/route/passings/locate.ts';
+import { findPassings } from '../../../server/core/route/passings/passings.ts';
 import { withFerries } from '../../../server/core/route/with-ferries.ts';
 import { routeThrough } from './lines.ts';
 

@@ -6,7 +6,7 @@ import {
   hoseDropKPa,
   hoseSpeed,
   pumpKPa,
-} from '../../../server/core/treatment/line/hydraulics.ts';
+} from '../../../server/core/treatment/line/flow/hydraulics.ts';
 import { codesOf, LAMP, reportOn, ULTRAFILTER } from './lines.ts';
 
 const KPA_PER_PSI = 6.894757;

@@ -6,7 +6,7 @@ import {
   dropKPa,
   hoseDropKPa,
   pumpKPa,
-} from '../../../server/core/treatment/line/hydraulics.ts';
+} from '../../../server/core/treatment/line/flow/hydraulics.ts';
 import { lineEffect } from '../../../server/core/treatment/line/line-effect.ts';
 import type { Conditions } from '../../../server/core/treatment/line/stage-effect.ts';
 import { EASY, lineOf } from './lines.ts';

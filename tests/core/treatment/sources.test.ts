@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { SourceKind, TreatmentFile, WaterNote } from '../../../server/contract/treatment.ts';
-import { drawnLPerMin, timeToFill } from '../../../server/core/treatment/line/time-to-fill.ts';
+import { drawnLPerMin, timeToFill } from '../../../server/core/treatment/line/flow/time-to-fill.ts';
 import { judgeSource } from '../../../server/core/treatment/source/judge-source.ts';
 import { sourceKindOf } from '../../../server/core/treatment/source/source-kind.ts';
 import { noted } from '../../../server/core/treatment/source/water-notes.ts';

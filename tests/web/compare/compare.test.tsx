@@ -1,7 +1,11 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { Compile } from 'typebox/compile';
 import { describe, expect, it } from 'vitest';
-import { type ComparedCommodity, type ComparedMass, Comparison } from '../../../server/contract/compare.ts';
+import {
+  type ComparedCommodity,
+  type ComparedMass,
+  Comparison,
+} from '../../../server/contract/answers/compare.ts';
 import { ComparePicture } from '../../../web/compare/ComparePicture.tsx';
 import { CompareTable } from '../../../web/compare/CompareTable.tsx';
 import { bestOf } from '../../../web/compare/criteria.ts';

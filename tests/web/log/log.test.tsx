@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { learnLog } from '../../../server/app/learn-log.ts';
-import type { FuelLog, LogResult, WaterLog } from '../../../server/contract/log.ts';
+import type { FuelLog, LogResult, WaterLog } from '../../../server/contract/answers/log.ts';
 import { checkRig } from '../../../server/core/rig/check-rig.ts';
 import { LogFigures } from '../../../web/log/LogFigures.tsx';
 import { crewCount, roundedRates, withFuelLog, withWaterLog } from '../../../web/log/take-in.ts';

@@ -1,6 +1,6 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
-import type { AnalysisReply } from '../../../server/contract/map.ts';
+import type { AnalysisReply } from '../../../server/contract/answers/map.ts';
 import type { PlanReply } from '../../../server/contract/whatif.ts';
 import { type Focus, NO_FOCUS } from '../../../web/state/focus.ts';
 import { Strip } from '../../../web/strip/Strip.tsx';

@@ -1,5 +1,5 @@
 import type { Feature, LineString, Position } from 'geojson';
-import type { MapData } from '../../../server/contract/map.ts';
+import type { MapData } from '../../../server/contract/answers/map.ts';
 
 interface GapLine {
   commodity: 'fuel' | 'water';

@@ -1,5 +1,5 @@
 import type { Feature, FeatureCollection, Geometry, MultiPolygon, Polygon, Position } from 'geojson';
-import type { GroundMark, MapData } from '../../../server/contract/map.ts';
+import type { GroundMark, MapData } from '../../../server/contract/answers/map.ts';
 import { pairsOf } from '../../kit/pairs.ts';
 
 type Ground = Feature<Geometry, GroundMark>;

@@ -1,4 +1,4 @@
-import type { MapData } from '../../../server/contract/map.ts';
+import type { MapData } from '../../../server/contract/answers/map.ts';
 
 type Line = MapData['line'];
 type Place = [number, number];

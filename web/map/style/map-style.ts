@@ -1,6 +1,6 @@
 import type { LayerSpecification, StyleSpecification } from '@maplibre/maplibre-gl-style-spec';
 import type { Feature, FeatureCollection, GeoJSON } from 'geojson';
-import type { MapData } from '../../../server/contract/map.ts';
+import type { MapData } from '../../../server/contract/answers/map.ts';
 import type { Focus } from '../../state/focus.ts';
 import { gapLines } from '../geometry/gap-lines.ts';
 import { emptyCollection, groundFeatures, landAreas } from '../geometry/land.ts';

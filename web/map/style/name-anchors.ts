@@ -1,5 +1,5 @@
 import type { ExpressionSpecification } from '@maplibre/maplibre-gl-style-spec';
-import type { MapData } from '../../../server/contract/map.ts';
+import type { MapData } from '../../../server/contract/answers/map.ts';
 import { boundsBetween } from '../geometry/nearest-km.ts';
 
 type Anchor = 'left' | 'right' | 'bottom' | 'top' | 'bottom-left' | 'top-left' | 'bottom-right' | 'top-right';

@@ -1,6 +1,6 @@
 import type { Feature, LineString, Point, Position } from 'geojson';
+import type { AnalysisReply, MapData, RoutePiece } from '../../../server/contract/answers/map.ts';
 import type { Commodity, Span } from '../../../server/contract/common.ts';
-import type { AnalysisReply, MapData, RoutePiece } from '../../../server/contract/map.ts';
 import type { PlanCarry, PlanLevel } from '../../../server/contract/plan.ts';
 import type { PlanReply, TurnBack } from '../../../server/contract/whatif.ts';
 import { pairsOf } from '../../kit/pairs.ts';

@@ -4,7 +4,7 @@ import type {
   SymbolLayerSpecification,
 } from '@maplibre/maplibre-gl-style-spec';
 import type { Feature, Point } from 'geojson';
-import type { MapData } from '../../../server/contract/map.ts';
+import type { MapData } from '../../../server/contract/answers/map.ts';
 import { CLEAR_IMAGE, type MarkFill, markImageId } from './mark-images.ts';
 import { nameAnchors, westOf } from './name-anchors.ts';
 import type { Palette } from './palette.ts';

@@ -1,5 +1,5 @@
 import type { RigFile } from '../../../contract/rig.ts';
-import type { Loss } from '../../phrases/crew.ts';
+import type { Loss } from '../../phrases/rig/crew.ts';
 import { drawableL, filledL } from '../../quantity/drawable.ts';
 
 /** Drinking water that is left whatever fails. */

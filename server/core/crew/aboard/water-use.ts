@@ -1,6 +1,6 @@
 import type { Caution } from '../../phrases/cautions.ts';
-import type { Loss } from '../../phrases/crew.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
+import type { Loss } from '../../phrases/rig/crew.ts';
 import type { Term } from '../../quantity/term.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import type { HeatEffect } from '../needs/heat.ts';

@@ -1,6 +1,6 @@
 import type { Crew, WaterGrade, WaterUseName } from '../../../contract/crew.ts';
 import { USE_LEVEL, VEHICLE_LITRES_PER_DAY, WATER_HIGH } from '../../defaults/rig-defaults.ts';
-import type { PartSource, PetSource, UseSource } from '../../phrases/crew.ts';
+import type { PartSource, PetSource, UseSource } from '../../phrases/rig/crew.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import type { HeatEffect } from './heat.ts';
 import { PERSON_USES, TEETH_AND_HANDS_L } from './levels.ts';

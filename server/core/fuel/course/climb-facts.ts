@@ -1,4 +1,4 @@
-import type { Profile } from '../../gaps/profile.ts';
+import type { Profile } from '../../gaps/course/profile.ts';
 import type { Rig } from '../../rig/rig.ts';
 import type { Heights } from '../../route/elevation.ts';
 import { FUEL_KINDS } from '../engine/kinds.ts';

@@ -1,4 +1,4 @@
-import type { Profile } from '../../gaps/profile.ts';
+import type { Profile } from '../../gaps/course/profile.ts';
 import { numberAt } from '../../lists/at.ts';
 import type { ClimbFacts } from './climb-facts.ts';
 import { sumsAt, thinned } from './summed-profiles.ts';

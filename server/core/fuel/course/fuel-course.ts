@@ -1,5 +1,5 @@
 import type { Surface } from '../../../contract/surface.ts';
-import type { Course, DearerStretch, Stay } from '../../gaps/course.ts';
+import type { Course, DearerStretch, Stay } from '../../gaps/course/course.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import { litresPerM } from '../../quantity/rates.ts';
 import type { Rig } from '../../rig/rig.ts';

@@ -1,5 +1,5 @@
 import type { Surface } from '../../../contract/surface.ts';
-import type { Stay } from '../../gaps/course.ts';
+import type { Stay } from '../../gaps/course/course.ts';
 import type { SpanM } from '../../quantity/span.ts';
 import type { Rig } from '../../rig/rig.ts';
 import type { Heights } from '../../route/elevation.ts';

@@ -1,5 +1,5 @@
 import type { Surface } from '../../../contract/surface.ts';
-import { amountBetween, type Profile } from '../../gaps/profile.ts';
+import { amountBetween, type Profile } from '../../gaps/course/profile.ts';
 import type { Term } from '../../quantity/term.ts';
 import { climbFactsOf, liftedMassKg } from './climb-facts.ts';
 import { climbProfiles, climbTotalL } from './climb-profile.ts';

@@ -1,8 +1,8 @@
 import type { RigFile } from '../../../contract/rig.ts';
 import { FILL_PERCENT } from '../../defaults/rig-defaults.ts';
-import type { Course } from '../../gaps/course.ts';
+import type { Course } from '../../gaps/course/course.ts';
+import { amountBetween } from '../../gaps/course/profile.ts';
 import { reserveOf } from '../../gaps/need.ts';
-import { amountBetween } from '../../gaps/profile.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import type { Assumption } from '../../quantity/assumption.ts';

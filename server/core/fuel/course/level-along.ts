@@ -1,6 +1,6 @@
 import type { Surface } from '../../../contract/surface.ts';
-import { SKETCHY_FACTOR } from '../../gaps/even-course.ts';
-import { type Profile, profileOf } from '../../gaps/profile.ts';
+import { SKETCHY_FACTOR } from '../../gaps/course/even-course.ts';
+import { type Profile, profileOf } from '../../gaps/course/profile.ts';
 import { at } from '../../lists/at.ts';
 import { metresOf } from '../../quantity/rates.ts';
 import { type FuelFacts, PACE_OF, type Rate, stayDaysAt, withNightsThatCount } from './fuel-facts.ts';

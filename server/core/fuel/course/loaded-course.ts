@@ -1,5 +1,5 @@
-import type { Course } from '../../gaps/course.ts';
-import { amountBetween, type Profile } from '../../gaps/profile.ts';
+import type { Course } from '../../gaps/course/course.ts';
+import { amountBetween, type Profile } from '../../gaps/course/profile.ts';
 import type { Load } from '../../mass/load.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import { type FuelSources, fuelCourse, fuelPlan } from './fuel-course.ts';

@@ -1,4 +1,4 @@
-import type { Profile } from '../../gaps/profile.ts';
+import type { Profile } from '../../gaps/course/profile.ts';
 import { at, numberAt } from '../../lists/at.ts';
 import type { SpanM } from '../../quantity/span.ts';
 import { type ClimbFacts, climbFactsOf } from './climb-facts.ts';

@@ -1,4 +1,4 @@
-import { jumpAt, type Profile, sumBefore } from '../../gaps/profile.ts';
+import { jumpAt, type Profile, sumBefore } from '../../gaps/course/profile.ts';
 import { numberAt } from '../../lists/at.ts';
 
 /** The sum of several profiles of one route, with the entries of all. */

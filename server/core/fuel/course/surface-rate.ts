@@ -1,5 +1,5 @@
 import type { Surface } from '../../../contract/surface.ts';
-import type { RatePhrase } from '../../phrases/fuel.ts';
+import type { RatePhrase } from '../../phrases/rig/fuel.ts';
 import { litresPerM, metresOf } from '../../quantity/rates.ts';
 import type { Rig } from '../../rig/rig.ts';
 import { FUEL_KINDS } from '../engine/kinds.ts';

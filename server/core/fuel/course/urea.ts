@@ -1,5 +1,5 @@
 import type { RigFile } from '../../../contract/rig.ts';
-import { amountBetween, type Profile } from '../../gaps/profile.ts';
+import { amountBetween, type Profile } from '../../gaps/course/profile.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import { metresOf } from '../../quantity/rates.ts';
 import type { Passing } from '../../supply/points/passing.ts';

@@ -1,5 +1,5 @@
 import type { FuelKind } from '../../../contract/rig.ts';
-import type { FuelRules } from '../../phrases/mass.ts';
+import type { FuelRules } from '../../phrases/rig/mass.ts';
 import { fuelKgPerLitre } from '../densities.ts';
 import type { FuelLimit } from './masses.ts';
 

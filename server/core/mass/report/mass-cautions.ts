@@ -1,6 +1,6 @@
 import type { Position } from '../../../contract/vehicle.ts';
 import type { Caution } from '../../phrases/cautions.ts';
-import type { Bearer } from '../../phrases/mass.ts';
+import type { Bearer } from '../../phrases/rig/mass.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { MassModel } from '../settle-mass.ts';
 import type { MassReport, MassState } from './masses.ts';

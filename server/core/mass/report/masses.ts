@@ -1,6 +1,6 @@
 import type { Position, WorstFor } from '../../../contract/vehicle.ts';
-import type { ContainerName, FuelRules } from '../../phrases/mass.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
+import type { ContainerName, FuelRules } from '../../phrases/rig/mass.ts';
 import type { Term } from '../../quantity/term.ts';
 
 /** An axle's load against its limit; negative `leftKg`: over it. */

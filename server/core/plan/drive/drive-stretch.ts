@@ -1,4 +1,4 @@
-import { levelsOf } from '../../gaps/levels.ts';
+import { levelsOf } from '../../gaps/course/levels.ts';
 import { type Reckoning, reckon } from '../../gaps/reckon.ts';
 import { drawableOf } from '../side/carry-side.ts';
 import { type ContainerLevel, containersAlong } from './containers.ts';

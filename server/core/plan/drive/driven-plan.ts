@@ -1,7 +1,7 @@
 import type { RigFile } from '../../../contract/rig.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
-import type { Course } from '../../gaps/course.ts';
-import { amountBetween } from '../../gaps/profile.ts';
+import type { Course } from '../../gaps/course/course.ts';
+import { amountBetween } from '../../gaps/course/profile.ts';
 import { evenLoad, type Load } from '../../mass/load.ts';
 import { kmOf } from '../../quantity/rates.ts';
 import type { Choice } from '../model/choice.ts';

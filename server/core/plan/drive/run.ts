@@ -1,7 +1,7 @@
+import { jumpAt, type Profile, sumBefore } from '../../gaps/course/profile.ts';
+import { wayBackAlong } from '../../gaps/course/way-back.ts';
 import { usableL } from '../../gaps/gap-grades.ts';
-import { jumpAt, type Profile, sumBefore } from '../../gaps/profile.ts';
 import { oneWayLimitM } from '../../gaps/turn-back.ts';
-import { wayBackAlong } from '../../gaps/way-back.ts';
 import { at, numberAt } from '../../lists/at.ts';
 import { allLitres, type ContainerLevel, levelBetween } from './containers.ts';
 import { driveStretch, type StretchDrive, washingCansL } from './drive-stretch.ts';

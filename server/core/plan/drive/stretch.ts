@@ -1,5 +1,5 @@
-import type { Course } from '../../gaps/course.ts';
-import type { Detour } from '../../gaps/levels.ts';
+import type { Course } from '../../gaps/course/course.ts';
+import type { Detour } from '../../gaps/course/levels.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
 
 /** From one supply that is used to the next, with what is aboard on leaving. */

@@ -1,5 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { Edge } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course/course.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { type Group, groupedBySpan } from '../question/supply-stops.ts';

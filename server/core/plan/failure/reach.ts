@@ -1,4 +1,4 @@
-import type { Edge } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course/course.ts';
 import { drinkingShare } from '../../gaps/gap-grades.ts';
 import { returnNeedL } from '../../gaps/need.ts';
 import { canBeDrivenBack } from '../../gaps/turn-back.ts';

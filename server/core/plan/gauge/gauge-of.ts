@@ -3,7 +3,7 @@ import { at } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Basis } from '../drive/basis.ts';
 import { pointsAt, type Run, type RunPoint, runOf } from '../drive/run.ts';
-import type { TurnBack } from '../drive/turn-backs.ts';
+import type { TurnBack } from '../drive/turn-back/turn-backs.ts';
 import { byCommodity } from '../side/other-of.ts';
 import { planEdge } from '../side/plan-edge.ts';
 import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';

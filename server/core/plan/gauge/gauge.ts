@@ -1,5 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { PlaceName } from '../../phrases/supply-kinds.ts';
+import type { PlaceName } from '../../phrases/said/supply-kinds.ts';
 import type { PlanEdge } from '../side/plan-edge.ts';
 
 /** The least to have aboard of one commodity at a place, litres of all that can be used. */

@@ -1,5 +1,5 @@
-import { amountBetween, breaksInside, jumpAt } from '../../gaps/profile.ts';
-import { fillingL } from '../../gaps/standing.ts';
+import { amountBetween, breaksInside, jumpAt } from '../../gaps/course/profile.ts';
+import { fillingL } from '../../gaps/course/standing.ts';
 import { type CarrySide, drawableOf, endsOf } from '../side/carry-side.ts';
 import type { Hop } from './leg.ts';
 import { leaving } from './leg-need.ts';

@@ -1,6 +1,6 @@
+import { amountBetween } from '../../gaps/course/profile.ts';
+import { fillingL, nightDays, nightL, pushedNights, standingLPerDay } from '../../gaps/course/standing.ts';
 import { wayOf } from '../../gaps/need.ts';
-import { amountBetween } from '../../gaps/profile.ts';
-import { fillingL, nightDays, nightL, pushedNights, standingLPerDay } from '../../gaps/standing.ts';
 import { type CarrySide, endsOf } from '../side/carry-side.ts';
 import { fillDays, type SupplyEdge } from '../side/supply-edge.ts';
 

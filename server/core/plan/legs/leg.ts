@@ -1,5 +1,5 @@
 import type { Evidence } from '../../../contract/common.ts';
-import type { Edge } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course/course.ts';
 import { type CarrySide, edgeAt } from '../side/carry-side.ts';
 import type { Departure } from './stock.ts';
 

@@ -1,12 +1,12 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { PlanStopAsk } from '../../../contract/plan.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
-import { daysOfStanding } from '../../gaps/standing.ts';
+import { daysOfStanding } from '../../gaps/course/standing.ts';
 import type { Caution } from '../../phrases/cautions.ts';
-import type { NamedStop } from '../../phrases/plan.ts';
+import type { NamedStop } from '../../phrases/plan/plan.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { askOf, waitHoursAt } from '../../supply/points/stop-asks.ts';
-import { timeToFill } from '../../treatment/line/time-to-fill.ts';
+import { timeToFill } from '../../treatment/line/flow/time-to-fill.ts';
 import { drinkingFlow } from '../../treatment/source/treatment-report.ts';
 import { noted } from '../../treatment/source/water-notes.ts';
 import { isSamePlace, type SupplyEdge, type SupplyTerms } from '../side/supply-edge.ts';

@@ -1,7 +1,7 @@
 import type { Arrival } from '../../../contract/pace.ts';
 import type { TimeThere } from '../../pace/time-there.ts';
-import type { ContainerName } from '../../phrases/mass.ts';
-import type { SupplyKind } from '../../phrases/supply-kinds.ts';
+import type { ContainerName } from '../../phrases/rig/mass.ts';
+import type { SupplyKind } from '../../phrases/said/supply-kinds.ts';
 import type { PlanEdge } from '../side/plan-edge.ts';
 import type { Contact } from './contact.ts';
 

@@ -1,6 +1,6 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
-import { HOURS_PER_DAY } from '../../gaps/standing.ts';
+import { HOURS_PER_DAY } from '../../gaps/course/standing.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { DrivenLegs } from '../drive/drive.ts';
 import type { DrivenPlan } from '../drive/driven-plan.ts';

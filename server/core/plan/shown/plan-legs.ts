@@ -5,7 +5,7 @@ import { allLitres } from '../drive/containers.ts';
 import type { DrivenLeg, DrivenLegs } from '../drive/drive.ts';
 import type { DrivenPlan } from '../drive/driven-plan.ts';
 import { gradesAfter } from '../drive/grades.ts';
-import { lastWayBackM } from '../drive/turn-back.ts';
+import { lastWayBackM } from '../drive/turn-back/turn-back.ts';
 import { weakestEnd } from '../legs/leg.ts';
 import { tanksReader } from '../sheet/tanks-reader.ts';
 import type { CarrySide, CarrySides } from '../side/carry-side.ts';

@@ -1,5 +1,5 @@
 import type { Commodity, Evidence } from '../../../contract/common.ts';
-import type { SupplyKind } from '../../phrases/supply-kinds.ts';
+import type { SupplyKind } from '../../phrases/said/supply-kinds.ts';
 
 /** A passing of a supply stop; what is null is known only where it is used. */
 export interface PlanStopPassing {

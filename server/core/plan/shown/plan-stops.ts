@@ -1,5 +1,5 @@
 import type { PlanStopAsk } from '../../../contract/plan.ts';
-import { hoursOfStanding } from '../../gaps/standing.ts';
+import { hoursOfStanding } from '../../gaps/course/standing.ts';
 import { pairsOf } from '../../lists/pairs.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { askOf, waitHoursAt } from '../../supply/points/stop-asks.ts';

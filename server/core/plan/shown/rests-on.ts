@@ -1,6 +1,6 @@
 import type { Commodity } from '../../../contract/common.ts';
-import { type Course, sketchyM } from '../../gaps/course.ts';
-import { staysNight } from '../../gaps/standing.ts';
+import { type Course, sketchyM } from '../../gaps/course/course.ts';
+import { staysNight } from '../../gaps/course/standing.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { DrivenLeg } from '../drive/drive.ts';

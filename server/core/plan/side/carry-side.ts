@@ -1,5 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { Course } from '../../gaps/course.ts';
+import type { Course } from '../../gaps/course/course.ts';
 import { at } from '../../lists/at.ts';
 import type { SupplyEdge } from './supply-edge.ts';
 

@@ -1,8 +1,8 @@
-import type { Course, Edge } from '../../gaps/course.ts';
-import { type DayClock, nightsOver } from '../../gaps/day-clock.ts';
-import type { Detour } from '../../gaps/levels.ts';
-import { sumBefore } from '../../gaps/profile.ts';
-import { drivingDaysOfStanding, standingLPerDay } from '../../gaps/standing.ts';
+import type { Course, Edge } from '../../gaps/course/course.ts';
+import { type DayClock, nightsOver } from '../../gaps/course/day-clock.ts';
+import type { Detour } from '../../gaps/course/levels.ts';
+import { sumBefore } from '../../gaps/course/profile.ts';
+import { drivingDaysOfStanding, standingLPerDay } from '../../gaps/course/standing.ts';
 import { at } from '../../lists/at.ts';
 import { type CarrySide, drawableOf } from './carry-side.ts';
 import { isSamePlace, type SupplyEdge } from './supply-edge.ts';

@@ -1,4 +1,4 @@
-import { hoursOfStanding } from '../../gaps/standing.ts';
+import { hoursOfStanding } from '../../gaps/course/standing.ts';
 import { paceOn } from '../../pace/pace-on.ts';
 import type { CarrySide } from './carry-side.ts';
 import { fillDays, type SupplyEdge } from './supply-edge.ts';

@@ -1,4 +1,4 @@
-import type { Edge } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course/course.ts';
 
 /** A supply, start or end as answers have it; metres along the route. */
 export type PlanEdge = Readonly<Pick<Edge, 'kind' | 'id' | 'name' | 'atM' | 'detourM' | 'evidence'>>;

@@ -1,4 +1,4 @@
-import type { Edge } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course/course.ts';
 
 /** What a supply gives, beyond its being one. */
 export interface SupplyTerms {

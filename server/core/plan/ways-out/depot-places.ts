@@ -1,5 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { Edge } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course/course.ts';
 import { reckon } from '../../gaps/reckon.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { fewestCans } from '../legs/bearable.ts';

@@ -1,7 +1,7 @@
 import type { Commodity } from '../../../contract/common.ts';
-import type { Edge } from '../../gaps/course.ts';
+import type { Edge } from '../../gaps/course/course.ts';
 import type { Rescue } from '../../gaps/gap.ts';
-import type { OtherStop } from '../../phrases/plan.ts';
+import type { OtherStop } from '../../phrases/plan/plan.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Cans } from '../question/can-limits.ts';
 import { type QuestionChanges, questionOf } from '../question/question-of.ts';

@@ -1,5 +1,5 @@
 import type { RigFile } from '../../../contract/rig.ts';
-import { startLevel } from '../../gaps/start-level.ts';
+import { startLevel } from '../../gaps/course/start-level.ts';
 import { evenLoad } from '../../mass/load.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { settleTrip } from '../../trip/settle-trip.ts';

@@ -1,6 +1,6 @@
 import type { Commodity, Evidence } from '../../../contract/common.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
-import type { SupplyKind } from '../../phrases/supply-kinds.ts';
+import type { SupplyKind } from '../../phrases/said/supply-kinds.ts';
 
 /** Litres filled before leaving. */
 export interface Fill {

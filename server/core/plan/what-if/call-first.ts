@@ -1,7 +1,7 @@
 import type { Commodity, Evidence, Verdict } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { VERDICT_RANK } from '../../gaps/verdict.ts';
-import type { SupplyKind } from '../../phrases/supply-kinds.ts';
+import type { SupplyKind } from '../../phrases/said/supply-kinds.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { type Contact, contactOf } from '../sheet/contact.ts';
 import { measureL } from '../side/carry-side.ts';

@@ -1,7 +1,7 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { RigFile } from '../../../contract/rig.ts';
+import { standingLPerDay } from '../../gaps/course/standing.ts';
 import { needOf } from '../../gaps/need.ts';
-import { standingLPerDay } from '../../gaps/standing.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { drawableL } from '../../quantity/drawable.ts';
 import { SLACK } from '../../quantity/slack.ts';

@@ -6,8 +6,8 @@ import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Rig } from '../../rig/rig.ts';
 import type { Basis } from '../drive/basis.ts';
 import type { Run } from '../drive/run.ts';
-import { type ChangedRuns, runsAsPlanned, runsWith } from './changed-runs.ts';
-import { atUse } from './changes.ts';
+import { type ChangedRuns, runsAsPlanned, runsWith } from './changed/changed-runs.ts';
+import { atUse } from './changed/changes.ts';
 import { stretchFigures, tightestOf } from './stretch-row.ts';
 import { ALL_THE_WAY, type WhatIfRow } from './what-if-row.ts';
 

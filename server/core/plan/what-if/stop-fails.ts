@@ -9,8 +9,8 @@ import { countingOf } from '../side/carry-side.ts';
 import { byCommodity, otherOf } from '../side/other-of.ts';
 import { planEdge } from '../side/plan-edge.ts';
 import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
-import { type FailedStops, type FailedStretch, failedStretches } from './failed-stretches.ts';
-import { type Onward, onwardOver } from './onward.ts';
+import { type FailedStops, type FailedStretch, failedStretches } from './changed/failed-stretches.ts';
+import { type Onward, onwardOver } from './changed/onward.ts';
 import { stretchFigures, tightestOf } from './stretch-row.ts';
 import type { WhatIfRow } from './what-if-row.ts';
 

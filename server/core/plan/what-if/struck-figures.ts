@@ -1,8 +1,8 @@
-import { doubtOf } from '../../gaps/course.ts';
+import { doubtOf } from '../../gaps/course/course.ts';
 import { verdictOf } from '../../gaps/verdict.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Run, RunPoint } from '../drive/run.ts';
-import { lastHolding, turnBackOf } from '../drive/turn-back.ts';
+import { lastHolding, turnBackOf } from '../drive/turn-back/turn-back.ts';
 import { planEdge } from '../side/plan-edge.ts';
 import type { Mishap, Struck } from './mishap.ts';
 import { shortOf, unfitL, verdictOnwards } from './stretch-row.ts';

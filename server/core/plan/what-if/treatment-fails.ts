@@ -2,7 +2,7 @@ import type { Reckoned } from '../../analyse/analyse.ts';
 import type { Basis } from '../drive/basis.ts';
 import { runOf } from '../drive/run.ts';
 import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
-import { failedStretches } from './failed-stretches.ts';
+import { failedStretches } from './changed/failed-stretches.ts';
 import { type Mishap, worstPlace } from './mishap.ts';
 import { worstOf } from './stop-fails.ts';
 import { stretchFigures, tightestOf } from './stretch-row.ts';

@@ -1,7 +1,7 @@
 import type { Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { FillingTime, WaterFit, WaterLack, WaterRemark } from '../../phrases/rig/treatment-waters.ts';
 import type { SupplyReasonCode } from '../../phrases/supply.ts';
-import type { FillingTime, WaterFit, WaterLack, WaterRemark } from '../../phrases/treatment-waters.ts';
 import { effectOf, type FoundReason, found } from '../tags/reasons.ts';
 
 /** A water as a treatment line meets it. */

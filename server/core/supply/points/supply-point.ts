@@ -1,7 +1,7 @@
 import type { Commodity, Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { SupplyKind } from '../../phrases/said/supply-kinds.ts';
 import type { SupplyReason } from '../../phrases/supply.ts';
-import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 
 /** A supply point for one commodity, judged for a rig and a trip. */
 export interface SupplyPoint {

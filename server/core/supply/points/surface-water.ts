@@ -1,7 +1,7 @@
 import type { LonLat } from '../../geodesy/lon-lat.ts';
 import { wrapLongitude } from '../../geodesy/longitude.ts';
 import type { Surrounding, Surroundings } from '../../input/sources.ts';
-import { positionAt } from '../../route/locate.ts';
+import { positionAt } from '../../route/passings/locate.ts';
 import type { RouteLine } from '../../route/route-line.ts';
 import { LineIndex } from '../../surroundings/line-index.ts';
 import { boxAround, nearestOn } from '../../surroundings/plane.ts';

@@ -1,5 +1,5 @@
 import type { Tags } from '../../input/sources.ts';
-import type { SupplyHost, SupplyKind } from '../../phrases/supply-kinds.ts';
+import type { SupplyHost, SupplyKind } from '../../phrases/said/supply-kinds.ts';
 import { prefixOf } from './kinds.ts';
 
 /** Objects that often have water beside what they are for; only for names on screens. */

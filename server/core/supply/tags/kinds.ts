@@ -1,7 +1,7 @@
 import type { Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { SupplyKind } from '../../phrases/said/supply-kinds.ts';
 import type { PlainReasonCode } from '../../phrases/supply.ts';
-import type { SupplyKind } from '../../phrases/supply-kinds.ts';
 
 interface KindRuleBase {
   /** Names the rule, and tells whether two objects are of the same kind. */

@@ -1,6 +1,6 @@
 import type { Tags } from '../../input/sources.ts';
 import { DATE_KEYS } from './dates.ts';
-import { isDenyingKey } from './denying-tags.ts';
+import { isDenyingKey } from './denying/denying-tags.ts';
 import { LIFECYCLE_PREFIXES } from './kinds.ts';
 
 /**

@@ -1,5 +1,5 @@
 import type { Hazard as HazardTold, SourceKind } from '../../../contract/treatment.ts';
-import type { HazardReason } from '../../phrases/treatment-waters.ts';
+import type { HazardReason } from '../../phrases/rig/treatment-waters.ts';
 
 /** What may be in the water of a kind of source. */
 export type Hazard = Omit<HazardTold, 'why'> & { readonly why: HazardReason };

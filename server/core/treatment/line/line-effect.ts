@@ -1,5 +1,5 @@
 import type { Logs } from '../../../contract/treatment.ts';
-import type { UntoldCondition } from '../../phrases/treatment-stages.ts';
+import type { UntoldCondition } from '../../phrases/rig/treatment-stages.ts';
 import { sumLogs } from './logs.ts';
 import { type Conditions, type StageEffect, stageEffect } from './stage-effect.ts';
 import { stagesToDrink, type Treatment } from './treatment.ts';

@@ -1,4 +1,4 @@
-import { pumpKPa } from './hydraulics.ts';
+import { pumpKPa } from './flow/hydraulics.ts';
 import type { MembraneFault, Stage, Treatment } from './treatment.ts';
 
 /** Gas constant, J/(mol K), and grams of salt in a mole of NaCl, which gives two ions (CODATA; IUPAC). */

@@ -6,7 +6,7 @@ import type {
   StageKind,
 } from '../../../contract/treatment.ts';
 import type { Caution } from '../../phrases/cautions.ts';
-import type { WaterLack, WaterRemark } from '../../phrases/treatment-waters.ts';
+import type { WaterLack, WaterRemark } from '../../phrases/rig/treatment-waters.ts';
 import type { Term } from '../../quantity/term.ts';
 import type { Hazard } from './hazards.ts';
 import type { StageEffect } from './stage-effect.ts';

@@ -1,7 +1,7 @@
 import type { SourceKind, TreatmentFile, TreatmentStage } from '../../../contract/treatment.ts';
 import { MAXIMUM_LOG, RECOVERY, TARGET, TREAT_AT, TREAT_EVERYTHING } from '../../defaults/rig-defaults.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
-import type { HazardReason } from '../../phrases/treatment-waters.ts';
+import type { HazardReason } from '../../phrases/rig/treatment-waters.ts';
 import type { Assume } from '../../quantity/assumption.ts';
 import { EXPECTED, type Hazard, SOURCE_KINDS } from './hazards.ts';
 import { TARGETS } from './logs.ts';

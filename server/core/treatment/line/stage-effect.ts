@@ -4,12 +4,12 @@ import type {
   StageRefusal,
   StageRemark,
   UntoldCondition,
-} from '../../phrases/treatment-stages.ts';
-import { boilingPointC, boilMinutes, HIGH_ABOVE_M, STRICTER_ABOVE_M } from './boiling.ts';
-import { CHLORINE, type ChlorineWater, doseNeeded, dropsPerLitre, mlFor } from './chlorine.ts';
+} from '../../phrases/rig/treatment-stages.ts';
+import { boilingPointC, boilMinutes, HIGH_ABOVE_M, STRICTER_ABOVE_M } from './disinfecting/boiling.ts';
+import { CHLORINE, type ChlorineWater, doseNeeded, dropsPerLitre, mlFor } from './disinfecting/chlorine.ts';
+import { UV_CLASS_A, uvLog } from './disinfecting/uv.ts';
 import { logOfPercent, NO_LOGS } from './logs.ts';
 import type { Stage } from './treatment.ts';
-import { UV_CLASS_A, uvLog } from './uv.ts';
 
 /** The water that meets a stage, and how fast it goes; null for what nobody knows. */
 export interface Conditions extends ChlorineWater {

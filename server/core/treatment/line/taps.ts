@@ -1,7 +1,7 @@
 import type { TapUse } from '../../../contract/treatment.ts';
-import type { FlowGap, PressureLabel } from '../../phrases/treatment.ts';
+import type { FlowGap, PressureLabel } from '../../phrases/rig/treatment.ts';
 import type { Term } from '../../quantity/term.ts';
-import { balancedFlow, type DropLaw, dropKPa, hoseDropKPa, pumpKPa } from './hydraulics.ts';
+import { balancedFlow, type DropLaw, dropKPa, hoseDropKPa, pumpKPa } from './flow/hydraulics.ts';
 import { lineEffect } from './line-effect.ts';
 import { lacksOf } from './logs.ts';
 import type { TapReport } from './report.ts';

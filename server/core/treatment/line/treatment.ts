@@ -1,6 +1,6 @@
 import type { Logs, SourceKind, TapUse, TreatmentStage } from '../../../contract/treatment.ts';
+import type { Hose, Pump } from './flow/hydraulics.ts';
 import type { Hazard } from './hazards.ts';
-import type { Hose, Pump } from './hydraulics.ts';
 
 /** What spoils a membrane of reverse osmosis: chlorine dosed before it, or no carbon to take out that of the mains. */
 export type MembraneFault = 'chlorine-before' | 'no-carbon';

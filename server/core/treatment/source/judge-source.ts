@@ -1,5 +1,5 @@
 import type { Logs, SourceKind } from '../../../contract/treatment.ts';
-import type { WaterLack, WaterRemark } from '../../phrases/treatment-waters.ts';
+import type { WaterLack, WaterRemark } from '../../phrases/rig/treatment-waters.ts';
 import type { Hazard } from '../line/hazards.ts';
 import { type LineEffect, lineEffect } from '../line/line-effect.ts';
 import { lacksOf } from '../line/logs.ts';

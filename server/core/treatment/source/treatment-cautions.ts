@@ -1,5 +1,5 @@
 import type { Caution } from '../../phrases/cautions.ts';
-import type { UntoldCondition } from '../../phrases/treatment-stages.ts';
+import type { UntoldCondition } from '../../phrases/rig/treatment-stages.ts';
 import type { TreatmentReport } from '../line/report.ts';
 import { feedFactor, LEAST_FLOW, type TapResult } from '../line/taps.ts';
 import { stagesToDrink, type Treatment } from '../line/treatment.ts';

@@ -1,10 +1,10 @@
 import type { SourceKind, WaterNote } from '../../../contract/treatment.ts';
 import type { Tags } from '../../input/sources.ts';
-import type { FillingTime } from '../../phrases/treatment-waters.ts';
+import type { FillingTime } from '../../phrases/rig/treatment-waters.ts';
 import type { LineVerdict, Treats } from '../../supply/judge/treats.ts';
+import { timeToFill } from '../line/flow/time-to-fill.ts';
 import { CLEAR_WATER } from '../line/line-effect.ts';
 import { tapResults } from '../line/taps.ts';
-import { timeToFill } from '../line/time-to-fill.ts';
 import type { Treatment } from '../line/treatment.ts';
 import { judgeSource, type SourceVerdict } from './judge-source.ts';
 import { sourceKindOf } from './source-kind.ts';

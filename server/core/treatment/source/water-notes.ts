@@ -1,5 +1,5 @@
 import type { WaterNote } from '../../../contract/treatment.ts';
-import type { UnusedNote } from '../../phrases/treatment-waters.ts';
+import type { UnusedNote } from '../../phrases/rig/treatment-waters.ts';
 
 /** Days for which a note that the water is not salt holds (ours): a dry year can change a well. */
 const SALT_NOTE_DAYS = 365;

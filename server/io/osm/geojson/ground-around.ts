@@ -1,7 +1,7 @@
 import type { Geometry, Position } from 'geojson';
 import type { LandAround, NearGrid } from '../../../app/near-route.ts';
 import type { DrawnRoads, OsmShape, Surrounding, Tags } from '../../../core/input/sources.ts';
-import { CellSet } from '../../../core/route/road-cells.ts';
+import { CellSet } from '../../../core/route/cover/road-cells.ts';
 import { isDriven } from '../../../core/surroundings/kinds.ts';
 import { RoadMarks } from '../../../core/surroundings/road-marks.ts';
 import type { LatLon } from '../extract/position.ts';

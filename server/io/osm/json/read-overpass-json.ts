@@ -1,10 +1,10 @@
 import type { MapPapers } from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
-import { DeclaredBounds } from '../extract/declared-bounds.ts';
-import { osmPapers } from '../extract/papers.ts';
 import type { ParsedElement } from '../extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
-import { incompleteCaution, tellsOfFailure } from '../extract/remark.ts';
+import { DeclaredBounds } from '../extract/whole-file/declared-bounds.ts';
+import { osmPapers } from '../extract/whole-file/papers.ts';
+import { incompleteCaution, tellsOfFailure } from '../extract/whole-file/remark.ts';
 import { filterElements } from '../keep/filter-elements.ts';
 import { isObject, type JsonObject } from './json-object.ts';
 import { overpassElement } from './overpass-element.ts';

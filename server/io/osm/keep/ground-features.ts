@@ -1,5 +1,5 @@
 import type { Feature, LineString, Point } from 'geojson';
-import type { GroundMark } from '../../../contract/map.ts';
+import type { GroundMark } from '../../../contract/answers/map.ts';
 import type { Tags } from '../../../core/input/sources.ts';
 import { isPlacedNode, type RawElement } from '../extract/raw-element.ts';
 import { type GroundKind, GroundWays, groundKindOf } from './ground.ts';

@@ -1,4 +1,4 @@
-import type { GroundMark } from '../../../contract/map.ts';
+import type { GroundMark } from '../../../contract/answers/map.ts';
 import type { Tags } from '../../../core/input/sources.ts';
 import type { OsmType, RawElement } from '../extract/raw-element.ts';
 import { GROUND_WAYS_MAX } from '../source/limits.ts';

@@ -1,5 +1,5 @@
 import type { DrawnRoads, Tags } from '../../../core/input/sources.ts';
-import { type CellSet, cellOf, stepsAlong } from '../../../core/route/road-cells.ts';
+import { type CellSet, cellOf, stepsAlong } from '../../../core/route/cover/road-cells.ts';
 import { isDriven } from '../../../core/surroundings/kinds.ts';
 import { RoadMarks } from '../../../core/surroundings/road-marks.ts';
 import { type LatLon, liesOnEarth } from '../extract/position.ts';

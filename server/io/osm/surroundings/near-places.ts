@@ -1,4 +1,4 @@
-import { type CellSet, cellOf } from '../../../core/route/road-cells.ts';
+import { type CellSet, cellOf } from '../../../core/route/cover/road-cells.ts';
 import { type LatLon, liesOnEarth } from '../extract/position.ts';
 import type { RawElement } from '../extract/raw-element.ts';
 

@@ -1,5 +1,5 @@
 import type { Surrounding } from '../../../core/input/sources.ts';
-import { cellOf } from '../../../core/route/road-cells.ts';
+import { cellOf } from '../../../core/route/cover/road-cells.ts';
 import { isKeptWhole, isTold, isWide } from '../../../core/surroundings/kinds.ts';
 import { detached } from '../extract/detached.ts';
 import { keyOf, keyOfRef } from '../extract/element-key.ts';

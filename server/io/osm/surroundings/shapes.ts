@@ -1,7 +1,7 @@
 import { isNear, type NearGrid } from '../../../app/near-route.ts';
 import type { OsmShape, Surrounding, SurroundingKind, Tags } from '../../../core/input/sources.ts';
 import { pairsOf } from '../../../core/lists/pairs.ts';
-import { type CellSet, cellOf, placesAlong } from '../../../core/route/road-cells.ts';
+import { type CellSet, cellOf, placesAlong } from '../../../core/route/cover/road-cells.ts';
 import { durationHours } from '../../../core/surroundings/duration.ts';
 import { isAreaKind, isFresh, isKeptWhole, surroundingKinds } from '../../../core/surroundings/kinds.ts';
 import { keyOf } from '../extract/element-key.ts';

@@ -2,7 +2,7 @@ import type { Commodity } from '../../../contract/common.ts';
 import type { CoverArea } from '../../../core/input/sources.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import type { NoCoverWhy } from '../../../core/phrases/readers.ts';
-import { ringsOfBox } from '../../../core/route/box-cover.ts';
+import { ringsOfBox } from '../../../core/route/cover/box-cover.ts';
 import type { RawExtract } from '../extract/raw-extract.ts';
 
 type Ring = [number, number][];

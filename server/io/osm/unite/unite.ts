@@ -1,7 +1,7 @@
 import { isDeepStrictEqual } from 'node:util';
 import type { Bbox, Commodity } from '../../../contract/common.ts';
 import type { MappedFeature, PassedOver, Supplies, Surroundings, Tags } from '../../../core/input/sources.ts';
-import { coverOfUser } from '../../../core/route/box-cover.ts';
+import { coverOfUser } from '../../../core/route/cover/box-cover.ts';
 import { lentOnly } from '../extract/detached.ts';
 import { keyOf, keyOfRef, parseKey } from '../extract/element-key.ts';
 import { type FarObjects, farObjects } from '../extract/far-objects.ts';

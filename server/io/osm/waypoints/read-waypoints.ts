@@ -1,9 +1,9 @@
 import type { Caution } from '../../../core/phrases/cautions.ts';
 import { readGpx } from '../../gpx/read-gpx.ts';
 import { NOTHING_FAR } from '../extract/far-objects.ts';
-import { plainPapers } from '../extract/papers.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
 import { commoditiesOf } from '../extract/wanted-tags.ts';
+import { plainPapers } from '../extract/whole-file/papers.ts';
 import { waypointFeatures } from './waypoints.ts';
 
 /** Reads the waypoints of a GPX file as supplies. They cover nothing: a waypoint file never says what is missing. */

@@ -1,6 +1,6 @@
 import type { Tags, Waypoint } from '../../../core/input/sources.ts';
-import { deniesInNote } from '../../../core/supply/tags/denials.ts';
-import { holdsAny, wholeWords } from '../../../core/supply/tags/whole-words.ts';
+import { deniesInNote } from '../../../core/supply/tags/denying/denials.ts';
+import { holdsAny, wholeWords } from '../../../core/supply/tags/denying/whole-words.ts';
 import { parseKey } from '../extract/element-key.ts';
 import { setTag } from '../extract/set-tag.ts';
 import { SUPPLY_WORDS, type WaypointWord } from './waypoint-words.ts';

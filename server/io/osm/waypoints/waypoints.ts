@@ -1,5 +1,5 @@
 import type { MappedFeature, PassedOver, Waypoint } from '../../../core/input/sources.ts';
-import { holdsAny, wholeWords } from '../../../core/supply/tags/whole-words.ts';
+import { holdsAny, wholeWords } from '../../../core/supply/tags/denying/whole-words.ts';
 import { OwnIds } from '../extract/own-ids.ts';
 import { commoditiesOf } from '../extract/wanted-tags.ts';
 import { parseTagText, supplyWord } from './waypoint-tags.ts';

@@ -1,9 +1,9 @@
 import { SaxesParser } from 'saxes';
 import type { Bbox } from '../../../contract/common.ts';
 import { InputProblem } from '../../../core/input/problem.ts';
-import type { PapersWritten } from '../extract/papers.ts';
 import type { OsmType, ParsedElement, RawElement } from '../extract/raw-element.ts';
 import { setTag } from '../extract/set-tag.ts';
+import type { PapersWritten } from '../extract/whole-file/papers.ts';
 import { utf16Of } from '../source/sniff.ts';
 
 export interface OsmXmlHandlers {

@@ -1,9 +1,9 @@
 import type { Bbox } from '../../../contract/common.ts';
 import type { Caution } from '../../../core/phrases/cautions.ts';
-import { DeclaredBounds } from '../extract/declared-bounds.ts';
-import { osmPapers, type PapersWritten } from '../extract/papers.ts';
 import type { RawExtract, ReadOptions } from '../extract/raw-extract.ts';
-import { incompleteCaution, tellsOfFailure } from '../extract/remark.ts';
+import { DeclaredBounds } from '../extract/whole-file/declared-bounds.ts';
+import { osmPapers, type PapersWritten } from '../extract/whole-file/papers.ts';
+import { incompleteCaution, tellsOfFailure } from '../extract/whole-file/remark.ts';
 import { type EachElement, filterElements } from '../keep/filter-elements.ts';
 import type { ByteSource } from '../source/byte-source.ts';
 import { parseOsmXml } from './osm-xml-parser.ts';

@@ -5,7 +5,7 @@ import { SURFACES, type Surface } from '../../../../server/contract/surface.ts';
 import { fuelProfiles, routeLitres } from '../../../../server/core/fuel/course/fuel-profiles.ts';
 import { liftL } from '../../../../server/core/fuel/engine/lift.ts';
 import { relativeFactor, SURFACE_FACTORS } from '../../../../server/core/fuel/engine/surface-factors.ts';
-import { amountBetween, sumBefore } from '../../../../server/core/gaps/profile.ts';
+import { amountBetween, sumBefore } from '../../../../server/core/gaps/course/profile.ts';
 import { massWithFullTanks } from '../../../../server/core/mass/mass-at.ts';
 import {
   analysisOf,

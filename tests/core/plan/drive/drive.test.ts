@@ -5,7 +5,7 @@ import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../../server/core/plan/solve/solve.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { questionOf, type SmallRoute, smallRoute } from '../by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -6,12 +6,12 @@ import { reckonTrip } from '../../../../server/core/analyse/analyse.ts';
 import { massWithFullTanks } from '../../../../server/core/mass/mass-at.ts';
 import { basisOf } from '../../../../server/core/plan/drive/basis.ts';
 import { massesAlong } from '../../../../server/core/plan/drive/masses.ts';
-import { turnBacksOf } from '../../../../server/core/plan/drive/turn-backs.ts';
+import { turnBacksOf } from '../../../../server/core/plan/drive/turn-back/turn-backs.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
-import { gaugeOf, oneFailure, planCarry, whatIf } from '../contracted.ts';
+import { gaugeOf, oneFailure, planCarry, whatIf } from '../by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { failuresOf } from '../../../../server/core/plan/drive/driven-failures.ts';
+import { failuresOf } from '../../../../server/core/plan/drive/failures/driven-failures.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../../server/core/plan/solve/solve.ts';
 import { stopFailures } from '../../../../server/core/plan/what-if/stop-fails.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { questionOf, type SmallRoute, smallRoute } from '../by-hand/small-routes.ts';
 import { heldBasis } from '../what-if/solved-basis.ts';
 
 let solver: MipSolver;

@@ -6,7 +6,7 @@ import { edgeAt } from '../../../../server/core/plan/side/carry-side.ts';
 import { haltsOf } from '../../../../server/core/plan/side/halts.ts';
 import { otherOf } from '../../../../server/core/plan/side/other-of.ts';
 import { SLACK } from '../../../../server/core/quantity/slack.ts';
-import { bareRoute, bareStop, questionOf, type SmallRoute } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf, type SmallRoute } from '../by-hand/small-routes.ts';
 
 /** One side of a route, every halt of the other made. */
 function failingOf(route: SmallRoute, commodity: Commodity): FailingSide {

@@ -1,14 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Gauge, GaugeSide } from '../../../../server/contract/whatif.ts';
-import type { Profile } from '../../../../server/core/gaps/profile.ts';
+import type { Profile } from '../../../../server/core/gaps/course/profile.ts';
 import type { Basis } from '../../../../server/core/plan/drive/basis.ts';
 import { runOf } from '../../../../server/core/plan/drive/run.ts';
-import { turnBacksOf } from '../../../../server/core/plan/drive/turn-backs.ts';
+import { turnBacksOf } from '../../../../server/core/plan/drive/turn-back/turn-backs.ts';
 import { STEP_M } from '../../../../server/core/plan/gauge/gauge-of.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { courseOf, EXAMPLE_RIG, endEdge, startEdge } from '../../../helpers/course.ts';
-import { gaugeOf } from '../contracted.ts';
+import { gaugeOf } from '../by-hand/contracted.ts';
 import { basisFrom, smallBasis, stopAt, withCourses } from '../what-if/small-basis.ts';
 
 const runs = { numRuns: 300, seed: 20_261_126 };

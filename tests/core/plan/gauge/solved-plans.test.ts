@@ -4,14 +4,14 @@ import { reckon } from '../../../../server/core/gaps/reckon.ts';
 import type { Basis } from '../../../../server/core/plan/drive/basis.ts';
 import { pointsAt, runOf } from '../../../../server/core/plan/drive/run.ts';
 import type { Stretch } from '../../../../server/core/plan/drive/stretch.ts';
-import { turnBackOf } from '../../../../server/core/plan/drive/turn-back.ts';
-import { turnBacksOf } from '../../../../server/core/plan/drive/turn-backs.ts';
+import { turnBackOf } from '../../../../server/core/plan/drive/turn-back/turn-back.ts';
+import { turnBacksOf } from '../../../../server/core/plan/drive/turn-back/turn-backs.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { passingEdge } from '../../../helpers/course.ts';
-import { gaugeOf } from '../contracted.ts';
-import { FUEL_L_PER_KM, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { gaugeOf } from '../by-hand/contracted.ts';
+import { FUEL_L_PER_KM, type SmallRoute, smallRoute } from '../by-hand/small-routes.ts';
 import { solvedBasis } from '../what-if/solved-basis.ts';
 
 let solver: MipSolver;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { betterTours } from '../../../../server/core/plan/legs/better-tours.ts';
 import { lastHop } from '../../../../server/core/plan/legs/leg.ts';
-import { bareRoute, bareStop, questionOf } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf } from '../by-hand/small-routes.ts';
 
 describe('of ways that begin alike and end at one supply', () => {
   it('one with less aboard for as much is left out', () => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { canMetres } from '../../../../server/core/plan/legs/can-metres.ts';
 import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts';
 import { courseOf } from '../../../helpers/course.ts';
-import { bareRoute, bareStop, questionOf, rigOf } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf, rigOf } from '../by-hand/small-routes.ts';
 
 const ONE_CAN = { from: 0, to: 1, cans: 1, filledL: 0 };
 

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { filledNeed, legNeed } from '../../../../server/core/plan/legs/leg-need.ts';
-import { bareRoute, bareStop, questionOf } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf } from '../by-hand/small-routes.ts';
 
 it('a leg takes water for the days of filling where it begins, and for none where it ends', () => {
   // 100 km a day at 5 l; a twentieth of a day a litre: 20 l take a day, 10 l half of one.

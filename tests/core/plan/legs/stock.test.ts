@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { refill } from '../../../../server/core/plan/legs/stock.ts';
 import { edgeAt } from '../../../../server/core/plan/side/carry-side.ts';
-import { bareRoute, bareStop, questionOf } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf } from '../by-hand/small-routes.ts';
 
 describe('what is filled in at a supply that gives little', () => {
   const refillWith = (mostL: number, wantedCans: number) => {

@@ -9,8 +9,8 @@ import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
-import { planCarry } from '../contracted.ts';
-import { questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { planCarry } from '../by-hand/contracted.ts';
+import { questionOf, type SmallRoute, smallRoute } from '../by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { cansAgainstFailure } from '../../../../server/core/plan/model/cans-against-failure.ts';
-import { bareRoute, bareStop, questionOf } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf } from '../by-hand/small-routes.ts';
 
 it('cans worth having against a failure are those that open a way back from a stop on the way, a way on, or a way back', () => {
   // 10 l and cans of 2 l, a pump at km 100, water at km 60.

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { bareRoute, bareStop, questionOf, type SmallRoute } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf, type SmallRoute } from '../by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Leg } from '../../../../server/core/plan/legs/leg.ts';
 import { covers, kgPerLitre, lessAtStartL } from '../../../../server/core/plan/model/mass-rows.ts';
-import { bareRoute, bareStop, questionOf } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf } from '../by-hand/small-routes.ts';
 
 /** 20 l of fuel in a tank of 30 at the start; pumps at km 100 and 200. */
 const side = questionOf(

@@ -3,7 +3,7 @@ import type { Choice, PlannedLeg } from '../../../../server/core/plan/model/choi
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { withShortFills } from '../../../../server/core/plan/solve/short-fill.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { bareRoute, bareStop, questionOf } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf } from '../by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -4,8 +4,8 @@ import type { PlanAim } from '../../../../server/contract/plan.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import type { CarryQuestion } from '../../../../server/core/plan/question/carry-question.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { bestByBruteForce, type Values } from '../brute-force.ts';
-import { solveCarry } from '../contracted.ts';
+import { bestByBruteForce, type Values } from '../by-hand/brute-force.ts';
+import { solveCarry } from '../by-hand/contracted.ts';
 import {
   bareRoute,
   FUEL_L_PER_KM,
@@ -13,7 +13,7 @@ import {
   type SmallRoute,
   smallRoute,
   townRoute,
-} from '../small-routes.ts';
+} from '../by-hand/small-routes.ts';
 
 const AIMS: PlanAim['aim'][] = [
   'doubtful-km',

@@ -4,8 +4,8 @@ import type { Aim } from '../../../../server/core/plan/model/aims.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { bestByBruteForce, greatestMarginKm } from '../brute-force.ts';
-import { questionOf, townRoute } from '../small-routes.ts';
+import { bestByBruteForce, greatestMarginKm } from '../by-hand/brute-force.ts';
+import { questionOf, townRoute } from '../by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

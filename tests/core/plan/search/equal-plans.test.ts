@@ -9,7 +9,7 @@ import type { MassRoom } from '../../../../server/core/plan/question/mass-room.t
 import { searchPlan } from '../../../../server/core/plan/search/search-plan.ts';
 import { solveCarry, solvedByModel } from '../../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { questionOf, type SmallRoute, townRoute, waitingRoute } from '../small-routes.ts';
+import { questionOf, type SmallRoute, townRoute, waitingRoute } from '../by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -8,7 +8,7 @@ import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
-import { oneFailure, planCarry } from '../contracted.ts';
+import { oneFailure, planCarry } from '../by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -2,7 +2,7 @@ import { beforeAll, expect, it } from 'vitest';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { restsOn } from '../../../../server/core/plan/shown/rests-on.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { bareRoute } from '../small-routes.ts';
+import { bareRoute } from '../by-hand/small-routes.ts';
 import { solvedBasis } from '../what-if/solved-basis.ts';
 
 let solver: MipSolver;

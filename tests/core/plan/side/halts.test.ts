@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { edgeAt } from '../../../../server/core/plan/side/carry-side.ts';
 import { costOf, haltInVain, haltsOf } from '../../../../server/core/plan/side/halts.ts';
-import { bareRoute, bareStop, questionOf, type SmallStop } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf, type SmallStop } from '../by-hand/small-routes.ts';
 
 describe('what a halt for fuel costs the water', () => {
   const sidesWith = (stop: Partial<SmallStop>) =>

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { haltingAt } from '../../../../server/core/plan/side/lost-time.ts';
-import { bareRoute, bareStop, questionOf } from '../small-routes.ts';
+import { bareRoute, bareStop, questionOf } from '../by-hand/small-routes.ts';
 
 /** What a halt so many metres off the route costs, with waiting. */
 function costAt(detourM: number, waitDays = 0) {

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { massBreakOf } from '../../../../server/core/plan/ways-out/plan-break.ts';
 import { textOf } from '../../../../server/words/words-of.ts';
-import { bareRoute, questionOf } from '../small-routes.ts';
+import { bareRoute, questionOf } from '../by-hand/small-routes.ts';
 
 /** Tanks of 20 l of fuel and 40 l of water; the start as told. */
 const question = (startL: { fuel: number; water: number }, leftKg: number) => ({

@@ -11,7 +11,7 @@ import { loadSolver } from '../../../../server/io/solver.ts';
 import { DIESEL, equatorDocument, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
 import { reckoned } from '../../../helpers/reckoned.ts';
-import { planCarry, waysOut } from '../contracted.ts';
+import { planCarry, waysOut } from '../by-hand/contracted.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { courseOf, EXAMPLE_RIG, endEdge, startEdge } from '../../../helpers/course.ts';
-import { containerLostRows, pumpFailsRows, turnRoundRows, waitRows } from '../contracted.ts';
+import { containerLostRows, pumpFailsRows, turnRoundRows, waitRows } from '../by-hand/contracted.ts';
 import { basisFrom } from './small-basis.ts';
 
 /** The example's rig from start to end without a stop: 127 l, 17 l/100 km, 100 km in reserve; 70 l, 18 l a day of 245 km. */

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { pointsAt, runOf } from '../../../../server/core/plan/drive/run.ts';
 import { bestL, type Mishap, worstPlace } from '../../../../server/core/plan/what-if/mishap.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
-import { stopFailsRows } from '../contracted.ts';
+import { stopFailsRows } from '../by-hand/contracted.ts';
 import { smallBasis } from './small-basis.ts';
 
 const runs = { numRuns: 300, seed: 20_261_125 };

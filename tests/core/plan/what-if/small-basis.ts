@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Commodity } from '../../../../server/contract/common.ts';
 import type { RigFile } from '../../../../server/contract/rig.ts';
-import type { Course, Edge } from '../../../../server/core/gaps/course.ts';
+import type { Course, Edge } from '../../../../server/core/gaps/course/course.ts';
 import { evenLoad } from '../../../../server/core/mass/load.ts';
 import type { Basis } from '../../../../server/core/plan/drive/basis.ts';
 import type { Stretch } from '../../../../server/core/plan/drive/stretch.ts';
@@ -9,7 +9,7 @@ import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts'
 import { haltsBetween, haltsOf } from '../../../../server/core/plan/side/halts.ts';
 import { otherOf } from '../../../../server/core/plan/side/other-of.ts';
 import { courseOf, endEdge, startEdge } from '../../../helpers/course.ts';
-import { questionOf, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { questionOf, type SmallRoute, smallRoute } from '../by-hand/small-routes.ts';
 
 /** A stretch from the start to the end of a route of one rate, all aboard told. */
 export function plainStretch(facts: {

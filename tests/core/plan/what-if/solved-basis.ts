@@ -6,7 +6,7 @@ import type { DrivenPlan } from '../../../../server/core/plan/drive/driven-plan.
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { solveCarry } from '../../../../server/core/plan/solve/solve.ts';
 import { inputOf } from '../../../helpers/analyse-input.ts';
-import { questionOf, type SmallRoute } from '../small-routes.ts';
+import { questionOf, type SmallRoute } from '../by-hand/small-routes.ts';
 
 /** A plan of a small route, driven. */
 export interface SolvedBasis {

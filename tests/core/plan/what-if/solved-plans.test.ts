@@ -2,13 +2,13 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../../server/contract/common.ts';
 import { runOf } from '../../../../server/core/plan/drive/run.ts';
-import { turnBackOf } from '../../../../server/core/plan/drive/turn-back.ts';
+import { turnBackOf } from '../../../../server/core/plan/drive/turn-back/turn-back.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import { otherOf } from '../../../../server/core/plan/side/other-of.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { stopFailsRows } from '../contracted.ts';
-import { FUEL_L_PER_KM, KM_PER_DAY, type SmallRoute, smallRoute } from '../small-routes.ts';
+import { stopFailsRows } from '../by-hand/contracted.ts';
+import { FUEL_L_PER_KM, KM_PER_DAY, type SmallRoute, smallRoute } from '../by-hand/small-routes.ts';
 import { heldBasis, type SolvedBasis, solvedBasis } from './solved-basis.ts';
 
 let solver: MipSolver;

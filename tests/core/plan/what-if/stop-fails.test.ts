@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../../server/contract/common.ts';
-import type { Edge } from '../../../../server/core/gaps/course.ts';
+import type { Edge } from '../../../../server/core/gaps/course/course.ts';
 import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts';
 import { courseOf, endEdge, startEdge } from '../../../helpers/course.ts';
-import { stopFailsRows, turnBacksOf } from '../contracted.ts';
+import { stopFailsRows, turnBacksOf } from '../by-hand/contracted.ts';
 import { basisFrom, stopAt } from './small-basis.ts';
 
 const side = (commodity: Commodity, lengthKm: number, stops: Edge[]): CarrySide => {

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { evenProfile } from '../../../../server/core/gaps/profile.ts';
+import { evenProfile } from '../../../../server/core/gaps/course/profile.ts';
 import { runOf } from '../../../../server/core/plan/drive/run.ts';
 import type { Stretch } from '../../../../server/core/plan/drive/stretch.ts';
-import { turnBackOf } from '../../../../server/core/plan/drive/turn-back.ts';
+import { turnBackOf } from '../../../../server/core/plan/drive/turn-back/turn-back.ts';
 import { worstPlace } from '../../../../server/core/plan/what-if/mishap.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
 import { plainStretch } from './small-basis.ts';

@@ -8,12 +8,12 @@ import type { Report } from '../../../../server/core/gaps/gap.ts';
 import type { MappedFeature } from '../../../../server/core/input/sources.ts';
 import { evenLoad } from '../../../../server/core/mass/load.ts';
 import { basisOf } from '../../../../server/core/plan/drive/basis.ts';
-import { turnBacksOf } from '../../../../server/core/plan/drive/turn-backs.ts';
+import { turnBacksOf } from '../../../../server/core/plan/drive/turn-back/turn-backs.ts';
 import { COMMODITIES } from '../../../../server/core/quantity/commodities.ts';
 import { DIESEL, inputOf, pointFeature, TAP } from '../../../helpers/analyse-input.ts';
 import { EXAMPLE_RIG } from '../../../helpers/course.ts';
 import { FULL_RIG, FULL_TRIP } from '../../../helpers/full-plan.ts';
-import { gaugeOf, whatIf } from '../contracted.ts';
+import { gaugeOf, whatIf } from '../by-hand/contracted.ts';
 
 function reckoned(changes: Partial<AnalyseInput> & { features?: MappedFeature[] } = {}): Reckoned {
   const outcome = reckonTrip(inputOf(changes));

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import type { TreatmentFile } from '../../../../server/contract/treatment.ts';
-import { boilingPointC, boilMinutes } from '../../../../server/core/treatment/line/boiling.ts';
-import { mgPerLitreOfDrops } from '../../../../server/core/treatment/line/chlorine.ts';
+import { boilingPointC, boilMinutes } from '../../../../server/core/treatment/line/disinfecting/boiling.ts';
+import { mgPerLitreOfDrops } from '../../../../server/core/treatment/line/disinfecting/chlorine.ts';
 import { logOfPercent, percentOfLog, TARGETS } from '../../../../server/core/treatment/line/logs.ts';
 import {
   type Conditions,

@@ -3,8 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { encodePbfElements, type PbfElement, type PbfWriteOptions } from '../../../../fixtures/pbf-writer.ts';
 import { toContract } from '../../../../server/app/to-contract.ts';
 import { wantedFor } from '../../../../server/core/supply/tags/wanted.ts';
-import { OTHER_KEYS } from '../../../../server/io/osm/extract/content-census.ts';
 import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
+import { OTHER_KEYS } from '../../../../server/io/osm/extract/whole-file/content-census.ts';
 import { inOrder, readBytes } from './pbf-files.ts';
 
 const degrees = (most: number) =>

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { Bbox } from '../../../../server/contract/common.ts';
-import { coverOfUser, ringsOfBox } from '../../../../server/core/route/box-cover.ts';
+import { coverOfUser, ringsOfBox } from '../../../../server/core/route/cover/box-cover.ts';
 import { NOTHING_FAR } from '../../../../server/io/osm/extract/far-objects.ts';
-import { HullOfObjects } from '../../../../server/io/osm/extract/hull.ts';
-import { osmPapers } from '../../../../server/io/osm/extract/papers.ts';
 import type { RawExtract } from '../../../../server/io/osm/extract/raw-extract.ts';
+import { HullOfObjects } from '../../../../server/io/osm/extract/whole-file/hull.ts';
+import { osmPapers } from '../../../../server/io/osm/extract/whole-file/papers.ts';
 import { coverOfExtract, ringsOfHull } from '../../../../server/io/osm/unite/cover.ts';
 
 const extract = (more: Partial<RawExtract>): RawExtract => ({

@@ -7,9 +7,9 @@ import type { Phrase } from '../../../../server/core/phrases/phrases.ts';
 import { keyOf } from '../../../../server/io/osm/extract/element-key.ts';
 import { NOTHING_FAR } from '../../../../server/io/osm/extract/far-objects.ts';
 import { compareAge } from '../../../../server/io/osm/extract/newest.ts';
-import { osmPapers } from '../../../../server/io/osm/extract/papers.ts';
 import type { RawElement } from '../../../../server/io/osm/extract/raw-element.ts';
 import type { RawExtract } from '../../../../server/io/osm/extract/raw-extract.ts';
+import { osmPapers } from '../../../../server/io/osm/extract/whole-file/papers.ts';
 import { unite } from '../../../../server/io/osm/unite/unite.ts';
 
 const NO_POSITION: Phrase = { phrase: 'skipped-no-position', facts: {} };

@@ -1,6 +1,6 @@
 import type { Position } from 'geojson';
 import { describe, expect, test } from 'vitest';
-import type { MapData } from '../../../../server/contract/map.ts';
+import type { MapData } from '../../../../server/contract/answers/map.ts';
 import { groundFeatures, landAreas } from '../../../../web/map/geometry/land.ts';
 import { sampleReply } from '../../sample-reply.ts';
 

@@ -1,6 +1,6 @@
 import { WANTED_KEYS } from '../../../../core/supply/tags/wanted.ts';
 import { ROAD_ACROSS_KEYS, SURROUNDING_RULES } from '../../../../core/surroundings/kinds.ts';
-import { OTHER_KEYS } from '../../extract/content-census.ts';
+import { OTHER_KEYS } from '../../extract/whole-file/content-census.ts';
 
 /** Marks of a string in a block's table. */
 export const WANTED_KEY = 1;

@@ -1,5 +1,5 @@
 import type { LandAround } from '../../../../app/near-route.ts';
-import { CellSet, cellOf } from '../../../../core/route/road-cells.ts';
+import { CellSet, cellOf } from '../../../../core/route/cover/road-cells.ts';
 import { RoadMarks } from '../../../../core/surroundings/road-marks.ts';
 import type { LatLon } from '../../extract/position.ts';
 import { IdFilter } from './id-filter.ts';

@@ -2,17 +2,10 @@ import { isNear, isPlaceNear, type NearGrid } from '../../../../app/near-route.t
 import type { Bbox, Commodity } from '../../../../contract/common.ts';
 import type { PassedOver } from '../../../../core/input/sources.ts';
 import { at } from '../../../../core/lists/at.ts';
-import { cellOf } from '../../../../core/route/road-cells.ts';
+import { cellOf } from '../../../../core/route/cover/road-cells.ts';
 import { wantedFor } from '../../../../core/supply/tags/wanted.ts';
 import { isDriven, isTold, isWide, surroundingKinds } from '../../../../core/surroundings/kinds.ts';
 import type { RoadMarks } from '../../../../core/surroundings/road-marks.ts';
-import {
-  addContent,
-  CONTENT_COUNTED,
-  type ContentCounts,
-  countContent,
-  noContent,
-} from '../../extract/content-census.ts';
 import type { FarObject } from '../../extract/far-objects.ts';
 import { isInBox, isOnEarth } from '../../extract/position.ts';
 import {
@@ -22,6 +15,13 @@ import {
   type RawElement,
   type RawNode,
 } from '../../extract/raw-element.ts';
+import {
+  addContent,
+  CONTENT_COUNTED,
+  type ContentCounts,
+  countContent,
+  noContent,
+} from '../../extract/whole-file/content-census.ts';
 import { RoadCells } from '../../keep/road-presence.ts';
 import { kindsOf } from '../../surroundings/shapes.ts';
 import { type Block, FORMS, forEachObject, latOf, lonOf } from '../block/block.ts';

@@ -1,8 +1,6 @@
 import type { Bbox } from '../../../../contract/common.ts';
 import type { Caution } from '../../../../core/phrases/cautions.ts';
-import { addContent, isGeneralMap, noContent, tellsByRoads } from '../../extract/content-census.ts';
 import { FarList, type FarObjects, NOTHING_FAR } from '../../extract/far-objects.ts';
-import { osmPapers } from '../../extract/papers.ts';
 import type { LatLon } from '../../extract/position.ts';
 import {
   isPlacedNode,
@@ -12,6 +10,13 @@ import {
   type RawNode,
 } from '../../extract/raw-element.ts';
 import type { RawExtract, ReadOptions } from '../../extract/raw-extract.ts';
+import {
+  addContent,
+  isGeneralMap,
+  noContent,
+  tellsByRoads,
+} from '../../extract/whole-file/content-census.ts';
+import { osmPapers } from '../../extract/whole-file/papers.ts';
 import { keepNear, lendingOf } from '../../keep/keep-near.ts';
 import { type Drawn, lineOfWay, surroundingsFrom } from '../../surroundings/shapes.ts';
 import { Census, Newest } from '../find/census.ts';

@@ -1,0 +1,39 @@
+import fastify, { type FastifyInstance } from 'fastify';
+import { expect, it } from 'vitest';
+import { handleErrors } from '../../../server/http/reply/error-handler.ts';
+import type { ProblemReply } from '../../../server/http/reply/problem-reply.ts';
+
+const problemOn = async (ask: (app: FastifyInstance) => Promise<{ json: <T>() => T }>) => {
+  const faults: string[] = [];
+  const app = fastify();
+  handleErrors(app, (text) => faults.push(text));
+  app.post('/a', async () => 'answer');
+  app.get('/fault', async () => {
+    throw new Error('Secret of the program');
+  });
+  return { body: (await ask(app)).json<ProblemReply>(), faults };
+};
+
+it('an address that nothing answers is named, and where the known ones are', async () => {
+  const { body, faults } = await problemOn((app) => app.inject('/nowhere?a=1'));
+  expect(body).toMatchObject({ code: 'not-found', status: 404, remedy: 'See /api/docs for the addresses.' });
+  expect(body.detail).toBe('GET /nowhere?a=1; expected an address that this server knows.');
+  expect(faults).toEqual([]);
+});
+
+it('what the framework refuses is told in its words, in one sentence', async () => {
+  const headers = { 'content-type': 'application/json' };
+  const { body } = await problemOn((app) => app.inject({ method: 'POST', url: '/a', headers, payload: '' }));
+  expect(body).toMatchObject({ code: 'request-invalid', status: 400, remedy: 'Correct the request.' });
+  expect(body.detail).toBe(
+    "Body cannot be empty when content-type is set to 'application/json'; expected a request as in /api/docs.",
+  );
+});
+
+it('a fault of the program is told to whoever runs it, and not to the client', async () => {
+  const { body, faults } = await problemOn((app) => app.inject('/fault'));
+  expect(body).toMatchObject({ code: 'internal', status: 500 });
+  expect(JSON.stringify(body)).not.toContain('Secret');
+  expect(faults).toHaveLength(1);
+  expect(faults[0]).toContain('Secret of the program');
+});
