@@ -34,6 +34,13 @@ export const PROBLEM_CODES = [
   'too-slow',
   'too-many-requests',
   'not-found',
+  'changed-elsewhere',
+  'name-taken',
+  'trip-file-invalid',
+  'trip-file-too-new',
+  'store-full',
+  'store-unusable',
+  'store-too-new',
   'port-taken',
   'internal',
 ] as const;

@@ -57,6 +57,13 @@ export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string 
   'too-slow': { status: 503, title: 'Took too long' },
   'too-many-requests': { status: 429, title: 'Too many requests' },
   'not-found': { status: 404, title: 'Not found' },
+  'changed-elsewhere': { status: 409, title: 'Changed elsewhere' },
+  'name-taken': { status: 409, title: 'Name taken' },
+  'trip-file-invalid': { status: 422, title: 'Trip file not usable' },
+  'trip-file-too-new': { status: 422, title: 'Trip file of a newer program' },
+  'store-full': { status: 507, title: 'Disk full' },
+  'store-unusable': { status: 503, title: 'Data folder not usable' },
+  'store-too-new': { status: 503, title: 'Data folder of a newer program' },
   'port-taken': { status: 500, title: 'Port taken' },
   internal: { status: 500, title: 'Fault of the program' },
 };

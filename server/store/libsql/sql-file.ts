@@ -1,0 +1,140 @@
+import Database from 'libsql';
+import { InputProblem, type ProblemParts } from '../../core/input/problem.ts';
+
+type Statement = Database.Statement<unknown[]>;
+/** A value that a column may hold. */
+type Value = string | number | null | Uint8Array;
+/** A row by the names of its columns. */
+export type Row = Record<string, unknown>;
+
+/** How long a write waits for another process to finish its own, milliseconds (ours; writes take a few). */
+const BUSY_MS = 5_000;
+
+const FULL: ProblemParts = {
+  code: 'store-full',
+  came: 'no room left on the disk of the data folder',
+  expected: 'room for what is to be kept',
+  remedy: 'Make room, then do it again; what was kept before is whole',
+};
+const BUSY: ProblemParts = {
+  code: 'store-unusable',
+  came: 'a data folder that another process keeps busy',
+  expected: 'a free moment within 5 seconds',
+  remedy: 'Wait for the other process, then do it again',
+};
+
+function unusable(came: string): ProblemParts {
+  return {
+    code: 'store-unusable',
+    came,
+    expected: 'a data folder that can be read and written',
+    remedy: 'Correct its permissions, or set DRYSTAGE_DATA to another folder',
+  };
+}
+
+/** What the library throws, as the problem that it is; null where it is a fault of our own. */
+function problemOfSql(error: unknown): ProblemParts | null {
+  if (!(error instanceof Error)) return null;
+  const code = (error as { code?: unknown }).code;
+  const name =
+    typeof code === 'string' ? code : error.message.startsWith('ConnectionFailed') ? 'CANTOPEN' : '';
+  if (/FULL/.test(name)) return FULL;
+  if (/BUSY|LOCKED/.test(name)) return BUSY;
+  if (/READONLY|PERM/.test(name)) return unusable('a data folder that may not be written');
+  if (/CANTOPEN|IOERR/.test(name)) return unusable('a data folder that cannot be opened');
+  if (/NOTADB|CORRUPT/.test(name)) return unusable('a file in the data folder that is damaged');
+  return null;
+}
+
+const asProblem = (error: unknown): unknown => {
+  const problem = problemOfSql(error);
+  return problem === null ? error : new InputProblem(problem);
+};
+
+/** A database in a file. All methods throw InputProblem for what is no fault of the program: a full disk, a folder read-only. */
+export class SqlFile {
+  readonly #database: Database.Database;
+  readonly #statements = new Map<string, Statement>();
+  #isInside = false;
+
+  constructor(path: string, busyMs = BUSY_MS) {
+    this.#database = guarded(() => new Database(path, { timeout: busyMs }));
+  }
+
+  run(sql: string, ...values: Value[]): number {
+    return guarded(() => this.#statement(sql).run(...values).changes);
+  }
+
+  one(sql: string, ...values: Value[]): Row | null {
+    return guarded(() => (this.#statement(sql).get(...values) as Row | undefined) ?? null);
+  }
+
+  all(sql: string, ...values: Value[]): Row[] {
+    return guarded(() => this.#statement(sql).all(...values) as Row[]);
+  }
+
+  /** Several statements without values. */
+  script(sql: string): void {
+    guarded(() => this.#database.exec(sql));
+  }
+
+  /** All or nothing; inside another one, a part of it. */
+  transaction<T>(work: () => T): T {
+    if (this.#isInside) return work();
+    this.script('BEGIN IMMEDIATE');
+    this.#isInside = true;
+    try {
+      const result = work();
+      this.script('COMMIT');
+      return result;
+    } catch (error) {
+      // A full disk may have ended the transaction by itself.
+      if (this.#database.inTransaction) this.script('ROLLBACK');
+      throw error;
+    } finally {
+      this.#isInside = false;
+    }
+  }
+
+  close(): void {
+    this.#statements.clear();
+    this.#database.close();
+  }
+
+  #statement(sql: string): Statement {
+    const known = this.#statements.get(sql);
+    if (known !== undefined) return known;
+    const fresh = this.#database.prepare(sql);
+    this.#statements.set(sql, fresh);
+    return fresh;
+  }
+}
+
+function guarded<T>(work: () => T): T {
+  try {
+    return work();
+  } catch (error) {
+    throw asProblem(error);
+  }
+}
+
+/** A column's text. */
+export function textIn(row: Row, column: string): string {
+  const value = row[column];
+  if (typeof value !== 'string') throw new TypeError(`the column ${column} holds no text`);
+  return value;
+}
+
+export function numberOf(row: Row, column: string): number {
+  const value = row[column];
+  if (typeof value !== 'number') throw new TypeError(`the column ${column} holds no number`);
+  return value;
+}
+
+/** A column's bytes, which come in several forms. */
+export function bytesIn(row: Row, column: string): Uint8Array {
+  const value = row[column];
+  if (value instanceof ArrayBuffer) return new Uint8Array(value);
+  if (value instanceof Uint8Array) return value;
+  throw new TypeError(`the column ${column} holds no bytes`);
+}

@@ -1,0 +1,121 @@
+import type { TripChangeEntry } from '../../contract/kept.ts';
+import type { StoredTrip, TripTable } from '../port.ts';
+import { bytesIn, numberOf, type Row, type SqlFile, textIn } from './sql-file.ts';
+
+/** What of a trip stands in its document: the rest has columns of its own. */
+type TripDocument = Omit<StoredTrip, 'id' | 'revision' | 'changedAt' | 'deletedAt'>;
+
+function tripOf(row: Row): StoredTrip {
+  const document = JSON.parse(textIn(row, 'document')) as TripDocument;
+  return {
+    id: textIn(row, 'id'),
+    revision: numberOf(row, 'revision'),
+    changedAt: textIn(row, 'changed_at'),
+    deletedAt: row.deleted_at === null ? null : textIn(row, 'deleted_at'),
+    ...document,
+  };
+}
+
+function changeOf(row: Row): TripChangeEntry {
+  const { rig, trip } = JSON.parse(textIn(row, 'document')) as Pick<TripChangeEntry, 'rig' | 'trip'>;
+  return {
+    seq: numberOf(row, 'seq'),
+    after: row.after === null ? null : numberOf(row, 'after'),
+    at: textIn(row, 'at'),
+    change: textIn(row, 'words'),
+    rig,
+    trip,
+  };
+}
+
+/** Trips with their routes, maps and changes in tables of their own: a list reads none of those. */
+export class SqlTripTable implements TripTable {
+  readonly #file: SqlFile;
+
+  constructor(file: SqlFile) {
+    this.#file = file;
+  }
+
+  all(): StoredTrip[] {
+    return this.#file.all('SELECT * FROM trips').map(tripOf);
+  }
+
+  get(id: string): StoredTrip | null {
+    const row = this.#file.one('SELECT * FROM trips WHERE id = ?', id);
+    return row === null ? null : tripOf(row);
+  }
+
+  put({ id, revision, changedAt, deletedAt, ...document }: StoredTrip): void {
+    const text = JSON.stringify(document satisfies TripDocument);
+    this.#file.run(
+      `INSERT INTO trips (id, revision, changed_at, deleted_at, document) VALUES (?, ?, ?, ?, ?)
+       ON CONFLICT (id) DO UPDATE SET revision = excluded.revision, changed_at = excluded.changed_at,
+         deleted_at = excluded.deleted_at, document = excluded.document`,
+      id,
+      revision,
+      changedAt,
+      deletedAt,
+      text,
+    );
+  }
+
+  route(id: string): Uint8Array | null {
+    const row = this.#file.one('SELECT bytes FROM routes WHERE trip = ?', id);
+    return row === null ? null : bytesIn(row, 'bytes');
+  }
+
+  putRoute(id: string, bytes: Uint8Array): void {
+    this.#file.run('INSERT OR REPLACE INTO routes (trip, bytes) VALUES (?, ?)', id, bytes);
+  }
+
+  maps(id: string): Uint8Array | null {
+    const row = this.#file.one('SELECT bytes FROM maps WHERE trip = ?', id);
+    return row === null ? null : bytesIn(row, 'bytes');
+  }
+
+  putMaps(id: string, bytes: Uint8Array | null): void {
+    if (bytes === null) this.#file.run('DELETE FROM maps WHERE trip = ?', id);
+    else this.#file.run('INSERT OR REPLACE INTO maps (trip, bytes) VALUES (?, ?)', id, bytes);
+  }
+
+  changes(id: string): TripChangeEntry[] {
+    return this.#file.all('SELECT * FROM changes WHERE trip = ? ORDER BY seq DESC', id).map(changeOf);
+  }
+
+  changeAt(id: string, seq: number): TripChangeEntry | null {
+    const row = this.#file.one('SELECT * FROM changes WHERE trip = ? AND seq = ?', id, seq);
+    return row === null ? null : changeOf(row);
+  }
+
+  lastChange(id: string): number {
+    const row = this.#file.one('SELECT max(seq) AS seq FROM changes WHERE trip = ?', id);
+    return row === null || row.seq === null ? -1 : numberOf(row, 'seq');
+  }
+
+  addChange(id: string, { seq, after, at, change, rig, trip }: TripChangeEntry): void {
+    this.#file.run(
+      'INSERT INTO changes (trip, seq, after, at, words, document) VALUES (?, ?, ?, ?, ?, ?)',
+      id,
+      seq,
+      after,
+      at,
+      change,
+      JSON.stringify({ rig, trip }),
+    );
+  }
+
+  keepChanges(id: string, newest: number): void {
+    this.#file.run(
+      `DELETE FROM changes WHERE trip = ? AND seq < (
+         SELECT min(seq) FROM (SELECT seq FROM changes WHERE trip = ? ORDER BY seq DESC LIMIT ?)
+       )`,
+      id,
+      id,
+      newest,
+    );
+  }
+
+  clearChanges(id: string): void {
+    this.#file.run('DELETE FROM changes WHERE trip = ?', id);
+  }
+}

@@ -1,0 +1,77 @@
+import type { Bbox } from '../contract/common.ts';
+import type { KeptExtract, KeptRig, KeptTripReply, TripChangeEntry } from '../contract/kept.ts';
+
+/** A trip as it lies in the store. */
+export interface StoredTrip extends KeptTripReply {
+  /** Grows with each change of the maps beside it: one id and one of these is one content. */
+  mapsRevision: number;
+}
+
+/** An extract as it lies in the store, whole. */
+export interface StoredExtract extends KeptExtract {
+  /** All that its file says stands among its points: no road and nothing else around a route has to be read from the file. */
+  inPoints: boolean;
+}
+
+/** Something with a place, as JSON, and the box that it lies in. */
+export interface BoxedRow {
+  box: Bbox;
+  json: string;
+}
+
+export interface TripTable {
+  /** Deleted ones too, in no order. */
+  all(): StoredTrip[];
+  get(id: string): StoredTrip | null;
+  put(trip: StoredTrip): void;
+  /** The route's file as it came; null where there is no such trip. */
+  route(id: string): Uint8Array | null;
+  putRoute(id: string, bytes: Uint8Array): void;
+  /** What the extracts show near the route (maps-codec.ts); null where the trip goes by the demo's own. */
+  maps(id: string): Uint8Array | null;
+  putMaps(id: string, bytes: Uint8Array | null): void;
+  /** The newest first. */
+  changes(id: string): TripChangeEntry[];
+  changeAt(id: string, seq: number): TripChangeEntry | null;
+  /** The last number given; -1 where there is none. */
+  lastChange(id: string): number;
+  addChange(id: string, entry: TripChangeEntry): void;
+  /** Takes away all but the newest. */
+  keepChanges(id: string, newest: number): void;
+  clearChanges(id: string): void;
+}
+
+export interface RigTable {
+  all(): KeptRig[];
+  put(rig: KeptRig): void;
+  /** Whether there was one. */
+  remove(name: string): boolean;
+}
+
+/** Extracts are hidden until they are whole, and again before they go: a process may end at any moment between. */
+export interface ExtractTable {
+  /** Whole ones alone. */
+  all(): StoredExtract[];
+  hidden(): string[];
+  /** Begins one, hidden and empty. */
+  begin(id: string): void;
+  addPoints(id: string, rows: readonly BoxedRow[]): void;
+  addGround(id: string, rows: readonly BoxedRow[]): void;
+  /** From now on it counts. */
+  show(extract: StoredExtract): void;
+  hide(id: string): void;
+  /** Takes away up to so many rows of a hidden one; whether any is left. With the last row it is gone itself. */
+  dropSome(id: string, most: number): boolean;
+  /** Points whose box touches one of the boxes, each once; boxes do not cross the 180th meridian. */
+  pointsIn(id: string, boxes: readonly Bbox[]): BoxedRow[];
+  groundIn(id: string, box: Bbox, most: number): BoxedRow[];
+}
+
+/** Where things are kept. All methods are whole or nothing by themselves, and all inside one `transaction` together. */
+export interface StoreDriver {
+  readonly trips: TripTable;
+  readonly rigs: RigTable;
+  readonly extracts: ExtractTable;
+  transaction<T>(work: () => T): T;
+  close(): void;
+}
