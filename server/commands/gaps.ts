@@ -1,4 +1,4 @@
-import { analyseTrip } from '../app/analyse-trip.ts';
+import { gapsTrip } from '../app/gaps-trip.ts';
 import { reportText } from '../app/text/report-text.ts';
 import { today } from '../app/today.ts';
 import { openingHours } from '../io/opening-hours.ts';
@@ -39,9 +39,9 @@ export const gaps = tripCommand({
     const files = await readTrip(args, io);
     if (!files.ok) return files;
     const { loaded, rig, trip } = files.value;
-    const outcome = ofRoute(analyseTrip(loaded, { rig, trip }, { today: today(), openingHours }), args);
+    const outcome = ofRoute(gapsTrip(loaded, { rig, trip }, { today: today(), openingHours }), args);
     if (!outcome.ok) return outcome;
-    const { analysis } = outcome.value;
+    const analysis = outcome.value;
     return { ok: true, value: args.json ? jsonLine(analysis) : reportText(analysis, loaded.notice) };
   },
 });

@@ -18,6 +18,7 @@ import { RigFile } from './rig.ts';
 import { TreatmentReport } from './treatment.ts';
 import { TripFile } from './trip.ts';
 import { MassReport } from './vehicle.ts';
+import { CallFirst } from './whatif.ts';
 
 const nullable = <T extends Parameters<typeof Type.Union>[0][number]>(schema: T) =>
   Type.Union([schema, Type.Null()]);
@@ -57,6 +58,8 @@ export const Passing = Type.Object({
   /** Why it does not count, or what to know where it does. */
   reasons: Type.Array(Reason),
   waterClass: Type.Optional(WaterClass),
+  /** ISO date of the last edit or check on the spot; null where none is known. */
+  seenOn: nullable(Type.String()),
   /** No more than this is to be had at one halt, where it was told. */
   mostL: Type.Optional(Type.Number()),
   /** Null where it has no mapped hours, and while date or hour of departure is not told. */
@@ -237,6 +240,8 @@ export const Analysis = Type.Object({
   trip: TripFile,
   assumptions: Type.Array(Assumption),
   cautions: Type.Array(Caution),
+  /** The stops to check before leaving, that first without which most fails; given by the command line. */
+  callFirst: Type.Optional(Type.Array(CallFirst)),
   /** Cautions that every answer carries. */
   standing: Type.Array(Reason),
   skipped: Type.Array(Type.Object({ id: Type.String(), reason: Type.String() })),

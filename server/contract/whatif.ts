@@ -113,7 +113,7 @@ export const TurnBack = Type.Object({
 });
 export type TurnBack = Static<typeof TurnBack>;
 
-/** A stop to telephone before leaving: the first are those without which most fails. */
+/** A stop to check before leaving: the first are those without which most fails. */
 export const CallFirst = Type.Object({
   id: Type.String(),
   name: nullable(Type.String()),
@@ -121,7 +121,25 @@ export const CallFirst = Type.Object({
   atKm: Type.Number(),
   lon: Type.Number(),
   lat: Type.Number(),
+  /** What it is and where: "drinking-water tap, km 87, 1.2 km N of Ollin". */
+  where: Type.String(),
+  whereParts: Type.Optional(Parts),
   evidence: Evidence,
+  /** ISO date of the last edit or check on the spot; null where none is known. */
+  seenOn: nullable(Type.String()),
+  /** What the user confirmed of it and it counts by; null where nothing is confirmed, or no longer. */
+  confirmation: nullable(
+    Type.Object({
+      on: Type.String(),
+      by: Type.Optional(Type.String()),
+      phone: Type.Optional(Type.String()),
+      words: Type.Optional(Type.String()),
+      /** The first day on which it is to be confirmed again before leaving; null where that is not needed. */
+      againFrom: nullable(Type.String()),
+    }),
+  ),
+  /** The user's own: nobody is to be asked, it is to be looked after. */
+  isOwn: Type.Boolean(),
   /** The worst verdict when it fails. */
   verdict: Verdict,
   fails: Type.Array(

@@ -45,7 +45,14 @@ describe('drystage gaps', () => {
     const { status, out, err } = await runCli(...DEMO);
     expect({ status, err }).toEqual({ status: 0, err: '' });
     const at = (text: string) => out.indexOf(text);
-    const order = ['What to do', 'Fuel (diesel): ', '\nDrinking water: ', '\nCautions\n'].map(at);
+    const heads = [
+      'What to do',
+      'Fuel (diesel): ',
+      '\nDrinking water: ',
+      '\nTo check before leaving, that first without which most fails\n- [ ] Mine camp bowser (km 850.6): implied; without its fuel short',
+      '\nCautions\n',
+    ];
+    const order = heads.map(at);
     expect(order).toEqual([...order].sort((a, b) => a - b));
     expect(order[0]).toBeGreaterThan(0);
     for (const verdict of ['enough', 'into reserve', 'short', 'unknown']) expect(out).toContain(verdict);

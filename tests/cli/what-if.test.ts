@@ -68,7 +68,7 @@ describe('what drystage plan says of what may go wrong', () => {
       'What if, water (by the plan above)',
       'Turn back, the first of fuel and water marked',
       'Which assumption matters most',
-      'Telephone first',
+      'To check before leaving, that first without which most fails',
       'Gauge: least to have aboard, cans and reserve included (the plan)',
     ])
       expect(text).toContain(`\n${head}\n`);

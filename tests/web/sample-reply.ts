@@ -95,6 +95,7 @@ function sampleWater(): Report {
 const passing = (stop: Stop, commodity: Commodity, counts: boolean, kind: string): Passing => ({
   id: stop.id,
   alsoIds: [],
+  seenOn: '2026-02-01',
   name: stop.name,
   commodity,
   kind,

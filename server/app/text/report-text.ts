@@ -10,6 +10,7 @@ import { figure, km } from './lines/figures.ts';
 import { plain } from './lines/plain.ts';
 import { sentenceText } from './lines/sentence-text.ts';
 import { massText } from './mass-text.ts';
+import { checkLines } from './plan/check-text.ts';
 import { supplyLines } from './supplies-text.ts';
 import { treatmentLines } from './treatment-text.ts';
 
@@ -43,6 +44,7 @@ export function reportText(analysis: Analysis, notice: string | null): string {
   blocks.push(treatmentLines(analysis.treatment));
   blocks.push(daysText(analysis));
   blocks.push(massText(analysis.mass));
+  if (analysis.callFirst !== undefined) blocks.push(checkLines(analysis.callFirst));
   blocks.push([
     'Cautions',
     ...[...analysis.cautions, ...analysis.standing].map((caution) => `- ${cautionText(caution)}`),

@@ -4,12 +4,14 @@ import type { TripFile } from '../../contract/trip.ts';
 import { washingStops } from '../crew/aboard/washing-stops.ts';
 import type { Course } from '../gaps/course/course.ts';
 import type { Camp } from '../gaps/course/stays.ts';
+import type { LonLat } from '../geodesy/lon-lat.ts';
 import type { OpeningHoursReader } from '../input/opening-hours.ts';
 import type { RouteDocument, Supplies } from '../input/sources.ts';
 import { evenLoad, type Load } from '../mass/load.ts';
 import { daysOf } from '../pace/days-of.ts';
 import { type TimeThere, timeThere } from '../pace/time-there.ts';
 import type { Caution } from '../phrases/cautions.ts';
+import type { NearPlace } from '../phrases/notes.ts';
 import { COMMODITIES } from '../quantity/commodities.ts';
 import type { SpanM } from '../quantity/span.ts';
 import { routeOf } from '../route/build/route-of.ts';
@@ -17,6 +19,7 @@ import type { RouteOutcome } from '../route/build/route-outcome.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
+import { nearestSettlement } from '../surroundings/settlements.ts';
 import type { Analysis } from './analysis.ts';
 import { edgesOf, namesOfEnds, uncoveredOf } from './course-of.ts';
 import { type CourseGround, coursesOf } from './courses.ts';
@@ -56,6 +59,8 @@ export interface Reckoned extends Analysed {
   fuelWithLoads: (load: Load) => Course;
   /** Both courses for another rig or trip on the same route, with what is on board along it; supplies stay as judged. */
   coursesWith: (rig: RigFile, trip: TripFile, load: Load) => Record<Commodity, Course>;
+  /** The nearest named place that is known near one. */
+  nearestPlace: (place: LonLat) => NearPlace | null;
   /** When a place of the route is come to. */
   timeThere: (atM: number) => TimeThere;
 }
@@ -155,6 +160,7 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
       sides: { fuel, water },
       fuelWithLoad: (moreKg) => courses.fuelWithLoads(evenLoad(moreKg)),
       fuelWithLoads: courses.fuelWithLoads,
+      nearestPlace: (place) => nearestSettlement(supplies.surroundings, place),
       timeThere: (atM) => timeThere(drive.pace, atM),
       coursesWith: (rig, changedTrip, load) => {
         const changed = settledAboard(settle(rig, changedTrip), route);

@@ -18,6 +18,7 @@ import { routeTopM } from '../treatment/source/route-top.ts';
 import { treatsOf } from '../treatment/source/treats-of.ts';
 import { markGone } from './gone.ts';
 import { laidSupplies } from './laid-supplies.ts';
+import { confirmAgainCautions } from './note-cautions.ts';
 import { inRouteOrder, passingsOf } from './passings-of.ts';
 import type { AreaOnRoute } from './route-cover.ts';
 import type { Settled } from './settle.ts';
@@ -81,11 +82,12 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
   });
   const own = laidSupplies({ route, pace, trip, today: facts.today });
   const asks = settled.tripFile.plan?.stops ?? [];
+  const all = [...passings, ...own.passings].sort(inRouteOrder).map((passing) => withLitres(passing, asks));
   return {
     points,
-    passings: [...passings, ...own.passings].sort(inRouteOrder).map((passing) => withLitres(passing, asks)),
+    passings: all,
     ways,
-    cautions: [...dated.cautions, ...cautions, ...own.cautions],
+    cautions: [...dated.cautions, ...cautions, ...own.cautions, ...confirmAgainCautions(all)],
     skipped: located.skipped,
     extracts: dated.extracts,
   };

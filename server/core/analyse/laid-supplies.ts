@@ -66,6 +66,7 @@ function laidPassing(facts: LaidFacts, laid: LaidAt, id: string): Passing {
     evidence: reportOf(facts, laid, id).state === 'works' ? 'confirmed' : EVIDENCE,
     counts: true,
     reasons: [],
+    seenOn: null,
     ...(commodity === 'water' ? { waterClass: isSalty ? 'washing' : 'drinking' } : {}),
     atM,
     offRouteM: detourM,
@@ -87,12 +88,16 @@ function reasonsOf(facts: LaidFacts, laid: LaidAt, id: string): FoundReason[] {
 }
 
 /** What the user found of one since it was laid. */
-const reportOf = ({ trip, today }: LaidFacts, { commodity }: LaidAt, id: string): Report =>
-  reportOn(
-    trip.confirmations.filter((one) => one.id === id),
-    commodity,
-    trip.departure ?? today,
-  );
+function reportOf({ pace, trip, today }: LaidFacts, { commodity, atM }: LaidAt, id: string): Report {
+  const reports = trip.confirmations.filter((one) => one.id === id);
+  const { span } = timeThere(pace, atM);
+  const days = { departure: trip.departure, today };
+  if (span === null) return reportOn(reports, commodity, days);
+  const reached = { first: dayOf(span.earliest), last: dayOf(span.latest) };
+  return reportOn(reports, commodity, { ...days, reached });
+}
+
+const dayOf = (time: string): string => time.slice(0, 10);
 
 const noteOn = ({ trip, today }: LaidFacts, id: string): Noted =>
   noted(

@@ -88,7 +88,8 @@ export function waysKnown(
 ): WaysKnown {
   if (surroundings === undefined) return () => [];
   const { between, roads, roadSources } = groundOf(surroundings);
-  if (surroundings.objects.length === 0 && roadSources.size === 0) return () => [];
+  const isBare = surroundings.objects.every(({ what }) => what === 'settlement');
+  if (isBare && roadSources.size === 0) return () => [];
   const onRoadMap = new Set(
     features
       .filter(({ source, seenIn }) =>

@@ -96,7 +96,14 @@ export interface CoverArea {
 export type OsmShape = 'point' | 'line' | 'ring' | 'area' | 'boundary';
 
 /** Ground that bears on supplies: also where roads lead over or under a barrier. */
-export type SurroundingKind = BarrierKind | ClosedLand | 'level-crossing' | 'road-across' | 'ferry' | 'lake';
+export type SurroundingKind =
+  | BarrierKind
+  | ClosedLand
+  | 'level-crossing'
+  | 'road-across'
+  | 'ferry'
+  | 'lake'
+  | 'settlement';
 
 /** A mapped object of the ground that bears on supplies near the route. */
 export interface Surrounding {

@@ -10,8 +10,8 @@ import { dateAfter, localTime } from './clock.ts';
 import type { PacePlan } from './pace-plan.ts';
 
 /**
- * Judges supplies whose tags speak of seasons, or of hours that go by dates, for the days on which they are reached, each passing for its own; all
- * others stay as judged. A supply off the corridor is judged for the day on which its nearest place of the route is
+ * Judges supplies whose tags speak of seasons, or of hours that go by dates, and those of which the user reported, for the
+ * days on which they are reached, each passing for its own; all others stay as judged. A supply off the corridor is judged for the day on which its nearest place of the route is
  * reached. Without a date of departure nothing changes.
  */
 export function judgedOnReach(input: {
@@ -28,7 +28,7 @@ export function judgedOnReach(input: {
   const { date, hour } = plan.departure;
   if (date === null) return { points, passings };
   const departure = { date, hour };
-  const seasonal = new Map(features.filter(speaksOfSeasons).map((feature) => [feature.id, feature]));
+  const seasonal = new Map(goByDays(features, judging).map((feature) => [feature.id, feature]));
   if (seasonal.size === 0) return { points, passings };
 
   const judgedAt = (feature: SupplyFeature, commodity: SupplyPoint['commodity'], atM: number) =>
@@ -53,6 +53,14 @@ export function judgedOnReach(input: {
     if (judged !== undefined) points[index] = judged;
   }
   return { points, passings };
+}
+
+/** Those that may be one thing on one day and another on the next. */
+function goByDays(features: readonly SupplyFeature[], { confirmations = [] }: Judging): SupplyFeature[] {
+  const reported = new Set(confirmations.map(({ id }) => id));
+  return features.filter(
+    (feature) => speaksOfSeasons(feature) || [feature.id, ...feature.alsoIds].some((id) => reported.has(id)),
+  );
 }
 
 /** Season words stand under `seasonal`, or as a value of other keys. */

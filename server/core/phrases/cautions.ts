@@ -1,5 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { LogCautions } from './log.ts';
+import type { NoteCautions } from './notes.ts';
 import type { ComparisonCautions } from './plan/comparison.ts';
 import type { PlanCautions } from './plan/plan.ts';
 import type { WhatIfCautions } from './plan/what-if.ts';
@@ -46,6 +47,7 @@ export interface CautionFacts
     LineCautions,
     PaceCautions,
     LogCautions,
+    NoteCautions,
     PlanCautions,
     WhatIfCautions,
     CrewCautions,

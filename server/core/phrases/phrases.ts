@@ -1,5 +1,6 @@
 import type { Surface } from '../../contract/surface.ts';
 import type { LogPhrases } from './log.ts';
+import type { NotePhrases } from './notes.ts';
 import type { PlanPhrases } from './plan/plan.ts';
 import type { WhatIfPhrases } from './plan/what-if.ts';
 import type { ReaderPhrases } from './readers.ts';
@@ -46,6 +47,7 @@ export interface PhraseFacts
     GapTerms,
     PacePhrases,
     LogPhrases,
+    NotePhrases,
     PlanPhrases,
     WhatIfPhrases,
     CrewPhrases,

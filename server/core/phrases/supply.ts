@@ -14,6 +14,16 @@ interface Dated {
   readonly on: string;
 }
 
+/** Who said something, how they are asked again, what they said; as far as it is told. */
+export interface SaidBy {
+  readonly by?: string;
+  readonly phone?: string;
+  readonly words?: string;
+}
+
+/** Something that the user noted on a day. */
+type Noted = Dated & SaidBy;
+
 /** What treating says of a water. */
 interface Treated<Detail> {
   readonly detail: Detail;
@@ -21,7 +31,7 @@ interface Treated<Detail> {
 
 /** What one finding behind each reason of a supply has to say. */
 export interface SupplyFindings {
-  'reported-out': Dated;
+  'reported-out': Noted & { readonly until?: string };
   'out-of-use': Tagged;
   closed: Tagged;
   broken: Tagged;
@@ -86,11 +96,15 @@ export interface SupplyFindings {
   'evidence-below': { evidence: Evidence; commodity: Commodity; from: Evidence };
 
   'tags-differ': { id: string; keys: readonly string[] };
-  'confirmation-expired': { on: string; days: number };
+  /** After a term of days, or on the day told. */
+  'confirmation-expired': { on: string } & ({ days: number } | { until: string });
   'confirmation-ahead': Dated;
   'confirmation-undated': Dated;
+  'confirmation-not-yet': { on: string; from: string };
 
-  confirmed: Dated;
+  confirmed: Noted;
+  /** Confirmed long before the departure: ask again from that day on. */
+  'confirm-again': { on: string; from: string };
   'confirmed-against-tags': { against: readonly SupplyReason[] };
   'class-by-tags': NoFacts;
   'treat-everything': NoFacts;

@@ -154,6 +154,16 @@ const FERRY_RULE: SurroundingRule = {
   source: 'Tag:route=ferry',
 };
 
+/** Places that people know by name, to say where a supply is. */
+const SETTLEMENT_RULE: SurroundingRule = {
+  what: 'settlement',
+  key: 'place',
+  values: ['city', 'town', 'village', 'hamlet'],
+  shapes: ['point'],
+  unless: (tags) => isGone(tags) || tags.name === undefined,
+  source: 'Key:place',
+};
+
 /** Basins of works and gardens, which nobody fills from (OSM wiki, Key:water). */
 const BUILT_WATERS = [
   'wastewater',
@@ -189,6 +199,7 @@ export const SURROUNDING_RULES: readonly SurroundingRule[] = [
   ...CROSSING_RULES,
   FERRY_RULE,
   LAKE_RULE,
+  SETTLEMENT_RULE,
   ...AREA_RULES,
 ];
 

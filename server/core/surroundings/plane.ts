@@ -3,7 +3,7 @@ import { meridianRadiusM, primeVerticalRadiusM, RADIANS_PER_DEGREE } from '../ge
 import type { PlainBox } from './line-index.ts';
 
 /** Metres of a degree to the east and to the north at a latitude. */
-function metresPerDegree(lat: number): { east: number; north: number } {
+export function metresPerDegree(lat: number): { east: number; north: number } {
   const latRad = lat * RADIANS_PER_DEGREE;
   return {
     east: primeVerticalRadiusM(latRad) * Math.cos(latRad) * RADIANS_PER_DEGREE,

@@ -3,6 +3,7 @@ import { GAP_TERMS } from './gaps.ts';
 import { LOG_CAUTIONS, LOG_OMISSIONS, LOG_PHRASES } from './log.ts';
 import { LOG_FAULTS, logPlaceText } from './log-faults.ts';
 import { MISFITS } from './misfits.ts';
+import { NOTE_CAUTIONS, NOTE_PHRASES } from './notes.ts';
 import { PACE_CAUTIONS, PACE_PHRASES } from './pace.ts';
 import { COMPARISON_CAUTIONS } from './plan/comparison.ts';
 import { PLAN_CAUTIONS, PLAN_PHRASES } from './plan/plan.ts';
@@ -29,6 +30,7 @@ export const ENGLISH: Catalogue = {
     ...LINE_CAUTIONS,
     ...LOG_CAUTIONS,
     ...MASS_CAUTIONS,
+    ...NOTE_CAUTIONS,
     ...PACE_CAUTIONS,
     ...PLAN_CAUTIONS,
     ...READER_CAUTIONS,
@@ -50,6 +52,7 @@ export const ENGLISH: Catalogue = {
     ...GAP_TERMS,
     ...LOG_PHRASES,
     ...MASS_PHRASES,
+    ...NOTE_PHRASES,
     ...PACE_PHRASES,
     ...PLAN_PHRASES,
     ...TREATMENT_PHRASES,

@@ -10,6 +10,7 @@ import type { Say, Sayings } from '../parts/catalogue.ts';
 import { figure, kmOf } from '../parts/figures.ts';
 import { metricText } from '../parts/metric.ts';
 import { joined, type Parts, parts } from '../parts/part.ts';
+import { expiry, noted } from './places/noted.ts';
 import { FUEL_WORDS } from './rig/fuel-words.ts';
 
 /** Words of mappers and users on one line: each run of white space a blank, none at the ends. */
@@ -86,7 +87,7 @@ function obstacle(finding: SupplyFindings['no-way-across']): Parts {
 /** Why a supply does not count, or what to know of it: what is known, then what to do. */
 export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'reported-out': (facts) =>
-    parts`You reported on ${dates(facts)} that it does not work. A newer report changes that`,
+    parts`You reported on ${each(facts, ({ until, ...report }) => parts`${noted(report)}${until === undefined ? '' : `, until ${until}`}`)} that it does not work. A newer report changes that`,
   'out-of-use': (facts) =>
     parts`Mapped as out of use, gone or not yet built (${tags(facts)}): do not go for it`,
   closed: (facts) => parts`Mapped as closed (${tags(facts)}): ask before you plan on it`,
@@ -163,12 +164,16 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'tags-differ': (facts) =>
     parts`The objects merged here differ (${each(facts, ({ id, keys }) => parts`${id}: ${keys.join(', ')}`)}): the worse reading is used`,
   'confirmation-expired': (facts) =>
-    parts`Your confirmation has expired (${each(facts, ({ on, days }) => parts`${on}, holds for ${days} days`)}): confirm it again`,
+    parts`Your confirmation has expired (${each(facts, expiry)}): confirm it again`,
   'confirmation-ahead': (facts) =>
     parts`Your confirmation of ${dates(facts)} lies after the day judged for, so it is not used`,
   'confirmation-undated': (facts) =>
     parts`Your confirmation of ${dates(facts)} cannot be weighed without a date of departure: give one`,
-  confirmed: (facts) => parts`You confirmed it on ${dates(facts)}`,
+  'confirmation-not-yet': (facts) =>
+    parts`Your confirmation holds only later (${each(facts, ({ on, from }) => parts`${on}, from ${from} on`)}), so it is not used`,
+  confirmed: (facts) => parts`You confirmed it on ${each(facts, noted)}`,
+  'confirm-again': (facts) =>
+    parts`Confirm it again before leaving: ${each(facts, ({ on, from }) => parts`${on} is long before the departure, ask again from ${from} on`)}`,
   'confirmed-against-tags': (facts, say) =>
     parts`Your confirmation stands against this: ${each(facts, ({ against }) =>
       joined(

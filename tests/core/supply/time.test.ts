@@ -79,10 +79,15 @@ describe("the user's own reports", () => {
     ...more,
   });
   const judge = (...confirmations: Confirmation[]): Partial<Judging> => ({ on: '2026-05-31', confirmations });
+  /** Without a departure, for today. */
+  const judgeToday = (...confirmations: Confirmation[]): Partial<Judging> => ({
+    today: '2026-05-31',
+    confirmations,
+  });
 
-  it('hold 30 days for fuel and 14 for water', () => {
+  it('hold 30 days for fuel and 14 for water where no departure is told', () => {
     const evidenceOf = (commodity: 'fuel' | 'water', on: string) =>
-      pointOf(commodity, commodity === 'fuel' ? STATION : TAP, judge(report(on, true))).evidence;
+      pointOf(commodity, commodity === 'fuel' ? STATION : TAP, judgeToday(report(on, true))).evidence;
     expect(evidenceOf('fuel', '2026-05-01')).toBe('confirmed');
     expect(evidenceOf('fuel', '2026-04-30')).toBe('stated');
     expect(evidenceOf('water', '2026-05-17')).toBe('confirmed');
@@ -91,7 +96,7 @@ describe("the user's own reports", () => {
   });
 
   it('expired, ahead or without a date, leave the tags to decide and say so', () => {
-    expect(codesOf(pointOf('water', TAP, judge(report('2026-05-01', true))))).toEqual([
+    expect(codesOf(pointOf('water', TAP, judgeToday(report('2026-05-01', true))))).toEqual([
       'confirmation-expired',
     ]);
     expect(codesOf(pointOf('water', TAP, judge(report('2026-06-01', true))))).toEqual(['confirmation-ahead']);
@@ -119,7 +124,7 @@ describe("the user's own reports", () => {
     const sameDay = [report('2026-05-20', true), report('2026-05-20', false)];
     expect(pointOf('water', TAP, judge(...sameDay)).counts).toBe(false);
     const newerButExpired = [report('2026-03-01', false), report('2026-03-02', true)];
-    expect(pointOf('water', TAP, judge(...newerButExpired))).toMatchObject({
+    expect(pointOf('water', TAP, judgeToday(...newerButExpired))).toMatchObject({
       counts: true,
       evidence: 'stated',
     });

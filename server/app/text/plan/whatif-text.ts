@@ -1,7 +1,8 @@
 import type { PlanEdge } from '../../../contract/plan.ts';
-import type { CallFirst, Matter, WhatIf, WhatIfRow } from '../../../contract/whatif.ts';
-import { EVIDENCE_WORDS, figure, litres, VERDICT_WORDS } from '../lines/figures.ts';
+import type { Matter, WhatIf, WhatIfRow } from '../../../contract/whatif.ts';
+import { figure, litres, VERDICT_WORDS } from '../lines/figures.ts';
 import { plain } from '../lines/plain.ts';
+import { checkLines } from './check-text.ts';
 
 const BASIS_WORDS: Record<WhatIf['basis'], string> = {
   plan: 'by the plan above',
@@ -21,9 +22,7 @@ export function whatIfLines({ basis, rows, matters, turnBacks, callFirst, cautio
   lines.push('', 'Which assumption matters most');
   for (const matter of matters)
     if (Math.abs(matter.changeL) >= NO_CHANGE_L) lines.push(`- ${matterText(matter)}`);
-  lines.push('', 'Telephone first');
-  for (const call of callFirst) lines.push(`- ${callText(call)}`);
-  if (callFirst.length === 0) lines.push('- no supply on the way is used');
+  lines.push('', ...checkLines(callFirst));
   for (const { text } of cautions) lines.push(`- ${plain(text)}`);
   return lines;
 }
@@ -59,18 +58,3 @@ const NO_CHANGE_L = 0.05;
 
 const matterText = ({ step, commodity, beforeL, afterL, changeL }: Matter): string =>
   `${step}: the least margin of ${commodity} goes from ${litres(beforeL)} to ${litres(afterL)} (${changeL > 0 ? '+' : ''}${figure(changeL)} l)`;
-
-function callText({ name, kind, atKm, evidence, fails, phone, website, openingHours }: CallFirst): string {
-  const without = fails
-    .map(({ commodity, verdict, coverL }) => {
-      const missing = coverL === 0 ? '' : `, ${litres(coverL)} missing`;
-      return `without its ${commodity} ${VERDICT_WORDS[verdict]}${missing}`;
-    })
-    .join('; ');
-  const reach = [
-    phone === null ? 'no telephone known' : `telephone ${plain(phone)}`,
-    ...(website === null ? [] : [plain(website)]),
-    ...(openingHours === null ? [] : [`hours ${plain(openingHours)}`]),
-  ].join(', ');
-  return `${plain(name ?? kind)} (km ${figure(atKm)}, ${EVIDENCE_WORDS[evidence]}): ${without}; ${reach}`;
-}

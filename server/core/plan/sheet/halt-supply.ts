@@ -77,12 +77,8 @@ type SupplyFacts = Pick<
 >;
 
 /** What is known of the supply itself. */
-function supplyFacts(
-  { analysis, points }: Reckoned,
-  commodity: Commodity,
-  edge: SupplyEdge,
-  fillL: number,
-): SupplyFacts {
+function supplyFacts(reckoned: Reckoned, commodity: Commodity, edge: SupplyEdge, fillL: number): SupplyFacts {
+  const { analysis } = reckoned;
   const passing = analysis.passings.find((one) => one.commodity === commodity && isSamePlace(one, edge));
   const { trip } = analysis;
   if (passing === undefined) {
@@ -99,7 +95,7 @@ function supplyFacts(
     mostL: passing.mostL ?? null,
     waitHours: waitHoursAt(passing, ask),
     cost: costOf(trip, { commodity, isOwn }, ask, fillL),
-    contact: isOwn ? null : contactOf(points, passing.id),
+    contact: isOwn ? null : contactOf(reckoned, passing),
     arrival,
   };
 }

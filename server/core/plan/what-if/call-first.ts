@@ -1,7 +1,10 @@
 import type { Commodity, Evidence, Verdict } from '../../../contract/common.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import { VERDICT_RANK } from '../../gaps/verdict.ts';
+import type { Phrase } from '../../phrases/phrases.ts';
 import type { SupplyKind } from '../../phrases/said/supply-kinds.ts';
+import type { SaidBy } from '../../phrases/supply.ts';
+import { isLaid } from '../../supply/points/laid.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { type Contact, contactOf } from '../sheet/contact.ts';
 import { measureL } from '../side/carry-side.ts';
@@ -9,7 +12,14 @@ import type { PlanEdge } from '../side/plan-edge.ts';
 import { isSamePlace } from '../side/supply-edge.ts';
 import type { StopFailure } from './stop-fails.ts';
 
-/** A stop to telephone before leaving: the first are those without which most fails. */
+/** What the user confirmed of a stop that counts by it. */
+export interface Confirmed extends SaidBy {
+  readonly on: string;
+  /** The first day on which it is to be confirmed again before leaving; null where that is not needed. */
+  readonly againFrom: string | null;
+}
+
+/** A stop to check before leaving: the first are those without which most fails. */
 export interface CallFirst extends Contact {
   readonly id: string;
   readonly name: string | null;
@@ -17,7 +27,15 @@ export interface CallFirst extends Contact {
   readonly atM: number;
   readonly lon: number;
   readonly lat: number;
+  /** What it is and where, for one without a name. */
+  readonly where: Phrase;
   readonly evidence: Evidence;
+  /** ISO date of the last edit or check on the spot; null where none is known. */
+  readonly seenOn: string | null;
+  /** Null where nothing is confirmed, or no longer. */
+  readonly confirmation: Confirmed | null;
+  /** The user's own: nobody is to be asked, it is to be looked after. */
+  readonly isOwn: boolean;
   /** The worst verdict when it fails. */
   readonly verdict: Verdict;
   readonly fails: readonly {
@@ -74,9 +92,10 @@ const passingOf = (
       ),
   );
 
-function rankedCall({ points, sides }: Reckoned, passing: Passing, own: readonly StopFailure[]): RankedCall {
+function rankedCall(reckoned: Reckoned, passing: Passing, own: readonly StopFailure[]): RankedCall {
+  const { sides } = reckoned;
   const rows = own.map(({ row }) => row);
-  const { id, name, kind, atM, lon, lat, evidence } = passing;
+  const { id, name, kind, atM, lon, lat, evidence, seenOn } = passing;
   return {
     call: {
       id,
@@ -85,7 +104,11 @@ function rankedCall({ points, sides }: Reckoned, passing: Passing, own: readonly
       atM,
       lon,
       lat,
+      where: { phrase: 'supply-where', facts: { kind, atM, near: reckoned.nearestPlace(passing) } },
       evidence,
+      seenOn,
+      confirmation: confirmedOf(passing),
+      isOwn: isLaid(passing),
       verdict: rows.map((row) => row.verdict).reduce((a, b) => (VERDICT_RANK[b] < VERDICT_RANK[a] ? b : a)),
       fails: rows.map(({ commodity, verdict, to, marginL, coverL }) => ({
         commodity,
@@ -94,8 +117,16 @@ function rankedCall({ points, sides }: Reckoned, passing: Passing, own: readonly
         marginL,
         coverL,
       })),
-      ...contactOf(points, passing.id),
+      ...contactOf(reckoned, passing),
     },
     harm: Math.min(...rows.map(({ commodity, marginL }) => marginL / measureL(sides[commodity]))),
   };
+}
+
+/** What was confirmed of it, where that is what it counts by. */
+function confirmedOf({ reasons }: Passing): Confirmed | null {
+  const confirmed = reasons.find((reason) => reason.code === 'confirmed')?.facts.findings.at(-1);
+  if (confirmed === undefined) return null;
+  const again = reasons.find((reason) => reason.code === 'confirm-again')?.facts.findings.at(-1);
+  return { ...confirmed, againFrom: again?.from ?? null };
 }

@@ -81,6 +81,11 @@ export function whatIf(reckoned: Reckoned, basis: Basis, ask: WhatIfAsk = {}): W
   };
 }
 
+/** The stops to check before leaving: of a plan all that it uses, without one the worst of those that count. */
+export function checkList(reckoned: Reckoned, basis: Basis): CallFirst[] {
+  return callFirst(reckoned, worstFailures(basis, stopFailures(basis)));
+}
+
 type HotterRuns = { readonly runs: ChangedRuns; readonly byC: number };
 
 /** Null where no heat is told. */

@@ -20,7 +20,7 @@ import {
   weakerOf,
 } from '../tags/reasons.ts';
 import { inCurrentForm } from '../tags/tag-forms.ts';
-import { type Confirmation, reportOn } from './confirmations.ts';
+import { type Confirmation, type ReportDays, reportOn } from './confirmations.ts';
 import type { EngineNeeds } from './engine-needs.ts';
 import { FUEL_RULES } from './fuels.ts';
 import { judgeFuel } from './judge-fuel.ts';
@@ -63,6 +63,13 @@ interface Reading {
   evidence: Evidence;
   waterClass: WaterClass | null;
   reasons: FoundReason[];
+}
+
+/** The days for which the user's reports are judged. */
+function reportDaysOf({ on, today, seasonDays = [] }: Judging): ReportDays {
+  const [first, last] = [seasonDays[0], seasonDays.at(-1)];
+  const days = { departure: on, today: today ?? null };
+  return first === undefined || last === undefined ? days : { ...days, reached: { first, last } };
 }
 
 /** Hours are judged for the time of reaching it, else for the day; null where nobody reads them. */
@@ -139,6 +146,12 @@ function age(reading: Reading, feature: SupplyFeature, on: string | null): void 
   reading.evidence = ONE_DOWN[reading.evidence];
 }
 
+/** The last day on which somebody edited it, or looked at it; a check ahead of the file or the day judged for is not believed. */
+const seenOn = ({ tags, editedAt, mapOn }: SupplyFeature, on: string | null): string | null =>
+  ageOf(tags, editedAt, mapOn ?? on ?? LAST_DAY).seenOn;
+
+const LAST_DAY = '9999-12-31';
+
 /** What a newer map has dropped is doubtful. */
 function gone(reading: Reading, { goneIn }: SupplyFeature): void {
   if (goneIn === undefined) return;
@@ -170,12 +183,13 @@ function nameOf(tags: Tags, commodity: Commodity): string | null {
   return names.find((name) => name !== undefined && name.trim() !== '') ?? null;
 }
 
-function judgeOne(
+/** All that is known of one object and one commodity; null where it is no supply of that. */
+function judgedReading(
   feature: SupplyFeature,
   commodity: Commodity,
   reports: readonly Confirmation[],
   judge: Judging,
-): SupplyPoint | null {
+): Reading | null {
   const tagSets = [feature.tags, ...(feature.otherReadings ?? []).map((other) => other.tags)];
   const readings = tagSets.map((tags) => read(feature, inCurrentForm(tags), commodity, judge));
   const reading = worstOf(readings.filter((one) => one !== null));
@@ -190,11 +204,10 @@ function judgeOne(
     reading.reasons.push(found('tags-differ', { id, keys }));
   }
 
-  const day = judge.on ?? judge.today ?? null;
-  const report = reportOn(reports, commodity, day);
+  const report = reportOn(reports, commodity, reportDaysOf(judge));
   if (report.state === 'works') confirm(reading, report.reasons);
   else {
-    age(reading, feature, day);
+    age(reading, feature, judge.on ?? judge.today ?? null);
     reading.reasons.push(...report.reasons);
     if (report.state === 'out') reading.evidence = 'doubtful';
   }
@@ -208,6 +221,17 @@ function judgeOne(
   if (!reaches(reading.evidence, level)) {
     reading.reasons.push(found('evidence-below', { evidence: reading.evidence, commodity, from: level }));
   }
+  return reading;
+}
+
+function judgeOne(
+  feature: SupplyFeature,
+  commodity: Commodity,
+  reports: readonly Confirmation[],
+  judge: Judging,
+): SupplyPoint | null {
+  const reading = judgedReading(feature, commodity, reports, judge);
+  if (reading === null) return null;
   return {
     id: feature.id,
     alsoIds: [...feature.alsoIds],
@@ -220,6 +244,7 @@ function judgeOne(
     counts: reading.reasons.every(({ code }) => effectOf(code) !== 'blocks'),
     reasons: reasonsFrom(reading.reasons),
     ...(reading.waterClass === null ? {} : { waterClass: reading.waterClass }),
+    seenOn: seenOn(feature, judge.on ?? judge.today ?? null),
     tags: feature.tags,
   };
 }

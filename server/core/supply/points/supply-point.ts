@@ -18,5 +18,7 @@ export interface SupplyPoint {
   reasons: SupplyReason[];
   /** Water only. */
   waterClass?: WaterClass;
+  /** ISO date of the last edit or check on the spot; null where none is known. */
+  seenOn: string | null;
   tags: Tags;
 }

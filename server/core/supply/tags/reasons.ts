@@ -83,8 +83,10 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'confirmation-expired': ADVISES,
   'confirmation-ahead': ADVISES,
   'confirmation-undated': ADVISES,
+  'confirmation-not-yet': ADVISES,
 
   confirmed: ADVISES,
+  'confirm-again': ADVISES,
   'confirmed-against-tags': ADVISES,
   'class-by-tags': ADVISES,
   'treat-everything': ADVISES,

@@ -88,7 +88,7 @@ function linesFor(
   if (!isAreaKind(what)) {
     const [first] = lines;
     const [place = null] = first ?? [];
-    if (what === 'level-crossing')
+    if (what === 'level-crossing' || what === 'settlement')
       return place !== null && touches(reach, place, place) ? [packed([place])] : [];
     if (isKeptWhole(what)) return lines.flatMap((line) => wholeWithin(line, reach));
     return lines.flatMap((line) => withinReach(line, reach));

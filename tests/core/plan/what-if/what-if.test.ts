@@ -1,3 +1,4 @@
+import type { Point } from 'geojson';
 import { Compile } from 'typebox/compile';
 import { describe, expect, it } from 'vitest';
 import type { RigFile } from '../../../../server/contract/rig.ts';
@@ -210,6 +211,49 @@ describe('the list to telephone first', () => {
       openingHours: 'Mo-Fr 08:00-17:00',
     });
     expect(made.callFirst[2]!.fails[0]!.coverL).toBeCloseTo(900 * 0.17 + 17 - 127, 2);
+  });
+});
+
+describe('the list to check before leaving', () => {
+  const tap = features.filter(({ id }) => id === 'node/3');
+  const listed = (changes: Parameters<typeof reckoned>[0]) => {
+    const made = of(reckoned(changes));
+    expect(Compile(WhatIf).Errors(made)).toEqual([]);
+    return made.callFirst;
+  };
+
+  it('tells of what has no name what it is and where, by the nearest named place', () => {
+    expect(listed({ features: tap })[0]).toMatchObject({
+      name: null,
+      where: 'drinking-water tap, km 600',
+      seenOn: null,
+      confirmation: null,
+      isOwn: false,
+    });
+    const [lon = 0, lat = 0] = (tap[0]!.geometry as Point).coordinates;
+    const ollin = { id: 'node/9', what: 'settlement' as const, name: 'Ollin' };
+    const objects = [{ ...ollin, lines: [Float64Array.of(lon, lat - 0.01)] }];
+    const supplies = { ...inputOf({ features: tap }).supplies, surroundings: { objects, roads: [] } };
+    expect(listed({ supplies })[0]).toMatchObject({
+      where: 'drinking-water tap, km 600, 1.1 km N of Ollin',
+    });
+  });
+
+  it('marks what was confirmed long before the departure, with whom to ask and from what day on', () => {
+    const confirmations = [
+      { id: 'node/1', on: '2026-01-10', works: true, by: 'Ann', phone: '+672 9', words: 'till six' },
+    ];
+    const trip = { ...inputOf().trip, departure: '2026-05-01', confirmations };
+    const call = listed({ features, trip }).find(({ id }) => id === 'node/1');
+    expect(call).toMatchObject({
+      evidence: 'confirmed',
+      phone: '+672 9',
+      confirmation: { on: '2026-01-10', by: 'Ann', words: 'till six', againFrom: '2026-03-02' },
+    });
+    const { cautions } = reckoned({ features, trip }).analysis;
+    expect(cautions).toContainEqual(
+      expect.objectContaining({ code: 'confirm-before-leaving', fromM: expect.closeTo(400_000, 3) }),
+    );
   });
 });
 
