@@ -6,11 +6,11 @@ import { daysText } from './days-text.ts';
 import { extractLines } from './extracts-text.ts';
 import { fuelUseText } from './fuel-text.ts';
 import { carriedText, gapTable } from './gap-table.ts';
+import { checkLines } from './lines/check-lines.ts';
 import { figure, km } from './lines/figures.ts';
 import { plain } from './lines/plain.ts';
 import { sentenceText } from './lines/sentence-text.ts';
 import { massText } from './mass-text.ts';
-import { checkLines } from './plan/check-text.ts';
 import { supplyLines } from './supplies-text.ts';
 import { treatmentLines } from './treatment-text.ts';
 

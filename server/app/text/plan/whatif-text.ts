@@ -1,8 +1,8 @@
 import type { PlanEdge } from '../../../contract/plan.ts';
 import type { Matter, WhatIf, WhatIfRow } from '../../../contract/whatif.ts';
+import { checkLines } from '../lines/check-lines.ts';
 import { figure, litres, VERDICT_WORDS } from '../lines/figures.ts';
 import { plain } from '../lines/plain.ts';
-import { checkLines } from './check-text.ts';
 
 const BASIS_WORDS: Record<WhatIf['basis'], string> = {
   plan: 'by the plan above',

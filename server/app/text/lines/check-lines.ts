@@ -1,6 +1,6 @@
 import type { CallFirst } from '../../../contract/whatif.ts';
-import { EVIDENCE_WORDS, figure, litres, VERDICT_WORDS } from '../lines/figures.ts';
-import { plain } from '../lines/plain.ts';
+import { EVIDENCE_WORDS, figure, litres, VERDICT_WORDS } from './figures.ts';
+import { plain } from './plain.ts';
 
 export const CHECK_HEAD = 'To check before leaving, that first without which most fails';
 
