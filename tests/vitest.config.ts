@@ -25,7 +25,7 @@ export default defineConfig({
       {
         name: 'slow',
         description:
-          'More than two seconds on an idle machine of two cores, or with workers of its own to start.',
+          'More than a second on an idle machine of two cores, or with workers of its own to start.',
       },
     ],
     projects: [

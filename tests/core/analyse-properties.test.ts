@@ -80,7 +80,7 @@ describe('an analysis', () => {
     );
   });
 
-  test('should never count a point more when the level of evidence is raised', () => {
+  test('should never count a point more when the level of evidence is raised', { tags: 'slow' }, () => {
     const levels: Evidence[] = ['doubtful', 'implied', 'stated', 'confirmed'];
     fc.assert(
       fc.property(world, ({ route, features }) => {
@@ -166,7 +166,7 @@ describe('an analysis', () => {
     );
   });
 
-  test('should never turn from short or unknown to enough when cover is taken away', () => {
+  test('should never turn from short or unknown to enough when cover is taken away', { tags: 'slow' }, () => {
     const thirsty = { aboard: { fuelLitres: 20, waterLitres: 30 } };
     fc.assert(
       fc.property(world, fc.double({ min: 19, max: 23, noNaN: true }), ({ route, features }, east) => {

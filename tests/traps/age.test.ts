@@ -119,7 +119,7 @@ describe('how old the map is', () => {
     expect(vouched.extracts[0]).toMatchObject({ asOf: STALE, asOfBy: 'file' });
   });
 
-  it('stands on top of a plan as well', async () => {
+  it('stands on top of a plan as well', { tags: 'slow' }, async () => {
     const text = await route.run({ 'land.osm': osmXml({ objects: straightMap() }) }, {}, { command: 'plan' });
     expect(text.split('\n')[1]).toBe(
       `Map data: land.osm, as of ${FRESH.slice(0, 10)}. © OpenStreetMap contributors, ODbL 1.0.`,

@@ -113,7 +113,7 @@ describe('a route that takes a mapped ferry (OSM wiki, Tag:route=ferry)', () => 
     expect(ferriesOf(byJson)).toEqual(ferriesOf(byXml));
   });
 
-  it('is planned with as it is reckoned with', async () => {
+  it('is planned with as it is reckoned with', { tags: 'slow' }, async () => {
     const objects = mapWith({ tags: { duration: '05:00' } });
     const { plan } = JSON.parse(
       await straight.run({ 'map.osm': osmXml({ objects }) }, {}, { command: 'plan', more: ['--json'] }),

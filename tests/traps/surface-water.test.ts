@@ -134,7 +134,7 @@ describe('rivers and lakes that the road comes by (OSM wiki, Tag:waterway=river,
     expect(watersOf(await analysed([...basin, ...far]))).toEqual([]);
   });
 
-  it('are found alike by a map of pbf and by an answer of Overpass', async () => {
+  it('are found alike by a map of pbf and by an answer of Overpass', { tags: 'slow' }, async () => {
     const objects = mapWith([...crossing(), ...lake()]);
     const inOrder = { node: 0, way: 1, relation: 2 };
     const sorted = objects.toSorted((a, b) => inOrder[a.type] - inOrder[b.type] || a.id - b.id);

@@ -67,7 +67,7 @@ describe('the worker pool', () => {
     expect(await spinning).toBe('too-slow');
   });
 
-  it('gives a job up when asked to, by word first and by force after a while', async () => {
+  it('gives a job up when asked to, by word first and by force after a while', { tags: 'slow' }, async () => {
     const pool = poolOf();
     await pool.run('add', { a: 0, b: 0 }, LONG);
     for (const name of ['untilAborted', 'spin'] as const) {

@@ -63,7 +63,9 @@ describe('the kilometres of a reserve', () => {
     expect(back(gap?.turnBackM ?? 0)).toBeCloseTo(127 - 100 * sandPerKmL, 6);
   });
 
-  it('are the same for gaps, for a plan’s legs and for its turn-back points, wherever sand lies', () => {
+  it('are the same for gaps, for a plan’s legs and for its turn-back points, wherever sand lies', {
+    tags: 'slow',
+  }, () => {
     const km = fc.integer({ min: 0, max: 999 });
     fc.assert(
       fc.property(fc.array(km, { minLength: 1, maxLength: 4 }), km, km, (places, a, b) => {

@@ -101,7 +101,7 @@ describe('water by the time that passes', () => {
     );
   });
 
-  it('charges the legs of any plan what the whole route takes', () => {
+  it('charges the legs of any plan what the whole route takes', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(drives, fc.array(fc.boolean(), { minLength: 6, maxLength: 6 }), (drive, used) => {
         const trip = reckoned(inputFor(drive));
@@ -277,7 +277,7 @@ describe('standing where a way begins', () => {
 describe('going out and home again', () => {
   const litresOf = (outing: Outing) => (LITRES_PER_DAY * hoursOutAndBack(outing)) / 24;
 
-  it('takes the water of the hours that pass, each night on either way whole', () => {
+  it('takes the water of the hours that pass, each night on either way whole', { tags: 'slow' }, () => {
     let nights = 0;
     fc.assert(
       fc.property(outings, (drawn) => {
@@ -301,7 +301,7 @@ describe('going out and home again', () => {
     expect(nights).toBeGreaterThan(50);
   });
 
-  it('has its turn-back point where the hours that pass use up the budget', () => {
+  it('has its turn-back point where the hours that pass use up the budget', { tags: 'slow' }, () => {
     let inside = 0;
     fc.assert(
       fc.property(outings, fc.double({ min: 1, max: 60, noNaN: true }), (drawn, budgetL) => {
@@ -324,7 +324,9 @@ describe('going out and home again', () => {
     expect(inside).toBeGreaterThan(50);
   });
 
-  it('never takes less than the hours that pass where a detour and a filling come before, and at the most a night more', () => {
+  it('never takes less than the hours that pass where a detour and a filling come before, and at the most a night more', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(
         outings,
@@ -367,7 +369,9 @@ describe('going out and home again', () => {
 const backFrom = (course: Course, from: Edge, atM: number) => returnNeedL(course, from, passingEdge(atM));
 
 describe('the turn-back point', () => {
-  it('is where one comes home with just the reserve, and from 1 km farther on with less', () => {
+  it('is where one comes home with just the reserve, and from 1 km farther on with less', {
+    tags: 'slow',
+  }, () => {
     let inside = 0;
     fc.assert(
       fc.property(legs, (drawn) => {
@@ -388,7 +392,7 @@ describe('the turn-back point', () => {
     expect(inside).toBeGreaterThan(20);
   });
 
-  it('of a gap is that of a plan’s leg with the same load', () => {
+  it('of a gap is that of a plan’s leg with the same load', { tags: 'slow' }, () => {
     let inside = 0;
     fc.assert(
       fc.property(legs, (drawn) => {

@@ -140,7 +140,7 @@ describe('a solver that runs out of time', () => {
     expect(refused).toBeGreaterThan(50);
   });
 
-  it('stops when the time is over, with what it has', () => {
+  it('stops when the time is over, with what it has', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(smallRoute(), (route) => {
         const problem = questionOf(route);
@@ -165,7 +165,7 @@ describe('a solver that runs out of time', () => {
     );
   });
 
-  it('without any plan says that it was out of time, not that there is none', () => {
+  it('without any plan says that it was out of time, not that there is none', { tags: 'slow' }, () => {
     const empty: MipSolver = () => ({
       status: 'out-of-time',
       values: null,

@@ -18,7 +18,9 @@ const counting = (points: readonly SupplyPoint[]): string[] =>
   points.filter((point) => point.counts).map((point) => `${point.id} ${point.commodity}`);
 
 describe('judging supplies', () => {
-  it('counts exactly what no reason blocks, fit water only, and evidence that is enough', () => {
+  it('counts exactly what no reason blocks, fit water only, and evidence that is enough', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(anyTags, anyJudging, anyEdit, (tags, judge, editedAt) => {
         for (const point of pointsOf(tags, judge, { editedAt })) {
@@ -37,7 +39,7 @@ describe('judging supplies', () => {
     );
   });
 
-  it('never counts a further point when the level is raised', () => {
+  it('never counts a further point when the level is raised', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(anyTags, anyJudging, anyEdit, (tags, judge, editedAt) => {
         for (const commodity of COMMODITIES) {
@@ -140,7 +142,7 @@ describe('judging supplies', () => {
     );
   });
 
-  it('judges each object by itself, in whatever order they come', () => {
+  it('judges each object by itself, in whatever order they come', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(fc.array(anyTags, { minLength: 1, maxLength: 8 }), anyJudging, (tagSets, judge) => {
         const features = tagSets.map((tags, i) => nodeOf(tags, { id: `node/${i}` }));

@@ -26,8 +26,13 @@ const lineOf = (what: SurroundingKind, ...places: [km: number, northM: number][]
   name: null,
   lines: [Float64Array.from(places.flatMap(([km, northM]) => [lon(km), lat(northM)]))],
 });
+/** Along the equator, a vertex every km: as much of it as these places need. */
+const NEAR_500 = documentOf([
+  Array.from({ length: 41 }, (_, index): [number, number] => [lon(480 + index), 0]),
+]);
 const withGround = (features: MappedFeature[], objects: readonly Surrounding[], roads = []): Analysis =>
   analysisOf({
+    document: NEAR_500,
     supplies: { ...inputOf({ features }).supplies, surroundings: { objects, roads } },
   });
 

@@ -66,7 +66,7 @@ function expectAlike(near: RawExtract, all: RawExtract): void {
 }
 
 describe('keeping what is near', () => {
-  it('should give the same features near by, and say the same of the file, from XML and Overpass JSON', async () => {
+  it('should give the same features near by, and say the same of the file, from XML and Overpass JSON', { tags: 'slow' }, async () => {
     await fc.assert(
       fc.asyncProperty(anyWorld, async (world) => {
         expectAlike(await filtered('a', world, NEAR_LAND), await filtered('a', world, null));
@@ -75,7 +75,7 @@ describe('keeping what is near', () => {
     );
   });
 
-  it('should give the same from pbf, in blocks of any size', async () => {
+  it('should give the same from pbf, in blocks of any size', { tags: 'slow' }, async () => {
     await fc.assert(
       fc.asyncProperty(anyWorld, fc.integer({ min: 1, max: 40 }), async (world, blockSize) => {
         expectAlike(await asPbf(world, NEAR_LAND, blockSize), await asPbf(world, null, blockSize));
@@ -196,7 +196,7 @@ describe('the newest version still wins', () => {
     tags: FUEL,
   });
 
-  it('within one file, also when an object has moved away or come near', async () => {
+  it('within one file, also when an object has moved away or come near', { tags: 'slow' }, async () => {
     await fc.assert(
       fc.asyncProperty(anyVersions, fc.integer({ min: 1, max: 12 }), async (versions, blockSize) => {
         const nodes = versions.map(asNode);

@@ -92,7 +92,7 @@ describe('packed extracts', () => {
     await expect(contentOf(behind)).rejects.toMatchObject({ problem: { code: 'bzip2-broken' } });
   });
 
-  it('a small file that expands a thousand times is a bomb', async () => {
+  it('a small file that expands a thousand times is a bomb', { tags: 'slow' }, async () => {
     const blanks = Buffer.concat([
       Buffer.from(FUEL),
       Buffer.alloc(EXPANSION_JUDGED_FROM_BYTES + 1_000_000, ' '),

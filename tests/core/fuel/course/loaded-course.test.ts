@@ -91,7 +91,7 @@ describe('a course with a load along the way', () => {
     }
   });
 
-  it('never takes more than with the heaviest load all the way, on any stretch', () => {
+  it('never takes more than with the heaviest load all the way, on any stretch', { tags: 'slow' }, () => {
     const pieces = fc.array(
       fc.record({ km: fc.integer({ min: 1, max: 599 }), moreKg: fc.integer({ min: -400, max: 200 }) }),
       { minLength: 1, maxLength: 12 },

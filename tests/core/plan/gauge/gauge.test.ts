@@ -94,7 +94,9 @@ describe('the gauge table', () => {
     for (const { atKm, fuel } of rows) expect(fuel.backL === null).toBe(atKm > 120);
   });
 
-  it('falls towards the next supply to go on, and rises away from the last to go back', () => {
+  it('falls towards the next supply to go on, and rises away from the last to go back', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(smallBasis(), ({ basis }) => {
         const { rows } = gauge(basis);
@@ -114,7 +116,7 @@ describe('the gauge table', () => {
     );
   });
 
-  it('asks just before a stop for the way to it and the reserve', () => {
+  it('asks just before a stop for the way to it and the reserve', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(smallBasis(), ({ basis, route }) => {
         for (const row of gauge(basis).rows) {
@@ -160,7 +162,7 @@ describe('the gauge table', () => {
     );
   });
 
-  it('never asks for less where more is used', () => {
+  it('never asks for less where more is used', { tags: 'slow' }, () => {
     const times = ({ atM, sum }: Profile, factor: number): Profile => ({
       atM,
       sum: sum.map((value) => value * factor),

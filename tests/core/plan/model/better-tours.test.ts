@@ -24,7 +24,7 @@ const rationed = (drawn: SmallRoute, mostL: number): SmallRoute => ({
 });
 
 describe('the better ways over supplies that give little', () => {
-  it('hold, and need no more cans than all ways do, where each commodity is alone', () => {
+  it('hold, and need no more cans than all ways do, where each commodity is alone', { tags: 'slow' }, () => {
     let compared = 0;
     fc.assert(
       fc.property(smallRoute(6), fc.integer({ min: 5, max: 20 }), (drawn, mostL) => {

@@ -36,7 +36,7 @@ describeReal('passings of every real fuel point on the Swiss route', () => {
   it.each([
     [0.5, 435],
     [5, 1_355],
-  ])('at %d km are those of an independent computation, %d points', async (corridorKm, pointsSeen) => {
+  ])('at %d km are those of an independent computation, %d points', { tags: 'slow' }, async (corridorKm, pointsSeen) => {
     const { route, brute } = await loadSwiss();
     const places = fuelPlaces();
     const corridorM = corridorKm * 1000;

@@ -65,7 +65,7 @@ function boundaries(bytes: Uint8Array): number[] {
 }
 
 describe('a cut file', () => {
-  it('should be refused wherever it is cut, save exactly between two blobs, where the format cannot tell', async () => {
+  it('should be refused wherever it is cut, save exactly between two blobs, where the format cannot tell', { tags: 'slow' }, async () => {
     const whole = boundaries(GOOD);
     expect(whole.at(-1)).toBe(GOOD.length);
     for (let length = 1; length < GOOD.length; length += 1) {
@@ -110,7 +110,7 @@ describe('a spoilt file', () => {
     }
   });
 
-  it('should be read or refused with a problem when a block is noise', async () => {
+  it('should be read or refused with a problem when a block is noise', { tags: 'slow' }, async () => {
     await fc.assert(
       fc.asyncProperty(fc.uint8Array({ maxLength: 200 }), async (noise) => {
         const file = join(HEADER, encodeBlob('OSMData', noise));

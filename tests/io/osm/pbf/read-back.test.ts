@@ -122,7 +122,7 @@ function isGeneral(elements: readonly PbfElement[]): boolean {
 }
 
 describe('a file written and read back', () => {
-  it('should give exactly the wanted elements and what they refer to, whatever the form and order', async () => {
+  it('should give exactly the wanted elements and what they refer to, whatever the form and order', { tags: 'slow' }, async () => {
     await fc.assert(
       fc.asyncProperty(
         world.chain((elements) =>
@@ -154,7 +154,7 @@ describe('a file written and read back', () => {
     );
   });
 
-  it('should give the same when read by threads', async () => {
+  it('should give the same when read by threads', { tags: 'slow' }, async () => {
     await fc.assert(
       fc.asyncProperty(world, options, async (elements, form) => {
         const bytes = encodePbfElements(null, elements, { ...form, blockSize: 3 });

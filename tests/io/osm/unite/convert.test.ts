@@ -341,7 +341,7 @@ describe('converting in batches', () => {
       );
   };
 
-  it('should give the same as all at once, whatever the size of the batches', () => {
+  it('should give the same as all at once, whatever the size of the batches', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(
         anyWorld,
