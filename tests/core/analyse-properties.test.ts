@@ -97,7 +97,7 @@ describe('an analysis', () => {
     );
   });
 
-  test('should list the same passings, counting or not, at every level of evidence', () => {
+  test('should list the same passings, counting or not, at every level of evidence', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(world, ({ route, features }) => {
         const placesAt = (level: Evidence) =>
@@ -110,7 +110,7 @@ describe('an analysis', () => {
     );
   });
 
-  test('should never get a longer longest gap from one more point', () => {
+  test('should never get a longer longest gap from one more point', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(world, ({ route, features }) => {
         const longest = (some: MappedFeature[]) => {
@@ -123,7 +123,7 @@ describe('an analysis', () => {
     );
   });
 
-  test('should mirror passings and keep its length when the route is reversed', () => {
+  test('should mirror passings and keep its length when the route is reversed', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(world, ({ route, features }) => {
         const there = analysed(route, features);
@@ -147,7 +147,9 @@ describe('an analysis', () => {
     );
   });
 
-  test('should change nothing when a step is split in two on the line between its ends', () => {
+  test('should change nothing when a step is split in two on the line between its ends', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(world, fc.nat(50), ({ route, features }, where) => {
         const [a, b] = [route[where]!, route[where + 1]!];

@@ -62,7 +62,9 @@ async function answerTo(name: string) {
   return reply.json<AnalysisReply>();
 }
 
-it('tells over HTTP what lies between a route and a supply, and what a long detour comes to', { tags: 'slow' }, async () => {
+it('tells over HTTP what lies between a route and a supply, and what a long detour comes to', {
+  tags: 'slow',
+}, async () => {
   const across = await answerTo('across a river');
   const barred = across.analysis.passings.find(({ commodity }) => commodity === 'fuel');
   expect(barred).toMatchObject({ evidence: 'doubtful', counts: false });

@@ -88,7 +88,9 @@ describe('water by the time that passes', () => {
     expect((first ?? 0) + (second ?? 0)).toBeCloseTo(18 + 18 / 35 / 24, 6);
   });
 
-  it('charges gaps that tile the route what the whole route takes, whatever the supplies, camps and stays', () => {
+  it('charges gaps that tile the route what the whole route takes, whatever the supplies, camps and stays', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(drives, (drive) => {
         const { water, days } = analysisOf(inputFor(drive));
@@ -414,7 +416,7 @@ describe('the turn-back point', () => {
     expect(inside).toBeGreaterThan(20);
   });
 
-  it('of the gauge is that of the gaps, where nothing is carried in cans', () => {
+  it('of the gauge is that of the gaps, where nothing is carried in cans', { tags: 'slow' }, () => {
     let turns = 0;
     fc.assert(
       fc.property(drives, (drive) => {

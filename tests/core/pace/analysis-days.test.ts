@@ -228,7 +228,9 @@ describe('an analysis', () => {
     departureHour: fc.integer({ min: 0, max: 24 }),
   });
 
-  test('should need the same water at whatever hour a driving day begins, told or not', () => {
+  test('should need the same water at whatever hour a driving day begins, told or not', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(plan, ({ lengthKm, taps, stays, camps, departureHour }) => {
         const trip = tripWith({

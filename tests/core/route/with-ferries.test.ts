@@ -42,6 +42,23 @@ it('a route with a ferry is as long and goes the same way, and no supply is foun
   );
 });
 
+it.each([
+  ['between vertices', 1234, 8765],
+  ['from vertex to vertex', LINE.atM[1] ?? 0, LINE.atM[4] ?? 0],
+])(
+  'has a vertex at both ends of a ferry %s, and is not searched from the one to the other',
+  (_, fromM, toM) => {
+    const { atM, unsought } = withFerries(LINE, [ferry(fromM, toM)]);
+    expect([atM.includes(fromM), atM.includes(toM)]).toEqual([true, true]);
+    const aboard = Array.from(unsought, (isUnsought, step) =>
+      isUnsought === 1 ? [atM[step], atM[step + 1]] : [],
+    );
+    const ends = aboard.flat();
+    expect([ends[0], ends.at(-1)]).toEqual([fromM, toM]);
+    expect(unsought.reduce((sum, one) => sum + one, 0)).toBe(atM.indexOf(toM) - atM.indexOf(fromM));
+  },
+);
+
 it('takes no straight line for a doubt where a ferry goes it', () => {
   const sparse = { ...LINE, sketchy: [{ kind: 'bridge' as const, fromM: 1000, toM: 9000 }] };
   expect(withFerries(sparse, [ferry(2000, 8000)]).sketchy).toEqual([

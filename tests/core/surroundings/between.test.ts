@@ -128,6 +128,28 @@ describe('what lies between', () => {
   });
 });
 
+describe('a route that crosses what lies between', () => {
+  const route = routeThrough([
+    [lon(0), 0],
+    [lon(20), 0],
+  ]);
+  const barriersFrom = (...river: [km: number, northM: number][]) =>
+    new Between({ objects: [lineOf('river', ...river)], roads: [] }).barriers(
+      route,
+      { lon: lon(10.1), lat: 0 },
+      { lon: lon(10.1), lat: lat(400) },
+    );
+
+  it('is a way across itself where it does so near by', () => {
+    expect(barriersFrom([9.8, -200], [10.4, 400])).toEqual([]);
+    expect(barriersFrom([10.02, 20], [10.4, 400])).toEqual([{ what: 'river', name: null }]);
+  });
+
+  it('is none where it does so too far off', () => {
+    expect(barriersFrom([9, -10], [9.1, 100], [10.4, 100])).toEqual([{ what: 'river', name: null }]);
+  });
+});
+
 describe('roads near a place', () => {
   const route = routeThrough([
     [10, 45],
@@ -158,6 +180,20 @@ describe('roads near a place', () => {
       ),
       { numRuns: 300 },
     );
+  });
+
+  it('are seen as near to the east as to the north, also far from the equator', () => {
+    const north = routeThrough([
+      [10, 70],
+      [10.2, 70],
+    ]);
+    const marks = RoadMarks.of(reachOf(north));
+    marks.markStep(10.1, 69.99, 10.1, 70.01);
+    const map = new RoadMap([marks.drawn()]);
+    // Metres of a degree of longitude at 70° N, WGS 84.
+    const isNear = (eastM: number) => map.isRoadNear({ lon: 10.1 + eastM / 38_188, lat: 70 });
+    expect([-120, -60, 60, 120].map(isNear)).toEqual([true, true, true, true]);
+    expect([-300, 300].map(isNear)).toEqual([false, false]);
   });
 
   it('count in the cells around where too much is mapped to draw all of them', () => {

@@ -66,7 +66,9 @@ function expectAlike(near: RawExtract, all: RawExtract): void {
 }
 
 describe('keeping what is near', () => {
-  it('should give the same features near by, and say the same of the file, from XML and Overpass JSON', { tags: 'slow' }, async () => {
+  it('should give the same features near by, and say the same of the file, from XML and Overpass JSON', {
+    tags: 'slow',
+  }, async () => {
     await fc.assert(
       fc.asyncProperty(anyWorld, async (world) => {
         expectAlike(await filtered('a', world, NEAR_LAND), await filtered('a', world, null));

@@ -141,7 +141,9 @@ describe('the gauge table', () => {
     );
   });
 
-  it('shows at a turn-back point just what is aboard there, or more where it falls at once', () => {
+  it('shows at a turn-back point just what is aboard there, or more where it falls at once', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(smallBasis(), ({ basis }) => {
         for (const row of gauge(basis).rows) {

@@ -9,7 +9,9 @@ import { smallBasis } from './small-basis.ts';
 const runs = { numRuns: 300, seed: 20_261_125 };
 
 describe('what goes wrong', () => {
-  it('is never better for a stop that fails: the margin is at most that on reaching it', () => {
+  it('is never better for a stop that fails: the margin is at most that on reaching it', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(smallBasis(), ({ basis }) => {
         for (const row of stopFailsRows(basis)) {

@@ -36,34 +36,38 @@ describeReal('passings of every real fuel point on the Swiss route', () => {
   it.each([
     [0.5, 435],
     [5, 1_355],
-  ])('at %d km are those of an independent computation, %d points', { tags: 'slow' }, async (corridorKm, pointsSeen) => {
-    const { route, brute } = await loadSwiss();
-    const places = fuelPlaces();
-    const corridorM = corridorKm * 1000;
-    const found = new Map<number, { atM: number; offM: number }[]>();
-    for (const { point, atM, offM } of findPassings(route, places, corridorM)) {
-      found.set(point, [...(found.get(point) ?? []), { atM, offM }]);
-    }
-    let worstAlongM = 0;
-    let worstOffM = 0;
-    const unequal: string[] = [];
-    for (const [point, { lon, lat }] of places.entries()) {
-      const expected = brutePassings(brute, lon, lat, corridorM);
-      const got = found.get(point) ?? [];
-      if (got.length !== expected.length) {
-        unequal.push(`point ${point}: ${got.length} passings, expected ${expected.length}`);
-        continue;
+  ])(
+    'at %d km are those of an independent computation, %d points',
+    { tags: 'slow' },
+    async (corridorKm, pointsSeen) => {
+      const { route, brute } = await loadSwiss();
+      const places = fuelPlaces();
+      const corridorM = corridorKm * 1000;
+      const found = new Map<number, { atM: number; offM: number }[]>();
+      for (const { point, atM, offM } of findPassings(route, places, corridorM)) {
+        found.set(point, [...(found.get(point) ?? []), { atM, offM }]);
       }
-      expected.forEach(({ atM, offM }, i) => {
-        worstAlongM = Math.max(worstAlongM, Math.abs(got[i]!.atM - atM));
-        worstOffM = Math.max(worstOffM, Math.abs(got[i]!.offM - offM));
-      });
-    }
-    expect(unequal).toEqual([]);
-    expect(found.size).toBe(pointsSeen);
-    expect(worstAlongM).toBeLessThan(5);
-    expect(worstOffM).toBeLessThan(5);
-  });
+      let worstAlongM = 0;
+      let worstOffM = 0;
+      const unequal: string[] = [];
+      for (const [point, { lon, lat }] of places.entries()) {
+        const expected = brutePassings(brute, lon, lat, corridorM);
+        const got = found.get(point) ?? [];
+        if (got.length !== expected.length) {
+          unequal.push(`point ${point}: ${got.length} passings, expected ${expected.length}`);
+          continue;
+        }
+        expected.forEach(({ atM, offM }, i) => {
+          worstAlongM = Math.max(worstAlongM, Math.abs(got[i]!.atM - atM));
+          worstOffM = Math.max(worstOffM, Math.abs(got[i]!.offM - offM));
+        });
+      }
+      expect(unequal).toEqual([]);
+      expect(found.size).toBe(pointsSeen);
+      expect(worstAlongM).toBeLessThan(5);
+      expect(worstOffM).toBeLessThan(5);
+    },
+  );
 
   it('each once at its nearest place gives the 435 points and longest gaps of the published count', async () => {
     const { route } = await loadSwiss();

@@ -65,7 +65,9 @@ function boundaries(bytes: Uint8Array): number[] {
 }
 
 describe('a cut file', () => {
-  it('should be refused wherever it is cut, save exactly between two blobs, where the format cannot tell', { tags: 'slow' }, async () => {
+  it('should be refused wherever it is cut, save exactly between two blobs, where the format cannot tell', {
+    tags: 'slow',
+  }, async () => {
     const whole = boundaries(GOOD);
     expect(whole.at(-1)).toBe(GOOD.length);
     for (let length = 1; length < GOOD.length; length += 1) {

@@ -122,7 +122,9 @@ function isGeneral(elements: readonly PbfElement[]): boolean {
 }
 
 describe('a file written and read back', () => {
-  it('should give exactly the wanted elements and what they refer to, whatever the form and order', { tags: 'slow' }, async () => {
+  it('should give exactly the wanted elements and what they refer to, whatever the form and order', {
+    tags: 'slow',
+  }, async () => {
     await fc.assert(
       fc.asyncProperty(
         world.chain((elements) =>
