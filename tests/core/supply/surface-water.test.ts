@@ -30,5 +30,10 @@ describe('a river that the route crosses', () => {
     const fuelOnly = WORLD_COVER.filter(({ commodity }) => commodity === 'fuel');
     expect(withRiver([river()], fuelOnly).noData).toEqual(['water']);
     expect(withRiver([river()]).noData).toEqual([]);
+    const lake = river({ what: 'lake', name: 'Still Water' });
+    expect(withRiver([lake], fuelOnly).passings.map(({ kind }) => kind)).toEqual([
+      'lake or pond, surface water',
+    ]);
+    expect(withRiver([lake], fuelOnly).noData).toEqual(['water']);
   });
 });

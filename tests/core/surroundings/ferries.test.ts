@@ -25,7 +25,7 @@ function roadsAlong(fromKm: number, toKm: number) {
   const marks = RoadMarks.of(reachOf(ROUTE));
   const [[lon, lat], [toLon, toLat]] = [place(fromKm), place(toKm)];
   marks.markStep(lon, lat, toLon, toLat);
-  return [marks.drawn()];
+  return [{ ...marks.drawn(), source: 'test' }];
 }
 
 const FAR_ROADS = roadsAlong(1, 3);

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
+import type { Edge } from '../../../../server/core/gaps/course/course.ts';
+import { evenProfile } from '../../../../server/core/gaps/course/profile.ts';
 import {
   daysOfStanding,
   hoursOfStanding,
   standingDays,
   standingLPerDay,
+  staysNight,
 } from '../../../../server/core/gaps/course/standing.ts';
 import { returnNeedL } from '../../../../server/core/gaps/need.ts';
 import { reckon } from '../../../../server/core/gaps/reckon.ts';
@@ -45,6 +48,36 @@ describe('standing', () => {
   it('goes by the clock: hours of it are hours of a day of 24, however few are driven', () => {
     expect([0, 6, 12, 24, 30, 48].map((hours) => daysOfStanding(hours))).toEqual([0, 0.25, 0.5, 1, 1.25, 2]);
     expect(hoursOfStanding(daysOfStanding(7))).toBeCloseTo(7, 12);
+  });
+});
+
+describe('a night at a water that gives all, chosen although its filling ends before', () => {
+  // 7 hours of driving a day, of which 1.4 are gone at km 100.
+  const clock = {
+    hoursPerDay: 7,
+    drivenDays: evenProfile(1_340_000, 1 / 245_000),
+    usedShare: evenProfile(1_340_000, 0.2 / 100_000),
+    nightL: 12,
+  };
+  const chosen = (changes: Partial<Edge>) =>
+    staysNight({ ...water, clock }, { ...passingEdge(100_000), givesAll: true, ...changes });
+
+  it('is one where a day or more was chosen, the wait with it', () => {
+    expect(chosen({ chosenFillDays: 1 })).toBe(true);
+    expect(chosen({ waitDays: 0.1, chosenFillDays: 0.95 })).toBe(true);
+  });
+
+  it('is one where the hours of the day end in what was chosen, and not before', () => {
+    // 5.6 hours are left.
+    expect(chosen({ chosenFillDays: 5.7 / 24 })).toBe(true);
+    expect(chosen({ chosenFillDays: 5.5 / 24 })).toBe(false);
+    expect(chosen({ chosenFillDays: 0.2 })).toBe(false);
+  });
+
+  it('is none where nothing was chosen, where the day ends while filling anyway, or where it gives only some', () => {
+    expect(chosen({ fillDays: 1 })).toBe(false);
+    expect(chosen({ fillDays: 5.7 / 24, chosenFillDays: 1 })).toBe(false);
+    expect(chosen({ givesAll: false, chosenFillDays: 1 })).toBe(false);
   });
 });
 

@@ -126,11 +126,13 @@ describe('the sheet of a plan', () => {
 
   it('sums up litres, detours, waiting and days', () => {
     const stops = [{ id: 'node/2', waitHours: 25 }];
-    const plain = planned(inputOf({ features: FEATURES })).plan.totals!;
+    const { plan: withoutWaits, reckoned } = planned(inputOf({ features: FEATURES }));
+    const plain = withoutWaits.totals!;
     // Without cans the pump cannot be passed by to save the wait.
     const plan = { stops, mostCans: { fuel: 0 } };
     const waiting = planned(inputOf({ features: FEATURES, trip: tripOf({ plan }) })).plan.totals!;
     expect(plain.drivingKm).toBeCloseTo(2 * OFF_KM * 1.3, 2);
+    expect(plain.days).toBeCloseTo(reckoned.analysis.days.elapsedDays.slow + (2 * OFF_KM * 1.3) / 245, 4);
     // 35 km/h for 7 hours a day: the hour over the day is a seventh of the day's driving.
     expect(waiting.waitHours - plain.waitHours).toBe(25);
     expect(waiting.days - plain.days).toBeCloseTo(1 + 1 / 7, 6);
@@ -147,6 +149,10 @@ describe('the sheet of a plan', () => {
     const told = new Date(Date.UTC(2027, 4, 3, 8) + Math.round(afterHours * 60) * 60_000);
     expect(by).toBe(told.toISOString().slice(0, 16));
     expect(start!.fuel!.alarm).toBeNull();
+    // Without a day of departure there is no time by the clock.
+    const { departure: _, ...undated } = tripOf({ helpHours: 24, alarmHours: 12 });
+    const [unclocked] = planned(inputOf({ features: FEATURES, trip: undated })).plan.sheet;
+    expect(unclocked!.water!.alarm).toEqual({ afterHours: expect.closeTo(afterHours, 6), by: null });
     const untold = planned(inputOf({ features: FEATURES })).plan.sheet[0]!;
     expect(untold.water!.alarm).toBeNull();
   });

@@ -1,0 +1,26 @@
+import { describe, expect, it } from 'vitest';
+import { surroundingKinds } from '../../../server/core/surroundings/kinds.ts';
+
+describe('water that may be treated and drunk', () => {
+  const kindsOf = (tags: Record<string, string>) => surroundingKinds({ natural: 'water', ...tags }, 'ring');
+
+  it('is a lake, also where nobody says what kind of water it is', () => {
+    expect(kindsOf({})).toEqual(['lake']);
+    expect(kindsOf({ water: 'lake' })).toEqual(['lake']);
+    expect(kindsOf({ water: 'reservoir' })).toEqual(['lake']);
+  });
+
+  it.each([{ water: 'wastewater' }, { water: 'basin' }, { water: 'Pool' }, { water: 'salt_pool' }])(
+    'is none where it was built for something else: %j',
+    (tags) => {
+      expect(kindsOf(tags)).toEqual([]);
+    },
+  );
+
+  it.each([{ salt: 'yes' }, { intermittent: 'yes' }, { seasonal: 'spring' }, { tidal: 'yes' }])(
+    'is none where it is not fresh all year: %j',
+    (tags) => {
+      expect(kindsOf(tags)).toEqual([]);
+    },
+  );
+});
