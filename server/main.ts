@@ -2,6 +2,8 @@ import { reportText } from './app/text/report-text.ts';
 import type { AnalysisReply } from './contract/answers/map.ts';
 import { type Problem, problemLine } from './core/input/problem.ts';
 import { buildApp } from './http/app.ts';
+import { dataFolder } from './store/data-folder.ts';
+import { serverStore } from './store/open-store.ts';
 
 const DEFAULT_HOST = '127.0.0.1';
 const DEFAULT_PORT = '8460';
@@ -27,7 +29,9 @@ if (!(port <= 65_535)) {
   });
 }
 
-const app = await buildApp();
+const folder = dataFolder();
+const store = serverStore(folder);
+const app = await buildApp({ store });
 try {
   await app.listen({ host, port });
 } catch (error) {
@@ -71,6 +75,9 @@ if (demo.statusCode === 200) {
   const { detail, remedy } = demo.json<{ detail: string; remedy: string }>();
   process.stderr.write(`The demo could not be loaded: ${detail} ${remedy}\n`);
 }
+const { keeps, why } = store.state;
+if (keeps === 'folder') process.stdout.write(`Data folder: ${folder} (DRYSTAGE_DATA chooses another)\n`);
+else process.stderr.write(`Nothing is kept: ${why}\n`);
 const address = app.server.address();
 const shownPort = typeof address === 'object' && address !== null ? address.port : port;
 const shownHost = host.includes(':') ? `[${host}]` : host;

@@ -1,8 +1,12 @@
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { defineConfig } from 'vitest/config';
 import { STATE_MS, TEST_MS } from './helpers/patience.ts';
 
 /** What all kinds of test have in common. */
 const shared = {
+  // No test writes into the folder of whoever runs it.
+  env: { DRYSTAGE_DATA: join(tmpdir(), `drystage-tests-${process.pid}`) },
   testTimeout: TEST_MS,
   hookTimeout: TEST_MS,
   expect: { poll: { timeout: STATE_MS } },

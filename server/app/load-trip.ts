@@ -7,7 +7,7 @@ import { metresOf } from '../core/quantity/rates.ts';
 import { routeOf } from '../core/route/build/route-of.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
 import { boxOf, isNear, landAround, nearGrid } from './near-route.ts';
-import type { NamedFile, TripFileSet, Watch } from './ports.ts';
+import type { NamedFile, SuppliesRead, TripFileSet, Watch } from './ports.ts';
 import { routeProblem } from './route-problem.ts';
 
 /** No analysis looks farther off the route: the widest corridor and the widest rescue are 50 km (contract, design). */
@@ -41,7 +41,7 @@ export async function loadTrip(
   const near = { ...nearGrid(route.value, FARTHEST_KM), around: landAround(route.value) };
   const read = await files.readSupplies(request.extracts, waypoints, { ground, near }, watch);
   if (!read.ok) return read;
-  const { ground: drawn, dropped } = thinGround(read.value.ground, route.value.bbox);
+  const { ground: drawn, dropped } = drawnGround(read.value, route.value.bbox);
   const cautions: Caution[] = dropped === 0 ? [] : [{ code: 'ground-thinned', facts: { leftOut: dropped } }];
   const features = read.value.supplies.features.filter((feature) => {
     const box = boxOf(feature.geometry);
@@ -63,6 +63,10 @@ export async function loadTrip(
     },
   };
 }
+
+/** The ground as a map of the box bears it. */
+const drawnGround = ({ ground, groundLeftOut }: SuppliesRead, box: Bbox) =>
+  groundLeftOut === undefined ? thinGround(ground, box) : { ground, dropped: groundLeftOut };
 
 function widened([west, south, east, north]: Bbox): Bbox {
   const margin = GROUND_MARGIN_DEG;

@@ -21,6 +21,15 @@ export interface Watch {
 /** Reads opening hours; server/io/opening-hours.ts implements it, tests hand in their own. */
 export type OpeningHours = OpeningHoursReader;
 
+/** What extracts hold, for one route. */
+export interface SuppliesRead {
+  supplies: Supplies;
+  extents: ExtractExtent[];
+  ground: GroundFeature[];
+  /** Where the ground is thinned for the map already: how many lines were left out. */
+  groundLeftOut?: number;
+}
+
 /** What the readers of a trip's files give; server/io/trip-file-set.ts implements it, tests hand in their own. */
 export interface TripFileSet {
   readRoute(file: NamedFile, watch: Watch): Promise<Outcome<RouteDocument>>;
@@ -33,6 +42,6 @@ export interface TripFileSet {
     waypoints: readonly Waypoint[],
     area: { ground: Bbox | null; near: NearGrid | null },
     watch: Watch,
-  ): Promise<Outcome<{ supplies: Supplies; extents: ExtractExtent[]; ground: GroundFeature[] }>>;
+  ): Promise<Outcome<SuppliesRead>>;
   campsOf(waypoints: readonly Waypoint[]): Camp[];
 }

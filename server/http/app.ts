@@ -2,6 +2,8 @@ import multipart from '@fastify/multipart';
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox';
 import fastify, { type FastifyInstance } from 'fastify';
 import { today } from '../app/today.ts';
+import type { Store } from '../store/library/store.ts';
+import { memoryStore } from '../store/open-store.ts';
 import { describeApi } from './api-document.ts';
 import { guard } from './guards.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
@@ -11,16 +13,20 @@ import { requireSchemas } from './request/require-schemas.ts';
 import { analysisRoutes } from './routes/analysis-routes.ts';
 import { compareRoutes } from './routes/compare-routes.ts';
 import { healthRoutes } from './routes/health-routes.ts';
+import { keptRoutes } from './routes/kept/kept-routes.ts';
 import { logRoutes } from './routes/log-routes.ts';
 import { planFileRoutes } from './routes/plan-file-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { AnalysisService } from './service/analysis-service.ts';
+import { keepDemo } from './service/demo-trip.ts';
 import { DEFAULT_LIMITS, type Limits } from './service/limits.ts';
 
 export interface AppOptions {
   limits?: Partial<Limits>;
   /** The day for seasons and ages of tags, YYYY-MM-DD; the machine's by default. */
   today?: () => string;
+  /** What is kept, and where; in memory by default. It is closed with the app. */
+  store?: Store;
   /** Folder of the built page. */
   webFolder?: string;
   /** Told of the program's own faults; stderr by default. */
@@ -45,8 +51,13 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   app.setSerializerCompiler(() => (value) => JSON.stringify(value));
   handleErrors(app, onFault);
 
-  const service = new AnalysisService({ limits, today: options.today ?? today, onFault });
-  app.addHook('onClose', () => service.close());
+  const store = options.store ?? memoryStore();
+  await keepDemo(store);
+  const service = new AnalysisService({ limits, today: options.today ?? today, onFault, store });
+  app.addHook('onClose', async () => {
+    await service.close();
+    store.close();
+  });
 
   await guard(app, limits);
   await app.register(multipart);
@@ -57,6 +68,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   await app.register(logRoutes(service));
   await app.register(planFileRoutes);
   await app.register(planRoutes(service));
+  await app.register(keptRoutes({ store, service, limits }));
   await servePage(app, options.webFolder ?? WEB_FOLDER);
   return app;
 }

@@ -1,7 +1,8 @@
-import type { ExtractExtent } from '../app/loaded-trip.ts';
+import type { Camp, ExtractExtent } from '../app/loaded-trip.ts';
 import { boxOf } from '../app/near-route.ts';
-import type { TripFileSet } from '../app/ports.ts';
+import type { NamedFile, TripFileSet, Watch } from '../app/ports.ts';
 import { InputProblem, type Outcome } from '../core/input/problem.ts';
+import type { Supplies, Waypoint } from '../core/input/sources.ts';
 import { readGpx } from './gpx/read-gpx.ts';
 import { farCount, joinedBoxes } from './osm/extract/far-objects.ts';
 import type { RawElement } from './osm/extract/raw-element.ts';
@@ -15,35 +16,55 @@ import { isCamp, waypointFeatures } from './osm/waypoints/waypoints.ts';
 export const tripFileSet: TripFileSet = {
   readRoute: (file, watch) => caught(() => readGpx(file.path, file.source, watch.signal)),
 
-  async readSupplies(files, waypoints, { ground, near }, watch) {
-    const extracts: RawExtract[] = [];
-    for (const file of files) {
-      const options: ReadOptions = { source: file.source, ground, near };
-      if (watch.signal !== undefined) options.signal = watch.signal;
-      const { onProgress } = watch;
-      if (onProgress !== undefined)
-        options.onProgress = (done, total) => onProgress(file.source, done, total);
-      const read = await readExtract(file.path, options);
-      if (!read.ok) return read;
-      extracts.push(read.value);
-    }
-    const own = waypointFeatures(waypoints, 'route');
-    const united = unite(extracts, own.features, []);
+  async readSupplies(files, waypoints, area, watch) {
+    const read = await readExtracts(files, area, watch);
+    if (!read.ok) return read;
+    const extracts = read.value;
     return {
       ok: true,
       value: {
-        supplies: { ...united, skipped: [...united.skipped, ...own.skipped] },
+        supplies: suppliesOf(extracts, waypoints),
         extents: extracts.map(extentOf),
         ground: extracts.flatMap((extract) => groundFeatures(extract.ground)),
       },
     };
   },
 
-  campsOf: (waypoints) => waypoints.filter(isCamp).map(({ lon, lat, name }) => ({ lon, lat, name })),
+  campsOf,
 };
 
+/** A night's places among a route's waypoints. */
+export function campsOf(waypoints: readonly Waypoint[]): Camp[] {
+  return waypoints.filter(isCamp).map(({ lon, lat, name }) => ({ lon, lat, name }));
+}
+
+/** Reads extracts one after the other, as TripFileSet has it. */
+export async function readExtracts(
+  files: readonly NamedFile[],
+  { ground, near }: Parameters<TripFileSet['readSupplies']>[2],
+  { signal, onProgress }: Watch,
+): Promise<Outcome<RawExtract[]>> {
+  const extracts: RawExtract[] = [];
+  for (const file of files) {
+    const options: ReadOptions = { source: file.source, ground, near };
+    if (signal !== undefined) options.signal = signal;
+    if (onProgress !== undefined) options.onProgress = (done, total) => onProgress(file.source, done, total);
+    const read = await readExtract(file.path, options);
+    if (!read.ok) return read;
+    extracts.push(read.value);
+  }
+  return { ok: true, value: extracts };
+}
+
+/** What extracts and the route's own waypoints together hold. */
+export function suppliesOf(extracts: readonly RawExtract[], waypoints: readonly Waypoint[]): Supplies {
+  const own = waypointFeatures(waypoints, 'route');
+  const united = unite(extracts, own.features, []);
+  return { ...united, skipped: [...united.skipped, ...own.skipped] };
+}
+
 /** Turns a reader's InputProblem into an outcome; anything else is a fault of ours and goes up. */
-async function caught<T>(read: () => Promise<T>): Promise<Outcome<T>> {
+export async function caught<T>(read: () => Promise<T>): Promise<Outcome<T>> {
   try {
     return { ok: true, value: await read() };
   } catch (error) {
@@ -52,7 +73,8 @@ async function caught<T>(read: () => Promise<T>): Promise<Outcome<T>> {
   }
 }
 
-function extentOf(extract: RawExtract): ExtractExtent {
+/** What an extract reaches over and holds. */
+export function extentOf(extract: RawExtract): ExtractExtent {
   const objects = extract.wanted.size + extract.features.length + farCount(extract.far);
   const { source, bounds, hull } = extract;
   if (bounds !== null) return { source, bbox: bounds, objects };

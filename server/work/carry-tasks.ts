@@ -10,8 +10,8 @@ import { loadSolver } from '../io/solver.ts';
 import { unpackTrip } from './pack.ts';
 
 export interface CarryAsk {
-  /** Names the packed trip: one id, one content. */
-  id: string;
+  /** Names the packed trip: one key, one content. */
+  key: string;
   packed: SharedArrayBuffer;
   rig: RigFile;
   trip: TripFile;
@@ -23,12 +23,12 @@ export interface CarryAsk {
 
 let solver: ReturnType<typeof loadSolver> | null = null;
 /** The trip planned last, unpacked. */
-let unpacked: { id: string; loaded: LoadedTrip } | null = null;
+let unpacked: { key: string; loaded: LoadedTrip } | null = null;
 
 /** Planning, which blocks its thread while the solver is at it; given up between two steps. */
 export const tasks = {
   async plan(
-    { id, packed, rig, trip, ...options }: CarryAsk,
+    { key, packed, rig, trip, ...options }: CarryAsk,
     _signal: AbortSignal,
     givenUp: () => boolean,
   ): Promise<Outcome<PlannedTrip>> {
@@ -37,7 +37,7 @@ export const tasks = {
       throw error;
     });
     const solve = await solver;
-    if (unpacked?.id !== id) unpacked = { id, loaded: unpackTrip(packed) };
+    if (unpacked?.key !== key) unpacked = { key, loaded: unpackTrip(packed) };
     const stopWhereGivenUp = () => {
       if (givenUp()) throw new Error('the plan was given up');
     };

@@ -44,7 +44,7 @@ export async function runCarry(
   });
   try {
     const packed = packTrip({ ...loaded, ground: [] });
-    const ask = { id: 'only', packed, rig, trip, today, seconds, extras: true };
+    const ask = { key: 'only', packed, rig, trip, today, seconds, extras: true };
     return await pool.run('plan', ask, { timeoutMs: ALL_OF_IT * seconds * 1000 });
   } finally {
     await pool.close();

@@ -32,9 +32,14 @@ export function serve(tasks: TaskTable): void {
   port.postMessage('ready');
 }
 
-/** Bytes that an outcome carries are moved, not copied. */
+/** Bytes that an outcome carries, or its value beside others, are moved, not copied. */
 function transferable(message: DoneMessage): ArrayBuffer[] {
   if (!('give' in message)) return [];
   const value = (message.give as { value?: unknown } | null)?.value;
-  return value instanceof Uint8Array && value.buffer instanceof ArrayBuffer ? [value.buffer] : [];
+  const parts =
+    typeof value !== 'object' || value === null || isBytes(value) ? [value] : Object.values(value);
+  return parts.filter(isBytes).map(({ buffer }) => buffer);
 }
+
+const isBytes = (value: unknown): value is Uint8Array<ArrayBuffer> =>
+  value instanceof Uint8Array && value.buffer instanceof ArrayBuffer;

@@ -1,9 +1,11 @@
 import { analyseTrip } from '../app/analyse-trip.ts';
 import { compareRigs, type NamedRig } from '../app/compare.ts';
+import { keptResults } from '../app/kept-results.ts';
 import { learnLog } from '../app/learn-log.ts';
 import { loadTrip } from '../app/load-trip.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
 import type { NamedFile } from '../app/ports.ts';
+import type { KeptResults } from '../contract/kept.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
@@ -11,6 +13,8 @@ import type { LearnOptions } from '../core/log/learn.ts';
 import { logText } from '../io/log-file.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
+import { KeepingFileSet } from '../store/maps/keeping-file-set.ts';
+import { packMaps, unpackMaps } from '../store/maps/trip-maps.ts';
 import { packTrip, unpackTrip } from './pack.ts';
 import { replyText } from './reply-text.ts';
 
@@ -20,9 +24,36 @@ export interface LoadAsk {
   notice: string | null;
 }
 
+/** A trip of the store to be loaded again. */
+export interface LoadKeptAsk {
+  route: Uint8Array;
+  /** The route's file as the user named it. */
+  source: string;
+  maps: Uint8Array;
+  notice: string | null;
+}
+
+/** Files to read so that they can be kept. */
+export interface KeepAsk {
+  /** Its bytes where it is kept already, else its file. */
+  route: NamedFile | { bytes: Uint8Array; source: string };
+  /** What is kept of extracts, to be united with the others; null for nothing. */
+  maps: Uint8Array | null;
+  extracts: NamedFile[];
+  notice: string | null;
+}
+
+/** What is to be kept of extracts, and the trip loaded. */
+export interface KeepGive {
+  maps: Uint8Array;
+  packed: SharedArrayBuffer;
+}
+
 export interface AnalyseAsk {
-  /** Names the packed trip: one id, one content. */
+  /** Goes into the reply. */
   id: string;
+  /** Names the packed trip where the id does not: one key, one content. */
+  key?: string;
   packed: SharedArrayBuffer;
   rig: RigFile;
   trip: TripFile;
@@ -38,6 +69,12 @@ export interface LearnAsk extends LearnOptions {
   source: string;
 }
 
+/** A reply as JSON text in UTF-8, and what is kept of it. */
+export interface AnalysedKept {
+  reply: Uint8Array<ArrayBuffer>;
+  results: KeptResults;
+}
+
 /** Trips that this worker keeps unpacked: the one a person works on, and another. */
 const KEPT_UNPACKED = 2;
 const unpacked = new Map<string, LoadedTrip>();
@@ -51,12 +88,42 @@ export const tasks = {
     return loaded.ok ? { ok: true, value: packTrip(loaded.value) } : loaded;
   },
 
+  /** Loads a trip of the store; gives it packed. */
+  async loadKept({ route, source, maps, notice }: LoadKeptAsk): Promise<Outcome<SharedArrayBuffer>> {
+    const files = new KeepingFileSet({ route, maps: unpackMaps(maps) });
+    const loaded = await loadTrip(keptRequest({ source, notice, extracts: [] }), files);
+    return loaded.ok ? { ok: true, value: packTrip(loaded.value) } : loaded;
+  },
+
+  /** Reads a route and extracts to be kept, beside what is kept of them. */
+  async keep({ route, maps, extracts, notice }: KeepAsk, signal: AbortSignal): Promise<Outcome<KeepGive>> {
+    const files = new KeepingFileSet({
+      ...('bytes' in route && { route: route.bytes }),
+      ...(maps !== null && { maps: unpackMaps(maps) }),
+    });
+    const named = 'bytes' in route ? { path: '', source: route.source } : route;
+    const request = { ...keptRequest({ source: named.source, notice, extracts }), route: named };
+    const loaded = await loadTrip(request, files, { signal });
+    if (!loaded.ok) return loaded;
+    const bytes = packMaps(files.maps(loaded.value));
+    return { ok: true, value: { maps: bytes, packed: packTrip(loaded.value) } };
+  },
+
   /** Analyses a packed trip; gives the whole AnalysisReply as JSON text in UTF-8. */
-  async analyse({ id, packed, rig, trip, today }: AnalyseAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
-    const loaded = unpackedTrip(id, packed);
+  async analyse(ask: AnalyseAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
+    const outcome = await tasks.analyseKept(ask);
+    return outcome.ok ? { ok: true, value: outcome.value.reply } : outcome;
+  },
+
+  /** As analyse, with what is kept of the answer. */
+  async analyseKept({ id, key = id, packed, rig, trip, today }: AnalyseAsk): Promise<Outcome<AnalysedKept>> {
+    const loaded = unpackedTrip(key, packed);
     const outcome = analyseTrip(loaded, { rig, trip }, { today, openingHours });
     if (!outcome.ok) return outcome;
-    return { ok: true, value: new TextEncoder().encode(replyText(id, { rig, trip }, loaded, outcome.value)) };
+    const { analysis, map } = outcome.value;
+    const reply = new TextEncoder().encode(replyText(id, { rig, trip }, loaded, outcome.value));
+    const results = keptResults(analysis, map, new Date().toISOString());
+    return { ok: true, value: { reply, results } };
   },
 
   /** Learns from a log's bytes; gives the LogResult as JSON text in UTF-8. */
@@ -68,18 +135,37 @@ export const tasks = {
   },
 
   /** Compares rigs on a packed trip; gives the Comparison as JSON text in UTF-8. */
-  async compare({ id, packed, rigs, trip, today }: CompareAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
-    const outcome = compareRigs(unpackedTrip(id, packed), { rigs, trip }, { today, openingHours });
+  async compare({
+    id,
+    key = id,
+    packed,
+    rigs,
+    trip,
+    today,
+  }: CompareAsk): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
+    const outcome = compareRigs(unpackedTrip(key, packed), { rigs, trip }, { today, openingHours });
     if (!outcome.ok) return outcome;
     return { ok: true, value: new TextEncoder().encode(JSON.stringify(outcome.value)) };
   },
 };
 
-function unpackedTrip(id: string, packed: SharedArrayBuffer): LoadedTrip {
-  const loaded = unpacked.get(id) ?? unpackTrip(packed);
+/** A trip of which the route is kept: its file lies nowhere. */
+const keptRequest = ({
+  source,
+  notice,
+  extracts,
+}: Pick<LoadAsk, 'notice' | 'extracts'> & { source: string }) => ({
+  route: { path: '', source },
+  extracts,
+  withGround: true,
+  notice,
+});
+
+function unpackedTrip(key: string, packed: SharedArrayBuffer): LoadedTrip {
+  const loaded = unpacked.get(key) ?? unpackTrip(packed);
   // Last used goes last; the first is let go.
-  unpacked.delete(id);
-  unpacked.set(id, loaded);
+  unpacked.delete(key);
+  unpacked.set(key, loaded);
   const [oldest] = unpacked.keys();
   if (unpacked.size > KEPT_UNPACKED && oldest !== undefined) unpacked.delete(oldest);
   return loaded;

@@ -215,7 +215,16 @@ describe('the server', { tags: 'slow' }, () => {
       '/api/health',
       '/api/logs',
       '/api/rig-files',
+      '/api/rigs',
+      '/api/rigs/{name}',
       '/api/trip-files',
+      '/api/trips',
+      '/api/trips/demo/reset',
+      '/api/trips/{id}',
+      '/api/trips/{id}/changes',
+      '/api/trips/{id}/duplicate',
+      '/api/trips/{id}/restore',
+      '/api/trips/{id}/stand',
     ]);
     expect(JSON.stringify(document)).toContain('unusableLitres');
     expect((await app.inject('/api/docs/')).statusCode).toBe(200);

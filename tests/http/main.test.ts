@@ -1,7 +1,10 @@
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { mkdtempSync } from 'node:fs';
 import type { AddressInfo } from 'node:net';
 import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { reportText } from '../../server/app/text/report-text.ts';
@@ -15,7 +18,10 @@ interface Started {
 }
 
 function start(env: Record<string, string>): Started {
-  const child = spawn(process.execPath, ['--import', 'tsx', MAIN], { env: { ...process.env, ...env } });
+  const own = { DRYSTAGE_DATA: mkdtempSync(join(tmpdir(), 'drystage-main-test-')) };
+  const child = spawn(process.execPath, ['--import', 'tsx', MAIN], {
+    env: { ...process.env, ...own, ...env },
+  });
   const text = { out: '', err: '' };
   child.stdout.on('data', (chunk: Buffer) => {
     text.out += chunk.toString();

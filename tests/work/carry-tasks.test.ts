@@ -13,7 +13,7 @@ async function demoAsk() {
   if (!loaded.ok || !plan.ok) throw new Error('the demo does not load');
   const { rig, trip } = plan.value;
   return {
-    id: 'demo',
+    key: 'demo',
     packed: packTrip(loaded.value),
     rig,
     trip,

@@ -88,9 +88,9 @@ function problemBody(problem: Problem): ProblemReply {
   };
 }
 
-/** Sends a problem as application/problem+json with its status. */
-export function sendProblem(reply: FastifyReply, problem: Problem): FastifyReply {
-  const body = problemBody(problem);
+/** Sends a problem as application/problem+json with its status; `more` goes beside it (RFC 9457, 3.2). */
+export function sendProblem(reply: FastifyReply, problem: Problem, more: object = {}): FastifyReply {
+  const body = { ...problemBody(problem), ...more };
   // As bytes: to text the framework would add a charset, which the media type does not have.
   return reply
     .code(body.status)

@@ -9,16 +9,31 @@ import { MAX_YAML_BYTES } from '../../io/yaml-text.ts';
 import type { Limits } from '../service/limits.ts';
 import { fieldOf, invalid, sourceOf } from './form.ts';
 
-/** The files and texts of an analysis request. */
+/** The files and texts of a request. */
 export interface UploadValues {
   route: NamedFile;
   extracts: NamedFile[];
   rig: string;
   trip: string | null;
+  /** Of a trip to be kept: its name, where it is told. */
+  name: string | null;
+  /** Of a trip to be kept: ids of extracts that are kept already. */
+  kept: string[];
 }
 
-export const FIELDS =
-  'route (one file), extract (one file or more), rig and trip (text or file, trip may be left out)';
+/** What a request is for: a trip to be kept has a name, takes kept extracts and needs none. */
+export type UploadKind = 'analysis' | 'trip';
+
+export const FIELDS: Record<UploadKind, string> = {
+  analysis: 'route (one file), extract (one file or more), rig and trip (text or file, trip may be left out)',
+  trip: 'route (one file), extract (files) and kept (ids of kept extracts), rig, trip and name (texts; trip and name may be left out)',
+};
+
+type TextField = 'rig' | 'trip' | 'name';
+const TEXTS: Record<UploadKind, readonly string[]> = {
+  analysis: ['rig', 'trip'] satisfies TextField[],
+  trip: ['rig', 'trip', 'name'] satisfies TextField[],
+};
 
 export const tooLarge = (place: string, limitBytes: number): InputProblem =>
   new InputProblem({
@@ -34,11 +49,14 @@ export class UploadParts {
   readonly #folder: string;
   readonly #limits: Limits;
   readonly #extracts: NamedFile[] = [];
-  readonly #texts: { rig: string | null; trip: string | null } = { rig: null, trip: null };
+  readonly #kind: UploadKind;
+  readonly #texts: Record<TextField, string | null> = { rig: null, trip: null, name: null };
+  readonly #kept: string[] = [];
   #route: NamedFile | null = null;
   #restBytes: number;
 
-  constructor(folder: string, limits: Limits) {
+  constructor(folder: string, limits: Limits, kind: UploadKind = 'analysis') {
+    this.#kind = kind;
     this.#folder = folder;
     this.#limits = limits;
     this.#restBytes = limits.requestBytes;
@@ -46,28 +64,41 @@ export class UploadParts {
 
   async take(part: Multipart): Promise<void> {
     const name = part.fieldname;
-    if (name === 'rig' || name === 'trip') {
+    if (this.#isText(name)) {
       if (this.#texts[name] !== null) throw invalid(name, `a second ${name}`, 'one', `Send one ${name}`);
       this.#texts[name] = await textOf(part);
+    } else if (name === 'kept' && this.#kind === 'trip') {
+      this.#takeKept(await textOf(part));
     } else if (name === 'route' || name === 'extract') {
       if (part.type !== 'file') throw invalid(name, 'text', 'a file', `Send ${name} as a file`);
       if (name === 'route') await this.#takeRoute(part);
       else await this.#takeExtract(part);
     } else {
-      throw invalid(fieldOf(name), 'an unknown field', FIELDS, 'Leave it out or correct its name');
+      const expected = FIELDS[this.#kind];
+      throw invalid(fieldOf(name), 'an unknown field', expected, 'Leave it out or correct its name');
     }
+  }
+
+  #isText(name: string): name is TextField {
+    return TEXTS[this.#kind].includes(name);
   }
 
   /** All that came, once it is enough. */
   whole(): UploadValues {
-    const { rig, trip } = this.#texts;
-    const [route, extracts] = [this.#route, this.#extracts];
-    if (route === null) throw invalid('route', 'no route', 'a GPX file', `Send ${FIELDS}`);
-    if (extracts.length === 0) {
-      throw invalid('extract', 'no extract', 'at least one file of OpenStreetMap data', `Send ${FIELDS}`);
+    const { rig, trip, name } = this.#texts;
+    const [route, extracts, kept] = [this.#route, this.#extracts, this.#kept];
+    const remedy = `Send ${FIELDS[this.#kind]}`;
+    if (route === null) throw invalid('route', 'no route', 'a GPX file', remedy);
+    if (extracts.length === 0 && this.#kind === 'analysis') {
+      throw invalid('extract', 'no extract', 'at least one file of OpenStreetMap data', remedy);
     }
-    if (rig === null) throw invalid('rig', 'no rig', 'the vehicle as YAML or JSON', `Send ${FIELDS}`);
-    return { route, extracts, rig, trip };
+    if (rig === null) throw invalid('rig', 'no rig', 'the vehicle as YAML or JSON', remedy);
+    return { route, extracts, rig, trip, name, kept };
+  }
+
+  #takeKept(id: string): void {
+    this.#refuseMore(this.#kept.length + this.#extracts.length);
+    if (!this.#kept.includes(id)) this.#kept.push(id);
   }
 
   async #takeRoute(part: MultipartFile): Promise<void> {
@@ -77,10 +108,13 @@ export class UploadParts {
 
   async #takeExtract(part: MultipartFile): Promise<void> {
     const { length } = this.#extracts;
-    if (length === this.#limits.extracts) {
-      throw invalid('extract', `more than ${length} extracts`, 'fewer', 'Merge some of them into one file');
-    }
+    this.#refuseMore(length + this.#kept.length);
     this.#extracts.push(await this.#toDisk(part, `extract-${length}`));
+  }
+
+  #refuseMore(length: number): void {
+    if (length < this.#limits.extracts) return;
+    throw invalid('extract', `more than ${length} extracts`, 'fewer', 'Merge some of them into one file');
   }
 
   async #toDisk(part: MultipartFile, name: string): Promise<NamedFile> {

@@ -5,7 +5,7 @@ import type { FastifyRequest } from 'fastify';
 import { MAX_YAML_BYTES } from '../../io/yaml-text.ts';
 import type { Limits } from '../service/limits.ts';
 import { invalid, wrongType } from './form.ts';
-import { FIELDS, tooLarge, UploadParts, type UploadValues } from './upload-parts.ts';
+import { FIELDS, tooLarge, type UploadKind, UploadParts, type UploadValues } from './upload-parts.ts';
 
 /** What an analysis request sent; its files lie in a folder of their own until `discard`. */
 export interface Upload extends UploadValues {
@@ -13,14 +13,18 @@ export interface Upload extends UploadValues {
 }
 
 /** Takes a multipart request to disk, part by part as it comes in. Throws InputProblem; leaves nothing behind then. */
-export async function takeUpload(request: FastifyRequest, limits: Limits): Promise<Upload> {
-  if (!request.isMultipart()) throw wrongType(request, 'multipart/form-data', `Send ${FIELDS}`);
+export async function takeUpload(
+  request: FastifyRequest,
+  limits: Limits,
+  kind: UploadKind = 'analysis',
+): Promise<Upload> {
+  if (!request.isMultipart()) throw wrongType(request, 'multipart/form-data', `Send ${FIELDS[kind]}`);
   const length = Number(request.headers['content-length'] ?? 0);
   if (length > limits.requestBytes) throw tooLarge('the request', limits.requestBytes);
   const folder = await mkdtemp(join(tmpdir(), `drystage-${process.pid}-`));
   const discard = () => rm(folder, { recursive: true, force: true });
   try {
-    return { ...(await takeParts(request, folder, limits)), discard };
+    return { ...(await takeParts(request, new UploadParts(folder, limits, kind), limits)), discard };
   } catch (error) {
     await discard();
     throw isCutShort(error)
@@ -29,10 +33,18 @@ export async function takeUpload(request: FastifyRequest, limits: Limits): Promi
   }
 }
 
-async function takeParts(request: FastifyRequest, folder: string, limits: Limits): Promise<UploadValues> {
-  const gathering = new UploadParts(folder, limits);
+async function takeParts(
+  request: FastifyRequest,
+  gathering: UploadParts,
+  limits: Limits,
+): Promise<UploadValues> {
   const parts = request.parts({
-    limits: { fileSize: limits.fileBytes, files: limits.extracts + 3, fields: 8, fieldSize: MAX_YAML_BYTES },
+    limits: {
+      fileSize: limits.fileBytes,
+      files: limits.extracts + 3,
+      fields: 8 + limits.extracts,
+      fieldSize: MAX_YAML_BYTES,
+    },
   });
   for await (const part of parts) await gathering.take(part);
   return gathering.whole();

@@ -1,16 +1,18 @@
 import { randomUUID } from 'node:crypto';
 import type { RigsAndTrip } from '../../app/compare.ts';
 import type { RigAndTrip } from '../../app/input/plan-input.ts';
-import { InputProblem } from '../../core/input/problem.ts';
+import type { KeptResults } from '../../contract/kept.ts';
+import { DEMO_ID, type Store } from '../../store/library/store.ts';
+import type { StoredTrip } from '../../store/port/port.ts';
 import type { tasks as carryTasks } from '../../work/carry-tasks.ts';
 import { JobAborted } from '../../work/job.ts';
 import { WorkerPool } from '../../work/pool.ts';
 import { PLAN_LESS } from '../../work/refusals.ts';
 import type { LearnAsk, LoadAsk, tasks } from '../../work/tasks.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
-import { DEMO_EXTRACT, DEMO_ID, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from './demo.ts';
+import { readDemoPlan } from './demo.ts';
 import type { Limits } from './limits.ts';
-import { TripStore } from './trip-store.ts';
+import { type ReadyTrip, TripLoader } from './trip-loader.ts';
 
 type Work = typeof tasks;
 type CarryWork = typeof carryTasks;
@@ -24,6 +26,7 @@ export interface ServiceOptions {
   limits: Limits;
   today: () => string;
   onFault: (text: string) => void;
+  store: Store;
 }
 
 /**
@@ -44,6 +47,7 @@ const CARRY_TASKS = new URL('../../work/carry-tasks.ts', import.meta.url);
 export class AnalysisService {
   readonly #limits: Limits;
   readonly #today: () => string;
+  readonly #onFault: (text: string) => void;
   readonly #reading: WorkerPool<Work>;
   readonly #analysing: WorkerPool<Work>;
   /**
@@ -52,15 +56,18 @@ export class AnalysisService {
    */
   readonly #planning: () => WorkerPool<CarryWork>;
   #planningPool: WorkerPool<CarryWork> | null = null;
-  readonly #store: TripStore;
-  #demoTrip: Promise<SharedArrayBuffer> | null = null;
+  readonly #store: Store;
+  readonly loader: TripLoader;
+  /** What the last analysis of each trip came to, for a write of what was analysed that comes after it. */
+  readonly #analysed = new Map<string, Analysed>();
   #closed = false;
   #warmLater: NodeJS.Timeout | undefined;
   #demoReply: { day: string; bytes: Promise<Uint8Array> } | null = null;
 
-  constructor({ limits, today, onFault }: ServiceOptions) {
+  constructor({ limits, today, onFault, store }: ServiceOptions) {
     this.#limits = limits;
     this.#today = today;
+    this.#onFault = onFault;
     const shared = {
       tasks: TASKS,
       size: 1,
@@ -79,7 +86,8 @@ export class AnalysisService {
       });
       return this.#planningPool;
     };
-    this.#store = new TripStore(limits.keptTrips, limits.keptBytes);
+    this.#store = store;
+    this.loader = new TripLoader({ reading: this.#reading, store, limits });
   }
 
   /** Reads what was uploaded, keeps it and analyses it. */
@@ -89,24 +97,23 @@ export class AnalysisService {
     signal: AbortSignal,
   ): Promise<Uint8Array> {
     const ask = { route, extracts, notice: null };
-    const packed = valueOrThrow(
-      await this.#reading.run('load', ask, { timeoutMs: this.#limits.readMs, signal }),
-    );
+    const packed = await this.loader.read(ask, signal);
     const id = randomUUID();
-    const bytes = await this.#analyse(id, packed, plan, signal);
+    const bytes = await this.#analyse(id, { key: id, packed, kept: null }, plan, signal);
     if (signal.aborted) throw new JobAborted();
-    this.#store.put(id, packed);
+    this.loader.remember(id, packed);
     return bytes;
   }
 
   /** Analyses a kept trip again; `not-found` when it is gone. */
   async analyseAgain(id: string, plan: RigAndTrip, signal: AbortSignal): Promise<Uint8Array> {
-    return this.#analyse(id, await this.#kept(id), plan, signal);
+    return this.#analyse(id, await this.loader.ready(id), plan, signal);
   }
 
   /** Compares rigs on a kept trip, as JSON bytes of a Comparison; `not-found` when it is gone. */
   async compare(id: string, { rigs, trip }: RigsAndTrip, signal: AbortSignal): Promise<Uint8Array> {
-    const ask = { id, packed: await this.#kept(id), rigs, trip, today: this.#today() };
+    const { key, packed } = await this.loader.ready(id);
+    const ask = { id, key, packed, rigs, trip, today: this.#today() };
     return valueOrThrow(
       await this.#analysing.run('compare', ask, { timeoutMs: this.#limits.analyseMs, signal }),
     );
@@ -114,9 +121,9 @@ export class AnalysisService {
 
   /** Plans what to carry on a kept trip, as JSON bytes of a PlanReply; `not-found` when it is gone. */
   async plan(id: string, { rig, trip, extras }: PlanRequest, signal: AbortSignal): Promise<Uint8Array> {
-    const packed = await this.#kept(id);
+    const { key, packed } = await this.loader.ready(id);
     const seconds = this.#limits.planSeconds;
-    const ask = { id, packed, rig, trip, today: this.#today(), seconds, extras };
+    const ask = { key, packed, rig, trip, today: this.#today(), seconds, extras };
     return valueOrThrow(
       await this.#planning().run('planReply', ask, { timeoutMs: this.#limits.analyseMs, signal }),
     );
@@ -127,17 +134,6 @@ export class AnalysisService {
     return valueOrThrow(
       await this.#analysing.run('learn', ask, { timeoutMs: this.#limits.analyseMs, signal }),
     );
-  }
-
-  async #kept(id: string): Promise<SharedArrayBuffer> {
-    const packed = id === DEMO_ID ? await this.#loadDemo() : this.#store.get(id);
-    if (packed !== null) return packed;
-    throw new InputProblem({
-      code: 'not-found',
-      came: 'an analysis that is no longer kept',
-      expected: 'one that was sent since the server started and was used not long ago',
-      remedy: 'Send the files again',
-    });
   }
 
   /** The demo with its own rig and trip, reckoned once a day. */
@@ -161,7 +157,7 @@ export class AnalysisService {
       reading: this.#reading.jobs,
       analysing: this.#analysing.jobs,
       planning: this.#planningPool?.jobs ?? 0,
-      kept: this.#store.count,
+      kept: this.loader.count,
     };
   }
 
@@ -173,8 +169,8 @@ export class AnalysisService {
 
   async #analyseDemo(): Promise<Uint8Array> {
     const plan = valueOrThrow(await readDemoPlan());
-    const packed = await this.#loadDemo();
-    const bytes = await this.#analyse(DEMO_ID, packed, plan, undefined);
+    const packed = await this.loader.demo();
+    const bytes = await this.#analyse(DEMO_ID, { key: DEMO_ID, packed, kept: null }, plan, undefined);
     this.#warmLater = setTimeout(() => this.#warmPlanning(packed, plan), WARM_AFTER_MS).unref();
     return bytes;
   }
@@ -183,36 +179,50 @@ export class AnalysisService {
   #warmPlanning(packed: SharedArrayBuffer, { rig, trip }: RigAndTrip): void {
     this.#warmLater = undefined;
     if (this.#closed) return;
-    const ask = { id: DEMO_ID, packed, rig, trip, today: this.#today(), seconds: this.#limits.planSeconds };
+    const ask = { key: DEMO_ID, packed, rig, trip, today: this.#today(), seconds: this.#limits.planSeconds };
     const step = (extras: boolean) => ({ name: 'planReply', ask: { ...ask, extras } });
     this.#planning().warm([...Array<boolean>(PLAIN_PLANS).fill(false), true].map(step));
   }
 
-  #loadDemo(): Promise<SharedArrayBuffer> {
-    this.#demoTrip ??= this.#reading
-      .run(
-        'load',
-        { route: DEMO_ROUTE, extracts: [DEMO_EXTRACT], notice: DEMO_NOTICE },
-        { timeoutMs: this.#limits.readMs },
-      )
-      .then(valueOrThrow)
-      .catch((error: unknown) => {
-        this.#demoTrip = null;
-        throw error;
-      });
-    return this.#demoTrip;
-  }
-
   async #analyse(
     id: string,
-    packed: SharedArrayBuffer,
+    { key, packed, kept }: ReadyTrip,
     { rig, trip }: RigAndTrip,
     signal: AbortSignal | undefined,
   ): Promise<Uint8Array> {
     this.#warmLater?.refresh();
-    const ask = { id, packed, rig, trip, today: this.#today() };
-    return valueOrThrow(
-      await this.#analysing.run('analyse', ask, { timeoutMs: this.#limits.analyseMs, signal }),
+    const ask = { id, key, packed, rig, trip, today: this.#today() };
+    const { reply, results } = valueOrThrow(
+      await this.#analysing.run('analyseKept', ask, { timeoutMs: this.#limits.analyseMs, signal }),
     );
+    if (kept !== null) this.#note(kept, { rig, trip, results });
+    return reply;
   }
+
+  #note(kept: StoredTrip, { rig, trip, results }: RigAndTrip & { results: KeptResults }): void {
+    const analysed = { rig, trip, results, mapsRevision: kept.mapsRevision };
+    this.#analysed.delete(kept.id);
+    this.#analysed.set(kept.id, analysed);
+    const [oldest] = this.#analysed.keys();
+    if (this.#analysed.size > this.#limits.keptTrips && oldest !== undefined) this.#analysed.delete(oldest);
+    this.noteResults(kept.id);
+  }
+
+  /** Keeps what the last analysis of a trip came to, if that was of what is kept of it now. */
+  noteResults(id: string): void {
+    const analysed = this.#analysed.get(id);
+    if (analysed === undefined) return;
+    try {
+      this.#store.noteResults(id, analysed, analysed.results);
+    } catch (error) {
+      // An answer stands also where it cannot be kept: the disk is full.
+      this.#onFault(error instanceof Error ? error.message : String(error));
+    }
+  }
+}
+
+/** An analysis of a kept trip. */
+interface Analysed extends RigAndTrip {
+  mapsRevision: number;
+  results: KeptResults;
 }

@@ -4,7 +4,6 @@ import type { Outcome } from '../../core/input/problem.ts';
 import { readRigFile } from '../../io/rig-file.ts';
 import { readTripFile } from '../../io/trip-file.ts';
 
-export const DEMO_ID = 'demo';
 /** Orrimar is an invented land: nobody may take its wells for real ones. */
 export const DEMO_NOTICE = 'Orrimar is invented. Do not drive by it.';
 

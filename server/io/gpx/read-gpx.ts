@@ -77,27 +77,39 @@ async function checkFile(path: string, source: string): Promise<void> {
 export async function readGpx(path: string, source: string, signal?: AbortSignal): Promise<RouteDocument> {
   signal?.throwIfAborted();
   await checkFile(path, source);
+  try {
+    const stream = createReadStream(path, { highWaterMark: CHUNK_BYTES });
+    return await readChunks(stream as AsyncIterable<Buffer>, source, signal);
+  } catch (error) {
+    throw error instanceof InputProblem ? error : unreadable(error, source);
+  }
+}
+
+/** As readGpx, from a file's bytes. */
+export const readGpxBytes = (bytes: Uint8Array, source: string): Promise<RouteDocument> =>
+  readChunks(bytes.byteLength === 0 ? [] : [bytes], source);
+
+async function readChunks(
+  chunks: AsyncIterable<Uint8Array> | Iterable<Uint8Array>,
+  source: string,
+  signal?: AbortSignal,
+): Promise<RouteDocument> {
   const parser = new GpxParser(source);
   let decoder: TextDecoder | undefined;
   let bytes = 0;
-  try {
-    const stream = createReadStream(path, { highWaterMark: CHUNK_BYTES });
-    for await (const chunk of stream as AsyncIterable<Buffer>) {
-      signal?.throwIfAborted();
-      bytes += chunk.length;
-      if (bytes > MAX_GPX_BYTES) throw tooLarge(source);
-      if (decoder === undefined) {
-        refusePacked(chunk, source);
-        decoder = decoderFor(chunk, source);
-        const text = decoder.decode(chunk, { stream: true });
-        refuseForeignText(text.slice(0, 4096), source);
-        parser.write(text);
-      } else {
-        parser.write(decoder.decode(chunk, { stream: true }));
-      }
+  for await (const chunk of chunks) {
+    signal?.throwIfAborted();
+    bytes += chunk.length;
+    if (bytes > MAX_GPX_BYTES) throw tooLarge(source);
+    if (decoder === undefined) {
+      refusePacked(chunk, source);
+      decoder = decoderFor(chunk, source);
+      const text = decoder.decode(chunk, { stream: true });
+      refuseForeignText(text.slice(0, 4096), source);
+      parser.write(text);
+    } else {
+      parser.write(decoder.decode(chunk, { stream: true }));
     }
-  } catch (error) {
-    throw error instanceof InputProblem ? error : unreadable(error, source);
   }
   if (decoder === undefined) {
     throw new InputProblem({

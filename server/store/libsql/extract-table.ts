@@ -1,5 +1,5 @@
 import type { Bbox } from '../../contract/common.ts';
-import type { BoxedRow, ExtractTable, StoredExtract } from '../port.ts';
+import type { BoxedRow, ExtractTable, StoredExtract } from '../port/port.ts';
 import { numberOf, type Row, type SqlFile, textIn } from './sql-file.ts';
 
 /** The tables of one kind of thing with a place: what it is, and its box in an R*Tree under the same number. */

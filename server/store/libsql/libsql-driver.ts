@@ -1,5 +1,5 @@
 import type { KeptRig } from '../../contract/kept.ts';
-import type { RigTable, StoreDriver } from '../port.ts';
+import type { RigTable, StoreDriver } from '../port/port.ts';
 import { SqlExtractTable } from './extract-table.ts';
 import { migrate } from './schema.ts';
 import { type Row, SqlFile, textIn } from './sql-file.ts';

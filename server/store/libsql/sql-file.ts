@@ -16,7 +16,8 @@ const FULL: ProblemParts = {
   expected: 'room for what is to be kept',
   remedy: 'Make room, then do it again; what was kept before is whole',
 };
-const BUSY: ProblemParts = {
+/** Another process writes, or holds the file. */
+export const BUSY: ProblemParts = {
   code: 'store-unusable',
   came: 'a data folder that another process keeps busy',
   expected: 'a free moment within 5 seconds',

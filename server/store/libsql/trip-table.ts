@@ -1,5 +1,5 @@
 import type { TripChangeEntry } from '../../contract/kept.ts';
-import type { StoredTrip, TripTable } from '../port.ts';
+import type { StoredTrip, TripTable } from '../port/port.ts';
 import { bytesIn, numberOf, type Row, type SqlFile, textIn } from './sql-file.ts';
 
 /** What of a trip stands in its document: the rest has columns of its own. */

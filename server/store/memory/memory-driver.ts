@@ -8,7 +8,7 @@ import type {
   StoredExtract,
   StoredTrip,
   TripTable,
-} from '../port.ts';
+} from '../port/port.ts';
 
 /** An extract in memory; `whole` is null while it is hidden. */
 interface ExtractEntry {

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import type { RigAndTrip } from '../app/input/plan-input.ts';
+import type { RigAndTrip } from '../../app/input/plan-input.ts';
 import {
   type KeptResults,
   type KeptRig,
@@ -7,9 +7,9 @@ import {
   type StoreState,
   type TripChangeEntry,
   type UsedExtract,
-} from '../contract/kept.ts';
-import type { RigFile } from '../contract/rig.ts';
-import type { StoreDriver, StoredTrip } from './port.ts';
+} from '../../contract/kept.ts';
+import type { RigFile } from '../../contract/rig.ts';
+import type { StoreDriver, StoredTrip } from '../port/port.ts';
 
 /** A trip that is new to the store. */
 export interface NewTrip extends RigAndTrip {
@@ -45,6 +45,7 @@ export class Store {
   readonly driver: StoreDriver;
   readonly #state: StoreState;
   readonly #now: () => string;
+  readonly #afterwards: (() => void)[] = [];
 
   constructor(driver: StoreDriver, state: StoreState, now = () => new Date().toISOString()) {
     this.driver = driver;
@@ -215,8 +216,14 @@ export class Store {
     return this.driver.rigs.remove(name);
   }
 
+  /** Something to do once it is closed. */
+  whenClosed(work: () => void): void {
+    this.#afterwards.push(work);
+  }
+
   close(): void {
     this.driver.close();
+    for (const work of this.#afterwards.splice(0)) work();
   }
 
   #write(id: string, revision: number, parts: (kept: StoredTrip, at: string) => Partial<StoredTrip>): Saved {

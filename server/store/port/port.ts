@@ -1,5 +1,5 @@
-import type { Bbox } from '../contract/common.ts';
-import type { KeptExtract, KeptRig, KeptTripReply, TripChangeEntry } from '../contract/kept.ts';
+import type { Bbox } from '../../contract/common.ts';
+import type { KeptExtract, KeptRig, KeptTripReply, TripChangeEntry } from '../../contract/kept.ts';
 
 /** A trip as it lies in the store. */
 export interface StoredTrip extends KeptTripReply {

@@ -1,0 +1,7 @@
+import { Type } from '@fastify/type-provider-typebox';
+
+/** A trip of the store. */
+export const TripId = Type.Object({ id: Type.String({ examples: ['demo'] }) });
+
+/** The body of a request that says all by its address. */
+export const NoBody = Type.Optional(Type.Object({}, { additionalProperties: false, examples: [{}] }));

@@ -1,0 +1,126 @@
+import type { NamedFile } from '../../app/ports.ts';
+import { InputProblem } from '../../core/input/problem.ts';
+import { DEMO_ID, type Store } from '../../store/library/store.ts';
+import type { StoredTrip } from '../../store/port/port.ts';
+import type { WorkerPool } from '../../work/pool.ts';
+import type { KeepAsk, KeepGive, LoadAsk, tasks } from '../../work/tasks.ts';
+import { valueOrThrow } from '../reply/value-or-throw.ts';
+import { DEMO_EXTRACT, DEMO_NOTICE, DEMO_ROUTE } from './demo.ts';
+import type { Limits } from './limits.ts';
+import { TripStore } from './trip-store.ts';
+
+/** A trip that is ready to be reckoned with. */
+export interface ReadyTrip {
+  /** One key, one content. */
+  key: string;
+  packed: SharedArrayBuffer;
+  /** As it is kept; null for one that is only read. */
+  kept: StoredTrip | null;
+}
+
+interface LoaderOptions {
+  reading: WorkerPool<typeof tasks>;
+  store: Store;
+  limits: Limits;
+}
+
+/** Loads trips in the reading worker, and keeps those last used in memory: from the store, the demo's files or an upload. */
+export class TripLoader {
+  readonly #reading: WorkerPool<typeof tasks>;
+  readonly #store: Store;
+  readonly #limits: Limits;
+  readonly #memory: TripStore;
+  #demo: Promise<SharedArrayBuffer> | null = null;
+
+  constructor({ reading, store, limits }: LoaderOptions) {
+    this.#reading = reading;
+    this.#store = store;
+    this.#limits = limits;
+    this.#memory = new TripStore(limits.keptTrips, limits.keptBytes);
+  }
+
+  /** Trips in memory. */
+  get count(): number {
+    return this.#memory.count;
+  }
+
+  /** Reads files for an analysis alone. */
+  async read(ask: LoadAsk, signal: AbortSignal): Promise<SharedArrayBuffer> {
+    return valueOrThrow(await this.#reading.run('load', ask, { timeoutMs: this.#limits.readMs, signal }));
+  }
+
+  /** Reads files so that they can be kept. */
+  async readToKeep(ask: KeepAsk, signal: AbortSignal): Promise<KeepGive> {
+    return valueOrThrow(await this.#reading.run('keep', ask, { timeoutMs: this.#limits.readMs, signal }));
+  }
+
+  /** Reads further extracts for a trip that is kept, beside those it has. */
+  async readMore(trip: StoredTrip, extracts: NamedFile[], signal: AbortSignal): Promise<KeepGive> {
+    const route = { bytes: this.#routeOf(trip.id), source: trip.route.fileName };
+    const maps = this.#store.driver.trips.maps(trip.id);
+    const own = maps === null ? [DEMO_EXTRACT] : [];
+    return this.readToKeep({ route, maps, extracts: [...own, ...extracts], notice: trip.notice }, signal);
+  }
+
+  /** Keeps a loaded trip in memory: a kept one, or by the id of one that is only read. */
+  remember(trip: StoredTrip | string, packed: SharedArrayBuffer): void {
+    this.#memory.put(typeof trip === 'string' ? trip : keyOf(trip), packed);
+  }
+
+  /** The trip of an id; `not-found` where it is neither kept nor in memory any more. */
+  async ready(id: string): Promise<ReadyTrip> {
+    const kept = this.#store.trip(id);
+    if (kept !== null) return this.#readyKept(kept);
+    const packed = id === DEMO_ID ? await this.demo() : this.#memory.get(id);
+    if (packed !== null) return { key: id, packed, kept: null };
+    throw new InputProblem({
+      code: 'not-found',
+      came: 'an analysis that is no longer kept',
+      expected: 'one that was sent since the server started and was used not long ago',
+      remedy: 'Send the files again',
+    });
+  }
+
+  async #readyKept(kept: StoredTrip): Promise<ReadyTrip> {
+    const maps = this.#store.driver.trips.maps(kept.id);
+    // The demo's own maps are the same for all trips that go by them.
+    if (maps === null) return { key: DEMO_ID, packed: await this.demo(), kept };
+    const key = keyOf(kept);
+    const inMemory = this.#memory.get(key);
+    if (inMemory !== null) return { key, packed: inMemory, kept };
+    const ask = {
+      route: this.#routeOf(kept.id),
+      source: kept.route.fileName,
+      maps,
+      notice: kept.notice,
+    };
+    const packed = valueOrThrow(await this.#reading.run('loadKept', ask, { timeoutMs: this.#limits.readMs }));
+    this.remember(kept, packed);
+    return { key, packed, kept };
+  }
+
+  #routeOf(id: string): Uint8Array {
+    const bytes = this.#store.driver.trips.route(id);
+    if (bytes === null) throw new Error(`the trip ${id} has no route`);
+    return bytes;
+  }
+
+  /** The demo as its own files have it. */
+  demo(): Promise<SharedArrayBuffer> {
+    this.#demo ??= this.#reading
+      .run(
+        'load',
+        { route: DEMO_ROUTE, extracts: [DEMO_EXTRACT], notice: DEMO_NOTICE },
+        { timeoutMs: this.#limits.readMs },
+      )
+      .then(valueOrThrow)
+      .catch((error: unknown) => {
+        this.#demo = null;
+        throw error;
+      });
+    return this.#demo;
+  }
+}
+
+/** Names what a kept trip's maps are now. */
+const keyOf = ({ id, mapsRevision }: StoredTrip): string => `${id}#${mapsRevision}`;

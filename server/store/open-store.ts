@@ -1,0 +1,58 @@
+import { mkdirSync } from 'node:fs';
+import { join } from 'node:path';
+import { InputProblem } from '../core/input/problem.ts';
+import { Store } from './library/store.ts';
+import { FolderLock } from './libsql/folder-lock.ts';
+import { openLibsql } from './libsql/libsql-driver.ts';
+import { MemoryDriver } from './memory/memory-driver.ts';
+
+/** The file in a data folder that holds all but the extracts' own files. */
+const STORE_FILE = 'drystage.db';
+
+/** A store that lasts as long as the process; `why` says why it is none in a folder. */
+export const memoryStore = (why: string | null = null): Store =>
+  new Store(new MemoryDriver(), { keeps: 'memory', folder: null, why });
+
+/** The store in a data folder, which is made where there is none. Throws InputProblem. */
+export function folderStore(folder: string): Store {
+  makeFolder(folder);
+  return new Store(openLibsql(join(folder, STORE_FILE)), { keeps: 'folder', folder, why: null });
+}
+
+/**
+ * The store of a server: in the folder, as long as no other server has it and it can be used; else in memory, which its
+ * state says with the reason.
+ */
+export function serverStore(folder: string): Store {
+  let lock: FolderLock | null = null;
+  try {
+    makeFolder(folder);
+    lock = FolderLock.take(folder, 'server');
+    if (lock === null) {
+      return memoryStore(`Another server has the data folder ${folder}: what you change here is not kept`);
+    }
+    const store = folderStore(folder);
+    store.whenClosed(() => lock?.release());
+    return store;
+  } catch (error) {
+    lock?.release();
+    if (!(error instanceof InputProblem)) throw error;
+    const { came, remedy } = error.problem;
+    return memoryStore(`${folder}: ${came}. What you change is not kept. ${remedy}`);
+  }
+}
+
+function makeFolder(folder: string): void {
+  try {
+    mkdirSync(folder, { recursive: true });
+  } catch (error) {
+    const code = (error as NodeJS.ErrnoException).code ?? 'unknown error';
+    throw new InputProblem({
+      code: 'store-unusable',
+      source: folder,
+      came: `a data folder that cannot be made (${code})`,
+      expected: 'a folder that can be read and written',
+      remedy: 'Correct its permissions, or set DRYSTAGE_DATA to another folder',
+    });
+  }
+}

@@ -1,0 +1,64 @@
+import { mkdtempSync, rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach } from 'vitest';
+import { type NewTrip, Store } from '../../server/store/library/store.ts';
+import { openLibsql } from '../../server/store/libsql/libsql-driver.ts';
+import { MemoryDriver } from '../../server/store/memory/memory-driver.ts';
+import type { StoreDriver } from '../../server/store/port/port.ts';
+
+const folders: string[] = [];
+const drivers: StoreDriver[] = [];
+
+/** A folder of its own that goes after the test. */
+export function scratchFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'drystage-store-test-'));
+  folders.push(folder);
+  return folder;
+}
+
+/** A driver that is closed after the test. */
+export function opened<D extends StoreDriver>(driver: D): D {
+  drivers.push(driver);
+  return driver;
+}
+
+afterEach(() => {
+  for (const driver of drivers.splice(0)) driver.close();
+  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
+});
+
+/** All drivers, each to be opened afresh. */
+export const DRIVERS: readonly [name: string, open: () => StoreDriver][] = [
+  ['a file', () => opened(openLibsql(join(scratchFolder(), 'drystage.db')))],
+  ['memory', () => opened(new MemoryDriver())],
+];
+
+/** A store whose clock goes on by a second at each look. */
+export function storeOf(driver: StoreDriver): Store {
+  let second = 0;
+  const now = () => {
+    second += 1;
+    return new Date(Date.UTC(2026, 4, 1, 8, 0, second)).toISOString();
+  };
+  return new Store(driver, { keeps: 'memory', folder: null, why: null }, now);
+}
+
+export const RIG: NewTrip['rig'] = {
+  fuel: { kind: 'diesel', litresPer100Km: 15, tanks: [{ name: 'main', litres: 130 }] },
+  water: { litresPerDay: 14, tanks: [{ name: 'under floor', litres: 70 }] },
+  pace: { hoursPerDay: 7, kmPerHour: 45 },
+};
+
+/** A trip whose maps are no maps: the store does not look into them. */
+export const newTrip = (parts: Partial<NewTrip> = {}): NewTrip => ({
+  name: 'Across',
+  rig: RIG,
+  trip: { corridorKm: 5 },
+  route: { fileName: 'across.gpx', hash: 'ab12', bytes: Uint8Array.of(1, 2, 3) },
+  extracts: [{ id: null, name: 'land.osm.pbf' }],
+  maps: Uint8Array.of(9, 8),
+  notice: null,
+  beginning: 'Read from across.gpx',
+  ...parts,
+});
