@@ -45,6 +45,22 @@ describe('driving a plan', () => {
     expect(driven.fuel[1]!.poursM.map((atM) => Math.round(atM))).toEqual([395_000, 495_000, 595_000]);
   });
 
+  it('leaves the tanks short where a leg begins, not where it is filled up on its way', () => {
+    const { sides } = questionOf({
+      ...WORKED,
+      stops: [{ atKm: 300, detourKm: 0, offers: 'fuel', evidence: 'stated', mostL: { fuel: 20 } }],
+    });
+    const hop = (from: number) => ({ from, to: from + 1, tankL: 45, cans: 0, filledL: 20, spareM: 0 });
+    const leg = { from: 0, to: 2, hops: [hop(0), hop(1)] as const, spareL: 0, canM: 0, shortL: 4 };
+    const legs = { fuel: [leg], water: [] };
+    const driven = drive(sides, { legs, cans: { fuel: 0, water: 0 }, aims: [], complete: true });
+    // 45 l less 4; 30 are gone at the pump, which gives 20.
+    expect(driven.fuel.map(({ shortL, tankL }) => [shortL, tankL])).toEqual([
+      [4, 41],
+      [0, 31],
+    ]);
+  });
+
   it('charges the other commodity for a halt, in its place', () => {
     const { problem, choice } = choiceOf({
       ...WORKED,

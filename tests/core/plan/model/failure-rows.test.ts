@@ -10,8 +10,9 @@ beforeAll(async () => {
 });
 
 /** Cans of the plan against one failure, of both commodities; null where there is none. */
-function cansAgainstOne(route: SmallRoute, spendReserve: boolean): number | null {
-  const question = { ...questionOf(route), oneFailure: { spendReserve } };
+function cansAgainstOne(route: SmallRoute, spendReserve: boolean, onlyStop?: number): number | null {
+  const rule = onlyStop === undefined ? { spendReserve } : { spendReserve, onlyStop };
+  const question = { ...questionOf(route), oneFailure: rule };
   const solved = solveCarry(question, { solver, seconds: 60, clock: () => 0 });
   return solved.status === 'found' ? solved.choice.cans.fuel + solved.choice.cans.water : null;
 }
@@ -31,6 +32,37 @@ describe('a stop that fails in the model', () => {
     expect(cansAgainstOne(route(100), false)).toBe(0);
     // Back from km 110 22 l, on to the end 25: a can of 5 l.
     expect(cansAgainstOne(route(110), false)).toBe(1);
+  });
+
+  it('is the only one where that is asked', () => {
+    // Of two pumps that give little the way back from the second is not borne: 20 l at the start and 5 at the first.
+    const route = bareRoute({
+      lengthKm: 300,
+      tankL: { fuel: 40, water: 40 },
+      startL: { fuel: 20, water: 40 },
+      mostCans: { fuel: 3, water: 0 },
+      stops: [bareStop(50, { mostL: { fuel: 5 } }), bareStop(190, { mostL: { fuel: 10 } })],
+    });
+    const cans = [0, 1].map((stop) => cansAgainstOne(route, false, stop));
+    expect(cans).toEqual([cans[0], cansAgainstOne(route, false)]);
+    expect(cans[1]).toBeGreaterThan(cans[0] ?? Number.POSITIVE_INFINITY);
+  });
+
+  it('sends nobody back whom the water would not last, where the pump gives little', () => {
+    // Without the pump at km 200 45 l of 40 are needed: back, which is 20 l of water. Enough water, or a can of either.
+    const route = (waterL: number) =>
+      bareRoute({
+        lengthKm: 450,
+        tankL: { fuel: 40, water: waterL },
+        mostCans: { fuel: 2, water: 2 },
+        stops: [
+          bareStop(200, { mostL: { fuel: 10 } }),
+          bareStop(300, { offers: 'water' }),
+          bareStop(310, { offers: 'water' }),
+        ],
+      });
+    expect(cansAgainstOne(route(20), false)).toBe(0);
+    expect(cansAgainstOne(route(16), false)).toBe(1);
   });
 
   it('sends the vehicle back only where the water on that way does as well', () => {
