@@ -102,6 +102,7 @@ describe('rules for holidays are left out, and that is said', () => {
 
   test('nothing but holidays tells nothing', () => {
     expect(answer('PH 10:00-12:00', '2027-05-06T10:30')).toMatchObject({ open: null, unreadable: false });
+    expect(answer('PH off; ', '2027-05-06T10:30')).toMatchObject({ open: null, unreadable: false });
   });
 
   test('a comment that only names them stays a comment', () => {

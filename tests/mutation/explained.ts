@@ -14,6 +14,20 @@ export const EXPLAINED: readonly Explained[] = [
     why: 'Without rings coverSpans finds no span either: the question saves it the index of the route.',
   },
   {
+    file: 'server/core/analyse/judge.ts',
+    at: 'const asks = settled.tripFile.plan?.stops ?? [];',
+    from: '[]',
+    to: '["Stryker was here"]',
+    why: 'A text has no id, so it is what the user says of no stop.',
+  },
+  {
+    file: 'server/core/analyse/ways-known.ts',
+    at: '[source, ...(seenIn ?? [])].some((one) => one !== undefined && roadSources.has(one)),',
+    from: 'one !== undefined',
+    to: 'true',
+    why: 'No source among those with roads is undefined: the question is for the compiler.',
+  },
+  {
     file: 'server/core/crew/needs/use-rows.ts',
     at: '(crew.pets ?? []).map(({ kg, litresPerDay }) =>',
     from: '[]',
@@ -26,6 +40,13 @@ export const EXPLAINED: readonly Explained[] = [
     from: 'span.fromM <= fromM',
     to: 'true',
     why: 'Stretches tile the route in order: the first that ends at or behind a piece begins before it.',
+  },
+  {
+    file: 'server/core/gaps/gaps-of.ts',
+    at: '...(mostL === undefined ? {} : { mostL }),',
+    from: 'mostL === undefined',
+    to: 'false',
+    why: 'A key without a value reads as one that is not there, and JSON leaves it out.',
   },
   {
     file: 'server/core/pace/night-inside.ts',
@@ -47,6 +68,20 @@ export const EXPLAINED: readonly Explained[] = [
     from: "''",
     to: '"Stryker was here!"',
     why: 'Only supplies on the way are ordered by it, and each of them has an id: start and end have none, and are not thinned out.',
+  },
+  {
+    file: 'server/core/plan/search/search-plan.ts',
+    at: 'else if (aims === null && rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;',
+    from: 'promises[0]?.rank',
+    to: 'promises[0].rank',
+    why: 'While one of the promises is looked at there is a first.',
+  },
+  {
+    file: 'server/core/plan/ways-out/fewest-cans.ts',
+    at: "if (searched.status === 'none') return 'none';",
+    from: "searched.status === 'none'",
+    to: 'false',
+    why: 'The model finds none either where the search, which looks at every plan, has found none: only slower, or out of time.',
   },
   {
     file: 'server/core/plan/what-if/changed/failed-stretches.ts',
@@ -75,6 +110,13 @@ export const EXPLAINED: readonly Explained[] = [
     from: 'twice += (lonA - lon0) * (latB - lat0) - (lonB - lon0) * (latA - lat0)',
     to: 'twice -= (lonA - lon0) * (latB - lat0) - (lonB - lon0) * (latA - lat0)',
     why: 'The area is taken without its sign, which goes by the turn of the ring.',
+  },
+  {
+    file: 'server/core/supply/tags/hours.ts',
+    at: "return clauses.flatMap(([, word = '', inBrackets, bare = '']) => {",
+    from: "''",
+    to: '"Stryker was here!"',
+    why: 'Every clause has a word, and hours in brackets or without: what stands in for none is never used.',
   },
   {
     file: 'server/core/treatment/source/treats-of.ts',
