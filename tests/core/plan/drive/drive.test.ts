@@ -53,7 +53,7 @@ describe('driving a plan', () => {
     const hop = (from: number) => ({ from, to: from + 1, tankL: 45, cans: 0, filledL: 20, spareM: 0 });
     const leg = { from: 0, to: 2, hops: [hop(0), hop(1)] as const, spareL: 0, canM: 0, shortL: 4 };
     const legs = { fuel: [leg], water: [] };
-    const driven = drive(sides, { legs, cans: { fuel: 0, water: 0 }, aims: [], complete: true });
+    const driven = drive(sides, { legs });
     // 45 l less 4; 30 are gone at the pump, which gives 20.
     expect(driven.fuel.map(({ shortL, tankL }) => [shortL, tankL])).toEqual([
       [4, 41],
