@@ -58,6 +58,8 @@ export const Passing = Type.Object({
   /** Why it does not count, or what to know where it does. */
   reasons: Type.Array(Reason),
   waterClass: Type.Optional(WaterClass),
+  /** Those of its tags by which it is a supply and counts or not: a note keeps them, to tell when they change. */
+  tags: Type.Record(Type.String(), Type.String()),
   /** ISO date of the last edit or check on the spot; null where none is known. */
   seenOn: nullable(Type.String()),
   /** No more than this is to be had at one halt, where it was told. */

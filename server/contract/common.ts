@@ -108,3 +108,29 @@ export type Bbox = Static<typeof Bbox>;
 
 /** A calendar date, YYYY-MM-DD. */
 export const IsoDate = Type.String({ pattern: '^\\d{4}-\\d{2}-\\d{2}$' });
+
+const closed = { additionalProperties: false } as const;
+const lon = Type.Number({ minimum: -180, maximum: 180 });
+const lat = Type.Number({ minimum: -90, maximum: 90 });
+
+/** What a mapped object was when something was noted of it: its place, and the tags by which it was judged. */
+export const ObjectThen = Type.Object(
+  {
+    lon,
+    lat,
+    tags: Type.Optional(
+      Type.Record(Type.String({ maxLength: 255 }), Type.String({ maxLength: 1000 }), { maxProperties: 200 }),
+    ),
+    /** Ids of the other supplies that stood within 200 m. */
+    near: Type.Optional(Type.Array(Type.String({ minLength: 1, maxLength: 200 }), { maxItems: 200 })),
+  },
+  closed,
+);
+export type ObjectThen = Static<typeof ObjectThen>;
+
+/** Who said it, how they are asked again, and what they said. */
+export const SAID_BY = {
+  by: Type.Optional(Type.String({ minLength: 1, maxLength: 120 })),
+  phone: Type.Optional(Type.String({ minLength: 1, maxLength: 60 })),
+  words: Type.Optional(Type.String({ minLength: 1, maxLength: 500 })),
+};

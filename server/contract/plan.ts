@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox';
-import { Caution, Commodity, Evidence, Parts, Verdict } from './common.ts';
+import { Caution, Commodity, Evidence, IsoDate, Parts, SAID_BY, Verdict } from './common.ts';
 import { Arrival } from './pace.ts';
 
 const closed = { additionalProperties: false } as const;
@@ -24,6 +24,9 @@ export const PlanStopAsk = Type.Object(
     waitHours: Type.Optional(Type.Number({ minimum: 0, maximum: 720 })),
     /** In place of the price for all stops. */
     pricePerLitre: Type.Optional(pricePerLitre),
+    /** The day on which that was said, and by whom. */
+    on: Type.Optional(IsoDate),
+    ...SAID_BY,
   },
   closed,
 );
@@ -49,6 +52,10 @@ export const PLAN_DETAIL = {
         noneInside: Type.Optional(Type.Boolean()),
         /** Supplies that the plan is to pass by. */
         passBy: Type.Optional(Type.Array(Type.String({ minLength: 1 }), { maxItems: 500 })),
+        /** Supplies at which the plan is to stop, whatever it needs there. */
+        mustStop: Type.Optional(Type.Array(Type.String({ minLength: 1 }), { maxItems: 500 })),
+        /** The plan is to stop at every supply that counts with no more than so much to drive off the route, one way. */
+        stopWithinKm: Type.Optional(Type.Number({ minimum: 0, maximum: 200 })),
         /** What is known of single stops. */
         stops: Type.Optional(Type.Array(PlanStopAsk, { maxItems: 200 })),
         /** What a litre costs where nothing is told of the stop itself, in the currency that is named. */

@@ -1,5 +1,5 @@
 import { type Static, Type } from 'typebox';
-import { IsoDate, Parts, Reason, Term } from './common.ts';
+import { IsoDate, ObjectThen, Parts, Reason, SAID_BY, Term } from './common.ts';
 
 const closed = { additionalProperties: false } as const;
 const optional = <T extends Parameters<typeof Type.Optional>[0]>(schema: T) => Type.Optional(schema);
@@ -216,6 +216,8 @@ export const WaterNote = Type.Object(
     /** Dissolved salts, or the conductivity that tells them: without one reverse osmosis counts for nothing against salt. */
     tdsMgPerLitre: optional(Type.Number({ minimum: 0, maximum: 300_000 })),
     conductivityMicroSPerCm: optional(Type.Number({ minimum: 0, maximum: 400_000 })),
+    ...SAID_BY,
+    was: optional(ObjectThen),
   },
   closed,
 );

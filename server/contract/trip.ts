@@ -2,7 +2,7 @@ import { type Static, Type } from 'typebox';
 import { Commodity, Evidence, IsoDate } from './common.ts';
 import { WATER_TRIP_DETAIL } from './crew.ts';
 import type { FileKind } from './file-kind.ts';
-import { Confirmation } from './notes.ts';
+import { NOTES_DETAIL } from './notes.ts';
 import { DAYS_DETAIL } from './pace.ts';
 import { PLAN_DETAIL } from './plan.ts';
 import { SurfaceEntry } from './surface.ts';
@@ -105,8 +105,7 @@ export const TripFile = Type.Object(
     oneWay: Type.Optional(
       Type.Array(Type.Object({ fromKm: kmAlong, toKm: kmAlong }, closed), { maxItems: 500 }),
     ),
-    /** What the user found out about single points: telephoned, asked, been there. */
-    confirmations: Type.Optional(Type.Array(Confirmation, { maxItems: 5000 })),
+    ...NOTES_DETAIL,
     /** What the user found out about the water of single points: salt, depth, flow. */
     waterNotes: Type.Optional(Type.Array(WaterNote, { maxItems: 5000 })),
     /** Paths of figures outside their usual range that are meant so, like "/pace/kmPerHour". */

@@ -96,6 +96,7 @@ const passing = (stop: Stop, commodity: Commodity, counts: boolean, kind: string
   id: stop.id,
   alsoIds: [],
   seenOn: '2026-02-01',
+  tags: {},
   name: stop.name,
   commodity,
   kind,

@@ -1,18 +1,27 @@
 import type { PlanStopAsk } from '../../contract/plan.ts';
 import type { RigFile } from '../../contract/rig.ts';
+import type { LonLat } from '../geodesy/lon-lat.ts';
 import type { OpeningHoursReader } from '../input/opening-hours.ts';
 import type { PassedOver, Supplies } from '../input/sources.ts';
-import { confirmAgainCautions } from '../notes/confirm-again.ts';
+import { closedCautions } from '../notes/on-route/closed-stretches.ts';
+import { confirmAgainCautions } from '../notes/on-route/confirm-again.ts';
+import { withOwnPoints } from '../notes/on-route/own-passings.ts';
+import { correctedFeatures } from '../notes/points/corrections.ts';
+import { ownFeatures } from '../notes/points/own-points.ts';
+import { survivalCautions } from '../notes/points/survival.ts';
 import { withArrivals } from '../pace/arrivals.ts';
 import type { PacePlan } from '../pace/pace-plan.ts';
 import { judgedOnReach } from '../pace/season-on-reach.ts';
 import type { Caution } from '../phrases/cautions.ts';
+import { locate } from '../route/passings/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import { classify, type Judging } from '../supply/judge/rules.ts';
 import { type DatedExtract, datedSupplies } from '../supply/points/dated.ts';
 import { toSupplyFeatures } from '../supply/points/features.ts';
+import { laidIds } from '../supply/points/laid.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import { askOf } from '../supply/points/stop-asks.ts';
+import type { SupplyFeature } from '../supply/points/supply-feature.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
 import { withFurther } from '../supply/tags/reasons.ts';
 import { routeTopM } from '../treatment/source/route-top.ts';
@@ -51,13 +60,7 @@ export interface Judged {
 export function judge(settled: Settled, facts: JudgeFacts): Judged {
   const { route, supplies, pace, openingHours } = facts;
   const { rig, trip } = settled;
-  const dated = datedSupplies(supplies, trip.extracts, facts.today);
-  const features = markGone(dated.features, dated.extracts, facts);
-  const located = toSupplyFeatures(features);
-  const placed = withClosedGround(
-    [...located.features, ...watersBeside(route, supplies.surroundings)],
-    supplies.surroundings,
-  );
+  const { dated, features, located, placed, asMapped } = placedSupplies(settled, facts);
   const ways = waysKnown(route, supplies, features);
   const judging = judgingOf(settled, facts);
   const departing = classify(placed, judging);
@@ -82,15 +85,45 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
   });
   const own = laidSupplies({ route, pace, trip, today: facts.today });
   const asks = settled.tripFile.plan?.stops ?? [];
-  const all = [...passings, ...own.passings].sort(inRouteOrder).map((passing) => withLitres(passing, asks));
+  const noted = withOwnPoints(passings, { points: trip.ownPoints, pace, counting: trip.counting });
+  const all = [...noted, ...own.passings].sort(inRouteOrder).map((passing) => withLitres(passing, asks));
   return {
     points,
     passings: all,
     ways,
-    cautions: [...dated.cautions, ...cautions, ...own.cautions, ...confirmAgainCautions(all)],
+    cautions: [
+      ...dated.cautions,
+      ...cautions,
+      ...own.cautions,
+      ...noteCautions(settled, facts, asMapped),
+      ...confirmAgainCautions(all),
+    ],
     skipped: located.skipped,
     extracts: dated.extracts,
   };
+}
+
+/** All that may be a supply at its place, as the map has it and as the user corrects it. */
+function placedSupplies({ trip }: Settled, facts: JudgeFacts) {
+  const { route, supplies, today } = facts;
+  const dated = datedSupplies(supplies, trip.extracts, today);
+  const features = markGone(dated.features, dated.extracts, facts);
+  const located = toSupplyFeatures([...features, ...ownFeatures(trip.ownPoints)]);
+  const corrected = correctedFeatures(located.features, trip.corrections);
+  const waters = watersBeside(route, supplies.surroundings);
+  const placed = withClosedGround([...corrected, ...waters], supplies.surroundings);
+  return { dated, features, located, placed, asMapped: [...located.features, ...waters] };
+}
+
+/** What became of the objects of which something is noted, and stretches noted as closed. */
+function noteCautions(
+  { trip, tripFile }: Settled,
+  { route, pace }: JudgeFacts,
+  features: readonly SupplyFeature[],
+): Caution[] {
+  const isOnRoute = ({ lon, lat }: LonLat) => locate(route, lon, lat).offM <= trip.corridorM;
+  const survival = survivalCautions(tripFile, { features, laid: laidIds(trip.laid), isOnRoute });
+  return [...survival, ...closedCautions(trip.closed, route.lengthM, pace)];
 }
 
 /** With no more than the user says that there is. */

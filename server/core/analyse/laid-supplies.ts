@@ -67,6 +67,7 @@ function laidPassing(facts: LaidFacts, laid: LaidAt, id: string): Passing {
     counts: true,
     reasons: [],
     seenOn: null,
+    tags: {},
     ...(commodity === 'water' ? { waterClass: isSalty ? 'washing' : 'drinking' } : {}),
     atM,
     offRouteM: detourM,

@@ -3,6 +3,7 @@ import { findPassings } from '../route/passings/passings.ts';
 import type { RouteLine } from '../route/route-line.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
+import { bearingTags } from '../supply/tags/bearing.ts';
 
 /** Every passing of every point inside the corridor, counting or not, in route order. */
 export function passingsOf(
@@ -13,9 +14,9 @@ export function passingsOf(
 ): Passing[] {
   return findPassings(route, points, corridorM)
     .map((place): Passing => {
-      const { tags: _tags, ...point } = at(points, place.point);
+      const point = at(points, place.point);
       const { atM, offM } = place;
-      return { ...point, atM, offRouteM: offM, detourM: offM * detourFactor };
+      return { ...point, tags: bearingTags(point.tags), atM, offRouteM: offM, detourM: offM * detourFactor };
     })
     .sort(inRouteOrder);
 }

@@ -1,5 +1,6 @@
 import type { FuelKind } from '../../contract/rig.ts';
 import type { GermClass, StageKind } from '../../contract/treatment.ts';
+import type { CoordinateFault } from './notes.ts';
 import type { NoFacts } from './said/said.ts';
 
 /** Of what a figure outside its usual range is one. */
@@ -57,6 +58,11 @@ interface TripMisfits {
   'stretch-backward': { fromKm: number; toKm: number };
   'box-inside-out': { bbox: readonly number[] };
   'stop-twice': { id: string };
+  'own-point-twice': { id: string };
+  'own-point-gives-nothing': { id: string };
+  'place-unreadable': { text: string; fault: CoordinateFault };
+  'days-backward': { from: string; until: string };
+  'correction-empty': { id: string };
 }
 
 /** Every contradiction that rig and trip files are held against: its facts. */

@@ -41,6 +41,8 @@ export interface SupplyFindings {
   'out-of-season': { season: string; from: string; to: string | null };
   /** A supply of the user's own that comes after one may be there. */
   'not-there-yet': { from: string; earliest: string | null };
+  /** A point of the user's own that is gone again before one may be there. */
+  'no-longer-there': { until: string; latest: string | null };
   'no-opening-found': { hours: string; earliest: string; latest: string };
   'no-pump': Tagged;
   'fuel-not-sold': Tagged;
@@ -93,6 +95,14 @@ export interface SupplyFindings {
   'no-way-across': { across: BarrierKind; name: string | null } | { across: 'no-road' };
   /** A supply of the user's own: so much is there. */
   'laid-litres': { litres: number };
+  /** A point of the user's own. */
+  'own-point': Noted;
+  /** What the user says that the map has wrong. */
+  corrected: Noted & {
+    readonly fuels?: readonly FuelKind[];
+    readonly grade?: 'drinking' | 'treatable' | 'washing';
+    readonly hours?: string;
+  };
   'evidence-below': { evidence: Evidence; commodity: Commodity; from: Evidence };
 
   'tags-differ': { id: string; keys: readonly string[] };

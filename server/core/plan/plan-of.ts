@@ -103,6 +103,7 @@ const BEARING: readonly Caution['code'][] = [
   'bridge',
   'sparse-steps',
   'age-unknown',
+  'route-closed',
 ];
 
 /** Nothing but what it would rest on. */

@@ -1,6 +1,7 @@
 import type { RigFile } from '../../contract/rig.ts';
 import type { TripFile } from '../../contract/trip.ts';
 import { fuelTanksOf } from '../fuel/engine/gas.ts';
+import { checkNotes, datesOfNotes } from '../notes/check-notes.ts';
 import type { Misfit } from '../phrases/misfits.ts';
 import { drawableL } from '../quantity/drawable.ts';
 import { checkTripPlausible } from '../rig/check-plausible.ts';
@@ -20,6 +21,7 @@ export function checkTrip(trip: TripFile, rig: RigFile | null): Misfit | null {
     checkSurfaces(trip.surfaces) ??
     boxesOpen(trip) ??
     stopsOnce(trip) ??
+    checkNotes(trip) ??
     checkTripPlausible(trip)
   );
 }
@@ -55,12 +57,7 @@ function aboardFits(trip: TripFile, rig: RigFile): Misfit | null {
 
 function datesReal(trip: TripFile): Misfit | null {
   const dates: { path: string; date: string | undefined }[] = [{ path: '/departure', date: trip.departure }];
-  for (const [index, confirmation] of (trip.confirmations ?? []).entries()) {
-    dates.push({ path: `/confirmations/${index}/on`, date: confirmation.on });
-  }
-  for (const [index, note] of (trip.waterNotes ?? []).entries()) {
-    dates.push({ path: `/waterNotes/${index}/on`, date: note.on });
-  }
+  dates.push(...datesOfNotes(trip));
   for (const [index, { asOf }] of (trip.extracts ?? []).entries()) {
     dates.push({ path: `/extracts/${index}/asOf`, date: asOf });
   }
@@ -78,10 +75,12 @@ function isRealDate(date: string): boolean {
 }
 
 function stretchesForward(trip: TripFile): Misfit | null {
-  for (const [index, { fromKm, toKm }] of (trip.oneWay ?? []).entries()) {
-    if (fromKm < toKm) continue;
-    return { path: `/oneWay/${index}`, misfit: 'stretch-backward', facts: { fromKm, toKm } };
-  }
+  const { oneWay = [], closed = [] } = trip;
+  for (const [list, stretches] of Object.entries({ oneWay, closed }))
+    for (const [index, { fromKm, toKm }] of stretches.entries()) {
+      if (fromKm < toKm) continue;
+      return { path: `/${list}/${index}`, misfit: 'stretch-backward', facts: { fromKm, toKm } };
+    }
   return null;
 }
 

@@ -1,4 +1,5 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
+import type { ClosedStretch } from '../../contract/notes.ts';
 import type { LaidSupply, TripFile } from '../../contract/trip.ts';
 import {
   ALLOWANCE_PERCENT,
@@ -38,6 +39,11 @@ export interface Trip {
   laid: readonly LaidAt[];
   oneWay: readonly SpanM[];
   confirmations: NonNullable<TripFile['confirmations']>;
+  corrections: NonNullable<TripFile['corrections']>;
+  /** Points of the user's own, at their places. */
+  ownPoints: NonNullable<TripFile['ownPoints']>;
+  /** Stretches on which nobody may drive. */
+  closed: readonly (SpanM & Pick<ClosedStretch, 'from' | 'until' | 'on' | 'by' | 'phone' | 'words'>)[];
   waterNotes: NonNullable<TripFile['waterNotes']>;
   /** What the user vouches for of single extracts. */
   extracts: NonNullable<TripFile['extracts']>;
@@ -97,6 +103,8 @@ export function settleTrip(file: TripFile): SettledTrip {
       departureHour: file.departureHour ?? null,
       campAfterHours: file.campAfterHours ?? null,
       confirmations: file.confirmations ?? [],
+      corrections: file.corrections ?? [],
+      ownPoints: file.ownPoints ?? [],
       waterNotes: file.waterNotes ?? [],
       extracts: file.extracts ?? [],
       alarmHours: file.alarmHours ?? null,
@@ -111,12 +119,12 @@ export function settleTrip(file: TripFile): SettledTrip {
 
 type InMetres = Pick<
   Trip,
-  'corridorM' | 'sparseStepM' | 'onward' | 'camps' | 'stays' | 'laid' | 'oneWay' | 'surfaces'
+  'corridorM' | 'sparseStepM' | 'onward' | 'camps' | 'stays' | 'laid' | 'oneWay' | 'closed' | 'surfaces'
 >;
 
 /** The places and distances of a trip; the one place where they come out of the kilometres of a file. */
 function inMetres(file: TripFile, { corridorKm, sparseStepKm }: Figures): InMetres {
-  const { onward, camps = [], stays = [], laid = [], oneWay = [], surfaces = [] } = file;
+  const { onward, camps = [], stays = [], laid = [], oneWay = [], closed = [], surfaces = [] } = file;
   const span = ({ fromKm, toKm }: { fromKm: number; toKm: number }): SpanM => ({
     fromM: metresOf(fromKm),
     toM: metresOf(toKm),
@@ -129,6 +137,7 @@ function inMetres(file: TripFile, { corridorKm, sparseStepKm }: Figures): InMetr
     stays: stays.map(({ atKm, days, name = null }) => ({ atM: metresOf(atKm), days, name })),
     laid: laid.map(laidAt),
     oneWay: oneWay.map(span),
+    closed: closed.map(({ fromKm, toKm, ...rest }) => ({ ...span({ fromKm, toKm }), ...rest })),
     surfaces: surfaces.map(({ fromKm, toKm, ...rest }) => ({ ...span({ fromKm, toKm }), ...rest })),
   };
 }

@@ -21,11 +21,22 @@ export function todoOf(facts: AnswerFacts): Part[][] {
   }
   const holds = carries.length + asks.length === 0 ? ': every stretch holds with the reserve' : '';
   return [
+    ...facts.cautions.flatMap(closedOf),
     ...carries,
     ...asks,
     parts`Leave with everything full${holds}. Confirm each supply before you leave.`,
   ];
 }
+
+const CLOSED = { text: 'closed', strong: true } as const;
+
+/** That the route is closed somewhere goes before all else. */
+const closedOf = ({ code, fromM = 0, toM = fromM }: AnswerFacts['cautions'][number]): Part[][] =>
+  code === 'route-closed'
+    ? [
+        parts`Find another way or another time: you noted the route as ${CLOSED} from ${placeAt(fromM)} to ${placeAt(toM)}.`,
+      ]
+    : [];
 
 /** Whether what a gap lacks has room in the fixed tanks, since the trip starts with less. */
 const isFilledFirst = ({ from, extraL, departL }: Gap, { capacityL }: Report): boolean =>

@@ -1,5 +1,7 @@
 import type { UnusualUnit } from '../../core/phrases/misfits.ts';
 import type { MisfitSayings } from '../parts/catalogue.ts';
+import { metricText } from '../parts/metric.ts';
+import { NOTE_PHRASES } from './notes.ts';
 
 const inOrder = (path: string) => `Put the three numbers of ${path} in order`;
 
@@ -194,5 +196,30 @@ export const MISFITS: MisfitSayings = {
     came: `${id} once more`,
     expected: 'each stop once',
     remedy: 'Put all that is known of a stop into one entry',
+  }),
+  'own-point-twice': ({ id }) => ({
+    came: `${id} once more`,
+    expected: 'each point of your own once',
+    remedy: 'Give each an id of its own',
+  }),
+  'own-point-gives-nothing': ({ id }) => ({
+    came: `${id} without fuels and without a grade of water`,
+    expected: 'fuels, grade, or both',
+    remedy: 'Say what is to be had there: fuels: [diesel], or grade: drinking',
+  }),
+  'place-unreadable': ({ text, fault }) => ({
+    came: `"${text}": ${metricText(NOTE_PHRASES[fault.phrase](fault.facts as never))}`,
+    expected: `latitude and longitude like -33.8683, 84.2067 or 33°52.1'S 84°12.4'E`,
+    remedy: 'Write them in one of these forms, with a point before decimals',
+  }),
+  'days-backward': ({ from, until }) => ({
+    came: `from ${from} until ${until}`,
+    expected: 'a last day on or after the first',
+    remedy: 'Put the two days in order',
+  }),
+  'correction-empty': ({ id }) => ({
+    came: `a correction of ${id} that changes nothing`,
+    expected: 'fuels, grade, openingHours or phone',
+    remedy: 'Say what the map has wrong, or take the entry out',
   }),
 };

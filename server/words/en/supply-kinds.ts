@@ -37,6 +37,7 @@ export const SUPPLY_KINDS: Sayings<SupplyKinds> = {
   'water-tap': () => parts`water tap`,
   'water-well': () => parts`water well`,
   spring: () => parts`spring`,
+  'own-point': () => parts`point of your own`,
   'laid-depot': () => parts`depot`,
   'brought-by-others': () => parts`supply brought by others`,
   'second-vehicle': () => parts`second vehicle`,

@@ -10,7 +10,7 @@ import type { Say, Sayings } from '../parts/catalogue.ts';
 import { figure, kmOf } from '../parts/figures.ts';
 import { metricText } from '../parts/metric.ts';
 import { joined, type Parts, parts } from '../parts/part.ts';
-import { expiry, noted } from './places/noted.ts';
+import { correction, expiry, noted } from './noted.ts';
 import { FUEL_WORDS } from './rig/fuel-words.ts';
 
 /** Words of mappers and users on one line: each run of white space a blank, none at the ends. */
@@ -98,6 +98,8 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
     parts`Out of season: ${each(facts, ({ season, from, to }) => parts`${season}, judged for ${to === null ? from : `${from} to ${to}`}`)}. Ask before you plan on it`,
   'not-there-yet': (facts) =>
     parts`${each(facts, ({ from, earliest }) => (earliest === null ? parts`There only from ${from}: say when the trip begins` : parts`There only from ${from}, and you may come on ${earliest}`))}`,
+  'no-longer-there': (facts) =>
+    parts`${each(facts, ({ until, latest }) => (latest === null ? parts`There only until ${until}: say when the trip begins` : parts`There only until ${until}, and you may come on ${latest}`))}`,
   'no-opening-found': (facts) =>
     parts`${each(facts, ({ hours, earliest, latest }) => parts`No opening is sure within two weeks of coming between ${earliest} and ${latest} (${hours})`)}: ask before you plan on it`,
   'no-pump': (facts) => parts`No pump (${tags(facts)}): needs rope and bucket aboard`,
@@ -212,4 +214,6 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
     parts`A mapper left a note to be looked into: ${each(facts, ({ note }) => parts`${note}`)}`,
   'laid-litres': (facts) =>
     parts`Your own supply: ${each(facts, ({ litres }) => parts`${figure(litres, 'l')}`)} and no more. See that it is still there`,
+  'own-point': (facts) => parts`Your own point, noted on ${each(facts, noted)}`,
+  corrected: (facts) => parts`Corrected by you: ${each(facts, correction)}`,
 };

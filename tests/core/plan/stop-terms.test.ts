@@ -396,3 +396,36 @@ describe('water that is treated', () => {
     expect(water.gaps).toHaveLength(1);
   });
 });
+
+describe('a stop that must be made', () => {
+  const features = [...TAPS, pointFeature('node/1', 300, DIESEL), pointFeature('node/2', 700, DIESEL, 2)];
+  const stopsOf = (plan: NonNullable<TripFile['plan']>) =>
+    planOf(withPlan(inputOf({ features }), plan))
+      .legs.fuel.slice(1)
+      .map(({ from }) => from.id);
+
+  it('is made though the plan needs nothing there, and no other for it', () => {
+    // With full cans from km 300 on the station off the route is passed by.
+    expect(stopsOf({})).toEqual(['node/1']);
+    expect(stopsOf({ mustStop: ['node/2'] })).toContain('node/2');
+    expect(stopsOf({ mustStop: ['node/1', 'node/2'] })).toEqual(['node/1', 'node/2']);
+    const plan = planOf(withPlan(inputOf({ features }), { mustStop: ['node/1'] }));
+    expect(plan.legs.fuel[0]!.to).toMatchObject({ id: 'node/1', atKm: expect.closeTo(300, 3) });
+  });
+
+  it('is every one so near to the route, where that is asked for', () => {
+    expect(stopsOf({ stopWithinKm: 2.5 })).toEqual(['node/1']);
+    expect(stopsOf({ stopWithinKm: 2.7 })).toEqual(['node/1', 'node/2']);
+    const water = planOf(withPlan(inputOf({ features }), { stopWithinKm: 0 })).legs.water;
+    expect(water.slice(1).map(({ from }) => from.id)).toEqual(TAPS.map(({ id }) => id));
+  });
+
+  it('that the route does not come by, or that does not count, is told', () => {
+    const shut = pointFeature('node/3', 500, { 'disused:amenity': 'fuel' });
+    const input = inputOf({ features: [...features, shut] });
+    const { restsOn } = planOf(withPlan(input, { mustStop: ['node/8', 'node/3'] }));
+    expect(restsOn.map(({ code }) => code)).toEqual(
+      expect.arrayContaining(['plan-stop-unknown', 'plan-must-stop-uncounted']),
+    );
+  });
+});

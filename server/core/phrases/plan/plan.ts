@@ -32,6 +32,7 @@ export interface PlanCautions {
   'plan-supplies-left-out': { commodity: Commodity; passings: number; lookedAt: number; withinM: number };
   'can-place-unknown': { commodity: Commodity };
   'plan-stop-unknown': ConcernedStops;
+  'plan-must-stop-uncounted': ConcernedStops;
   'plan-stop-shut': ConcernedStops;
   'plan-treats-too-little': ConcernedStops;
   'plan-flow-unknown': ConcernedStops;

@@ -47,6 +47,7 @@ export interface SupplyKinds {
   'place-with-water-point': NoFacts;
   'place-with-water': NoFacts;
   /** The user's own. */
+  'own-point': NoFacts;
   'laid-depot': NoFacts;
   'brought-by-others': NoFacts;
   'second-vehicle': NoFacts;

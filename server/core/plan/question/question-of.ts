@@ -2,6 +2,7 @@ import type { Commodity } from '../../../contract/common.ts';
 import type { TripFile } from '../../../contract/trip.ts';
 import type { Reckoned } from '../../analyse/analyse.ts';
 import type { Caution } from '../../phrases/cautions.ts';
+import { metresOf } from '../../quantity/rates.ts';
 import type { CarrySide } from '../side/carry-side.ts';
 import { byCommodity } from '../side/other-of.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
@@ -76,8 +77,7 @@ function sideOf(reckoned: Reckoned, commodity: Commodity, mostCans: Cans, change
   const { edges, course } = reckoned.sides[commodity];
   const startL = changes.startL?.[commodity] ?? reckoned.sides[commodity].startL;
   const supplies = withTerms(reckoned, commodity, [...edges, ...moreEdges]);
-  const passedBy = new Set(trip.plan?.passBy ?? []);
-  const usable = supplies.edges.filter(({ id }) => id === null || !passedBy.has(id)).sort(inRouteOrder);
+  const usable = asAsked(supplies.edges, trip).sort(inRouteOrder);
   const store = course.rig[commodity];
   const side: CarrySide = {
     commodity,
@@ -101,6 +101,19 @@ function sideOf(reckoned: Reckoned, commodity: Commodity, mostCans: Cans, change
     cautions: [...supplies.cautions, { code: 'plan-supplies-left-out', facts }],
     suppliesLeftOut: true,
   };
+}
+
+/** Without those that the plan is to pass by, and with a mark on those at which it must stop. */
+function asAsked(edges: readonly SupplyEdge[], { plan = {} }: TripFile): SupplyEdge[] {
+  const { passBy = [], mustStop = [], stopWithinKm } = plan;
+  const [passed, wanted] = [new Set(passBy), new Set(mustStop)];
+  const withinM = stopWithinKm === undefined ? -1 : metresOf(stopWithinKm);
+  return edges.flatMap((edge) => {
+    const { id, kind, detourM } = edge;
+    if (kind !== 'passing' || id === null) return [edge];
+    if (passed.has(id)) return [];
+    return wanted.has(id) || detourM <= withinM ? [{ ...edge, mustStop: true, ofUser: true }] : [edge];
+  });
 }
 
 /** What a side leaves the start with: full where the trip says that it is filled there; cans only where they can be. */

@@ -17,6 +17,7 @@ const WHENEVER = '9999-12-31';
 /** Cautions that name the stops which they concern. */
 type StopCode =
   | 'plan-stop-unknown'
+  | 'plan-must-stop-uncounted'
   | 'plan-stop-shut'
   | 'plan-treats-too-little'
   | 'plan-flow-unknown'
@@ -60,6 +61,7 @@ export function withTerms(
   const judgements = edges.map((edge) => judge(facts, edge));
   const remarks = [
     ...unknownStops(facts),
+    ...uncountedStops(facts),
     ...leftOut(facts),
     ...judgements.flatMap((judgement) => judgement.remarks),
   ];
@@ -84,9 +86,19 @@ function factsOf({ analysis, sides }: Reckoned, commodity: Commodity): TermFacts
 /** Stops of which the user says something and that the route does not come by. */
 function unknownStops({ analysis, asks }: TermFacts): Remark[] {
   const ids = new Set(analysis.passings.flatMap(({ id, alsoIds }) => [id, ...alsoIds]));
-  return asks
-    .filter(({ id }) => !ids.has(id))
-    .map(({ id }) => ({ code: 'plan-stop-unknown', stop: { name: id } }));
+  const mustStop = analysis.trip.plan?.mustStop ?? [];
+  return [...asks.map(({ id }) => id), ...mustStop]
+    .filter((id) => !ids.has(id))
+    .map((id) => ({ code: 'plan-stop-unknown', stop: { name: id } }));
+}
+
+/** Stops that must be made and that count for nothing: no plan can stop there. */
+function uncountedStops({ analysis }: TermFacts): Remark[] {
+  const mustStop = new Set(analysis.trip.plan?.mustStop ?? []);
+  const counting = new Set(analysis.passings.flatMap(({ id, counts }) => (counts ? [id] : [])));
+  return analysis.passings
+    .filter(({ id }) => mustStop.has(id) && !counting.has(id))
+    .map((passing) => ({ code: 'plan-must-stop-uncounted', stop: stopOf(passing) }));
 }
 
 const stopOf = ({ name, kind, atM }: Passing): NamedStop => (name === null ? { kind, atM } : { name });

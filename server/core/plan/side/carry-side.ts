@@ -32,9 +32,13 @@ export const edgeAt = ({ edges }: Edges, index: number): SupplyEdge => at(edges,
 /** The index of the end. */
 export const endOf = ({ edges }: Edges): number => edges.length - 1;
 
-/** The edges behind one, each with its index. */
+/** The edges to which one may go on from one, each with its index: none past a stop that must be made. */
 export function* edgesAfter({ edges }: Edges, index: number): Generator<[number, SupplyEdge]> {
-  for (let next = index + 1; next < edges.length; next += 1) yield [next, at(edges, next)];
+  for (let next = index + 1; next < edges.length; next += 1) {
+    const edge = at(edges, next);
+    yield [next, edge];
+    if (edge.mustStop === true) return;
+  }
 }
 
 /** Both ends of a way from one edge to another, by their indexes. */

@@ -13,6 +13,8 @@ export interface SupplyTerms {
 /** Start, end, or a passing that may be used; without terms a supply gives all that is wanted, at once. */
 export interface SupplyEdge extends Edge {
   readonly terms?: SupplyTerms;
+  /** No plan goes by without stopping. */
+  readonly mustStop?: true;
   /** The user said something of it. */
   readonly ofUser?: boolean;
   /** Hours of waiting that its mapped hours ask for, part of `waitDays`. */

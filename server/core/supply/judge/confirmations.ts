@@ -1,7 +1,7 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Confirmation } from '../../../contract/notes.ts';
-import type { SaidBy } from '../../phrases/supply.ts';
 import { type FoundReason, found } from '../tags/reasons.ts';
+import { saidBy } from '../tags/said-by.ts';
 
 export type { Confirmation } from '../../../contract/notes.ts';
 
@@ -132,13 +132,4 @@ function worksReport(works: Confirmation, commodity: Commodity, days: ReportDays
     return { state: 'none', reasons: [found('confirmation-not-yet', { on, from: hold.from })] };
   const again = hold.again === null ? [] : [found('confirm-again', { on, from: hold.again })];
   return { state: 'works', reasons: [found('confirmed', { on, ...saidBy(works) }), ...again] };
-}
-
-/** Who said it, as far as that is told. */
-export function saidBy({ by, phone, words }: SaidBy): SaidBy {
-  return {
-    ...(by === undefined ? {} : { by }),
-    ...(phone === undefined ? {} : { phone }),
-    ...(words === undefined ? {} : { words }),
-  };
 }

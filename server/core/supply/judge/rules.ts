@@ -3,6 +3,8 @@ import type { FuelKind } from '../../../contract/rig.ts';
 import type { TripFile } from '../../../contract/trip.ts';
 import type { OpeningHoursReader } from '../../input/opening-hours.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { SupplyKind } from '../../phrases/said/supply-kinds.ts';
+import { isNotedPoint } from '../points/laid.ts';
 import type { SupplyFeature } from '../points/supply-feature.ts';
 import type { SupplyPoint } from '../points/supply-point.ts';
 import { ageOf } from '../tags/age.ts';
@@ -183,6 +185,12 @@ function nameOf(tags: Tags, commodity: Commodity): string | null {
   return names.find((name) => name !== undefined && name.trim() !== '') ?? null;
 }
 
+/** What is to be said of where the tags come from. */
+const readingReasons = ({ corrections = [], otherReadings = [] }: SupplyFeature): FoundReason[] => [
+  ...corrections.map((correction) => found('corrected', correction)),
+  ...otherReadings.map(({ id, keys }) => found('tags-differ', { id, keys })),
+];
+
 /** All that is known of one object and one commodity; null where it is no supply of that. */
 function judgedReading(
   feature: SupplyFeature,
@@ -200,9 +208,7 @@ function judgedReading(
     reading.evidence = 'doubtful';
     reading.waterClass = lessFit(reading.waterClass ?? 'none', 'washing');
   }
-  for (const { id, keys } of feature.otherReadings ?? []) {
-    reading.reasons.push(found('tags-differ', { id, keys }));
-  }
+  reading.reasons.push(...readingReasons(feature));
 
   const report = reportOn(reports, commodity, reportDaysOf(judge));
   if (report.state === 'works') confirm(reading, report.reasons);
@@ -224,6 +230,11 @@ function judgedReading(
   return reading;
 }
 
+function kindOf(feature: SupplyFeature, rule: KindRule): SupplyKind {
+  if (isNotedPoint(feature)) return { phrase: 'own-point', facts: {} };
+  return rule === ANY_WITH_WATER ? hostKind(feature.tags) : rule.kind;
+}
+
 function judgeOne(
   feature: SupplyFeature,
   commodity: Commodity,
@@ -237,7 +248,7 @@ function judgeOne(
     alsoIds: [...feature.alsoIds],
     name: nameOf(feature.tags, commodity),
     commodity,
-    kind: reading.rule === ANY_WITH_WATER ? hostKind(feature.tags) : reading.rule.kind,
+    kind: kindOf(feature, reading.rule),
     lon: feature.lon,
     lat: feature.lat,
     evidence: reading.evidence,

@@ -19,3 +19,11 @@ export function laidIds(laid: readonly { readonly commodity: Commodity; readonly
 
 /** Whether a supply is the user's own: a depot, what others bring, a second vehicle's cans. */
 export const isLaid = ({ id }: { readonly id: string }): boolean => id.startsWith(LAID);
+
+const NOTED = 'own/noted/';
+
+/** The id among supplies of a point that the user noted at a place. */
+export const ownPointId = ({ id }: { readonly id: string }): string => `${NOTED}${id}`;
+
+/** Whether a supply is a point that the user noted at a place. */
+export const isNotedPoint = ({ id }: { readonly id: string }): boolean => id.startsWith(NOTED);

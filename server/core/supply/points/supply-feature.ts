@@ -1,6 +1,7 @@
 import type { Geometry } from 'geojson';
 import type { Commodity } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
+import type { SupplyFindings } from '../../phrases/supply.ts';
 import type { ClosedGround } from '../../surroundings/enclosing.ts';
 
 /** A supply at one place, before it is judged. */
@@ -25,6 +26,8 @@ export interface SupplyFeature {
   wanted: Commodity[];
   /** A river or lake that the route comes by, in place of an object that is a supply by its kind. */
   surface?: 'river' | 'lake';
+  /** What the user corrected of it, the oldest first. */
+  corrections?: readonly SupplyFindings['corrected'][];
   /** For each merged node whose tags differ from the area's: the tags as that node has them, and in which keys. */
   otherReadings?: OtherReading[];
 }

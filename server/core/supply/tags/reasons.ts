@@ -31,6 +31,7 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'permit-needed': BLOCKS_UNTIL_CONFIRMED,
   'out-of-season': BLOCKS_UNTIL_CONFIRMED,
   'not-there-yet': BLOCKS,
+  'no-longer-there': BLOCKS,
   'no-opening-found': BLOCKS_UNTIL_CONFIRMED,
   'no-pump': BLOCKS,
   'fuel-not-sold': BLOCKS,
@@ -109,6 +110,8 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'check-date-ahead': ADVISES,
   'mapper-doubt': ADVISES,
   'laid-litres': ADVISES,
+  'own-point': ADVISES,
+  corrected: ADVISES,
 };
 
 /** A reason found, with what it was found by. */

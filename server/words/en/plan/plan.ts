@@ -39,6 +39,8 @@ export const PLAN_CAUTIONS = {
     parts`Whether ${commodity} cans are inside the cabin cannot be told: say where they and the cabin are.`,
   'plan-stop-unknown': ({ stops }, say) =>
     parts`What was told of ${namesOf(stops, say)} is of no use: the route does not come by.`,
+  'plan-must-stop-uncounted': ({ stops }, say) =>
+    parts`The plan must stop at ${namesOf(stops, say)}, which do not count: look up why, and confirm what you found out.`,
   'plan-stop-shut': ({ stops }, say) =>
     parts`Left out, since by mapped hours there is no opening in the days after you may come: ${namesOf(stops, say)}. Ask, and say how long the wait is.`,
   'plan-treats-too-little': ({ stops }, say) =>

@@ -54,6 +54,9 @@ const CASES: Record<
     | 'way-not-looked-at'
     | 'not-there-yet'
     | 'laid-litres'
+    | 'no-longer-there'
+    | 'own-point'
+    | 'corrected'
   >,
   [Tags, Partial<Judging>?, Place?]
 > = {

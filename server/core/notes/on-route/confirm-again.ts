@@ -1,5 +1,5 @@
-import type { Caution } from '../phrases/cautions.ts';
-import type { Passing } from '../supply/points/passing.ts';
+import type { Caution } from '../../phrases/cautions.ts';
+import type { Passing } from '../../supply/points/passing.ts';
 
 /** Supplies that count by a confirmation made long before the departure, each once. */
 export function confirmAgainCautions(passings: readonly Passing[]): Caution[] {
