@@ -15,6 +15,9 @@ import { openingHours } from '../io/opening-hours.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
 import { KeepingFileSet } from '../store/maps/keeping-file-set.ts';
 import { packMaps, unpackMaps } from '../store/maps/trip-maps.ts';
+import type { TripFromFile } from '../store/trip-file/read-trip-file.ts';
+import { type TripToWrite, tripFileText } from '../store/trip-file/write-trip-file.ts';
+import { openTripFile } from './open-trip-file.ts';
 import { packTrip, unpackTrip } from './pack.ts';
 import { replyText } from './reply-text.ts';
 
@@ -107,6 +110,16 @@ export const tasks = {
     if (!loaded.ok) return loaded;
     const bytes = packMaps(files.maps(loaded.value));
     return { ok: true, value: { maps: bytes, packed: packTrip(loaded.value) } };
+  },
+
+  /** Writes a kept trip as a file; gives its text in UTF-8. */
+  async writeTrip(ask: TripToWrite): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
+    return { ok: true, value: new TextEncoder().encode(tripFileText(ask)) };
+  },
+
+  /** Reads a trip's file. */
+  async readTrip({ path, source }: NamedFile): Promise<Outcome<TripFromFile>> {
+    return openTripFile({ path, source });
   },
 
   /** Analyses a packed trip; gives the whole AnalysisReply as JSON text in UTF-8. */

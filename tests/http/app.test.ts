@@ -220,9 +220,11 @@ describe('the server', { tags: 'slow' }, () => {
       '/api/trip-files',
       '/api/trips',
       '/api/trips/demo/reset',
+      '/api/trips/import',
       '/api/trips/{id}',
       '/api/trips/{id}/changes',
       '/api/trips/{id}/duplicate',
+      '/api/trips/{id}/export',
       '/api/trips/{id}/restore',
       '/api/trips/{id}/stand',
     ]);

@@ -27,11 +27,15 @@ export async function takeUpload(
     return { ...(await takeParts(request, new UploadParts(folder, limits, kind), limits)), discard };
   } catch (error) {
     await discard();
-    throw isCutShort(error)
-      ? invalid('the form', 'a form that ends too early', 'a whole multipart form', 'Send it again')
-      : error;
+    throw asProblem(error);
   }
 }
+
+/** A form's parts with an end that came too early told as what it is. */
+export const asProblem = (error: unknown): unknown =>
+  isCutShort(error)
+    ? invalid('the form', 'a form that ends too early', 'a whole multipart form', 'Send it again')
+    : error;
 
 async function takeParts(
   request: FastifyRequest,

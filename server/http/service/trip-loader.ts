@@ -2,6 +2,7 @@ import type { NamedFile } from '../../app/ports.ts';
 import { InputProblem } from '../../core/input/problem.ts';
 import { DEMO_ID, type Store } from '../../store/library/store.ts';
 import type { StoredTrip } from '../../store/port/port.ts';
+import type { TripFromFile } from '../../store/trip-file/read-trip-file.ts';
 import type { WorkerPool } from '../../work/pool.ts';
 import type { KeepAsk, KeepGive, LoadAsk, tasks } from '../../work/tasks.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
@@ -60,6 +61,27 @@ export class TripLoader {
     const maps = this.#store.driver.trips.maps(trip.id);
     const own = maps === null ? [DEMO_EXTRACT] : [];
     return this.readToKeep({ route, maps, extracts: [...own, ...extracts], notice: trip.notice }, signal);
+  }
+
+  /** The file of a kept trip, as UTF-8. */
+  async write(trip: StoredTrip, signal: AbortSignal): Promise<Uint8Array> {
+    const { name, notes, notice, rig, trip: said, route } = trip;
+    const maps = this.#store.driver.trips.maps(trip.id) ?? (await this.readMore(trip, [], signal)).maps;
+    const ask = {
+      ...{ name, notes, notice, rig, trip: said, maps },
+      route: { fileName: route.fileName, bytes: this.#routeOf(trip.id) },
+      written: new Date().toISOString(),
+    };
+    return valueOrThrow(
+      await this.#reading.run('writeTrip', ask, { timeoutMs: this.#limits.readMs, signal }),
+    );
+  }
+
+  /** Reads the file of a trip, and tries whether it can be reckoned with. */
+  async readFile(file: NamedFile, signal: AbortSignal): Promise<TripFromFile> {
+    return valueOrThrow(
+      await this.#reading.run('readTrip', file, { timeoutMs: this.#limits.readMs, signal }),
+    );
   }
 
   /** Keeps a loaded trip in memory: a kept one, or by the id of one that is only read. */

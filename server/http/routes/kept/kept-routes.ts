@@ -5,6 +5,7 @@ import { copyTrips } from './copy-trips.ts';
 import { findTrips } from './find-trips.ts';
 import type { TripRoutesOptions } from './options.ts';
 import { rigRoutes } from './rig-routes.ts';
+import { tripFiles } from './trip-files.ts';
 
 /** All that is kept: trips and rigs. */
 export function keptRoutes(options: TripRoutesOptions): FastifyPluginAsyncTypebox {
@@ -13,6 +14,7 @@ export function keptRoutes(options: TripRoutesOptions): FastifyPluginAsyncTypebo
     await app.register(addTrips(options));
     await app.register(changeTrips(options));
     await app.register(copyTrips(options));
+    await app.register(tripFiles(options));
     await app.register(rigRoutes(options.store));
   };
 }
