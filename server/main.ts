@@ -30,7 +30,7 @@ if (!(port <= 65_535)) {
 }
 
 const folder = dataFolder();
-const store = serverStore(folder);
+const store = await serverStore(folder);
 const app = await buildApp({ store });
 try {
   await app.listen({ host, port });

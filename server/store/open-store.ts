@@ -23,7 +23,7 @@ export function folderStore(folder: string): Store {
  * The store of a server: in the folder, as long as no other server has it and it can be used; else in memory, which its
  * state says with the reason.
  */
-export function serverStore(folder: string): Store {
+export async function serverStore(folder: string): Promise<Store> {
   let lock: FolderLock | null = null;
   try {
     makeFolder(folder);
@@ -33,6 +33,7 @@ export function serverStore(folder: string): Store {
     }
     const store = folderStore(folder);
     store.whenClosed(() => lock?.release());
+    await store.extracts.sweep();
     return store;
   } catch (error) {
     lock?.release();

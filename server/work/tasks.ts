@@ -13,6 +13,7 @@ import type { LearnOptions } from '../core/log/learn.ts';
 import { logText } from '../io/log-file.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
+import { type Ingested, ingest } from '../store/extracts/ingest.ts';
 import { KeepingFileSet } from '../store/maps/keeping-file-set.ts';
 import { packMaps, unpackMaps } from '../store/maps/trip-maps.ts';
 import type { TripFromFile } from '../store/trip-file/read-trip-file.ts';
@@ -44,6 +45,12 @@ export interface KeepAsk {
   maps: Uint8Array | null;
   extracts: NamedFile[];
   notice: string | null;
+}
+
+/** An extract to be taken in. */
+export interface IngestAsk extends NamedFile {
+  /** Two numbers, seen by both threads: bytes read, and in all (0 when unknown). */
+  progress: SharedArrayBuffer;
 }
 
 /** What is to be kept of extracts, and the trip loaded. */
@@ -110,6 +117,15 @@ export const tasks = {
     if (!loaded.ok) return loaded;
     const bytes = packMaps(files.maps(loaded.value));
     return { ok: true, value: { maps: bytes, packed: packTrip(loaded.value) } };
+  },
+
+  /** Reads an extract whole, to be kept. */
+  async ingest({ path, source, progress }: IngestAsk, signal: AbortSignal): Promise<Outcome<Ingested>> {
+    const bytes = new Float64Array(progress);
+    const onProgress = (_source: string, done: number, total: number | null) => {
+      bytes.set([done, total ?? 0]);
+    };
+    return ingest(path, source, { signal, onProgress });
   },
 
   /** Writes a kept trip as a file; gives its text in UTF-8. */

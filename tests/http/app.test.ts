@@ -212,6 +212,8 @@ describe('the server', { tags: 'slow' }, () => {
       '/api/analyses/{id}/compare',
       '/api/analyses/{id}/plan',
       '/api/demo',
+      '/api/extracts',
+      '/api/extracts/{id}',
       '/api/health',
       '/api/logs',
       '/api/rig-files',
@@ -225,6 +227,7 @@ describe('the server', { tags: 'slow' }, () => {
       '/api/trips/{id}/changes',
       '/api/trips/{id}/duplicate',
       '/api/trips/{id}/export',
+      '/api/trips/{id}/extracts',
       '/api/trips/{id}/restore',
       '/api/trips/{id}/stand',
     ]);

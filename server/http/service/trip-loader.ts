@@ -1,10 +1,11 @@
 import type { NamedFile } from '../../app/ports.ts';
-import { InputProblem } from '../../core/input/problem.ts';
+import { InputProblem, type Outcome } from '../../core/input/problem.ts';
+import type { Ingested } from '../../store/extracts/ingest.ts';
 import { DEMO_ID, type Store } from '../../store/library/store.ts';
 import type { StoredTrip } from '../../store/port/port.ts';
 import type { TripFromFile } from '../../store/trip-file/read-trip-file.ts';
 import type { WorkerPool } from '../../work/pool.ts';
-import type { KeepAsk, KeepGive, LoadAsk, tasks } from '../../work/tasks.ts';
+import type { IngestAsk, KeepAsk, KeepGive, LoadAsk, tasks } from '../../work/tasks.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
 import { DEMO_EXTRACT, DEMO_NOTICE, DEMO_ROUTE } from './demo.ts';
 import type { Limits } from './limits.ts';
@@ -61,6 +62,11 @@ export class TripLoader {
     const maps = this.#store.driver.trips.maps(trip.id);
     const own = maps === null ? [DEMO_EXTRACT] : [];
     return this.readToKeep({ route, maps, extracts: [...own, ...extracts], notice: trip.notice }, signal);
+  }
+
+  /** Reads an extract whole, to be kept. */
+  async ingest(ask: IngestAsk, signal: AbortSignal): Promise<Outcome<Ingested>> {
+    return this.#reading.run('ingest', ask, { timeoutMs: this.#limits.readMs, signal });
   }
 
   /** The file of a kept trip, as UTF-8. */

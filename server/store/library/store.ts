@@ -1,4 +1,7 @@
 import { randomUUID } from 'node:crypto';
+import { rmSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
 import type { RigAndTrip } from '../../app/input/plan-input.ts';
 import {
   type KeptResults,
@@ -9,6 +12,7 @@ import {
   type UsedExtract,
 } from '../../contract/kept.ts';
 import type { RigFile } from '../../contract/rig.ts';
+import { ExtractShelf } from '../extracts/extract-shelf.ts';
 import type { StoreDriver, StoredTrip } from '../port/port.ts';
 
 /** A trip that is new to the store. */
@@ -43,6 +47,7 @@ type Parts = Partial<Pick<StoredTrip, 'name' | 'notes' | 'extracts' | 'mapsRevis
 /** The trips, rigs and extracts that are kept, by any driver. Methods throw InputProblem where the driver does. */
 export class Store {
   readonly driver: StoreDriver;
+  readonly extracts: ExtractShelf;
   readonly #state: StoreState;
   readonly #now: () => string;
   readonly #afterwards: (() => void)[] = [];
@@ -51,6 +56,14 @@ export class Store {
     this.driver = driver;
     this.#state = state;
     this.#now = now;
+    const { folder } = state;
+    const own = join(tmpdir(), `drystage-memory-${process.pid}-${randomUUID()}`);
+    this.extracts = new ExtractShelf({
+      table: driver.extracts,
+      folder: folder ?? own,
+      isShared: folder !== null,
+    });
+    if (folder === null) this.whenClosed(() => rmSync(own, { recursive: true, force: true }));
   }
 
   get state(): StoreState {

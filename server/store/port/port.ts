@@ -8,10 +8,7 @@ export interface StoredTrip extends KeptTripReply {
 }
 
 /** An extract as it lies in the store, whole. */
-export interface StoredExtract extends KeptExtract {
-  /** All that its file says stands among its points: no road and nothing else around a route has to be read from the file. */
-  inPoints: boolean;
-}
+export type StoredExtract = KeptExtract;
 
 /** Something with a place, as JSON, and the box that it lies in. */
 export interface BoxedRow {

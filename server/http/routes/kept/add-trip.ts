@@ -4,6 +4,7 @@ import { KeptTripReply } from '../../../contract/kept.ts';
 import { parseRig } from '../../../io/rig-file.ts';
 import { parseTrip } from '../../../io/trip-file.ts';
 import type { StoredTrip } from '../../../store/port/port.ts';
+import { foundOrThrow } from '../../reply/not-kept.ts';
 import { goneSignal } from '../../reply/reply.ts';
 import { PROBLEMS, tripReply } from '../../reply/trip-reply.ts';
 import { valueOrThrow } from '../../reply/value-or-throw.ts';
@@ -49,7 +50,12 @@ async function addTrip(
   upload: Upload,
   signal: AbortSignal,
 ): Promise<StoredTrip> {
-  const { route, extracts } = upload;
+  const { route } = upload;
+  const kept = upload.kept.map((id) => foundOrThrow(store.extracts.get(id), 'extract'));
+  const extracts = [
+    ...kept.map(({ id, name }) => ({ path: store.extracts.pathOf(id), source: name })),
+    ...upload.extracts,
+  ];
   const rig = valueOrThrow(parseRig(upload.rig, 'rig'));
   const trip = upload.trip === null ? {} : valueOrThrow(parseTrip(upload.trip, 'trip', rig));
   const bytes = new Uint8Array(await readFile(route.path));
@@ -58,7 +64,10 @@ async function addTrip(
     ...{ rig, trip, maps: give.maps, notice: null },
     name: nameOf(upload),
     route: { fileName: route.source, hash: hashOf(bytes), bytes },
-    extracts: extracts.map(({ source }) => ({ id: null, name: source })),
+    extracts: [
+      ...kept.map(({ id, name }) => ({ id, name })),
+      ...upload.extracts.map(({ source }) => ({ id: null, name: source })),
+    ],
     beginning: `Read from ${route.source}`,
   });
   service.loader.remember(added, give.packed);

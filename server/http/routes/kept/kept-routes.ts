@@ -2,12 +2,13 @@ import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox';
 import { addTrips } from './add-trip.ts';
 import { changeTrips } from './change-trips.ts';
 import { copyTrips } from './copy-trips.ts';
+import { extractRoutes, extractsOfTrips } from './extract-routes.ts';
 import { findTrips } from './find-trips.ts';
 import type { TripRoutesOptions } from './options.ts';
 import { rigRoutes } from './rig-routes.ts';
 import { tripFiles } from './trip-files.ts';
 
-/** All that is kept: trips and rigs. */
+/** All that is kept: trips, extracts and rigs. */
 export function keptRoutes(options: TripRoutesOptions): FastifyPluginAsyncTypebox {
   return async (app) => {
     await app.register(findTrips(options));
@@ -15,6 +16,8 @@ export function keptRoutes(options: TripRoutesOptions): FastifyPluginAsyncTypebo
     await app.register(changeTrips(options));
     await app.register(copyTrips(options));
     await app.register(tripFiles(options));
+    await app.register(extractRoutes(options));
+    await app.register(extractsOfTrips(options));
     await app.register(rigRoutes(options.store));
   };
 }

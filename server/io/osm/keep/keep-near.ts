@@ -63,6 +63,10 @@ class PlaceBox {
   }
 }
 
+/** The box around all that is known of where an element is; null where nothing is. */
+export const boxOfElement = (element: RawElement, lookup: Lookup): Bbox | null =>
+  new PlaceBox(lookup).add(element).box;
+
 export interface Kept {
   /** Wanted elements that may touch the land, and those of which nobody knows where they are. */
   near: RawElement[];
@@ -76,7 +80,7 @@ export interface Kept {
 export function keepNear(wanted: readonly RawElement[], near: NearGrid, lookup: Lookup): Kept {
   const far = new FarList();
   const kept = wanted.filter((element) => {
-    const { box } = new PlaceBox(lookup).add(element);
+    const box = boxOfElement(element, lookup);
     if (box === null || isNear(near, box)) return true;
     far.add(element, box);
     return false;

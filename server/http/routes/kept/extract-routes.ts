@@ -1,0 +1,88 @@
+import { rm } from 'node:fs/promises';
+import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
+import { ExtractList, KeptExtract, TripExtract } from '../../../contract/kept.ts';
+import { foundOrThrow, notKept } from '../../reply/not-kept.ts';
+import { goneSignal } from '../../reply/reply.ts';
+import { PROBLEMS, sendSaved, WRITE_REPLIES } from '../../reply/trip-reply.ts';
+import { streamed } from '../../request/streamed.ts';
+import { takeFile } from '../../request/take-file.ts';
+import { TripId } from '../../request/trip-id.ts';
+import { ExtractKeeper } from '../../service/extract-keeper.ts';
+import type { TripRoutesOptions } from './options.ts';
+
+const ExtractId = Type.Object({ id: Type.String({ examples: ['6f1c2b1e-5f4e-4d55-9d0c-3b1f6a0e2a11'] }) });
+const ExtractForm = Type.Object({
+  extract: Type.String({ format: 'binary' }),
+  name: Type.Optional(Type.String({ description: "Unlike all others; the file's name when left out" })),
+});
+
+const LIST = {
+  summary: 'The extracts that are kept, by name, and those being read',
+  response: { 200: ExtractList, ...PROBLEMS },
+};
+const ADD = {
+  summary: 'Keep an extract for any number of routes; closing the connection calls it off',
+  description:
+    'The field "name" comes before the file. A file that is kept already gives what is kept of it.',
+  consumes: ['multipart/form-data'],
+  body: streamed(ExtractForm),
+  response: { 201: KeptExtract, ...PROBLEMS },
+};
+const REMOVE = {
+  summary: 'Keep an extract no longer; trips that were read with it stay as they are',
+  params: ExtractId,
+  response: { 204: Type.Null(), ...PROBLEMS },
+};
+const ADD_TO_TRIP = {
+  summary: 'Add a kept extract to a trip',
+  params: TripId,
+  body: TripExtract,
+  response: WRITE_REPLIES,
+};
+
+/** Extracts that are kept. */
+export function extractRoutes({ store, service, limits }: TripRoutesOptions): FastifyPluginAsyncTypebox {
+  const keeper = new ExtractKeeper(store, service.loader);
+  return async (app) => {
+    app.get('/api/extracts', { schema: LIST }, async () => ({
+      extracts: store.extracts.all(),
+      reading: keeper.reading,
+      store: store.state,
+    }));
+
+    app.post('/api/extracts', { schema: ADD }, async (request, reply) => {
+      const path = store.extracts.incoming();
+      try {
+        const { file, name } = await takeFile(request, { field: 'extract', path, limits });
+        return reply.code(201).send(await keeper.keep(file, name, goneSignal(reply)));
+      } finally {
+        await rm(path, { force: true });
+      }
+    });
+
+    app.delete('/api/extracts/:id', { schema: REMOVE }, async ({ params }, reply) => {
+      if (!(await store.extracts.remove(params.id))) throw notKept('extract');
+      return reply.code(204).send(null);
+    });
+  };
+}
+
+/** Kept extracts of kept trips. */
+export function extractsOfTrips({ store, service }: TripRoutesOptions): FastifyPluginAsyncTypebox {
+  return async (app) => {
+    app.post('/api/trips/:id/extracts', { schema: ADD_TO_TRIP }, async ({ params, body }, reply) => {
+      const trip = foundOrThrow(store.trip(params.id), 'trip');
+      const extract = foundOrThrow(store.extracts.get(body.extract), 'extract');
+      const isThere = trip.extracts.some(({ id }) => id === extract.id);
+      if (isThere || trip.revision !== body.revision) {
+        return sendSaved(reply, store.nameTrip(trip.id, body.revision, {}), body.revision);
+      }
+      const file = { path: store.extracts.pathOf(extract.id), source: extract.name };
+      const { maps, packed } = await service.loader.readMore(trip, [file], goneSignal(reply));
+      const extracts = [...trip.extracts, { id: extract.id, name: extract.name }];
+      const saved = store.mapTrip(trip.id, body.revision, { bytes: maps, extracts });
+      if (saved.outcome === 'saved') service.loader.remember(saved.trip, packed);
+      return sendSaved(reply, saved, body.revision);
+    });
+  };
+}
