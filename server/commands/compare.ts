@@ -1,5 +1,5 @@
 import { basename } from 'node:path';
-import { compareRigs, type NamedRig, type RigsAndTrip } from '../app/compare.ts';
+import { compareRigs, type NamedRig, type RigsAndTrip } from '../app/compare/compare.ts';
 import { compareText } from '../app/text/compare-text.ts';
 import { today } from '../app/today.ts';
 import type { TripFile } from '../contract/trip.ts';

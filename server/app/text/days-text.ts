@@ -1,40 +1,39 @@
 import type { Analysis } from '../../contract/analysis.ts';
 import type { Day } from '../../contract/pace.ts';
+import { PRINTED } from '../../words/printed.ts';
 import { figure } from './lines/figures.ts';
 import { plain, shortened } from './lines/plain.ts';
-import { type Column, tableText } from './lines/table-text.ts';
+import { type Column, left, right, tableText } from './lines/table-text.ts';
+
+const WORDS = PRINTED.days;
+const HEADS = WORDS.columns;
 
 const COLUMNS: readonly Column[] = [
-  { head: 'day', unit: '', lean: 'right' },
-  { head: 'date', unit: '', lean: 'left' },
-  { head: 'from', unit: 'km', lean: 'right' },
-  { head: 'to', unit: 'km', lean: 'right' },
-  { head: 'drive', unit: 'h', lean: 'right' },
-  { head: 'night at', unit: '', lean: 'left' },
-  { head: 'arrive', unit: '', lean: 'left' },
-  { head: 'fuel left', unit: 'l', lean: 'right' },
-  { head: 'water left', unit: 'l', lean: 'right' },
+  right(HEADS.day),
+  left(HEADS.date),
+  right(HEADS.from),
+  right(HEADS.to),
+  right(HEADS.drive),
+  left(HEADS.night),
+  left(HEADS.arrive),
+  right(HEADS.fuel),
+  right(HEADS.water),
 ];
 
 /** Where a crew tells the grades. */
-const GRADE_COLUMNS: readonly Column[] = [
-  { head: 'drinking', unit: 'l', lean: 'right' },
-  { head: 'washing', unit: 'l', lean: 'right' },
-];
+const GRADE_COLUMNS: readonly Column[] = [right(HEADS.drinking), right(HEADS.washing)];
 
 const HALT_WIDTH = 32;
-/** A stay is more often a rest than a wait, but may be either. */
-const HALT_WORDS: Record<Day['halt']['kind'], string> = {
-  camp: 'camp',
-  pace: "the day's hours end",
-  stay: 'stay',
-  end: 'end of the route',
-};
 
 /** The days of the drive at the slow pace, one a line; a first line says what they go by. */
 export function daysText({ days }: Pick<Analysis, 'days'>): string[] {
   const { drivingHours, elapsedDays, rows, allListed } = days;
-  const head = `Days at the slow pace: ${figure(drivingHours.slow)} h of driving in ${figure(elapsedDays.slow)} days (typical ${figure(elapsedDays.typical)}, fast ${figure(elapsedDays.fast)}). Water goes by the time that passes, nights included.`;
+  const head = WORDS.head({
+    hours: figure(drivingHours.slow),
+    slow: figure(elapsedDays.slow),
+    typical: figure(elapsedDays.typical),
+    fast: figure(elapsedDays.fast),
+  });
   const graded = rows.some((day) => day.waterByGrade !== null);
   const columns = graded ? [...COLUMNS, ...GRADE_COLUMNS] : COLUMNS;
   const lines = [
@@ -44,7 +43,7 @@ export function daysText({ days }: Pick<Analysis, 'days'>): string[] {
       rows.map((day) => cells(day, graded)),
     ),
   ];
-  if (!allListed) lines.push(`The drive goes on for more days than the ${rows.length} listed.`);
+  if (!allListed) lines.push(WORDS.notAllListed(rows.length));
   return lines;
 }
 
@@ -54,7 +53,7 @@ const cells = (day: Day, graded: boolean): string[] => [
   figure(day.fromKm),
   figure(day.toKm),
   figure(day.hours),
-  shortened(plain(day.halt.name ?? HALT_WORDS[day.halt.kind]), HALT_WIDTH),
+  shortened(plain(day.halt.name ?? WORDS.halts[day.halt.kind]), HALT_WIDTH),
   arriveText(day),
   figure(day.fuelL),
   figure(day.waterL),
@@ -71,5 +70,5 @@ function arriveText({ arrive }: Day): string {
   if (earliest === latest) return latest.slice(11);
   const from =
     earliest.slice(0, 10) === latest.slice(0, 10) ? earliest.slice(11) : earliest.replace('T', ' ');
-  return `${from} to ${latest.slice(11)}`;
+  return WORDS.between(from, latest.slice(11));
 }

@@ -1,37 +1,36 @@
 import type { Edge, Gap, Report } from '../../contract/analysis.ts';
+import { PRINTED } from '../../words/printed.ts';
 import { EVIDENCE_WORDS, figure, km, litres, VERDICT_WORDS } from './lines/figures.ts';
 import { plain, shortened } from './lines/plain.ts';
-import { type Column, tableText } from './lines/table-text.ts';
+import { type Column, left, right, tableText } from './lines/table-text.ts';
 
 const NAME_WIDTH = 24;
-const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
-const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+const WORDS = PRINTED.gapTable;
+const HEADS = WORDS.columns;
 
 const COLUMNS: readonly Column[] = [
-  right('gap', ''),
-  left('from'),
-  right('at', 'km'),
-  left('to'),
-  right('at', 'km'),
-  right('length', 'km'),
-  right('way', 'km'),
-  right('time', 'days'),
-  right('need', 'l'),
-  right('reserve', 'l'),
-  right('arrives', 'l'),
-  right('margin', 'l'),
-  left('verdict'),
-  right('extra', 'l'),
-  right('extra', 'cans'),
-  right('turn back', 'at km'),
-  left('weakest end'),
+  right(HEADS.gap),
+  left(HEADS.from),
+  right(HEADS.fromKm),
+  left(HEADS.to),
+  right(HEADS.toKm),
+  right(HEADS.length),
+  right(HEADS.way),
+  right(HEADS.time),
+  right(HEADS.need),
+  right(HEADS.reserve),
+  right(HEADS.arrives),
+  right(HEADS.margin),
+  left(HEADS.verdict),
+  right(HEADS.extra),
+  right(HEADS.extraCans),
+  right(HEADS.turnBack),
+  left(HEADS.weakest),
 ];
-
-const EDGE_WORDS: Record<Edge['kind'], string> = { start: 'start', end: 'end', passing: 'unnamed' };
 
 /** The name of a gap's end, as wide as a table allows. */
 export const edgeText = (edge: Edge): string =>
-  shortened(plain(edge.name ?? edge.id ?? EDGE_WORDS[edge.kind]), NAME_WIDTH);
+  shortened(plain(edge.name ?? edge.id ?? WORDS.ends[edge.kind]), NAME_WIDTH);
 
 /** A table of more gaps than this is folded (ours: more than a screenful). */
 const FOLD_FROM = 40;
@@ -57,12 +56,7 @@ export function gapTable(report: Report): string[] {
     rows.push(gapRow(gap, index));
   }
   unfold(gaps.length);
-  const folding =
-    single === null
-      ? []
-      : [
-          `Runs of gaps that are enough are one line here, with the greatest length, way and need and the least margin among them; --json gives every gap.`,
-        ];
+  const folding = single === null ? [] : [WORDS.folded];
   return [...tableText(COLUMNS, rows), ...folding, ...gaps.flatMap(gapNotes)];
 }
 
@@ -82,7 +76,7 @@ function foldedRow(run: readonly Gap[], before: number): string[] {
   const last = run.at(-1)!;
   const row = new Array<string>(COLUMNS.length).fill('');
   row[0] = run.length === 1 ? String(before) : `${before - run.length + 1}-${before}`;
-  row[1] = `(${run.length} enough, at most)`;
+  row[1] = WORDS.run(run.length);
   row[2] = figure(first.from.atKm);
   row[4] = figure(last.to.atKm);
   row[5] = figure(Math.max(...run.map((gap) => gap.lengthKm)));
@@ -91,6 +85,12 @@ function foldedRow(run: readonly Gap[], before: number): string[] {
   row[11] = figure(Math.min(...run.map((gap) => gap.marginL)));
   row[12] = VERDICT_WORDS.enough;
   return row;
+}
+
+/** The verdict on a gap, and whether part of it is on no map. */
+export function verdictText({ verdict, acrossNoData }: Pick<Gap, 'verdict' | 'acrossNoData'>): string {
+  const word = VERDICT_WORDS[verdict];
+  return acrossNoData ? PRINTED.lines.partWithoutData(word) : word;
 }
 
 function gapRow(gap: Gap, index: number): string[] {
@@ -107,37 +107,36 @@ function gapRow(gap: Gap, index: number): string[] {
     figure(gap.reserveL),
     figure(gap.arriveL),
     figure(gap.marginL),
-    VERDICT_WORDS[gap.verdict] + (gap.acrossNoData ? ', part without data' : ''),
+    verdictText(gap),
     gap.extraL > 0 ? figure(gap.extraL) : '-',
     gap.extraCans > 0 ? String(gap.extraCans) : '-',
-    gap.turnBackKm === null ? 'none' : figure(gap.turnBackKm),
+    gap.turnBackKm === null ? WORDS.noTurnBack : figure(gap.turnBackKm),
     gap.weakest === null ? '-' : EVIDENCE_WORDS[gap.weakest],
   ];
 }
 
 function gapNotes(gap: Gap, index: number): string[] {
   const notes: string[] = [];
-  const name = `gap ${index + 1}`;
+  const name = WORDS.gap(index + 1);
   if (gap.verdict === 'short' && gap.runsDryKm !== null) {
-    notes.push(`${name}: runs out at km ${figure(gap.runsDryKm)}`);
+    notes.push(WORDS.runsOut(name, figure(gap.runsDryKm)));
   }
-  if (gap.skipHelps) notes.push(`${name}: leaving out one of its ends would better a verdict`);
+  if (gap.skipHelps) notes.push(WORDS.skipHelps(name));
   for (const rescue of gap.rescue.slice(0, 3)) {
     const why = rescue.reasons.map((reason) => plain(reason.text)).join('; ');
     const unseen = rescue.reasons.find(({ code }) => code === 'way-not-looked-at');
     const remark = unseen === undefined ? '' : ` (${plain(unseen.text)})`;
-    const standing = rescue.counts ? remark : ` (does not count${why === '' ? '' : `: ${why}`})`;
+    const standing = rescue.counts ? remark : WORDS.doesNotCount(why);
     const what = `${plain(rescue.name ?? rescue.id)}, ${rescue.kind}, ${EVIDENCE_WORDS[rescue.evidence]}`;
-    notes.push(
-      `${name}: could be rescued at km ${figure(rescue.atKm)}, ${km(rescue.offRouteKm)} off the route: ${what}${standing}`,
-    );
+    const place = { km: figure(rescue.atKm), off: km(rescue.offRouteKm), what };
+    notes.push(`${WORDS.rescue(name, place)}${standing}`);
   }
   return notes;
 }
 
 /** What one commodity is carried in. */
 export function carriedText(report: Report): string {
-  if (!report.takesCans) return `${litres(report.capacityL)} in the fixed tanks; in no can, ever`;
-  const cans = report.cansOwned === 1 ? '1 can' : `${report.cansOwned} cans`;
-  return `${litres(report.capacityL)} in the fixed tanks; ${cans} of ${litres(report.canL)} owned, reckoned empty`;
+  if (!report.takesCans) return WORDS.noCans(litres(report.capacityL));
+  const cans = PRINTED.lines.cans(report.cansOwned);
+  return WORDS.carried(litres(report.capacityL), { cans, size: litres(report.canL) });
 }

@@ -1,81 +1,77 @@
 import type { FuelLog, LogLeftOut, LogRates, LogResult, WaterLog } from '../../contract/answers/log.ts';
+import { PRINTED } from '../../words/printed.ts';
 import { figure } from './lines/figures.ts';
 import { plain, shortened } from './lines/plain.ts';
-import { type Column, tableText } from './lines/table-text.ts';
+import { type Column, left, right, tableText } from './lines/table-text.ts';
 
-const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
-const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+const WORDS = PRINTED.learnt;
 const NOTE_WIDTH = 40;
 
 const FUEL_COLUMNS: readonly Column[] = [
-  right('lines', ''),
-  right('from', 'km'),
-  right('to', 'km'),
-  right('way', 'km'),
-  right('filled', 'l'),
-  right('use', 'l/100 km'),
-  left('surface'),
-  right('mass', 'kg'),
-  left('note'),
+  right(WORDS.fuelColumns.lines),
+  right(WORDS.fuelColumns.from),
+  right(WORDS.fuelColumns.to),
+  right(WORDS.fuelColumns.way),
+  right(WORDS.fuelColumns.filled),
+  right(WORDS.fuelColumns.use),
+  left(WORDS.fuelColumns.surface),
+  right(WORDS.fuelColumns.mass),
+  left(WORDS.fuelColumns.note),
 ];
 
 const WATER_COLUMNS: readonly Column[] = [
-  right('line', ''),
-  left('date'),
-  right('used', 'l'),
-  right('people', ''),
-  right('time', 'days'),
-  right('use', 'l/person/day'),
-  left('note'),
+  right(WORDS.waterColumns.line),
+  left(WORDS.waterColumns.date),
+  right(WORDS.waterColumns.used),
+  right(WORDS.waterColumns.people),
+  right(WORDS.waterColumns.time),
+  right(WORDS.waterColumns.use),
+  left(WORDS.waterColumns.note),
 ];
 
 /** What a log teaches as text for a terminal: the rates first, then what they come from, then the lines to paste. */
 export function learnText(log: LogResult): string {
   const blocks = [
     ...(log.kind === 'fuel' ? fuelBlocks(log) : waterBlocks(log)),
-    ['How it was come by', ...log.method.map((text) => `- ${text}`)],
-    ['Cautions', ...log.cautions.map(({ text }) => `- ${plain(text)}`)],
+    [WORDS.howCome, ...log.method.map((text) => `- ${text}`)],
+    [WORDS.cautions, ...log.cautions.map(({ text }) => `- ${plain(text)}`)],
     ...(log.unreadColumns.length === 0
       ? []
-      : [[`Columns not looked at: ${log.unreadColumns.map((title) => plain(title)).join(', ')}`]]),
-    ['For the rig file', '', log.yaml.trimEnd()],
+      : [[WORDS.unread(log.unreadColumns.map((title) => plain(title)))]]),
+    [WORDS.forRig, '', log.yaml.trimEnd()],
   ];
   return `${blocks.map((block) => block.join('\n')).join('\n\n')}\n`;
 }
 
 const rates = ({ low, typical, high }: LogRates, unit: string) =>
-  `low ${figure(low)}, typical ${figure(typical)}, high ${figure(high)} ${unit}`;
+  WORDS.rates({ low: figure(low), typical: figure(typical), high: figure(high) }, unit);
 
 function fuelBlocks(log: FuelLog): string[][] {
   const { intervals, total, units } = log;
-  const from = `${intervals.length} intervals from full tank to full tank, ${figure(total.km)} km, ${figure(total.litres)} l`;
-  const converted =
-    units.distance === 'km' && units.volume === 'l'
-      ? ''
-      : ` (the log is in ${units.distance} and ${units.volume})`;
+  const isMetric = units.distance === 'km' && units.volume === 'l';
   return [
     [
-      `${plain(log.source)}: ${rates(log.litresPer100Km, 'l/100 km')}`,
-      `${from}, ${figure(total.litresPer100Km)} l/100 km over all${converted}`,
+      WORDS.source(plain(log.source), rates(log.litresPer100Km, WORDS.units.fuel)),
+      WORDS.fuelOverAll(intervals.length, {
+        km: figure(total.km),
+        litres: figure(total.litres),
+        use: figure(total.litresPer100Km),
+        units: isMetric ? null : WORDS.logUnits(units.distance, units.volume),
+      }),
       ...observedLines(log),
     ],
-    ['Intervals', ...tableText(FUEL_COLUMNS, intervals.map(intervalCells))],
-    ...(log.leftOut.length === 0 ? [] : [['Left out', ...log.leftOut.map(leftOutLine)]]),
+    [WORDS.intervals, ...tableText(FUEL_COLUMNS, intervals.map(intervalCells))],
+    ...(log.leftOut.length === 0 ? [] : [[WORDS.leftOut, ...log.leftOut.map(leftOutLine)]]),
   ];
 }
 
 function observedLines({ observed, bySurface }: FuelLog): string[] {
   const { surface, massKg } = observed;
-  const lines = [
-    `observed on ${surface ?? 'no one surface that the log tells'}, ${massKg === null ? 'mass not told' : `at ${Math.round(massKg)} kg`}`,
-  ];
+  const lines = [WORDS.observed(surface, massKg === null ? null : Math.round(massKg))];
   if (bySurface.length < 2) return lines;
   for (const row of bySurface) {
-    const use =
-      row.litresPer100Km === null ? 'too few for rates of their own' : rates(row.litresPer100Km, 'l/100 km');
-    lines.push(
-      `- ${row.surface ?? 'surface mixed or not told'}: ${row.intervals === 1 ? '1 interval' : `${row.intervals} intervals`}, ${figure(row.km)} km; ${use}`,
-    );
+    const use = row.litresPer100Km === null ? WORDS.tooFew : rates(row.litresPer100Km, WORDS.units.fuel);
+    lines.push(WORDS.onSurface(row.surface, { intervals: row.intervals, km: figure(row.km), use }));
   }
   return lines;
 }
@@ -95,18 +91,22 @@ function intervalCells(interval: FuelLog['intervals'][number]): string[] {
 }
 
 function leftOutLine({ fromLine, toLine, text }: LogLeftOut): string {
-  return `- ${fromLine === toLine ? `line ${fromLine}` : `lines ${fromLine} to ${toLine}`}: ${text}`;
+  return WORDS.leftOutLine(fromLine, toLine, text);
 }
 
 function waterBlocks(log: WaterLog): string[][] {
   const { crew, total } = log;
   return [
     [
-      `${plain(log.source)}: ${rates(log.litresPerPersonDay, 'l for a person and day')}`,
-      `for ${crew.people} people: ${rates(crew.litresPerDay, 'l a day')}`,
-      `${log.lines} lines, ${figure(total.personDays)} days of a person, ${figure(total.litres)} l, ${figure(total.litresPerPersonDay)} l for a person and day over all`,
+      WORDS.source(plain(log.source), rates(log.litresPerPersonDay, WORDS.units.person)),
+      WORDS.forPeople(crew.people, rates(crew.litresPerDay, WORDS.units.day)),
+      WORDS.waterOverAll(log.lines, {
+        days: figure(total.personDays),
+        litres: figure(total.litres),
+        use: figure(total.litresPerPersonDay),
+      }),
     ],
-    ['Lines by date', ...tableText(WATER_COLUMNS, log.entries.map(entryCells))],
+    [WORDS.linesByDate, ...tableText(WATER_COLUMNS, log.entries.map(entryCells))],
   ];
 }
 
@@ -121,4 +121,4 @@ const entryCells = (entry: WaterLog['entries'][number]): string[] => [
 ];
 
 const noteOf = (outlier: boolean, note: string): string =>
-  [outlier ? 'outlier' : '', shortened(plain(note), NOTE_WIDTH)].filter((text) => text !== '').join(': ');
+  [outlier ? WORDS.outlier : '', shortened(plain(note), NOTE_WIDTH)].filter((text) => text !== '').join(': ');

@@ -1,62 +1,52 @@
-import type { ContainerEffect, MassReport, MassState, WorstFor } from '../../contract/vehicle.ts';
+import type { ContainerEffect, MassReport, MassState } from '../../contract/vehicle.ts';
+import { PRINTED } from '../../words/printed.ts';
 import { figure } from './lines/figures.ts';
 import { plain } from './lines/plain.ts';
-import { type Column, tableText } from './lines/table-text.ts';
+import { type Column, left, right, tableText } from './lines/table-text.ts';
 
-const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
-const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+const WORDS = PRINTED.mass;
 
 const STATE_COLUMNS: readonly Column[] = [
-  left('when'),
-  right('fuel', 'l'),
-  right('water', 'l'),
-  right('total', 'kg'),
-  right('payload left', 'kg'),
-  right('front', 'kg'),
-  right('left', 'kg'),
-  right('rear', 'kg'),
-  right('left', 'kg'),
-  right('right - left', 'kg'),
-  right('cg height', 'm'),
-  right('stability', 'track/2h'),
+  left(WORDS.stateColumns.when),
+  right(WORDS.stateColumns.fuel),
+  right(WORDS.stateColumns.water),
+  right(WORDS.stateColumns.total),
+  right(WORDS.stateColumns.payloadLeft),
+  right(WORDS.stateColumns.front),
+  right(WORDS.stateColumns.frontLeft),
+  right(WORDS.stateColumns.rear),
+  right(WORDS.stateColumns.rearLeft),
+  right(WORDS.stateColumns.side),
+  right(WORDS.stateColumns.height),
+  right(WORDS.stateColumns.stability),
 ];
 
 const CONTAINER_COLUMNS: readonly Column[] = [
-  left('container'),
-  right('holds', 'l'),
-  right('full', 'kg'),
-  right('front', 'kg'),
-  right('rear', 'kg'),
-  right('a litre: front', 'kg'),
-  right('rear', 'kg'),
+  left(WORDS.containerColumns.container),
+  right(WORDS.containerColumns.holds),
+  right(WORDS.containerColumns.full),
+  right(WORDS.containerColumns.front),
+  right(WORDS.containerColumns.rear),
+  right(WORDS.containerColumns.litreFront),
+  right(WORDS.containerColumns.litreRear),
 ];
-
-const WORST_WORDS: Record<WorstFor, string> = {
-  total: 'total',
-  front: 'front axle',
-  rear: 'rear axle',
-  side: 'left against right',
-  stability: 'stability',
-};
 
 /** The vehicle's masses as text: states, then what each container does. Nothing for a rig that tells no vehicle. */
 export function massText(mass: MassReport | null): string[] {
   if (mass === null) return [];
-  const lines = ['Vehicle mass', ...tableText(STATE_COLUMNS, mass.states.map(stateCells))];
+  const lines = [WORDS.head, ...tableText(STATE_COLUMNS, mass.states.map(stateCells))];
   lines.push(...tableText(CONTAINER_COLUMNS, mass.containers.map(containerCells)));
   for (const { what, kgPerLitre, source } of mass.densities) {
-    lines.push(`${what}: ${kgPerLitre} kg/l, ${source}`);
+    lines.push(WORDS.density(what, kgPerLitre, source));
   }
   const { roof, behindRearAxle } = mass;
   if (roof !== null) {
-    const limit = roof.limitKg === null ? 'limit not told' : `limit ${figure(roof.limitKg)} kg`;
-    lines.push(`on the roof, all full: ${figure(roof.kg)} kg (${limit})`);
+    const limit = roof.limitKg === null ? WORDS.noLimit : WORDS.limit(figure(roof.limitKg));
+    lines.push(WORDS.roof(figure(roof.kg), limit));
   }
   if (behindRearAxle !== null) {
     const { kg, frontKg, rearKg } = behindRearAxle;
-    lines.push(
-      `behind the rear axle, all full: ${figure(kg)} kg, which put ${figure(frontKg)} kg on the front axle and ${figure(rearKg)} kg on the rear one`,
-    );
+    lines.push(WORDS.behindRearAxle(figure(kg), { front: figure(frontKg), rear: figure(rearKg) }));
   }
   return lines;
 }
@@ -65,10 +55,7 @@ const orDash = (value: number | null, digits = 1): string =>
   value === null ? '-' : digits === 1 ? figure(value) : value.toFixed(digits);
 
 function whenOf({ kind, atKm, worstFor }: MassState): string {
-  if (kind === 'departure') return 'at departure';
-  if (kind === 'full') return 'tanks and cans full';
-  if (kind === 'empty') return 'nothing usable left';
-  return `km ${orDash(atKm)}, worst for ${worstFor.map((respect) => WORST_WORDS[respect]).join(', ')}`;
+  return kind === 'along' ? WORDS.worst(orDash(atKm), worstFor) : WORDS.states[kind];
 }
 
 const stateCells = (state: MassState): string[] => [

@@ -1,7 +1,10 @@
 import type { Analysis, Passing, Report } from '../../contract/analysis.ts';
 import type { Plan } from '../../contract/plan.ts';
+import { PRINTED } from '../../words/printed.ts';
 import { figure } from './lines/figures.ts';
 import { plain } from './lines/plain.ts';
+
+const WORDS = PRINTED.report;
 
 /** Which passings a text is about: by point, place and commodity. */
 type Place = Pick<Passing, 'id' | 'commodity' | 'atKm'>;
@@ -15,7 +18,7 @@ function linesOf({ passings }: Analysis, places: readonly Place[]): string[] {
     .filter((passing) => keys.has(keyOf(passing)) && passing.reasons.length > 0)
     .map(({ atKm, name, kind, reasons }) => {
       const texts = reasons.map(({ text }) => plain(text));
-      return `- km ${figure(atKm)}, ${plain(name ?? kind)}: ${texts.join('. ')}`;
+      return `- ${WORDS.supply(figure(atKm), plain(name ?? kind), texts.join('. '))}`;
     });
 }
 
@@ -27,12 +30,12 @@ export function supplyLines(analysis: Analysis, commodity: Passing['commodity'],
   const edges = report.gaps.flatMap(({ from, to }) => [from, to]);
   const places = edges.flatMap(({ id, atKm }) => (id === null ? [] : [{ id, commodity, atKm }]));
   const lines = linesOf(analysis, places);
-  return lines.length === 0 ? [] : [`What to know of the ${commodity} supplies that count`, ...lines];
+  return lines.length === 0 ? [] : [WORDS.suppliesThatCount(commodity), ...lines];
 }
 
 /** The same of the stops that a plan uses. */
 export function planSupplyLines(analysis: Analysis, plan: Plan): string[] {
   const used = plan.stops.flatMap(({ passings }) => passings.filter((passing) => passing.used));
   const lines = linesOf(analysis, used);
-  return lines.length === 0 ? [] : ['What to know of these stops', ...lines];
+  return lines.length === 0 ? [] : [WORDS.suppliesOfPlan, ...lines];
 }

@@ -1,26 +1,30 @@
 import { GERM_CLASSES, type Logs, type TreatmentReport } from '../../contract/treatment.ts';
+import { PRINTED } from '../../words/printed.ts';
 import { figure } from './lines/figures.ts';
 import { plain } from './lines/plain.ts';
 
-const logs = (values: Logs): string =>
-  GERM_CLASSES.map((germs) => `${germs} ${figure(values[germs])}`).join(', ');
+const WORDS = PRINTED.treatment;
 
-const FLOW_WORDS = { measured: ' (measured)', estimate: ' (estimate)', unknown: '' } as const;
+const logs = (values: Logs): string =>
+  GERM_CLASSES.map((germs) => WORDS.ofGerms(WORDS.germs[germs], figure(values[germs]))).join(', ');
 
 /** The treatment line for a terminal: totals against the target, stages, taps, cartridges, sources. Empty without one. */
 export function treatmentLines(report: TreatmentReport | null): string[] {
   if (report === null) return [];
   const outcome = report.meetsTarget
-    ? 'meets its target'
-    : `falls short of its target by ${report.lacks.map(({ germs, log }) => `${figure(log)} log of ${germs}`).join(', ')}`;
+    ? WORDS.meetsTarget
+    : WORDS.lacks(report.lacks.map(({ germs, log }) => ({ germs, log: figure(log) })));
   const treatable = report.sources.filter((source) => source.treatable).map((source) => source.kind);
   return [
-    `Treatment line (${report.at === 'filling' ? 'on filling' : 'at the tap'}): ${outcome}`,
-    `Clear water: ${logs(report.logs)} log of at most ${figure(report.maximumLog)}; target ${plain(report.target.name)}: ${logs(report.target.logs)}`,
+    WORDS.head(report.at === 'filling', outcome),
+    WORDS.clearWater(logs(report.logs), figure(report.maximumLog), {
+      name: plain(report.target.name),
+      logs: logs(report.target.logs),
+    }),
     ...report.stages.map(stageLine),
     ...report.taps.map(tapLine),
     ...report.cartridges.map(cartridgeLine),
-    `Makes fit without a note of yours: ${treatable.length === 0 ? 'no kind of source' : treatable.join(', ')}`,
+    WORDS.makesFit(treatable),
     ...unfitLines(report.sources),
   ];
 }
@@ -39,23 +43,23 @@ function unfitLines(sources: TreatmentReport['sources']): string[] {
     const reason = reasons.map(plain).join('; ');
     byReason.set(reason, [...(byReason.get(reason) ?? []), kind]);
   }
-  return [...byReason].map(([reason, kinds]) => `- not ${kinds.join(', ')}: ${reason}`);
+  return [...byReason].map(([reason, kinds]) => WORDS.unfit(kinds, reason));
 }
 
 function tapLine(tap: TreatmentReport['taps'][number]): string {
   const flow =
     tap.flowLPerMin === null
-      ? 'flow not known'
-      : `${figure(tap.flowLPerMin)} l/min${FLOW_WORDS[tap.flowFrom]}${tap.starves ? ', starves' : ''}`;
-  return `Tap ${plain(tap.name)} (${tap.use}): ${flow}, ${tap.grade === 'drinking' ? 'reaches the target' : 'short of the target'}`;
+      ? WORDS.flowUnknown
+      : `${WORDS.flow(figure(tap.flowLPerMin))}${WORDS.flowFrom[tap.flowFrom]}${tap.starves ? WORDS.starves : ''}`;
+  return WORDS.tap(plain(tap.name), { use: tap.use, flow, reaches: tap.grade === 'drinking' });
 }
 
 function cartridgeLine(one: TreatmentReport['cartridges'][number]): string {
   const left =
     one.leftLitres === null
-      ? 'life not told'
+      ? WORDS.lifeUntold
       : one.leftLitres < 0
-        ? `${figure(-one.leftLitres)} l more than it has left`
-        : `${figure(one.leftLitres)} l left after it`;
-  return `Cartridge ${plain(one.name)}: ${figure(one.litres)} l on this trip, ${left}`;
+        ? WORDS.overLife(figure(-one.leftLitres))
+        : WORDS.leftAfter(figure(one.leftLitres));
+  return WORDS.cartridge(plain(one.name), figure(one.litres), left);
 }

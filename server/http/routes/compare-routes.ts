@@ -1,5 +1,5 @@
 import type { FastifyPluginAsyncTypebox } from '@fastify/type-provider-typebox';
-import type { NamedRig, RigsAndTrip } from '../../app/compare.ts';
+import type { NamedRig, RigsAndTrip } from '../../app/compare/compare.ts';
 import { fitRig, fitTrip } from '../../app/input/plan-input.ts';
 import { CompareRequest, Comparison } from '../../contract/answers/compare.ts';
 import { InputProblem } from '../../core/input/problem.ts';

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import type { RigsAndTrip } from '../../app/compare.ts';
+import type { RigsAndTrip } from '../../app/compare/compare.ts';
 import type { RigAndTrip } from '../../app/input/plan-input.ts';
 import type { KeptResults } from '../../contract/kept.ts';
 import { DEMO_ID, type Store } from '../../store/library/store.ts';

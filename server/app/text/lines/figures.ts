@@ -1,18 +1,9 @@
-import type { Evidence, Verdict } from '../../../contract/common.ts';
+import { PRINTED } from '../../../words/printed.ts';
 
-export const VERDICT_WORDS: Record<Verdict, string> = {
-  enough: 'enough',
-  'into-reserve': 'into reserve',
-  short: 'short',
-  unknown: 'unknown',
-};
+const WORDS = PRINTED.lines;
 
-export const EVIDENCE_WORDS: Record<Evidence, string> = {
-  confirmed: 'confirmed',
-  stated: 'stated',
-  implied: 'implied',
-  doubtful: 'doubtful',
-};
+export const VERDICT_WORDS = WORDS.verdicts;
+export const EVIDENCE_WORDS = WORDS.evidence;
 
 /** One decimal; a figure that is not zero but would print as zero keeps two more, so that its sign has a reason. */
 export function figure(value: number): string {
@@ -22,5 +13,5 @@ export function figure(value: number): string {
   return Number(finer) === 0 ? '0.0' : finer;
 }
 
-export const km = (value: number): string => `${figure(value)} km`;
-export const litres = (value: number): string => `${figure(value)} l`;
+export const km = (value: number): string => WORDS.km(figure(value));
+export const litres = (value: number): string => WORDS.litres(figure(value));

@@ -1,4 +1,7 @@
+import { PRINTED } from '../../../words/printed.ts';
 import { plain, shortened } from './plain.ts';
+
+const WORDS = PRINTED.progress;
 
 /** Work shorter than this shows no progress. */
 const QUIET_MS = 700;
@@ -20,17 +23,18 @@ export class ProgressLine {
   }
 
   show(source: string, doneBytes: number, totalBytes: number | null): void {
-    const done = `${(doneBytes / MB).toFixed(0)} MB`;
+    const megabytes = (bytes: number) => WORDS.megabytes((bytes / MB).toFixed(0));
+    const done = megabytes(doneBytes);
     const share =
       totalBytes === null || totalBytes === 0
         ? ''
-        : ` of ${(totalBytes / MB).toFixed(0)} MB (${Math.floor((100 * doneBytes) / totalBytes)} %)`;
-    this.#say(`reading ${shortened(plain(source), NAME_WIDTH)}: ${done}${share}`);
+        : WORDS.share(megabytes(totalBytes), Math.floor((100 * doneBytes) / totalBytes));
+    this.#say(WORDS.reading(shortened(plain(source), NAME_WIDTH), `${done}${share}`));
   }
 
   /** Work of which nobody knows how much is left: what it is, and for how long it has been at it. */
   showWork(what: string): void {
-    this.#say(`${what}, ${Math.floor((this.#now() - this.#startMs) / 1000)} s (Ctrl-C stops it)`);
+    this.#say(WORDS.work(what, Math.floor((this.#now() - this.#startMs) / 1000)));
   }
 
   #say(text: string): void {

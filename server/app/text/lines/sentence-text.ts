@@ -1,4 +1,5 @@
 import type { Sentence, SentencePart } from '../../../contract/analysis.ts';
+import { PRINTED } from '../../../words/printed.ts';
 import { figure } from './figures.ts';
 import { plain } from './plain.ts';
 
@@ -13,7 +14,7 @@ function partText(part: SentencePart): string {
   const { quantity, unit, as } = part;
   if (unit === 'count') return String(quantity);
   if (as === 'at') return `${unit} ${figure(quantity)}`;
-  if (unit === 'days') return quantity === 1 ? '1 day' : `${shortFigure(quantity)} days`;
+  if (unit === 'days') return PRINTED.lines.days(shortFigure(quantity));
   return `${shortFigure(quantity)} ${unit}`;
 }
 

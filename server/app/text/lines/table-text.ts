@@ -1,15 +1,15 @@
+import type { ColumnHead } from '../../../words/en/printed/shared/columns.ts';
+
 /** A column: its head, the unit of all its figures on the line below, and which way it leans. */
-export interface Column {
-  head: string;
-  unit: string;
-  lean: 'left' | 'right';
+export interface Column extends ColumnHead {
+  readonly lean: 'left' | 'right';
 }
 
 /** A column of words. */
-export const left = (head: string): Column => ({ head, unit: '', lean: 'left' });
+export const left = (head: ColumnHead): Column => ({ ...head, lean: 'left' });
 
 /** A column of figures in one unit. */
-export const right = (head: string, unit: string): Column => ({ head, unit, lean: 'right' });
+export const right = (head: ColumnHead): Column => ({ ...head, lean: 'right' });
 
 /** Lays rows out under their columns' heads and units, two blanks between columns. */
 export function tableText(columns: readonly Column[], rows: readonly (readonly string[])[]): string[] {

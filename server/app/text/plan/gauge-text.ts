@@ -1,27 +1,26 @@
 import type { Gauge, GaugeRow, GaugeSide } from '../../../contract/whatif.ts';
+import { PRINTED } from '../../../words/printed.ts';
 import { figure } from '../lines/figures.ts';
 import { plain } from '../lines/plain.ts';
 import { type Column, left, right, tableText } from '../lines/table-text.ts';
 
+const WORDS = PRINTED.gauge;
+const HEADS = WORDS.columns;
+
 const COLUMNS: readonly Column[] = [
-  right('at', 'km'),
-  left('place'),
-  right('fuel to go on', 'l'),
-  right('to go back', 'l'),
-  right('planned', 'l'),
-  right('water to go on', 'l'),
-  right('to go back', 'l'),
-  right('planned', 'l'),
+  right(HEADS.at),
+  left(HEADS.place),
+  right(HEADS.fuelOn),
+  right(HEADS.fuelBack),
+  right(HEADS.fuelPlanned),
+  right(HEADS.waterOn),
+  right(HEADS.waterBack),
+  right(HEADS.waterPlanned),
 ];
 
 /** The gauge table in whole litres: what is needed rounded up, what is planned rounded down, but never below what it covers. */
 export function gaugeLines({ rows, basis }: Gauge): string[] {
-  const which = basis === 'plan' ? 'the plan' : 'there is no plan: full tanks at every supply that counts';
-  return [
-    '',
-    `Gauge: least to have aboard, cans and reserve included (${which})`,
-    ...tableText(COLUMNS, rows.map(cellsOf)),
-  ];
+  return ['', WORDS.head(WORDS.bases[basis]), ...tableText(COLUMNS, rows.map(cellsOf))];
 }
 
 const cellsOf = (row: GaugeRow): string[] => [
@@ -43,19 +42,19 @@ const sideCells = ({ onL, backL, plannedL }: GaugeSide): string[] => [
 ];
 
 function placeOf({ at, name, commodities }: GaugeRow): string {
-  const what = commodities.join(' and ');
+  const what = PRINTED.lines.both(commodities);
   switch (at) {
     case 'start':
-      return `start${name === null ? '' : `, ${plain(name)}`}`;
+      return name === null ? WORDS.start : WORDS.named(WORDS.start, plain(name));
     case 'end':
-      return `end${name === null ? '' : `, ${plain(name)}`}`;
+      return name === null ? WORDS.end : WORDS.named(WORDS.end, plain(name));
     case 'step':
       return '';
     case 'arriving':
-      return `to ${plain(name ?? 'a supply')}`;
+      return WORDS.arriving(plain(name ?? WORDS.unnamed));
     case 'leaving':
-      return `from ${plain(name ?? 'a supply')}, ${what} filled`;
+      return WORDS.leaving(plain(name ?? WORDS.unnamed), what);
     case 'turn-back':
-      return `last place to turn back for ${what}`;
+      return WORDS.turnBack(what);
   }
 }

@@ -1,22 +1,27 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { HaltSupply, PlanTotals, SheetHalt } from '../../../contract/plan.ts';
 import { COMMODITIES } from '../../../core/quantity/commodities.ts';
+import { PRINTED } from '../../../words/printed.ts';
 import { figure, litres } from '../lines/figures.ts';
 import { plain } from '../lines/plain.ts';
 import { type Column, left, right, tableText } from '../lines/table-text.ts';
 
+const WORDS = PRINTED.sheet;
+const LINES = PRINTED.lines;
+const HEADS = WORDS.columns;
+
 const COLUMNS: readonly Column[] = [
-  right('at', 'km'),
-  left('halt'),
-  left('of'),
-  right('arrive', 'l'),
-  right('fill', 'l'),
-  right('cans', 'full'),
-  right('leave', 'l'),
-  left('pour in at km'),
-  left('next'),
-  right('in', 'km'),
-  right('last way back', 'km'),
+  right(HEADS.at),
+  left(HEADS.halt),
+  left(HEADS.of),
+  right(HEADS.arrive),
+  right(HEADS.fill),
+  right(HEADS.cans),
+  right(HEADS.leave),
+  left(HEADS.pours),
+  left(HEADS.next),
+  right(HEADS.nextKm),
+  right(HEADS.turnBack),
 ];
 
 /** The whole plan halt by halt, one line for each commodity; then what to know at each, and what it comes to in all. */
@@ -26,16 +31,12 @@ export function sheetLines(halts: readonly SheetHalt[], totals: PlanTotals | nul
     ...tableText(COLUMNS, rows),
     ...(totals === null ? [] : ['', ...totalLines(totals)]),
     '',
-    'At each halt',
+    WORDS.atEachHalt,
     ...halts.flatMap((halt) =>
       inOrder(halt).flatMap((one) => knownLines(halt, one, totals?.currency ?? null)),
     ),
-    'Days and times leave out detours, filling and waiting on the way before.',
-    ...(halts.some(({ water }) => water?.alarm != null)
-      ? [
-          'Help that is called for by the hour told comes while there is water: `helpHours` of the trip says how long it takes.',
-        ]
-      : []),
+    WORDS.timesLeaveOut,
+    ...(halts.some(({ water }) => water?.alarm != null) ? [WORDS.help] : []),
   ];
 }
 
@@ -59,20 +60,20 @@ function cells(halt: SheetHalt, { commodity, supply }: OfOne, index: number): st
   return [
     figure(at.atKm),
     isSame ? '' : nameOf(halt, supply),
-    commodity,
+    LINES.commodity(commodity),
     arriveL === null ? '' : figure(arriveL),
     halt.kind !== 'stop' && fillL === 0 ? '' : figure(fillL),
     leaveL === null ? '' : String(cansFull),
     leaveL === null ? '' : figure(leaveL),
     places(pourAtKm),
-    next === null ? '' : plain(next.at.name ?? (next.at.kind === 'end' ? 'the end' : 'a supply')),
+    next === null ? '' : plain(next.at.name ?? WORDS.unnamed[next.at.kind === 'end' ? 'end' : 'passing']),
     next === null ? '' : figure(next.lengthKm),
-    leaveL === null ? '' : turnBackKm === null ? 'none' : figure(turnBackKm),
+    leaveL === null ? '' : turnBackKm === null ? WORDS.noTurnBack : figure(turnBackKm),
   ];
 }
 
 const nameOf = ({ kind }: SheetHalt, { at, kind: what }: HaltSupply): string =>
-  plain(at.name ?? what ?? (kind === 'end' ? 'the end' : 'the start'));
+  plain(at.name ?? what ?? WORDS.unnamed[kind === 'end' ? 'end' : 'start']);
 
 /** Places of pours, one that comes again with how often: "971.0, 1046.0 (2)". */
 export function places(kms: readonly number[]): string {
@@ -90,20 +91,18 @@ function knownLines(halt: SheetHalt, { commodity, supply }: OfOne, currency: str
     ...timeFacts(halt, supply),
     ...supplyFacts(supply, currency),
   ];
-  return [`- km ${figure(supply.at.atKm)}, ${nameOf(halt, supply)}, ${commodity}: ${facts.join('; ')}`];
+  const name = nameOf(halt, supply);
+  const told = { name, commodity: LINES.commodity(commodity), facts: facts.join('; ') };
+  return [`- ${WORDS.halt(figure(supply.at.atKm), told)}`];
 }
 
 function fillFacts({ into }: HaltSupply, commodity: Commodity): string[] {
   const parts = into.map(({ into: where, name, count, litres: amount }) => {
     const what =
-      where === 'cans'
-        ? `${count} ${count === 1 ? 'can' : 'cans'}`
-        : where === 'tanks'
-          ? 'the tanks'
-          : `the tank "${plain(name ?? '')}"`;
-    return amount < 0 ? `${litres(-amount)} let go from ${what}` : `${litres(amount)} into ${what}`;
+      where === 'cans' ? LINES.cans(count) : where === 'tanks' ? WORDS.tanks : WORDS.tank(plain(name ?? ''));
+    return amount < 0 ? WORDS.letGo(litres(-amount), what) : WORDS.fill(litres(amount), what);
   });
-  return parts.length === 0 ? [`no ${commodity} to fill`] : [parts.join(', ')];
+  return parts.length === 0 ? [WORDS.nothingToFill(LINES.commodity(commodity))] : [parts.join(', ')];
 }
 
 function timeFacts(
@@ -111,41 +110,41 @@ function timeFacts(
   { arrival }: HaltSupply,
 ): string[] {
   if (kind === 'start') return span === null ? [] : [clock(span.earliest)];
-  const days = firstDay === lastDay ? `day ${firstDay}` : `day ${firstDay} to ${lastDay}`;
-  const when = span === null ? days : `${days}, ${spanText(span)}`;
+  const days = WORDS.day(firstDay, lastDay);
+  const when = span === null ? days : WORDS.dayAndTime(days, spanText(span));
   if (arrival === null || arrival.open === null) return [when];
-  return [`${when}, ${arrival.open ? 'open then' : 'shut at some of that time'}`];
+  return [`${when}, ${arrival.open ? WORDS.openThen : WORDS.shutThen}`];
 }
 
 const spanText = ({ earliest, latest }: { earliest: string; latest: string }): string =>
-  earliest === latest ? clock(earliest) : `${clock(earliest)} to ${clock(latest)}`;
+  earliest === latest ? clock(earliest) : WORDS.between(clock(earliest), clock(latest));
 
 const clock = (time: string): string => time.replace('T', ' ');
 
 function supplyFacts(supply: HaltSupply, currency: string | null): string[] {
   const { mostL, waitHours, fillHours, contact, cost, alarm, at } = supply;
   return [
-    ...(at.detourKm > 0.05 ? [`${figure(at.detourKm)} km off the route, one way`] : []),
-    ...(mostL === null ? [] : [`no more than ${litres(mostL)} to be had`]),
-    ...(waitHours === 0 ? [] : [`${figure(waitHours)} h of waiting`]),
-    ...(fillHours === 0 ? [] : [`${figure(fillHours)} h of filling`]),
-    ...(cost === null || cost === 0 ? [] : [`costs ${money(cost, currency)}`]),
+    ...(at.detourKm > 0.05 ? [WORDS.offRoute(figure(at.detourKm))] : []),
+    ...(mostL === null ? [] : [WORDS.atMost(litres(mostL))]),
+    ...(waitHours === 0 ? [] : [WORDS.waiting(figure(waitHours))]),
+    ...(fillHours === 0 ? [] : [WORDS.filling(figure(fillHours))]),
+    ...(cost === null || cost === 0 ? [] : [WORDS.costs(money(cost, currency))]),
     ...(contact === null ? [] : contactFacts(contact)),
     ...(alarm === null ? [] : [alarmText(alarm)]),
   ];
 }
 
 const contactFacts = ({ phone, openingHours }: NonNullable<HaltSupply['contact']>): string[] => [
-  phone === null ? 'no telephone known' : `telephone ${plain(phone)}`,
-  ...(openingHours === null ? [] : [`hours ${plain(openingHours)}`]),
+  phone === null ? LINES.noTelephone : LINES.telephone(plain(phone)),
+  ...(openingHours === null ? [] : [LINES.openHours(plain(openingHours))]),
 ];
 
 const money = (amount: number, currency: string | null): string =>
-  `${amount.toFixed(2)}${currency === null ? '' : ` ${plain(currency)}`}`;
+  WORDS.money(amount.toFixed(2), currency === null ? null : plain(currency));
 
 function alarmText({ afterHours, by }: NonNullable<HaltSupply['alarm']>): string {
-  if (afterHours < 0) return 'stranded behind here, the water does not last until help is there';
-  return `stranded behind here, call for help by ${by === null ? '' : `${clock(by)}, `}${Math.floor(afterHours)} h after leaving`;
+  if (afterHours < 0) return WORDS.strandedForLong;
+  return WORDS.callForHelp(Math.floor(afterHours), by === null ? null : clock(by));
 }
 
 /** Detours of less than this are not told, hours. */
@@ -155,19 +154,16 @@ const SHORT_H = 0.05;
 function totalLines({ filled, currency, drivingKm, ...hours }: PlanTotals): string[] {
   const filledText = COMMODITIES.map((commodity) => {
     const { startL, stopsL, cost } = filled[commodity];
-    const start = startL === 0 ? '' : ` and ${litres(startL)} before leaving`;
-    const price = cost === null || cost === 0 ? '' : `, for ${money(cost, currency)}`;
-    return `${litres(stopsL)} of ${commodity} at stops${start}${price}`;
+    const start = startL === 0 ? '' : WORDS.filledBefore(litres(startL));
+    const price = cost === null || cost === 0 ? '' : WORDS.forMoney(money(cost, currency));
+    return `${WORDS.filled(litres(stopsL), LINES.commodity(commodity))}${start}${price}`;
   });
   const { drivingHours, detourHours, waitHours, fillHours, days } = hours;
   const parts = [
-    `${figure(drivingHours)} h of driving at the slow pace`,
-    ...(detourHours < SHORT_H ? [] : [`${figure(detourHours)} h for ${figure(drivingKm)} km off the route`]),
-    ...(waitHours === 0 ? [] : [`${figure(waitHours)} h of waiting`]),
-    ...(fillHours === 0 ? [] : [`${figure(fillHours)} h of filling`]),
+    WORDS.driving(figure(drivingHours)),
+    ...(detourHours < SHORT_H ? [] : [WORDS.detours(figure(detourHours), figure(drivingKm))]),
+    ...(waitHours === 0 ? [] : [WORDS.waiting(figure(waitHours))]),
+    ...(fillHours === 0 ? [] : [WORDS.filling(figure(fillHours))]),
   ];
-  return [
-    `To fill in all: ${filledText.join('; ')}.`,
-    `In all ${parts.join(', ')}: about ${figure(days)} days.`,
-  ];
+  return [WORDS.fillInAll(filledText.join('; ')), WORDS.timeInAll(parts.join(', '), figure(days))];
 }

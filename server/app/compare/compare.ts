@@ -1,14 +1,14 @@
-import type { Analysis } from '../contract/analysis.ts';
-import type { Comparison } from '../contract/answers/compare.ts';
-import type { Caution as CautionTold } from '../contract/common.ts';
-import type { RigFile } from '../contract/rig.ts';
-import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/input/problem.ts';
-import type { Caution } from '../core/phrases/cautions.ts';
-import { analyseTrip, type Calendar } from './analyse-trip.ts';
+import type { Analysis } from '../../contract/analysis.ts';
+import type { Comparison } from '../../contract/answers/compare.ts';
+import type { Caution as CautionTold } from '../../contract/common.ts';
+import type { RigFile } from '../../contract/rig.ts';
+import type { TripFile } from '../../contract/trip.ts';
+import type { Outcome } from '../../core/input/problem.ts';
+import type { Caution } from '../../core/phrases/cautions.ts';
+import { analyseTrip, type Calendar } from '../analyse-trip.ts';
+import type { LoadedTrip } from '../loaded-trip.ts';
+import { toContract } from '../to-contract.ts';
 import { compareRow } from './compare-row.ts';
-import type { LoadedTrip } from './loaded-trip.ts';
-import { toContract } from './to-contract.ts';
 
 /** A rig to compare, and what to call it when it has no name of its own. */
 export interface NamedRig {

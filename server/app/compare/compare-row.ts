@@ -1,8 +1,8 @@
-import type { Analysis, Gap, Report } from '../contract/analysis.ts';
-import type { ComparedCommodity, ComparedMass, ComparedRig } from '../contract/answers/compare.ts';
-import type { AxleLoad, MassReport, MassState } from '../contract/vehicle.ts';
-import { VERDICT_RANK } from '../core/gaps/verdict.ts';
-import { at } from '../core/lists/at.ts';
+import type { Analysis, Gap, Report } from '../../contract/analysis.ts';
+import type { ComparedCommodity, ComparedMass, ComparedRig } from '../../contract/answers/compare.ts';
+import type { AxleLoad, MassReport, MassState } from '../../contract/vehicle.ts';
+import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
+import { at } from '../../core/lists/at.ts';
 
 /** One rig's row of a comparison, all but its cautions. */
 export const compareRow = (name: string, analysis: Analysis): Omit<ComparedRig, 'cautions'> => ({

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { compareRow } from '../../server/app/compare-row.ts';
-import type { Gap } from '../../server/contract/analysis.ts';
-import { analysisOf } from '../helpers/analyse-input.ts';
-import { gapOf, reportOf } from './gap-builder.ts';
+import { compareRow } from '../../../server/app/compare/compare-row.ts';
+import type { Gap } from '../../../server/contract/analysis.ts';
+import { analysisOf } from '../../helpers/analyse-input.ts';
+import { gapOf, reportOf } from '../gap-builder.ts';
 
 const analysis = analysisOf();
 const fuelOf = (...gaps: Gap[]) => compareRow('rig', { ...analysis, fuel: reportOf(gaps) }).fuel;

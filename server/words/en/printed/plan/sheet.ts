@@ -1,0 +1,52 @@
+import { column } from '../shared/columns.ts';
+import { LINE_WORDS } from '../shared/lines.ts';
+
+/** Words of the sheet of a carry plan. Figures come in as they are set. */
+export const SHEET_WORDS = {
+  columns: {
+    at: column('at', 'km'),
+    halt: column('halt'),
+    of: column('of'),
+    arrive: column('arrive', 'l'),
+    fill: column('fill', 'l'),
+    cans: column('cans', 'full'),
+    leave: column('leave', 'l'),
+    pours: column('pour in at km'),
+    next: column('next'),
+    nextKm: column('in', 'km'),
+    turnBack: column('last way back', 'km'),
+  },
+  atEachHalt: 'At each halt',
+  timesLeaveOut: 'Days and times leave out detours, filling and waiting on the way before.',
+  help: 'Help that is called for by the hour told comes while there is water: `helpHours` of the trip says how long it takes.',
+  noTurnBack: 'none',
+  unnamed: LINE_WORDS.unnamedPlaces,
+  halt: (km: string, { name, commodity, facts }: { name: string; commodity: string; facts: string }) =>
+    `km ${km}, ${name}, ${commodity}: ${facts}`,
+  nothingToFill: (commodity: string) => `no ${commodity} to fill`,
+  tanks: 'the tanks',
+  tank: (name: string) => `the tank "${name}"`,
+  letGo: (litres: string, from: string) => `${litres} let go from ${from}`,
+  fill: (litres: string, into: string) => `${litres} into ${into}`,
+  day: (first: number, last: number) => (first === last ? `day ${first}` : `day ${first} to ${last}`),
+  dayAndTime: (day: string, time: string) => `${day}, ${time}`,
+  between: (earliest: string, latest: string) => `${earliest} to ${latest}`,
+  openThen: 'open then',
+  shutThen: 'shut at some of that time',
+  offRoute: (km: string) => `${km} km off the route, one way`,
+  atMost: (litres: string) => `no more than ${litres} to be had`,
+  waiting: (hours: string) => `${hours} h of waiting`,
+  filling: (hours: string) => `${hours} h of filling`,
+  costs: (money: string) => `costs ${money}`,
+  money: (amount: string, currency: string | null) => `${amount}${currency === null ? '' : ` ${currency}`}`,
+  strandedForLong: 'stranded behind here, the water does not last until help is there',
+  callForHelp: (hours: number, by: string | null) =>
+    `stranded behind here, call for help by ${by === null ? '' : `${by}, `}${hours} h after leaving`,
+  filled: (atStops: string, commodity: string) => `${atStops} of ${commodity} at stops`,
+  filledBefore: (litres: string) => ` and ${litres} before leaving`,
+  forMoney: (money: string) => `, for ${money}`,
+  driving: (hours: string) => `${hours} h of driving at the slow pace`,
+  detours: (hours: string, km: string) => `${hours} h for ${km} km off the route`,
+  fillInAll: (all: string) => `To fill in all: ${all}.`,
+  timeInAll: (all: string, days: string) => `In all ${all}: about ${days} days.`,
+};
