@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { sentencesIn, sentencesOf } from './english.ts';
+import { printedIn, printedOf, sentencesIn, sentencesOf } from './english.ts';
 import { readModules } from './imports/modules.ts';
 
 /** Files of core that still hold English, and how many texts each. Only ever fewer: what core says stands in server/words. */
@@ -17,6 +17,40 @@ it('core holds no English but what is listed', () => {
   const texts = [...readModules(['server/core']).keys()].map((path) => [path, sentencesOf(path)] as const);
   const found = texts.filter(([, all]) => all.length > 0);
   expect(Object.fromEntries(found.map(([path, all]) => [path, all.length]))).toEqual(LEFT);
+});
+
+/** Texts of the command line that are not in the catalogue, and how many a file. Only ever fewer. */
+const PRINTED_LEFT: Record<string, number> = {
+  // Codes that are asked for: a commodity, and which way a column leans.
+  'server/app/text/report-text.ts': 2,
+  'server/app/text/lines/table-text.ts': 2,
+};
+
+it('what the command line prints stands in the catalogue, but for what is listed', () => {
+  const texts = [...readModules(['server/app/text']).keys()].map((path) => [path, printedOf(path)] as const);
+  expect(texts.length).toBeGreaterThan(15);
+  const found = texts.filter(([, all]) => all.length > 0);
+  expect(Object.fromEntries(found.map(([path, all]) => [path, all.length]))).toEqual(PRINTED_LEFT);
+});
+
+describe('what may be printed as it stands', () => {
+  it.each([
+    ["left('from')", ['from']],
+    // biome-ignore lint/suspicious/noTemplateCurlyInString: a source text
+    ['const a = `${b} km`', ['… km']],
+    // biome-ignore lint/suspicious/noTemplateCurlyInString: a source text
+    ["const a = kind === 'end' ? 'the end' : `- ${b}, ${c}`", ['the end']],
+    ["const a = kind + 'ended'", ['ended']],
+    ["switch (a) { case 'end': say('done'); }", ['done']],
+    ["const a = 'kind' in b;", []],
+    ["import { a } from './some-words.ts'; type B = 'two words'; const c: 'x-y' | 'xyz' = d;", []],
+    ["const KINDS = ['fuel', 'water'] as const;", []],
+    ["const a = ['fuel', 'water'];", ['fuel', 'water']],
+    ["const a = { 'a key': b['other'], c: 'said' };", ['said']],
+    ['const a = /words of a pattern/u;', []],
+  ])('%s', (source, texts) => {
+    expect(printedIn('a.ts', source)).toEqual(texts);
+  });
 });
 
 describe('what reads as English', () => {

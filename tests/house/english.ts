@@ -6,6 +6,9 @@ import { ROOT } from './imports/modules.ts';
 /** Three words and more with blanks between them, figures and holes among them or not. */
 const SENTENCE = /\p{L}{2,}\S*\s+(?:\S+\s+)*?\p{L}{2,}\S*\s+(?:\S+\s+)*?\p{L}{2,}/u;
 
+/** A word, not a letter among signs. */
+const WORD = /\p{L}{2,}/u;
+
 /** The texts of a source that read as English: strings and templates of three words and more, faults of the code aside. */
 export function sentencesIn(path: string, source: string): string[] {
   const { program, errors } = parseSync(path, source);
@@ -14,6 +17,60 @@ export function sentencesIn(path: string, source: string): string[] {
   const found: string[] = [];
   collect(program, found);
   return found;
+}
+
+/**
+ * The texts of a source that may be printed as they stand: strings and templates with a word in them, but for those that
+ * are only compared with, lists of codes (`as const`), and types.
+ */
+export function printedIn(path: string, source: string): string[] {
+  const { program, errors } = parseSync(path, source);
+  const [error] = errors;
+  if (error !== undefined) throw new Error(`${path}: ${error.message}`);
+  const found: string[] = [];
+  collectPrinted(program, found);
+  return found;
+}
+
+export const printedOf = (path: string): string[] => printedIn(path, readFileSync(join(ROOT, path), 'utf8'));
+
+const COMPARISONS: readonly unknown[] = ['===', '!==', 'in'];
+
+/** What of a node can come to be printed; nothing of an import or a type. */
+function printable(node: SyntaxNode): unknown[] {
+  const isText = (one: unknown) => isNode(one) && textOf(one) !== null;
+  switch (node.type) {
+    case 'ImportDeclaration':
+    case 'ExportAllDeclaration':
+    case 'TSTypeAliasDeclaration':
+    case 'TSInterfaceDeclaration':
+    case 'TSTypeAnnotation':
+    case 'TSTypeParameterInstantiation':
+      return [];
+    case 'TSAsExpression':
+      return (node.typeAnnotation as SyntaxNode).type === 'TSTypeReference' ? [] : [node.expression];
+    case 'BinaryExpression':
+      return [node.left, node.right].filter((side) => !(COMPARISONS.includes(node.operator) && isText(side)));
+    case 'SwitchCase':
+      return [node.consequent];
+    case 'Property':
+      return node.computed === true ? [node.key, node.value] : [node.value];
+    case 'MemberExpression':
+      return isText(node.property) ? [node.object] : [node.object, node.property];
+    default:
+      return Object.values(node);
+  }
+}
+
+function collectPrinted(node: unknown, found: string[]): void {
+  if (Array.isArray(node)) {
+    for (const member of node) collectPrinted(member, found);
+    return;
+  }
+  if (!isNode(node)) return;
+  const text = textOf(node);
+  if (text !== null && WORD.test(text)) found.push(text);
+  for (const member of printable(node)) collectPrinted(member, found);
 }
 
 export const sentencesOf = (path: string): string[] =>

@@ -4,6 +4,7 @@ import type {
   ComparedRig,
   Comparison,
 } from '../../contract/answers/compare.ts';
+import { COMMODITIES } from '../../core/quantity/commodities.ts';
 import type { ColumnHead } from '../../words/en/printed/shared/columns.ts';
 import { PRINTED } from '../../words/printed.ts';
 import { extractLines } from './extracts-text.ts';
@@ -44,8 +45,7 @@ export function compareText(comparison: Comparison): string {
 }
 
 const ROWS: readonly Row[] = [
-  ...commodityRows('fuel'),
-  ...commodityRows('water'),
+  ...COMMODITIES.flatMap(commodityRows),
   [WORDS.slowDays, (rig) => figure(rig.days.slow)],
   [WORDS.typicalDays, (rig) => figure(rig.days.typical)],
   [WORDS.mostMass, ofMass((mass) => figure(mass.totalKg.value))],

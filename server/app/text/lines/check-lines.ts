@@ -1,22 +1,21 @@
 import type { CallFirst } from '../../../contract/whatif.ts';
+import { PRINTED } from '../../../words/printed.ts';
 import { EVIDENCE_WORDS, figure, litres, VERDICT_WORDS } from './figures.ts';
 import { plain } from './plain.ts';
 
-export const CHECK_HEAD = 'To check before leaving, that first without which most fails';
+const WORDS = PRINTED.check;
+const LINES = PRINTED.lines;
 
 /** The list to check before leaving, one line each with a box to tick off. */
 export const checkLines = (calls: readonly CallFirst[]): string[] =>
   calls.length === 0
-    ? [CHECK_HEAD, '- no supply on the way is used']
-    : [CHECK_HEAD, ...calls.map((call) => `- [ ] ${callText(call)}`)];
+    ? [WORDS.head, WORDS.none]
+    : [WORDS.head, ...calls.map((call) => `- [ ] ${callText(call)}`)];
 
 function callText(call: CallFirst): string {
   const { name, atKm, where, evidence, confirmation } = call;
-  const place = name === null ? plain(where) : `${plain(name)} (km ${figure(atKm)})`;
-  const again =
-    confirmation?.againFrom == null
-      ? []
-      : [`confirm again before leaving, from ${confirmation.againFrom} on`];
+  const place = name === null ? plain(where) : LINES.place(plain(name), figure(atKm));
+  const again = confirmation?.againFrom == null ? [] : [WORDS.again(confirmation.againFrom)];
   const facts = [
     confirmation === null ? EVIDENCE_WORDS[evidence] : confirmedText(confirmation),
     ...again,
@@ -28,24 +27,24 @@ function callText(call: CallFirst): string {
 }
 
 function confirmedText({ on, by, words }: NonNullable<CallFirst['confirmation']>): string {
-  const who = by === undefined ? '' : ` by ${plain(by)}`;
-  return `confirmed on ${on}${who}${words === undefined ? '' : ` ("${plain(words)}")`}`;
+  const plainly = (text: string | undefined) => (text === undefined ? null : plain(text));
+  return WORDS.confirmed(on, { by: plainly(by), words: plainly(words) });
 }
 
 const failTexts = ({ fails }: CallFirst): string[] =>
   fails.map(({ commodity, verdict, coverL }) => {
-    const missing = coverL === 0 ? '' : `, ${litres(coverL)} missing`;
-    return `without its ${commodity} ${VERDICT_WORDS[verdict]}${missing}`;
+    const missing = coverL === 0 ? '' : WORDS.missing(litres(coverL));
+    return `${WORDS.without(LINES.commodity(commodity), VERDICT_WORDS[verdict])}${missing}`;
   });
 
 function reachText({ isOwn, phone, website, openingHours }: CallFirst): string {
-  const nobody = isOwn ? 'your own: see that it is there' : 'no telephone known';
+  const nobody = isOwn ? WORDS.own : LINES.noTelephone;
   return [
-    phone === null ? nobody : `telephone ${plain(phone)}`,
+    phone === null ? nobody : LINES.telephone(plain(phone)),
     ...(website === null ? [] : [plain(website)]),
-    ...(openingHours === null ? [] : [`hours ${plain(openingHours)}`]),
+    ...(openingHours === null ? [] : [LINES.openHours(plain(openingHours))]),
   ].join(', ');
 }
 
 const seenTexts = ({ isOwn, seenOn }: CallFirst): string[] =>
-  isOwn ? [] : [seenOn === null ? 'last edit not known' : `last edited or checked ${seenOn}`];
+  isOwn ? [] : [seenOn === null ? WORDS.neverSeen : WORDS.seen(seenOn)];

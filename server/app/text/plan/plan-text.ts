@@ -28,7 +28,7 @@ const LEG_COLUMNS: readonly Column[] = [
 ];
 
 /** What of the masses is not known stands first: a plan within the limits says less than it seems to. */
-const PARTLY_KNOWN = ['mass-incomplete', 'mass-limit-unknown'];
+const PARTLY_KNOWN: readonly string[] = ['mass-incomplete', 'mass-limit-unknown'] as const;
 
 /** A carry plan as text for people; `more`: further sections, each begun with an empty line. */
 export function planText(

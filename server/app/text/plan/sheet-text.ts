@@ -59,21 +59,20 @@ function cells(halt: SheetHalt, { commodity, supply }: OfOne, index: number): st
   const isSame = index > 0 && halt.fuel?.at.id === halt.water?.at.id;
   return [
     figure(at.atKm),
-    isSame ? '' : nameOf(halt, supply),
+    isSame ? '' : nameOf(supply),
     LINES.commodity(commodity),
     arriveL === null ? '' : figure(arriveL),
     halt.kind !== 'stop' && fillL === 0 ? '' : figure(fillL),
     leaveL === null ? '' : String(cansFull),
     leaveL === null ? '' : figure(leaveL),
     places(pourAtKm),
-    next === null ? '' : plain(next.at.name ?? WORDS.unnamed[next.at.kind === 'end' ? 'end' : 'passing']),
+    next === null ? '' : plain(next.at.name ?? WORDS.unnamed[next.at.kind]),
     next === null ? '' : figure(next.lengthKm),
     leaveL === null ? '' : turnBackKm === null ? WORDS.noTurnBack : figure(turnBackKm),
   ];
 }
 
-const nameOf = ({ kind }: SheetHalt, { at, kind: what }: HaltSupply): string =>
-  plain(at.name ?? what ?? WORDS.unnamed[kind === 'end' ? 'end' : 'start']);
+const nameOf = ({ at, kind: what }: HaltSupply): string => plain(at.name ?? what ?? WORDS.unnamed[at.kind]);
 
 /** Places of pours, one that comes again with how often: "971.0, 1046.0 (2)". */
 export function places(kms: readonly number[]): string {
@@ -91,7 +90,7 @@ function knownLines(halt: SheetHalt, { commodity, supply }: OfOne, currency: str
     ...timeFacts(halt, supply),
     ...supplyFacts(supply, currency),
   ];
-  const name = nameOf(halt, supply);
+  const name = nameOf(supply);
   const told = { name, commodity: LINES.commodity(commodity), facts: facts.join('; ') };
   return [`- ${WORDS.halt(figure(supply.at.atKm), told)}`];
 }

@@ -1,3 +1,4 @@
+import { CHECK_WORDS } from './check.ts';
 import { COMPARISON_WORDS } from './comparison.ts';
 import { CREW_WORDS } from './crew.ts';
 import { DAYS_WORDS } from './days.ts';
@@ -29,6 +30,7 @@ export const ENGLISH_PRINTED = {
   mass: MASS_WORDS,
   comparison: COMPARISON_WORDS,
   learnt: LEARNT_WORDS,
+  check: CHECK_WORDS,
   plan: PLAN_WORDS,
   sheet: SHEET_WORDS,
   gauge: GAUGE_WORDS,
