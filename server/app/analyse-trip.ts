@@ -5,6 +5,8 @@ import type { Outcome } from '../core/input/problem.ts';
 import { mapDataOf } from '../core/mapview/map-data.ts';
 import { type DrawnLine, MAX_VERTICES, simplifyLine } from '../core/mapview/simplify-line.ts';
 import type { Caution } from '../core/phrases/cautions.ts';
+import { basisOf } from '../core/plan/drive/basis.ts';
+import { checkList } from '../core/plan/what-if/what-if.ts';
 import { metresOf } from '../core/quantity/rates.ts';
 import { coverOfUser } from '../core/route/cover/box-cover.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
@@ -13,7 +15,7 @@ import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
 import { touchesRoute } from './near-route.ts';
 import type { OpeningHours } from './ports.ts';
 import { routeProblem } from './route-problem.ts';
-import { analysisToContract, type MapTold, mapToContract } from './to-contract.ts';
+import { analysisToContract, type MapTold, mapToContract, toContract } from './to-contract.ts';
 
 /** An analysis with what of the map changes with it; the ground stays with the loaded trip. */
 export interface TripAnalysis {
@@ -36,6 +38,14 @@ export function analyseTrip(loaded: LoadedTrip, plan: RigAndTrip, calendar: Cale
   const { analysis, route } = outcome.value;
   const map = mapToContract(mapDataOf(outcome.value, drawnLine(route), loaded.notice));
   return { ok: true, value: { analysis: analysisToContract(analysis), map } };
+}
+
+/** Analyses a loaded trip, with the list of what to check before leaving; every supply that counts is taken as used. */
+export function gapsTrip(loaded: LoadedTrip, plan: RigAndTrip, calendar: Calendar): Outcome<Analysis> {
+  const outcome = reckonLoaded(loaded, plan, calendar);
+  if (!outcome.ok) return outcome;
+  const callFirst = toContract(checkList(outcome.value, basisOf(outcome.value, null)));
+  return { ok: true, value: { ...analysisToContract(outcome.value.analysis), callFirst } };
 }
 
 /** As analyseTrip, with the courses that a carry plan goes on from and without the map. */

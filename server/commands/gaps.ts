@@ -1,4 +1,4 @@
-import { gapsTrip } from '../app/gaps-trip.ts';
+import { gapsTrip } from '../app/analyse-trip.ts';
 import { reportText } from '../app/text/report-text.ts';
 import { today } from '../app/today.ts';
 import { openingHours } from '../io/opening-hours.ts';

@@ -15,6 +15,7 @@ import { compareRoutes } from './routes/compare-routes.ts';
 import { healthRoutes } from './routes/health-routes.ts';
 import { keptRoutes } from './routes/kept/kept-routes.ts';
 import { logRoutes } from './routes/log-routes.ts';
+import { notesRoutes } from './routes/notes-routes.ts';
 import { planFileRoutes } from './routes/plan-file-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
 import { AnalysisService } from './service/analysis-service.ts';
@@ -67,6 +68,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   await app.register(compareRoutes(service));
   await app.register(logRoutes(service));
   await app.register(planFileRoutes);
+  await app.register(notesRoutes(options.today ?? today));
   await app.register(planRoutes(service));
   await app.register(keptRoutes({ store, service, limits }));
   await servePage(app, options.webFolder ?? WEB_FOLDER);

@@ -28,6 +28,7 @@ export const PROBLEM_CODES = [
   'rig-invalid',
   'trip-invalid',
   'log-invalid',
+  'notes-invalid',
   'command-invalid',
   'request-invalid',
   'too-large',

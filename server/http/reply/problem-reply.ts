@@ -51,6 +51,7 @@ export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string 
   'rig-invalid': { status: 422, title: 'Rig not usable' },
   'trip-invalid': { status: 422, title: 'Trip not usable' },
   'log-invalid': { status: 422, title: 'Log not usable' },
+  'notes-invalid': { status: 422, title: 'Notes not usable' },
   'command-invalid': { status: 400, title: 'Command not understood' },
   'request-invalid': { status: 400, title: 'Request not understood' },
   'too-large': { status: 413, title: 'Too large' },
