@@ -2,14 +2,16 @@ import type { Command } from './commands/command.ts';
 import type { CommandIo } from './commands/command-io.ts';
 import { compare } from './commands/compare.ts';
 import { GAPS_HELP, gaps } from './commands/gaps.ts';
+import { extract } from './commands/kept/extract.ts';
+import { trip } from './commands/kept/trip.ts';
 import { learn } from './commands/learn.ts';
 import { plan } from './commands/plan.ts';
 import { refuse } from './commands/refuse.ts';
 import { InputProblem, type Outcome, problemLine } from './core/input/problem.ts';
 import { VERSION } from './version.ts';
 
-const COMMANDS: Readonly<Record<string, Command>> = { gaps, learn, compare, plan };
-const EXPECTED = 'gaps, learn, compare or plan as the first word';
+const COMMANDS: Readonly<Record<string, Command>> = { gaps, learn, compare, plan, extract, trip };
+const EXPECTED = 'gaps, learn, compare, plan, extract or trip as the first word';
 
 /** Runs the command and gives its exit status; an unusable input is one line on `err`. */
 export async function runCommand(words: readonly string[], io: CommandIo): Promise<number> {

@@ -14,6 +14,7 @@ const shared = {
 
 /** Tests that change what all files of a thread share, or watch it: the memory in use, the environment, the clock. */
 const APART = [
+  'tests/cli/kept.test.ts',
   'tests/io/osm/memory.test.ts',
   'tests/web/api.test.ts',
   'tests/web/plan/planner.test.ts',

@@ -1,5 +1,6 @@
 import type { Outcome } from '../core/input/problem.ts';
 import type { CommandIo } from './command-io.ts';
+import { isKeptTrip } from './kept-inputs.ts';
 import { readTripArguments, type TripArguments } from './trip-arguments.ts';
 
 /** A command: takes the words after its name, gives the text to print. */
@@ -16,9 +17,7 @@ interface TripCommand {
 export const tripCommand =
   ({ name, help, mostRigs, run }: TripCommand): Command =>
   async (words, io) => {
-    const args = readTripArguments(name, words, mostRigs);
+    const args = readTripArguments({ command: name, words, mostRigs, isKept: isKeptTrip });
     if (!args.ok) return args;
     return args.value === null ? { ok: true, value: help } : run(args.value, io);
   };
-
-export const jsonLine = (value: unknown): string => `${JSON.stringify(value)}\n`;

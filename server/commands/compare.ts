@@ -5,9 +5,12 @@ import { today } from '../app/today.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome, Problem } from '../core/input/problem.ts';
 import { openingHours } from '../io/opening-hours.ts';
-import { jsonLine, tripCommand } from './command.ts';
+import { tripCommand } from './command.ts';
+import { jsonLine } from './json-line.ts';
+import { keptTrip } from './kept-inputs.ts';
 import { loadFiles, ofRoute, withPart } from './load-files.ts';
 import { readPlan } from './read-plan.ts';
+import { refuse } from './refuse.ts';
 import type { TripArguments } from './trip-arguments.ts';
 
 /** As many as the contract takes; the schemas' package is not loaded for it. */
@@ -45,9 +48,11 @@ export const compare = tripCommand({
 /** The rigs, each called by its file where it has no name, and the trip, which must fit every one of them. */
 async function readRigs(args: TripArguments): Promise<Outcome<RigsAndTrip>> {
   const rigs: NamedRig[] = [];
-  let trip: TripFile = {};
+  const kept = args.isKept ? keptTrip(args.route) : null;
+  let trip: TripFile = kept?.trip ?? {};
+  if (kept !== null && args.rigs.length === 0) return refuse('--rig', 'no rig', '--rig RIG.yaml');
   for (const path of args.rigs) {
-    const plan = await readPlan(path, args.trip);
+    const plan = await readPlan(path, args.trip, kept);
     if (!plan.ok) return { ok: false, problem: withRig(plan.problem, path, args) };
     rigs.push({ rig: plan.value.rig, fallback: basename(path) });
     trip = plan.value.trip;

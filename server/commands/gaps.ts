@@ -2,7 +2,9 @@ import { gapsTrip } from '../app/analyse-trip.ts';
 import { reportText } from '../app/text/report-text.ts';
 import { today } from '../app/today.ts';
 import { openingHours } from '../io/opening-hours.ts';
-import { jsonLine, tripCommand } from './command.ts';
+import { dataFolder } from '../store/data-folder.ts';
+import { tripCommand } from './command.ts';
+import { jsonLine } from './json-line.ts';
 import { ofRoute } from './load-files.ts';
 import { readTrip } from './read-trip.ts';
 
@@ -10,9 +12,10 @@ export const GAPS_HELP = `npm run -s drystage -- gaps ROUTE.gpx --supply EXTRACT
 
 Finds the fuel and water gaps of a route and says whether the vehicle gets over them with its reserve.
 
-  ROUTE.gpx        the planned route: GPX 1.0 or 1.1 with tracks or routes
+  ROUTE.gpx        the planned route: GPX 1.0 or 1.1 with tracks or routes; or the name of a kept trip, which has
+                   its extracts, rig and trip (others may be given for rig and trip)
   --supply EXTRACT OpenStreetMap data: .osm.pbf, .osm (also .gz, .bz2), Overpass JSON, GeoJSON or GPX waypoints;
-                   the content decides, not the name; may be given several times
+                   the content decides, not the name; or the name of a kept extract; may be given several times
   --rig RIG.yaml   the vehicle: tanks, use, reserves, pace (YAML or JSON)
   --trip TRIP.yaml this journey: what is aboard, how far on from the end, corridor (YAML or JSON)
   --part PART      number (from 1) or name of the one track or route to take; default: the trip's, else all
@@ -23,6 +26,10 @@ Further commands, each with a --help of its own:
   learn LOG.csv    what a log of fill-ups or of water teaches
   compare ROUTE    several rigs on one route
   plan ROUTE       where to fill and what to carry over which stretch
+  extract add|list|remove   extracts that are kept for any number of routes
+  trip list|export|import   trips that are kept
+
+Both are kept in a data folder of yours, or the one that DRYSTAGE_DATA names: ${dataFolder()}
 
 --version in place of a command prints the program's version.
 

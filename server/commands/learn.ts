@@ -5,7 +5,8 @@ import { learnText } from '../app/text/learn-text.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import type { LearnOptions } from '../core/log/learn.ts';
 import { readLogFile } from '../io/log-file.ts';
-import { type Command, jsonLine } from './command.ts';
+import type { Command } from './command.ts';
+import { jsonLine } from './json-line.ts';
 import { refuse, refuseOption } from './refuse.ts';
 
 const LEARN_USAGE = 'npm run -s drystage -- learn LOG.csv [--surface SURFACE] [--people NUMBER] [--json]';

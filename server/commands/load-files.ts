@@ -5,14 +5,16 @@ import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
 import type { CommandIo } from './command-io.ts';
+import { loadKeptTrip, supplyFile } from './kept-inputs.ts';
 import type { TripArguments } from './trip-arguments.ts';
 
-/** Reads the route and the extracts of the arguments, with a progress line where there is a terminal. */
+/** Reads the route and the extracts of the arguments, or a kept trip, with a progress line where there is a terminal. */
 export async function loadFiles(args: TripArguments, io: CommandIo): Promise<Outcome<LoadedTrip>> {
+  if (args.isKept) return loadKeptTrip(args.route);
   const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
   const request = {
     route: { path: args.route, source: args.route },
-    extracts: args.supplies.map((path) => ({ path, source: path })),
+    extracts: args.supplies.map(supplyFile),
     withGround: false,
     notice: null,
   };

@@ -7,8 +7,9 @@ import { whatIfLines } from '../app/text/plan/whatif-text.ts';
 import { today } from '../app/today.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { runCarry } from '../work/run-carry.ts';
-import { jsonLine, tripCommand } from './command.ts';
+import { tripCommand } from './command.ts';
 import type { CommandIo } from './command-io.ts';
+import { jsonLine } from './json-line.ts';
 import { ofRoute } from './load-files.ts';
 import { type ReadTrip, readTrip } from './read-trip.ts';
 

@@ -2,6 +2,7 @@ import type { RigAndTrip } from '../app/input/plan-input.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import type { CommandIo } from './command-io.ts';
+import { keptTrip } from './kept-inputs.ts';
 import { loadFiles, withPart } from './load-files.ts';
 import { readPlan } from './read-plan.ts';
 import type { TripArguments } from './trip-arguments.ts';
@@ -12,7 +13,7 @@ export interface ReadTrip extends RigAndTrip {
 }
 
 export async function readTrip(args: TripArguments, io: CommandIo): Promise<Outcome<ReadTrip>> {
-  const plan = await readPlan(args.rigs[0], args.trip);
+  const plan = await readPlan(args.rigs[0], args.trip, args.isKept ? keptTrip(args.route) : null);
   if (!plan.ok) return plan;
   const loaded = await loadFiles(args, io);
   if (!loaded.ok) return loaded;

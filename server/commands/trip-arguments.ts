@@ -5,9 +5,12 @@ import { refuse, refuseOption } from './refuse.ts';
 
 /** What the commands on a route are told. */
 export interface TripArguments {
+  /** A file, or the name of a kept trip where `isKept`. */
   route: string;
+  isKept: boolean;
   supplies: readonly string[];
-  rigs: readonly [string, ...string[]];
+  /** Of a kept trip there may be none: it has its own. */
+  rigs: readonly string[];
   trip: string | null;
   part: NonNullable<TripFile['part']> | null;
   json: boolean;
@@ -15,12 +18,21 @@ export interface TripArguments {
 
 const KNOWN = '--supply, --rig, --trip, --part, --json, --help';
 
+interface TripWords {
+  command: string;
+  words: readonly string[];
+  mostRigs: number;
+  /** Whether a route is no file and the name of a kept trip. */
+  isKept: (route: string) => boolean;
+}
+
 /** Reads the words after a command's name, with at most `mostRigs` rigs; null asks for its help. */
-export function readTripArguments(
-  command: string,
-  words: readonly string[],
-  mostRigs: number,
-): Outcome<TripArguments | null> {
+export function readTripArguments({
+  command,
+  words,
+  mostRigs,
+  isKept,
+}: TripWords): Outcome<TripArguments | null> {
   let options: TripOptions;
   try {
     options = parse(words);
@@ -33,23 +45,27 @@ export function readTripArguments(
   if (second !== undefined) {
     return refuse(second, 'a second route', 'one, and each extract or rig after an option of its own');
   }
-  return argumentsOf(route, options.values, mostRigs);
+  return argumentsOf({ route, isKept: isKept(route) }, options.values, mostRigs);
 }
 
 function argumentsOf(
-  route: string,
+  { route, isKept }: Pick<TripArguments, 'route' | 'isKept'>,
   { supply, rig, trip = [], part = [], json = false }: TripOptions['values'],
   mostRigs: number,
 ): Outcome<TripArguments> {
-  if (supply === undefined) return refuse('--supply', 'no extract', 'at least one --supply EXTRACT');
-  const [first, ...others] = rig ?? [];
-  if (first === undefined) return refuse('--rig', 'no rig', '--rig RIG.yaml');
-  const rigs = [first, ...others] as const;
+  if (isKept && supply !== undefined) {
+    return refuse('--supply', 'an extract for a kept trip', 'none: it has what it was read with');
+  }
+  const { supplies = [], rigs = [] } = { supplies: supply, rigs: rig };
+  if (!isKept && supplies.length === 0) {
+    return refuse('--supply', 'no extract', 'at least one --supply EXTRACT');
+  }
+  if (!isKept && rigs.length === 0) return refuse('--rig', 'no rig', '--rig RIG.yaml');
   const tooMany =
     refuseMany('rig', rigs, mostRigs) ?? refuseMany('trip', trip, 1) ?? refuseMany('part', part, 1);
   if (tooMany !== null) return tooMany;
   const [tripPath = null] = trip;
-  return { ok: true, value: { route, supplies: supply, rigs, trip: tripPath, part: partOf(part), json } };
+  return { ok: true, value: { route, isKept, supplies, rigs, trip: tripPath, part: partOf(part), json } };
 }
 
 function refuseMany(name: string, values: readonly string[], most: number): Outcome<never> | null {

@@ -7,7 +7,7 @@ import { openLibsql } from './libsql/libsql-driver.ts';
 import { MemoryDriver } from './memory/memory-driver.ts';
 
 /** The file in a data folder that holds all but the extracts' own files. */
-const STORE_FILE = 'drystage.db';
+export const STORE_FILE = 'drystage.db';
 
 /** A store that lasts as long as the process; `why` says why it is none in a folder. */
 export const memoryStore = (why: string | null = null): Store =>

@@ -1,6 +1,6 @@
 import { analyseTrip } from '../app/analyse-trip.ts';
 import { compareRigs, type NamedRig } from '../app/compare/compare.ts';
-import { keptResults } from '../app/kept-results.ts';
+import { keptResults } from '../app/kept/kept-results.ts';
 import { learnLog } from '../app/learn-log.ts';
 import { loadTrip } from '../app/load-trip.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { loadTrip } from '../../server/app/load-trip.ts';
-import { DEMO_EXTRACT, DEMO_ROUTE, readDemoPlan } from '../../server/http/service/demo.ts';
+import { DEMO_EXTRACT, DEMO_ROUTE, readDemoPlan } from '../../server/io/demo-files.ts';
 import { tripFileSet } from '../../server/io/trip-file-set.ts';
 import { tasks } from '../../server/work/carry-tasks.ts';
 import { packTrip } from '../../server/work/pack.ts';

@@ -2,6 +2,7 @@ import { randomUUID } from 'node:crypto';
 import type { RigsAndTrip } from '../../app/compare/compare.ts';
 import type { RigAndTrip } from '../../app/input/plan-input.ts';
 import type { KeptResults } from '../../contract/kept.ts';
+import { readDemoPlan } from '../../io/demo-files.ts';
 import { DEMO_ID, type Store } from '../../store/library/store.ts';
 import type { StoredTrip } from '../../store/port/port.ts';
 import type { tasks as carryTasks } from '../../work/carry-tasks.ts';
@@ -10,7 +11,6 @@ import { WorkerPool } from '../../work/pool.ts';
 import { PLAN_LESS } from '../../work/refusals.ts';
 import type { LearnAsk, LoadAsk, tasks } from '../../work/tasks.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
-import { readDemoPlan } from './demo.ts';
 import type { Limits } from './limits.ts';
 import { type ReadyTrip, TripLoader } from './trip-loader.ts';
 

@@ -1,8 +1,8 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
+import { DEMO_EXTRACT, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from '../../io/demo-files.ts';
 import { DEMO_ID, type NewTrip, type Store } from '../../store/library/store.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
-import { DEMO_EXTRACT, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from './demo.ts';
 
 /** What tells one content of a file from another, hexadecimal. */
 export const hashOf = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');

@@ -1,5 +1,6 @@
 import type { NamedFile } from '../../app/ports.ts';
 import { InputProblem, type Outcome } from '../../core/input/problem.ts';
+import { DEMO_EXTRACT, DEMO_NOTICE, DEMO_ROUTE } from '../../io/demo-files.ts';
 import type { Ingested } from '../../store/extracts/ingest.ts';
 import { DEMO_ID, type Store } from '../../store/library/store.ts';
 import type { StoredTrip } from '../../store/port/port.ts';
@@ -7,7 +8,6 @@ import type { TripFromFile } from '../../store/trip-file/read-trip-file.ts';
 import type { WorkerPool } from '../../work/pool.ts';
 import type { IngestAsk, KeepAsk, KeepGive, LoadAsk, tasks } from '../../work/tasks.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
-import { DEMO_EXTRACT, DEMO_NOTICE, DEMO_ROUTE } from './demo.ts';
 import type { Limits } from './limits.ts';
 import { TripStore } from './trip-store.ts';
 

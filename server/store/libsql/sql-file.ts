@@ -1,5 +1,9 @@
-import Database from 'libsql';
+import { createRequire } from 'node:module';
+import type Database from 'libsql';
 import { InputProblem, type ProblemParts } from '../../core/input/problem.ts';
+
+/** Loaded at the first use: a command that keeps nothing does without. */
+const loadLibsql = (): typeof Database => createRequire(import.meta.url)('libsql');
 
 type Statement = Database.Statement<unknown[]>;
 /** A value that a column may hold. */
@@ -59,7 +63,7 @@ export class SqlFile {
   #isInside = false;
 
   constructor(path: string, busyMs = BUSY_MS) {
-    this.#database = guarded(() => new Database(path, { timeout: busyMs }));
+    this.#database = guarded(() => new (loadLibsql())(path, { timeout: busyMs }));
   }
 
   run(sql: string, ...values: Value[]): number {

@@ -1,9 +1,9 @@
-import type { Analysis, Report } from '../contract/analysis.ts';
-import type { RoutePiece } from '../contract/answers/map.ts';
-import type { Commodity, Verdict } from '../contract/common.ts';
-import { type KeptCommodity, type KeptResults, PICTURE_PIECES } from '../contract/kept.ts';
-import { VERDICT_RANK } from '../core/gaps/verdict.ts';
-import type { MapTold } from './to-contract.ts';
+import type { Analysis, Report } from '../../contract/analysis.ts';
+import type { RoutePiece } from '../../contract/answers/map.ts';
+import type { Commodity, Verdict } from '../../contract/common.ts';
+import { type KeptCommodity, type KeptResults, PICTURE_PIECES } from '../../contract/kept.ts';
+import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
+import type { MapTold } from '../to-contract.ts';
 
 /** What an analysis comes to in short, as it is kept with its trip. `at` is an ISO time. */
 export function keptResults(

@@ -1,0 +1,1 @@
+export const jsonLine = (value: unknown): string => `${JSON.stringify(value)}\n`;

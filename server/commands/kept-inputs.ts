@@ -1,0 +1,85 @@
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
+import { loadTrip } from '../app/load-trip.ts';
+import type { LoadedTrip } from '../app/loaded-trip.ts';
+import type { NamedFile } from '../app/ports.ts';
+import { InputProblem, type Outcome } from '../core/input/problem.ts';
+import { DEMO_EXTRACT } from '../io/demo-files.ts';
+import { dataFolder } from '../store/data-folder.ts';
+import type { Store } from '../store/library/store.ts';
+import { KeepingFileSet } from '../store/maps/keeping-file-set.ts';
+import { unpackMaps } from '../store/maps/trip-maps.ts';
+import { folderStore, STORE_FILE } from '../store/open-store.ts';
+import type { StoredTrip } from '../store/port/port.ts';
+
+/** Does something with the store of the data folder, and closes it. Throws InputProblem where the folder cannot be used. */
+export async function withStore<T>(work: (store: Store) => T | Promise<T>): Promise<T> {
+  const store = folderStore(dataFolder());
+  try {
+    return await work(store);
+  } finally {
+    store.close();
+  }
+}
+
+/** Looks something up in the store; null where there is none: a look makes no folder. */
+function lookUp<T>(look: (store: Store) => T): T | null {
+  const folder = dataFolder();
+  if (!existsSync(join(folder, STORE_FILE))) return null;
+  const store = folderStore(folder);
+  try {
+    return look(store);
+  } finally {
+    store.close();
+  }
+}
+
+/** The trip of a name or id. Throws InputProblem where several have the name. */
+export function tripOf(store: Store, name: string): StoredTrip | null {
+  const trips = store.trips();
+  const [first, second] = trips.filter((trip) => trip.name === name);
+  if (first === undefined) return trips.find(({ id }) => id === name) ?? null;
+  if (second === undefined) return first;
+  throw new InputProblem({
+    code: 'command-invalid',
+    place: name,
+    came: 'a name that several kept trips have',
+    expected: 'one of them',
+    remedy: 'Give its id: drystage trip list has it',
+  });
+}
+
+/** Whether a route is no file and the name of a kept trip. */
+export const isKeptTrip = (route: string): boolean =>
+  !existsSync(route) && lookUp((store) => tripOf(store, route)) !== null;
+
+/** The kept trip of that name. */
+export function keptTrip(name: string): StoredTrip {
+  const trip = lookUp((store) => tripOf(store, name));
+  if (trip === null) throw new Error(`the trip ${name} is not kept any more`);
+  return trip;
+}
+
+/** The file of a supply: the path itself, or a kept extract's where no file has that name. */
+export function supplyFile(path: string): NamedFile {
+  const kept = existsSync(path)
+    ? null
+    : lookUp(({ extracts }) => {
+        const extract = extracts.named(path);
+        return extract === null ? null : extracts.pathOf(extract.id);
+      });
+  return { path: kept ?? path, source: path };
+}
+
+/** Loads the kept trip of that name. */
+export async function loadKeptTrip(name: string): Promise<Outcome<LoadedTrip>> {
+  const { id, route, notice } = keptTrip(name);
+  const [bytes, maps] = lookUp(({ driver }) => [driver.trips.route(id), driver.trips.maps(id)]) ?? [];
+  const files = new KeepingFileSet({
+    ...(bytes && { route: bytes }),
+    ...(maps && { maps: unpackMaps(maps) }),
+  });
+  const named = { path: '', source: route.fileName };
+  const extracts = maps ? [] : [DEMO_EXTRACT];
+  return loadTrip({ route: named, extracts, withGround: false, notice }, files);
+}

@@ -1,0 +1,40 @@
+import { parseArgs } from 'node:util';
+import type { Outcome } from '../../core/input/problem.ts';
+import { refuse, refuseOption } from '../refuse.ts';
+
+/** What the words after extract or trip say. */
+export interface KeptWords {
+  /** What is to be done; null asks for the help. */
+  verb: string | null;
+  /** What it is to be done with. */
+  rest: readonly string[];
+  name: string | null;
+  json: boolean;
+}
+
+/** Reads the words after a command's name. */
+export function readKeptWords(words: readonly string[], verbs: string): Outcome<KeptWords> {
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...words],
+      allowPositionals: true,
+      strict: true,
+      options: { name: { type: 'string' }, json: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } },
+    });
+    const { name = null, json = false, help = false } = values;
+    const [verb, ...rest] = positionals;
+    if (help) return { ok: true, value: { verb: null, rest, name, json } };
+    if (verb === undefined) return refuse(null, 'nothing to do', verbs);
+    return { ok: true, value: { verb, rest, name, json } };
+  } catch (error) {
+    return refuseOption(error, '--name, --json, --help');
+  }
+}
+
+/** The one word that a verb takes; `what` as in "a file". */
+export function oneOf({ verb, rest }: KeptWords, what: string): Outcome<string> {
+  const [first, second] = rest;
+  if (first === undefined) return refuse(verb, `no word after ${verb}`, what);
+  if (second !== undefined) return refuse(second, 'a word too many', what);
+  return { ok: true, value: first };
+}

@@ -1,0 +1,130 @@
+import { mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { Analysis } from '../../server/contract/analysis.ts';
+import { dataFolder } from '../../server/store/data-folder.ts';
+import { demoPath } from '../http/form.ts';
+import { runCli } from './run-cli.ts';
+
+let folder = '';
+const before = process.env.DRYSTAGE_DATA;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'drystage-cli-kept-'));
+  process.env.DRYSTAGE_DATA = join(folder, 'data');
+});
+afterAll(() => {
+  process.env.DRYSTAGE_DATA = before;
+  rmSync(folder, { recursive: true });
+});
+
+const ROUTE = demoPath('route.gpx');
+const EXTRACT = demoPath('orrimar.osm.pbf');
+const RIG = demoPath('rig.yaml');
+const TRIP = demoPath('trip.yaml');
+const json = async (...args: string[]) => {
+  const { status, out, err } = await runCli(...args, '--json');
+  expect([status, err]).toEqual([0, '']);
+  return JSON.parse(out);
+};
+/** An answer that does not tell how its extract is called. */
+const unnamed = (analysis: Analysis) => {
+  const { extracts, ...rest } = analysis;
+  return { ...rest, extracts: extracts.map((one) => ({ ...one, source: '' })) };
+};
+
+describe('the data folder', () => {
+  it.each([
+    [{ DRYSTAGE_DATA: '/data/here' }, 'linux', '/data/here'],
+    [{ DRYSTAGE_DATA: ' ', XDG_DATA_HOME: '/xdg' }, 'linux', '/xdg/drystage'],
+    [{ XDG_DATA_HOME: 'not/absolute' }, 'linux', '/home/me/.local/share/drystage'],
+    [{}, 'linux', '/home/me/.local/share/drystage'],
+    [{}, 'darwin', '/home/me/Library/Application Support/Drystage'],
+    [{ APPDATA: '/roaming' }, 'win32', '/roaming/Drystage'],
+  ] as const)('of %j on %s is %s', (env, platform, path) => {
+    expect(dataFolder(env, platform, '/home/me')).toBe(path);
+  });
+
+  it('is named by the help of the commands', async () => {
+    for (const command of [['--help'], ['extract', '--help'], ['trip', '--help']]) {
+      expect((await runCli(...command)).out).toContain(
+        process.platform === 'win32' ? 'Drystage' : 'drystage',
+      );
+    }
+    expect((await runCli('extract', '--help')).out).toContain(join(folder, 'data'));
+  });
+});
+
+describe('kept extracts on the command line', { tags: 'slow' }, () => {
+  it('are added, listed, taken by name with the answer of the file, and removed', async () => {
+    expect((await runCli('extract', 'list')).out).toBe('No extracts are kept.\n');
+    const added = await runCli('extract', 'add', EXTRACT, '--name', 'Orrimar');
+    expect(added).toMatchObject({ status: 0, err: '' });
+    expect(added.out).toMatch(/^Kept as "Orrimar": \d+ supplies, \d+ roads and places\.\n$/);
+    expect((await runCli('extract', 'add', EXTRACT)).out).toContain('Kept already as "Orrimar"');
+    const { extracts } = await json('extract', 'list');
+    expect(extracts).toMatchObject([{ name: 'Orrimar', fileName: 'orrimar.osm.pbf', format: 'pbf' }]);
+    expect((await runCli('extract', 'list')).out).toMatch(/Orrimar +\d{4}-\d\d-\d\d +\d+ /);
+    const options = ['--rig', RIG, '--trip', TRIP];
+    const byName = await json('gaps', ROUTE, '--supply', 'Orrimar', ...options);
+    const byFile = await json('gaps', ROUTE, '--supply', EXTRACT, ...options);
+    expect(byName.extracts[0].source).toBe('Orrimar');
+    expect(unnamed(byName)).toEqual(unnamed(byFile));
+    expect((await runCli('extract', 'remove', 'Orrimar')).out).toBe('"Orrimar" is kept no longer.\n');
+    expect(await json('extract', 'list')).toEqual({ extracts: [] });
+    const gone = await runCli('gaps', ROUTE, '--supply', 'Orrimar', ...options);
+    expect(gone).toMatchObject({ status: 2 });
+    expect(gone.err).toContain('Orrimar');
+  });
+});
+
+describe('kept trips on the command line', { tags: 'slow' }, () => {
+  it('are imported, answered by name as from the files, and exported', async () => {
+    const old = new URL('../fixtures/store/version-1.drystage.json', import.meta.url).pathname;
+    const { out } = await runCli('trip', 'import', old, '--name', 'Old one');
+    expect(out).toMatch(/^Kept as "Old one" \([0-9a-f-]{36}\)\.\n$/);
+    const id = /\(([^)]+)\)/.exec(out)?.[1] ?? '';
+    expect(await json('trip', 'list')).toMatchObject({ trips: [{ id, name: 'Old one', revision: 1 }] });
+    expect((await runCli('trip', 'list')).out).toContain(`Old one`);
+    const analysis = (await json('gaps', 'Old one')) as Analysis;
+    expect(analysis.route.name).toBe('Along');
+    expect(analysis.trip.corridorKm).toBe(6);
+    expect(await json('gaps', id)).toEqual(analysis);
+    const wider = join(folder, 'wider.yaml');
+    writeFileSync(wider, 'corridorKm: 9\n');
+    expect((await json('gaps', 'Old one', '--trip', wider)).trip.corridorKm).toBe(9);
+    expect((await json('gaps', 'Old one', '--rig', RIG)).rig.name).not.toBe(analysis.rig.name);
+    expect((await json('plan', 'Old one')).plan.status).toBeTruthy();
+    const both = await json('compare', 'Old one', '--rig', RIG, '--rig', demoPath('rig-simple.yaml'));
+    expect(both.rigs).toHaveLength(2);
+
+    const path = join(folder, 'out.json');
+    expect((await runCli('trip', 'export', 'Old one', '--name', path)).out).toBe(`${path}\n`);
+    expect(JSON.parse(readFileSync(path, 'utf8'))).toMatchObject({ drystage: 'trip', name: 'Old one' });
+    const again = await runCli('trip', 'export', 'Old one', '--name', path);
+    expect(again.err).toContain('a file that is there already');
+    await runCli('trip', 'import', path);
+    expect((await runCli('gaps', 'Old one')).err).toContain('a name that several kept trips have');
+    expect((await runCli('gaps', id)).status).toBe(0);
+  });
+});
+
+describe('words that cannot be understood', () => {
+  it.each([
+    [['extract'], 'nothing to do; expected add, list or remove'],
+    [['extract', 'eat'], 'nothing that can be done with extracts'],
+    [['extract', 'add'], 'no word after add; expected the path of a file'],
+    [['extract', 'add', 'a', 'b'], 'b: a word too many'],
+    [['extract', 'add', 'no-such-file'], 'no-such-file: no such file'],
+    [['extract', 'remove', 'nobody'], 'no kept extract of that name'],
+    [['extract', 'list', '--colour'], "Unknown option '--colour'"],
+    [['trip', 'eat'], 'nothing that can be done with trips'],
+    [['trip', 'export', 'nobody'], 'no kept trip of that name'],
+    [['trip', 'import', 'no-such-file'], 'no-such-file: no such file'],
+    [['trip', 'import', RIG], 'text that is not JSON'],
+    [['gaps', 'nobody'], '--supply: no extract'],
+  ])('%j', async (words, line) => {
+    const { status, err } = await runCli(...words);
+    expect([status, err]).toEqual([2, expect.stringContaining(line)]);
+  });
+});
