@@ -7,6 +7,7 @@ import type { KeptExtract } from '../../contract/kept.ts';
 import { type Outcome, refused } from '../../core/input/problem.ts';
 import { dataFolder } from '../../store/data-folder.ts';
 import { ingest } from '../../store/extracts/ingest.ts';
+import { column } from '../../words/en/printed/shared/columns.ts';
 import type { Command } from '../command.ts';
 import type { CommandIo } from '../command-io.ts';
 import { jsonLine } from '../json-line.ts';
@@ -79,7 +80,13 @@ async function list({ json }: KeptWords): Promise<Outcome<string>> {
     (one.bytes / 1e6).toFixed(1),
     plain(one.fileName),
   ]);
-  const columns = [left('name'), left('data of'), right('supplies', ''), right('size', 'MB'), left('file')];
+  const columns = [
+    left(column('name')),
+    left(column('data of')),
+    right(column('supplies', '')),
+    right(column('size', 'MB')),
+    left(column('file')),
+  ];
   return { ok: true, value: `${tableText(columns, rows).join('\n')}\n` };
 }
 

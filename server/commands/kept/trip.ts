@@ -12,6 +12,7 @@ import { KeepingFileSet } from '../../store/maps/keeping-file-set.ts';
 import { packMaps } from '../../store/maps/trip-maps.ts';
 import type { StoredTrip } from '../../store/port/port.ts';
 import { tripFileName, tripFileText } from '../../store/trip-file/write-trip-file.ts';
+import { column } from '../../words/en/printed/shared/columns.ts';
 import { openTripFile } from '../../work/open-trip-file.ts';
 import type { Command } from '../command.ts';
 import { jsonLine } from '../json-line.ts';
@@ -61,12 +62,12 @@ async function list({ json }: KeptWords): Promise<Outcome<string>> {
     id,
   ]);
   const columns = [
-    left('name'),
-    left('changed (UTC)'),
-    right('length', 'km'),
-    left('fuel'),
-    left('water'),
-    left('id'),
+    left(column('name')),
+    left(column('changed (UTC)')),
+    right(column('length', 'km')),
+    left(column('fuel')),
+    left(column('water')),
+    left(column('id')),
   ];
   return { ok: true, value: `${tableText(columns, rows).join('\n')}\n` };
 }
