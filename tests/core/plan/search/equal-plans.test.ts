@@ -9,7 +9,14 @@ import type { MassRoom } from '../../../../server/core/plan/question/mass-room.t
 import { searchPlan } from '../../../../server/core/plan/search/search-plan.ts';
 import { solveCarry, solvedByModel } from '../../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
-import { questionOf, type SmallRoute, townRoute, waitingRoute } from '../by-hand/small-routes.ts';
+import {
+  bareRoute,
+  bareStop,
+  questionOf,
+  type SmallRoute,
+  townRoute,
+  waitingRoute,
+} from '../by-hand/small-routes.ts';
 
 let solver: MipSolver;
 beforeAll(async () => {
@@ -97,6 +104,24 @@ describe('a plan that is searched for', () => {
 
   it('is as good where any one stop may fail', { tags: 'slow' }, () => {
     fc.assert(fc.property(question(townRoute(6), none, rule), expectSame), { ...runs, numRuns: 400 });
+  });
+
+  it('is as good in two towns of which the one may fail while a leg of the other commodity goes on over it', () => {
+    const route = bareRoute({
+      lengthKm: 270,
+      tankL: { fuel: 33, water: 29 },
+      startL: { fuel: 14, water: 13 },
+      reserveL: { fuel: 2, water: 0 },
+      shareOfNeed: { fuel: 0, water: 0.1 },
+      waterLPerDay: 9,
+      stops: [
+        bareStop(140, { offers: 'both', evidence: 'stated', detourKm: 10, waitDays: 1 }),
+        bareStop(10, { offers: 'both', evidence: 'stated' }),
+        bareStop(141, { offers: 'both' }),
+        bareStop(11, { offers: 'both', evidence: 'stated', detourKm: 10 }),
+      ],
+    });
+    expectSame({ ...questionOf(route), oneFailure: { spendReserve: true } });
   });
 
   it('is as good where masses are permitted and any one stop may fail', { tags: 'slow' }, () => {
