@@ -46,7 +46,7 @@ describe('a route of whose water no extract tells', { tags: 'slow' }, () => {
 describe('a route of whose fuel no extract tells', () => {
   const waterOnly = { 'water.osm': osmXml({ objects: straightMap({ fuel: null }) }) };
 
-  it('has its water planned on its own, and the fuel said not to be', async () => {
+  it('has its water planned on its own, and the fuel said not to be', { tags: 'slow' }, async () => {
     expect((await route.analysis(waterOnly)).noData).toEqual(['fuel']);
     const trip = { plan: { mostCans: { fuel: 0, water: 0 } } };
     const text = await route.run(waterOnly, trip, { command: 'plan' });
