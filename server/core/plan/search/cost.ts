@@ -40,8 +40,8 @@ export const haltingCost = ({ lost, driving }: HaltCost): Cost => [0, 0, 0, lost
 
 /** Below nothing where `a` is the better. */
 export function compareCosts(a: readonly number[], b: readonly number[]): number {
-  for (const [part, value] of a.entries()) {
-    const difference = value - (b[part] ?? 0);
+  for (let part = 0; part < a.length; part += 1) {
+    const difference = (a[part] ?? 0) - (b[part] ?? 0);
     if (difference !== 0) return difference;
   }
   return 0;

@@ -26,6 +26,8 @@ export interface FailureTable {
   readonly bearsOn: (leg: SearchLeg, next: SearchLeg, place: FailingPlace) => boolean;
   /** Whether a leg has no way back from where the other commodity is sought in vain on it. */
   readonly isCaught: (leg: SearchLeg, halt: SupplyEdge, place: FailingPlace) => boolean;
+  /** Whether a leg bears all failures still ahead that another to the same supply bears, once both are `atM` along the route. */
+  readonly isAsSafe: (leg: SearchLeg, than: SearchLeg, atM: number) => boolean;
 }
 
 /** All places of the stops of a question that have to be able to fail, by supply. */
@@ -49,39 +51,67 @@ export function failingPlaces(question: CarryQuestion): FailingPlaces | null {
 /** Of one commodity. */
 export function failureTable(
   { sides, oneFailure }: CarryQuestion,
-  { side }: SideTable,
+  { side, legs }: SideTable,
   places: FailingPlaces,
 ): FailureTable {
   const foreign = haltsOf(sides[otherOf(side.commodity)], side.course);
   const failing: FailingSide = { side, foreign, spendReserve: oneFailure?.spendReserve === true };
-  const found = new Map<SearchLeg, readonly FailingPlace[]>();
-  const back = new Map<SearchLeg, boolean>();
-  const on = new Map<SearchLeg, Map<number, boolean>>();
-  const caught = new Map<SearchLeg, Map<SupplyEdge, boolean>>();
-  return {
-    foundBy: (leg) =>
-      once(found, leg, () => (places.get(leg.end) ?? []).filter(({ stop }) => !failsWith(stop, leg.start))),
-    bearsBack: (leg) => once(back, leg, () => reachesBack(failing, leg.hop, edgeAt(side, leg.hop.to))),
-    bearsOn: (leg, next, { stop }) =>
-      !failsWith(stop, next.end) &&
-      once(
-        once(on, leg, () => new Map<number, boolean>()),
-        next.hop.to,
-        () => reachesOn(failing, leg.hop, [next.hop]),
+  const others = sides[otherOf(side.commodity)].edges.filter(({ kind }) => kind === 'passing');
+  const nextEnds = endsFrom(legs);
+  const foundBy = onceFor((leg: SearchLeg) =>
+    (places.get(leg.end) ?? []).filter(({ stop }) => !failsWith(stop, leg.start)),
+  );
+  const bearsBack = onceFor(({ hop }: SearchLeg) => reachesBack(failing, hop, edgeAt(side, hop.to)));
+  const reachOf = onceFor(({ hop }: SearchLeg) =>
+    onceFor((to: number) => reachesOn(failing, hop, [{ ...hop, to }])),
+  );
+  /** All ends of next legs that are reached when its own gives nothing. */
+  const reachedOf = onceFor((leg: SearchLeg) => (nextEnds.get(leg.hop.to) ?? []).filter(reachOf(leg)));
+  /** The halts of the other commodity on its way from which there is no way back. */
+  const caughtAt = onceFor(
+    ({ start, end, hop }: SearchLeg) =>
+      new Set(
+        others.filter(
+          (halt) => start.atM < halt.atM && end.atM > halt.atM && !reachesBack(failing, hop, onTheWay(halt)),
+        ),
       ),
-    isCaught: (leg, halt, { edges }) => {
-      const liesOn = leg.start.atM < halt.atM && leg.end.atM > halt.atM && !edges.includes(leg.end);
-      if (!liesOn) return false;
-      const ofLeg = once(caught, leg, () => new Map<SupplyEdge, boolean>());
-      return once(ofLeg, halt, () => !reachesBack(failing, leg.hop, onTheWay(halt)));
-    },
+  );
+  const bearsEnd = (leg: SearchLeg, than: SearchLeg): boolean => {
+    const found = foundBy(leg);
+    if (found.length === 0) return true;
+    const reach = reachOf(leg);
+    return (
+      found.every((place) => foundBy(than).includes(place)) &&
+      (bearsBack(leg) || !bearsBack(than)) &&
+      reachedOf(than).every(reach)
+    );
+  };
+  return {
+    foundBy,
+    bearsBack,
+    bearsOn: (leg, { end, hop }, { stop }) => !failsWith(stop, end) && reachOf(leg)(hop.to),
+    isCaught: (leg, halt, { edges }) => !edges.includes(leg.end) && caughtAt(leg).has(halt),
+    isAsSafe: (leg, than, atM) =>
+      leg === than ||
+      (bearsEnd(leg, than) && [...caughtAt(leg)].every((halt) => halt.atM < atM || caughtAt(than).has(halt))),
   };
 }
 
-function once<K, V>(known: Map<K, V>, key: K, reckon: () => V): V {
-  const before = known.get(key);
-  if (before !== undefined) return before;
-  const value = reckon();
-  known.set(key, value);
-  return value;
+/** The ends of all legs that begin at an edge, each once. */
+function endsFrom(legs: readonly SearchLeg[]): ReadonlyMap<number, readonly number[]> {
+  const ends = new Map<number, Set<number>>();
+  for (const { hop } of legs) ends.set(hop.from, (ends.get(hop.from) ?? new Set()).add(hop.to));
+  return new Map([...ends].map(([from, to]) => [from, [...to]]));
+}
+
+/** A question of which each answer is reckoned once. */
+function onceFor<K, V>(reckon: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const value = reckon(key);
+    known.set(key, value);
+    return value;
+  };
 }

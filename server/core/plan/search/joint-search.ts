@@ -25,8 +25,6 @@ export interface SearchFacts {
   /** Null where no stop has to be able to fail. */
   readonly failures: Readonly<Record<Commodity, FailureTable>> | null;
   readonly limits: readonly MassLimit[];
-  /** Every leg has so many metres of detour to spare beyond its halts. */
-  readonly leastM: number;
 }
 
 /** With at most so many cans; `toGo` is of as many. */
@@ -35,49 +33,73 @@ export interface SearchWithin {
   readonly toGo: Readonly<Record<Commodity, ToGo>>;
   /** Only as many empty cans weigh as both legs have full; else all that there may be. */
   readonly fewestEmpty?: boolean;
-  /** Whether a plan that costs so much at the least is of no use any more. */
-  readonly isUseless: (least: Cost) => boolean;
+  /** Whether of plans that cost as much the one whose least margin is greatest is sought. */
+  readonly greatestMargin: boolean;
+  /** Whether a plan that costs so much at the least, with such a least margin at the most, is of no use any more. */
+  readonly isUseless: (least: Cost, mostMarginM: number) => boolean;
   /** One less with each way that is looked at; the search is given up when none are left. */
   readonly effort: { left: number };
 }
 
-/** Whether the permitted masses bear two legs where both are under way, with so many empty cans aboard. */
-function areBearable(
-  limits: readonly MassLimit[],
-  { fuel, water }: Readonly<Record<Commodity, SearchLeg>>,
-  cans: Cans,
-): boolean {
+/** Whether what is left of each permitted mass bears two legs where both are under way. */
+function areBearable({ leftKg, kgOf }: MassesLeft, fuel: SearchLeg, water: SearchLeg): boolean {
   const overlapM = Math.min(fuel.end.atM, water.end.atM) - Math.max(fuel.start.atM, water.start.atM);
   if (overlapM <= 0) return true;
-  return limits.every(({ canKg, leftKg }, number) => {
-    const emptyKg = cans.fuel * canKg.fuel.empty + cans.water * canKg.water.empty;
-    return emptyKg + at(fuel.kg, number) + at(water.kg, number) <= leftKg + TOLERANCE;
-  });
+  const [fuelKg, waterKg] = [fuel[kgOf], water[kgOf]];
+  return leftKg.every((kg, number) => at(fuelKg, number) + at(waterKg, number) <= kg);
 }
 
+/** What legs have of each permitted mass, and which of their masses that is held against. */
+interface MassesLeft {
+  readonly leftKg: readonly number[];
+  readonly kgOf: 'kg' | 'kgWithCans';
+}
+
+/** With so many empty cans aboard; null: only as many as legs have full. */
+const massesLeft = (limits: readonly MassLimit[], cans: Cans | null): MassesLeft => ({
+  leftKg: limits.map(({ canKg, leftKg }) => {
+    const emptyKg = cans === null ? 0 : cans.fuel * canKg.fuel.empty + cans.water * canKg.water.empty;
+    return leftKg - emptyKg + TOLERANCE;
+  }),
+  kgOf: cans === null ? 'kgWithCans' : 'kg',
+});
+
 /** Whether the permitted masses bear a plan with so many cans aboard. */
-export const isBearable = (limits: readonly MassLimit[], { legs }: JointPlan, cans: Cans): boolean =>
-  legs.fuel.every((fuel) => legs.water.every((water) => areBearable(limits, { fuel, water }, cans)));
+export function isBearable(limits: readonly MassLimit[], { legs }: JointPlan, cans: Cans): boolean {
+  const masses = massesLeft(limits, cans);
+  return legs.fuel.every((fuel) => legs.water.every((water) => areBearable(masses, fuel, water)));
+}
 
 /** Two chains of legs from start to end, as their last legs and what led to them. */
 export interface JointPlan {
   readonly legs: Readonly<Record<Commodity, readonly SearchLeg[]>>;
   readonly cost: Cost;
+  /**
+   * What the tightest leg still bears before a reserve is touched: metres of further detour, in which fuel and water
+   * compare.
+   */
+  readonly leastMarginM: number;
 }
 
 /** Both commodities on the way: the leg that each is on. */
 interface Way {
   readonly legs: Readonly<Record<Commodity, SearchLeg>>;
-  /** What each leg still bears of halts of the other commodity. */
+  /** What each leg still bears of further detour, halts of the other commodity so far made. */
   readonly spareM: Readonly<Record<Commodity, number>>;
+  /** The least that legs which have ended had to spare. */
+  readonly marginM: number;
   /** Of all legs so far, and of halts made. */
   readonly cost: Cost;
   /** At the stop that was come to last. */
   readonly stopHalts: StopHalts | null;
-  /** With what is to come at the least. */
-  readonly least: Cost;
+  /** With what is to come at the least; told once no other way is as good. */
+  least: Cost;
+  /** The next place where a leg ends. */
+  readonly reachedM: number;
   readonly open: readonly OpenPlace[];
   readonly before: Way | null;
+  /** One that is as good in all that matters was found since. */
+  isPassed: boolean;
 }
 
 /** Halts of both commodities at one stop so far: what each costs alone. */
@@ -112,27 +134,40 @@ export function jointSearch(facts: SearchFacts, within: SearchWithin): JointPlan
 class JointSearch {
   readonly #facts: SearchFacts;
   readonly #within: SearchWithin;
-  readonly #heap = new Heap<Way>((a, b) => compareCosts(a.least, b.least) || reachedM(b) - reachedM(a));
-  readonly #known = new Map<string, Way[]>();
+  readonly #heap = new Heap<Way>((a, b) => this.#inOrder(a, b));
+  /** The ways that are known, by where their legs end and by what hangs on how they came there. */
+  readonly #known = new Map<number, Map<string, readonly Way[]>>();
+  readonly #masses: MassesLeft;
 
   constructor(facts: SearchFacts, within: SearchWithin) {
     this.#facts = facts;
     this.#within = within;
+    const { cans, fewestEmpty = false } = within;
+    this.#masses = massesLeft(facts.limits, fewestEmpty ? null : cans);
   }
 
   run(): JointPlan | null | 'given up' {
     const { tables } = this.#facts;
-    const { effort, isUseless } = this.#within;
+    const { effort } = this.#within;
     const first = byCommodity((commodity) => at(tables[commodity].legsFrom, 0));
-    this.#pushEach(first, { cost: NO_COST, stopHalts: null, open: NONE_OPEN, before: null, kept: {} });
+    const start = { cost: NO_COST, marginM: Number.MAX_VALUE, stopHalts: null, open: NONE_OPEN };
+    this.#pushEach(first, { ...start, before: null, kept: {} });
     for (let way = this.#heap.pop(); way !== undefined; way = this.#heap.pop()) {
       if (effort.left <= 0) return 'given up';
-      if (isUseless(way.least)) return null;
+      if (way.isPassed) continue;
       if (COMMODITIES.every((commodity) => isLast(tables[commodity], way.legs[commodity])))
         return planOf(way);
-      if (this.#isNew(way)) this.#goOn(way);
+      this.#goOn(way);
     }
     return null;
+  }
+
+  /** Below nothing where a way is to be looked at before another. */
+  #inOrder(a: Way, b: Way): number {
+    const byCost = compareCosts(a.least, b.least);
+    if (byCost !== 0) return byCost;
+    const byMargin = this.#within.greatestMargin ? mostMarginM(b) - mostMarginM(a) : 0;
+    return byMargin || b.reachedM - a.reachedM;
   }
 
   /** Pushes every way that goes on with one of the legs of each commodity. */
@@ -140,7 +175,8 @@ class JointSearch {
     for (const fuel of choices.fuel) {
       if (!this.#mayChoose('fuel', fuel, on)) continue;
       for (const water of choices.water)
-        if (this.#mayChoose('water', water, on)) this.#push({ fuel, water }, on);
+        if (this.#mayChoose('water', water, on) && areBearable(this.#masses, fuel, water))
+          this.#push({ fuel, water }, on);
     }
   }
 
@@ -150,67 +186,106 @@ class JointSearch {
     return leg.hop.cans <= cans[commodity] && toGo[commodity].after(leg) !== null;
   }
 
-  #push(legs: Way['legs'], { cost: before, stopHalts, open: openThere, before: from, kept }: GoingOn): void {
-    const { toGo, effort } = this.#within;
-    if (!this.#fits(legs)) return;
-    const open = from === null ? openThere : this.#openGoingOn(legs, from, openThere);
+  #push(legs: Way['legs'], on: GoingOn): void {
+    const { effort, isUseless } = this.#within;
+    const { kept, marginM, stopHalts, before } = on;
+    const { fuel, water } = legs;
+    const open = before === null ? on.open : this.#openGoingOn(legs, before, on.open);
     if (open === null) return;
-    let cost = before;
-    for (const commodity of COMMODITIES)
-      if (kept[commodity] === undefined) cost = sumOf(cost, legs[commodity].cost);
-    let least = sumOf(cost, this.#sharedLater(legs, stopHalts));
-    for (const commodity of COMMODITIES) {
-      const rest = toGo[commodity].after(legs[commodity]);
-      if (rest === null) return;
-      least = sumOf(least, rest);
-    }
+    let { cost } = on;
+    if (kept.fuel === undefined) cost = sumOf(cost, fuel.cost);
+    if (kept.water === undefined) cost = sumOf(cost, water.cost);
+    const spareM = { fuel: kept.fuel ?? fuel.hop.spareM, water: kept.water ?? water.hop.spareM };
+    const reachedM = Math.min(fuel.end.atM, water.end.atM);
+    // Each part by name: a copy of all of `on` takes several times as long, and this is done a million times.
+    const way: Way = {
+      legs,
+      spareM,
+      marginM,
+      cost,
+      least: cost,
+      reachedM,
+      stopHalts,
+      open,
+      before,
+      isPassed: false,
+    };
+    if (!this.#isNew(way)) return;
+    const least = this.#leastOf(way);
+    if (least === null || isUseless(least, mostMarginM(way))) return;
+    way.least = least;
     effort.left -= 1;
-    const spareM = byCommodity((commodity) => kept[commodity] ?? this.#spareM(legs[commodity]));
-    this.#heap.push({ legs, spareM, cost, stopHalts, least, open, before: from });
+    this.#heap.push(way);
+  }
+
+  /** What a way costs with what is to come at the least; null where there is no way on. */
+  #leastOf({ legs, cost, stopHalts }: Way): Cost | null {
+    const { toGo } = this.#within;
+    const [fuel, water] = [toGo.fuel.after(legs.fuel), toGo.water.after(legs.water)];
+    if (fuel === null || water === null) return null;
+    const least = sumOf(cost, sumOf(fuel, water));
+    const shared = this.#sharedLater(legs, stopHalts);
+    return shared === null ? least : sumOf(least, shared);
   }
 
   /**
    * What the promise of fuel counts too much where it may still halt at a stop at which water did: of that only what is
    * beyond the detour to the water is to be paid.
    */
-  #sharedLater({ fuel }: Way['legs'], stopHalts: StopHalts | null): Cost {
-    if (stopHalts === null || at(this.#facts.tables.fuel.stops, fuel.hop.to) !== stopHalts.stop)
-      return NO_COST;
+  #sharedLater({ fuel }: Way['legs'], stopHalts: StopHalts | null): Cost | null {
+    if (stopHalts === null || at(this.#facts.tables.fuel.stops, fuel.hop.to) !== stopHalts.stop) return null;
     const paid = together(stopHalts.cost);
     const own = stopHalts.cost.fuel;
     return haltingCost({ lost: own.lost - paid.lost, driving: own.driving - paid.driving });
   }
 
-  /** What a leg bears of halts with what is to be left; endless where it bears all. */
-  #spareM({ hop, spareM, allM }: SearchLeg): number {
-    const { leastM } = this.#facts;
-    if (leastM === 0) return spareM;
-    return allM <= hop.spareM - leastM ? Number.POSITIVE_INFINITY : hop.spareM - leastM;
-  }
-
-  /** Whether the permitted masses hold where both legs are under way. */
-  #fits({ fuel, water }: Way['legs']): boolean {
-    const { cans, fewestEmpty = false } = this.#within;
-    const empty = fewestEmpty ? { fuel: fuel.hop.cans, water: water.hop.cans } : cans;
-    return areBearable(this.#facts.limits, { fuel, water }, empty);
-  }
-
-  /** Whether no way that was gone on from is as good in all that matters from there on. */
+  /** Whether no way that is known is as good in all that matters from there on. It is known from then on, in the place of those it is as good as. */
   #isNew(way: Way): boolean {
     const { fuel, water } = way.legs;
-    const stopHalts = this.#openHalts(way);
-    const place =
-      this.#facts.failures === null
-        ? `${fuel.hop.to} ${water.hop.to} ${stopHalts}`
-        : `${fuel.number} ${water.number} ${stopHalts} ${way.open.map(nameOf)}`;
-    const known = this.#known.get(place);
+    const ends = fuel.hop.to * this.#facts.tables.water.side.edges.length + water.hop.to;
+    const there = this.#known.get(ends) ?? new Map<string, readonly Way[]>();
+    this.#known.set(ends, there);
+    const place = this.#openHalts(way) + way.open.map(nameOf).join();
+    const known = there.get(place);
     if (known === undefined) {
-      this.#known.set(place, [way]);
+      there.set(place, [way]);
       return true;
     }
-    if (known.some((other) => isAsGood(other, way))) return false;
-    known.push(way);
+    if (known.some((other) => this.#isAsGood(other, way))) return false;
+    for (const other of known) other.isPassed = this.#isAsGood(way, other);
+    there.set(place, [...known.filter(({ isPassed }) => !isPassed), way]);
     return true;
+  }
+
+  /** Whether a way costs no more than another at the same places, and leaves as much room for halts, masses and failures. */
+  #isAsGood(way: Way, than: Way): boolean {
+    const byCost = compareCosts(way.cost, than.cost);
+    if (byCost > 0) return false;
+    if (byCost === 0 && this.#within.greatestMargin && !hasAsMuchMargin(way, than)) return false;
+    return (
+      this.#bearsAsMuch(way, than, 'fuel') &&
+      this.#bearsAsMuch(way, than, 'water') &&
+      this.#isAsSafe(way, than)
+    );
+  }
+
+  /** Whether the leg of a commodity leaves as much room for halts and masses. */
+  #bearsAsMuch(way: Way, than: Way, commodity: Commodity): boolean {
+    const [leg, other] = [way.legs[commodity], than.legs[commodity]];
+    const { kgOf } = this.#masses;
+    return (
+      bearsHalts(leg, way.spareM[commodity]) >= bearsHalts(other, than.spareM[commodity]) &&
+      leg[kgOf].every((kg, number) => kg <= at(other[kgOf], number))
+    );
+  }
+
+  #isAsSafe(way: Way, than: Way): boolean {
+    const { failures } = this.#facts;
+    if (failures === null) return true;
+    const atM = way.reachedM;
+    return COMMODITIES.every((commodity) =>
+      failures[commodity].isAsSafe(way.legs[commodity], than.legs[commodity], atM),
+    );
   }
 
   /** The halts made at the stop at which the next one is made as well: what that costs hangs on them. */
@@ -221,19 +296,21 @@ class JointSearch {
       (commodity) => at(tables[commodity].stops, legs[commodity].hop.to) === stopHalts.stop,
     );
     const { fuel, water } = stopHalts.cost;
-    return isNext ? `${fuel.lost} ${fuel.driving} ${water.lost} ${water.driving}` : '';
+    return isNext ? `${fuel.lost} ${fuel.driving} ${water.lost} ${water.driving} ` : '';
   }
 
   /** Makes the halts at the next place where a leg ends, and goes on from there. */
   #goOn(way: Way): void {
     const { tables } = this.#facts;
-    const atM = reachedM(way);
+    const atM = way.reachedM;
     const ends = byCommodity(
       (commodity) => way.legs[commodity].end.atM === atM && !isLast(tables[commodity], way.legs[commodity]),
     );
     const spareM = this.#afterHalts(way, ends);
     const open = this.#openComingTo(way, ends);
     if (spareM === null || open === null) return;
+    const ended = COMMODITIES.filter((commodity) => ends[commodity]).map((commodity) => spareM[commodity]);
+    const marginM = Math.min(way.marginM, ...ended);
     const choices = byCommodity((commodity): readonly SearchLeg[] => {
       const leg = way.legs[commodity];
       return ends[commodity] ? at(tables[commodity].legsFrom, leg.hop.to) : [leg];
@@ -244,7 +321,7 @@ class JointSearch {
     };
     const stopHalts = this.#haltsWith(way, ends);
     const cost = sumOf(way.cost, haltingCost(moreOf(way.stopHalts, stopHalts)));
-    this.#pushEach(choices, { cost, stopHalts, open, before: way, kept });
+    this.#pushEach(choices, { cost, marginM, stopHalts, open, before: way, kept });
   }
 
   /** What legs bear of further halts once those that end have ended; null where one does not bear the other's. */
@@ -254,7 +331,9 @@ class JointSearch {
       const halt = ends[other] ? at(this.#facts.tables[other].halts, legs[other].hop.to) : null;
       return halt === null ? spareM[commodity] : spareM[commodity] - haltOnLegM(legs[commodity], halt);
     });
-    return COMMODITIES.every((commodity) => left[commodity] >= -TOLERANCE) ? left : null;
+    return COMMODITIES.every((commodity) => bearsHalts(legs[commodity], left[commodity]) >= -TOLERANCE)
+      ? left
+      : null;
   }
 
   /** The halts made at a stop with those where legs end. */
@@ -276,7 +355,7 @@ class JointSearch {
   #openComingTo(way: Way, ends: Ends): readonly OpenPlace[] | null {
     const { failures } = this.#facts;
     if (failures === null) return NONE_OPEN;
-    const atM = reachedM(way);
+    const atM = way.reachedM;
     const open = new Map(way.open.filter(({ place }) => place.toM >= atM).map((one) => [one.place, one]));
     for (const commodity of COMMODITIES) {
       if (!ends[commodity]) continue;
@@ -336,6 +415,7 @@ type Ends = Readonly<Record<Commodity, boolean>>;
 /** How ways go on from one. */
 interface GoingOn {
   readonly cost: Cost;
+  readonly marginM: number;
   readonly stopHalts: StopHalts | null;
   readonly open: readonly OpenPlace[];
   readonly before: Way | null;
@@ -343,20 +423,20 @@ interface GoingOn {
   readonly kept: Partial<Record<Commodity, number>>;
 }
 
-/** The next place where a leg ends. */
-const reachedM = ({ legs }: Way): number => Math.min(legs.fuel.end.atM, legs.water.end.atM);
+/** The least margin that plans which go on from a way have at the most, metres. */
+const mostMarginM = ({ marginM, spareM }: Way): number => Math.min(marginM, spareM.fuel, spareM.water);
 
-/** Whether a way that costs no more leaves as much room for halts and masses as another at the same places. */
-const isAsGood = (way: Way, than: Way): boolean =>
-  COMMODITIES.every(
-    (commodity) =>
-      way.spareM[commodity] >= than.spareM[commodity] &&
-      way.legs[commodity].kg.every((kg, number) => kg <= at(than.legs[commodity].kg, number)),
-  );
+const hasAsMuchMargin = (way: Way, than: Way): boolean =>
+  way.marginM >= than.marginM &&
+  COMMODITIES.every((commodity) => way.spareM[commodity] >= than.spareM[commodity]);
+
+/** Metres of halts of the other commodity that a leg still bears; endless where it bears all that there are on it. */
+const bearsHalts = ({ hop, allM }: SearchLeg, spareM: number): number =>
+  allM <= hop.spareM ? Number.POSITIVE_INFINITY : spareM;
 
 function planOf(last: Way): JointPlan {
   const ways: Way[] = [];
   for (let way: Way | null = last; way !== null; way = way.before) ways.unshift(way);
   const legs = byCommodity((commodity) => [...new Set(ways.map((way) => way.legs[commodity]))]);
-  return { legs, cost: last.cost };
+  return { legs, cost: last.cost, leastMarginM: mostMarginM(last) };
 }

@@ -10,7 +10,6 @@ import { byCommodity } from '../side/other-of.ts';
 import { type Cost, compareCosts, sumOf, WEAK_PARTS } from './cost.ts';
 import { failingPlaces, failureTable } from './failure-table.ts';
 import { isBearable, type JointPlan, jointSearch, type SearchFacts } from './joint-search.ts';
-import { leastMarginM, withLeast } from './margin.ts';
 import { hasKnots, sideTable } from './side-table.ts';
 import { type ToGo, toGoOf } from './to-go.ts';
 
@@ -66,12 +65,11 @@ export function searchPlan(
   const places = failingPlaces(question);
   const failures =
     places === null ? null : byCommodity((commodity) => failureTable(question, tables[commodity], places));
-  const facts = { tables, failures, limits: question.room?.limits ?? [], leastM: 0 };
-  const work = { ranking: { cansCost, owned: question.owned }, effort: { left: MOST_WAYS }, aims: null };
-  const best = bestOf(facts, work);
+  const facts = { tables, failures, limits: question.room?.limits ?? [] };
+  const ranking = { cansCost, owned: question.owned, greatestMargin };
+  const best = bestOf(facts, { ranking, effort: { left: MOST_WAYS } });
   if (best === 'given up') return NOT_SEARCHED;
-  if (best === null) return { status: 'none' };
-  return greatestMargin ? withGreatestMargin(facts, work, best) : foundPlan(best, null);
+  return best === null ? { status: 'none' } : foundPlan(best, greatestMargin);
 }
 
 const NOT_SEARCHED = { status: 'not searched' } as const;
@@ -88,29 +86,25 @@ interface RankedPlan {
 interface Work {
   readonly ranking: Ranking;
   readonly effort: { left: number };
-  /** What a plan has to reach of the aims that add up; null where that is what is sought. */
-  readonly aims: readonly number[] | null;
 }
 
-function bestOf(facts: SearchFacts, { ranking, effort, aims }: Work): RankedPlan | null | 'given up' {
-  const all = promisesOf(facts, ranking);
-  const isBeyond = (rank: readonly number[]) => aims !== null && compareCosts(aims, rank) < 0;
-  const owned = bestOfOwned(facts, { ranking, effort, aims }, all);
+function bestOf(facts: SearchFacts, { ranking, effort }: Work): RankedPlan | null | 'given up' {
+  const { greatestMargin } = ranking;
+  const owned = bestOfOwned(facts, { ranking, effort }, promisesOf(facts, ranking));
   if (owned === 'given up') return owned;
   const promises = owned.promises;
   let best = owned.best;
   for (const { cans, toGo, rank } of promises) {
-    if (isBeyond(rank) || (best !== null && compareCosts(best.rank, rank) <= 0)) break;
+    if (best !== null && compareCosts(best.rank, rank) <= 0) break;
     const known = best;
-    const isUseless = (least: Cost) => {
-      const atBest = rankOf(ranking, least, cans);
-      return isBeyond(atBest) || (known !== null && compareCosts(known.rank, atBest) <= 0);
-    };
-    const plan = jointSearch(facts, { cans, toGo, effort, isUseless });
+    const isUseless = (least: Cost, mostMarginM: number) =>
+      known !== null &&
+      compareCosts(known.rank, rankOf(ranking, { cost: least, leastMarginM: mostMarginM }, cans)) <= 0;
+    const plan = jointSearch(facts, { cans, toGo, effort, greatestMargin, isUseless });
     if (plan === 'given up') return plan;
     if (plan !== null) best = betterPlan(best, rankedPlan(facts, plan, cans, ranking));
     // The first failed: before all others are tried it is asked whether any of them may be of use.
-    else if (aims === null && rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;
+    else if (rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;
   }
   return best;
 }
@@ -122,7 +116,7 @@ function bestOf(facts: SearchFacts, { ranking, effort, aims }: Work): RankedPlan
  */
 function bestOfOwned(
   facts: SearchFacts,
-  { ranking, effort, aims }: Work,
+  { ranking, effort }: Work,
   promises: readonly Promise[],
 ): { readonly best: RankedPlan | null; readonly promises: readonly Promise[] } | 'given up' {
   const { limits } = facts;
@@ -134,32 +128,23 @@ function bestOfOwned(
   if (ranking.cansCost !== FREE || relieves || most === undefined || fewer.length === 0)
     return { best: null, promises };
   const { cans, toGo } = most;
-  const isUseless = (least: Cost) => aims !== null && compareCosts(aims, rankOf(ranking, least, cans)) < 0;
-  const plan = jointSearch(facts, { cans, toGo, effort, isUseless, fewestEmpty: true });
+  const { greatestMargin } = ranking;
+  const plan = jointSearch(facts, {
+    cans,
+    toGo,
+    effort,
+    greatestMargin,
+    isUseless: NEVER,
+    fewestEmpty: true,
+  });
   if (plan === 'given up') return plan;
   const best = plan === null ? null : rankedPlan(facts, plan, cans, ranking);
   if (best !== null && !isBearable(limits, best.plan, best.cans)) return { best: null, promises };
   return { best, promises: promises.filter((promise) => !isOfOwned(promise)) };
 }
 
-/** Plans that differ by less are alike in margin, metres (ours). */
-const ALIKE_M = 1;
-/** So often a plan with a greater least margin is looked for (ours). */
-const MOST_ROUNDS = 50;
-
-/** Of plans as good by all aims before the one whose least margin is greatest: each round asks for more than the last had. */
-function withGreatestMargin(facts: SearchFacts, work: Work, first: RankedPlan): Searched {
-  const aims = first.rank.slice(0, -PARTS_BEHIND_AIMS);
-  let best = first;
-  for (let round = 0; round < MOST_ROUNDS; round += 1) {
-    const marginM = leastMarginM(facts, best.plan);
-    const better = bestOf(withLeast(facts, marginM + ALIKE_M), { ...work, aims });
-    if (better === null) return foundPlan(best, marginM);
-    if (better === 'given up') break;
-    best = better;
-  }
-  return foundPlan(best, null);
-}
+/** Where every plan is of use. */
+const NEVER = () => false;
 
 const betterPlan = (best: RankedPlan | null, other: RankedPlan): RankedPlan =>
   best === null || compareCosts(other.rank, best.rank) < 0 ? other : best;
@@ -168,14 +153,14 @@ const betterPlan = (best: RankedPlan | null, other: RankedPlan): RankedPlan =>
 function rankedPlan({ limits }: SearchFacts, plan: JointPlan, within: Cans, ranking: Ranking): RankedPlan {
   const legs = byCommodity((commodity) => plan.legs[commodity].map(({ leg }) => leg));
   const cans = cansAboard(limits, legs, within);
-  return { plan, cans, rank: rankOf(ranking, plan.cost, cans) };
+  return { plan, cans, rank: rankOf(ranking, plan, cans) };
 }
 
-const foundPlan = ({ plan, cans }: RankedPlan, leastM: number | null): Searched => ({
+const foundPlan = ({ plan, cans }: RankedPlan, greatestMargin: boolean): Searched => ({
   status: 'found',
   legs: byCommodity((commodity) => plan.legs[commodity].map(({ leg }) => leg)),
   cans,
-  leastMarginM: leastM,
+  leastMarginM: greatestMargin ? plan.leastMarginM : null,
 });
 
 /** Whether there is any plan with the most cans, masses left out: with fewer there is none either where this is not so. */
@@ -183,7 +168,10 @@ function mayBeDone(facts: SearchFacts, promises: readonly Promise[], effort: { l
   const most = promises.reduce((a, b) =>
     b.cans.fuel >= a.cans.fuel && b.cans.water >= a.cans.water ? b : a,
   );
-  return jointSearch({ ...facts, limits: [] }, { ...most, effort, isUseless: () => false }) !== null;
+  return (
+    jointSearch({ ...facts, limits: [] }, { ...most, effort, greatestMargin: false, isUseless: NEVER }) !==
+    null
+  );
 }
 
 /** All pairs of numbers of cans that make a difference, the most promising first. */
@@ -204,7 +192,7 @@ function promisesOf(facts: SearchFacts, ranking: Ranking): Promise[] {
       promises.push({
         cans,
         toGo: { fuel: fuel.toGo, water: water.toGo },
-        rank: rankOf(ranking, least, cans),
+        rank: rankOf(ranking, { cost: least, leastMarginM: Number.MAX_VALUE }, cans),
       });
     }
   }
@@ -228,19 +216,25 @@ function countsOf({ tables, limits }: SearchFacts, commodity: Commodity, owned: 
 interface Ranking {
   readonly cansCost: CansCost;
   readonly owned: Cans;
+  readonly greatestMargin: boolean;
 }
 
-/** Of a rank: cans aboard. Fewer legs come before more margin: nobody halts for a litre to spare. */
-const PARTS_BEHIND_AIMS = 1;
-
-/** The aims in their order: cans to get come behind what hangs on weak evidence. Last of all the fewest aboard. */
-function rankOf({ cansCost, owned }: Ranking, cost: Cost, cans: Cans): readonly number[] {
+/**
+ * The aims in their order: cans to get come behind what hangs on weak evidence, and fewer legs before more margin: nobody
+ * halts for a litre to spare. Last of all the fewest cans aboard.
+ */
+function rankOf(
+  { cansCost, owned, greatestMargin }: Ranking,
+  { cost, leastMarginM }: Pick<JointPlan, 'cost' | 'leastMarginM'>,
+  cans: Cans,
+): readonly number[] {
   const toGet = cansBeyond(cans, owned);
   return [
     cansCost(cans),
     ...cost.slice(0, WEAK_PARTS),
     toGet.fuel + toGet.water,
     ...cost.slice(WEAK_PARTS),
+    greatestMargin ? -leastMarginM : 0,
     cans.fuel + cans.water,
   ];
 }

@@ -21,14 +21,14 @@ export interface SearchLeg {
   readonly hop: Hop;
   readonly start: SupplyEdge;
   readonly end: SupplyEdge;
-  /** Metres of halts of the other commodity that it bears; endless where it bears all that there are on it. */
-  readonly spareM: number;
   /** What all halts of the other commodity on it cost, metres. */
   readonly allM: number;
   /** Without the halt at its end. */
   readonly cost: Cost;
   /** What it takes of each permitted mass with the tanks left as short as it bears. */
   readonly kg: readonly number[];
+  /** The same with the cans that it has full. */
+  readonly kgWithCans: readonly number[];
 }
 
 /** One commodity as a search looks at it. Lists go by the side's edges. */
@@ -61,17 +61,17 @@ export function sideTable(
     const [hop] = leg.hops;
     const [start, end] = endsOf(side, hop);
     const allM = costOf(haltsBetween(foreign, start, end));
-    const spareM = allM <= hop.spareM ? Number.POSITIVE_INFINITY : hop.spareM;
+    const kg = kgOf(question, side, leg);
     return {
       number,
       leg,
       hop,
       start,
       end,
-      spareM,
       allM,
       cost: costOfLeg(side, leg),
-      kg: kgOf(question, side, leg),
+      kg,
+      kgWithCans: kg.map((each, number) => each + hop.cans * emptyKg(question, commodity, number)),
     };
   });
   const legsFrom: SearchLeg[][] = side.edges.map(() => []);
@@ -135,6 +135,9 @@ function kgOf(question: CarryQuestion, side: CarrySide, leg: Leg): number[] {
     (limit) => hop.cans * limit.canKg[commodity].filling - lessL * kgPerLitre(limit, side, leg),
   );
 }
+
+const emptyKg = ({ room }: CarryQuestion, commodity: Commodity, limit: number): number =>
+  room?.limits[limit]?.canKg[commodity].empty ?? 0;
 
 /** What a halt of the other commodity costs a leg, metres; nothing where it is not made on it. */
 export const haltOnLegM = ({ start, end }: SearchLeg, halt: Halt): number =>
