@@ -62,7 +62,11 @@ function planWithMoreCans(reckoned: Reckoned, put: PutQuestion, timer: Timer): C
   if (fewest.status === 'none') return null;
   const more = questionOf(allowing(reckoned, fewest.mostCans));
   const solution = solveCarry(more.question, timer.rest());
-  if (solution.status === 'found') return foundPlan(reckoned, more, solution.choice, true);
+  if (solution.status === 'found') {
+    const { choice } = solution;
+    const aims = choice.aims.map((aim) => ({ ...aim, proven: aim.proven && fewest.proven }));
+    return foundPlan(reckoned, more, { ...choice, aims }, true);
+  }
   return solution.status === 'none' ? null : outOfTime(reckoned, put, true);
 }
 

@@ -1,3 +1,5 @@
+import { type Cans, cansBeyond } from '../question/can-limits.ts';
+
 /**
  * What a plan costs beyond its cans, each before the next: metres that hang on doubtful, implied and stated evidence, of
  * lost time, of driving off the route, and that cans are carried, in micrometres; legs. Whole numbers: sums are the same
@@ -9,7 +11,13 @@ export type Cost = readonly [number, number, number, number, number, number, num
 export const inCost = (metres: number): number => Math.round(metres * 1e6);
 
 /** Of what hangs on weak evidence, the parts come before the cans. */
-export const WEAK_PARTS = 3;
+const WEAK_PARTS = 3;
+
+/** A cost with the cans to be got in their place among the aims: behind what hangs on weak evidence. */
+export function withCansToGet(cost: Cost, cans: Cans, owned: Cans): readonly number[] {
+  const toGet = cansBeyond(cans, owned);
+  return [...cost.slice(0, WEAK_PARTS), toGet.fuel + toGet.water, ...cost.slice(WEAK_PARTS)];
+}
 
 export const NO_COST: Cost = [0, 0, 0, 0, 0, 0, 0];
 
@@ -21,6 +29,17 @@ export const sumOf = (a: Cost, b: Cost): Cost => [
   a[4] + b[4],
   a[5] + b[5],
   a[6] + b[6],
+];
+
+/** What one cost is beyond another. */
+export const beyond = (a: Cost, b: Cost): Cost => [
+  a[0] - b[0],
+  a[1] - b[1],
+  a[2] - b[2],
+  a[3] - b[3],
+  a[4] - b[4],
+  a[5] - b[5],
+  a[6] - b[6],
 ];
 
 /** What a halt costs: lost time and driving. */

@@ -68,13 +68,10 @@ export function failureTable(
   /** All ends of next legs that are reached when its own gives nothing. */
   const reachedOf = onceFor((leg: SearchLeg) => (nextEnds.get(leg.hop.to) ?? []).filter(reachOf(leg)));
   /** The halts of the other commodity on its way from which there is no way back. */
-  const caughtAt = onceFor(
-    ({ start, end, hop }: SearchLeg) =>
-      new Set(
-        others.filter(
-          (halt) => start.atM < halt.atM && end.atM > halt.atM && !reachesBack(failing, hop, onTheWay(halt)),
-        ),
-      ),
+  const caughtAt = onceFor(({ start, end, hop }: SearchLeg) =>
+    others.filter(
+      (halt) => start.atM < halt.atM && end.atM > halt.atM && !reachesBack(failing, hop, onTheWay(halt)),
+    ),
   );
   const bearsEnd = (leg: SearchLeg, than: SearchLeg): boolean => {
     const found = foundBy(leg);
@@ -90,10 +87,10 @@ export function failureTable(
     foundBy,
     bearsBack,
     bearsOn: (leg, { end, hop }, { stop }) => !failsWith(stop, end) && reachOf(leg)(hop.to),
-    isCaught: (leg, halt, { edges }) => !edges.includes(leg.end) && caughtAt(leg).has(halt),
+    isCaught: (leg, halt, { edges }) => !edges.includes(leg.end) && caughtAt(leg).includes(halt),
     isAsSafe: (leg, than, atM) =>
       leg === than ||
-      (bearsEnd(leg, than) && [...caughtAt(leg)].every((halt) => halt.atM < atM || caughtAt(than).has(halt))),
+      (bearsEnd(leg, than) && caughtAt(leg).every((halt) => halt.atM < atM || caughtAt(than).includes(halt))),
   };
 }
 

@@ -4,20 +4,25 @@ import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Cans } from '../question/can-limits.ts';
 import type { MassLimit } from '../question/mass-room.ts';
 import { byCommodity, otherOf } from '../side/other-of.ts';
-import {
-  type Cost,
-  compareCosts,
-  type HaltCost,
-  haltingCost,
-  halts,
-  NO_COST,
-  NO_HALT,
-  sumOf,
-} from './cost.ts';
+import { beyond, type Cost, compareCosts, haltingCost, halts, NO_COST, sumOf } from './cost.ts';
 import type { FailingPlace, FailureTable } from './failure-table.ts';
 import { Heap } from './heap.ts';
+import { areBearable, type MassesLeft, massesLeft, TOLERANCE } from './masses-left.ts';
 import { haltOnLegM, isLast, type SearchLeg, type SideTable } from './side-table.ts';
 import type { ToGo } from './to-go.ts';
+import {
+  bearsHalts,
+  hasAsMuchMargin,
+  leavingWays,
+  moreOf,
+  mostMarginM,
+  NO_HALTS,
+  nameOf,
+  type OpenPlace,
+  type StopHalts,
+  together,
+  type Way,
+} from './way.ts';
 
 /** What both commodities are searched with. */
 export interface SearchFacts {
@@ -37,37 +42,13 @@ export interface SearchWithin {
   readonly greatestMargin: boolean;
   /** Whether a plan that costs so much at the least, with such a least margin at the most, is of no use any more. */
   readonly isUseless: (least: Cost, mostMarginM: number) => boolean;
-  /** One less with each way that is looked at; the search is given up when none are left. */
+  /** One less with each way that is tried; the search is given up when none are left. */
   readonly effort: { left: number };
-}
-
-/** Whether what is left of each permitted mass bears two legs where both are under way. */
-function areBearable({ leftKg, kgOf }: MassesLeft, fuel: SearchLeg, water: SearchLeg): boolean {
-  const overlapM = Math.min(fuel.end.atM, water.end.atM) - Math.max(fuel.start.atM, water.start.atM);
-  if (overlapM <= 0) return true;
-  const [fuelKg, waterKg] = [fuel[kgOf], water[kgOf]];
-  return leftKg.every((kg, number) => at(fuelKg, number) + at(waterKg, number) <= kg);
-}
-
-/** What legs have of each permitted mass, and which of their masses that is held against. */
-interface MassesLeft {
-  readonly leftKg: readonly number[];
-  readonly kgOf: 'kg' | 'kgWithCans';
-}
-
-/** With so many empty cans aboard; null: only as many as legs have full. */
-const massesLeft = (limits: readonly MassLimit[], cans: Cans | null): MassesLeft => ({
-  leftKg: limits.map(({ canKg, leftKg }) => {
-    const emptyKg = cans === null ? 0 : cans.fuel * canKg.fuel.empty + cans.water * canKg.water.empty;
-    return leftKg - emptyKg + TOLERANCE;
-  }),
-  kgOf: cans === null ? 'kgWithCans' : 'kg',
-});
-
-/** Whether the permitted masses bear a plan with so many cans aboard. */
-export function isBearable(limits: readonly MassLimit[], { legs }: JointPlan, cans: Cans): boolean {
-  const masses = massesLeft(limits, cans);
-  return legs.fuel.every((fuel) => legs.water.every((water) => areBearable(masses, fuel, water)));
+  /**
+   * What is still to come weighs so many times: with more than once a plan is found sooner, which costs at most so many
+   * times the least (Pohl, Artificial Intelligence 1, 1970).
+   */
+  readonly haste?: number;
 }
 
 /** Two chains of legs from start to end, as their last legs and what led to them. */
@@ -81,44 +62,7 @@ export interface JointPlan {
   readonly leastMarginM: number;
 }
 
-/** Both commodities on the way: the leg that each is on. */
-interface Way {
-  readonly legs: Readonly<Record<Commodity, SearchLeg>>;
-  /** What each leg still bears of further detour, halts of the other commodity so far made. */
-  readonly spareM: Readonly<Record<Commodity, number>>;
-  /** The least that legs which have ended had to spare. */
-  readonly marginM: number;
-  /** Of all legs so far, and of halts made. */
-  readonly cost: Cost;
-  /** At the stop that was come to last. */
-  readonly stopHalts: StopHalts | null;
-  /** With what is to come at the least; told once no other way is as good. */
-  least: Cost;
-  /** The next place where a leg ends. */
-  readonly reachedM: number;
-  readonly open: readonly OpenPlace[];
-  readonly before: Way | null;
-  /** One that is as good in all that matters was found since. */
-  isPassed: boolean;
-}
-
-/** Halts of both commodities at one stop so far: what each costs alone. */
-interface StopHalts {
-  readonly stop: number;
-  readonly cost: Readonly<Record<Commodity, HaltCost>>;
-}
-
-/** A place that was come to, and which ways are gone when its stop fails: it has to leave one that all bear. */
-interface OpenPlace {
-  readonly place: FailingPlace;
-  readonly mustGoOn: boolean;
-  readonly mustGoBack: boolean;
-}
-
 const NONE_OPEN: readonly OpenPlace[] = [];
-
-/** As the solver's own: rows may be broken by so much. */
-const TOLERANCE = 1e-7;
 
 /**
  * The best pair of chains by cost, exact: a search that looks at what promises most first (A*; Hart, Nilsson and Raphael,
@@ -164,7 +108,7 @@ class JointSearch {
 
   /** Below nothing where a way is to be looked at before another. */
   #inOrder(a: Way, b: Way): number {
-    const byCost = compareCosts(a.least, b.least);
+    const byCost = compareCosts(a.order, b.order);
     if (byCost !== 0) return byCost;
     const byMargin = this.#within.greatestMargin ? mostMarginM(b) - mostMarginM(a) : 0;
     return byMargin || b.reachedM - a.reachedM;
@@ -187,7 +131,8 @@ class JointSearch {
   }
 
   #push(legs: Way['legs'], on: GoingOn): void {
-    const { effort, isUseless } = this.#within;
+    const { effort, isUseless, haste = 1 } = this.#within;
+    effort.left -= 1;
     const { kept, marginM, stopHalts, before } = on;
     const { fuel, water } = legs;
     const open = before === null ? on.open : this.#openGoingOn(legs, before, on.open);
@@ -203,7 +148,7 @@ class JointSearch {
       spareM,
       marginM,
       cost,
-      least: cost,
+      order: cost,
       reachedM,
       stopHalts,
       open,
@@ -213,8 +158,7 @@ class JointSearch {
     if (!this.#isNew(way)) return;
     const least = this.#leastOf(way);
     if (least === null || isUseless(least, mostMarginM(way))) return;
-    way.least = least;
-    effort.left -= 1;
+    way.order = haste === 1 ? least : hasty(cost, least, haste);
     this.#heap.push(way);
   }
 
@@ -375,40 +319,30 @@ class JointSearch {
 
   /** The same once it is chosen where to go on to. */
   #openGoingOn(legs: Way['legs'], from: Way, open: readonly OpenPlace[]): readonly OpenPlace[] | null {
+    if (open.length === 0) return open;
+    const on = open.map((one) => {
+      const mustGoBack = COMMODITIES.some((commodity) =>
+        this.#mustGoBack(commodity, { legs, from }, one.place),
+      );
+      return mustGoBack && !one.mustGoBack ? { ...one, mustGoBack } : one;
+    });
+    return leavingWays(on);
+  }
+
+  /** Whether a place that gives nothing, come to on one leg, cannot be gone on from to the end of the next. */
+  #mustGoBack(commodity: Commodity, { legs, from }: NextLegs, place: FailingPlace): boolean {
     const { failures } = this.#facts;
-    if (failures === null || open.length === 0) return open;
-    const mustGoBack = (place: FailingPlace): boolean =>
-      COMMODITIES.some((commodity) => {
-        const [leg, next] = [from.legs[commodity], legs[commodity]];
-        if (leg === next || !failures[commodity].foundBy(leg).includes(place)) return false;
-        return !failures[commodity].bearsOn(leg, next, place);
-      });
-    return leavingWays(open.map((one) => ({ ...one, mustGoBack: one.mustGoBack || mustGoBack(one.place) })));
+    const [leg, next] = [from.legs[commodity], legs[commodity]];
+    if (failures === null || leg === next || !failures[commodity].foundBy(leg).includes(place)) return false;
+    return !failures[commodity].bearsOn(leg, next, place);
   }
 }
 
-const NO_HALTS: StopHalts['cost'] = { fuel: NO_HALT, water: NO_HALT };
-
-/** Fuel and water of one stop are one detour, the longer of the two. */
-const together = ({ fuel, water }: StopHalts['cost']): HaltCost => ({
-  lost: Math.max(fuel.lost, water.lost),
-  driving: Math.max(fuel.driving, water.driving),
-});
-
-/** What further halts cost more than those before them. */
-function moreOf(before: StopHalts | null, after: StopHalts | null): HaltCost {
-  if (after === null || after === before) return NO_HALT;
-  const all = together(after.cost);
-  if (after.stop !== before?.stop) return all;
-  const paid = together(before.cost);
-  return { lost: all.lost - paid.lost, driving: all.driving - paid.driving };
+/** The legs that are gone on with, and the way before them. */
+interface NextLegs {
+  readonly legs: Way['legs'];
+  readonly from: Way;
 }
-
-const leavingWays = (open: readonly OpenPlace[]): readonly OpenPlace[] | null =>
-  open.some(({ mustGoOn, mustGoBack }) => mustGoOn && mustGoBack) ? null : open;
-
-const nameOf = ({ place, mustGoOn, mustGoBack }: OpenPlace): string =>
-  `${place.number} ${mustGoOn} ${mustGoBack}`;
 
 type Ends = Readonly<Record<Commodity, boolean>>;
 
@@ -423,16 +357,12 @@ interface GoingOn {
   readonly kept: Partial<Record<Commodity, number>>;
 }
 
-/** The least margin that plans which go on from a way have at the most, metres. */
-const mostMarginM = ({ marginM, spareM }: Way): number => Math.min(marginM, spareM.fuel, spareM.water);
-
-const hasAsMuchMargin = (way: Way, than: Way): boolean =>
-  way.marginM >= than.marginM &&
-  COMMODITIES.every((commodity) => way.spareM[commodity] >= than.spareM[commodity]);
-
-/** Metres of halts of the other commodity that a leg still bears; endless where it bears all that there are on it. */
-const bearsHalts = ({ hop, allM }: SearchLeg, spareM: number): number =>
-  allM <= hop.spareM ? Number.POSITIVE_INFINITY : spareM;
+/** With what is still to come weighed so many times. */
+function hasty(cost: Cost, least: Cost, haste: number): Cost {
+  let order = least;
+  for (let more = 1; more < haste; more += 1) order = sumOf(order, beyond(least, cost));
+  return order;
+}
 
 function planOf(last: Way): JointPlan {
   const ways: Way[] = [];

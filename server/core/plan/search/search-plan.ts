@@ -3,18 +3,24 @@ import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Leg } from '../legs/leg.ts';
 import { cansAboard } from '../model/cans-aboard.ts';
 import type { LegSearches } from '../model/leg-searches.ts';
-import { type Cans, cansBeyond } from '../question/can-limits.ts';
+import type { Cans } from '../question/can-limits.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { emptyRelieves } from '../question/mass-room.ts';
 import { byCommodity } from '../side/other-of.ts';
-import { type Cost, compareCosts, sumOf, WEAK_PARTS } from './cost.ts';
+import { type Cost, compareCosts, sumOf, withCansToGet } from './cost.ts';
 import { failingPlaces, failureTable } from './failure-table.ts';
-import { isBearable, type JointPlan, jointSearch, type SearchFacts } from './joint-search.ts';
+import { type JointPlan, jointSearch, type SearchFacts } from './joint-search.ts';
+import { isBearable } from './masses-left.ts';
+import { provenAims } from './proven-aims.ts';
 import { hasKnots, sideTable } from './side-table.ts';
 import { type ToGo, toGoOf } from './to-go.ts';
 
-/** More ways than this are left to the solver (ours). */
-const MOST_WAYS = 400_000;
+/** Ways that are tried for the best plan where it is not told how many (ours). */
+const MOST_TRIES = 3_000_000;
+/** So many are tried for any good plan with each pair of numbers of cans, and with all of them (ours). */
+const HASTY_TRIES = { ofPair: 600_000, ofAll: 3_000_000 };
+/** What is still to come weighs so many times then (ours). */
+const HASTE = 2;
 
 /** Legs of the best plan; 'not searched' where the search does not tell, and the solver has to. */
 export type Searched =
@@ -22,8 +28,12 @@ export type Searched =
       readonly status: 'found';
       readonly legs: Readonly<Record<Commodity, readonly Leg[]>>;
       readonly cans: Cans;
-      /** The greatest least margin of plans alike, metres of further detour; null where it was not looked for, or not proven. */
+      /** Metres of further detour that its tightest leg bears, the greatest of plans alike; null where it was not looked for. */
       readonly leastMarginM: number | null;
+      /** Whether there is none better of those that were searched; else it is a good one that was found soon. */
+      readonly proven: boolean;
+      /** So many of the aims that add up, the first ones, no plan can reach better, even one over supplies that were left out. */
+      readonly provenAims: number;
     }
   | { readonly status: 'none' }
   | { readonly status: 'not searched' };
@@ -45,6 +55,8 @@ export interface SearchAsk {
   readonly cansCost?: CansCost;
   /** Of plans alike the one whose least margin is greatest. */
   readonly greatestMargin?: boolean;
+  /** More ways than this are not tried for the best plan: then any good one is looked for. */
+  readonly mostTries?: number;
 }
 
 /**
@@ -54,7 +66,7 @@ export interface SearchAsk {
 export function searchPlan(
   question: CarryQuestion,
   searches: LegSearches,
-  { cansCost = FREE, greatestMargin = false }: SearchAsk = {},
+  { cansCost = FREE, greatestMargin = false, mostTries = MOST_TRIES }: SearchAsk = {},
 ): Searched {
   const { sides } = question;
   if (hasKnots(sides.fuel, sides.water) || hasKnots(sides.water, sides.fuel)) return NOT_SEARCHED;
@@ -67,9 +79,16 @@ export function searchPlan(
     places === null ? null : byCommodity((commodity) => failureTable(question, tables[commodity], places));
   const facts = { tables, failures, limits: question.room?.limits ?? [] };
   const ranking = { cansCost, owned: question.owned, greatestMargin };
-  const best = bestOf(facts, { ranking, effort: { left: MOST_WAYS } });
-  if (best === 'given up') return NOT_SEARCHED;
-  return best === null ? { status: 'none' } : foundPlan(best, greatestMargin);
+  const { best, proven } = bestOf(facts, { ranking, effort: { left: mostTries } });
+  if (best === null) return proven ? { status: 'none' } : NOT_SEARCHED;
+  return {
+    status: 'found',
+    legs: byCommodity((commodity) => best.plan.legs[commodity].map(({ leg }) => leg)),
+    cans: best.cans,
+    leastMarginM: greatestMargin ? best.plan.leastMarginM : null,
+    proven,
+    provenAims: provenAims(facts, question.owned, { cost: best.plan.cost, cans: best.cans }),
+  };
 }
 
 const NOT_SEARCHED = { status: 'not searched' } as const;
@@ -88,12 +107,26 @@ interface Work {
   readonly effort: { left: number };
 }
 
-function bestOf(facts: SearchFacts, { ranking, effort }: Work): RankedPlan | null | 'given up' {
+/** The best plan that was found, and whether it is the best of all, or there is none. */
+interface Best {
+  readonly best: RankedPlan | null;
+  readonly proven: boolean;
+}
+
+function bestOf(facts: SearchFacts, work: Work): Best {
+  const promises = promisesOf(facts, work.ranking);
+  const owned = bestOfOwned(facts, work, promises);
+  const { best, proven } = owned === 'given up' ? GIVEN_UP : bestOfPairs(facts, work, owned);
+  if (best !== null || proven) return { best, proven };
+  return { best: anyGood(facts, work.ranking, promises), proven };
+}
+
+const GIVEN_UP: Best = { best: null, proven: false };
+
+/** Pair by pair, with what is known already. */
+function bestOfPairs(facts: SearchFacts, { ranking, effort }: Work, { best: first, promises }: Owned): Best {
   const { greatestMargin } = ranking;
-  const owned = bestOfOwned(facts, { ranking, effort }, promisesOf(facts, ranking));
-  if (owned === 'given up') return owned;
-  const promises = owned.promises;
-  let best = owned.best;
+  let best = first;
   for (const { cans, toGo, rank } of promises) {
     if (best !== null && compareCosts(best.rank, rank) <= 0) break;
     const known = best;
@@ -101,12 +134,33 @@ function bestOf(facts: SearchFacts, { ranking, effort }: Work): RankedPlan | nul
       known !== null &&
       compareCosts(known.rank, rankOf(ranking, { cost: least, leastMarginM: mostMarginM }, cans)) <= 0;
     const plan = jointSearch(facts, { cans, toGo, effort, greatestMargin, isUseless });
-    if (plan === 'given up') return plan;
+    if (plan === 'given up') return { best, proven: false };
     if (plan !== null) best = betterPlan(best, rankedPlan(facts, plan, cans, ranking));
     // The first failed: before all others are tried it is asked whether any of them may be of use.
     else if (rank === promises[0]?.rank && !mayBeDone(facts, promises, effort)) break;
   }
-  return best;
+  return { best, proven: true };
+}
+
+/** A plan that was found soon, of the pairs that promise most; null where there is none so soon. */
+function anyGood(facts: SearchFacts, ranking: Ranking, promises: readonly Promise[]): RankedPlan | null {
+  let leftOfAll = HASTY_TRIES.ofAll;
+  for (const { cans, toGo } of promises) {
+    const tries = Math.min(HASTY_TRIES.ofPair, leftOfAll);
+    const effort = { left: tries };
+    const within = { cans, toGo, effort, greatestMargin: false, isUseless: NEVER, haste: HASTE };
+    const plan = jointSearch(facts, within);
+    if (plan !== null && plan !== 'given up') return rankedPlan(facts, plan, cans, ranking);
+    leftOfAll -= tries - effort.left;
+    if (leftOfAll <= 0) break;
+  }
+  return null;
+}
+
+/** The best plan with the cans that are owned, and the promises that are left to be looked at. */
+interface Owned {
+  readonly best: RankedPlan | null;
+  readonly promises: readonly Promise[];
 }
 
 /**
@@ -118,7 +172,7 @@ function bestOfOwned(
   facts: SearchFacts,
   { ranking, effort }: Work,
   promises: readonly Promise[],
-): { readonly best: RankedPlan | null; readonly promises: readonly Promise[] } | 'given up' {
+): Owned | 'given up' {
   const { limits } = facts;
   const isOfOwned = ({ cans }: Promise) => COMMODITIES.every((each) => cans[each] <= ranking.owned[each]);
   const [most, ...fewer] = promises
@@ -139,7 +193,7 @@ function bestOfOwned(
   });
   if (plan === 'given up') return plan;
   const best = plan === null ? null : rankedPlan(facts, plan, cans, ranking);
-  if (best !== null && !isBearable(limits, best.plan, best.cans)) return { best: null, promises };
+  if (best !== null && !isBearable(limits, best.plan.legs, best.cans)) return { best: null, promises };
   return { best, promises: promises.filter((promise) => !isOfOwned(promise)) };
 }
 
@@ -155,13 +209,6 @@ function rankedPlan({ limits }: SearchFacts, plan: JointPlan, within: Cans, rank
   const cans = cansAboard(limits, legs, within);
   return { plan, cans, rank: rankOf(ranking, plan, cans) };
 }
-
-const foundPlan = ({ plan, cans }: RankedPlan, greatestMargin: boolean): Searched => ({
-  status: 'found',
-  legs: byCommodity((commodity) => plan.legs[commodity].map(({ leg }) => leg)),
-  cans,
-  leastMarginM: greatestMargin ? plan.leastMarginM : null,
-});
 
 /** Whether there is any plan with the most cans, masses left out: with fewer there is none either where this is not so. */
 function mayBeDone(facts: SearchFacts, promises: readonly Promise[], effort: { left: number }): boolean {
@@ -220,20 +267,17 @@ interface Ranking {
 }
 
 /**
- * The aims in their order: cans to get come behind what hangs on weak evidence, and fewer legs before more margin: nobody
- * halts for a litre to spare. Last of all the fewest cans aboard.
+ * The aims in their order, and fewer legs before more margin: nobody halts for a litre to spare. Last of all the fewest cans
+ * aboard.
  */
 function rankOf(
   { cansCost, owned, greatestMargin }: Ranking,
   { cost, leastMarginM }: Pick<JointPlan, 'cost' | 'leastMarginM'>,
   cans: Cans,
 ): readonly number[] {
-  const toGet = cansBeyond(cans, owned);
   return [
     cansCost(cans),
-    ...cost.slice(0, WEAK_PARTS),
-    toGet.fuel + toGet.water,
-    ...cost.slice(WEAK_PARTS),
+    ...withCansToGet(cost, cans, owned),
     greatestMargin ? -leastMarginM : 0,
     cans.fuel + cans.water,
   ];

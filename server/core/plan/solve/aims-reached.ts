@@ -18,6 +18,8 @@ export interface BestPlan {
   readonly cans: Cans;
   /** Whether all plans there are were looked at. */
   readonly complete: boolean;
+  /** So many aims, from the first on, no plan can reach better all the same; left out: none. */
+  readonly provenAims?: number;
   /** The greatest least margin, metres; left out or null where it is not proven. */
   readonly leastMarginM?: number | null;
 }
@@ -26,10 +28,10 @@ export interface BestPlan {
 export function aimsReached(
   { sides, owned }: CarryQuestion,
   searches: LegSearches,
-  { legs, cans, complete, leastMarginM = null }: BestPlan,
+  { legs, cans, complete, provenAims = 0, leastMarginM = null }: BestPlan,
 ): AimReached[] {
   const reached = (aim: Aim, value: number): AimReached => {
-    const proven = complete || value <= NOISE;
+    const proven = complete || value <= NOISE || AIMS.indexOf(aim) < provenAims;
     return { aim, value, proven, gap: proven ? 0 : value };
   };
   const weakM = (commodity: Commodity, { hops }: Leg, evidence: WeakEvidence): number =>
@@ -63,6 +65,17 @@ export function aimsReached(
     ...(leastMarginM !== null && complete ? [reached('least-margin-m', leastMarginM)] : []),
   ];
 }
+
+/** Those that add up, in their order. */
+const AIMS: readonly Aim[] = [
+  'doubtful-m',
+  'implied-m',
+  'stated-m',
+  'cans-to-get',
+  'lost-h',
+  'driving-m',
+  'can-m',
+];
 
 /** Float noise, in any unit of an aim. */
 const NOISE = 1e-6;

@@ -32,7 +32,7 @@ export function solveCarry(question: CarryQuestion, options: SolveOptions): Solu
   const complete = question.suppliesLeftOut !== true;
   switch (searched.status) {
     case 'found':
-      return foundBySearch(question, { ...searched, complete }, options);
+      return foundBySearch(question, { ...searched, complete: complete && searched.proven }, options);
     case 'none':
       return { status: 'none', complete };
     case 'not searched': {

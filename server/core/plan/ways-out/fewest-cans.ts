@@ -24,7 +24,12 @@ const CAN_PER_KG = 1e-5;
 const MOST_ROUNDS = 10;
 
 export type FewestCans =
-  | { readonly status: 'found'; readonly mostCans: Cans }
+  | {
+      readonly status: 'found';
+      readonly mostCans: Cans;
+      /** Whether fewer are too few; else they are those of a plan that was found soon. */
+      readonly proven: boolean;
+    }
   | { readonly status: 'none' }
   | { readonly status: 'out-of-time' };
 
@@ -53,13 +58,15 @@ export function fewestMoreCans(ask: FewestCansAsk, options: SolveOptions): Fewes
   const most = mostCansOf(questionOf(ask.reckoned).question);
   const search = { ...ask, most, limits: limitsOf(ask, most), options, timer: timerOf(options) };
   let mostCans = most;
+  let proven = true;
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
     // Fuel goes by the mass of the cans there may be.
     const fewest = fewestOf(search, questionWith(ask, mostCans));
     if (typeof fewest === 'string') return { status: fewest };
-    if (COMMODITIES.every((commodity) => fewest[commodity] <= mostCans[commodity]))
-      return { status: 'found', mostCans };
-    mostCans = mostOfBoth(mostCans, fewest);
+    proven &&= fewest.proven;
+    if (COMMODITIES.every((commodity) => fewest.cans[commodity] <= mostCans[commodity]))
+      return { status: 'found', mostCans, proven };
+    mostCans = mostOfBoth(mostCans, fewest.cans);
   }
   return { status: 'out-of-time' };
 }
@@ -86,8 +93,14 @@ function questionWith({ reckoned, anyMass }: FewestCansAsk, mostCans: Cans): Car
   return anyMass ? { ...question, room: null } : question;
 }
 
-/** The fewest cans beyond those there may be, as they come to be aboard, at the mass that the question is put for. */
-function fewestOf(search: Search, question: CarryQuestion): Cans | 'none' | 'out-of-time' {
+/** Cans as they come to be aboard, and whether they are the fewest. */
+interface FewCans {
+  readonly cans: Cans;
+  readonly proven: boolean;
+}
+
+/** The fewest cans beyond those there may be, at the mass that the question is put for. */
+function fewestOf(search: Search, question: CarryQuestion): FewCans | 'none' | 'out-of-time' {
   const { most, limits, timer } = search;
   let before = most;
   for (const step of STEPS) {
@@ -95,18 +108,18 @@ function fewestOf(search: Search, question: CarryQuestion): Cans | 'none' | 'out
     if (COMMODITIES.every((commodity) => wide[commodity] === before[commodity])) break;
     before = wide;
     if (timer.leftS() <= 0) return 'out-of-time';
-    const cans = fewestWithin(search, withMostCans(question, wide));
-    if (cans === 'out-of-time') return cans;
-    if (cans === 'none') continue;
-    const more = COMMODITIES.map((commodity) => Math.max(0, cans[commodity] - most[commodity]));
+    const few = fewestWithin(search, withMostCans(question, wide));
+    if (few === 'out-of-time') return few;
+    if (few === 'none') continue;
+    const more = COMMODITIES.map((commodity) => Math.max(0, few.cans[commodity] - most[commodity]));
     // Fewer in all cannot be more of one commodity than were looked at.
-    if (more.reduce((sum, count) => sum + count, 0) <= step || step === MOST_CANS) return cans;
+    if (more.reduce((sum, count) => sum + count, 0) <= step || step === MOST_CANS) return few;
   }
   return 'none';
 }
 
 /** With no more cans than a question allows. */
-function fewestWithin(search: Search, question: CarryQuestion): Cans | 'none' | 'out-of-time' {
+function fewestWithin(search: Search, question: CarryQuestion): FewCans | 'none' | 'out-of-time' {
   const { timer, reckoned, most } = search;
   const cansCost = (cans: Cans): number =>
     COMMODITIES.reduce(
@@ -115,7 +128,7 @@ function fewestWithin(search: Search, question: CarryQuestion): Cans | 'none' | 
       0,
     );
   const searched = searchPlan(question, legSearches(question), { cansCost });
-  if (searched.status === 'found') return searched.cans;
+  if (searched.status === 'found') return searched;
   if (searched.status === 'none') return 'none';
   const seconds = timer.leftS();
   const model = carryModel(question);
@@ -123,7 +136,8 @@ function fewestWithin(search: Search, question: CarryQuestion): Cans | 'none' | 
   const { status, values } = askHolding(facts, { ...search.options, seconds });
   if (status === 'out-of-time') return 'out-of-time';
   if (values === null) return 'none';
-  return byCommodity((commodity) => numberAt(values, model.aboard[commodity]));
+  const cans = byCommodity((commodity) => numberAt(values, model.aboard[commodity]));
+  return { cans, proven: status === 'optimal' };
 }
 
 const withMostCans = ({ sides, ...question }: CarryQuestion, mostCans: Cans): CarryQuestion => ({

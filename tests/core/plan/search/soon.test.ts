@@ -1,0 +1,102 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { legSearches } from '../../../../server/core/plan/model/leg-searches.ts';
+import type { CarryQuestion } from '../../../../server/core/plan/question/carry-question.ts';
+import type { MassRoom } from '../../../../server/core/plan/question/mass-room.ts';
+import { type Searched, searchPlan } from '../../../../server/core/plan/search/search-plan.ts';
+import { byCommodity } from '../../../../server/core/plan/side/other-of.ts';
+import { aimsReached } from '../../../../server/core/plan/solve/aims-reached.ts';
+import { questionOf, type SmallRoute, townRoute, waitingRoute } from '../by-hand/small-routes.ts';
+
+const runs = { numRuns: 300, seed: 20_261_130 };
+
+const room: fc.Arbitrary<MassRoom> = fc.integer({ min: -20, max: 60 }).map((leftKg) => ({
+  limits: [
+    {
+      name: 'total',
+      leftKg,
+      canKg: { fuel: { empty: 2, filling: 4 }, water: { empty: 2, filling: 5 } },
+      perLitreKg: { fuel: 0.8, water: 1 },
+    },
+  ],
+}));
+
+const asked = (routes: fc.Arbitrary<SmallRoute>): fc.Arbitrary<CarryQuestion> =>
+  fc
+    .tuple(routes, fc.option(room), fc.option(fc.record({ spendReserve: fc.boolean() })))
+    .map(([route, ofRoom, oneFailure]) => ({ ...questionOf(route), room: ofRoom, oneFailure }));
+
+const searchOf = (question: CarryQuestion, mostTries?: number): Searched =>
+  searchPlan(question, legSearches(question), {
+    greatestMargin: true,
+    ...(mostTries === undefined ? {} : { mostTries }),
+  });
+
+/** What a plan reaches of the aims that add up, in their order. */
+function aimValues(question: CarryQuestion, found: Extract<Searched, { status: 'found' }>): number[] {
+  const aims = aimsReached(question, legSearches(question), { ...found, complete: true });
+  return AIMS.map((name) => aims.find(({ aim }) => aim === name)?.value ?? 0);
+}
+
+const AIMS = ['doubtful-m', 'implied-m', 'stated-m', 'cans-to-get', 'lost-h', 'driving-m', 'can-m'];
+
+/** Below nothing where the first is the better, to a millimetre. */
+const compared = (a: readonly number[], b: readonly number[]): number =>
+  a.map((value, part) => value - (b[part] ?? 0)).find((more) => Math.abs(more) > 1e-3) ?? 0;
+
+describe('a plan that was found soon', () => {
+  it('is one where there is one, never better than the best, and says that it is not proven', () => {
+    let soonFound = 0;
+    fc.assert(
+      fc.property(asked(townRoute(7)), (question) => {
+        const best = searchOf(question);
+        const soon = searchOf(question, 0);
+        expect(best.status).not.toBe('not searched');
+        expect(soon.status === 'found').toBe(best.status === 'found');
+        if (soon.status !== 'found' || best.status !== 'found') return;
+        expect(soon.proven).toBe(false);
+        expect(best.proven).toBe(true);
+        expect(compared(aimValues(question, soon), aimValues(question, best))).toBeGreaterThanOrEqual(0);
+        soonFound += 1;
+      }),
+      runs,
+    );
+    expect(soonFound).toBeGreaterThan(30);
+  });
+});
+
+describe('aims that are proven although supplies were left out', () => {
+  it('are reached no better with all of them', () => {
+    let proven = 0;
+    const cases = fc.tuple(asked(waitingRoute(7)), fc.constantFrom('fuel', 'water'), fc.nat());
+    fc.assert(
+      fc.property(cases, ([question, commodity, seed]) => {
+        const fewer = withoutOne(question, commodity, seed);
+        if (fewer === null) return;
+        const few = searchOf(fewer);
+        const all = searchOf(question);
+        if (few.status !== 'found' || all.status !== 'found') return;
+        const [withFew, withAll] = [aimValues(fewer, few), aimValues(question, all)];
+        const count = few.provenAims;
+        expect(compared(withFew.slice(0, count), withAll.slice(0, count))).toBe(0);
+        if (count > 3) proven += 1;
+      }),
+      runs,
+    );
+    expect(proven).toBeGreaterThan(20);
+  });
+});
+
+/** The question with a supply of a commodity left out; null where it has none. */
+function withoutOne(
+  question: CarryQuestion,
+  commodity: 'fuel' | 'water',
+  seed: number,
+): CarryQuestion | null {
+  const side = question.sides[commodity];
+  const passings = side.edges.filter(({ kind }) => kind === 'passing');
+  const gone = passings[seed % Math.max(1, passings.length)];
+  if (gone === undefined) return null;
+  const fewer = { ...side, edges: side.edges.filter((edge) => edge !== gone), counting: side.edges };
+  return { ...question, sides: byCommodity((each) => (each === commodity ? fewer : question.sides[each])) };
+}
