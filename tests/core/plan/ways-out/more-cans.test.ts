@@ -118,6 +118,7 @@ describe('the fewest cans to get', () => {
     expect(fewestMoreCans({ reckoned: trip, open: COMMODITIES, anyMass: false }, options())).toEqual({
       status: 'found',
       mostCans: { fuel: 5, water: 0 },
+      proven: true,
     });
   });
 
@@ -145,6 +146,7 @@ describe('the fewest cans to get', () => {
     expect(fewestMoreCans({ reckoned: trip, open: COMMODITIES, anyMass: false }, options())).toEqual({
       status: 'found',
       mostCans: { fuel: 21, water: 25 },
+      proven: true,
     });
   });
 });
