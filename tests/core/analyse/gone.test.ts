@@ -25,8 +25,14 @@ const general: CoverArea = {
   source: 'new.pbf',
   isGeneral: true,
 };
-/** The newer extract covers the route from km 50 to km 150. */
-const AREA = { area: general, spans: [{ fromM: 50_000, toM: 150_000 }] };
+/** The newer extract covers the route from km 50 to km 150, and once more behind. */
+const AREA = {
+  area: general,
+  spans: [
+    { fromM: 50_000, toM: 150_000 },
+    { fromM: 180_000, toM: 190_000 },
+  ],
+};
 
 const goneIn = (
   km: number,
@@ -46,6 +52,10 @@ describe('an object that a newer general map has not', () => {
       'new.pbf',
       'new.pbf',
     ]);
+  });
+
+  it('is marked on every such stretch', () => {
+    expect([goneIn(165, 0), goneIn(185, 0)]).toEqual([undefined, 'new.pbf']);
   });
 
   it('is not where that map ends before it, or is too far from it', () => {

@@ -14,3 +14,9 @@ it('a step goes to a chosen point where it turns by more than 45 degrees at an e
   expect(viaSteps(turningBy(0.0201), [{ fromM: 2000, toM: 5000 }])).toEqual([true]);
   expect(viaSteps(turningBy(-0.0201), [{ fromM: 2000, toM: 5000 }])).toEqual([true]);
 });
+
+it('a turn at one end of a step is enough', () => {
+  const line = { ...turningBy(0.0201), lon: Float64Array.of(0, 0, 0.0201, 0.0402) };
+  expect(viaSteps(line, [{ fromM: 2000, toM: 5000 }])).toEqual([true]);
+  expect(viaSteps(line, [{ fromM: 5000, toM: 7000 }])).toEqual([false]);
+});
