@@ -63,7 +63,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   await guard(app, limits);
   await app.register(multipart);
   await describeApi(app);
-  await app.register(healthRoutes(service));
+  await app.register(healthRoutes(service, store));
   await app.register(analysisRoutes(service, limits));
   await app.register(compareRoutes(service));
   await app.register(logRoutes(service));

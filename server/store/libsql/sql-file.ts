@@ -40,9 +40,10 @@ function unusable(came: string): ProblemParts {
 /** What the library throws, as the problem that it is; null where it is a fault of our own. */
 function problemOfSql(error: unknown): ProblemParts | null {
   if (!(error instanceof Error)) return null;
-  const code = (error as { code?: unknown }).code;
-  const name =
-    typeof code === 'string' ? code : error.message.startsWith('ConnectionFailed') ? 'CANTOPEN' : '';
+  const { code } = error as { code?: unknown };
+  // One that cannot be opened at all has an empty code.
+  const isUnopened = error.message.startsWith('ConnectionFailed');
+  const name = isUnopened ? 'CANTOPEN' : typeof code === 'string' ? code : '';
   if (/FULL/.test(name)) return FULL;
   if (/BUSY|LOCKED/.test(name)) return BUSY;
   if (/READONLY|PERM/.test(name)) return unusable('a data folder that may not be written');
