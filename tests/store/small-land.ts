@@ -10,7 +10,8 @@ import { openingHours } from '../../server/io/opening-hours.ts';
 import { tripFileSet } from '../../server/io/trip-file-set.ts';
 import { KeepingFileSet } from '../../server/store/maps/keeping-file-set.ts';
 import { packMaps, type TripMaps, unpackMaps } from '../../server/store/maps/trip-maps.ts';
-import { RIG, scratchFolder } from './drivers.ts';
+import { scratchFolder } from './drivers.ts';
+import { RIG } from './new-trip.ts';
 
 /** A route along a parallel with a waypoint, in a land of a few roads. */
 export const GPX = `<?xml version="1.0"?>

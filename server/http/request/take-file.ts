@@ -5,6 +5,7 @@ import { pipeline } from 'node:stream/promises';
 import type { MultipartFile } from '@fastify/multipart';
 import type { FastifyRequest } from 'fastify';
 import type { NamedFile } from '../../app/ports.ts';
+import { asDiskProblem } from '../../store/extracts/disk-problem.ts';
 import type { Limits } from '../service/limits.ts';
 import { fieldOf, invalid, sourceOf, wrongType } from './form.ts';
 import { asProblem } from './upload.ts';
@@ -45,7 +46,7 @@ export async function takeFile(request: FastifyRequest, ask: FileAsk): Promise<S
     return { file: sent.file, name: sent.name };
   } catch (error) {
     await rm(path, { force: true });
-    throw asProblem(error);
+    throw asDiskProblem(asProblem(error));
   }
 }
 

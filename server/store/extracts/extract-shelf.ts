@@ -7,6 +7,7 @@ import type { Bbox } from '../../contract/common.ts';
 import { InputProblem, type Outcome } from '../../core/input/problem.ts';
 import { FolderLock } from '../libsql/folder-lock.ts';
 import type { BoxedRow, ExtractTable, StoredExtract } from '../port/port.ts';
+import { asDiskProblem } from './disk-problem.ts';
 import type { Ingested } from './ingest.ts';
 
 /** Rows in one write: another process waits no longer than that takes (some 20 ms). Ours. */
@@ -100,7 +101,7 @@ export class ExtractShelf {
         return extract;
       } catch (error) {
         await this.#drop(id);
-        throw error;
+        throw asDiskProblem(error);
       }
     });
   }

@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { type KeptResults, MOST_CHANGES } from '../../../server/contract/kept.ts';
 import type { Saved, Store } from '../../../server/store/library/store.ts';
-import { DRIVERS, newTrip, RIG, storeOf } from '../drivers.ts';
+import { DRIVERS, storeOf } from '../drivers.ts';
+import { newTrip, RIG } from '../new-trip.ts';
 
 const savedTrip = (saved: Saved | null) => {
   if (saved?.outcome !== 'saved') throw new Error(`not saved: ${JSON.stringify(saved)}`);

@@ -9,7 +9,8 @@ import { openLibsql } from '../../../server/store/libsql/libsql-driver.ts';
 import { STORE_VERSION } from '../../../server/store/libsql/schema.ts';
 import { SqlFile } from '../../../server/store/libsql/sql-file.ts';
 import { STORE_FILE, serverStore } from '../../../server/store/open-store.ts';
-import { newTrip, opened, RIG, scratchFolder, storeOf } from '../drivers.ts';
+import { opened, scratchFolder, storeOf } from '../drivers.ts';
+import { newTrip, RIG } from '../new-trip.ts';
 
 const VERSION_1 = readFileSync(new URL('../../fixtures/store/version-1.sql', import.meta.url), 'utf8');
 

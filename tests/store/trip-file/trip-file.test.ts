@@ -6,7 +6,8 @@ import { readTripFile } from '../../../server/store/trip-file/read-trip-file.ts'
 import { tripFileName, tripFileText } from '../../../server/store/trip-file/write-trip-file.ts';
 import { TRIP_FILE_VERSION } from '../../../server/store/trip-file/written-trip.ts';
 import { openTripFile } from '../../../server/work/open-trip-file.ts';
-import { RIG, scratchFolder } from '../drivers.ts';
+import { scratchFolder } from '../drivers.ts';
+import { RIG } from '../new-trip.ts';
 import { analysed, GPX, keptFrom, landFiles, loadedAgain, loadedFrom, usable } from '../small-land.ts';
 
 const VERSION_1 = new URL('../../fixtures/store/version-1.drystage.json', import.meta.url);
