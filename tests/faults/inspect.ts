@@ -94,7 +94,8 @@ function autosaveFaults(store: Store, words: readonly string[]): string[] {
     ...(revision === 1 || trip.trip.corridorKm === corridorKm
       ? []
       : ['rig and trip are of another revision']),
-    ...(isDeepStrictEqual(entry?.trip, trip.trip) ? [] : ['the list of changes ends elsewhere']),
+    ...(isDeepStrictEqual(entry?.trip, trip.trip) ? [] : ['the list of changes has another state']),
+    ...(store.driver.trips.lastChange(trip.id) === standsAt ? [] : ['the list of changes goes on']),
     ...(revision === 1 || entry?.change === `Revision ${revision}` ? [] : ['the last change is another']),
   ];
 }
