@@ -216,6 +216,8 @@ describe('the server', { tags: 'slow' }, () => {
       '/api/extracts/{id}',
       '/api/health',
       '/api/logs',
+      '/api/notes/export',
+      '/api/notes/import',
       '/api/rig-files',
       '/api/rigs',
       '/api/rigs/{name}',

@@ -41,5 +41,5 @@ it('a file that is none is refused with its name and what to do', async () => {
     remedy: 'Export the notes again, or correct that place.',
   });
   const format = await post('/api/notes/export', { trip: {}, format: 'pdf' });
-  expect(format.json()).toMatchObject({ status: 422, code: 'request-invalid' });
+  expect(format.json()).toMatchObject({ status: 400, code: 'request-invalid' });
 });

@@ -27,7 +27,7 @@ export const ownFeatures = (points: readonly OwnPoint[]): MappedFeature[] =>
   });
 
 /** The place of an own point; the trip is taken as checked. */
-export function placeOfOwn({ id, at }: OwnPoint): LonLat {
+function placeOfOwn({ id, at }: OwnPoint): LonLat {
   const coordinates = coordinatesOf(at);
   if (!coordinates.ok) throw new Error(`own point ${id} was not checked: ${coordinates.fault.phrase}`);
   return coordinates.place;
