@@ -1,4 +1,5 @@
 import type { Comparison } from '../../server/contract/answers/compare.ts';
+import type { NotesFormat } from '../../server/contract/answers/field-notes.ts';
 import type { LogResult } from '../../server/contract/answers/log.ts';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
@@ -81,7 +82,10 @@ export const wasCalledOff = (error: unknown): boolean =>
 export const detailsOf = (error: unknown): ProblemDetails =>
   error instanceof ApiProblem ? error.details : NO_ANSWER;
 
-async function request<T = AnalysisReply>(path: string, init: RequestInit): Promise<T> {
+const request = async <T = AnalysisReply>(path: string, init: RequestInit): Promise<T> =>
+  (await (await answerTo(path, init)).json()) as T;
+
+async function answerTo(path: string, init: RequestInit): Promise<Response> {
   let response: Response;
   try {
     response = await fetch(path, init);
@@ -90,7 +94,7 @@ async function request<T = AnalysisReply>(path: string, init: RequestInit): Prom
     throw new ApiProblem(NO_ANSWER);
   }
   if (!response.ok) throw new ApiProblem(problemFrom(response.status, await response.text()));
-  return (await response.json()) as T;
+  return response;
 }
 
 /** The demo's answer. Throws ApiProblem. */
@@ -157,6 +161,28 @@ export const planTrip = (
     body: JSON.stringify({ rig, trip, extras }),
     signal,
   });
+
+const asJson = (value: object): RequestInit => ({
+  method: 'POST',
+  headers: { 'content-type': 'application/json' },
+  body: JSON.stringify(value),
+});
+
+/** The notes of a trip as the text of a file. Throws ApiProblem. */
+export const exportNotes = async (trip: TripFile, format: NotesFormat): Promise<string> =>
+  (await answerTo('/api/notes/export', asJson({ trip, format }))).text();
+
+/** A trip with the notes of a file, how many were new to it, and how many objects are none. */
+export interface ImportedNotes {
+  trip: TripFile;
+  added: number;
+  replaced: number;
+  others: number;
+}
+
+/** Throws ApiProblem with the place in the file that is wrong. */
+export const importNotes = async (trip: TripFile, file: File): Promise<ImportedNotes> =>
+  request('/api/notes/import', asJson({ trip, text: await file.text(), source: file.name }));
 
 const plainText = (text: string): RequestInit => ({
   method: 'POST',

@@ -2,6 +2,8 @@ import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import { useForm } from '../form/form-context.ts';
+import { withChecked } from '../notes/findings.ts';
+import { today } from '../notes/today.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
 import type { Focus } from '../state/focus.ts';
 import { type Planned, restOf } from '../state/use-plan.ts';
@@ -27,7 +29,8 @@ interface CarryPanelProps {
 
 /** Where to fill, what to carry over which stretch, when to pour; or why nothing will do, and what would. */
 export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
-  const { analysis, said, units } = useForm();
+  const { analysis, said, units, onEdit } = useForm();
+  const day = today();
   const rest = restOf(planned);
   return (
     <>
@@ -60,7 +63,11 @@ export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
               )}
               <StopsTable plan={plan} trip={said.trip} {...{ analysis, units, onFocus }} />
               {found && <OneFailureWords plan={plan} {...{ rest, analysis, units }} />}
-              <CallList calls={whatIf.callFirst} analysis={analysis} units={units} />
+              <CallList
+                calls={whatIf.callFirst}
+                today={day}
+                onChecked={(call) => onEdit(withChecked(said, call, { analysis, on: day }))}
+              />
             </>
           );
         }}

@@ -60,7 +60,7 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
       chosenHere.current = true;
       onFocus({ supply: id });
     },
-    onNothing: () => onFocus({ supply: null }),
+    onNothing: ([lon, lat]) => onFocus({ supply: null, place: { lon, lat } }),
   };
 
   const atStart = useRef({ style, bounds: wholeRoute(map), name: analysis.route.name });
@@ -75,7 +75,7 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
           onRoute: (at) => events.current?.onRoute(at),
           onMark: (at) => events.current?.onMark(at),
           onSupply: (id) => events.current?.onSupply(id),
-          onNothing: () => events.current?.onNothing(),
+          onNothing: (at) => events.current?.onNothing(at),
         });
         setHandle(made);
       })

@@ -28,8 +28,8 @@ export interface MapEvents {
   /** A place of the route is chosen, as on the strip. */
   onMark(at: LonLat): void;
   onSupply(id: string): void;
-  /** The reader clicked where nothing is. */
-  onNothing(): void;
+  /** The reader clicked there, where no supply is. */
+  onNothing(at: LonLat): void;
 }
 
 /** The one owner of the map object: everything the page does to the map goes through this. */
@@ -232,7 +232,8 @@ function listen(map: MapLibreMap, events: MapEvents): void {
       })
       .sort((a, b) => a.away - b.away)[0];
     if (nearest !== undefined) return events.onSupply(nearest.id);
-    events.onNothing();
-    if (within(event, [HIT_LAYER], 0).length > 0) events.onMark([event.lngLat.lng, event.lngLat.lat]);
+    const at: LonLat = [event.lngLat.wrap().lng, event.lngLat.lat];
+    events.onNothing(at);
+    if (within(event, [HIT_LAYER], 0).length > 0) events.onMark(at);
   });
 }

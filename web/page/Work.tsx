@@ -2,7 +2,9 @@ import { lazy, type ReactNode, Suspense } from 'react';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { FormState } from '../form/form-context.ts';
+import { positionAt } from '../map/geometry/nearest-km.ts';
 import { Panels } from '../panels/Panels.tsx';
+import type { Focus } from '../state/focus.ts';
 import type { Look } from '../state/use-look.ts';
 import type { Planned } from '../state/use-plan.ts';
 import { Strip } from '../strip/Strip.tsx';
@@ -29,11 +31,17 @@ interface WorkProps {
 export function Work({ reply, form, look, planned, plan, dark, children }: WorkProps) {
   const { focus, tab, onFocus, onTab } = look;
   const { units } = form;
+  // A place of the strip is one of the route.
+  const onStrip = (next: Partial<Focus>) => {
+    const km = next.marked?.at(-1);
+    const at = km === undefined ? null : positionAt(reply.map.line, km);
+    onFocus(at === null ? next : { ...next, place: { lon: at[0], lat: at[1] } });
+  };
   return (
     <div className="work">
       {children}
       <section className="strip-place" aria-label="The route as a strip">
-        <Strip {...{ reply, plan, units, focus, onFocus }} />
+        <Strip {...{ reply, plan, units, focus }} onFocus={onStrip} />
       </section>
       <section className="map-place" aria-label="The route on a map">
         <Suspense fallback={<p className="opening">Drawing the map…</p>}>
@@ -46,6 +54,7 @@ export function Work({ reply, form, look, planned, plan, dark, children }: WorkP
           selectedGap={focus.gap}
           selectedSupply={focus.supply}
           marked={focus.marked}
+          place={focus.place}
         />
       </section>
     </div>

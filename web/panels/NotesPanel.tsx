@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
+import { FieldNotes } from '../notes/FieldNotes.tsx';
+import type { Focus } from '../state/focus.ts';
 import { assumedAt, type Said } from '../state/said.ts';
 import { formatAtKm, formatHeight, type UnitSystem } from '../units/units.ts';
 import { fieldWords, withoutPaths } from '../words/field-words.ts';
@@ -14,16 +16,19 @@ interface NotesPanelProps {
   notice: string | null;
   units: UnitSystem;
   said: Said;
+  place: Focus['place'];
   onEdit: (said: Said) => void;
 }
 
-export function NotesPanel({ analysis, notice, units, said, onEdit }: NotesPanelProps) {
+export function NotesPanel({ analysis, notice, units, said, place, onEdit }: NotesPanelProps) {
   const [allSkipped, setAllSkipped] = useState(false);
   const skipped = allSkipped ? analysis.skipped : analysis.skipped.slice(0, SKIPPED_AT_FIRST);
   const more = analysis.skipped.length - skipped.length;
   const { longestStepKm, vertices, parts } = analysis.route;
   return (
     <div className="notes">
+      <FieldNotes place={place} />
+
       <h3>Before you go</h3>
       <ul>
         {analysis.standing.map(({ code, text }) => (

@@ -4,10 +4,10 @@ import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
 import { FormContext, type FormState } from '../form/form-context.ts';
 import { Tabs } from '../kit/Tabs.tsx';
+import { type Finding, withFinding } from '../notes/findings.ts';
 import type { Focus } from '../state/focus.ts';
 import { TABS, type Tab } from '../state/use-look.ts';
 import type { Planned } from '../state/use-plan.ts';
-import { type Finding, withFinding } from './findings.ts';
 import { GapsPanel } from './GapsPanel.tsx';
 import { NotesPanel } from './NotesPanel.tsx';
 import { SuppliesPanel } from './SuppliesPanel.tsx';
@@ -29,6 +29,7 @@ interface PanelProps {
   selectedGap: Focus['gap'];
   selectedSupply: Focus['supply'];
   marked: Focus['marked'];
+  place: Focus['place'];
   onFocus: (next: Partial<Focus>) => void;
 }
 
@@ -87,7 +88,7 @@ export const Panels = memo(function Panels({ tab, onTab, ...props }: PanelsProps
 });
 
 function panelOf(tab: Tab, props: PanelProps & ComparedRigs): ReactNode {
-  const { reply, form, planned, selectedGap, selectedSupply, marked, onFocus } = props;
+  const { reply, form, planned, selectedGap, selectedSupply, marked, place, onFocus } = props;
   const { analysis, map } = reply;
   const { said, units, onEdit } = form;
   switch (tab) {
@@ -115,6 +116,6 @@ function panelOf(tab: Tab, props: PanelProps & ComparedRigs): ReactNode {
     case 'compare':
       return <ComparePanel id={reply.id} others={props.others} onOthers={props.onOthers} />;
     case 'notes':
-      return <NotesPanel {...{ analysis, units, said, onEdit }} notice={map.notice} />;
+      return <NotesPanel {...{ analysis, units, said, place, onEdit }} notice={map.notice} />;
   }
 }

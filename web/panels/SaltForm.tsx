@@ -1,6 +1,6 @@
 import { type FormEvent, useId, useState } from 'react';
+import type { SaltMeasure } from '../notes/findings.ts';
 import { readTyped } from '../units/quantities.ts';
-import type { SaltMeasure } from './findings.ts';
 
 /** What instruments show; the same in all systems of units. */
 const SCALES: readonly { key: SaltMeasure['key']; words: string; most: number }[] = [

@@ -1,12 +1,12 @@
 import { useMemo, useState } from 'react';
 import type { Analysis, Passing } from '../../server/contract/analysis.ts';
 import { fileName } from '../kit/save-file.ts';
+import type { Finding } from '../notes/findings.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import { distanceIn, distanceUnit, figureAtKm, figureKm, type UnitSystem } from '../units/units.ts';
 import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, strengthOf, WATER_CLASS_WORDS } from '../words/words.ts';
-import type { Finding } from './findings.ts';
 import { SupplyDetails } from './SupplyDetails.tsx';
 
 export interface SupplyRow {

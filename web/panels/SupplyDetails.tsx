@@ -1,10 +1,14 @@
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { Arrival } from '../../server/contract/pace.ts';
+import { useForm } from '../form/form-context.ts';
+import { CorrectionForm } from '../notes/CorrectionForm.tsx';
+import type { Finding } from '../notes/findings.ts';
+import { isOnMap, objectThen } from '../notes/object-then.ts';
+import { ReportForm } from '../notes/ReportForm.tsx';
 import { formatAtKm, formatFigure, formatKm, type UnitSystem } from '../units/units.ts';
 import { formatTimeSpan } from '../words/local-time.ts';
 import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words/words.ts';
-import type { Finding } from './findings.ts';
 import { SaltForm } from './SaltForm.tsx';
 
 interface SupplyDetailsProps {
@@ -17,6 +21,8 @@ interface SupplyDetailsProps {
 
 /** What is known of one supply at one passing, and buttons for what the user found out. */
 export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDetailsProps) {
+  const { analysis } = useForm();
+  const was = isOnMap(passing) ? { was: objectThen(passing, analysis.passings) } : {};
   return (
     <div className="supply-details">
       <dl>
@@ -52,15 +58,11 @@ export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDe
           </>
         )}
       </dl>
-      <p className="actions">
-        Asked or been there today?{' '}
-        <button type="button" onClick={() => onFound(passing, 'works')}>
-          It works
-        </button>
-        <button type="button" onClick={() => onFound(passing, 'fails')}>
-          It does not
-        </button>
-      </p>
+      <ReportForm onReport={(report) => onFound(passing, { report, ...was })} />
+      <CorrectionForm
+        {...{ passing, units }}
+        onCorrected={(correction) => onFound(passing, { correction, ...was })}
+      />
       {passing.commodity === 'water' && (
         <>
           <p className="actions">

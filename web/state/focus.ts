@@ -8,6 +8,8 @@ export interface Focus {
   supply: string | null;
   /** The last places chosen on the strip, km, at most two, latest last: for what is done at a place or between two. */
   marked: readonly number[];
+  /** Where the reader clicked last, on the route or beside it. */
+  place: { lon: number; lat: number } | null;
 }
 
-export const NO_FOCUS: Focus = { atKm: null, gap: null, supply: null, marked: [] };
+export const NO_FOCUS: Focus = { atKm: null, gap: null, supply: null, marked: [], place: null };

@@ -37,7 +37,7 @@ export function useLook(): Look {
 /** What is chosen on the map or the strip shows in its table. */
 export function tabFor({ supply, gap }: Partial<Focus>, last: Tab): Tab {
   if (supply !== undefined && supply !== null) return 'supplies';
-  // While days are planned, a click on the strip marks a place for them.
-  if (gap !== undefined && gap !== null && last !== 'days') return 'gaps';
+  // While days are planned, or notes are taken, a click on the strip marks a place for them.
+  if (gap !== undefined && gap !== null && last !== 'days' && last !== 'notes') return 'gaps';
   return last;
 }

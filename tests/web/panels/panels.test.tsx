@@ -1,5 +1,6 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
+import { FormContext } from '../../../web/form/form-context.ts';
 import { GapDetails } from '../../../web/panels/GapDetails.tsx';
 import { GapsPanel } from '../../../web/panels/GapsPanel.tsx';
 import { NotesPanel } from '../../../web/panels/NotesPanel.tsx';
@@ -119,7 +120,11 @@ describe('the notes', () => {
   const said = { rig: { ...analysis.rig, sure: ['/fuel/litresPer100Km'] }, trip: {} };
   const onEdit = () => {};
   const text = textOf(
-    renderToStaticMarkup(<NotesPanel {...{ analysis, said, onEdit }} notice={null} units="metric" />),
+    renderToStaticMarkup(
+      <FormContext.Provider value={{ analysis, said, units: 'metric', problem: null, onEdit }}>
+        <NotesPanel {...{ analysis, said, onEdit }} notice={null} units="metric" place={null} />
+      </FormContext.Provider>,
+    ),
   );
 
   it('show every caution, assumption and skipped object', () => {

@@ -2,7 +2,7 @@ import { Value } from 'typebox/value';
 import { describe, expect, test } from 'vitest';
 import type { Passing } from '../../../server/contract/analysis.ts';
 import { TripFile } from '../../../server/contract/trip.ts';
-import { withFinding } from '../../../web/panels/findings.ts';
+import { type Finding, withChecked, withFinding } from '../../../web/notes/findings.ts';
 import { sampleReply } from '../sample-reply.ts';
 
 const { analysis } = sampleReply();
@@ -12,8 +12,8 @@ const ON = '2026-05-01';
 
 describe('what the user found out', () => {
   test('is dated, and replaces what was found before', () => {
-    const works = withFinding(said, passing, 'works', '2026-04-01');
-    const fails = withFinding(works, passing, 'fails', ON);
+    const works = withFinding(said, passing, { report: { works: true } }, '2026-04-01');
+    const fails = withFinding(works, passing, { report: { works: false } }, ON);
     expect(fails.trip.confirmations).toEqual([{ id: 'node/7', on: ON, works: false, commodity: 'water' }]);
   });
 
@@ -49,8 +49,60 @@ describe('what the user found out', () => {
     expect(withFinding(safe, passing, 'not-for-skin', ON).trip.washingSources).toEqual([]);
   });
 
+  test('is confirmed for all that a stop gives where it is ticked off', () => {
+    const both = [
+      passing,
+      { ...passing, commodity: 'fuel' as const },
+      { ...passing, id: 'node/8', lat: passing.lat },
+    ];
+    const checked = withChecked(
+      said,
+      { id: 'node/7' },
+      { analysis: { ...analysis, passings: both }, on: ON },
+    );
+    const { lon, lat, tags } = passing;
+    const was = { lon, lat, tags, near: ['node/8'] };
+    expect(checked.trip.confirmations).toEqual([
+      { id: 'node/7', on: ON, commodity: 'water', works: true, was },
+      { id: 'node/7', on: ON, commodity: 'fuel', works: true, was },
+    ]);
+  });
+
+  test('of litres and price stands with the stop, and keeps what else is told of it', () => {
+    const trip: TripFile = { plan: { stops: [{ id: 'node/7', waitHours: 2, mostLitres: { fuel: 9 } }] } };
+    const correction = { mostLitres: 40, pricePerLitre: 0.5, by: 'Ann' };
+    expect(withFinding({ ...said, trip }, passing, { correction }, ON).trip).toEqual({
+      plan: {
+        stops: [
+          {
+            id: 'node/7',
+            waitHours: 2,
+            mostLitres: { fuel: 9, water: 40 },
+            pricePerLitre: { water: 0.5 },
+            on: ON,
+            by: 'Ann',
+          },
+        ],
+      },
+    });
+  });
+
   test('fits the trip file', () => {
-    for (const finding of ['works', 'fails', 'not-salty', 'salty', 'safe-for-skin'] as const) {
+    const saidBy = { by: 'Ann', phone: '555 123', words: 'till six' };
+    const was = { lon: 88, lat: -35, tags: { amenity: 'fuel' }, near: ['node/8'] };
+    const findings: Finding[] = [
+      { report: { works: true, ...saidBy, from: ON, until: ON }, was },
+      { report: { works: false, words: 'dry' } },
+      {
+        correction: { fuels: ['diesel'], openingHours: '24/7', ...saidBy, mostLitres: 40, pricePerLitre: 2 },
+        was,
+      },
+      { correction: { grade: 'drinking' } },
+      'not-salty',
+      'salty',
+      'safe-for-skin',
+    ];
+    for (const finding of findings) {
       expect(Value.Check(TripFile, withFinding(said, passing, finding, ON).trip)).toBe(true);
     }
   });

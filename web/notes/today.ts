@@ -1,0 +1,2 @@
+/** The day, YYYY-MM-DD. */
+export const today = (): string => new Date().toISOString().slice(0, 10);
