@@ -138,7 +138,7 @@ export const CallFirst = Type.Object({
       againFrom: nullable(Type.String()),
     }),
   ),
-  /** The user's own: nobody is to be asked, it is to be looked after. */
+  /** The user's own, on no map: laid, or noted at its place. */
   isOwn: Type.Boolean(),
   /** The worst verdict when it fails. */
   verdict: Verdict,

@@ -60,8 +60,8 @@ export function CallList({ calls, onChecked, today }: CallListProps) {
 }
 
 /** How well it is known: by whose word, or by what the map says. */
-function knownWords({ evidence, confirmation }: CallFirst): string {
-  if (confirmation === null) return EVIDENCE_WORDS[evidence];
+function knownWords({ evidence, confirmation, isOwn }: CallFirst): string {
+  if (confirmation === null) return isOwn ? 'noted by you' : EVIDENCE_WORDS[evidence];
   const { on, by, words } = confirmation;
   return `confirmed on ${on}${by === undefined ? '' : ` by ${by}`}${words === undefined ? '' : ` (“${words}”)`}`;
 }

@@ -1,7 +1,9 @@
 import { type FormEvent, useId, useState } from 'react';
 import type { OwnPoint } from '../../server/contract/notes.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
-import { useForm } from '../form/form-context.ts';
+import { Fields } from '../form/Fields.tsx';
+import { below, TRIP, useForm } from '../form/form-context.ts';
+import { type FormItem, text } from '../form/items.ts';
 import { readTyped } from '../units/quantities.ts';
 import { type UnitSystem, volumeUnit } from '../units/units.ts';
 import { FUEL_WORDS } from '../words/words.ts';
@@ -25,7 +27,7 @@ export function OwnPoints({ place, today }: OwnPointsProps) {
       <h3 id="own-points">Points of your own</h3>
       {points.length > 0 && (
         <ul>
-          {points.map((point) => (
+          {points.map((point, index) => (
             <li key={point.id}>
               <b>{point.name ?? point.id}</b>, {point.at}: {offerOf(point)}, noted {point.on}
               {point.by !== undefined && `, ${point.by}`}{' '}
@@ -36,6 +38,12 @@ export function OwnPoints({ place, today }: OwnPointsProps) {
               >
                 Take {point.name ?? point.id} out
               </button>
+              <details className="note-form">
+                <summary>Change {point.name ?? point.id}</summary>
+                <div className="form">
+                  <Fields items={POINT} at={below(TRIP, `/ownPoints/${index}`)} />
+                </div>
+              </details>
             </li>
           ))}
         </ul>
@@ -49,6 +57,17 @@ export function OwnPoints({ place, today }: OwnPointsProps) {
     </section>
   );
 }
+
+const POINT: readonly FormItem[] = [
+  text('Name', '/name'),
+  text('Where', '/at'),
+  text('There from', '/from', { type: 'date' }),
+  text('until', '/until', { type: 'date' }),
+  text('Hours', '/openingHours'),
+  text('Who said it', '/by'),
+  text('Telephone', '/phone'),
+  text('What they said', '/words'),
+];
 
 const GRADE_WORDS = {
   drinking: 'drinking water',
@@ -80,7 +99,7 @@ function NewPoint({ place, units, rigFuel, onAdd }: NewPointProps) {
     event.currentTarget.reset();
   };
   return (
-    <details className="note-form" open={place !== null}>
+    <details className="note-form new-point" open={place !== null}>
       <summary>Add a point of your own</summary>
       <form onSubmit={submit} noValidate>
         <div className="note-fields">

@@ -99,6 +99,11 @@ export const TRIP_ITEMS: readonly FormItem[] = [
       text('on', '/on', { type: 'date' }),
       tick('It works', '/works'),
       choice('for', '/commodity', [{ value: '', words: 'fuel and water' }, ...COMMODITIES]),
+      text('Who said it', '/by'),
+      text('Telephone', '/phone'),
+      text('What they said', '/words'),
+      text('Holds from', '/from', { type: 'date', hint: 'empty: from that day' }),
+      text('until', '/until', { type: 'date', hint: 'empty: 30 days after the departure' }),
     ],
   },
   {

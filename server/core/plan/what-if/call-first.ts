@@ -4,7 +4,7 @@ import { VERDICT_RANK } from '../../gaps/verdict.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import type { SupplyKind } from '../../phrases/said/supply-kinds.ts';
 import type { SaidBy } from '../../phrases/supply.ts';
-import { isLaid } from '../../supply/points/laid.ts';
+import { isLaid, isNotedPoint } from '../../supply/points/laid.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { type Contact, contactOf } from '../sheet/contact.ts';
 import { measureL } from '../side/carry-side.ts';
@@ -34,7 +34,7 @@ export interface CallFirst extends Contact {
   readonly seenOn: string | null;
   /** Null where nothing is confirmed, or no longer. */
   readonly confirmation: Confirmed | null;
-  /** The user's own: nobody is to be asked, it is to be looked after. */
+  /** The user's own, on no map: laid, or noted at its place. */
   readonly isOwn: boolean;
   /** The worst verdict when it fails. */
   readonly verdict: Verdict;
@@ -108,7 +108,7 @@ function rankedCall(reckoned: Reckoned, passing: Passing, own: readonly StopFail
       evidence,
       seenOn,
       confirmation: confirmedOf(passing),
-      isOwn: isLaid(passing),
+      isOwn: isLaid(passing) || isNotedPoint(passing),
       verdict: rows.map((row) => row.verdict).reduce((a, b) => (VERDICT_RANK[b] < VERDICT_RANK[a] ? b : a)),
       fails: rows.map(({ commodity, verdict, to, marginL, coverL }) => ({
         commodity,
