@@ -45,7 +45,9 @@ const compared = (a: readonly number[], b: readonly number[]): number =>
   a.map((value, part) => value - (b[part] ?? 0)).find((more) => Math.abs(more) > 1e-3) ?? 0;
 
 describe('a plan that was found soon', () => {
-  it('is one where there is one, never better than the best, and says that it is not proven', () => {
+  it('is one where there is one, never better than the best, and says that it is not proven', {
+    tags: 'slow',
+  }, () => {
     let soonFound = 0;
     fc.assert(
       fc.property(asked(townRoute(7)), (question) => {
@@ -66,7 +68,7 @@ describe('a plan that was found soon', () => {
 });
 
 describe('aims that are proven although supplies were left out', () => {
-  it('are reached no better with all of them', () => {
+  it('are reached no better with all of them', { tags: 'slow' }, () => {
     let proven = 0;
     const cases = fc.tuple(asked(waitingRoute(7)), fc.constantFrom('fuel', 'water'), fc.nat());
     fc.assert(
