@@ -13,6 +13,12 @@ const ITEMS = [
     optional(`Price of ${commodity}`, `/pricePerLitre/${commodity}`, 'price', 'for what the plan costs'),
   ),
   text('Currency', '/currency'),
+  optional(
+    'Stop at every supply within',
+    '/stopWithinKm',
+    'distance',
+    'of driving off the route; empty: as it needs',
+  ),
   tick('No cans where people sit or sleep', '/noneInside'),
   tick('When a stop fails, the reserve may be spent to get away from it', '/spendReserveOnFailure'),
 ];

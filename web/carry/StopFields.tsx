@@ -5,9 +5,9 @@ import { TickRow } from '../form/FormRow.tsx';
 import { below, FormContext, type FormState, TRIP, useForm } from '../form/form-context.ts';
 import { optional } from '../form/items.ts';
 import { contentWord } from '../words/plan-words.ts';
-import { tidied, withPassedBy, withStop } from './told-of-stops.ts';
+import { isMust, tidied, withMustStop, withPassedBy, withStop } from './told-of-stops.ts';
 
-/** What can be told of one stop: pass it by, how much is to be had, how long it keeps one waiting. */
+/** What can be told of one stop: pass it by, stop there in any case, how much is to be had, how long it keeps one waiting. */
 export function StopFields({ id, commodities }: { id: string; commodities: readonly Commodity[] }) {
   const form = useForm();
   const { said, onEdit } = form;
@@ -45,6 +45,11 @@ export function StopFields({ id, commodities }: { id: string; commodities: reado
         label="Pass by"
         checked={said.trip.plan?.passBy?.includes(id) ?? false}
         onTick={(passed) => onEdit({ ...said, trip: withPassedBy(said.trip, id, passed) })}
+      />
+      <TickRow
+        label="Must stop here"
+        checked={isMust(said.trip, id)}
+        onTick={(must) => onEdit({ ...said, trip: withMustStop(said.trip, id, must) })}
       />
       <FormContext.Provider value={inside}>
         <Fields items={items} at={below(TRIP, `/plan/stops/${index}`)} />

@@ -85,7 +85,8 @@ function stopRows(plan: Plan, { passings }: Analysis, trip: TripFile): StopRow[]
     plan.status === 'found'
       ? plan.stops.flatMap((stop) => stop.passings)
       : bare(passings.filter(({ counts }) => counts));
-  const told = [...(trip.plan?.passBy ?? []), ...(trip.plan?.stops ?? []).map(({ id }) => id)];
+  const { passBy = [], mustStop = [], stops = [] } = trip.plan ?? {};
+  const told = [...passBy, ...mustStop, ...stops.map(({ id }) => id)];
   const missing = [...new Set(told)].filter((id) => !rows.some((row) => row.id === id));
   return [
     ...rows,

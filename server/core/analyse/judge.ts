@@ -23,7 +23,8 @@ import type { Passing } from '../supply/points/passing.ts';
 import { askOf } from '../supply/points/stop-asks.ts';
 import type { SupplyFeature } from '../supply/points/supply-feature.ts';
 import type { SupplyPoint } from '../supply/points/supply-point.ts';
-import { withFurther } from '../supply/tags/reasons.ts';
+import { found, withFurther } from '../supply/tags/reasons.ts';
+import { saidBy } from '../supply/tags/said-by.ts';
 import { routeTopM } from '../treatment/source/route-top.ts';
 import { treatsOf } from '../treatment/source/treats-of.ts';
 import { markGone } from './gone.ts';
@@ -84,9 +85,7 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
     waterLPerDay: rig.water.litresPerDay.high,
   });
   const own = laidSupplies({ route, pace, trip, today: facts.today });
-  const asks = settled.tripFile.plan?.stops ?? [];
-  const noted = withOwnPoints(passings, { points: trip.ownPoints, pace, counting: trip.counting });
-  const all = [...noted, ...own.passings].sort(inRouteOrder).map((passing) => withLitres(passing, asks));
+  const all = withNotes([...passings, ...own.passings], settled, pace);
   return {
     points,
     passings: all,
@@ -95,8 +94,7 @@ export function judge(settled: Settled, facts: JudgeFacts): Judged {
       ...dated.cautions,
       ...cautions,
       ...own.cautions,
-      ...noteCautions(settled, facts, asMapped),
-      ...confirmAgainCautions(all),
+      ...noteCautions(settled, facts, { features: asMapped, passings: all }),
     ],
     skipped: located.skipped,
     extracts: dated.extracts,
@@ -115,21 +113,42 @@ function placedSupplies({ trip }: Settled, facts: JudgeFacts) {
   return { dated, features, located, placed, asMapped: [...located.features, ...waters] };
 }
 
-/** What became of the objects of which something is noted, and stretches noted as closed. */
+/** What became of the objects of which something is noted, what is to be confirmed again, and stretches noted as closed. */
 function noteCautions(
   { trip, tripFile }: Settled,
   { route, pace }: JudgeFacts,
-  features: readonly SupplyFeature[],
+  { features, passings }: { features: readonly SupplyFeature[]; passings: readonly Passing[] },
 ): Caution[] {
   const isOnRoute = ({ lon, lat }: LonLat) => locate(route, lon, lat).offM <= trip.corridorM;
   const survival = survivalCautions(tripFile, { features, laid: laidIds(trip.laid), isOnRoute });
-  return [...survival, ...closedCautions(trip.closed, route.lengthM, pace)];
+  return [
+    ...survival,
+    ...confirmAgainCautions(passings),
+    ...closedCautions(trip.closed, route.lengthM, pace),
+  ];
+}
+
+/** Passings in route order, as the user's own points and what is told of single stops make them. */
+function withNotes(passings: readonly Passing[], { trip, tripFile }: Settled, pace: PacePlan): Passing[] {
+  const asks = tripFile.plan?.stops ?? [];
+  return withOwnPoints(passings, { points: trip.ownPoints, pace, counting: trip.counting })
+    .sort(inRouteOrder)
+    .map((passing) => withLitres(passing, asks, trip.counting));
 }
 
 /** With no more than the user says that there is. */
-function withLitres(passing: Passing, asks: readonly PlanStopAsk[]): Passing {
-  const told = askOf(asks, passing)?.mostLitres?.[passing.commodity];
-  return told === undefined ? passing : { ...passing, mostL: Math.min(told, passing.mostL ?? told) };
+function withLitres(
+  passing: Passing,
+  asks: readonly PlanStopAsk[],
+  counting: Settled['trip']['counting'],
+): Passing {
+  const ask = askOf(asks, passing);
+  const litres = ask?.mostLitres?.[passing.commodity];
+  if (litres === undefined) return passing;
+  const limited = { ...passing, mostL: Math.min(litres, passing.mostL ?? litres) };
+  if (ask?.on === undefined) return limited;
+  const note = found('litres-told', { on: ask.on, ...saidBy(ask), litres });
+  return withFurther(limited, [note], counting[passing.commodity]);
 }
 
 /** Stops of which the user says how long one waits there. */

@@ -58,6 +58,7 @@ interface TripMisfits {
   'stretch-backward': { fromKm: number; toKm: number };
   'box-inside-out': { bbox: readonly number[] };
   'stop-twice': { id: string };
+  'stop-passed-by': { id: string };
   'own-point-twice': { id: string };
   'own-point-gives-nothing': { id: string };
   'place-unreadable': { text: string; fault: CoordinateFault };

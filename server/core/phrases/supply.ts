@@ -64,7 +64,7 @@ export interface SupplyFindings {
   'fit-unclear': Tagged;
   'salt-unknown': NoFacts;
   'minerals-unknown': NoFacts;
-  'salt-found': Dated;
+  'salt-found': Noted;
   'line-lacks': Treated<WaterLack>;
   'use-unknown': NoFacts;
 
@@ -95,6 +95,8 @@ export interface SupplyFindings {
   'no-way-across': { across: BarrierKind; name: string | null } | { across: 'no-road' };
   /** A supply of the user's own: so much is there. */
   'laid-litres': { litres: number };
+  /** No more than so much is to be had, as the user was told. */
+  'litres-told': Noted & { readonly litres: number };
   /** A point of the user's own. */
   'own-point': Noted;
   /** What the user says that the map has wrong. */
@@ -120,7 +122,7 @@ export interface SupplyFindings {
   'treat-everything': NoFacts;
   'made-fit': Treated<WaterFit>;
   'treated-as-far-as-known': Treated<WaterRemark>;
-  'salt-noted': Dated;
+  'salt-noted': Noted;
   'time-to-fill': Treated<FillingTime>;
   'in-season': { season: string };
   'customers-only': Tagged;

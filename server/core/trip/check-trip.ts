@@ -32,6 +32,9 @@ function stopsOnce({ plan }: TripFile): Misfit | null {
     if (seen.has(id)) return { path: `/plan/stops/${index}`, misfit: 'stop-twice', facts: { id } };
     seen.add(id);
   }
+  const passedBy = new Set(plan?.passBy ?? []);
+  for (const [index, id] of (plan?.mustStop ?? []).entries())
+    if (passedBy.has(id)) return { path: `/plan/mustStop/${index}`, misfit: 'stop-passed-by', facts: { id } };
   return null;
 }
 

@@ -197,6 +197,11 @@ export const MISFITS: MisfitSayings = {
     expected: 'each stop once',
     remedy: 'Put all that is known of a stop into one entry',
   }),
+  'stop-passed-by': ({ id }) => ({
+    came: `${id} both in mustStop and in passBy`,
+    expected: 'one of them',
+    remedy: 'Take it out of one of the two lists',
+  }),
   'own-point-twice': ({ id }) => ({
     came: `${id} once more`,
     expected: 'each point of your own once',

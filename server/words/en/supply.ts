@@ -126,7 +126,7 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'salt-unknown': () => parts`Well water may be salty or foul, which no filter mends: have it tested`,
   'minerals-unknown': () => parts`Hot springs may scald and hold minerals that no filter takes out`,
   'salt-found': (facts) =>
-    parts`You noted on ${dates(facts)} that it is salty: only reverse osmosis takes out salt`,
+    parts`You noted on ${each(facts, noted)} that it is salty: only reverse osmosis takes out salt`,
   'line-lacks': (facts, say) =>
     parts`Your treatment line does not make it fit to drink: ${details(facts, say)}`,
   'use-unknown': () => parts`What the water is for, and whether it can be drawn, is not known`,
@@ -189,7 +189,7 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
     parts`Stated fit to drink, but you treat every source that is not confirmed: fit for a resident is not fit for you`,
   'made-fit': (facts, say) => parts`Fit to drink only after your treatment line: ${details(facts, say)}`,
   'treated-as-far-as-known': (facts, say) => parts`Reckoned as far as known: ${details(facts, say)}`,
-  'salt-noted': (facts) => parts`You noted on ${dates(facts)} that it is not salty`,
+  'salt-noted': (facts) => parts`You noted on ${each(facts, noted)} that it is not salty`,
   'time-to-fill': (facts, say) => parts`Filling takes time: ${details(facts, say)}`,
   'in-season': (facts) =>
     parts`Only in season: ${each(facts, ({ season }) => parts`${season}`)}, and so on the day judged for`,
@@ -214,6 +214,8 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
     parts`A mapper left a note to be looked into: ${each(facts, ({ note }) => parts`${note}`)}`,
   'laid-litres': (facts) =>
     parts`Your own supply: ${each(facts, ({ litres }) => parts`${figure(litres, 'l')}`)} and no more. See that it is still there`,
+  'litres-told': (facts) =>
+    parts`${each(facts, ({ litres, ...note }) => parts`No more than ${figure(litres, 'l')} is to be had, as you noted on ${noted(note)}`)}`,
   'own-point': (facts) => parts`Your own point, noted on ${each(facts, noted)}`,
   corrected: (facts) => parts`Corrected by you: ${each(facts, correction)}`,
 };

@@ -118,6 +118,10 @@ describe('a trip with notes', () => {
       '/closed/0',
       'stretch-backward',
     ]);
+    expect(misfit({ plan: { passBy: ['node/1'], mustStop: ['node/2', 'node/1'] } })).toEqual([
+      '/plan/mustStop/1',
+      'stop-passed-by',
+    ]);
     const until = { id: 'node/1', on: '2026-05-01', works: true, until: '2026-13-01' };
     expect(misfit({ confirmations: [until] })).toEqual(['/confirmations/0/until', 'date-impossible']);
   });

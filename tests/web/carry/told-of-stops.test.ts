@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import type { TripFile } from '../../../server/contract/trip.ts';
-import { tidied, withPassedBy, withStop } from '../../../web/carry/told-of-stops.ts';
+import { isMust, tidied, withMustStop, withPassedBy, withStop } from '../../../web/carry/told-of-stops.ts';
 
 describe('what is told of a stop', () => {
   it('has a place made for it, which is gone again while nothing stands there', () => {
@@ -56,5 +56,24 @@ describe('a stop that is passed by', () => {
         expect(withPassedBy(withPassedBy(trip, 'node/9', true), 'node/9', false)).toEqual(trip);
       }),
     );
+  });
+});
+
+describe('a stop that must be made', () => {
+  it('is listed once, is not passed by as well, and is taken off again', () => {
+    const must = withMustStop({ plan: { passBy: ['node/1'] } }, 'node/1', true);
+    expect(must).toEqual({ plan: { mustStop: ['node/1'] } });
+    expect(withMustStop(must, 'node/1', true)).toEqual(must);
+    expect([isMust(must, 'node/1'), isMust(must, 'node/2'), isMust({}, 'node/1')]).toEqual([
+      true,
+      false,
+      false,
+    ]);
+    expect(withPassedBy(must, 'node/1', true)).toEqual({ plan: { passBy: ['node/1'] } });
+    expect(withPassedBy(must, 'node/1', false)).toEqual(must);
+    expect(withMustStop(must, 'node/1', false)).toEqual({});
+    expect(withMustStop({ plan: { passBy: ['node/1'] } }, 'node/1', false)).toEqual({
+      plan: { passBy: ['node/1'] },
+    });
   });
 });

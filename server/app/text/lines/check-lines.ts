@@ -6,11 +6,18 @@ import { plain } from './plain.ts';
 const WORDS = PRINTED.check;
 const LINES = PRINTED.lines;
 
+/** Without a plan every supply counts as used: no more are listed (ours). */
+const MOST_LISTED = 40;
+
 /** The list to check before leaving, one line each with a box to tick off. */
 export const checkLines = (calls: readonly CallFirst[]): string[] =>
   calls.length === 0
     ? [WORDS.head, WORDS.none]
-    : [WORDS.head, ...calls.map((call) => `- [ ] ${callText(call)}`)];
+    : [
+        WORDS.head,
+        ...calls.slice(0, MOST_LISTED).map((call) => `- [ ] ${callText(call)}`),
+        ...(calls.length > MOST_LISTED ? [WORDS.more(calls.length - MOST_LISTED)] : []),
+      ];
 
 function callText(call: CallFirst): string {
   const { name, atKm, where, evidence, confirmation } = call;

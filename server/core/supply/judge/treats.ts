@@ -1,7 +1,7 @@
 import type { Evidence, WaterClass } from '../../../contract/common.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { FillingTime, WaterFit, WaterLack, WaterRemark } from '../../phrases/rig/treatment-waters.ts';
-import type { SupplyReasonCode } from '../../phrases/supply.ts';
+import type { SaidBy, SupplyReasonCode } from '../../phrases/supply.ts';
 import { effectOf, type FoundReason, found } from '../tags/reasons.ts';
 
 /** A water as a treatment line meets it. */
@@ -23,6 +23,8 @@ export interface WaterTreated {
   /** What the user noted of salt, and when. */
   salt: 'ok' | 'bad' | 'none';
   saltOn: string | null;
+  /** Who said so, as far as that is told. */
+  saltSaid?: SaidBy;
   /** Whether the line makes it fit to drink, and what it was reckoned with, or what lacks; null without a line. */
   line: LineVerdict | null;
   /** How long filling takes; null where nothing was noted. */
@@ -78,7 +80,8 @@ export function treat(reading: WaterReading, treated: WaterTreated): void {
 }
 
 /** A dated note on salt answers, or raises, the doubt about it. */
-function noteSalt(reading: WaterReading, { salt, saltOn, line }: WaterTreated): void {
+function noteSalt(reading: WaterReading, { salt, saltOn, saltSaid, line }: WaterTreated): void {
+  const note = { on: saltOn ?? '', ...saltSaid };
   const doubted = has(reading, ['salt-unknown']);
   if (salt === 'ok' && doubted && !has(reading, BEYOND)) {
     reading.reasons = reading.reasons.filter(({ code }) => code !== 'salt-unknown');
@@ -88,7 +91,7 @@ function noteSalt(reading: WaterReading, { salt, saltOn, line }: WaterTreated): 
     reading.reasons.push(found('not-stated-fit', {}));
     reading.waterClass = 'treatable';
   }
-  if (salt === 'ok') reading.reasons.push(found('salt-noted', { on: saltOn ?? '' }));
+  if (salt === 'ok') reading.reasons.push(found('salt-noted', note));
   if (salt === 'bad') {
     reading.reasons = reading.reasons.filter(({ code }) => code !== 'salt-unknown');
     // A line that takes out salt was asked with the note before it.
@@ -97,7 +100,7 @@ function noteSalt(reading: WaterReading, { salt, saltOn, line }: WaterTreated): 
       reading.reasons.push(found('not-stated-fit', {}));
     } else {
       reading.waterClass = 'washing';
-      reading.reasons.push(found('salt-found', { on: saltOn ?? '' }));
+      reading.reasons.push(found('salt-found', note));
     }
   }
 }

@@ -110,6 +110,7 @@ export const REASON_RULES: Record<SupplyReasonCode, ReasonRule> = {
   'check-date-ahead': ADVISES,
   'mapper-doubt': ADVISES,
   'laid-litres': ADVISES,
+  'litres-told': ADVISES,
   'own-point': ADVISES,
   corrected: ADVISES,
 };

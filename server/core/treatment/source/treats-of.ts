@@ -2,6 +2,7 @@ import type { SourceKind, WaterNote } from '../../../contract/treatment.ts';
 import type { Tags } from '../../input/sources.ts';
 import type { FillingTime } from '../../phrases/rig/treatment-waters.ts';
 import type { LineVerdict, Treats } from '../../supply/judge/treats.ts';
+import { saidBy } from '../../supply/tags/said-by.ts';
 import { timeToFill } from '../line/flow/time-to-fill.ts';
 import { CLEAR_WATER } from '../line/line-effect.ts';
 import { tapResults } from '../line/taps.ts';
@@ -40,7 +41,12 @@ export function treatsOf(facts: TreatingFacts): Treats | undefined {
   return (source) => {
     const ours = source.ids.flatMap((id) => notesById.get(id) ?? []);
     const note = noted(ours, facts.on);
-    const known = { salt: note.salt, saltOn: note.on, filling: fillingTime(facts, note) };
+    const known = {
+      salt: note.salt,
+      saltOn: note.on,
+      saltSaid: saidBy(note.latest ?? {}),
+      filling: fillingTime(facts, note),
+    };
     if (line === null) return { ...known, line: null, treatEverything: false };
     const kind = note.latest?.source ?? sourceKindOf(source.ruleKey, source.tags);
     const top = higher(altitudeM, source.tags);

@@ -7,6 +7,7 @@ export const CHECK_WORDS = {
     `confirmed on ${on}${by === null ? '' : ` by ${by}`}${words === null ? '' : ` ("${words}")`}`,
   without: (commodity: string, verdict: string) => `without its ${commodity} ${verdict}`,
   missing: (litres: string) => `, ${litres} missing`,
+  more: (count: number) => `- and ${count} more (--json names them all)`,
   own: 'your own: see that it is there',
   neverSeen: 'last edit not known',
   seen: (on: string) => `last edited or checked ${on}`,

@@ -55,6 +55,7 @@ const CASES: Record<
     | 'not-there-yet'
     | 'laid-litres'
     | 'no-longer-there'
+    | 'litres-told'
     | 'own-point'
     | 'corrected'
   >,
