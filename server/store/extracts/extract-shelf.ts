@@ -11,7 +11,7 @@ import { asDiskProblem } from './disk-problem.ts';
 import type { Ingested } from './ingest.ts';
 
 /** Rows in one write: another process waits no longer than that takes (some 20 ms). Ours. */
-const BATCH = 500;
+const BATCH = 200;
 
 /** A file to be taken in. */
 export interface ExtractFile {
@@ -132,8 +132,8 @@ export class ExtractShelf {
     }
   }
 
-  /** Points that touch one of the boxes. */
-  pointsIn(id: string, boxes: readonly Bbox[]): BoxedRow[] {
+  /** The JSON of points that touch one of the boxes. */
+  pointsIn(id: string, boxes: readonly Bbox[]): string[] {
     return this.#table.pointsIn(id, boxes);
   }
 

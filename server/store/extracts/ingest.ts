@@ -3,6 +3,7 @@ import type { Watch } from '../../app/ports.ts';
 import type { Bbox } from '../../contract/common.ts';
 import type { Outcome } from '../../core/input/problem.ts';
 import { ringsOfBox } from '../../core/route/cover/box-cover.ts';
+import { lentOnly } from '../../io/osm/extract/detached.ts';
 import { keyOf, keyOfRef } from '../../io/osm/extract/element-key.ts';
 import type { RawExtract } from '../../io/osm/extract/raw-extract.ts';
 import { groundFeatures } from '../../io/osm/keep/ground-features.ts';
@@ -58,7 +59,10 @@ function pointsOf({ elements, wanted, features }: RawExtract): BoxedRow[] {
   const lookup: Lookup = (type, id) => byKey.get(keyOfRef(type, id));
   const all = elements.filter((element) => wanted.has(keyOf(element)));
   const rows = all.map((element): BoxedRow => {
-    const lending = lendingOf([element], all, lookup);
+    const lending = lendingOf([element], [], lookup).map((lent) =>
+      // A supply that lends another its place does not speak for it.
+      wanted.has(keyOf(lent)) ? lentOnly(lent) : lent,
+    );
     // What has no place known lies anywhere.
     const box = boxOfElement(element, lookup) ?? WORLD;
     return { box, json: JSON.stringify(lending.length === 0 ? { element } : { element, lending }) };

@@ -7,7 +7,6 @@ import { NOTHING_FAR } from '../../io/osm/extract/far-objects.ts';
 import type { RawElement } from '../../io/osm/extract/raw-element.ts';
 import type { RawExtract } from '../../io/osm/extract/raw-extract.ts';
 import { unite } from '../../io/osm/unite/unite.ts';
-import type { BoxedRow } from '../port/port.ts';
 import type { ExtractShelf } from './extract-shelf.ts';
 
 type Line = Pick<RouteLine, 'lon' | 'lat'>;
@@ -64,7 +63,7 @@ function withMargin([west, south, east, north]: Bbox, marginKm: number): Bbox[] 
 /** What a row of a point holds. */
 type Point = { element: RawElement; lending?: RawElement[] } | { feature: MappedFeature };
 
-const pointOf = ({ json }: BoxedRow): Point => JSON.parse(json) as Point;
+const pointOf = (json: string): Point => JSON.parse(json) as Point;
 
 /**
  * The supplies of a kept extract within some kilometres of a route, and some that are little farther, by their spatial

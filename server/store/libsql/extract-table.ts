@@ -81,26 +81,26 @@ export class SqlExtractTable implements ExtractTable {
     return this.#file.run(`DELETE FROM ${table} WHERE id IN (${numbers})`, id, most);
   }
 
-  pointsIn(id: string, boxes: readonly Bbox[]): BoxedRow[] {
-    const found = new Map<number, BoxedRow>();
+  pointsIn(id: string, boxes: readonly Bbox[]): string[] {
+    const found = new Map<number, string>();
     for (const box of boxes)
       for (const row of this.#touching(POINTS, id, box, -1)) {
-        const number = numberOf(row, 'number');
-        if (!found.has(number)) found.set(number, boxedOf(row));
+        found.set(numberOf(row, 'number'), textIn(row, 'json'));
       }
-    return [...found].sort(([a], [b]) => a - b).map(([, row]) => row);
+    return [...found].sort(([a], [b]) => a - b).map(([, json]) => json);
   }
 
-  groundIn(id: string, box: Bbox, most: number): BoxedRow[] {
-    return this.#touching(GROUND, id, box, most).map(boxedOf);
+  groundIn(id: string, box: Bbox, most: number): string[] {
+    return this.#touching(GROUND, id, box, most).map((row) => textIn(row, 'json'));
   }
 
+  /** By the boxes first, which SQLite would not choose by itself (CROSS JOIN and + hold it to that). */
   #touching({ rows: table, boxes }: Placed, id: string, box: Bbox, most: number): Row[] {
     const [west, south, east, north] = box;
     return this.#file.all(
-      `SELECT ${table}.id AS number, json, west, east, south, north FROM ${boxes}
-       JOIN ${table} ON ${table}.id = ${boxes}.id
-       WHERE east >= ? AND west <= ? AND north >= ? AND south <= ? AND extract = ? LIMIT ?`,
+      `SELECT ${boxes}.id AS number, json FROM ${boxes}
+       CROSS JOIN ${table} ON ${table}.id = ${boxes}.id
+       WHERE east >= ? AND west <= ? AND north >= ? AND south <= ? AND +extract = ? LIMIT ?`,
       west,
       east,
       south,
@@ -110,8 +110,3 @@ export class SqlExtractTable implements ExtractTable {
     );
   }
 }
-
-const boxedOf = (row: Row): BoxedRow => ({
-  box: [numberOf(row, 'west'), numberOf(row, 'south'), numberOf(row, 'east'), numberOf(row, 'north')],
-  json: textIn(row, 'json'),
-});

@@ -113,11 +113,10 @@ export class MemoryDriver implements StoreDriver {
         this.#tables.extracts.delete(id);
         return false;
       },
-      pointsIn: (id, boxes) => entry(id).points.filter(({ box }) => boxes.some((one) => touches(one, box))),
+      pointsIn: (id, boxes) =>
+        jsonOf(entry(id).points.filter(({ box }) => boxes.some((one) => touches(one, box)))),
       groundIn: (id, box, most) =>
-        entry(id)
-          .ground.filter((row) => touches(box, row.box))
-          .slice(0, most),
+        jsonOf(entry(id).ground.filter((row) => touches(box, row.box))).slice(0, most),
     };
   }
 }
@@ -126,3 +125,5 @@ export class MemoryDriver implements StoreDriver {
 const copy = <T>(value: T): T => structuredClone(value);
 
 const touches = (a: Bbox, b: Bbox): boolean => a[0] <= b[2] && b[0] <= a[2] && a[1] <= b[3] && b[1] <= a[3];
+
+const jsonOf = (rows: readonly BoxedRow[]): string[] => rows.map(({ json }) => json);

@@ -59,9 +59,9 @@ export interface ExtractTable {
   hide(id: string): void;
   /** Takes away up to so many rows of a hidden one; whether any is left. With the last row it is gone itself. */
   dropSome(id: string, most: number): boolean;
-  /** Points whose box touches one of the boxes, each once; boxes do not cross the 180th meridian. */
-  pointsIn(id: string, boxes: readonly Bbox[]): BoxedRow[];
-  groundIn(id: string, box: Bbox, most: number): BoxedRow[];
+  /** The JSON of points whose box touches one of the boxes, each once; boxes do not cross the 180th meridian. */
+  pointsIn(id: string, boxes: readonly Bbox[]): string[];
+  groundIn(id: string, box: Bbox, most: number): string[];
 }
 
 /** Where things are kept. All methods are whole or nothing by themselves, and all inside one `transaction` together. */
