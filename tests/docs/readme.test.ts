@@ -28,6 +28,11 @@ describe('the README', () => {
       ok: true,
       value: { helpHours: 24, laid: [{ litres: 60 }, { by: 'others' }] },
     });
+    const notes = blocks.filter((block) => block.language === 'yaml')[3]!;
+    expect(checkTripValue(parse(notes.text), 'README.md', null)).toMatchObject({
+      ok: true,
+      value: { confirmations: [{ by: 'Ann' }], ownPoints: [{ id: 'farm' }], closed: [{ fromKm: 900 }] },
+    });
   });
 
   test.each([
