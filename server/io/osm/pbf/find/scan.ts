@@ -60,6 +60,9 @@ import type { IdFilter } from './id-filter.ts';
 import { emptySpan, type IdSpan, widen, widenByAll } from './id-span.ts';
 import { type AroundSearch, type NearNodes, noteNode } from './near-nodes.ts';
 
+/** Keys by which a node may be ground that bears on supplies. */
+const POINT_KEYS = CROSSING_KEY | PLACE_KEY;
+
 export interface ScanSettings {
   /** Note which nodes lie in this box, and keep the places in it. */
   ground: { box: Bbox; nodesInside: IdFilter } | null;
@@ -159,7 +162,8 @@ export class Scanner {
 
   /** Marks of the keys of nodes that still matter. */
   #mask(): number {
-    const wantsPlaces = this.#settings.ground !== null || this.#content.places < CONTENT_COUNTED;
+    const { ground, around } = this.#settings;
+    const wantsPlaces = ground !== null || around !== null || this.#content.places < CONTENT_COUNTED;
     const wantsOthers = this.#content.others < CONTENT_COUNTED;
     return WANTED_KEY | CROSSING_KEY | (wantsPlaces ? PLACE_KEY : 0) | (wantsOthers ? OTHER_KEY : 0);
   }
@@ -216,7 +220,7 @@ export class Scanner {
   #concerns(hit: TagHit, result: ScanResult): boolean {
     if ((hit.flags & WANTED_KEY) !== 0 && wantedFor(hit.tags).length > 0) return true;
     countContent(result.content, hit.tags, false);
-    if ((hit.flags & CROSSING_KEY) !== 0 && surroundingKinds(hit.tags, 'point').length > 0) return true;
+    if ((hit.flags & POINT_KEYS) !== 0 && surroundingKinds(hit.tags, 'point').length > 0) return true;
     return this.#settings.ground !== null && isGroundPlace(hit.tags);
   }
 
