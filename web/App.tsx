@@ -1,5 +1,10 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { TripFile } from '../server/contract/trip.ts';
+import type { ProblemDetails } from './api/api.ts';
+import { KeepRow } from './kept/KeepRow.tsx';
+import { TripsDialog } from './kept/TripsDialog.tsx';
+import { TwoVersions } from './kept/TwoVersions.tsx';
+import { AT_FIRST, useOpenTrip } from './kept/use-open-trip.ts';
 import { useSetting } from './kit/hooks/use-setting.ts';
 import { useTheme } from './kit/hooks/use-theme.ts';
 import { Problem } from './kit/Problem.tsx';
@@ -11,9 +16,9 @@ import { Refusal } from './page/Refusal.tsx';
 import { ViewSwitch } from './page/ViewSwitch.tsx';
 import { Work } from './page/Work.tsx';
 import { Questions } from './questions/Questions.tsx';
+import { type Go, useAddress } from './state/use-address.ts';
 import { useLook } from './state/use-look.ts';
 import { planToGoBy, usePlan } from './state/use-plan.ts';
-import { useTrip } from './state/use-trip.ts';
 import type { UnitSystem } from './units/units.ts';
 
 const UNITS: readonly UnitSystem[] = ['metric', 'us', 'imperial'];
@@ -21,14 +26,17 @@ const NO_FILES: readonly File[] = [];
 
 /** The one page: answer on top; strip, map and panels below. */
 export function App() {
-  const { state, edit, open } = useTrip();
+  const [address, go] = useAddress();
+  const look = useLook(address, go);
+  const page = useOpenTrip(address, go, look);
+  const { state, kept, keeper } = page;
+  const { edit } = page;
   const { reply, said, opened, problem, phase, openings } = state;
   const { dark, choice, choose } = useTheme();
   const [units, setUnits] = useSetting<UnitSystem>('drystage-units', UNITS, 'metric');
-  const look = useLook();
-  const [opening, setOpening] = useState<readonly File[] | null>(null);
-  usePageDrop(setOpening);
-  useTitle(reply?.analysis.route.name);
+  const [dialog, setDialog] = useState<PageDialog | null>(null);
+  usePageDrop(useCallback((files: readonly File[]) => setDialog({ kind: 'files', files }), []));
+  useTitle(kept.trip?.name ?? reply?.analysis.route.name);
 
   const [byPlan, setByPlan] = useState(true);
   const id = reply?.id ?? null;
@@ -60,13 +68,15 @@ export function App() {
     >
       <PageHead
         {...{ analysis, plan, units, theme: choice, onUnits: setUnits, onTheme: choose }}
-        onOpen={() => setOpening(NO_FILES)}
+        onOpen={() => setDialog({ kind: 'files', files: NO_FILES })}
+        keep={<KeepRow {...{ keeper, kept }} onTrips={() => setDialog({ kind: 'trips' })} />}
       />
+      {kept.saving.state === 'elsewhere' && <TwoVersions kept={kept.saving.kept} keeper={keeper} />}
       <Announcer analysis={analysis} units={units} />
       <main>
         {reply === null || form === null ? (
           <div className="opening">
-            {problem === null ? <p>Opening the demo…</p> : <Problem problem={problem} />}
+            {problem === null ? <p>Opening…</p> : <NotOpened problem={problem} go={go} />}
           </div>
         ) : (
           <>
@@ -91,23 +101,47 @@ export function App() {
           </>
         )}
       </main>
-      {opening !== null && (
+      {dialog?.kind === 'files' && (
         <OpenFiles
-          dropped={opening}
+          dropped={dialog.files}
           said={said}
           demoTrip={reply?.id === 'demo' ? (opened?.trip ?? null) : null}
-          onClose={() => setOpening(null)}
-          onOpened={(next, files) => {
-            open(next, files);
-            look.startAfresh();
+          onClose={() => setDialog(null)}
+          onOpened={(own, files) => {
             forget();
-            setOpening(null);
+            page.show(own, files);
+            setDialog(null);
+          }}
+        />
+      )}
+      {dialog?.kind === 'trips' && (
+        <TripsDialog
+          openId={kept.trip?.id ?? 'demo'}
+          onClose={() => setDialog(null)}
+          onTrip={(id) => {
+            forget();
+            look.startAfresh();
+            go({ ...AT_FIRST, trip: id === 'demo' ? null : id });
+            setDialog(null);
           }}
         />
       )}
     </div>
   );
 }
+
+/** What lies over the page. */
+type PageDialog = { readonly kind: 'files'; readonly files: readonly File[] } | { readonly kind: 'trips' };
+
+/** Why the trip that the address names is not there, with a way on. */
+const NotOpened = ({ problem, go }: { problem: ProblemDetails; go: Go }) => (
+  <>
+    <Problem problem={problem} />
+    <button type="button" onClick={() => go({ ...AT_FIRST, trip: null })}>
+      Open the demo
+    </button>
+  </>
+);
 
 function useTitle(routeName: string | undefined): void {
   useEffect(() => {

@@ -82,7 +82,7 @@ export const wasCalledOff = (error: unknown): boolean =>
 export const detailsOf = (error: unknown): ProblemDetails =>
   error instanceof ApiProblem ? error.details : NO_ANSWER;
 
-const request = async <T = AnalysisReply>(path: string, init: RequestInit): Promise<T> =>
+export const request = async <T = AnalysisReply>(path: string, init: RequestInit): Promise<T> =>
   (await (await answerTo(path, init)).json()) as T;
 
 async function answerTo(path: string, init: RequestInit): Promise<Response> {
@@ -190,24 +190,16 @@ const plainText = (text: string): RequestInit => ({
   body: text,
 });
 
-const asText = (value: RigFile | TripFile | string): string =>
-  typeof value === 'string' ? value : JSON.stringify(value);
-
 /**
- * Sends the reader's files and gives their answer. XMLHttpRequest, because fetch does not tell how much of an
- * upload has gone. Throws ApiProblem, or AbortError when `signal` called it off.
+ * Sends a form and gives what came back. XMLHttpRequest, because fetch does not tell how much of an upload has gone. Throws
+ * ApiProblem, or AbortError when `signal` called it off.
  */
-export function sendFiles(
-  files: OwnFiles,
+export function sendForm<T>(
+  path: string,
+  form: FormData,
   onStage: (stage: UploadStage) => void,
   signal: AbortSignal,
-): Promise<AnalysisReply> {
-  const form = new FormData();
-  form.append('rig', asText(files.rig));
-  if (files.trip !== null) form.append('trip', asText(files.trip));
-  form.append('route', files.route, files.route.name);
-  for (const extract of files.extracts) form.append('extract', extract, extract.name);
-
+): Promise<T> {
   return new Promise((resolve, reject) => {
     const upload = new XMLHttpRequest();
     const calledOff = () => reject(new DOMException('called off', 'AbortError'));
@@ -228,12 +220,12 @@ export function sendFiles(
         return;
       }
       try {
-        resolve(JSON.parse(upload.responseText) as AnalysisReply);
+        resolve(JSON.parse(upload.responseText) as T);
       } catch {
         reject(new ApiProblem(NO_ANSWER));
       }
     });
-    upload.open('POST', '/api/analyses');
+    upload.open('POST', path);
     upload.send(form);
   });
 }

@@ -1,7 +1,7 @@
 import { useCallback, useEffect, useRef, useState } from 'react';
-import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { OwnFiles } from '../api/api.ts';
+import type { OpenedTrip } from '../api/kept.ts';
 import { Dialog } from '../kit/Dialog.tsx';
 import { FilePick } from '../kit/FilePick.tsx';
 import { Problem } from '../kit/Problem.tsx';
@@ -20,7 +20,7 @@ interface OpenFilesProps {
   /** The demo's trip as it was before any edit, when that is what is open. */
   demoTrip: TripFile | null;
   onClose: () => void;
-  onOpened: (reply: AnalysisReply, files: OwnFiles) => void;
+  onOpened: (opened: OpenedTrip, files: OwnFiles) => void;
 }
 
 /** The dialog for the reader's own route and extracts. It keeps everything chosen until the answer is there. */

@@ -1,16 +1,9 @@
 import { useEffect, useRef, useState } from 'react';
-import type { AnalysisReply } from '../../server/contract/answers/map.ts';
-import {
-  detailsOf,
-  type OwnFiles,
-  type ProblemDetails,
-  sendFiles,
-  type UploadStage,
-  wasCalledOff,
-} from '../api/api.ts';
+import { detailsOf, type OwnFiles, type ProblemDetails, type UploadStage, wasCalledOff } from '../api/api.ts';
+import { keepFiles, type OpenedTrip } from '../api/kept.ts';
 
 /** Sends the reader's files, one attempt at a time; it is called off when the reader wants, or leaves. */
-export function useUpload(onOpened: (reply: AnalysisReply, files: OwnFiles) => void) {
+export function useUpload(onOpened: (opened: OpenedTrip, files: OwnFiles) => void) {
   const [stage, setStage] = useState<UploadStage | null>(null);
   const [problem, setProblem] = useState<ProblemDetails | null>(null);
   const upload = useRef<AbortController | null>(null);
@@ -22,7 +15,7 @@ export function useUpload(onOpened: (reply: AnalysisReply, files: OwnFiles) => v
     setStage({ stage: 'sending', share: 0 });
     try {
       const own = await files();
-      onOpened(await sendFiles(own, setStage, control.signal), own);
+      onOpened(await keepFiles(own, setStage, control.signal), own);
     } catch (error) {
       if (!wasCalledOff(error)) setProblem(detailsOf(error));
     } finally {

@@ -1,3 +1,4 @@
+import type { ReactNode } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { ThemeChoice } from '../kit/hooks/use-theme.ts';
 import { formatDays, formatFigure, formatKm, type UnitSystem } from '../units/units.ts';
@@ -9,10 +10,12 @@ export interface TripHeadProps {
   onUnits: (units: UnitSystem) => void;
   onTheme: (theme: ThemeChoice) => void;
   onOpen: () => void;
+  /** How what is said is kept, and what was changed. */
+  keep: ReactNode;
 }
 
 /** Whose trip this is, and the three things that concern the whole page: other files, units, light. */
-export function TripHead({ analysis, units, theme, onUnits, onTheme, onOpen }: TripHeadProps) {
+export function TripHead({ analysis, units, theme, onUnits, onTheme, onOpen, keep }: TripHeadProps) {
   return (
     <div className="trip-head">
       <div className="name-row">
@@ -45,6 +48,7 @@ export function TripHead({ analysis, units, theme, onUnits, onTheme, onOpen }: T
           {analysis.rig.name ?? 'unnamed rig'}
         </p>
       )}
+      {keep}
       <button type="button" className="main" onClick={onOpen}>
         Open your own route
       </button>

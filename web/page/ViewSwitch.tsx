@@ -1,4 +1,4 @@
-import type { View } from '../state/use-look.ts';
+import type { View } from '../state/tabs.ts';
 
 interface ViewSwitchProps {
   view: View;

@@ -6,7 +6,7 @@ import { FormContext, type FormState } from '../form/form-context.ts';
 import { Tabs } from '../kit/Tabs.tsx';
 import { type Finding, withFinding } from '../notes/findings.ts';
 import type { Focus } from '../state/focus.ts';
-import { TABS, type Tab } from '../state/use-look.ts';
+import { TABS, type Tab } from '../state/tabs.ts';
 import type { Planned } from '../state/use-plan.ts';
 import { GapsPanel } from './GapsPanel.tsx';
 import { NotesPanel } from './NotesPanel.tsx';

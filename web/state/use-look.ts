@@ -1,10 +1,8 @@
-import { useCallback, useState } from 'react';
+import { useCallback, useMemo, useRef, useState } from 'react';
+import type { Address } from './address.ts';
 import { type Focus, NO_FOCUS } from './focus.ts';
-
-/** The panels beside the map, in their order. */
-export const TABS = ['gaps', 'supplies', 'rig', 'days', 'carry', 'what-if', 'compare', 'notes'] as const;
-export type Tab = (typeof TABS)[number];
-export type View = 'strip' | 'map';
+import type { Tab, View } from './tabs.ts';
+import type { Go } from './use-address.ts';
 
 /** What the reader points at and looks at. */
 export interface Look {
@@ -19,23 +17,37 @@ export interface Look {
   startAfresh: () => void;
 }
 
-export function useLook(): Look {
-  const [focus, setFocus] = useState<Focus>(NO_FOCUS);
-  const [tab, onTab] = useState<Tab>('gaps');
-  const [view, onView] = useState<View>('strip');
-  const onFocus = useCallback((next: Partial<Focus>) => {
-    setFocus((last) => ({ ...last, ...next }));
-    onTab((last) => tabFor(next, last));
-  }, []);
-  const startAfresh = useCallback(() => {
-    setFocus(NO_FOCUS);
-    onTab('gaps');
-  }, []);
+/** Panel and choice are in the address; what is only pointed at or marked is not. */
+export function useLook({ tab, view, gap, supply }: Address, go: Go): Look {
+  const [pointed, setPointed] = useState(NOT_POINTED);
+  const focus = useMemo((): Focus => ({ ...pointed, gap, supply }), [pointed, gap, supply]);
+  const shown = useRef({ tab });
+  shown.current = { tab };
+  const onFocus = useCallback(
+    ({ gap, supply, ...places }: Partial<Focus>) => {
+      if (Object.keys(places).length > 0) setPointed((last) => ({ ...last, ...places }));
+      if (gap === undefined && supply === undefined) return;
+      go({
+        ...(gap === undefined ? {} : { gap }),
+        ...(supply === undefined ? {} : { supply }),
+        tab: tabFor({ gap, supply }, shown.current.tab),
+      });
+    },
+    [go],
+  );
+  const onTab = useCallback((next: Tab) => go({ tab: next }), [go]);
+  const onView = useCallback((next: View) => go({ view: next }, 'over'), [go]);
+  const startAfresh = useCallback(() => setPointed(NOT_POINTED), []);
   return { focus, tab, view, onFocus, onTab, onView, startAfresh };
 }
 
+const NOT_POINTED: Pick<Focus, 'atKm' | 'marked'> = { atKm: NO_FOCUS.atKm, marked: NO_FOCUS.marked };
+
 /** What is chosen on the map or the strip shows in its table. */
-export function tabFor({ supply, gap }: Partial<Focus>, last: Tab): Tab {
+export function tabFor(
+  { supply, gap }: { supply?: Focus['supply'] | undefined; gap?: Focus['gap'] | undefined },
+  last: Tab,
+): Tab {
   if (supply !== undefined && supply !== null) return 'supplies';
   // While days are planned, or notes are taken, a click on the strip marks a place for them.
   if (gap !== undefined && gap !== null && last !== 'days' && last !== 'notes') return 'gaps';

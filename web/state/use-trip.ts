@@ -1,14 +1,8 @@
-import { useCallback, useEffect, useReducer } from 'react';
+import { useCallback, useEffect, useReducer, useRef } from 'react';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
-import {
-  detailsOf,
-  getDemo,
-  type OwnFiles,
-  type ProblemDetails,
-  reanalyse,
-  sendFiles,
-  wasCalledOff,
-} from '../api/api.ts';
+import { detailsOf, type OwnFiles, type ProblemDetails, reanalyse } from '../api/api.ts';
+import { keepFiles } from '../api/kept.ts';
+import { loadTrip, type Opening } from '../kept/load-trip.ts';
 import type { Said } from './said.ts';
 
 /** Wait after the last keystroke before reckoning again, ms (ours). */
@@ -35,6 +29,7 @@ export interface TripState {
 type Step =
   | { kind: 'opened'; reply: AnalysisReply; files: OwnFiles | null }
   | { kind: 'edited'; said: Said }
+  | { kind: 'kept as'; id: string }
   | { kind: 'reckoned'; reply: AnalysisReply }
   | { kind: 'refused'; problem: ProblemDetails };
 
@@ -74,6 +69,12 @@ export function nextState(state: TripState, step: Step): TripState {
         phase: 'reckoning',
         pending: { said: step.said, id: state.reply.id, files: state.files },
       };
+    case 'kept as':
+      if (state.reply === null || state.said === null) return state;
+      return nextState(
+        { ...state, reply: { ...state.reply, id: step.id } },
+        { kind: 'edited', said: state.said },
+      );
     case 'reckoned':
       return { ...state, reply: step.reply, phase: 'settled', problem: null };
     case 'refused':
@@ -83,20 +84,51 @@ export function nextState(state: TripState, step: Step): TripState {
 
 export const startState = NOTHING;
 
-/** Opens the demo, and keeps the answer in step with the rig and trip as they are edited. */
-export function useTrip() {
+/**
+ * Opens the trip of an id (null: the demo), and keeps the answer in step with the rig and trip as they are edited.
+ * `onOpened` and `open` keep their identity.
+ */
+export function useTrip(id: string | null, onOpened: (opening: Opening) => void) {
   const [state, dispatch] = useReducer(nextState, NOTHING);
+  /** The trip on the page, or on its way there; undefined before the first. */
+  const shown = useRef<string | null | undefined>(undefined);
+
+  const open = useCallback(
+    (opening: Opening, files: OwnFiles | null) => {
+      shown.current = opening.kept?.id ?? null;
+      dispatch({ kind: 'opened', reply: opening.reply, files });
+      if (opening.refused !== null) dispatch({ kind: 'edited', said: opening.refused });
+      onOpened(opening);
+    },
+    [onOpened],
+  );
+  /** What is on the page is kept under another id from now on, and reckoned under it. */
+  const keepAs = useCallback((own: string) => {
+    shown.current = own;
+    dispatch({ kind: 'kept as', id: own });
+  }, []);
 
   useEffect(() => {
+    if (shown.current === id) return;
+    const before = shown.current;
+    shown.current = id;
     const control = new AbortController();
-    getDemo(control.signal).then(
-      (reply) => dispatch({ kind: 'opened', reply, files: null }),
+    let isThere = false;
+    loadTrip(id, control.signal).then(
+      (opening) => {
+        if (control.signal.aborted) return;
+        isThere = true;
+        open(opening, null);
+      },
       (error: unknown) => {
-        if (!wasCalledOff(error)) dispatch({ kind: 'refused', problem: detailsOf(error) });
+        if (!control.signal.aborted) dispatch({ kind: 'refused', problem: detailsOf(error) });
       },
     );
-    return () => control.abort();
-  }, []);
+    return () => {
+      control.abort();
+      if (!isThere && shown.current === id) shown.current = before;
+    };
+  }, [id, open]);
 
   // One run for each edit: a further edit calls off the one before it.
   const { pending } = state;
@@ -104,20 +136,21 @@ export function useTrip() {
     if (pending === null) return;
     const { said, id, files } = pending;
     const control = new AbortController();
-    const again = async (): Promise<AnalysisReply> => {
+    const again = async (): Promise<void> => {
       try {
-        return await reanalyse(id, said.rig, said.trip, control.signal);
+        const reply = await reanalyse(id, said.rig, said.trip, control.signal);
+        if (!control.signal.aborted) dispatch({ kind: 'reckoned', reply });
       } catch (error) {
-        // The server keeps only the last few loaded routes; the files are still here, so send them again.
+        // A server that keeps nothing for good was started anew; the files are still here, so send them again.
         if (detailsOf(error).code !== 'not-found' || files === null) throw error;
-        return sendFiles({ ...files, rig: said.rig, trip: said.trip }, () => {}, control.signal);
+        const own = { ...files, rig: said.rig, trip: said.trip };
+        const opened = await keepFiles(own, () => {}, control.signal);
+        if (!control.signal.aborted) open({ ...opened, refused: null }, own);
       }
     };
     const timer = setTimeout(() => {
       again().then(
-        (answer) => {
-          if (!control.signal.aborted) dispatch({ kind: 'reckoned', reply: answer });
-        },
+        () => {},
         (error: unknown) => {
           if (!control.signal.aborted) dispatch({ kind: 'refused', problem: detailsOf(error) });
         },
@@ -127,12 +160,8 @@ export function useTrip() {
       clearTimeout(timer);
       control.abort();
     };
-  }, [pending]);
+  }, [pending, open]);
 
   const edit = useCallback((said: Said) => dispatch({ kind: 'edited', said }), []);
-  const open = useCallback(
-    (reply: AnalysisReply, files: OwnFiles) => dispatch({ kind: 'opened', reply, files }),
-    [],
-  );
-  return { state, edit, open };
+  return { state, edit, open, keepAs };
 }

@@ -1,0 +1,79 @@
+import { useState } from 'react';
+import type { StoreState, TripEntry } from '../../server/contract/kept.ts';
+import { deleteTrip, importTrip, restoreTrip } from '../api/kept.ts';
+import { Dialog } from '../kit/Dialog.tsx';
+import { FilePick } from '../kit/FilePick.tsx';
+import { Problem } from '../kit/Problem.tsx';
+import { TripRow } from './TripRow.tsx';
+import { useTripList } from './use-trip-list.ts';
+
+interface TripsDialogProps {
+  /** The trip on the page. */
+  openId: string;
+  onClose: () => void;
+  onTrip: (id: string) => void;
+}
+
+/** All trips that are kept: opened, renamed, doubled, deleted (and taken back), given away as a file and taken in. */
+export function TripsDialog({ openId, onClose, onTrip }: TripsDialogProps) {
+  const { list, problem, run } = useTripList();
+  const [gone, setGone] = useState<TripEntry | null>(null);
+  const remove = async (trip: TripEntry) => {
+    if ((await run(() => deleteTrip(trip.id))) !== null) setGone(trip);
+  };
+  const takeBack = async () => {
+    if (gone !== null && (await run(() => restoreTrip(gone.id))) !== null) setGone(null);
+  };
+  const takeIn = async ([file]: readonly File[]) => {
+    if (file === undefined) return;
+    const taken = await run(() => importTrip(file, () => {}, new AbortController().signal));
+    if (taken !== null) onTrip(taken.id);
+  };
+  return (
+    <Dialog title="Trips" mayClose onClose={onClose}>
+      {list !== null && <WhereKept store={list.store} />}
+      {problem !== null && <Problem problem={problem} />}
+      {gone !== null && (
+        <p className="gone" role="status">
+          “{gone.name}” was deleted.{' '}
+          <button type="button" onClick={() => void takeBack()}>
+            Take it back
+          </button>
+        </p>
+      )}
+      {list === null && problem === null && <p>Fetching the list…</p>}
+      <ul className="trips" aria-label="Kept trips">
+        {list?.trips.map((trip) => (
+          <TripRow
+            key={trip.id}
+            trip={trip}
+            isOpen={trip.id === openId}
+            run={run}
+            onOpen={() => onTrip(trip.id)}
+            onDelete={() => void remove(trip)}
+          />
+        ))}
+      </ul>
+      <p>
+        A trip file of your own or of a friend (.drystage.json):{' '}
+        <FilePick onFiles={(files) => void takeIn(files)}>open a trip file</FilePick>
+      </p>
+      <div className="dialog-actions">
+        <button type="button" className="main" onClick={onClose}>
+          Close
+        </button>
+      </div>
+    </Dialog>
+  );
+}
+
+/** Where all of this is kept, and that it is not, where it is not. */
+const WhereKept = ({ store }: { store: StoreState }) =>
+  store.keeps === 'folder' ? (
+    <p className="quiet-note">Kept on the computer that runs Drystage, in {store.folder}.</p>
+  ) : (
+    <p className="problem" role="alert">
+      Nothing is kept for good: trips are gone when Drystage stops. {store.why} Save what you need as trip
+      files.
+    </p>
+  );
