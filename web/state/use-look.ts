@@ -41,7 +41,7 @@ export function useLook({ tab, view, gap, supply }: Address, go: Go): Look {
   return { focus, tab, view, onFocus, onTab, onView, startAfresh };
 }
 
-const NOT_POINTED: Pick<Focus, 'atKm' | 'marked'> = { atKm: NO_FOCUS.atKm, marked: NO_FOCUS.marked };
+const { gap: _gap, supply: _supply, ...NOT_POINTED } = NO_FOCUS;
 
 /** What is chosen on the map or the strip shows in its table. */
 export function tabFor(
