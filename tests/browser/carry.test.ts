@@ -277,10 +277,10 @@ describe('own files', () => {
       await dialog.locator('input[type=file]').setInputFiles(names.map(demoFile));
       const uploads: string[] = [];
       other.on('request', (each) => {
-        if (each.url().endsWith('/api/analyses')) uploads.push(each.url());
+        if (each.url().endsWith('/api/trips')) uploads.push(each.url());
       });
       const [response] = await Promise.all([
-        other.waitForResponse((each) => each.url().endsWith('/api/analyses')),
+        other.waitForResponse((each) => each.url().endsWith('/api/trips')),
         dialog.getByRole('button', { name: 'Work it out' }).click(),
       ]);
       const { id } = (await response.json()) as { id: string };

@@ -89,10 +89,10 @@ describe('own files', () => {
     await dialog().locator('.chosen .name', { hasText: 'orrimar.overpass.json' }).waitFor();
     const shown = await textOf(page.locator('.answer').first());
     const [response] = await Promise.all([
-      page.waitForResponse((each) => each.url().endsWith('/api/analyses')),
+      page.waitForResponse((each) => each.url().endsWith('/api/trips')),
       workItOut(),
     ]);
-    expect(response.status()).toBe(200);
+    expect(response.status()).toBe(201);
     await dialog().waitFor({ state: 'detached' });
     expect(await textOf(page.locator('.answer').first())).toBe(shown);
     expect(opened.faults).toEqual([]);
@@ -150,7 +150,7 @@ describe('own files', () => {
 
 describe('a slow or forgetful server', () => {
   it('can be left waiting: the upload is called off and nothing chosen is lost', async () => {
-    await page.route('**/api/analyses', () => {
+    await page.route('**/api/trips', () => {
       // Never answered.
     });
     await page.getByRole('button', { name: 'Open your own route' }).click();
@@ -162,7 +162,7 @@ describe('a slow or forgetful server', () => {
     expect(await dialog().getByRole('listitem').count()).toBe(2);
     expect(await dialog().getByRole('alert').count()).toBe(0);
 
-    await page.unroute('**/api/analyses');
+    await page.unroute('**/api/trips');
     await workItOut();
     await dialog().waitFor({ state: 'detached' });
   });
@@ -172,7 +172,8 @@ describe('a slow or forgetful server', () => {
     await choose(...['route.gpx', 'orrimar.osm.pbf', 'rig.yaml', 'trip.yaml'].map(demoFile));
     await workItOut();
     await dialog().waitFor({ state: 'detached' });
-    await page.route('**/api/analyses/*', (route) =>
+    const id = new URL(page.url()).searchParams.get('trip');
+    await page.route(`**/api/analyses/${id}`, (route) =>
       route.fulfill({
         status: 404,
         contentType: 'application/problem+json',

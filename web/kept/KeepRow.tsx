@@ -42,7 +42,7 @@ export function KeepRow({ keeper, kept, onTrips }: KeepRowProps) {
       <button type="button" disabled={kept.changes.length < 2} onClick={() => setListed(true)}>
         Changes
       </button>
-      <span className="saving" role="status" data-saving={saving.state}>
+      <span className="saving" role={isTrouble(saving) ? 'status' : undefined} data-saving={saving.state}>
         {savingWords(saving, kept.trip?.name ?? '')}
       </span>
       {saving.state === 'waiting' && (
@@ -55,6 +55,10 @@ export function KeepRow({ keeper, kept, onTrips }: KeepRowProps) {
     </div>
   );
 }
+
+/** Told to people who do not see the page; that all is saved is no news. */
+const isTrouble = ({ state }: Saving): boolean =>
+  state === 'waiting' || state === 'elsewhere' || state === 'refused';
 
 function savingWords(saving: Saving, name: string): string {
   switch (saving.state) {
