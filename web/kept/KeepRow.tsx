@@ -13,9 +13,6 @@ interface KeepRowProps {
 /** Whether all is kept, undo and redo, the list of changes and the other trips. */
 export function KeepRow({ keeper, kept, onTrips }: KeepRowProps) {
   const [listed, setListed] = useState(false);
-  const undo = keeper.undoTo();
-  const redo = keeper.redoTo();
-  const here = kept.changes.find(({ seq }) => seq === kept.trip?.standsAt);
   useUndoKeys(keeper);
   const { saving } = kept;
   return (
@@ -23,22 +20,7 @@ export function KeepRow({ keeper, kept, onTrips }: KeepRowProps) {
       <button type="button" onClick={onTrips}>
         Trips
       </button>
-      <button
-        type="button"
-        disabled={undo === null}
-        title={undo === null ? 'Nothing to undo' : `Undo: ${here?.change ?? ''}`}
-        onClick={() => undo !== null && void keeper.stand(undo.seq)}
-      >
-        Undo
-      </button>
-      <button
-        type="button"
-        disabled={redo === null}
-        title={redo === null ? 'Nothing to redo' : `Redo: ${redo.change}`}
-        onClick={() => redo !== null && void keeper.stand(redo.seq)}
-      >
-        Redo
-      </button>
+      <UndoRedo keeper={keeper} kept={kept} />
       <button type="button" disabled={kept.changes.length < 2} onClick={() => setListed(true)}>
         Changes
       </button>
@@ -54,6 +36,25 @@ export function KeepRow({ keeper, kept, onTrips }: KeepRowProps) {
       {listed && <ChangesDialog {...{ keeper, kept }} onClose={() => setListed(false)} />}
     </div>
   );
+}
+
+function UndoRedo({ keeper, kept }: Pick<KeepRowProps, 'keeper' | 'kept'>) {
+  const here = kept.changes.find(({ seq }) => seq === kept.trip?.standsAt);
+  const ways = [
+    { word: 'Undo', to: keeper.undoTo(), change: here?.change },
+    { word: 'Redo', to: keeper.redoTo(), change: keeper.redoTo()?.change },
+  ];
+  return ways.map(({ word, to, change }) => (
+    <button
+      key={word}
+      type="button"
+      disabled={to === null}
+      title={to === null ? `Nothing to ${word.toLowerCase()}` : `${word}: ${change ?? ''}`}
+      onClick={() => to !== null && void keeper.stand(to.seq)}
+    >
+      {word}
+    </button>
+  ));
 }
 
 /** Told to people who do not see the page; that all is saved is no news. */
@@ -79,17 +80,22 @@ function savingWords(saving: Saving, name: string): string {
   }
 }
 
-/** Undo and redo by the usual keys, but not while something is typed: a field has its own. */
+/** What a key asks for; null where it is not for this, or a field has undoing of its own. */
+function wishOf({ target, key, ctrlKey, metaKey, shiftKey, altKey }: KeyboardEvent): 'undo' | 'redo' | null {
+  if (target instanceof HTMLElement && target.closest('input, textarea, select, dialog') !== null)
+    return null;
+  if (altKey || !(ctrlKey || metaKey)) return null;
+  if (key.toLowerCase() === 'y') return 'redo';
+  if (key.toLowerCase() !== 'z') return null;
+  return shiftKey ? 'redo' : 'undo';
+}
+
+/** Undo and redo by the usual keys. */
 function useUndoKeys(keeper: Keeper): void {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
-      const { target } = event;
-      const isTyping =
-        target instanceof HTMLElement && target.closest('input, textarea, select, dialog') !== null;
-      const isUndoKey = event.key.toLowerCase() === 'z' && (event.ctrlKey || event.metaKey);
-      const isRedoKey = event.key.toLowerCase() === 'y' && event.ctrlKey;
-      if (isTyping || event.altKey || !(isUndoKey || isRedoKey)) return;
-      const to = isRedoKey || event.shiftKey ? keeper.redoTo() : keeper.undoTo();
+      const wish = wishOf(event);
+      const to = wish === null ? null : wish === 'redo' ? keeper.redoTo() : keeper.undoTo();
       if (to === null) return;
       event.preventDefault();
       void keeper.stand(to.seq);

@@ -2,11 +2,11 @@ import { useCallback, useEffect, useMemo, useRef } from 'react';
 import type { OwnFiles } from '../api/api.ts';
 import type { OpenedTrip } from '../api/kept.ts';
 import type { Address } from '../state/address.ts';
+import type { Opening } from '../state/load-trip.ts';
 import type { Said } from '../state/said.ts';
 import type { Go } from '../state/use-address.ts';
 import type { Look } from '../state/use-look.ts';
 import { useTrip } from '../state/use-trip.ts';
-import type { Opening } from './load-trip.ts';
 import { useKept } from './use-kept.ts';
 
 /** Where a trip begins: its first panel, with nothing chosen. */

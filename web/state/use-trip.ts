@@ -2,7 +2,7 @@ import { useCallback, useEffect, useReducer, useRef } from 'react';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { detailsOf, type OwnFiles, type ProblemDetails, reanalyse } from '../api/api.ts';
 import { keepFiles } from '../api/kept.ts';
-import { loadTrip, type Opening } from '../kept/load-trip.ts';
+import { loadTrip, type Opening } from './load-trip.ts';
 import type { Said } from './said.ts';
 
 /** Wait after the last keystroke before reckoning again, ms (ours). */
@@ -130,8 +130,18 @@ export function useTrip(id: string | null, onOpened: (opening: Opening) => void)
     };
   }, [id, open]);
 
+  useReckoning(state.pending, dispatch, open);
+  const edit = useCallback((said: Said) => dispatch({ kind: 'edited', said }), []);
+  return { state, edit, open, keepAs };
+}
+
+/** Reckons each edit. */
+function useReckoning(
+  pending: TripState['pending'],
+  dispatch: (step: Step) => void,
+  open: (opening: Opening, files: OwnFiles | null) => void,
+): void {
   // One run for each edit: a further edit calls off the one before it.
-  const { pending } = state;
   useEffect(() => {
     if (pending === null) return;
     const { said, id, files } = pending;
@@ -160,8 +170,5 @@ export function useTrip(id: string | null, onOpened: (opening: Opening) => void)
       clearTimeout(timer);
       control.abort();
     };
-  }, [pending, open]);
-
-  const edit = useCallback((said: Said) => dispatch({ kind: 'edited', said }), []);
-  return { state, edit, open, keepAs };
+  }, [pending, dispatch, open]);
 }

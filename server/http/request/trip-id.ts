@@ -4,4 +4,6 @@ import { Type } from '@fastify/type-provider-typebox';
 export const TripId = Type.Object({ id: Type.String({ examples: ['demo'] }) });
 
 /** The body of a request that says all by its address. */
-export const NoBody = Type.Union([Type.Null(), Type.Object({}, { additionalProperties: false, examples: [{}] })]);
+export const NoBody = Type.Union([Type.Null(), Type.Object({}, { additionalProperties: false })], {
+  examples: [{}],
+});

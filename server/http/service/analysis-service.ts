@@ -170,7 +170,12 @@ export class AnalysisService {
   async #analyseDemo(): Promise<Uint8Array> {
     const plan = valueOrThrow(await readDemoPlan());
     const packed = await this.loader.demo();
-    const bytes = await this.#analyse(DEMO_ID, { key: DEMO_ID, packed, kept: this.#store.trip(DEMO_ID) }, plan, undefined);
+    const bytes = await this.#analyse(
+      DEMO_ID,
+      { key: DEMO_ID, packed, kept: this.#store.trip(DEMO_ID) },
+      plan,
+      undefined,
+    );
     this.#warmLater = setTimeout(() => this.#warmPlanning(packed, plan), WARM_AFTER_MS).unref();
     return bytes;
   }

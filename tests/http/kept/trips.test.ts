@@ -107,6 +107,9 @@ describe('kept trips over HTTP', { tags: 'slow' }, () => {
     expect(await ids()).toContain(copy.body.id);
     expect(await ids('?deleted=true')).toEqual([id]);
     expect((await send('POST', `/api/trips/${id}/restore`, {})).body.deletedAt).toBeNull();
+    // The address says all: no body is as good as an empty one.
+    await send('DELETE', `/api/trips/${id}`);
+    expect((await send('POST', `/api/trips/${id}/restore`)).body.deletedAt).toBeNull();
     expect(await ids()).toContain(id);
   });
 

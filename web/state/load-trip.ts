@@ -2,7 +2,7 @@ import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { KeptTripReply } from '../../server/contract/kept.ts';
 import { ApiProblem, detailsOf, getDemo, reanalyse } from '../api/api.ts';
 import { getChanges, getTrip } from '../api/kept.ts';
-import type { Said } from '../state/said.ts';
+import type { Said } from './said.ts';
 
 /** A trip as it is opened. */
 export interface Opening {
