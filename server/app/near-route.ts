@@ -103,19 +103,29 @@ const rowOf = (lat: number): number => Math.floor((lat + 90) / CELL_DEG);
 
 /** Whether a box comes within some kilometres of the route, vertex by vertex: exact to a kilometre, on the side of near. */
 export function touchesRoute(route: Pick<RouteLine, 'lon' | 'lat'>, bbox: Bbox, withinKm: number): boolean {
-  const [west, south, east, north] = bbox;
-  const width = east < west ? east + 360 - west : east - west;
   // Vertices are at most 2 km apart, so no place of the line is more than 1 km from one.
   const reachKm = withinKm + 1;
-  for (let i = 0; i < route.lon.length; i += 1) {
-    const lat = numberAt(route.lat, i);
-    const offLat = Math.max(0, south - lat, lat - north) * KM_PER_DEGREE;
-    const eastward = (((numberAt(route.lon, i) - west) % 360) + 360) % 360;
-    const lonGap = eastward <= width ? 0 : Math.min(eastward - width, 360 - eastward);
-    const offLon = lonGap * KM_PER_DEGREE * Math.cos((lat * Math.PI) / 180);
-    if (Math.hypot(offLat, offLon) <= reachKm) return true;
-  }
+  for (let i = 0; i < route.lon.length; i += 1) if (kmFromVertex(route, i, bbox) <= reachKm) return true;
   return false;
+}
+
+/** How far off the route a box lies, 0 where they touch: exact to a kilometre within some hundred. */
+export function kmOffRoute(route: Pick<RouteLine, 'lon' | 'lat'>, bbox: Bbox): number {
+  let least = Infinity;
+  for (let i = 0; i < route.lon.length; i += 1) least = Math.min(least, kmFromVertex(route, i, bbox));
+  return least;
+}
+
+/** How far a box lies from a vertex of a route, on a plane. */
+function kmFromVertex({ lon, lat }: Pick<RouteLine, 'lon' | 'lat'>, i: number, bbox: Bbox): number {
+  const [west, south, east, north] = bbox;
+  const width = east < west ? east + 360 - west : east - west;
+  const vertexLat = numberAt(lat, i);
+  const offLat = Math.max(0, south - vertexLat, vertexLat - north) * KM_PER_DEGREE;
+  const eastward = (((numberAt(lon, i) - west) % 360) + 360) % 360;
+  const lonGap = eastward <= width ? 0 : Math.min(eastward - width, 360 - eastward);
+  const offLon = lonGap * KM_PER_DEGREE * Math.cos((vertexLat * Math.PI) / 180);
+  return Math.hypot(offLat, offLon);
 }
 
 /** The box around a geometry's positions; null when it has none. Longitudes are taken as they stand. */

@@ -243,3 +243,21 @@ export const ExtractList = Type.Object({
   store: StoreState,
 });
 export type ExtractList = Static<typeof ExtractList>;
+
+/** GET /api/trips/{id}/extracts: what each kept extract has for the route of a trip. */
+export const ExtractsForTrip = Type.Object({
+  extracts: Type.Array(
+    Type.Object({
+      id: Type.String(),
+      name: Type.String(),
+      asOf: nullable(Type.String()),
+      /** The trip was read with it. */
+      isUsed: Type.Boolean(),
+      /** How far off the route its box lies, 0 where they touch; null for one that holds nothing with a place. */
+      offRouteKm: nullable(Type.Number()),
+      /** Its supplies within the trip's corridor, and some that are little farther. */
+      supplies: Type.Integer(),
+    }),
+  ),
+});
+export type ExtractsForTrip = Static<typeof ExtractsForTrip>;

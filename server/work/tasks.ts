@@ -4,16 +4,23 @@ import { keptResults } from '../app/kept/kept-results.ts';
 import { learnLog } from '../app/learn-log.ts';
 import { loadTrip } from '../app/load-trip.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
+import { kmOffRoute } from '../app/near-route.ts';
 import type { NamedFile } from '../app/ports.ts';
+import { routeProblem } from '../app/route-problem.ts';
+import type { Bbox } from '../contract/common.ts';
 import type { KeptResults } from '../contract/kept.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
+import { PART, SPARSE_STEP_KM } from '../core/defaults/trip-defaults.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import type { LearnOptions } from '../core/log/learn.ts';
+import { metresOf } from '../core/quantity/rates.ts';
+import { routeOf } from '../core/route/build/route-of.ts';
 import { logText } from '../io/log-file.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
 import { type Ingested, ingest } from '../store/extracts/ingest.ts';
+import { boxesAlong } from '../store/extracts/points-along.ts';
 import { KeepingFileSet } from '../store/maps/keeping-file-set.ts';
 import { packMaps, unpackMaps } from '../store/maps/trip-maps.ts';
 import type { TripFromFile } from '../store/trip-file/read-trip-file.ts';
@@ -51,6 +58,18 @@ export interface KeepAsk {
 export interface IngestAsk extends NamedFile {
   /** Two numbers, seen by both threads: bytes read, and in all (0 when unknown). */
   progress: SharedArrayBuffer;
+}
+
+/** A kept trip's route, and boxes of which it is asked how far off they lie. */
+export interface AlongAsk extends Pick<LoadKeptAsk, 'route' | 'source'> {
+  marginKm: number;
+  extents: readonly (Bbox | null)[];
+}
+
+export interface AlongGive {
+  /** In them lies all within the margin. */
+  boxes: Bbox[];
+  offKm: (number | null)[];
 }
 
 /** What is to be kept of extracts, and the trip loaded. */
@@ -126,6 +145,16 @@ export const tasks = {
       bytes.set([done, total ?? 0]);
     };
     return ingest(path, source, { signal, onProgress });
+  },
+
+  /** Where supplies of a kept trip's route are looked for, and how far off it some boxes lie. */
+  async alongRoute({ route, source, marginKm, extents }: AlongAsk): Promise<Outcome<AlongGive>> {
+    const document = await new KeepingFileSet({ route }).readRoute({ path: '', source }, {});
+    if (!document.ok) return document;
+    const line = routeOf(document.value, { part: PART, sparseStepM: metresOf(SPARSE_STEP_KM) });
+    if (!line.ok) return { ok: false, problem: routeProblem(line.refusal, source) };
+    const offKm = extents.map((bbox) => (bbox === null ? null : kmOffRoute(line.value, bbox)));
+    return { ok: true, value: { boxes: boxesAlong(line.value, marginKm), offKm } };
   },
 
   /** Writes a kept trip as a file; gives its text in UTF-8. */

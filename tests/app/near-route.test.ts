@@ -4,6 +4,7 @@ import {
   boxOf,
   isNear,
   isPlaceNear,
+  kmOffRoute,
   nearGrid,
   nearRoute,
   touchesRoute,
@@ -106,5 +107,18 @@ describe('near the route', () => {
     const collection = { type: 'GeometryCollection', geometries: [{ type: 'Point', coordinates: [9, 8] }] };
     expect(boxOf(collection)).toEqual([9, 8, 9, 8]);
     expect(boxOf({ type: 'MultiPoint', coordinates: [] })).toBeNull();
+  });
+});
+
+describe('how far off the route a box lies', () => {
+  const route = { lon: Float64Array.of(0, 0.01, 0.02), lat: Float64Array.of(0, 0, 0) };
+
+  it.each([
+    ['touches it', [-1, -1, 1, 1], 0],
+    ['lies a degree north', [0, 1, 1, 2], 110.5],
+    ['lies a degree east', [1.02, 0, 2, 1], 110.5],
+    ['lies west over the 180th meridian', [179, 0, -179, 1], 179 * 110.5],
+  ] as const)('where it %s', (_name, box, km) => {
+    expect(kmOffRoute(route, [...box])).toBeCloseTo(km, 6);
   });
 });

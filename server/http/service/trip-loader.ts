@@ -1,4 +1,6 @@
 import type { NamedFile } from '../../app/ports.ts';
+import type { ExtractsForTrip } from '../../contract/kept.ts';
+import { CORRIDOR_KM } from '../../core/defaults/trip-defaults.ts';
 import { InputProblem, type Outcome } from '../../core/input/problem.ts';
 import { DEMO_EXTRACT, DEMO_NOTICE, DEMO_ROUTE } from '../../io/demo-files.ts';
 import type { Ingested } from '../../store/extracts/ingest.ts';
@@ -62,6 +64,28 @@ export class TripLoader {
     const maps = this.#store.driver.trips.maps(trip.id);
     const own = maps === null ? [DEMO_EXTRACT] : [];
     return this.readToKeep({ route, maps, extracts: [...own, ...extracts], notice: trip.notice }, signal);
+  }
+
+  /** What each kept extract has for the route of a trip. */
+  async extractsFor(trip: StoredTrip): Promise<ExtractsForTrip> {
+    const { extracts } = this.#store;
+    const all = extracts.all();
+    const ask = {
+      route: this.#routeOf(trip.id),
+      source: trip.route.fileName,
+      marginKm: trip.trip.corridorKm ?? CORRIDOR_KM,
+      extents: all.map(({ bbox }) => bbox),
+    };
+    const { boxes, offKm } = valueOrThrow(
+      await this.#reading.run('alongRoute', ask, { timeoutMs: this.#limits.readMs }),
+    );
+    const told = all.map(({ id, name, asOf }, index) => ({
+      ...{ id, name, asOf },
+      isUsed: trip.extracts.some((used) => used.id === id),
+      offRouteKm: offKm[index] ?? null,
+      supplies: extracts.pointsIn(id, boxes).length,
+    }));
+    return { extracts: told };
   }
 
   /** Reads an extract whole, to be kept. */

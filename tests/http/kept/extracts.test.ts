@@ -2,7 +2,12 @@ import type { FastifyInstance } from 'fastify';
 import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../../server/contract/answers/map.ts';
-import { ExtractList, type KeptExtract, type KeptTripReply } from '../../../server/contract/kept.ts';
+import {
+  ExtractList,
+  ExtractsForTrip,
+  type KeptExtract,
+  type KeptTripReply,
+} from '../../../server/contract/kept.ts';
 import { buildApp } from '../../../server/http/app.ts';
 import { demoBytes, formOf } from '../form.ts';
 
@@ -33,6 +38,9 @@ const post = async (url: string, payload: object) => {
   const response = await app.inject({ method: 'POST', url, payload });
   return { status: response.statusCode, body: response.json() };
 };
+/** One tap in another part of the world. */
+const FAR =
+  '<osm version="0.6"><bounds minlat="10" minlon="10" maxlat="11" maxlon="11"/><node id="1" lat="10.5" lon="10.5"><tag k="amenity" v="drinking_water"/></node></osm>';
 const listed = async () => (await app.inject('/api/extracts')).json<ExtractList>();
 
 /** A trip on the demo's route with kept extracts. */
@@ -85,7 +93,18 @@ describe('kept extracts over HTTP', { tags: 'slow' }, () => {
     const analyse = async ({ id: of, rig, trip }: KeptTripReply) =>
       (await post(`/api/analyses/${of}`, { rig, trip })).body as AnalysisReply;
     expect((await analyse(bare)).analysis.passings.filter((one) => !one.id.startsWith('own/'))).toEqual([]);
+    const far = (await keep(FAR, 'Far away')).json<KeptExtract>();
+    const forTrip = async () => (await app.inject(`/api/trips/${bare.id}/extracts`)).json<ExtractsForTrip>();
+    const before = await forTrip();
+    expect(Compile(ExtractsForTrip).Errors(before)).toEqual([]);
+    const [away, near] = before.extracts;
+    expect(away).toMatchObject({ id: far.id, name: 'Far away', isUsed: false, supplies: 0 });
+    expect(away?.offRouteKm).toBeGreaterThan(1_000);
+    expect(near).toMatchObject({ id, isUsed: false, offRouteKm: 0 });
+    expect(near?.supplies).toBeGreaterThan(10);
+    await app.inject({ method: 'DELETE', url: `/api/extracts/${far.id}` });
     const added = await post(`/api/trips/${bare.id}/extracts`, { revision: 1, extract: id });
+    expect((await forTrip()).extracts).toEqual([{ ...near, isUsed: true }]);
     expect(added).toMatchObject({ status: 200, body: { revision: 2, extracts: [{ id, name: 'Orrimar' }] } });
     const reply = await analyse(bare);
     expect(reply.analysis.passings.length).toBeGreaterThan(10);

@@ -1,6 +1,6 @@
 import { rm } from 'node:fs/promises';
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
-import { ExtractList, KeptExtract, TripExtract } from '../../../contract/kept.ts';
+import { ExtractList, ExtractsForTrip, KeptExtract, TripExtract } from '../../../contract/kept.ts';
 import { foundOrThrow, notKept } from '../../reply/not-kept.ts';
 import { goneSignal } from '../../reply/reply.ts';
 import { PROBLEMS, sendSaved, WRITE_REPLIES } from '../../reply/trip-reply.ts';
@@ -32,6 +32,11 @@ const REMOVE = {
   summary: 'Keep an extract no longer; trips that were read with it stay as they are',
   params: ExtractId,
   response: { 204: Type.Null(), ...PROBLEMS },
+};
+const FOR_TRIP = {
+  summary: 'What each kept extract has for the route of a trip: how many supplies, or how far off it lies',
+  params: TripId,
+  response: { 200: ExtractsForTrip, ...PROBLEMS },
 };
 const ADD_TO_TRIP = {
   summary: 'Add a kept extract to a trip',
@@ -70,6 +75,10 @@ export function extractRoutes({ store, service, limits }: TripRoutesOptions): Fa
 /** Kept extracts of kept trips. */
 export function extractsOfTrips({ store, service }: TripRoutesOptions): FastifyPluginAsyncTypebox {
   return async (app) => {
+    app.get('/api/trips/:id/extracts', { schema: FOR_TRIP }, async ({ params }) =>
+      service.loader.extractsFor(foundOrThrow(store.trip(params.id), 'trip')),
+    );
+
     app.post('/api/trips/:id/extracts', { schema: ADD_TO_TRIP }, async ({ params, body }, reply) => {
       const trip = foundOrThrow(store.trip(params.id), 'trip');
       const extract = foundOrThrow(store.extracts.get(body.extract), 'extract');
