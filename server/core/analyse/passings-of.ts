@@ -14,9 +14,15 @@ export function passingsOf(
 ): Passing[] {
   return findPassings(route, points, corridorM)
     .map((place): Passing => {
-      const point = at(points, place.point);
+      const { tags, mappedTags = tags, ...point } = at(points, place.point);
       const { atM, offM } = place;
-      return { ...point, tags: bearingTags(point.tags), atM, offRouteM: offM, detourM: offM * detourFactor };
+      return {
+        ...point,
+        tags: bearingTags(mappedTags),
+        atM,
+        offRouteM: offM,
+        detourM: offM * detourFactor,
+      };
     })
     .sort(inRouteOrder);
 }

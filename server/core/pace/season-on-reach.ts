@@ -40,7 +40,7 @@ export function judgedOnReach(input: {
     const feature = seasonal.get(passing.id);
     const point = feature === undefined ? undefined : judgedAt(feature, passing.commodity, passing.atM);
     if (point === undefined) continue;
-    const { tags: _tags, ...judged } = point;
+    const { tags: _tags, mappedTags: _mapped, ...judged } = point;
     passings[index] = { ...passing, ...judged };
     const key = `${point.commodity} ${point.id}`;
     if (!firstReach.has(key)) firstReach.set(key, point);

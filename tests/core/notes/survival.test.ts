@@ -79,6 +79,20 @@ describe('a note on an object of the map', () => {
     ]);
   });
 
+  it('keeps the tags of the map, whatever is corrected: noted twice, nothing has changed', () => {
+    const correction = { id: 'node/1', on: '2026-04-20', fuels: ['petrol' as const], openingHours: '24/7' };
+    const trip = { ...inputOf().trip, corrections: [correction] };
+    const [passing] = analysisOf({ features: [station(600)], trip }).passings;
+    expect(passing!.tags).toEqual(DIESEL);
+    const { lon, lat, tags } = passing!;
+    const again = {
+      ...trip,
+      confirmations: [{ id: 'node/1', on: '2026-04-21', works: true, was: { lon, lat, tags } }],
+    };
+    const { cautions } = analysisOf({ features: [station(600)], trip: again });
+    expect(cautions.filter(({ code }) => code.startsWith('note-'))).toEqual([]);
+  });
+
   it('goes on counting by its id wherever the object stands', () => {
     const { passings } = analysisOf({
       features: [station(605)],

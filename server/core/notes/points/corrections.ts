@@ -43,6 +43,7 @@ function correctedBy(feature: SupplyFeature, correction: Correction): SupplyFeat
   return {
     ...rest,
     tags,
+    mappedTags: feature.mappedTags ?? feature.tags,
     wanted: wantedFor(tags),
     editedAt: seen > on ? feature.editedAt : on,
     corrections: [

@@ -257,6 +257,7 @@ function judgeOne(
     ...(reading.waterClass === null ? {} : { waterClass: reading.waterClass }),
     seenOn: seenOn(feature, judge.on ?? judge.today ?? null),
     tags: feature.tags,
+    ...(feature.mappedTags === undefined ? {} : { mappedTags: feature.mappedTags }),
   };
 }
 

@@ -3,8 +3,8 @@ import type { Tags } from '../../input/sources.ts';
 import type { SupplyPoint } from './supply-point.ts';
 
 /** One place where the route comes by a supply point; metres along and off the route, the detour one way. */
-export interface Passing extends Readonly<Omit<SupplyPoint, 'tags'>> {
-  /** Those by which it is a supply and counts or not. */
+export interface Passing extends Readonly<Omit<SupplyPoint, 'tags' | 'mappedTags'>> {
+  /** Those by which it is a supply and counts or not, as the map has them. */
   readonly tags: Tags;
   readonly atM: number;
   readonly offRouteM: number;

@@ -26,6 +26,8 @@ export interface SupplyFeature {
   wanted: Commodity[];
   /** A river or lake that the route comes by, in place of an object that is a supply by its kind. */
   surface?: 'river' | 'lake';
+  /** Its tags as the map has them, where the user corrected them. */
+  mappedTags?: Tags;
   /** What the user corrected of it, the oldest first. */
   corrections?: readonly SupplyFindings['corrected'][];
   /** For each merged node whose tags differ from the area's: the tags as that node has them, and in which keys. */

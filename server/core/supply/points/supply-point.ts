@@ -21,4 +21,6 @@ export interface SupplyPoint {
   /** ISO date of the last edit or check on the spot; null where none is known. */
   seenOn: string | null;
   tags: Tags;
+  /** As the map has them, where the user corrected them. */
+  mappedTags?: Tags;
 }
