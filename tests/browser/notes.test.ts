@@ -170,6 +170,17 @@ describe('the notes', () => {
     await row.waitFor({ state: 'detached' });
   });
 
+  it('take a stretch that is closed, which is told before all else', async () => {
+    await panel().getByRole('button', { name: 'Add a stretch' }).click();
+    await settled(page);
+    await expect
+      .poll(() => textOf(page.locator('.todo')))
+      .toContain('you noted the route as closed from km 0 to km 1');
+    await panel().getByRole('button', { name: 'Remove stretch 1' }).click();
+    await settled(page);
+    expect(await textOf(page.locator('.todo'))).not.toContain('closed');
+  });
+
   it('can be read and used by everybody', async () => {
     expect(await seriousIn(page, '.tab-panel')).toEqual([]);
   });

@@ -43,3 +43,15 @@ it('a file that is none is refused with its name and what to do', async () => {
   const format = await post('/api/notes/export', { trip: {}, format: 'pdf' });
   expect(format.json()).toMatchObject({ status: 400, code: 'request-invalid' });
 });
+
+it('the API document has an example of each request, which is taken', async () => {
+  interface Described {
+    post: { requestBody: { content: Record<string, { example?: object }> } };
+  }
+  const { paths } = (await app.inject('/api/docs/json')).json<{ paths: Record<string, Described> }>();
+  const example = (path: string) => paths[path]?.post.requestBody.content['application/json']?.example ?? {};
+  const file = await post('/api/notes/export', example('/api/notes/export'));
+  expect([file.statusCode, file.body.includes('<n:note of="confirmations"')]).toEqual([200, true]);
+  const reply = await post('/api/notes/import', example('/api/notes/import'));
+  expect(reply.json()).toMatchObject({ added: 1, replaced: 0, others: 0 });
+});

@@ -20,9 +20,16 @@ const words = (expected: string, remedy: string) => ({
   'x-words': { expected, remedy },
 });
 
+const CONFIRMED: TripFile = {
+  confirmations: [{ id: 'node/19', on: '2027-03-01', works: true, by: 'Ann', words: 'diesel till six' }],
+};
+
 const ExportBody = Type.Object(
   { trip: TripFile, format: NotesFormat },
-  words('{ "trip": …, "format": "gpx", "geojson" or "csv" }', 'Send the trip and the format as JSON'),
+  {
+    ...words('{ "trip": …, "format": "gpx", "geojson" or "csv" }', 'Send the trip and the format as JSON'),
+    examples: [{ trip: CONFIRMED, format: 'gpx' }],
+  },
 );
 
 const ImportBody = Type.Object(
@@ -32,7 +39,19 @@ const ImportBody = Type.Object(
     text: Type.String({ maxLength: MAX_NOTES_BYTES }),
     source: Type.Optional(Type.String({ maxLength: 200 })),
   },
-  words('{ "trip": …, "text": …, "source": … }', 'Send the trip, and the text of the file with its name'),
+  {
+    ...words(
+      '{ "trip": …, "text": …, "source": … }',
+      'Send the trip, and the text of the file with its name',
+    ),
+    examples: [
+      {
+        trip: CONFIRMED,
+        text: 'noteOf,id,on,works,by\r\nconfirmations,node/7,2027-03-02,true,Bert\r\n',
+        source: 'notes.csv',
+      },
+    ],
+  },
 );
 
 /** What goes out of a trip and into another: notes as files. */
