@@ -47,10 +47,10 @@ function printGroup(group: BenchGroup): void {
   for (const row of group.rows) console.log(rowLine(row, first));
 }
 
-/** Runs the benchmarks whose file names hold one of the words given, all without words; one after the other. */
+/** Runs the benchmarks whose paths hold one of the words given, all without words; one after the other. */
 async function main(words: readonly string[]): Promise<void> {
   const folder = fileURLToPath(new URL('.', import.meta.url));
-  const names = readdirSync(folder)
+  const names = readdirSync(folder, { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.bench.ts'))
     .filter((name) => words.length === 0 || words.some((word) => name.includes(word)))
     .sort();

@@ -1,9 +1,9 @@
 import { closeSync, fsyncSync, mkdtempSync, openSync, rmSync, writeSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { buildApp } from '../../server/http/app.ts';
-import { folderStore } from '../../server/store/open-store.ts';
-import { type Bench, type BenchRow, medianMsOf } from './measure.ts';
+import { buildApp } from '../../../server/http/app.ts';
+import { folderStore } from '../../../server/store/open-store.ts';
+import { type Bench, type BenchRow, medianMsOf } from '../measure.ts';
 
 /** A change is to be acknowledged within a second; this leaves all of it to network and page. Ours. */
 const TARGET_MS = 100;
