@@ -59,12 +59,29 @@ describe('co-ordinates', () => {
     ["33.5°10'S 84°12'E", 'coordinate-mixed-up'],
     [`33°10"S 84°12'E`, 'coordinate-mixed-up'],
     ['33 60 S 84 12 E', 'coordinate-mixed-up'],
+    ['33, 84 5 6 7', 'coordinate-mixed-up'],
+    [', 84', 'coordinate-mixed-up'],
+    ['33,', 'coordinate-mixed-up'],
+    ['N, E 84', 'coordinate-mixed-up'],
+    ['N 33 N, E 84', 'coordinate-mixed-up'],
+    ['33 N 5, 84 E', 'coordinate-mixed-up'],
+    ['--33, 84', 'coordinate-mixed-up'],
+    ['33 - 5, 84', 'coordinate-mixed-up'],
+    ['33, 84 -', 'coordinate-mixed-up'],
     ['98.2, 12.1', 'coordinate-latitude-beyond'],
     ['12.1, 198.2', 'coordinate-longitude-beyond'],
     ['km 212', 'coordinate-not-read'],
     ['1e3 5', 'coordinate-two-wanted'],
   ])('are refused for what is wrong with "%s"', (text, fault) => {
     expect(placeOf(text)).toBe(fault);
+  });
+
+  it('take a sign after no letter, and nothing for minus nothing', () => {
+    expect(placeOf('-0, -0')).toEqual({ lat: 0, lon: 0 });
+    expect(placeOf('0 S 0 W')).toEqual({ lat: 0, lon: 0 });
+    expect(placeOf('+33 -84')).toEqual({ lat: 33, lon: -84 });
+    expect(placeOf('-33° -84°')).toEqual({ lat: -33, lon: -84 });
+    expect(placeOf('90, 180')).toEqual({ lat: 90, lon: 180 });
   });
 
   it('come back from every notation in which they can be written, to a hundred-thousandth of a degree', () => {

@@ -50,12 +50,11 @@ export function holdOf(report: Confirmation, commodity: Commodity, departure: st
   const before = daysBetween(on, departure);
   if (before > FORGOTTEN_DAYS)
     return { from, until: dayAfter(on, FORGOTTEN_DAYS), again: null, days: FORGOTTEN_DAYS };
-  const term = before + AFTER_DEPARTURE_DAYS;
   const earliest = dayAfter(departure, -BEFORE_DEPARTURE_DAYS[commodity]);
   return {
     from,
     // One made on the way holds for its own term at least.
-    until: dayAfter(on, before < 0 ? Math.max(days, term) : term),
+    until: dayAfter(on, Math.max(days, before + AFTER_DEPARTURE_DAYS)),
     again: on < earliest ? earliest : null,
     days: null,
   };

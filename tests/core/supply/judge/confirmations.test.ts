@@ -92,6 +92,18 @@ describe('with a departure', () => {
     ]);
   });
 
+  it('one made on the way holds for its own term at least', () => {
+    const report = works('2027-05-21');
+    const reachedOn = (day: string, commodity: 'fuel' | 'water') =>
+      reportOn([report], commodity, {
+        departure: DEPARTURE,
+        today: '2027-05-21',
+        reached: { first: day, last: day },
+      }).state;
+    expect([reachedOn('2027-06-20', 'fuel'), reachedOn('2027-06-21', 'fuel')]).toEqual(['works', 'none']);
+    expect([reachedOn('2027-06-04', 'water'), reachedOn('2027-06-05', 'water')]).toEqual(['works', 'none']);
+  });
+
   it('one older than three years is as old as tags that are not believed any more', () => {
     expect(judged(works('2024-05-01')).state).toBe('works');
     expect(codes(judged(works('2024-04-30')))).toEqual(['confirmation-expired']);
@@ -127,5 +139,87 @@ describe('with a departure', () => {
         expect(second.again === null || first.again !== null).toBe(true);
       }),
     );
+  });
+});
+
+describe('of several reports', () => {
+  const report = (on: string, works: boolean, more: Partial<Confirmation> = {}): Confirmation => ({
+    id: 'node/1',
+    on,
+    works,
+    ...more,
+  });
+  const judged = (reports: Confirmation[], days: Partial<Parameters<typeof reportOn>[2]> = {}) => {
+    const { state, reasons } = reportOn(reports, 'fuel', { departure: null, today: '2026-05-31', ...days });
+    return [state, ...reasons.map(({ code, finding }) => `${code} ${(finding as { on: string }).on}`)];
+  };
+
+  it('those of the other commodity say nothing, those of none of both speak of both', () => {
+    expect(judged([report('2026-05-30', true, { commodity: 'water' })])).toEqual(['none']);
+    expect(judged([report('2026-05-30', true, { commodity: 'fuel' })])).toEqual([
+      'works',
+      'confirmed 2026-05-30',
+    ]);
+    expect(judged([report('2026-05-30', true)])).toEqual(['works', 'confirmed 2026-05-30']);
+  });
+
+  it('the newest stands, whatever order they come in; of two on one day that it does not work', () => {
+    const [old, fresh] = [report('2026-05-10', true), report('2026-05-20', true)];
+    for (const order of [
+      [old, fresh],
+      [fresh, old],
+    ])
+      expect(judged(order)).toEqual(['works', 'confirmed 2026-05-20']);
+    expect(judged([fresh, report('2026-05-19', false)])).toEqual(['works', 'confirmed 2026-05-20']);
+    expect(judged([fresh, report('2026-05-20', false)])).toEqual(['out', 'reported-out 2026-05-20']);
+    expect(judged([report('2026-05-01', false), report('2026-05-03', false)])).toEqual([
+      'out',
+      'reported-out 2026-05-03',
+    ]);
+  });
+
+  it('one of the very day counts, one of the day after is ahead', () => {
+    expect(judged([report('2026-05-31', true)])).toEqual(['works', 'confirmed 2026-05-31']);
+    expect(judged([report('2026-06-01', true)])).toEqual(['none', 'confirmation-ahead 2026-06-01']);
+    const departure = '2026-05-20';
+    expect(judged([report('2026-05-21', true)], { departure })).toEqual([
+      'none',
+      'confirmation-ahead 2026-05-21',
+    ]);
+    const reached = { first: '2026-05-24', last: '2026-05-25' };
+    expect(judged([report('2026-05-25', true)], { departure, reached })).toEqual([
+      'works',
+      'confirmed 2026-05-25',
+    ]);
+    expect(judged([report('2026-05-24', true)], { departure, reached, today: null })).toEqual([
+      'none',
+      'confirmation-ahead 2026-05-24',
+    ]);
+  });
+
+  it('without any day "works" cannot be weighed, and "does not" stands', () => {
+    expect(judged([report('2026-05-01', true)], { today: null })).toEqual([
+      'none',
+      'confirmation-undated 2026-05-01',
+    ]);
+    const until = { until: '2026-05-02' };
+    expect(judged([report('2026-05-01', false, until)], { today: null })).toEqual([
+      'out',
+      'reported-out 2026-05-01',
+    ]);
+    expect(judged([report('2026-05-01', false, until)])).toEqual(['none']);
+    expect(judged([report('2026-05-01', false, until)], { departure: '2026-05-02' })).toEqual([
+      'out',
+      'reported-out 2026-05-01',
+    ]);
+  });
+
+  it('a first day told with one is held against the first day on which one may come', () => {
+    const season = report('2026-05-01', true, { from: '2026-05-30' });
+    expect(reportOn([season], 'fuel', { departure: null, today: '2026-05-29' })).toEqual({
+      state: 'none',
+      reasons: [{ code: 'confirmation-not-yet', finding: { on: '2026-05-01', from: '2026-05-30' } }],
+    });
+    expect(judged([season], { today: '2026-05-30' })).toEqual(['works', 'confirmed 2026-05-01']);
   });
 });
