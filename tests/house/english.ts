@@ -47,6 +47,8 @@ function printable(node: SyntaxNode): unknown[] {
     case 'TSTypeAnnotation':
     case 'TSTypeParameterInstantiation':
       return [];
+    case 'ExportNamedDeclaration':
+      return [node.declaration];
     case 'TSAsExpression':
       return (node.typeAnnotation as SyntaxNode).type === 'TSTypeReference' ? [] : [node.expression];
     case 'BinaryExpression':

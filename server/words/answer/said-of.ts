@@ -1,13 +1,15 @@
-import type { Commodity, Evidence, Verdict } from '../../contract/common.ts';
+import type { Commodity, Evidence } from '../../contract/common.ts';
 import { SKETCHY_FACTOR } from '../../core/gaps/course/even-course.ts';
-import type { Gap, Report } from '../../core/gaps/gap.ts';
+import type { Gap, GapEdge, Report } from '../../core/gaps/gap.ts';
 import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
-import type { SpanM } from '../../core/quantity/span.ts';
-import { figure, kmOf, placeAt } from '../parts/figures.ts';
-import { joined, type Part, parts, type Words } from '../parts/part.ts';
+import { ANSWER } from '../answered.ts';
+import type { Part } from '../parts/part.ts';
+import type { SaidStretch } from '../parts/said-place.ts';
 import { textOf } from '../words-of.ts';
 import type { AnswerFacts } from './answer-facts.ts';
-import { commodityWord, edgeName, nameText, stretchName } from './names.ts';
+import { commodityWord, namedEdge, nameText } from './names.ts';
+
+const WORDS = ANSWER.said;
 
 /** What the longest stretch of a commodity comes to, what is passed over inside it, and a worse one where there is one. */
 export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
@@ -19,10 +21,10 @@ export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
   const inside = passedOver(commodity, longest, facts.passings);
   const isWorse = worst !== longest && worst.verdict !== 'enough' && worst.verdict !== longest.verdict;
   return [
-    parts`${whereIs(longest)}.`,
+    WORDS.where(stretchOf(longest)),
     outcomeOf(longest),
     ...(inside === null ? [] : [inside]),
-    ...(isWorse ? [parts`Worse: ${whereIs(worst)}. ${outcomeOf(worst)}`] : []),
+    ...(isWorse ? [WORDS.worse(stretchOf(worst), outcomeOf(worst))] : []),
     ...detoursOf(report),
   ];
 }
@@ -40,31 +42,24 @@ function detoursOf({ gaps }: Report): Part[][] {
     .toSorted((a, b) => b.detourM - a.detourM);
   const [longest] = ends;
   if (longest === undefined) return [];
-  const over = figure(kmOf(LONG_DETOUR_M), 'km');
   if (ends.length > NAMED_DETOURS)
-    return [
-      parts`Rests on ${ends.length} detours of over ${over}, one way, the longest ${figure(kmOf(longest.detourM), 'km')} to ${edgeName(longest)} (${placeAt(longest.atM)}).`,
-    ];
-  const named = ends.map(
-    (end) => parts`${edgeName(end)} (${placeAt(end.atM)}) ${figure(kmOf(end.detourM), 'km')}`,
-  );
-  return [parts`Rests on detours of over ${over}, one way: ${joined(named, ', ')}.`];
+    return [WORDS.manyDetours(LONG_DETOUR_M, { count: ends.length, longest: detourTo(longest) })];
+  return [WORDS.detours(LONG_DETOUR_M, ends.map(detourTo))];
 }
+
+const detourTo = (edge: GapEdge) => ({ ...namedEdge(edge), detourM: edge.detourM });
 
 /** Of what nobody has any data: how far what is aboard goes of what is needed, and no stretch of any length. */
 function withoutData(commodity: Commodity, gap: Gap, { rig }: AnswerFacts): Part[][] {
   const what = commodityWord(commodity, rig.fuel.kind);
   const share = gap.needL > 0 ? Math.min(1, gap.departL / gap.needL) : 1;
-  const [needed, unit] = commodity === 'water' ? [gap.days, 'days' as const] : [gap.wayM, 'km' as const];
-  const needs = unit === 'km' ? kmOf(needed) : needed;
   return [
-    parts`${{ text: `No extract tells of ${what} on this route`, strong: true, verdict: 'unknown' as const }}: neither where it is nor that there is none.`,
-    parts`What is aboard lasts ${figure(share * needs, unit)} of the ${figure(needs, unit)} needed, the reserve spent.`,
+    WORDS.noData(what),
+    commodity === 'water' ? WORDS.lastsDays(share, gap.days) : WORDS.lastsWay(share, gap.wayM),
   ];
 }
 
-const whereIs = (gap: Gap): Part[] =>
-  parts`${stretchName(gap)}, ${placeAt(gap.from.atM)} to ${placeAt(gap.to.atM)}`;
+const stretchOf = ({ from, to }: Gap): SaidStretch => ({ from: namedEdge(from), to: namedEdge(to) });
 
 /** The gap with the worst verdict; among equals the one with the least margin, then the first. */
 function worstOf(report: Report, first: Gap): Gap {
@@ -75,55 +70,37 @@ function worstOf(report: Report, first: Gap): Gap {
 }
 
 /** What runs out first, where water is kept in grades: all of it, or what is fit to drink. */
-function tightest(gap: Gap): { arriveL: number; marginL: number; what: string } {
+function tightest(gap: Gap): { arriveL: number; marginL: number; drinking: boolean } {
   const drinking = gap.grades?.drinking;
   return drinking !== undefined && drinking.marginL < gap.marginL
-    ? { arriveL: drinking.arriveL, marginL: drinking.marginL, what: ' of drinking water' }
-    : { arriveL: gap.arriveL, marginL: gap.marginL, what: '' };
+    ? { arriveL: drinking.arriveL, marginL: drinking.marginL, drinking: true }
+    : { arriveL: gap.arriveL, marginL: gap.marginL, drinking: false };
 }
 
-const stressed = (text: string, verdict: Verdict): Words => ({ text, strong: true, verdict });
-
 function outcomeOf(gap: Gap): Part[] {
-  const { arriveL, marginL, what } = tightest(gap);
-  const noData = parts`${gap.acrossNoData ? ' Part of it is without map data and is reckoned as dry.' : ''}${straightSteps(gap)}`;
+  const notes = [...(gap.acrossNoData ? WORDS.acrossNoData() : []), ...straightSteps(gap)];
   switch (gap.verdict) {
     case 'enough':
-      return parts`Arrives with ${figure(arriveL, 'l')}${what}, ${figure(marginL, 'l')} above the reserve.${noData}`;
+      return WORDS.enough(tightest(gap), notes);
     case 'into-reserve':
-      return parts`Arrives with ${figure(arriveL, 'l')}${what}: ${stressed('eats into the reserve by ', 'into-reserve')}${figure(-marginL, 'l')}.${noData}`;
+      return WORDS.intoReserve(tightest(gap), notes);
     case 'short':
-      return gap.runsDryM === null
-        ? parts`${stressed('Runs dry on the way.', 'short')}`
-        : parts`${stressed('Runs dry at ', 'short')}${placeAt(gap.runsDryM)}. Missing with the reserve: ${figure(gap.extraL, 'l')}.`;
+      return gap.runsDryM === null ? WORDS.runsDry() : WORDS.runsDryAt(gap.runsDryM, gap.extraL);
     case 'unknown':
-      return parts`${stressed('Nobody knows', 'unknown')}${whyUnknown(gap)}`;
+      return WORDS.nobodyKnows(whyUnknown(gap));
   }
 }
 
 /** The step that is taken for a straight road, where the verdict stands on it. */
-function straightSteps({ doubt, verdict }: Gap): Part[] {
-  if (doubt === null || verdict === 'unknown' || doubt.of !== 'sparse') return [];
-  return parts` The route runs straight ${between(doubt)}: counted × ${SKETCHY_FACTOR}.`;
-}
+const straightSteps = ({ doubt, verdict }: Gap): Part[] =>
+  doubt === null || verdict === 'unknown' || doubt.of !== 'sparse'
+    ? []
+    : WORDS.straight(doubt, SKETCHY_FACTOR);
 
-const between = ({ fromM, toM }: SpanM): Part[] => parts`from ${placeAt(fromM)} to ${placeAt(toM)}`;
-
-function whyUnknown(gap: Gap): Part[] {
-  const { doubt } = gap;
-  if (tightest(gap).arriveL < 0 || doubt === null || !doubt.leavesUnknown)
-    return parts`: part of it is without map data, and what is aboard does not reach across.`;
-  switch (doubt.of) {
-    case 'bridge':
-      return parts`: the route breaks off ${between(doubt)}.`;
-    case 'via':
-      return parts`: the route goes straight to a chosen point ${between(doubt)}, not along the road.`;
-    case 'sparse':
-      return parts`: the route gives straight lines, the longest ${between(doubt)}, not the road.`;
-    case 'onward':
-      return parts`: where the next supply is past the end is not told.`;
-  }
-}
+const whyUnknown = (gap: Gap): Part[] =>
+  tightest(gap).arriveL < 0 || gap.doubt === null || !gap.doubt.leavesUnknown
+    ? WORDS.noDataToCross()
+    : WORDS.whyUnknown[gap.doubt.of](gap.doubt);
 
 const STRENGTH: Record<Evidence, number> = { confirmed: 0, stated: 1, implied: 2, doubtful: 3 };
 
@@ -142,14 +119,6 @@ function passedOver(commodity: Commodity, gap: Gap, passings: AnswerFacts['passi
     .sort((a, b) => STRENGTH[a.evidence] - STRENGTH[b.evidence] || a.atM - b.atM);
   if (inside === undefined) return null;
   const [reason] = inside.reasons;
-  const why = reason === undefined ? 'does not count' : textOf(reason);
-  return parts`${nameText(inside.name ?? inside.kind)} (${placeAt(inside.atM)}) does not count: ${lowered(why)}.`;
-}
-
-/** A sentence inside another: no full stop, no capital but of an abbreviation. */
-function lowered(text: string): string {
-  const bare = text.endsWith('.') ? text.slice(0, -1) : text;
-  const [first = '', second = ''] = bare;
-  const isWord = second === ' ' || (second >= 'a' && second <= 'z');
-  return isWord && first >= 'A' && first <= 'Z' ? first.toLowerCase() + bare.slice(1) : bare;
+  const place = { name: nameText(inside.name ?? inside.kind), atM: inside.atM };
+  return WORDS.doesNotCount(place, reason === undefined ? null : textOf(reason));
 }

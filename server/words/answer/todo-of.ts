@@ -1,10 +1,13 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Gap, Report } from '../../core/gaps/gap.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
-import { figure, placeAt, rounded, upToTenth } from '../parts/figures.ts';
-import { joined, type Part, parts } from '../parts/part.ts';
+import { ANSWER } from '../answered.ts';
+import { upToTenth } from '../parts/figures.ts';
+import type { Part } from '../parts/part.ts';
 import type { AnswerFacts } from './answer-facts.ts';
-import { commodityWord, edgeName } from './names.ts';
+import { commodityWord, namedEdge } from './names.ts';
+
+const WORDS = ANSWER.todo;
 
 /** At most this many stretches are named for each commodity in what to do; the rest are counted. */
 const NAMED_STRETCHES = 2;
@@ -16,33 +19,22 @@ export function todoOf(facts: AnswerFacts): Part[][] {
     ...carryOf(commodity, facts),
   ]);
   const asks = COMMODITIES.flatMap((commodity) => askOf(commodity, facts));
-  if (!facts.onwardTold) {
-    asks.push(parts`Say how far it is from the end of the route to the next supply.`);
-  }
-  const holds = carries.length + asks.length === 0 ? ': every stretch holds with the reserve' : '';
+  if (!facts.onwardTold) asks.push(WORDS.sayOnward());
   return [
     ...facts.cautions.flatMap(closedOf),
     ...carries,
     ...asks,
-    parts`Leave with everything full${holds}. Confirm each supply before you leave.`,
+    WORDS.leaveFull(carries.length + asks.length === 0),
   ];
 }
 
-const CLOSED = { text: 'closed', strong: true } as const;
-
 /** That the route is closed somewhere goes before all else. */
 const closedOf = ({ code, fromM = 0, toM = fromM }: AnswerFacts['cautions'][number]): Part[][] =>
-  code === 'route-closed'
-    ? [
-        parts`Find another way or another time: you noted the route as ${CLOSED} from ${placeAt(fromM)} to ${placeAt(toM)}.`,
-      ]
-    : [];
+  code === 'route-closed' ? [WORDS.closed({ fromM, toM })] : [];
 
 /** Whether what a gap lacks has room in the fixed tanks, since the trip starts with less. */
 const isFilledFirst = ({ from, extraL, departL }: Gap, { capacityL }: Report): boolean =>
   from.kind === 'start' && extraL > 0 && extraL <= capacityL - departL;
-
-const FILL = { text: 'fill', strong: true } as const;
 
 /** One sentence for a commodity that the trip starts with too little of: what to fill before leaving. */
 function fillOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
@@ -50,8 +42,7 @@ function fillOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] 
   const report = facts[commodity];
   const first = report.gaps.find((gap) => isFilledFirst(gap, report));
   if (first === undefined) return [];
-  const what = capital(commodityWord(commodity, rig.fuel.kind));
-  return [parts`${what}: ${FILL} at least ${rounded(upToTenth(first.extraL), 'l')} more before leaving.`];
+  return [WORDS.fill(commodityWord(commodity, rig.fuel.kind), upToTenth(first.extraL))];
 }
 
 /** One sentence for a commodity: how many cans over which stretches. */
@@ -63,22 +54,27 @@ function carryOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][]
     .filter((gap) => gap.extraL > 0 && (gap.verdict === 'short' || gap.verdict === 'into-reserve'))
     .sort((a, b) => b.extraL - a.extraL);
   if (lacking.length === 0) return [];
-  const rest = lacking.length - NAMED_STRETCHES;
-  const close = rest > 0 ? `, and on ${stretchCount(rest)} (see the gaps).` : '.';
-  const what = capital(commodityWord(commodity, rig.fuel.kind));
-  if (!report.takesCans)
-    return [
-      parts`${what}: ${joined(lacking.slice(0, NAMED_STRETCHES).map(missingOn), ', ')}${close} It goes in no can: find another supply, or another way.`,
-    ];
-  const stretches = lacking.slice(0, NAMED_STRETCHES).map((gap, index): Part[] => {
-    const cans = { text: `${gap.extraCans} ${gap.extraCans === 1 ? 'can' : 'cans'}`, strong: true } as const;
-    const size = index === 0 ? parts` of ${figure(report.canL, 'l')}` : [];
-    const toGet = gap.extraCans - report.cansOwned;
-    const more = toGet > 0 ? `), ${toGet} more than you own` : ')';
-    const from = filledAt(report, gap);
-    return parts`${cans}${size} from ${edgeName(from)} (${placeAt(from.atM)}) to ${edgeName(gap.to)} (${placeAt(gap.to.atM)}${more}`;
-  });
-  return [parts`${what}: ${joined(stretches, ', ')}${close}`];
+  const named = lacking.slice(0, NAMED_STRETCHES);
+  const more = lacking.length - named.length;
+  const what = commodityWord(commodity, rig.fuel.kind);
+  return report.takesCans
+    ? [
+        WORDS.carry(
+          what,
+          named.map((gap, index) => cansOn(report, { gap, saysSize: index === 0 })),
+          more,
+        ),
+      ]
+    : [WORDS.inNoCan(what, named.map(missingOn), more)];
+}
+
+/** The cans for a stretch, and from where to where; their size with the first. */
+function cansOn(report: Report, { gap, saysSize }: { gap: Gap; saysSize: boolean }): Part[] {
+  const cans = gap.extraCans;
+  return WORDS.cans(
+    { cans, toGet: cans - report.cansOwned, canL: saysSize ? report.canL : null },
+    { from: namedEdge(filledAt(report, gap)), to: namedEdge(gap.to) },
+  );
 }
 
 /** Where cans for a stretch can be filled: where it begins, or behind, where that supply has not so much. */
@@ -93,27 +89,15 @@ function filledAt({ gaps, canL }: Report, gap: Gap): Gap['from'] {
 
 /** What is missing on a stretch of what no can takes. */
 const missingOn = ({ extraL, from, to }: Gap): Part[] =>
-  parts`${rounded(extraL, 'l')} are missing from ${edgeName(from)} (${placeAt(from.atM)}) to ${edgeName(to)} (${placeAt(to.atM)})`;
+  WORDS.missing(extraL, { from: namedEdge(from), to: namedEdge(to) });
 
 /** One sentence for a commodity: where nobody knows, save what only the way past the end leaves open. */
 function askOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
-  if (facts.noData.includes(commodity)) {
-    const what = commodityWord(commodity, rig.fuel.kind);
-    return [
-      parts`Get map data that tells of ${what}: an extract of the whole region (.osm.pbf), not one cut down to something else; or mark what you know of as waypoints of the route.`,
-    ];
-  }
+  const what = commodityWord(commodity, rig.fuel.kind);
+  if (facts.noData.includes(commodity)) return [WORDS.getData(what)];
   const [first, ...rest] = facts[commodity].gaps.filter(
     (gap) => gap.verdict === 'unknown' && (gap.acrossNoData || gap.to.kind !== 'end' || facts.onwardTold),
   );
   if (first === undefined) return [];
-  const close = rest.length > 0 ? `, and on ${stretchCount(rest.length)}.` : '.';
-  const what = commodityWord(commodity, rig.fuel.kind);
-  return [
-    parts`Find out where there is ${what} between ${placeAt(first.from.atM)} and ${placeAt(first.to.atM)}${close}`,
-  ];
+  return [WORDS.findOut(what, { fromM: first.from.atM, toM: first.to.atM }, rest.length)];
 }
-
-const stretchCount = (count: number): string => `${count} more ${count === 1 ? 'stretch' : 'stretches'}`;
-
-const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,8 +1,8 @@
 import type { LogPlace, NeededColumn, NumberRange } from '../../core/phrases/log-faults.ts';
 import type { LogFaultSayings } from '../parts/catalogue.ts';
-import { few } from '../parts/few.ts';
 import { metricText } from '../parts/metric.ts';
 import { parts } from '../parts/part.ts';
+import { few } from './few.ts';
 import { LOG_OMISSIONS, linesText } from './log.ts';
 
 /** A refusal is one line: of more than this the rest are counted. */

@@ -1,8 +1,8 @@
 import type { Lines } from '../../core/phrases/log.ts';
 import type { Catalogue } from '../parts/catalogue.ts';
-import { few } from '../parts/few.ts';
 import { figure, fixed } from '../parts/figures.ts';
 import { type Parts, parts } from '../parts/part.ts';
+import { few } from './few.ts';
 
 /** Intervals, lines or stretches that one caution names; the result marks them all. */
 const NAMED = 10;
