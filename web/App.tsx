@@ -2,6 +2,7 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { TripFile } from '../server/contract/trip.ts';
 import type { ProblemDetails } from './api/api.ts';
 import { KeepRow } from './kept/KeepRow.tsx';
+import { MapsDialog } from './kept/MapsDialog.tsx';
 import { TripsDialog } from './kept/TripsDialog.tsx';
 import { TwoVersions } from './kept/TwoVersions.tsx';
 import { AT_FIRST, useOpenTrip } from './kept/use-open-trip.ts';
@@ -35,7 +36,7 @@ export function App() {
   const { dark, choice, choose } = useTheme();
   const [units, setUnits] = useSetting<UnitSystem>('drystage-units', UNITS, 'metric');
   const [dialog, setDialog] = useState<PageDialog | null>(null);
-  usePageDrop(useCallback((files: readonly File[]) => setDialog({ kind: 'files', files }), []));
+  usePageDrop(useCallback((files: readonly File[]) => setDialog(dialogFor(files)), []));
   useTitle(kept.trip?.name ?? reply?.analysis.route.name);
 
   const [byPlan, setByPlan] = useState(true);
@@ -69,7 +70,13 @@ export function App() {
       <PageHead
         {...{ analysis, plan, units, theme: choice, onUnits: setUnits, onTheme: choose }}
         onOpen={() => setDialog({ kind: 'files', files: NO_FILES })}
-        keep={<KeepRow {...{ keeper, kept }} onTrips={() => setDialog({ kind: 'trips' })} />}
+        keep={
+          <KeepRow
+            {...{ keeper, kept }}
+            onTrips={() => setDialog({ kind: 'trips', dropped: null })}
+            onMaps={() => setDialog({ kind: 'maps' })}
+          />
+        }
       />
       {kept.saving.state === 'elsewhere' && <TwoVersions kept={kept.saving.kept} keeper={keeper} />}
       <Announcer analysis={analysis} units={units} />
@@ -114,9 +121,19 @@ export function App() {
           }}
         />
       )}
+      {dialog?.kind === 'maps' && analysis !== null && said !== null && (
+        <MapsDialog
+          extracts={analysis.extracts}
+          keeper={keeper}
+          onClose={() => setDialog(null)}
+          // The same rig and trip, on more map data.
+          onAdded={() => edit({ ...said })}
+        />
+      )}
       {dialog?.kind === 'trips' && (
         <TripsDialog
           openId={kept.trip?.id ?? 'demo'}
+          dropped={dialog.dropped}
           onClose={() => setDialog(null)}
           onTrip={(id) => {
             forget();
@@ -131,7 +148,17 @@ export function App() {
 }
 
 /** What lies over the page. */
-type PageDialog = { readonly kind: 'files'; readonly files: readonly File[] } | { readonly kind: 'trips' };
+type PageDialog =
+  | { readonly kind: 'files'; readonly files: readonly File[] }
+  | { readonly kind: 'trips'; readonly dropped: File | null }
+  | { readonly kind: 'maps' };
+
+/** A trip's one file is opened as it is; all else is for a new trip. */
+function dialogFor(files: readonly File[]): PageDialog {
+  const [first, ...more] = files;
+  const isTrip = first !== undefined && more.length === 0 && /\.drystage\.json$/i.test(first.name);
+  return isTrip ? { kind: 'trips', dropped: first } : { kind: 'files', files };
+}
 
 /** Why the trip that the address names is not there, with a way on. */
 const NotOpened = ({ problem, go }: { problem: ProblemDetails; go: Go }) => (

@@ -1,6 +1,7 @@
 import type { Locator, Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import {
+  demoFile,
   openPage,
   openTab,
   PHONE,
@@ -139,6 +140,43 @@ describe('trouble', () => {
   });
 });
 
+describe('map data', () => {
+  const dialog = () => page.getByRole('dialog', { name: 'Map data of this trip' });
+  const listed = () => dialog().locator('.maps').first().getByRole('listitem');
+
+  it('is added to a trip from a file, kept, and still there after a reload', async () => {
+    await page.getByRole('button', { name: 'Map data' }).click();
+    expect(await listed().count()).toBe(1);
+    expect(await listed().textContent()).toContain('as of 2026-04-01');
+    await dialog().locator('input[type=file]').setInputFiles(demoFile('orrimar.overpass.json'));
+    await expect.poll(() => listed().count()).toBe(2);
+    expect(await listed().last().textContent()).toContain('orrimar.overpass');
+    await saved();
+    expect(idOf(page)).not.toBeNull();
+    await page.keyboard.press('Escape');
+    await page.reload();
+    await settled(page);
+    await page.getByRole('button', { name: 'Map data' }).click();
+    expect(await listed().count()).toBe(2);
+    expect(opened.faults).toEqual([]);
+  });
+
+  it('that cannot be read is refused in words, and the trip stays as it was', async () => {
+    await page.getByRole('button', { name: 'Map data' }).click();
+    await dialog()
+      .locator('input[type=file]')
+      .setInputFiles({
+        name: 'broken.osm.pbf',
+        mimeType: 'application/octet-stream',
+        buffer: Buffer.from('no map'),
+      });
+    await dialog().getByRole('alert').waitFor();
+    expect(await dialog().getByRole('alert').textContent()).toContain('broken.osm.pbf');
+    expect(await listed().count()).toBe(1);
+    expect(idOf(page)).toBeNull();
+  });
+});
+
 describe('the list of trips', () => {
   const list = () => page.getByRole('dialog', { name: 'Trips' });
   const rowOf = (name: string) => list().getByRole('listitem').filter({ hasText: name });
@@ -183,6 +221,20 @@ describe('the list of trips', () => {
     await settled(page);
     await openTab(page, 'Rig');
     expect(await holds().inputValue()).toBe('150');
+  });
+
+  it('takes in a trip’s file that is dropped on the page', async () => {
+    const file = await (await fetch(`${site.origin}/api/trips/demo/export`)).text();
+    const transfer = await page.evaluateHandle((text) => {
+      const data = new DataTransfer();
+      data.items.add(new File([text], 'crossing.drystage.json'));
+      return data;
+    }, file);
+    await page.dispatchEvent('body', 'drop', { dataTransfer: transfer });
+    await expect.poll(() => idOf(page)).not.toBeNull();
+    await settled(page);
+    expect(await page.getByRole('dialog').count()).toBe(0);
+    await page.locator('.strip-place svg').first().waitFor();
   });
 
   it('can be used on a phone', async () => {

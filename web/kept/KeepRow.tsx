@@ -8,10 +8,11 @@ interface KeepRowProps {
   keeper: Keeper;
   kept: KeeperState;
   onTrips: () => void;
+  onMaps: () => void;
 }
 
 /** Whether all is kept, undo and redo, the list of changes and the other trips. */
-export function KeepRow({ keeper, kept, onTrips }: KeepRowProps) {
+export function KeepRow({ keeper, kept, onTrips, onMaps }: KeepRowProps) {
   const [listed, setListed] = useState(false);
   useUndoKeys(keeper);
   const { saving } = kept;
@@ -23,6 +24,9 @@ export function KeepRow({ keeper, kept, onTrips }: KeepRowProps) {
       <UndoRedo keeper={keeper} kept={kept} />
       <button type="button" disabled={kept.changes.length < 2} onClick={() => setListed(true)}>
         Changes
+      </button>
+      <button type="button" onClick={onMaps}>
+        Map data
       </button>
       <span className="saving" role={isTrouble(saving) ? 'status' : undefined} data-saving={saving.state}>
         {savingWords(saving, kept.trip?.name ?? '')}

@@ -1,4 +1,4 @@
-import { useState } from 'react';
+import { useEffect, useState } from 'react';
 import type { StoreState, TripEntry } from '../../server/contract/kept.ts';
 import { deleteTrip, importTrip, restoreTrip } from '../api/kept.ts';
 import { Dialog } from '../kit/Dialog.tsx';
@@ -10,12 +10,14 @@ import { useTripList } from './use-trip-list.ts';
 interface TripsDialogProps {
   /** The trip on the page. */
   openId: string;
+  /** A trip's file that was dropped on the page, to be taken in at once. */
+  dropped: File | null;
   onClose: () => void;
   onTrip: (id: string) => void;
 }
 
 /** All trips that are kept: opened, renamed, doubled, deleted (and taken back), given away as a file and taken in. */
-export function TripsDialog({ openId, onClose, onTrip }: TripsDialogProps) {
+export function TripsDialog({ openId, dropped, onClose, onTrip }: TripsDialogProps) {
   const { list, problem, run } = useTripList();
   const [gone, setGone] = useState<TripEntry | null>(null);
   const remove = async (trip: TripEntry) => {
@@ -24,11 +26,16 @@ export function TripsDialog({ openId, onClose, onTrip }: TripsDialogProps) {
   const takeBack = async () => {
     if (gone !== null && (await run(() => restoreTrip(gone.id))) !== null) setGone(null);
   };
-  const takeIn = async ([file]: readonly File[]) => {
-    if (file === undefined) return;
+  const takeIn = async (file: File | null) => {
+    if (file === null) return;
     const taken = await run(() => importTrip(file, () => {}, new AbortController().signal));
     if (taken !== null) onTrip(taken.id);
   };
+  // biome-ignore lint/correctness/useExhaustiveDependencies: each dropped file is taken in once
+  useEffect(() => {
+    const timer = setTimeout(() => void takeIn(dropped), 0);
+    return () => clearTimeout(timer);
+  }, [dropped]);
   return (
     <Dialog title="Trips" mayClose onClose={onClose}>
       {list !== null && <WhereKept store={list.store} />}
@@ -56,7 +63,7 @@ export function TripsDialog({ openId, onClose, onTrip }: TripsDialogProps) {
       </ul>
       <p>
         A trip file of your own or of a friend (.drystage.json):{' '}
-        <FilePick onFiles={(files) => void takeIn(files)}>open a trip file</FilePick>
+        <FilePick onFiles={(files) => void takeIn(files[0] ?? null)}>open a trip file</FilePick>
       </p>
       <div className="dialog-actions">
         <button type="button" className="main" onClick={onClose}>

@@ -1,6 +1,14 @@
 import type { KeptTripReply, TripChangeEntry } from '../../server/contract/kept.ts';
 import { detailsOf, type ProblemDetails } from '../api/api.ts';
-import { duplicateTrip, getChanges, getTrip, putTrip, standTrip, type Written } from '../api/kept.ts';
+import {
+  addExtract,
+  duplicateTrip,
+  getChanges,
+  getTrip,
+  putTrip,
+  standTrip,
+  type Written,
+} from '../api/kept.ts';
 import type { Said } from '../state/said.ts';
 import { dropDraft, keepDraft, readDraft } from './draft.ts';
 
@@ -153,6 +161,16 @@ export class Keeper {
     if (kept !== null) this.#page.onSaid({ rig: kept.rig, trip: kept.trip });
   }
 
+  /** Adds a kept extract to the trip, of the demo to one's own; false where that was not done, which is told as a save is. */
+  async addExtract(extract: string): Promise<boolean> {
+    const opening = this.#opening;
+    if (this.#wanted !== null) await this.#save();
+    if (this.#wanted !== null || opening !== this.#opening) return false;
+    this.#set({ saving: { state: 'saving' } });
+    const kept = await this.#write(opening, ({ id, revision }) => addExtract(id, { revision, extract }));
+    return kept !== null;
+  }
+
   /** Of two versions the page's: it is saved on top of the other, which stays among the changes. */
   async keepMine(): Promise<void> {
     const { saving } = this.#state;
@@ -270,7 +288,8 @@ export class Keeper {
 
   #failed(problem: ProblemDetails): void {
     const isAway = problem.status === 0 || problem.status >= 500 || problem.status === 429;
-    if (!isAway) {
+    // Undo, or an extract, that did not reach the server: nothing waits, it is to be asked for again.
+    if (!isAway || this.#wanted === null) {
       this.#set({ saving: { state: 'refused', problem } });
       return;
     }

@@ -55,6 +55,7 @@ class Server {
       const { rig, trip } = entry.changes.find(({ seq }) => seq === body.seq)!;
       return reply(200, this.write(id, { rig, trip, standsAt: body.seq }));
     }
+    if (what === 'extracts') return reply(200, this.write(id, {}));
     this.puts += 1;
     return reply(200, this.change(id, { rig: body.rig, trip: body.trip }, body.change));
   };
@@ -245,6 +246,27 @@ describe('undo and redo', () => {
     await keeper.stand(0);
     expect(server.kept('a').trip).toEqual({ corridorKm: 5 });
     expect(keeper.redoTo()).toMatchObject({ trip: { corridorKm: 6 } });
+  });
+});
+
+describe('an extract that is added', () => {
+  it('goes out from what was typed just before, and what is typed afterwards from it', async () => {
+    keeper.change(saying(6));
+    expect(await keeper.addExtract('namibia')).toBe(true);
+    expect(server.kept('a').trip).toEqual({ corridorKm: 6 });
+    keeper.change(saying(7));
+    await passes(1000);
+    expect(stateOf()).toBe('saved');
+    expect(server.kept('a').trip).toEqual({ corridorKm: 7 });
+  });
+
+  it('is not added while the server is down, which is told', async () => {
+    server.isDown = true;
+    expect(await keeper.addExtract('namibia')).toBe(false);
+    expect(keeper.read().saving).toMatchObject({ state: 'refused', problem: { code: 'no-answer' } });
+    server.isDown = false;
+    expect(await keeper.addExtract('namibia')).toBe(true);
+    expect(stateOf()).toBe('saved');
   });
 });
 
