@@ -30,7 +30,7 @@ export default defineConfig({
       {
         name: 'slow',
         description:
-          'More than a second on an idle machine of two cores, or with workers of its own to start.',
+          'More than some half a second of processor time, with the workers and programs that it starts.',
       },
     ],
     projects: [

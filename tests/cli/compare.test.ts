@@ -66,7 +66,7 @@ const compare = (...args: string[]) => runCli('compare', ROUTE, ...LAND, ...args
 const json = async (...args: string[]) => JSON.parse((await compare(...args, '--json')).out) as Comparison;
 
 describe('drystage compare', () => {
-  it('prints a column for each rig, with its figures', async () => {
+  it('prints a column for each rig, with its figures', { tags: 'slow' }, async () => {
     const { status, out, err } = await compare('--rig', RIG, '--rig', ahead);
     expect({ status, err }).toEqual({ status: 0, err: '' });
     const comparison = await json('--rig', RIG, '--rig', ahead);
@@ -83,7 +83,7 @@ describe('drystage compare', () => {
     expect(out).toMatch(/^- km [\d.]+ to [\d.]+: No extract shows fuel here/m);
   });
 
-  it('gives the contract as --json, each rig as gaps has it alone', async () => {
+  it('gives the contract as --json, each rig as gaps has it alone', { tags: 'slow' }, async () => {
     const comparison = await json('--rig', RIG, '--rig', ahead, '--rig', behind);
     expect(Compile(Comparison).Errors(comparison)).toEqual([]);
     for (const [index, path] of [RIG, ahead, behind].entries()) {
@@ -112,7 +112,9 @@ describe('drystage compare', () => {
     }
   });
 
-  it('shows the tank decision: ahead of the rear axle a litre loads it less, and there are more litres', async () => {
+  it('shows the tank decision: ahead of the rear axle a litre loads it less, and there are more litres', {
+    tags: 'slow',
+  }, async () => {
     const [first, second] = (await json('--rig', ahead, '--rig', behind)).rigs;
     const none = await withoutTank();
     const perLitre = (rig: typeof first, litres: number) => (rig!.mass!.rear!.kg - none) / litres;
@@ -128,7 +130,7 @@ describe('drystage compare', () => {
     expect(first!.fuel.worst.needL).toBeGreaterThan(second!.fuel.worst.needL);
   });
 
-  it('takes one rig, and numbers rigs of one name', async () => {
+  it('takes one rig, and numbers rigs of one name', { tags: 'slow' }, async () => {
     expect((await json('--rig', RIG)).rigs.length).toBe(1);
     const names = (await json('--rig', ahead, '--rig', ahead)).rigs.map((rig) => rig.name);
     expect(names).toEqual(['95 l ahead of the axle', '95 l ahead of the axle (2)']);

@@ -41,7 +41,9 @@ function spawnCli(args: readonly string[], readFirst = Number.POSITIVE_INFINITY)
 }
 
 describe('drystage gaps', () => {
-  it('prints the answer first, then a table for each commodity, then cautions', async () => {
+  it('prints the answer first, then a table for each commodity, then cautions', {
+    tags: 'slow',
+  }, async () => {
     const { status, out, err } = await runCli(...DEMO);
     expect({ status, err }).toEqual({ status: 0, err: '' });
     const at = (text: string) => out.indexOf(text);
@@ -58,7 +60,7 @@ describe('drystage gaps', () => {
     for (const verdict of ['enough', 'into reserve', 'short', 'unknown']) expect(out).toContain(verdict);
   });
 
-  it('prints the figures of --json in its table', async () => {
+  it('prints the figures of --json in its table', { tags: 'slow' }, async () => {
     const json = JSON.parse((await runCli(...DEMO, '--json')).out) as Analysis;
     const { out } = await runCli(...DEMO);
     const tables = out.slice(out.indexOf('Fuel (diesel): ')).split('\n\n');
@@ -75,7 +77,7 @@ describe('drystage gaps', () => {
     }
   });
 
-  it('gives the contract as --json', async () => {
+  it('gives the contract as --json', { tags: 'slow' }, async () => {
     const { status, out } = await runCli(...DEMO, '--json');
     expect(status).toBe(0);
     expect(Compile(Analysis).Errors(JSON.parse(out))).toEqual([]);
@@ -90,7 +92,7 @@ describe('drystage gaps', () => {
     expect(out).toContain(`${elsewhere} does not touch the route's corridor (5 km)`);
   });
 
-  it('takes one part of the route', async () => {
+  it('takes one part of the route', { tags: 'slow' }, async () => {
     const { status, err } = await runCli(...DEMO, '--part', '7');
     expect(status).toBe(2);
     expect(err).toMatch(/^\S+route\.gpx.*\n$/);

@@ -64,7 +64,7 @@ const analysed = (
 const RUNS = { numRuns: 60 };
 
 describe('an analysis', () => {
-  test('should tile the route with the gaps of each commodity', () => {
+  test('should tile the route with the gaps of each commodity', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(world, ({ route, features }) => {
         const analysis = analysed(route, features);

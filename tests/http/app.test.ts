@@ -147,7 +147,7 @@ describe('a request that cannot be used', () => {
     expect(half.json()).toMatchObject({ status: 400, code: 'request-invalid' });
   });
 
-  it('names the key of a rig or trip that is wrong', async () => {
+  it('names the key of a rig or trip that is wrong', { tags: 'slow' }, async () => {
     const { analysis } = (await app.inject('/api/demo')).json<AnalysisReply>();
     const rigged = structuredClone(analysis.rig);
     rigged.fuel.tanks[0]!.litres = -3;

@@ -41,7 +41,7 @@ describe('a bad input over HTTP', () => {
     expect(analysis.fuel.gaps.every((gap) => gap.acrossNoData || gap.verdict === 'unknown')).toBe(true);
   });
 
-  it('after all of these a good request is answered', async () => {
+  it('after all of these a good request is answered', { tags: 'slow' }, async () => {
     expect((await post(demoForm())).statusCode).toBe(200);
   });
 });

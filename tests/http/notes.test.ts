@@ -44,7 +44,7 @@ it('a file that is none is refused with its name and what to do', async () => {
   expect(format.json()).toMatchObject({ status: 400, code: 'request-invalid' });
 });
 
-it('the API document has an example of each request, which is taken', async () => {
+it('the API document has an example of each request, which is taken', { tags: 'slow' }, async () => {
   interface Described {
     post: { requestBody: { content: Record<string, { example?: object }> } };
   }

@@ -35,7 +35,9 @@ pace: { hoursPerDay: 7, kmPerHour: { slow: 40, typical: 50, fast: 60 } }
 describe('a reserve of 60 km at the pump before the dunes', () => {
   const dunes = [{ fromKm: 601, toKm: 700, surface: 'sand' }];
 
-  it('is not the 9 l that it is before a road: what is left would not bring anybody 60 km on', async () => {
+  it('is not the 9 l that it is before a road: what is left would not bring anybody 60 km on', {
+    tags: 'slow',
+  }, async () => {
     // 600 km take 90 of 100 l.
     const road = (await withRig('{ km: 60 }', {})).fuel.gaps[0];
     expect([road?.reserveL, road?.verdict]).toEqual([expect.closeTo(9, 1), 'enough']);

@@ -83,7 +83,9 @@ const analysed = (more: readonly MapObject[], route = straight, trip = {}) =>
 const watersOf = ({ passings }: Analysis) => passings.filter(({ id }) => /^way\/900\d$/.test(id));
 
 describe('rivers and lakes that the road comes by (OSM wiki, Tag:waterway=river, Tag:natural=water)', () => {
-  it('are named, doubtful and to be treated; none counts unless the line treats it and the user asks', async () => {
+  it('are named, doubtful and to be treated; none counts unless the line treats it and the user asks', {
+    tags: 'slow',
+  }, async () => {
     const waters = [...crossing(), ...lake()];
     for (const [route, trip] of [
       [straight, {}],

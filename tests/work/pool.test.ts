@@ -82,7 +82,7 @@ describe('the worker pool', () => {
     }
   });
 
-  it('survives a worker that runs out of memory, exits or throws', async () => {
+  it('survives a worker that runs out of memory, exits or throws', { tags: 'slow' }, async () => {
     const pool = poolOf();
     expect(await pool.run('hoard', null, LONG).catch(codeOf)).toBe('too-large');
     await expect(pool.run('exit', null, LONG)).rejects.toThrow('ended in the middle of a job');

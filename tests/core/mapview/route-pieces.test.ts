@@ -47,7 +47,7 @@ describe('pieces of the route', () => {
     }
   });
 
-  it('tile the route, whatever the gaps, levels and cover are', () => {
+  it('tile the route, whatever the gaps, levels and cover are', { tags: 'slow' }, () => {
     const kms = fc.array(fc.double({ min: 0, max: 500, noNaN: true }), { minLength: 1, maxLength: 12 });
     fc.assert(
       fc.property(kms, kms, fc.double({ min: -50, max: 100, noNaN: true }), (edges, covers, last) => {
@@ -87,7 +87,7 @@ function wiggle(count: number) {
 }
 
 describe('the drawn line', () => {
-  it('keeps both ends and at most so many vertices', () => {
+  it('keeps both ends and at most so many vertices', { tags: 'slow' }, () => {
     const line = simplifyLine(wiggle(20_000), 500);
     expect(line.lon.length).toBeLessThanOrEqual(500);
     expect(line.lon.length).toBeGreaterThan(400);

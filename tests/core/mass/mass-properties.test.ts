@@ -81,7 +81,7 @@ const worstOf = (mass: MassReport, respect: string) =>
   mass.states.find(({ worstFor }) => worstFor.some((one) => one === respect))!;
 
 describe('the loads of any rig', () => {
-  test('should sum to its total mass, in every state', () => {
+  test('should sum to its total mass, in every state', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(rigs, (rig) => {
         for (const { front, rear, totalKg } of drive(rig).mass!.states) {
@@ -126,7 +126,7 @@ describe('the loads of any rig', () => {
     expect(standing(rigOf()).states.map(({ sideKg }) => sideKg)).toEqual([0, 0, 0]);
   });
 
-  test('should never be below what the worst places say, anywhere along the route', () => {
+  test('should never be below what the worst places say, anywhere along the route', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(rigs, fc.array(number(0, 1340), { minLength: 20, maxLength: 20 }), (rig, kms) => {
         const { fuel, water, mass } = drive(rig);

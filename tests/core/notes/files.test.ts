@@ -21,7 +21,7 @@ const readBack = (text: string) => {
 };
 
 describe.each(FORMATS)('notes as %s', (format) => {
-  it('come back as they were, whatever they say', () => {
+  it('come back as they were, whatever they say', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(anyNotes, (notes) => {
         expect(readBack(notesFile(tripOf(notes), format))).toEqual({ notes, others: 0 });

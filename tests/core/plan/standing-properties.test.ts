@@ -89,7 +89,9 @@ it('a plan with waiting, slow sources and sand keeps its reserves when it is dri
   expect(found).toBeGreaterThan(10);
 });
 
-it('spends the night at a water that was chosen so, and says it, where filling ends before the day in the end', async () => {
+it('spends the night at a water that was chosen so, and says it, where filling ends before the day in the end', {
+  tags: 'slow',
+}, async () => {
   // From empty 45 l take 2.6 h, until the hours of the day are over; what is filled in the end takes half of that.
   const drive: Drive = {
     lengthKm: 567,

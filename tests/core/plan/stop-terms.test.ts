@@ -102,7 +102,7 @@ describe('litres of a stop', () => {
 });
 
 describe('a stop that no plan can lose', () => {
-  it('is told by name', () => {
+  it('is told by name', { tags: 'slow' }, () => {
     // To km 1,000 three cans are enough; to km 2,000 or back from there it takes twelve, and nine are the most tried.
     const features = [
       ...Array.from({ length: 9 }, (_, index) => pointFeature(`node/9${index}`, (index + 1) * 200, TAP)),

@@ -75,7 +75,7 @@ describe('the same trip', () => {
     expect(found).toBeGreaterThan(6);
   });
 
-  it('gets the same plan when it is asked for again, and another trip in between', () => {
+  it('gets the same plan when it is asked for again, and another trip in between', { tags: 'slow' }, () => {
     const features = featuresOf([
       { km: 300, offKm: 1, tags: DIESEL, alike: 3 },
       { km: 320, offKm: 1, tags: DIESEL, alike: 1 },

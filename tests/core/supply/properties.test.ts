@@ -66,7 +66,7 @@ describe('judging supplies', () => {
     ['salt', 'yes'],
     ['opening_hours', 'off'],
     ['operational_status', 'broken'],
-  ])('never counts a point because of %s=%s', (key, value) => {
+  ])('never counts a point because of %s=%s', { tags: 'slow' }, (key, value) => {
     fc.assert(
       fc.property(anyTags, anyJudging, anyEdit, (tags, judge, editedAt) => {
         fc.pre(tags[key] === undefined);
@@ -97,7 +97,7 @@ describe('judging supplies', () => {
     );
   });
 
-  it('never knows a supply better for a missing key than for its plain yes', () => {
+  it('never knows a supply better for a missing key than for its plain yes', { tags: 'slow' }, () => {
     const keys = [...Object.values(FUEL_RULES).map((fuel) => fuel.keys[0]!), 'drinking_water'];
     fc.assert(
       fc.property(anyTags, anyJudging, fc.constantFrom(...keys), (tags, judge, key) => {
@@ -117,7 +117,7 @@ describe('judging supplies', () => {
     );
   });
 
-  it('never knows a supply better for older tags', () => {
+  it('never knows a supply better for older tags', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(
         anyTags,

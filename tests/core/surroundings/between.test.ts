@@ -44,7 +44,9 @@ const anyOff = fc.integer({ min: 50, max: 4900 }).chain((m) => fc.constantFrom(m
 const anyBarrier = fc.constantFrom<SurroundingKind[]>('river', 'canal', 'railway', 'coast', 'border');
 
 describe('what lies between', () => {
-  it('never raises the evidence, takes it to doubt where the straight way crosses it, and gives it back when gone', () => {
+  it('never raises the evidence, takes it to doubt where the straight way crosses it, and gives it back when gone', {
+    tags: 'slow',
+  }, () => {
     fc.assert(
       fc.property(
         anyOff,

@@ -24,7 +24,7 @@ async function bundle(): Promise<{ code: string; missing: string[] }> {
 }
 
 describe('the core in a browser', () => {
-  it('needs nothing of Node, and gives the same answer', async () => {
+  it('needs nothing of Node, and gives the same answer', { tags: 'slow' }, async () => {
     const { code, missing } = await bundle();
     expect(missing).toEqual([]);
     // A fresh context knows the language alone: no process, no Buffer, no require. Every browser has a TextEncoder, too.

@@ -213,7 +213,7 @@ describe('the newest version still wins', () => {
     );
   });
 
-  it('across files, in any order', async () => {
+  it('across files, in any order', { tags: 'slow' }, async () => {
     const anyFiles = anyVersions.chain((versions) =>
       fc.tuple(
         fc.constant(versions),

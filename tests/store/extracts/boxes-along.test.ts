@@ -15,7 +15,7 @@ it.each([
   ],
   ['far north', (at: number): [number, number] => [20 + at / 50, 78], 50],
   ['up a meridian', (at: number): [number, number] => [-179.99, at / 60], 20],
-])('a route %s is covered by boxes that all lie on the map', (_name, placeAt, km) => {
+])('a route %s is covered by boxes that all lie on the map', { tags: 'slow' }, (_name, placeAt, km) => {
   const route = line(Array.from({ length: 120 }, (_, at) => placeAt(at)));
   const boxes = boxesAlong(route, km);
   for (const [west, south, east, north] of boxes) {

@@ -133,7 +133,9 @@ describe('the store of a server', () => {
     expect((await served(folder)).state.keeps).toBe('folder');
   });
 
-  it('is in memory where the folder cannot be made, read or written, and an app on it works and says so', async () => {
+  it('is in memory where the folder cannot be made, read or written, and an app on it works and says so', {
+    tags: 'slow',
+  }, async () => {
     const file = join(scratchFolder(), 'file');
     writeFileSync(file, 'no folder');
     const isFolder = join(scratchFolder(), 'data');

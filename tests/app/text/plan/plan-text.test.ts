@@ -61,7 +61,9 @@ describe('a carry plan as text', () => {
     expect(enough).toContain('There is no plan that keeps the reserve.');
   });
 
-  it('says of a stop that is used what it gives at the most and how long it keeps one', () => {
+  it('says of a stop that is used what it gives at the most and how long it keeps one', {
+    tags: 'slow',
+  }, () => {
     const stops = [
       { id: 'node/1', mostLitres: { fuel: 130 }, waitHours: 2 },
       { id: 'node/90', waitHours: 5, mostLitres: { water: 1 } },

@@ -34,7 +34,7 @@ describe('a stop that fails in the model', () => {
     expect(cansAgainstOne(route(110), false)).toBe(1);
   });
 
-  it('is the only one where that is asked', () => {
+  it('is the only one where that is asked', { tags: 'slow' }, () => {
     // Of two pumps that give little the way back from the second is not borne: 20 l at the start and 5 at the first.
     const route = bareRoute({
       lengthKm: 300,

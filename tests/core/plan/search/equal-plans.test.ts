@@ -106,7 +106,9 @@ describe('a plan that is searched for', () => {
     fc.assert(fc.property(question(townRoute(6), none, rule), expectSame), { ...runs, numRuns: 400 });
   });
 
-  it('is as good in two towns of which the one may fail while a leg of the other commodity goes on over it', () => {
+  it('is as good in two towns of which the one may fail while a leg of the other commodity goes on over it', {
+    tags: 'slow',
+  }, () => {
     const route = bareRoute({
       lengthKm: 270,
       tankL: { fuel: 33, water: 29 },

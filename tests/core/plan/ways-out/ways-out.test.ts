@@ -178,7 +178,7 @@ describe('ways out', () => {
       2,
     );
 
-  it('finds one can more, and a depot that each make a plan when tried', () => {
+  it('finds one can more, and a depot that each make a plan when tried', { tags: 'slow' }, () => {
     const found = triedWays(input());
     expect(kindsOf(found)).toEqual(['more-cans', 'depot']);
     const [cans, depot] = found;
@@ -198,7 +198,7 @@ describe('ways out', () => {
     );
   });
 
-  it('leaves out more cans where the plan itself has them', () => {
+  it('leaves out more cans where the plan itself has them', { tags: 'slow' }, () => {
     const free = inputOf({ rig: NO_CANS, features: [...TAPS, pointFeature('node/1', 640, DIESEL, 2)] });
     expect(planOf(free)).toMatchObject({ status: 'found', getCans: { fuel: 1, water: 0 } });
     const ways = waysOutOf(free, { moreCans: false });
@@ -206,7 +206,7 @@ describe('ways out', () => {
     expect(ways[0]!.cans).toEqual({ fuel: 0, water: 0 });
   });
 
-  it('offers a doubtful point only to telephone first, and never a smaller reserve', () => {
+  it('offers a doubtful point only to telephone first, and never a smaller reserve', { tags: 'slow' }, () => {
     const found = triedWays(input([pointFeature('node/5', 1000, { 'disused:amenity': 'fuel' })]));
     const other = found.filter(({ kind }) => kind === 'other-stop');
     expect(other).toHaveLength(1);
@@ -416,7 +416,7 @@ describe('less washing', () => {
       0,
     );
 
-  it('gives up no more than it must, by steps of 10 %', () => {
+  it('gives up no more than it must, by steps of 10 %', { tags: 'slow' }, () => {
     // Two people of 5 l and 1 l of teeth and hands; 4 l of washing beside it and 6 l of shower can be cut.
     const person = {
       count: 2,

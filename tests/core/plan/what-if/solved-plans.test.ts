@@ -96,7 +96,7 @@ describe('a stop of a plan that fails', () => {
 });
 
 describe('the turn-back points of a plan', () => {
-  it('never come later with more in reserve, the same stops and cans', () => {
+  it('never come later with more in reserve, the same stops and cans', { tags: 'slow' }, () => {
     let earlier = 0;
     fc.assert(
       fc.property(

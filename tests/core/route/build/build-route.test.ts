@@ -55,7 +55,9 @@ describe('the measured line', () => {
     },
   );
 
-  it('should be densified to 2 km, end at its length, rise all the way, and keep the length of its points', () => {
+  it('should be densified to 2 km, end at its length, rise all the way, and keep the length of its points', {
+    tags: 'slow',
+  }, () => {
     const point = fc.tuple(fc.integer({ min: -500, max: 500 }), fc.integer({ min: -500, max: 500 }));
     fc.assert(
       fc.property(fc.uniqueArray(point, { minLength: 2, maxLength: 30, selector: String }), (places) => {

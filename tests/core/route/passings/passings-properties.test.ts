@@ -77,7 +77,7 @@ describe('the filter of lows', () => {
 });
 
 describe('passings', () => {
-  it('should be mirrored when the route is reversed', () => {
+  it('should be mirrored when the route is reversed', { tags: 'slow' }, () => {
     fc.assert(
       fc.property(line, points, (route, places) => {
         const there = routeThrough(route);

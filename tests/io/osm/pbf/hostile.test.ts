@@ -160,7 +160,7 @@ describe('a spoilt file', () => {
     }
   });
 
-  it('should be refused by threads with the same problem', async () => {
+  it('should be refused by threads with the same problem', { tags: 'slow' }, async () => {
     const file = join(HEADER, encodeBlob('OSMData', Uint8Array.of(255)));
     expect(await problemOf(readBytes(file, {}, 0))).toEqual(await problemOfBytes(file));
   });
