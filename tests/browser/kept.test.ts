@@ -145,7 +145,7 @@ describe('map data', () => {
   const listed = () => dialog().locator('.maps').first().getByRole('listitem');
 
   it('is added to a trip from a file, kept, and still there after a reload', async () => {
-    await page.getByRole('button', { name: 'Map data' }).click();
+    await page.getByRole('button', { name: 'Maps' }).click();
     expect(await listed().count()).toBe(1);
     expect(await listed().textContent()).toContain('as of 2026-04-01');
     await dialog().locator('input[type=file]').setInputFiles(demoFile('orrimar.overpass.json'));
@@ -156,13 +156,13 @@ describe('map data', () => {
     await page.keyboard.press('Escape');
     await page.reload();
     await settled(page);
-    await page.getByRole('button', { name: 'Map data' }).click();
+    await page.getByRole('button', { name: 'Maps' }).click();
     expect(await listed().count()).toBe(2);
     expect(opened.faults).toEqual([]);
   });
 
   it('that cannot be read is refused in words, and the trip stays as it was', async () => {
-    await page.getByRole('button', { name: 'Map data' }).click();
+    await page.getByRole('button', { name: 'Maps' }).click();
     await dialog()
       .locator('input[type=file]')
       .setInputFiles({

@@ -26,7 +26,7 @@ export function KeepRow({ keeper, kept, onTrips, onMaps }: KeepRowProps) {
         Changes
       </button>
       <button type="button" onClick={onMaps}>
-        Map data
+        Maps
       </button>
       <span className="saving" role={isTrouble(saving) ? 'status' : undefined} data-saving={saving.state}>
         {savingWords(saving, kept.trip?.name ?? '')}
@@ -68,7 +68,7 @@ const isTrouble = ({ state }: Saving): boolean =>
 function savingWords(saving: Saving, name: string): string {
   switch (saving.state) {
     case 'own':
-      return 'The demo: what you change becomes a trip of yours';
+      return 'The demo: a change makes your own trip';
     case 'saved':
       return `Saved as “${name}”`;
     case 'saving':

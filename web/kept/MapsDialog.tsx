@@ -32,12 +32,16 @@ export function MapsDialog({ extracts, keeper, onClose, onAdded }: MapsDialogPro
         ))}
       </ul>
       {problem !== null && <Problem problem={problem} />}
-      {others.length > 0 && <h3>Kept from before</h3>}
-      <ul className="maps">
-        {others.map((extract) => (
-          <KeptMap key={extract.id} extract={extract} busy={busy} onAdd={() => void add(extract.id)} />
-        ))}
-      </ul>
+      {others.length > 0 && (
+        <>
+          <h3>Kept from before</h3>
+          <ul className="maps">
+            {others.map((extract) => (
+              <KeptMap key={extract.id} extract={extract} busy={busy} onAdd={() => void add(extract.id)} />
+            ))}
+          </ul>
+        </>
+      )}
       <p>
         A further extract of OpenStreetMap (.osm.pbf, .osm, Overpass JSON, GeoJSON). It is kept for other
         trips too:{' '}
