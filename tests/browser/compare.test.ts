@@ -1,14 +1,14 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Comparison } from '../../server/contract/answers/compare.ts';
-import { openPage, openTab, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+import { openPage, openTab, type Site, settled, startSite, textOf, type WatchedPage, WIDE } from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
 let page: Page;
 beforeAll(async () => {
   site = await startSite();
-  opened = await openPage(site);
+  opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
   await openTab(page, 'Compare');
 });

@@ -11,6 +11,7 @@ import {
   startSite,
   textOf,
   type WatchedPage,
+  WIDE,
 } from './site.ts';
 
 let site: Site;
@@ -21,7 +22,7 @@ beforeAll(async () => {
 });
 afterAll(() => site?.close());
 beforeEach(async () => {
-  opened = await openPage(site);
+  opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
 });
 afterEach(() => opened?.close());

@@ -10,6 +10,7 @@ import {
   settled,
   startSite,
   type WatchedPage,
+  WIDE,
 } from './site.ts';
 
 let site: Site;
@@ -20,7 +21,7 @@ beforeAll(async () => {
 });
 afterAll(() => site?.close());
 beforeEach(async () => {
-  opened = await openPage(site);
+  opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
 });
 afterEach(() => opened?.close());

@@ -20,6 +20,7 @@ import {
   startSite,
   textOf,
   type WatchedPage,
+  WIDE,
 } from './site.ts';
 
 let site: Site;
@@ -29,7 +30,7 @@ let folder: string;
 beforeAll(async () => {
   site = await startSite();
   folder = await mkdtemp(join(tmpdir(), 'drystage-rig-'));
-  opened = await openPage(site);
+  opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
   await openTab(page, /^Rig/);
 });

@@ -37,8 +37,14 @@ export interface WatchedPage {
 export const WIDE = { viewport: { width: 1440, height: 900 } };
 export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true };
 
-export async function openPage(site: Site, options: BrowserContextOptions = WIDE): Promise<WatchedPage> {
+/** `withMap: false`: as in a browser without WebGL, which draws no map; it takes most of the processor's time. */
+export async function openPage(
+  site: Site,
+  options: BrowserContextOptions = WIDE,
+  { withMap = true } = {},
+): Promise<WatchedPage> {
   const context = await site.browser.newContext(options);
+  if (!withMap) await context.addInitScript(withoutWebGl);
   context.setDefaultTimeout(STATE_MS);
   const page = await context.newPage();
   const faults: string[] = [];
@@ -55,6 +61,16 @@ export async function openPage(site: Site, options: BrowserContextOptions = WIDE
   await page.goto(site.origin);
   await page.locator('.strip-place svg').first().waitFor();
   return { page, faults, close: () => context.close() };
+}
+
+/** Runs in the page. */
+function withoutWebGl(): void {
+  const { getContext } = HTMLCanvasElement.prototype;
+  Object.defineProperty(HTMLCanvasElement.prototype, 'getContext', {
+    value: function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {
+      return kind.startsWith('webgl') ? null : Reflect.apply(getContext, this, [kind, ...rest]);
+    },
+  });
 }
 
 /** Waits until the page has reckoned what was typed. */

@@ -1,13 +1,23 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openPage, openTab, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+import {
+  openPage,
+  openTab,
+  plain,
+  type Site,
+  settled,
+  startSite,
+  textOf,
+  type WatchedPage,
+  WIDE,
+} from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
 let page: Page;
 beforeAll(async () => {
   site = await startSite();
-  opened = await openPage(site);
+  opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
   await openTab(page, 'Rig');
   // The demo's wagon tells of crew and line already: start from a bare one, as somebody new would.
