@@ -21,7 +21,7 @@ let opened: WatchedPage;
 let page: Page;
 beforeAll(async () => {
   site = await startSite();
-  opened = await openPage(site);
+  opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
 });
 afterAll(async () => {
@@ -269,7 +269,7 @@ describe('the carry plan on the page', () => {
 
 describe('own files', () => {
   it('are sent again when the server no longer has them, and planned then', async () => {
-    const { page: other, close } = await openPage(site);
+    const { page: other, close } = await openPage(site, WIDE, { withMap: false });
     try {
       await other.getByRole('button', { name: 'Open your own route' }).click();
       const dialog = other.getByRole('dialog', { name: 'Open your own route' });

@@ -3,14 +3,24 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { sentenceText } from '../../web/words/sentence.ts';
 import { worstOf } from '../../web/words/words.ts';
-import { openPage, openTab, plain, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+import {
+  openPage,
+  openTab,
+  plain,
+  type Site,
+  settled,
+  startSite,
+  textOf,
+  type WatchedPage,
+  WIDE,
+} from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
 let page: Page;
 beforeAll(async () => {
   site = await startSite();
-  opened = await openPage(site);
+  opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
   await openTab(page, 'Rig');
 });
