@@ -205,6 +205,22 @@ describe('the list of trips', () => {
     expect(await holds().inputValue()).toBe('150');
   });
 
+  it('opens the demo as it was, and Back goes to the trip again', async () => {
+    await startOwn();
+    const own = idOf(page);
+    await page.getByRole('button', { name: 'Trips' }).click();
+    await list().getByRole('button', { name: 'Orrimar, the demo', exact: true }).click();
+    await page.locator('.saving[data-saving="own"]').waitFor();
+    expect(idOf(page)).toBeNull();
+    await openTab(page, 'Rig');
+    expect(await holds().inputValue()).toBe('130');
+    await page.goBack();
+    await page.goBack();
+    await saved();
+    expect(idOf(page)).toBe(own);
+    await expect.poll(() => holds().inputValue()).toBe('150');
+  });
+
   it('gives a trip away as one file and takes it in again', async () => {
     await startOwn();
     await page.getByRole('button', { name: 'Trips' }).click();

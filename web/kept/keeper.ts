@@ -48,6 +48,8 @@ export interface KeeperPage {
   readonly onSaid: (said: Said) => void;
   /** What is changed from one to the other, in words. */
   readonly wordsOf: (before: Said, after: Said) => string;
+  /** What is on the page, the demo until now, is kept under this id from now on. */
+  readonly onOwn: (id: string) => void;
 }
 
 const sameSaid = (a: Said, b: Said): boolean => JSON.stringify(a) === JSON.stringify(b);
@@ -58,7 +60,7 @@ const sameSaid = (a: Said, b: Said): boolean => JSON.stringify(a) === JSON.strin
  */
 export class Keeper {
   #state = NOTHING;
-  #page: KeeperPage = { onSaid: () => {}, wordsOf: () => 'A change' };
+  #page: KeeperPage = { onSaid: () => {}, wordsOf: () => 'A change', onOwn: () => {} };
   readonly #listeners = new Set<() => void>();
   /** As the server has it. */
   #savedSaid: Said | null = null;
@@ -231,8 +233,8 @@ export class Keeper {
     } finally {
       this.#busy = false;
     }
-    if (opening === this.#opening && this.#wanted !== null && this.#state.saving.state === 'saving')
-      this.#schedule(0);
+    // Of another trip too, that was opened and edited while this write was under way.
+    if (this.#wanted !== null && this.#state.saving.state === 'saving') this.#schedule(0);
   }
 
   /** The demo stays as it is: what is changed of it is a trip of the reader's own. */
@@ -243,6 +245,7 @@ export class Keeper {
       this.#set({ trip: copy });
       if (this.#wanted !== null) this.#keepDraft(this.#wanted);
       dropDraft(DEMO_ID);
+      this.#page.onOwn(copy.id);
     }
     return copy;
   }

@@ -7,17 +7,18 @@ import { Keeper, type KeeperState } from './keeper.ts';
 interface KeptPage {
   readonly analysis: Analysis | null;
   readonly onSaid: (said: Said) => void;
+  readonly onOwn: (id: string) => void;
 }
 
 /** What keeps the trip that is open, and how that stands. */
-export function useKept({ analysis, onSaid }: KeptPage): { keeper: Keeper; kept: KeeperState } {
+export function useKept({ analysis, onSaid, onOwn }: KeptPage): { keeper: Keeper; kept: KeeperState } {
   const [keeper] = useState(() => new Keeper());
   const kept = useSyncExternalStore(keeper.subscribe, keeper.read);
   useEffect(() => {
     const nameOf = (id: string): string =>
       analysis?.passings.find((passing) => passing.id === id)?.name ?? id;
-    keeper.page = { onSaid, wordsOf: (before, after) => changeWords(before, after, nameOf) };
-  }, [keeper, analysis, onSaid]);
+    keeper.page = { onSaid, wordsOf: (before, after) => changeWords(before, after, nameOf), onOwn };
+  }, [keeper, analysis, onSaid, onOwn]);
   useEffect(() => {
     const look = () => {
       if (document.visibilityState !== 'visible') return;

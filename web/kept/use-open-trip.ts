@@ -1,4 +1,4 @@
-import { useCallback, useEffect, useMemo, useRef } from 'react';
+import { useCallback, useMemo, useRef } from 'react';
 import type { OwnFiles } from '../api/api.ts';
 import type { OpenedTrip } from '../api/kept.ts';
 import type { Address } from '../state/address.ts';
@@ -17,7 +17,15 @@ export function useOpenTrip(address: Address, go: Go, look: Look) {
   const begin = useRef<(opening: Opening) => void>(() => {});
   const onOpened = useCallback((opening: Opening) => begin.current(opening), []);
   const { state, edit: reckon, open, keepAs } = useTrip(address.trip, onOpened);
-  const { keeper, kept } = useKept({ analysis: state.reply?.analysis ?? null, onSaid: reckon });
+  // The first change of the demo makes a trip of the reader's own: that is what the address names from then on.
+  const onOwn = useCallback(
+    (id: string) => {
+      keepAs(id);
+      go({ trip: id });
+    },
+    [keepAs, go],
+  );
+  const { keeper, kept } = useKept({ analysis: state.reply?.analysis ?? null, onSaid: reckon, onOwn });
   begin.current = ({ kept, reply, refused }) => keeper.begin(kept, refused ?? reply.said);
 
   const edit = useCallback(
@@ -27,14 +35,6 @@ export function useOpenTrip(address: Address, go: Go, look: Look) {
     },
     [reckon, keeper],
   );
-
-  // The first change of the demo makes a trip of the reader's own: that is what the address names from then on.
-  const ownId = kept.trip?.id ?? null;
-  useEffect(() => {
-    if (ownId === null || address.trip !== null) return;
-    keepAs(ownId);
-    go({ trip: ownId });
-  }, [ownId, address.trip, keepAs, go]);
 
   const { startAfresh } = look;
   const show = useCallback(

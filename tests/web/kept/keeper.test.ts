@@ -66,6 +66,7 @@ const reply = (status: number, body: unknown) => new Response(JSON.stringify(bod
 let server: Server;
 let keeper: Keeper;
 let shown: Said[];
+let owned: string[];
 let storage: Map<string, string>;
 
 const passes = (ms: number) => vi.advanceTimersByTimeAsync(ms);
@@ -76,6 +77,7 @@ function newPage(): Keeper {
   page.page = {
     onSaid: (said) => shown.push(said),
     wordsOf: (_, { trip }) => `Corridor ${trip.corridorKm}`,
+    onOwn: (id) => owned.push(id),
   };
   return page;
 }
@@ -84,6 +86,7 @@ beforeEach(async () => {
   vi.useFakeTimers();
   server = new Server();
   shown = [];
+  owned = [];
   storage = new Map();
   vi.stubGlobal('fetch', server.fetch);
   vi.stubGlobal('localStorage', {
@@ -280,6 +283,7 @@ describe('the demo', () => {
     expect(server.kept('demo').trip).toEqual({ corridorKm: 5 });
     expect(server.kept('own').trip).toEqual({ corridorKm: 6 });
     expect(keeper.read().trip?.id).toBe('own');
+    expect(owned).toEqual(['own']);
     expect([...storage.keys()]).toEqual([]);
   });
 
