@@ -35,32 +35,12 @@ export interface NoteRow {
 }
 
 /** The notes of a trip. */
-export function notesOf(trip: TripFile): FieldNotes {
-  const {
-    confirmations,
-    corrections,
-    ownPoints,
-    closed,
-    waterNotes,
-    washingSources,
-    laid,
-    surfaces,
-    oneWay,
-  } = trip;
-  const all = {
-    confirmations,
-    corrections,
-    ownPoints,
-    closed,
-    waterNotes,
-    washingSources,
-    laid,
-    surfaces,
-    oneWay,
-  };
-  const stops = trip.plan?.stops;
+export function notesOf({ plan, ...trip }: TripFile): FieldNotes {
+  const lists = { ...trip, stops: plan?.stops };
   return Object.fromEntries(
-    Object.entries({ ...all, stops }).filter(([, entries]) => entries !== undefined && entries.length > 0),
+    NOTE_KINDS.map((kind) => [kind, lists[kind]] as const).filter(
+      ([, entries]) => entries !== undefined && entries.length > 0,
+    ),
   );
 }
 
