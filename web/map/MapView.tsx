@@ -1,4 +1,3 @@
-import type { FeatureCollection } from 'geojson';
 import { useEffect, useMemo, useRef, useState } from 'react';
 import { createPortal } from 'react-dom';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
@@ -7,7 +6,7 @@ import type { Focus } from '../state/focus.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';
 import { FUEL_WORDS } from '../words/words.ts';
 import { boundsBetween, nearestKm, positionAt } from './geometry/nearest-km.ts';
-import { worldLand } from './geometry/world-land.ts';
+import { type World, worldLand } from './geometry/world-land.ts';
 import { Legend } from './Legend.tsx';
 import type { MapEvents, MapHandle } from './map-handle.ts';
 import { SupplyCard } from './SupplyCard.tsx';
@@ -163,8 +162,8 @@ const wholeRoute = (map: AnalysisReply['map']) =>
   boundsBetween(map.line, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
 
 /** The world's outline once it is there; without it the map still shows what the extracts hold. */
-function useWorld(): FeatureCollection | null {
-  const [world, setWorld] = useState<FeatureCollection | null>(null);
+function useWorld(): World | null {
+  const [world, setWorld] = useState<World | null>(null);
   useEffect(() => {
     let gone = false;
     worldLand().then(

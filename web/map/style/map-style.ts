@@ -4,6 +4,7 @@ import type { MapData } from '../../../server/contract/answers/map.ts';
 import type { Focus } from '../../state/focus.ts';
 import { gapLines } from '../geometry/gap-lines.ts';
 import { emptyCollection, groundFeatures, landAreas } from '../geometry/land.ts';
+import type { World } from '../geometry/world-land.ts';
 import { nameAnchors, westOf } from './name-anchors.ts';
 import type { Palette } from './palette.ts';
 import { planMarkLayers } from './plan-layers.ts';
@@ -12,8 +13,8 @@ import { routeLayers } from './route-layers.ts';
 import { KEPT_CLEAR, MAP_FONT, supplyFeatures, supplyLayers } from './supply-layers.ts';
 
 export interface StyleExtras {
-  /** The world's land; null until it is there, or when it cannot be had. */
-  world?: FeatureCollection | null;
+  /** The world's land and borders; null until it is there, or when it cannot be had. */
+  world?: World | null;
   /** The chosen gap, drawn with an outline. */
   gap?: Focus['gap'];
   /** What is shown of the plan. */
@@ -53,6 +54,17 @@ export function mapStyle(
     },
     { id: 'world', type: 'fill', source: 'world', paint: { 'fill-color': palette.sand } },
     { id: 'land', type: 'fill', source: 'land', paint: { 'fill-color': palette.sand } },
+    {
+      id: 'borders',
+      type: 'line',
+      source: 'borders',
+      paint: {
+        'line-color': palette.soft,
+        'line-width': 1,
+        'line-dasharray': [5, 2, 1, 2],
+        'line-opacity': 0.8,
+      },
+    },
     ...groundLayers(palette),
     ...(map === null ? [] : routeLayers(palette, extras.gap ?? null)),
     // Names are placed from the top layer down, so those of supplies come before those of places.
@@ -66,7 +78,8 @@ export function mapStyle(
   return {
     version: 8,
     sources: {
-      world: source(world ?? emptyCollection()),
+      world: source(world?.land ?? emptyCollection()),
+      borders: source(world?.borders ?? emptyCollection()),
       land: source(collection(land)),
       ground: source(collection(map === null ? [] : placed(ground, map))),
       line: smoothed(map === null ? emptyCollection() : lineOf(map)),
