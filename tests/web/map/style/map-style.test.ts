@@ -1,6 +1,6 @@
 import { validateStyleMin } from '@maplibre/maplibre-gl-style-spec';
-import type { FeatureCollection } from 'geojson';
 import { describe, expect, test } from 'vitest';
+import type { World } from '../../../../web/map/geometry/world-land.ts';
 import { mapStyle } from '../../../../web/map/style/map-style.ts';
 import { drawImage } from '../../../../web/map/style/mark-images.ts';
 import { DARK, LIGHT } from '../../../../web/map/style/palette.ts';
@@ -9,25 +9,28 @@ import { drawnPlan } from '../../drawn-plan.ts';
 import { sampleReply } from '../../sample-reply.ts';
 
 const { map } = sampleReply();
-const WORLD: FeatureCollection = {
-  type: 'FeatureCollection',
-  features: [
-    {
-      type: 'Feature',
-      geometry: {
-        type: 'Polygon',
-        coordinates: [
-          [
-            [0, 0],
-            [1, 0],
-            [1, 1],
-            [0, 0],
+const WORLD: World = {
+  land: {
+    type: 'FeatureCollection',
+    features: [
+      {
+        type: 'Feature',
+        geometry: {
+          type: 'Polygon',
+          coordinates: [
+            [
+              [0, 0],
+              [1, 0],
+              [1, 1],
+              [0, 0],
+            ],
           ],
-        ],
+        },
+        properties: {},
       },
-      properties: {},
-    },
-  ],
+    ],
+  },
+  borders: { type: 'FeatureCollection', features: [] },
 };
 const empty = {
   ...map,
