@@ -1,4 +1,5 @@
 import { validateStyleMin } from '@maplibre/maplibre-gl-style-spec';
+import type { FeatureCollection } from 'geojson';
 import { describe, expect, test } from 'vitest';
 import type { World } from '../../../../web/map/geometry/world-land.ts';
 import { mapStyle } from '../../../../web/map/style/map-style.ts';
