@@ -8,7 +8,7 @@ import { learn } from './commands/learn.ts';
 import { plan } from './commands/plan.ts';
 import { refuse } from './commands/refuse.ts';
 import { InputProblem, type Outcome, problemLine } from './core/input/problem.ts';
-import { VERSION } from './version.ts';
+import { VERSION } from './io/program.ts';
 
 const COMMANDS: Readonly<Record<string, Command>> = { gaps, learn, compare, plan, extract, trip };
 const EXPECTED = 'gaps, learn, compare, plan, extract or trip as the first word';

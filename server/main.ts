@@ -1,7 +1,9 @@
+import { parseArgs } from 'node:util';
 import { reportText } from './app/text/report-text.ts';
 import type { AnalysisReply } from './contract/answers/map.ts';
 import { type Problem, problemLine } from './core/input/problem.ts';
 import { buildApp } from './http/app.ts';
+import { interpreterOf } from './io/overpass/interpreter.ts';
 import { dataFolder } from './store/data-folder.ts';
 import { serverStore } from './store/open-store.ts';
 
@@ -29,9 +31,27 @@ if (!(port <= 65_535)) {
   });
 }
 
+/** What the words after the program say: the Overpass server. */
+function overpassOption(): string | undefined {
+  try {
+    return parseArgs({ options: { overpass: { type: 'string' } } }).values.overpass;
+  } catch (error) {
+    stopWith({
+      code: 'command-invalid',
+      place: null,
+      came: error instanceof Error ? error.message : String(error),
+      expected: 'nothing, or --overpass ADDRESS',
+      remedy: 'Start with npm start -- --overpass ADDRESS, or leave it out',
+    });
+  }
+}
+
+const interpreter = interpreterOf(overpassOption());
+if (!interpreter.ok) stopWith(interpreter.problem);
+
 const folder = dataFolder();
 const store = await serverStore(folder);
-const app = await buildApp({ store });
+const app = await buildApp({ store, interpreter: interpreter.value });
 try {
   await app.listen({ host, port });
 } catch (error) {

@@ -26,7 +26,7 @@ Further commands, each with a --help of its own:
   learn LOG.csv    what a log of fill-ups or of water teaches
   compare ROUTE    several rigs on one route
   plan ROUTE       where to fill and what to carry over which stretch
-  extract add|list|remove   extracts that are kept for any number of routes
+  extract add|fetch|list|remove   extracts that are kept for any number of routes
   trip list|export|import   trips that are kept
 
 Both are kept in a data folder of yours, or the one that DRYSTAGE_DATA names: ${dataFolder()}

@@ -60,6 +60,18 @@ export function keptTrip(name: string): StoredTrip {
   return trip;
 }
 
+/** The route's file of the kept trip of that name, and how wide the trip looks. */
+export function keptRoute(name: string): {
+  bytes: Uint8Array;
+  fileName: string;
+  corridorKm: number | undefined;
+} {
+  const { id, route, trip } = keptTrip(name);
+  const bytes = lookUp(({ driver }) => driver.trips.route(id));
+  if (bytes === null) throw new Error(`the trip ${id} has no route`);
+  return { bytes, fileName: route.fileName, corridorKm: trip.corridorKm };
+}
+
 /** The file of a supply: the path itself, or a kept extract's where no file has that name. */
 export function supplyFile(path: string): NamedFile {
   const kept = existsSync(path)

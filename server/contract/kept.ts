@@ -1,6 +1,7 @@
 import { type Static, Type } from 'typebox';
 import { Bbox, Verdict } from './common.ts';
 import { RigFile } from './rig.ts';
+import { ExtractReading } from './supplies/readings.ts';
 import { TripFile } from './trip.ts';
 
 /** What is kept in the data folder: trips, rigs, extracts. Times are ISO, in UTC. */
@@ -226,15 +227,6 @@ export const KeptExtract = Type.Object({
   }),
 });
 export type KeptExtract = Static<typeof KeptExtract>;
-
-/** How the reading of an extract goes on. */
-export const ExtractReading = Type.Object({
-  name: Type.String(),
-  startedAt: Type.String(),
-  doneBytes: Type.Integer(),
-  totalBytes: nullable(Type.Integer()),
-});
-export type ExtractReading = Static<typeof ExtractReading>;
 
 /** GET /api/extracts: those that are whole, by name, and those being read. */
 export const ExtractList = Type.Object({

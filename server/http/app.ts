@@ -2,12 +2,15 @@ import multipart from '@fastify/multipart';
 import type { TypeBoxTypeProvider } from '@fastify/type-provider-typebox';
 import fastify, { type FastifyInstance } from 'fastify';
 import { today } from '../app/today.ts';
+import type { Interpreter } from '../io/overpass/ask.ts';
+import { interpreterOf } from '../io/overpass/interpreter.ts';
 import type { Store } from '../store/library/store.ts';
 import { memoryStore } from '../store/open-store.ts';
 import { describeApi } from './api-document.ts';
 import { guard } from './guards.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
 import { handleErrors } from './reply/error-handler.ts';
+import { valueOrThrow } from './reply/value-or-throw.ts';
 import { holdRequest } from './request/hold-request.ts';
 import { requireSchemas } from './request/require-schemas.ts';
 import { analysisRoutes } from './routes/analysis-routes.ts';
@@ -28,6 +31,8 @@ export interface AppOptions {
   today?: () => string;
   /** What is kept, and where; in memory by default. It is closed with the app. */
   store?: Store;
+  /** The Overpass server that is asked where a user says so; that of the environment by default. */
+  interpreter?: Interpreter;
   /** Folder of the built page. */
   webFolder?: string;
   /** Told of the program's own faults; stderr by default. */
@@ -70,7 +75,8 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   await app.register(planFileRoutes);
   await app.register(notesRoutes(options.today ?? today));
   await app.register(planRoutes(service));
-  await app.register(keptRoutes({ store, service, limits }));
+  const interpreter = options.interpreter ?? valueOrThrow(interpreterOf(undefined));
+  await app.register(keptRoutes({ store, service, limits, interpreter }));
   await servePage(app, options.webFolder ?? WEB_FOLDER);
   return app;
 }

@@ -1,6 +1,7 @@
 import type { Camp, ExtractExtent } from '../app/loaded-trip.ts';
 import { boxOf } from '../app/near-route.ts';
 import type { NamedFile, TripFileSet, Watch } from '../app/ports.ts';
+import type { Bbox } from '../contract/common.ts';
 import { InputProblem, type Outcome } from '../core/input/problem.ts';
 import type { Supplies, Waypoint } from '../core/input/sources.ts';
 import { readGpx } from './gpx/read-gpx.ts';
@@ -76,8 +77,8 @@ export async function caught<T>(read: () => Promise<T>): Promise<Outcome<T>> {
 /** What an extract reaches over and holds. */
 export function extentOf(extract: RawExtract): ExtractExtent {
   const objects = extract.wanted.size + extract.features.length + farCount(extract.far);
-  const { source, bounds, hull } = extract;
-  if (bounds !== null) return { source, bbox: bounds, objects };
+  const { source, bounds, moreBounds = [], hull } = extract;
+  if (bounds !== null) return { source, bbox: boxAround([bounds, ...moreBounds]) ?? bounds, objects };
   if (hull !== null) return { source, bbox: boxOf({ type: 'LineString', coordinates: hull }), objects };
   const boxes = [
     ...extract.features.map((feature) => boxOf(feature.geometry)),
@@ -85,6 +86,10 @@ export function extentOf(extract: RawExtract): ExtractExtent {
   ];
   return { source, bbox: boxes.reduce(joinedBoxes, extract.far.bbox), objects };
 }
+
+/** The box around several; null where one crosses the 180th meridian, and west and east say nothing of the others. */
+const boxAround = (boxes: readonly Bbox[]): Bbox | null =>
+  boxes.some(([west, , east]) => west > east) ? null : boxes.reduce<Bbox | null>(joinedBoxes, null);
 
 function positionsOf(element: RawElement): [number, number][] {
   const places = [element.center, ...(element.geometry ?? []), { lat: element.lat, lon: element.lon }];

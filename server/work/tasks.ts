@@ -16,11 +16,13 @@ import type { Outcome } from '../core/input/problem.ts';
 import type { LearnOptions } from '../core/log/learn.ts';
 import { metresOf } from '../core/quantity/rates.ts';
 import { routeOf } from '../core/route/build/route-of.ts';
+import { boxesAlong } from '../core/route/cover/boxes-along.ts';
 import { logText } from '../io/log-file.ts';
 import { openingHours } from '../io/opening-hours.ts';
+import type { FetchedBox } from '../io/overpass/fetch-corridor.ts';
+import { mergeChunks } from '../io/overpass/merge-chunks.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
 import { type Ingested, ingest } from '../store/extracts/ingest.ts';
-import { boxesAlong } from '../store/extracts/points-along.ts';
 import { KeepingFileSet } from '../store/maps/keeping-file-set.ts';
 import { packMaps, unpackMaps } from '../store/maps/trip-maps.ts';
 import type { TripFromFile } from '../store/trip-file/read-trip-file.ts';
@@ -58,6 +60,12 @@ export interface KeepAsk {
 export interface IngestAsk extends NamedFile {
   /** Two numbers, seen by both threads: bytes read, and in all (0 when unknown). */
   progress: SharedArrayBuffer;
+}
+
+/** Answers of an Overpass server to be made one file. */
+export interface MergeAsk {
+  fetched: FetchedBox[];
+  to: string;
 }
 
 /** A kept trip's route, and boxes of which it is asked how far off they lie. */
@@ -145,6 +153,11 @@ export const tasks = {
       bytes.set([done, total ?? 0]);
     };
     return ingest(path, source, { signal, onProgress });
+  },
+
+  /** Makes one file of the answers of an Overpass server. */
+  async mergeChunks({ fetched, to }: MergeAsk): Promise<Outcome<void>> {
+    return mergeChunks(fetched, to);
   },
 
   /** Where supplies of a kept trip's route are looked for, and how far off it some boxes lie. */

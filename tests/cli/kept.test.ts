@@ -5,6 +5,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import { dataFolder } from '../../server/store/data-folder.ts';
 import { demoPath } from '../http/form.ts';
+import { SmallOverpass } from '../io/overpass/small-overpass.ts';
 import { runCli } from './run-cli.ts';
 
 let folder = '';
@@ -78,6 +79,37 @@ describe('kept extracts on the command line', { tags: 'slow' }, () => {
   });
 });
 
+describe('a corridor fetched on the command line', { tags: 'slow' }, () => {
+  const overpass = new SmallOverpass([{ id: 1, lat: -35, lon: 85.05, tags: { amenity: 'fuel' } }]);
+  afterAll(() => overpass.stop());
+
+  it('is shown before anything is sent, asked for with --yes, and kept under its name', async () => {
+    const { address } = await overpass.start();
+    const route = join(folder, 'short.gpx');
+    const points = [85, 85.05, 85.1].map((lon) => `<trkpt lat="-35" lon="${lon}"/>`).join('');
+    writeFileSync(route, `<gpx version="1.1"><trk><trkseg>${points}</trkseg></trk></gpx>`);
+    const fetchIt = (...more: string[]) =>
+      runCli('extract', 'fetch', route, '--overpass', address.href, ...more);
+    const { out } = await fetchIt();
+    expect(out).toContain(`Would ask ${address.href} as drystage/`);
+    expect(out).toMatch(/corridor {2}5 km[\s\S]+queries {3}1, one at a time; 0 of them[\s\S]+\[out:json\]/);
+    expect(out).toContain('Nothing was sent. Add --yes to ask.');
+    expect((await fetchIt('--yes')).err).toContain('--name');
+    expect((await fetchIt('--corridor', '90')).err).toContain('at most 50');
+    expect(overpass.asked).toEqual([]);
+    expect(await fetchIt('--yes', '--name', 'Short corridor')).toEqual({
+      status: 0,
+      err: '',
+      out: 'Kept as "Short corridor": 1 supplies, 0 roads and places.\n',
+    });
+    expect(overpass.asked[0]?.headers['user-agent']).toMatch(/^drystage\/\d/);
+    expect((await fetchIt()).out).toContain('1 of them are answered already');
+    const { extracts } = await json('extract', 'list');
+    expect(extracts).toMatchObject([{ name: 'Short corridor', asOf: overpass.base }]);
+    await runCli('extract', 'remove', 'Short corridor');
+  });
+});
+
 describe('kept trips on the command line', { tags: 'slow' }, () => {
   it('are imported, answered by name as from the files, and exported', async () => {
     const old = new URL('../fixtures/store/version-1.drystage.json', import.meta.url).pathname;
@@ -111,7 +143,7 @@ describe('kept trips on the command line', { tags: 'slow' }, () => {
 
 describe('words that cannot be understood', () => {
   it.each([
-    [['extract'], 'nothing to do; expected add, list or remove'],
+    [['extract'], 'nothing to do; expected add, fetch, list or remove'],
     [['extract', 'eat'], 'nothing that can be done with extracts'],
     [['extract', 'add'], 'no word after add; expected the path of a file'],
     [['extract', 'add', 'a', 'b'], 'b: a word too many'],

@@ -3,7 +3,6 @@ import { basename } from 'node:path';
 import { plain } from '../../app/text/lines/plain.ts';
 import { ProgressLine } from '../../app/text/lines/progress-line.ts';
 import { left, right, tableText } from '../../app/text/lines/table-text.ts';
-import type { KeptExtract } from '../../contract/kept.ts';
 import { type Outcome, refused } from '../../core/input/problem.ts';
 import { dataFolder } from '../../store/data-folder.ts';
 import { ingest } from '../../store/extracts/ingest.ts';
@@ -13,19 +12,27 @@ import type { CommandIo } from '../command-io.ts';
 import { jsonLine } from '../json-line.ts';
 import { withStore } from '../kept-inputs.ts';
 import { refuse } from '../refuse.ts';
+import { countsText } from './counts-text.ts';
+import { fetchCommand } from './fetch.ts';
 import { type KeptWords, oneOf, readKeptWords } from './words-of.ts';
 
-const VERBS = 'add, list or remove';
+const VERBS = 'add, fetch, list or remove';
 
-const help = () => `npm run -s drystage -- extract add FILE [--name NAME] | list [--json] | remove NAME
+const help =
+  () => `npm run -s drystage -- extract add FILE [--name NAME] | fetch ROUTE --name NAME [--yes] | list [--json] | remove NAME
 
 Keeps extracts for any number of routes: --supply NAME takes them where no file of that name exists.
 
   add FILE      takes a file in: any that --supply takes; one that is kept already stays as it is
+  fetch ROUTE   says what an Overpass server would be asked for the corridor of a route (a GPX file or a kept trip's
+                name), and with --yes asks it and keeps the answer
   --name NAME   what it is called, unlike all others; default: the file's name
+  --corridor KM with fetch: kilometres on either side of the route; default: the kept trip's, else 5
+  --overpass URL  with fetch: the interpreter to ask; default: DRYSTAGE_OVERPASS, else the public one
+  --yes         with fetch: ask; without it nothing is sent
   list          those that are kept, by name, with the date of their data
   remove NAME   keeps one no longer; trips that were read with it stay as they are
-  --json        with add and list: all that is known of them as JSON
+  --json        with add, fetch and list: all that is known of them as JSON
   --help        this text
 
 They are kept in ${dataFolder()} (DRYSTAGE_DATA chooses another folder).
@@ -39,6 +46,7 @@ export const extract: Command = async (words, io) => {
   const { verb } = read.value;
   if (verb === null) return { ok: true, value: help() };
   if (verb === 'add') return add(read.value, io);
+  if (verb === 'fetch') return fetchCommand(read.value, io);
   if (verb === 'list') return list(read.value);
   if (verb === 'remove') return remove(read.value);
   return refuse(verb, 'nothing that can be done with extracts', VERBS);
@@ -65,9 +73,6 @@ async function add(words: KeptWords, io: CommandIo): Promise<Outcome<string>> {
   const what = before.has(kept.id) ? 'Kept already as' : 'Kept as';
   return { ok: true, value: `${what} "${plain(kept.name)}": ${countsText(kept)}.\n` };
 }
-
-const countsText = ({ counts }: KeptExtract): string =>
-  `${counts.supplies} supplies, ${counts.ground} roads and places`;
 
 async function list({ json }: KeptWords): Promise<Outcome<string>> {
   const extracts = await withStore((store) => store.extracts.all());

@@ -10,24 +10,49 @@ export interface KeptWords {
   rest: readonly string[];
   name: string | null;
   json: boolean;
+  /** What only `extract fetch` takes. */
+  fetch: FetchWords;
 }
+
+export interface FetchWords {
+  corridor: string | null;
+  overpass: string | null;
+  yes: boolean;
+}
+
+const OPTIONS = {
+  name: { type: 'string' },
+  json: { type: 'boolean' },
+  help: { type: 'boolean', short: 'h' },
+} as const;
+const FETCH_OPTIONS = {
+  ...OPTIONS,
+  corridor: { type: 'string' },
+  overpass: { type: 'string' },
+  yes: { type: 'boolean' },
+} as const;
 
 /** Reads the words after a command's name. */
 export function readKeptWords(words: readonly string[], verbs: string): Outcome<KeptWords> {
+  const isFetch = words.includes('fetch');
   try {
     const { values, positionals } = parseArgs({
       args: [...words],
       allowPositionals: true,
       strict: true,
-      options: { name: { type: 'string' }, json: { type: 'boolean' }, help: { type: 'boolean', short: 'h' } },
+      options: isFetch ? FETCH_OPTIONS : (OPTIONS as typeof FETCH_OPTIONS),
     });
-    const { name = null, json = false, help = false } = values;
+    const { name = null, json = false, help = false, corridor = null, overpass = null, yes = false } = values;
     const [verb, ...rest] = positionals;
-    if (help) return { ok: true, value: { verb: null, rest, name, json } };
+    const read = { rest, name, json, fetch: { corridor, overpass, yes } };
+    if (help) return { ok: true, value: { verb: null, ...read } };
     if (verb === undefined) return refuse(null, 'nothing to do', verbs);
-    return { ok: true, value: { verb, rest, name, json } };
+    return { ok: true, value: { verb, ...read } };
   } catch (error) {
-    return refuseOption(error, '--name, --json, --help');
+    return refuseOption(
+      error,
+      isFetch ? '--name, --corridor, --overpass, --yes, --json, --help' : '--name, --json, --help',
+    );
   }
 }
 

@@ -42,6 +42,8 @@ export const PROBLEM_CODES = [
   'store-full',
   'store-unusable',
   'store-too-new',
+  'overpass-refused',
+  'overpass-busy',
   'port-taken',
   'internal',
 ] as const;

@@ -17,6 +17,11 @@ interface FileAsk {
   /** Where the file goes; its folder is made. */
   path: string;
   limits: Limits;
+  /** Ends the taking. */
+  signal?: AbortSignal;
+  /** Told of each piece that came, and of how the file is called. */
+  onBytes?: (bytes: number) => void;
+  onName?: (name: string) => void;
 }
 
 /** A file that came by a form, and the text "name" that came with it. */
@@ -37,7 +42,7 @@ export async function takeFile(request: FastifyRequest, ask: FileAsk): Promise<S
     for await (const part of parts) {
       if (part.type === 'field' && part.fieldname === 'name') sent.name = String(part.value);
       else if (part.type === 'file' && part.fieldname === field && sent.file === null) {
-        sent.file = await toDisk(part, path, limits);
+        sent.file = await toDisk(part, ask);
       } else {
         throw invalid(fieldOf(part.fieldname), 'a part too many', expected, 'Send the file alone');
       }
@@ -50,9 +55,19 @@ export async function takeFile(request: FastifyRequest, ask: FileAsk): Promise<S
   }
 }
 
-async function toDisk(part: MultipartFile, path: string, limits: Limits): Promise<NamedFile> {
-  await pipeline(part.file, createWriteStream(path));
+async function toDisk(
+  part: MultipartFile,
+  { path, limits, signal, onBytes, onName }: FileAsk,
+): Promise<NamedFile> {
   const source = sourceOf(part);
+  onName?.(source);
+  async function* counted(pieces: AsyncIterable<Buffer>) {
+    for await (const piece of pieces) {
+      onBytes?.(piece.length);
+      yield piece;
+    }
+  }
+  await pipeline(part.file, counted, createWriteStream(path), { ...(signal && { signal }) });
   if (part.file.truncated) throw tooLarge(source, limits.fileBytes);
   return { path, source };
 }

@@ -1,51 +1,85 @@
 import type { NamedFile } from '../../app/ports.ts';
-import type { ExtractReading } from '../../contract/kept.ts';
+import type { ExtractReading } from '../../contract/supplies/readings.ts';
+import { type CorridorPlan, fetchExtract } from '../../store/extracts/fetch-extract.ts';
 import type { Store } from '../../store/library/store.ts';
 import type { StoredExtract } from '../../store/port/port.ts';
+import { JobAborted } from '../../work/job.ts';
+import { Reading } from './reading.ts';
 import type { TripLoader } from './trip-loader.ts';
 
-/** A file being taken in. */
-interface Incoming {
-  name: string;
-  startedAt: string;
-  progress: SharedArrayBuffer;
-}
-
-/** Takes extracts in that were sent, and tells how that goes on. */
+/** Takes extracts in that were sent or asked for, and tells how that goes on. */
 export class ExtractKeeper {
   readonly #store: Store;
   readonly #loader: TripLoader;
-  readonly #incoming = new Set<Incoming>();
+  readonly #readings = new Map<string, Reading>();
 
   constructor(store: Store, loader: TripLoader) {
     this.#store = store;
     this.#loader = loader;
   }
 
-  /** Those being read, in the order in which they came. */
+  /** Those on their way, in the order in which they came. */
   get reading(): ExtractReading[] {
-    return [...this.#incoming].map(({ name, startedAt, progress }) => {
-      const [done = 0, total = 0] = new Float64Array(progress);
-      return { name, startedAt, doneBytes: done, totalBytes: total === 0 ? null : total };
-    });
+    return [...this.#readings.values()].map((reading) => reading.told());
+  }
+
+  /** Calls one off; whether there was one. */
+  callOff(id: string): boolean {
+    const reading = this.#readings.get(id);
+    reading?.control.abort();
+    return reading !== undefined;
+  }
+
+  /**
+   * Does work on something that is on its way, which `gone` or `callOff` ends. Rejects with JobAborted then, with
+   * InputProblem where it is refused.
+   */
+  async during<T>(
+    reading: Reading,
+    gone: AbortSignal,
+    work: (reading: Reading, signal: AbortSignal) => Promise<T>,
+  ): Promise<T> {
+    this.#readings.set(reading.id, reading);
+    const signal = AbortSignal.any([gone, reading.control.signal]);
+    try {
+      return await work(reading, signal);
+    } catch (error) {
+      throw signal.aborted ? new JobAborted() : error;
+    } finally {
+      this.#readings.delete(reading.id);
+    }
   }
 
   /** Takes a file in that came. Throws InputProblem, and leaves nothing behind then. */
-  async keep(file: NamedFile, name: string | null, signal: AbortSignal): Promise<StoredExtract> {
-    const incoming: Incoming = {
-      name: name ?? file.source,
-      startedAt: new Date().toISOString(),
-      progress: new SharedArrayBuffer(2 * Float64Array.BYTES_PER_ELEMENT),
-    };
-    this.#incoming.add(incoming);
-    const { progress } = incoming;
-    try {
-      return await this.#store.extracts.add(
-        { path: file.path, fileName: file.source, name: name ?? undefined, isOurs: true },
-        (path) => this.#loader.ingest({ path, source: file.source, progress }, signal),
-      );
-    } finally {
-      this.#incoming.delete(incoming);
-    }
+  async keep(
+    file: NamedFile,
+    name: string | null,
+    reading: Reading,
+    signal: AbortSignal,
+  ): Promise<StoredExtract> {
+    reading.name = name ?? file.source;
+    return this.#store.extracts.add(
+      { path: file.path, fileName: file.source, name: name ?? undefined, isOurs: true },
+      (path) => this.#read(path, file.source, reading, signal),
+      (done, total) => reading.wrote(done, total),
+    );
+  }
+
+  /** Asks for a corridor and keeps what comes. Throws InputProblem. */
+  fetch(plan: CorridorPlan, gone: AbortSignal): Promise<StoredExtract> {
+    return this.during(new Reading(plan.name, 'asking'), gone, (reading, signal) =>
+      fetchExtract(this.#store.extracts, plan, {
+        signal,
+        onState: (state) => reading.asked(state),
+        merge: (fetched, to) => this.#loader.merge({ fetched: [...fetched], to }, signal),
+        read: (path) => this.#read(path, plan.name, reading, signal),
+        onRows: (done, total) => reading.wrote(done, total),
+      }),
+    );
+  }
+
+  #read(path: string, source: string, reading: Reading, signal: AbortSignal) {
+    reading.stage = 'reading';
+    return this.#loader.ingest({ path, source, progress: reading.progress }, signal);
   }
 }

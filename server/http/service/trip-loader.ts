@@ -1,4 +1,5 @@
 import type { NamedFile } from '../../app/ports.ts';
+import type { Bbox } from '../../contract/common.ts';
 import type { ExtractsForTrip } from '../../contract/kept.ts';
 import { CORRIDOR_KM } from '../../core/defaults/trip-defaults.ts';
 import { InputProblem, type Outcome } from '../../core/input/problem.ts';
@@ -8,7 +9,7 @@ import { DEMO_ID, type Store } from '../../store/library/store.ts';
 import type { StoredTrip } from '../../store/port/port.ts';
 import type { TripFromFile } from '../../store/trip-file/read-trip-file.ts';
 import type { WorkerPool } from '../../work/pool.ts';
-import type { IngestAsk, KeepAsk, KeepGive, LoadAsk, tasks } from '../../work/tasks.ts';
+import type { IngestAsk, KeepAsk, KeepGive, LoadAsk, MergeAsk, tasks } from '../../work/tasks.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
 import type { Limits } from './limits.ts';
 import { TripStore } from './trip-store.ts';
@@ -86,6 +87,18 @@ export class TripLoader {
       supplies: extracts.pointsIn(id, boxes).length,
     }));
     return { extracts: told };
+  }
+
+  /** Boxes in which all lies within some kilometres of a trip's route. */
+  async boxesAlong(trip: StoredTrip, marginKm: number): Promise<Bbox[]> {
+    const ask = { route: this.#routeOf(trip.id), source: trip.route.fileName, marginKm, extents: [] };
+    const timeoutMs = this.#limits.readMs;
+    return valueOrThrow(await this.#reading.run('alongRoute', ask, { timeoutMs })).boxes;
+  }
+
+  /** Makes one file of the answers of an Overpass server. */
+  async merge(ask: MergeAsk, signal: AbortSignal): Promise<Outcome<void>> {
+    return this.#reading.run('mergeChunks', ask, { timeoutMs: this.#limits.readMs, signal });
   }
 
   /** Reads an extract whole, to be kept. */

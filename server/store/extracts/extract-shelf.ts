@@ -5,6 +5,8 @@ import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import type { Bbox } from '../../contract/common.ts';
 import { InputProblem, type Outcome } from '../../core/input/problem.ts';
+import { sweepChunks } from '../../io/overpass/chunk-folder.ts';
+import { answersFolder } from '../data-folder.ts';
 import { FolderLock } from '../libsql/folder-lock.ts';
 import type { BoxedRow, ExtractTable, StoredExtract } from '../port/port.ts';
 import { asDiskProblem } from './disk-problem.ts';
@@ -22,6 +24,9 @@ export interface ExtractFile {
   /** Whether the file itself may be taken, else it is copied. */
   isOurs: boolean;
 }
+
+/** Told how many of the rows of an extract are written down. */
+export type OnRows = (done: number, total: number) => void;
 
 interface ShelfOptions {
   table: ExtractTable;
@@ -68,6 +73,16 @@ export class ExtractShelf {
     return join(this.#incomingFolder, randomUUID());
   }
 
+  /** Where answers of an Overpass server wait until they are whole. */
+  get answersFolder(): string {
+    return answersFolder(this.#folder);
+  }
+
+  /** Throws InputProblem `name-taken` where an extract has the name. */
+  requireFree(name: string): void {
+    if (this.named(name.trim()) !== null) throw nameTaken(name.trim());
+  }
+
   get #filesFolder(): string {
     return join(this.#folder, 'extracts');
   }
@@ -80,7 +95,11 @@ export class ExtractShelf {
    * Takes a file in, hidden until it is whole; a file that is kept already gives what is kept of it. Throws InputProblem:
    * `name-taken`, what `read` refuses, and where the folder cannot be written.
    */
-  add(file: ExtractFile, read: (path: string) => Promise<Outcome<Ingested>>): Promise<StoredExtract> {
+  add(
+    file: ExtractFile,
+    read: (path: string) => Promise<Outcome<Ingested>>,
+    onRows: OnRows = () => {},
+  ): Promise<StoredExtract> {
     return this.#alone(async () => {
       const { hash, bytes } = await digestOf(file.path);
       const same = this.#table.all().find((extract) => extract.hash === hash);
@@ -93,8 +112,15 @@ export class ExtractShelf {
         const ingested = await read(this.pathOf(id));
         if (!ingested.ok) throw new InputProblem(ingested.problem);
         const { facts, points, ground } = ingested.value;
-        await this.#addRows(points, (rows) => this.#table.addPoints(id, rows));
-        await this.#addRows(ground, (rows) => this.#table.addGround(id, rows));
+        const total = points.length + ground.length;
+        await this.#addRows(points, (rows, done) => {
+          this.#table.addPoints(id, rows);
+          onRows(done, total);
+        });
+        await this.#addRows(ground, (rows, done) => {
+          this.#table.addGround(id, rows);
+          onRows(points.length + done, total);
+        });
         const addedAt = new Date().toISOString();
         const extract = { id, name, fileName: file.fileName, hash, bytes, addedAt, ...facts };
         this.#table.show(extract);
@@ -127,6 +153,7 @@ export class ExtractShelf {
         if (!whole.has(name)) rmSync(this.pathOf(name), { force: true });
       for (const name of namesIn(this.#incomingFolder))
         rmSync(join(this.#incomingFolder, name), { force: true });
+      await sweepChunks(this.answersFolder);
     } finally {
       lock?.release();
     }
@@ -140,7 +167,7 @@ export class ExtractShelf {
   #freeName({ name, fileName }: ExtractFile): string {
     const wanted = name?.trim() ?? '';
     if (wanted !== '') {
-      if (this.named(wanted) !== null) throw nameTaken(wanted);
+      this.requireFree(wanted);
       return wanted;
     }
     for (let number = 1; ; number += 1) {
@@ -162,9 +189,12 @@ export class ExtractShelf {
     }
   }
 
-  async #addRows(rows: readonly BoxedRow[], add: (batch: readonly BoxedRow[]) => void): Promise<void> {
+  async #addRows(
+    rows: readonly BoxedRow[],
+    add: (batch: readonly BoxedRow[], done: number) => void,
+  ): Promise<void> {
     for (let from = 0; from < rows.length; from += BATCH) {
-      add(rows.slice(from, from + BATCH));
+      add(rows.slice(from, from + BATCH), Math.min(rows.length, from + BATCH));
       // Whoever waits for this thread comes in between.
       await setImmediate();
     }

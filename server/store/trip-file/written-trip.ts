@@ -39,6 +39,9 @@ const ExtractShape = Type.Object({
   deleted: Far,
   features: Type.Array(Type.Object({ id: Type.String(), geometry, tags, editedAt: text })),
   bounds: bbox,
+  moreBounds: Type.Optional(
+    Type.Array(Type.Tuple([Type.Number(), Type.Number(), Type.Number(), Type.Number()])),
+  ),
   hull: nullable(Type.Array(Type.Tuple([Type.Number(), Type.Number()]))),
   shows: Type.Object({ fuel: Type.Boolean(), water: Type.Boolean(), general: Type.Boolean() }),
   roads: text,

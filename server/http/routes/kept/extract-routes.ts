@@ -1,5 +1,6 @@
 import { rm } from 'node:fs/promises';
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
+import type { FastifyRequest } from 'fastify';
 import { ExtractList, ExtractsForTrip, KeptExtract, TripExtract } from '../../../contract/kept.ts';
 import { foundOrThrow, notKept } from '../../reply/not-kept.ts';
 import { goneSignal } from '../../reply/reply.ts';
@@ -7,8 +8,8 @@ import { PROBLEMS, sendSaved, WRITE_REPLIES } from '../../reply/trip-reply.ts';
 import { streamed } from '../../request/streamed.ts';
 import { takeFile } from '../../request/take-file.ts';
 import { TripId } from '../../request/trip-id.ts';
-import { ExtractKeeper } from '../../service/extract-keeper.ts';
-import type { TripRoutesOptions } from './options.ts';
+import { Reading } from '../../service/reading.ts';
+import type { ExtractRoutesOptions, TripRoutesOptions } from './options.ts';
 
 const ExtractId = Type.Object({ id: Type.String({ examples: ['6f1c2b1e-5f4e-4d55-9d0c-3b1f6a0e2a11'] }) });
 const ExtractForm = Type.Object({
@@ -46,8 +47,7 @@ const ADD_TO_TRIP = {
 };
 
 /** Extracts that are kept. */
-export function extractRoutes({ store, service, limits }: TripRoutesOptions): FastifyPluginAsyncTypebox {
-  const keeper = new ExtractKeeper(store, service.loader);
+export function extractRoutes({ store, limits, keeper }: ExtractRoutesOptions): FastifyPluginAsyncTypebox {
   return async (app) => {
     app.get('/api/extracts', { schema: LIST }, async () => ({
       extracts: store.extracts.all(),
@@ -58,8 +58,17 @@ export function extractRoutes({ store, service, limits }: TripRoutesOptions): Fa
     app.post('/api/extracts', { schema: ADD }, async (request, reply) => {
       const path = store.extracts.incoming();
       try {
-        const { file, name } = await takeFile(request, { field: 'extract', path, limits });
-        return reply.code(201).send(await keeper.keep(file, name, goneSignal(reply)));
+        const coming = new Reading('', 'coming', sentBytesOf(request));
+        const extract = await keeper.during(coming, goneSignal(reply), async (reading, signal) => {
+          const onBytes = (bytes: number) => reading.came(bytes);
+          const onName = (name: string) => {
+            reading.name = name;
+          };
+          const ask = { field: 'extract', path, limits, signal, onBytes, onName };
+          const { file, name } = await takeFile(request, ask);
+          return keeper.keep(file, name, reading, signal);
+        });
+        return reply.code(201).send(extract);
       } finally {
         await rm(path, { force: true });
       }
@@ -94,4 +103,10 @@ export function extractsOfTrips({ store, service }: TripRoutesOptions): FastifyP
       return sendSaved(reply, saved, body.revision);
     });
   };
+}
+
+/** Bytes of a request as far as its sender tells: a little more than the file. */
+function sentBytesOf({ headers }: FastifyRequest): number | null {
+  const length = Number(headers['content-length']);
+  return Number.isSafeInteger(length) && length > 0 ? length : null;
 }

@@ -19,6 +19,12 @@ function papersOf({ osm3s, timestamp, copyright, attribution, license }: JsonObj
   });
 }
 
+/** A file made of replies tells what was asked for (server/io/overpass): it speaks of that also where there is none. */
+function askedFor({ asked }: JsonObject): Partial<RawExtract['shows']> {
+  const list: readonly unknown[] = Array.isArray(asked) ? asked : [];
+  return { ...(list.includes('fuel') && { fuel: true }), ...(list.includes('water') && { water: true }) };
+}
+
 /**
  * Reads an Overpass reply (`out body`, `out center`, `out geom`).
  * Throws InputProblem `json-shape` with the element's place for one that is no OSM element.
@@ -35,8 +41,9 @@ export async function readOverpassJson(
     if (element !== null) parsed.push(element);
   }
   const bounds = new DeclaredBounds();
-  if (isObject(document.bounds)) {
-    const { minlon, minlat, maxlon, maxlat } = document.bounds;
+  for (const box of [document.bounds].flat()) {
+    if (!isObject(box)) continue;
+    const { minlon, minlat, maxlon, maxlat } = box;
     bounds.add([Number(minlon), Number(minlat), Number(maxlon), Number(maxlat)]);
   }
   const filtered = await filterElements(
@@ -57,7 +64,9 @@ export async function readOverpassJson(
     papers: papersOf(document),
     ...filtered,
     features: [],
+    shows: { ...filtered.shows, ...askedFor(document) },
     bounds: isWhole ? bounds.first : null,
+    ...(isWhole && bounds.others.length > 0 && { moreBounds: bounds.others }),
     hull: isWhole && !bounds.any ? filtered.hull : null,
     cautions: [...incomplete, ...bounds.cautions(source), ...filtered.cautions],
   };

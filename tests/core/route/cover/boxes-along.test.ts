@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { touchesRoute } from '../../../server/app/near-route.ts';
-import { boxesAlong } from '../../../server/store/extracts/points-along.ts';
+import { touchesRoute } from '../../../../server/app/near-route.ts';
+import { boxesAlong } from '../../../../server/core/route/cover/boxes-along.ts';
 
 const line = (places: readonly [number, number][]) => ({
   lon: Float64Array.from(places, ([lon]) => lon),
