@@ -20,6 +20,3 @@ export function dataFolder(
   const xdg = env.XDG_DATA_HOME ?? '';
   return join(isAbsolute(xdg) ? xdg : join(home, '.local', 'share'), 'drystage');
 }
-
-/** Where in a data folder answers of an Overpass server lie. */
-export const answersFolder = (folder: string): string => join(folder, 'overpass');

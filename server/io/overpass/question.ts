@@ -1,5 +1,5 @@
+import type { OverpassQuestion } from '../../contract/answers/overpass.ts';
 import type { Bbox } from '../../contract/common.ts';
-import type { OverpassQuestion } from '../../contract/supplies/overpass.ts';
 import type { Interpreter } from './ask.ts';
 import { ChunkFolder } from './chunk-folder.ts';
 import { digestOf } from './corridor.ts';

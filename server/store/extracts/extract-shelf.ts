@@ -6,9 +6,9 @@ import { setImmediate } from 'node:timers/promises';
 import type { Bbox } from '../../contract/common.ts';
 import { InputProblem, type Outcome } from '../../core/input/problem.ts';
 import { sweepChunks } from '../../io/overpass/chunk-folder.ts';
-import { answersFolder } from '../data-folder.ts';
 import { FolderLock } from '../libsql/folder-lock.ts';
 import type { BoxedRow, ExtractTable, StoredExtract } from '../port/port.ts';
+import { answersFolder } from './answers-folder.ts';
 import { asDiskProblem } from './disk-problem.ts';
 import type { Ingested } from './ingest.ts';
 

@@ -4,7 +4,7 @@ import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { Analysis } from '../../../server/contract/analysis.ts';
 import type { ExtractList, KeptExtract, KeptTripReply } from '../../../server/contract/kept.ts';
-import { OverpassQuestion } from '../../../server/contract/supplies/overpass.ts';
+import { OverpassQuestion } from '../../../server/contract/answers/overpass.ts';
 import { buildApp } from '../../../server/http/app.ts';
 import { SmallOverpass } from '../../io/overpass/small-overpass.ts';
 import { demoBytes, formOf } from '../form.ts';

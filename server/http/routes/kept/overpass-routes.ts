@@ -1,6 +1,6 @@
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
+import { OverpassAsk, OverpassQuestion, WIDEST_CORRIDOR_KM } from '../../../contract/answers/overpass.ts';
 import { KeptExtract } from '../../../contract/kept.ts';
-import { OverpassAsk, OverpassQuestion, WIDEST_CORRIDOR_KM } from '../../../contract/supplies/overpass.ts';
 import { CORRIDOR_KM } from '../../../core/defaults/trip-defaults.ts';
 import { InputProblem } from '../../../core/input/problem.ts';
 import { widened } from '../../../io/overpass/corridor.ts';
