@@ -1,7 +1,7 @@
 import type { Bbox } from '../../../server/contract/common.ts';
+import { boxesAlong } from '../../../server/core/route/cover/boxes-along.ts';
 import type { RawElement } from '../../../server/io/osm/extract/raw-element.ts';
 import { ingest } from '../../../server/store/extracts/ingest.ts';
-import { boxesAlong } from '../../../server/core/route/cover/boxes-along.ts';
 import { suppliesAlong } from '../../../server/store/extracts/points-along.ts';
 import { folderStore } from '../../../server/store/open-store.ts';
 import { landFile, longRoute, SUPPLIES } from '../../store/country.ts';
