@@ -42,6 +42,7 @@ export const PROBLEM_CODES = [
   'store-full',
   'store-unusable',
   'store-too-new',
+  'called-off',
   'overpass-refused',
   'overpass-busy',
   'port-taken',

@@ -65,6 +65,7 @@ export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string 
   'store-full': { status: 507, title: 'Disk full' },
   'store-unusable': { status: 503, title: 'Data folder not usable' },
   'store-too-new': { status: 503, title: 'Data folder of a newer program' },
+  'called-off': { status: 409, title: 'Called off' },
   'overpass-refused': { status: 502, title: 'Overpass refuses' },
   'overpass-busy': { status: 503, title: 'Overpass is busy' },
   'port-taken': { status: 500, title: 'Port taken' },

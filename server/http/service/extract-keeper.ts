@@ -1,5 +1,7 @@
 import type { NamedFile } from '../../app/ports.ts';
 import type { ExtractReading } from '../../contract/supplies/readings.ts';
+import { InputProblem } from '../../core/input/problem.ts';
+import type { OnRows } from '../../store/extracts/extract-shelf.ts';
 import { type CorridorPlan, fetchExtract } from '../../store/extracts/fetch-extract.ts';
 import type { Store } from '../../store/library/store.ts';
 import type { StoredExtract } from '../../store/port/port.ts';
@@ -31,8 +33,8 @@ export class ExtractKeeper {
   }
 
   /**
-   * Does work on something that is on its way, which `gone` or `callOff` ends. Rejects with JobAborted then, with
-   * InputProblem where it is refused.
+   * Does work on something that is on its way, which `gone` or `callOff` ends: rejects with JobAborted or the problem
+   * `called-off` then, and with InputProblem where it is refused.
    */
   async during<T>(
     reading: Reading,
@@ -44,6 +46,7 @@ export class ExtractKeeper {
     try {
       return await work(reading, signal);
     } catch (error) {
+      if (reading.control.signal.aborted) throw calledOff(reading.name);
       throw signal.aborted ? new JobAborted() : error;
     } finally {
       this.#readings.delete(reading.id);
@@ -61,7 +64,7 @@ export class ExtractKeeper {
     return this.#store.extracts.add(
       { path: file.path, fileName: file.source, name: name ?? undefined, isOurs: true },
       (path) => this.#read(path, file.source, reading, signal),
-      (done, total) => reading.wrote(done, total),
+      rowsOf(reading, signal),
     );
   }
 
@@ -73,7 +76,7 @@ export class ExtractKeeper {
         onState: (state) => reading.asked(state),
         merge: (fetched, to) => this.#loader.merge({ fetched: [...fetched], to }, signal),
         read: (path) => this.#read(path, plan.name, reading, signal),
-        onRows: (done, total) => reading.wrote(done, total),
+        onRows: rowsOf(reading, signal),
       }),
     );
   }
@@ -83,3 +86,20 @@ export class ExtractKeeper {
     return this.#loader.ingest({ path, source, progress: reading.progress }, signal);
   }
 }
+
+/** Tells of rows, and ends their writing where it was called off. */
+const rowsOf =
+  (reading: Reading, signal: AbortSignal): OnRows =>
+  (done, total) => {
+    signal.throwIfAborted();
+    reading.wrote(done, total);
+  };
+
+const calledOff = (name: string) =>
+  new InputProblem({
+    code: 'called-off',
+    source: name,
+    came: 'an extract that was called off on its way',
+    expected: 'to be left to its end',
+    remedy: 'Send it again; nothing of it was kept',
+  });

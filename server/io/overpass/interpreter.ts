@@ -4,7 +4,7 @@ import type { Interpreter } from './ask.ts';
 import { endpointOf } from './endpoint.ts';
 
 /** The environment variable that names the interpreter. */
-export const OVERPASS_VARIABLE = 'DRYSTAGE_OVERPASS';
+const OVERPASS_VARIABLE = 'DRYSTAGE_OVERPASS';
 
 /** The interpreter that an option names, else the environment, else the public one. */
 export function interpreterOf(

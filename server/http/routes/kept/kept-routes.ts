@@ -7,6 +7,7 @@ import { extractRoutes, extractsOfTrips } from './extract-routes.ts';
 import { findTrips } from './find-trips.ts';
 import type { ExtractRoutesOptions } from './options.ts';
 import { overpassRoutes } from './overpass-routes.ts';
+import { readingRoutes } from './reading-routes.ts';
 import { rigRoutes } from './rig-routes.ts';
 import { tripFiles } from './trip-files.ts';
 
@@ -23,6 +24,7 @@ export function keptRoutes({ interpreter, ...options }: KeptRoutesOptions): Fast
     await app.register(copyTrips(options));
     await app.register(tripFiles(options));
     await app.register(extractRoutes(forExtracts));
+    await app.register(readingRoutes(forExtracts));
     await app.register(overpassRoutes(forExtracts));
     await app.register(extractsOfTrips(options));
     await app.register(rigRoutes(store));
