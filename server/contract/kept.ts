@@ -160,6 +160,13 @@ export const TripExtract = Type.Object(
 );
 export type TripExtract = Static<typeof TripExtract>;
 
+/** Body of POST /api/trips/{id}/extracts/remove: takes an extract off a trip, by the name that answers give it. */
+export const TripExtractName = Type.Object(
+  { revision: Revision, name: Type.String({ minLength: 1, maxLength: 300 }) },
+  { ...closed, examples: [{ revision: 4, name: 'Namibia' }] },
+);
+export type TripExtractName = Static<typeof TripExtractName>;
+
 /** Body of POST /api/trips/{id}/duplicate; without a name it is the old one's with a number. */
 export const TripCopy = Type.Object(
   { name: Type.Optional(Name) },

@@ -24,7 +24,7 @@ import { mergeChunks } from '../io/overpass/merge-chunks.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
 import { type Ingested, ingest } from '../store/extracts/ingest.ts';
 import { KeepingFileSet } from '../store/maps/keeping-file-set.ts';
-import { packMaps, unpackMaps } from '../store/maps/trip-maps.ts';
+import { NO_MAPS, packMaps, unpackMaps, withoutExtract } from '../store/maps/trip-maps.ts';
 import type { TripFromFile } from '../store/trip-file/read-trip-file.ts';
 import { type TripToWrite, tripFileText } from '../store/trip-file/write-trip-file.ts';
 import { openTripFile } from './open-trip-file.ts';
@@ -53,6 +53,8 @@ export interface KeepAsk {
   /** What is kept of extracts, to be united with the others; null for nothing. */
   maps: Uint8Array | null;
   extracts: NamedFile[];
+  /** Of what is kept, an extract that is to be left out. */
+  without?: string;
   notice: string | null;
 }
 
@@ -133,10 +135,12 @@ export const tasks = {
   },
 
   /** Reads a route and extracts to be kept, beside what is kept of them. */
-  async keep({ route, maps, extracts, notice }: KeepAsk, signal: AbortSignal): Promise<Outcome<KeepGive>> {
+  async keep(ask: KeepAsk, signal: AbortSignal): Promise<Outcome<KeepGive>> {
+    const { route, maps, extracts, without, notice } = ask;
+    const before = maps === null ? NO_MAPS : unpackMaps(maps);
     const files = new KeepingFileSet({
       ...('bytes' in route && { route: route.bytes }),
-      ...(maps !== null && { maps: unpackMaps(maps) }),
+      maps: without === undefined ? before : withoutExtract(before, without),
     });
     const named = 'bytes' in route ? { path: '', source: route.source } : route;
     const request = { ...keptRequest({ source: named.source, notice, extracts }), route: named };

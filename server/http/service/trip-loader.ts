@@ -61,10 +61,25 @@ export class TripLoader {
 
   /** Reads further extracts for a trip that is kept, beside those it has. */
   async readMore(trip: StoredTrip, extracts: NamedFile[], signal: AbortSignal): Promise<KeepGive> {
+    return this.readToKeep(
+      { ...this.#keptOf(trip), extracts: [...ownOf(this.#mapsOf(trip)), ...extracts] },
+      signal,
+    );
+  }
+
+  /** A kept trip without one of the extracts that it has. */
+  async readWithout(trip: StoredTrip, name: string, signal: AbortSignal): Promise<KeepGive> {
+    const own = ownOf(this.#mapsOf(trip)).filter(({ source }) => source !== name);
+    return this.readToKeep({ ...this.#keptOf(trip), extracts: own, without: name }, signal);
+  }
+
+  #mapsOf({ id }: StoredTrip): Uint8Array | null {
+    return this.#store.driver.trips.maps(id);
+  }
+
+  #keptOf(trip: StoredTrip): Pick<KeepAsk, 'route' | 'maps' | 'notice'> {
     const route = { bytes: this.#routeOf(trip.id), source: trip.route.fileName };
-    const maps = this.#store.driver.trips.maps(trip.id);
-    const own = maps === null ? [DEMO_EXTRACT] : [];
-    return this.readToKeep({ route, maps, extracts: [...own, ...extracts], notice: trip.notice }, signal);
+    return { route, maps: this.#mapsOf(trip), notice: trip.notice };
   }
 
   /** What each kept extract has for the route of a trip. */
@@ -186,6 +201,9 @@ export class TripLoader {
     return this.#demo;
   }
 }
+
+/** A trip without maps of its own goes by the demo's. */
+const ownOf = (maps: Uint8Array | null): NamedFile[] => (maps === null ? [DEMO_EXTRACT] : []);
 
 /** Names what a kept trip's maps are now. */
 const keyOf = ({ id, mapsRevision }: StoredTrip): string => `${id}#${mapsRevision}`;

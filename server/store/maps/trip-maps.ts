@@ -16,6 +16,13 @@ export interface TripMaps {
 
 export const NO_MAPS: TripMaps = { extracts: [], extents: [], ground: [], groundLeftOut: 0 };
 
+/** Maps without an extract of that name. What is drawn of the ground is not told apart: it goes with the last extract. */
+export function withoutExtract(maps: TripMaps, name: string): TripMaps {
+  const extracts = maps.extracts.filter(({ source }) => source !== name);
+  if (extracts.length === 0) return NO_MAPS;
+  return { ...maps, extracts, extents: maps.extents.filter(({ source }) => source !== name) };
+}
+
 /** Whole numbers of 32 bits, in base 64, the lowest byte first. */
 type Packed = string;
 

@@ -112,7 +112,17 @@ describe('kept extracts over HTTP', { tags: 'slow' }, () => {
     expect(twice.body.extracts).toHaveLength(1);
     const late = await post(`/api/trips/${bare.id}/extracts`, { revision: 1, extract: id });
     expect(late).toMatchObject({ status: 409, body: { code: 'changed-elsewhere' } });
-    const none = await post(`/api/trips/${bare.id}/extracts`, { revision: 3, extract: 'none' });
+    const off = (revision: number, name: string) =>
+      post(`/api/trips/${bare.id}/extracts/remove`, { revision, name });
+    expect((await off(3, 'Far away')).body).toMatchObject({ code: 'not-found' });
+    expect((await off(2, 'Orrimar')).body).toMatchObject({ code: 'changed-elsewhere' });
+    expect((await off(3, 'Orrimar')).body).toMatchObject({ revision: 4, extracts: [] });
+    const without = await analyse(bare);
+    expect(without.analysis.passings.filter((one) => !one.id.startsWith('own/'))).toEqual([]);
+    expect([without.analysis.extracts, without.analysis.water.cover]).toEqual([[], []]);
+    await post(`/api/trips/${bare.id}/extracts`, { revision: 4, extract: id });
+    expect((await analyse(bare)).analysis).toEqual(reply.analysis);
+    const none = await post(`/api/trips/${bare.id}/extracts`, { revision: 5, extract: 'none' });
     expect(none.body).toMatchObject({ code: 'not-found' });
     // Trips stay as they are when an extract goes.
     expect((await app.inject({ method: 'DELETE', url: `/api/extracts/${id}` })).statusCode).toBe(204);

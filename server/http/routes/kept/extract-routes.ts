@@ -1,7 +1,15 @@
 import { rm } from 'node:fs/promises';
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
-import type { FastifyRequest } from 'fastify';
-import { ExtractList, ExtractsForTrip, KeptExtract, TripExtract } from '../../../contract/kept.ts';
+import type { FastifyReply, FastifyRequest } from 'fastify';
+import {
+  ExtractList,
+  ExtractsForTrip,
+  KeptExtract,
+  TripExtract,
+  TripExtractName,
+} from '../../../contract/kept.ts';
+import type { StoredTrip } from '../../../store/port/port.ts';
+import type { KeepGive } from '../../../work/tasks.ts';
 import { foundOrThrow, notKept } from '../../reply/not-kept.ts';
 import { goneSignal } from '../../reply/reply.ts';
 import { PROBLEMS, sendSaved, WRITE_REPLIES } from '../../reply/trip-reply.ts';
@@ -45,6 +53,12 @@ const ADD_TO_TRIP = {
   body: TripExtract,
   response: WRITE_REPLIES,
 };
+const TAKE_OFF = {
+  summary: 'Take an extract off a trip; the extract itself stays kept',
+  params: TripId,
+  body: TripExtractName,
+  response: WRITE_REPLIES,
+};
 
 /** Extracts that are kept. */
 export function extractRoutes({ store, limits, keeper }: ExtractRoutesOptions): FastifyPluginAsyncTypebox {
@@ -83,6 +97,16 @@ export function extractRoutes({ store, limits, keeper }: ExtractRoutesOptions): 
 
 /** Kept extracts of kept trips. */
 export function extractsOfTrips({ store, service }: TripRoutesOptions): FastifyPluginAsyncTypebox {
+  const keepMaps = (
+    { id }: StoredTrip,
+    revision: number,
+    { maps, packed, extracts }: KeepGive & Pick<StoredTrip, 'extracts'>,
+    reply: FastifyReply,
+  ) => {
+    const saved = store.mapTrip(id, revision, { bytes: maps, extracts });
+    if (saved.outcome === 'saved') service.loader.remember(saved.trip, packed);
+    return sendSaved(reply, saved, revision);
+  };
   return async (app) => {
     app.get('/api/trips/:id/extracts', { schema: FOR_TRIP }, async ({ params }) =>
       service.loader.extractsFor(foundOrThrow(store.trip(params.id), 'trip')),
@@ -98,9 +122,17 @@ export function extractsOfTrips({ store, service }: TripRoutesOptions): FastifyP
       const file = { path: store.extracts.pathOf(extract.id), source: extract.name };
       const { maps, packed } = await service.loader.readMore(trip, [file], goneSignal(reply));
       const extracts = [...trip.extracts, { id: extract.id, name: extract.name }];
-      const saved = store.mapTrip(trip.id, body.revision, { bytes: maps, extracts });
-      if (saved.outcome === 'saved') service.loader.remember(saved.trip, packed);
-      return sendSaved(reply, saved, body.revision);
+      return keepMaps(trip, body.revision, { maps, packed, extracts }, reply);
+    });
+
+    app.post('/api/trips/:id/extracts/remove', { schema: TAKE_OFF }, async ({ params, body }, reply) => {
+      const trip = foundOrThrow(store.trip(params.id), 'trip');
+      const extracts = trip.extracts.filter(({ name }) => name !== body.name);
+      if (extracts.length === trip.extracts.length) throw notKept('extract of that trip');
+      if (trip.revision !== body.revision)
+        return sendSaved(reply, store.nameTrip(trip.id, body.revision, {}), body.revision);
+      const give = await service.loader.readWithout(trip, body.name, goneSignal(reply));
+      return keepMaps(trip, body.revision, { ...give, extracts }, reply);
     });
   };
 }
