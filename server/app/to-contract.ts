@@ -92,8 +92,8 @@ const featureToContract = <G, P>({ geometry, properties }: { geometry: G; proper
   properties: toContract(properties),
 });
 
-/** The contract's map without its ground, which stays as it was loaded. */
-export type MapTold = Omit<MapData, 'ground'>;
+/** The contract's map without its ground and the extracts' outlines, which stay as they were loaded. */
+export type MapTold = Omit<MapData, 'ground' | 'extracts'>;
 
 function convert(value: unknown): unknown {
   if (Array.isArray(value)) return value.map(convert);

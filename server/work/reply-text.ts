@@ -1,9 +1,11 @@
 import type { TripAnalysis } from '../app/analyse-trip.ts';
 import type { GroundFeature, LoadedTrip } from '../app/loaded-trip.ts';
-import type { AnalysisReply } from '../contract/answers/map.ts';
+import type { AnalysisReply, MapData } from '../contract/answers/map.ts';
+import type { Bbox } from '../contract/common.ts';
+import { surroundingsGround } from '../core/mapview/surroundings-ground.ts';
 
-/** The ground's JSON is made once for a loaded trip: it is most of a reply and no analysis changes it. */
-const groundTexts = new WeakMap<LoadedTrip, string>();
+/** What of a map no analysis changes, as JSON made once for a loaded trip: it is most of a reply. */
+const lastingTexts = new WeakMap<LoadedTrip, string>();
 
 /** An AnalysisReply (server/contract/answers/map.ts) as JSON text. `said`: rig and trip as they were sent. */
 export function replyText(
@@ -12,14 +14,35 @@ export function replyText(
   loaded: LoadedTrip,
   { analysis, map }: TripAnalysis,
 ): string {
-  let ground = groundTexts.get(loaded);
-  if (ground === undefined) {
-    ground = JSON.stringify({ type: 'FeatureCollection', features: loaded.ground.map(rounded) });
-    groundTexts.set(loaded, ground);
+  let lasting = lastingTexts.get(loaded);
+  if (lasting === undefined) {
+    const { supplies, ground } = loaded;
+    const around =
+      supplies.surroundings === undefined ? [] : surroundingsGround(supplies.surroundings, map.bbox);
+    const features = [...ground, ...around].map(rounded);
+    lasting = `"ground":${JSON.stringify({ type: 'FeatureCollection', features })},"extracts":${JSON.stringify(outlinesOf(loaded))}`;
+    lastingTexts.set(loaded, lasting);
   }
   const rest = JSON.stringify(map);
-  return `{"id":${JSON.stringify(id)},"said":${JSON.stringify(said)},"analysis":${JSON.stringify(analysis)},"map":${rest.slice(0, -1)},"ground":${ground}}}`;
+  return `{"id":${JSON.stringify(id)},"said":${JSON.stringify(said)},"analysis":${JSON.stringify(analysis)},"map":${rest.slice(0, -1)},${lasting}}}`;
 }
+
+/** Of each extract the area that it covers of anything, else the box of what it holds. */
+function outlinesOf({ extents, supplies }: LoadedTrip): MapData['extracts'] {
+  return extents.flatMap(({ source, bbox }) => {
+    const cover = supplies.cover.find((area) => area.source === source);
+    if (cover !== undefined) return [{ source, rings: cover.rings }];
+    return bbox === null ? [] : [{ source, rings: [ringRound(bbox)] }];
+  });
+}
+
+const ringRound = ([west, south, east, north]: Bbox): [number, number][] => [
+  [west, south],
+  [east, south],
+  [east, north],
+  [west, north],
+  [west, south],
+];
 
 /** Five decimals of a degree are about a metre: enough for ground. */
 function rounded(feature: GroundFeature): unknown {

@@ -79,7 +79,9 @@ describe('the demo over HTTP', { tags: 'slow' }, () => {
       ...demo.analysis,
       extracts: extracts.map((extract) => ({ ...extract, source: 'any name.osm' })),
     });
-    expect({ ...reply.map, notice: null }).toEqual({ ...demo.map, notice: null });
+    const outlines = demo.map.extracts.map((outline) => ({ ...outline, source: 'any name.osm' }));
+    expect(outlines.length).toBeGreaterThan(0);
+    expect({ ...reply.map, notice: null }).toEqual({ ...demo.map, extracts: outlines, notice: null });
     expect(reply.map.notice).toBeNull();
     const same = await again(reply.id, { rig: reply.analysis.rig, trip: reply.analysis.trip });
     expect(same.json<AnalysisReply>().analysis.fuel.gaps).toEqual(reply.analysis.fuel.gaps);

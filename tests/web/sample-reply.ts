@@ -199,6 +199,7 @@ function mapOf(passings: Passing[], fuel: Report, water: Report): MapData {
     route: { type: 'FeatureCollection', features: [...piecesOf(fuel, 'fuel'), ...piecesOf(water, 'water')] },
     supplies: { type: 'FeatureCollection', features: [...marks.values()] },
     ground: { type: 'FeatureCollection', features: [coast, town] },
+    extracts: [],
     notice: 'This land is invented. Do not drive by it.',
   };
 }

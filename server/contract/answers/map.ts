@@ -48,7 +48,7 @@ export const SupplyMark = Type.Object({
 });
 export type SupplyMark = Static<typeof SupplyMark>;
 
-/** Ground for a map without a network: what the extracts hold of roads, places, coast. */
+/** Ground for a map without a network: what the extracts hold of roads, places, coast, water, borders. */
 export const GroundMark = Type.Object({
   what: Type.Union([
     Type.Literal('road'),
@@ -56,12 +56,23 @@ export const GroundMark = Type.Object({
     Type.Literal('place'),
     Type.Literal('coast'),
     Type.Literal('land'),
+    Type.Literal('river'),
+    Type.Literal('lake'),
+    Type.Literal('border'),
   ]),
   name: Type.Union([Type.String(), Type.Null()]),
-  /** Road or place class as tagged: "primary", "town". */
+  /** Road or place class as tagged: "primary", "town"; of others what they are. */
   rank: Type.String(),
 });
 export type GroundMark = Static<typeof GroundMark>;
+
+/** What an extract reaches over. */
+const ExtractOutline = Type.Object({
+  /** The file as it was named. */
+  source: Type.String(),
+  /** Closed rings, [lon, lat]; an area over the 180th meridian comes as two. */
+  rings: Type.Array(Type.Array(Position)),
+});
 
 export const MapData = Type.Object({
   bbox: Bbox,
@@ -70,6 +81,8 @@ export const MapData = Type.Object({
   route: collectionOf(featureOf(Line, RoutePiece)),
   supplies: collectionOf(featureOf(Point, SupplyMark)),
   ground: collectionOf(featureOf(AnyGeometry, GroundMark)),
+  /** Of each extract that has a place: beyond all of them the map knows nothing. */
+  extracts: Type.Array(ExtractOutline),
   /** Set when the land is invented and must not be driven by. */
   notice: Type.Union([Type.String(), Type.Null()]),
 });

@@ -27,11 +27,10 @@ const RANKS: readonly string[] = [
  */
 export function thinGround(
   ground: readonly Ground[],
-  [west, , east]: Bbox,
+  box: Bbox,
   maxVertices = MAX_GROUND_VERTICES,
 ): { ground: Ground[]; dropped: number } {
-  const widthDeg = east < west ? east + 360 - west : east - west;
-  const tolerance = ((widthDeg * Math.PI) / 180) * FINEST_SHARE;
+  const tolerance = finestOf(box);
   const lines = ground
     .filter((feature): feature is Feature<LineString, GroundMark> => feature.geometry.type === 'LineString')
     .sort((a, b) => rankOf(a) - rankOf(b));
@@ -50,12 +49,22 @@ export function thinGround(
   return { ground: kept, dropped };
 }
 
+/** The size of a bend, radians, that a map of the box just shows. */
+export function finestOf([west, , east]: Bbox): number {
+  const widthDeg = east < west ? east + 360 - west : east - west;
+  return ((widthDeg * Math.PI) / 180) * FINEST_SHARE;
+}
+
 function rankOf(feature: Ground): number {
   const rank = RANKS.indexOf(feature.properties.rank.replace(/_link$/, ''));
   return rank < 0 ? RANKS.length : rank;
 }
 
-function thinned(coordinates: LineString['coordinates'], tolerance: number): LineString['coordinates'] {
+/** A line without bends smaller than the tolerance, radians; its ends stay. */
+export function thinned(
+  coordinates: LineString['coordinates'],
+  tolerance: number,
+): LineString['coordinates'] {
   if (coordinates.length < 3) return coordinates;
   const { x, y } = onMap(
     Float64Array.from(coordinates, (position) => numberIn(position, 0)),
