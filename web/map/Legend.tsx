@@ -1,118 +1,31 @@
-import { type ReactNode, useEffect, useRef } from 'react';
-import type { PlanOnMap } from './style/plan-on-map.ts';
+import type { ReactNode } from 'react';
+import { LEGEND_LAYERS, type LegendKey } from './style/legend-keys.ts';
 
-/** Below this the legend starts closed: the map needs the room. */
-const OPEN_FROM_PX = 560;
+interface Props {
+  fuelWord: string;
+  /** Which rows speak of something that is drawn. */
+  keys: ReadonlySet<LegendKey>;
+}
 
-/** What the lines and marks mean. */
-export function Legend({ fuelWord, plan }: { fuelWord: string; plan: PlanOnMap | null }) {
-  const box = useRef<HTMLDetailsElement>(null);
-  useEffect(() => {
-    const map = box.current?.parentElement;
-    if (box.current && map && map.clientWidth < OPEN_FROM_PX) box.current.open = false;
-  }, []);
+/** What the lines and marks mean: one line until it is opened. */
+export function Legend({ fuelWord, keys }: Props) {
   return (
-    <details className="map-legend" ref={box} open>
+    <details className="map-legend">
       <summary>
         <span className="map-legend-side map-legend-fuel">{`Left: ${fuelWord}`}</span>
         <span className="map-legend-side map-legend-water">Right: drinking water</span>
       </summary>
       <ul>
-        <Row words="what is left">
-          <polygon className="legend-fuel" points="0,2 36,7 36,9 0,12" />
-        </Row>
-        <Row words="into the reserve">
-          <line
-            className="legend-fuel-line"
-            x1={0}
-            x2={36}
-            y1={7}
-            y2={7}
-            strokeWidth={5}
-            strokeDasharray="5 4"
-          />
-        </Row>
-        <Row words="runs dry">
-          {[0, 6, 12, 18, 24, 30].map((x) => (
-            <polygon key={x} className="legend-dry" points={`${x},12 ${x + 3},12 ${x + 6},2 ${x + 3},2`} />
+        {(Object.keys(LEGEND_LAYERS) as LegendKey[])
+          .filter((key) => keys.has(key))
+          .map((key) => (
+            <li key={key} data-key={key}>
+              <svg width={36} height={14} viewBox="0 0 36 14" aria-hidden="true" focusable="false">
+                {ROWS[key].picture}
+              </svg>
+              {ROWS[key].words}
+            </li>
           ))}
-        </Row>
-        <Row words="no map data">
-          <line
-            className="legend-ink-line"
-            x1={2}
-            x2={36}
-            y1={7}
-            y2={7}
-            strokeWidth={3.4}
-            strokeLinecap="round"
-            strokeDasharray="0 6"
-          />
-        </Row>
-        <Row words="supply counts">
-          <rect className="legend-fuel" x={5} y={1} width={11} height={12} rx={1.5} />
-          <path className="legend-water" d={DROP} transform="translate(27 8.6)" />
-        </Row>
-        <Row words="does not count">
-          <rect
-            className="legend-fuel-line"
-            x={6}
-            y={2}
-            width={9}
-            height={10}
-            rx={1.5}
-            fill="none"
-            strokeWidth={1.6}
-          />
-          <path
-            className="legend-water-line"
-            d={DROP}
-            transform="translate(27 8.6)"
-            fill="none"
-            strokeWidth={1.6}
-          />
-        </Row>
-        {plan !== null && plan.used.size > 0 && (
-          <Row words="the plan fills here">
-            <rect className="legend-fuel" x={6} y={3} width={8} height={8} />
-            <rect className="legend-fuel-line" x={3.5} y={0.9} width={13} height={12.2} rx={2} fill="none" />
-            <circle className="legend-water" cx={27} cy={7} r={3.6} />
-            <circle className="legend-water-line" cx={27} cy={7} r={6.2} fill="none" />
-          </Row>
-        )}
-        {plan?.marks.some(({ properties }) => properties.what !== 'cans') && (
-          <Row words="turn back; the first, filled">
-            <path className="legend-turn" d="M10,1 L16,7 L10,13 L4,7 Z" />
-            <path className="legend-turn legend-turn-later" d="M27,1 L33,7 L27,13 L21,7 Z" />
-          </Row>
-        )}
-        {plan !== null && plan.cans.length > 0 && (
-          <Row words="full cans carried">
-            <line className="legend-fuel-line" x1={0} x2={15} y1={7} y2={7} strokeWidth={2.4} />
-            <line className="legend-water-line" x1={21} x2={36} y1={7} y2={7} strokeWidth={2.4} />
-          </Row>
-        )}
-        <Row words="edge of a stretch: short, into reserve, unknown" wide>
-          <line className="legend-dry-line" x1={0} x2={11} y1={7} y2={7} strokeWidth={2.4} />
-          <line
-            className="legend-ink-line"
-            x1={14}
-            x2={24}
-            y1={7}
-            y2={7}
-            strokeWidth={1.8}
-            strokeDasharray="4 2"
-          />
-          <line
-            className="legend-ink-line"
-            x1={27}
-            x2={36}
-            y1={7}
-            y2={7}
-            strokeWidth={2}
-            strokeDasharray="1.5 2"
-          />
-        </Row>
       </ul>
     </details>
   );
@@ -120,13 +33,154 @@ export function Legend({ fuelWord, plan }: { fuelWord: string; plan: PlanOnMap |
 
 const DROP = 'M0,-8 L4,-1.5 A4.6,4.6 0 1 1 -4,-1.5 Z';
 
-function Row({ words, wide, children }: { words: string; wide?: boolean; children: ReactNode }) {
+/** A line across the row's picture, or part of it. */
+function Line(props: { className: string; width: number; dash?: string; from?: number; to?: number }) {
+  const { className, width, dash, from = 0, to = 36 } = props;
   return (
-    <li className={wide === true ? 'map-legend-wide' : undefined}>
-      <svg width={36} height={14} viewBox="0 0 36 14" aria-hidden="true" focusable="false">
-        {children}
-      </svg>
-      {words}
-    </li>
+    <line
+      className={className}
+      x1={from}
+      x2={to}
+      y1={7}
+      y2={7}
+      strokeWidth={width}
+      {...(dash === undefined ? {} : { strokeDasharray: dash })}
+    />
   );
 }
+
+const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
+  route: {
+    words: 'the route, nothing to worry about',
+    picture: <Line className="legend-ink-line" width={2} />,
+  },
+  left: {
+    words: 'what is left where a stretch gives trouble',
+    picture: <polygon className="legend-fuel" points="0,2 36,7 36,9 0,12" />,
+  },
+  reserve: {
+    words: 'into the reserve',
+    picture: <Line className="legend-fuel-line" width={5} dash="5 4" />,
+  },
+  dry: {
+    words: 'runs dry',
+    picture: [0, 6, 12, 18, 24, 30].map((x) => (
+      <polygon key={x} className="legend-dry" points={`${x},12 ${x + 3},12 ${x + 6},2 ${x + 3},2`} />
+    )),
+  },
+  verdicts: {
+    words: 'edge: runs dry, into the reserve, not known',
+    picture: (
+      <>
+        <Line className="legend-dry-line" width={2.4} to={11} />
+        <Line className="legend-ink-line" width={1.8} dash="4 2" from={14} to={24} />
+        <Line className="legend-ink-line" width={2} dash="1.5 2" from={27} />
+      </>
+    ),
+  },
+  'no-cover': {
+    words: 'no map data along the route',
+    picture: (
+      <line
+        className="legend-ink-line"
+        x1={2}
+        x2={36}
+        y1={7}
+        y2={7}
+        strokeWidth={3.4}
+        strokeLinecap="round"
+        strokeDasharray="0 6"
+      />
+    ),
+  },
+  cans: {
+    words: 'framed: full cans carried',
+    picture: (
+      <g fill="none" strokeWidth={1.6}>
+        <rect className="legend-fuel-line" x={1} y={1.5} width={15} height={11} />
+        <rect className="legend-water-line" x={20} y={1.5} width={15} height={11} />
+      </g>
+    ),
+  },
+  closed: { words: 'closed', picture: <Line className="legend-ink-line" width={9} dash="3 4.5" /> },
+  supplies: {
+    words: 'supply relied on',
+    picture: (
+      <>
+        <rect className="legend-fuel" x={5} y={1} width={11} height={12} rx={1.5} />
+        <path className="legend-water" d={DROP} transform="translate(27 8.6)" />
+      </>
+    ),
+  },
+  hollow: {
+    words: 'not relied on',
+    picture: (
+      <g fill="none" strokeWidth={1.6}>
+        <rect className="legend-fuel-line" x={6} y={2} width={9} height={10} rx={1.5} />
+        <path className="legend-water-line" d={DROP} transform="translate(27 8.6)" />
+      </g>
+    ),
+  },
+  clusters: {
+    words: 'several near each other',
+    picture: (
+      <>
+        <rect className="legend-fuel" x={5} y={2} width={10} height={10} rx={1.5} />
+        <text className="legend-count" x={19} y={12}>
+          5
+        </text>
+      </>
+    ),
+  },
+  stops: {
+    words: 'the plan fills here',
+    picture: (
+      <>
+        <rect className="legend-fuel" x={6} y={3} width={8} height={8} />
+        <rect className="legend-fuel-line" x={3.5} y={0.9} width={13} height={12.2} rx={2} fill="none" />
+        <circle className="legend-water" cx={27} cy={7} r={3.6} />
+        <circle className="legend-water-line" cx={27} cy={7} r={6.2} fill="none" />
+      </>
+    ),
+  },
+  'turn-backs': {
+    words: 'turn back; the first, filled',
+    picture: (
+      <>
+        <path className="legend-turn" d="M10,1 L16,7 L10,13 L4,7 Z" />
+        <path className="legend-turn legend-turn-later" d="M27,1 L33,7 L27,13 L21,7 Z" />
+      </>
+    ),
+  },
+  roads: {
+    words: 'road, wider for the greater',
+    picture: (
+      <>
+        <Line className="legend-road-line" width={4} to={16} />
+        <Line className="legend-road-line" width={1.6} from={20} />
+      </>
+    ),
+  },
+  tracks: { words: 'track', picture: <Line className="legend-soft-line" width={1} dash="4 3" /> },
+  water: {
+    words: 'river, lake',
+    picture: (
+      <>
+        <Line className="legend-stream-line" width={2} to={16} />
+        <Line className="legend-stream-line" width={10} from={20} />
+      </>
+    ),
+  },
+  borders: { words: 'border', picture: <Line className="legend-soft-line" width={1} dash="6 2 1 2" /> },
+  extracts: {
+    words: 'edge of the map data; hatched: none',
+    picture: (
+      <>
+        <Line className="legend-soft-line" width={1.2} dash="2.4 2.4" to={15} />
+        {[20, 26, 32].map((x) => (
+          <line key={x} className="legend-rule-line" x1={x} x2={x + 4} y1={2} y2={12} strokeWidth={1.4} />
+        ))}
+      </>
+    ),
+  },
+};

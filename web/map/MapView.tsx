@@ -10,6 +10,7 @@ import { type World, worldLand } from './geometry/world-land.ts';
 import { Legend } from './Legend.tsx';
 import type { MapEvents, MapHandle } from './map-handle.ts';
 import { SupplyCard } from './SupplyCard.tsx';
+import { legendKeys } from './style/legend-keys.ts';
 import { mapStyle } from './style/map-style.ts';
 import { DARK, LIGHT } from './style/palette.ts';
 import { planOnMap } from './style/plan-on-map.ts';
@@ -43,9 +44,12 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
   const onMap = useMemo(() => (plan === null ? null : planOnMap(reply, plan, units)), [reply, plan, units]);
   const style = useMemo(
     // The chosen gap is set by its own filter below, so that choosing one does not compare whole styles.
-    () => mapStyle(map, palette, { world, plan: onMap }),
-    [map, palette, world, onMap],
+    () => mapStyle(map, palette, { world, plan: onMap, closed: analysis.trip.closed ?? [] }),
+    [map, palette, world, onMap, analysis.trip.closed],
   );
+
+  const closedCount = analysis.trip.closed?.length ?? 0;
+  const keys = useMemo(() => legendKeys(map, onMap, closedCount), [map, onMap, closedCount]);
 
   // What the map's listeners call is always of the last rendering.
   const events = useRef<MapEvents>(null);
@@ -146,7 +150,7 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
         </p>
       )}
       {map.notice !== null && <p className="map-notice">{map.notice}</p>}
-      <Legend fuelWord={FUEL_WORDS[analysis.rig.fuel.kind]} plan={onMap} />
+      <Legend fuelWord={FUEL_WORDS[analysis.rig.fuel.kind]} keys={keys} />
       <Attribution invented={map.notice !== null} world={world !== null} />
       {card !== null &&
         facts !== null &&

@@ -1,5 +1,7 @@
 import 'maplibre-gl/dist/maplibre-gl.css';
 import {
+  type GeoJSONSource,
+  type MapGeoJSONFeature,
   MapLibreMap,
   type MapMouseEvent,
   Marker,
@@ -14,8 +16,8 @@ import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import type { Focus } from '../state/focus.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { drawImage } from './style/mark-images.ts';
-import { CHOSEN_LAYER, chosenGap, HIT_LAYER } from './style/route-layers.ts';
-import { SUPPLY_LAYERS } from './style/supply-layers.ts';
+import { CHOSEN_LAYERS, chosenGap, HIT_LAYER } from './style/route-layers.ts';
+import { CLUSTER_LAYERS, SUPPLY_LAYERS } from './style/supply-layers.ts';
 
 setWorkerUrl(workerUrl);
 
@@ -49,8 +51,8 @@ export interface MapHandle {
   remove(): void;
 }
 
-const SIDE_PADDING_PX = 110;
-const END_PADDING_PX = 56;
+const SIDE_PADDING_PX = 130;
+const END_PADDING_PX = 48;
 /** Nobody needs to see a single fuel pump across the whole screen when the route is fitted. */
 const CLOSEST_FIT_ZOOM = 13;
 /** How near to a mark a pointer or finger must come. */
@@ -73,7 +75,6 @@ export function createMap(
       ? {}
       : { bounds, fitBoundsOptions: { padding: paddingFor(container), maxZoom: CLOSEST_FIT_ZOOM } }),
     attributionControl: false, // the page shows its own, always open
-    dragRotate: false,
     pitchWithRotate: false,
     touchPitch: false,
     maxPitch: 0,
@@ -81,9 +82,10 @@ export function createMap(
   });
   // Whoever looks at the page with a browser's tools finds the map at its element, as the tests do.
   Object.assign(container, { map });
-  map.touchZoomRotate.disableRotation();
-  map.keyboard.disableRotation();
-  map.addControl(new NavigationControl({ showCompass: false }), 'top-right');
+  map.addControl(new NavigationControl({ showCompass: true }), 'top-right');
+  // The north arrow is there only while north is not up; it turns the map back.
+  const onTurn = () => container.classList.toggle('map-turned', Math.abs(map.getBearing()) > 0.5);
+  map.on('rotate', onTurn);
   const scale = new ScaleControl({ maxWidth: 110, unit: 'metric' });
   map.addControl(scale, 'bottom-right');
   map.getCanvas().setAttribute('aria-label', label);
@@ -127,6 +129,13 @@ export function createMap(
 
   let here: Marker | null = null;
   let popup: Popup | null = null;
+  // The card is filled after it was put up: only then is it known on which side of its point there is room for it.
+  const cardSize = new ResizeObserver(() => {
+    if (popup === null) return;
+    popup.setLngLat(popup.getLngLat());
+    const off = offBounds(popup.getElement(), container);
+    if (off.some((px) => px !== 0)) map.panBy(off, { animate: !calm(), duration: 300 });
+  });
   return {
     setStyle: (next) =>
       whenReady(() => {
@@ -136,7 +145,10 @@ export function createMap(
       }),
     setUnits: (units) => scale.setUnit(units === 'metric' ? 'metric' : 'imperial'),
     show: (target, how) => fitTo(target, how === 'gently' && !calm()),
-    setChosenGap: (gap) => whenReady(() => map.setFilter(CHOSEN_LAYER, chosenGap(gap))),
+    setChosenGap: (gap) =>
+      whenReady(() => {
+        for (const layer of CHOSEN_LAYERS) map.setFilter(layer, chosenGap(gap));
+      }),
     setHere: (at, text) => {
       if (at === null) {
         here?.remove();
@@ -161,14 +173,18 @@ export function createMap(
         .setLngLat(at)
         .setDOMContent(content)
         .addTo(map);
+      cardSize.disconnect();
+      cardSize.observe(content);
       if (!map.getBounds().contains(at)) map.easeTo({ center: at, animate: !calm(), duration: 600 });
     },
     closePopup: () => {
+      cardSize.disconnect();
       popup?.remove();
       popup = null;
     },
     takeFocus: () => map.getCanvas().focus(),
     remove: () => {
+      cardSize.disconnect();
       popup?.remove();
       here?.remove();
       map.remove();
@@ -179,10 +195,24 @@ export function createMap(
 const isHidden = (container: HTMLElement): boolean =>
   container.clientWidth === 0 || container.clientHeight === 0;
 
+/** Between a card and the map's edge. */
+const CARD_EDGE_PX = 8;
+
+/** By how much an element reaches out of another, px: [right or left, down or up]; left and top come first. */
+function offBounds(inner: HTMLElement, outer: HTMLElement): [number, number] {
+  const [card, frame] = [inner.getBoundingClientRect(), outer.getBoundingClientRect()];
+  const off = (from: number, to: number, least: number, most: number): number =>
+    from < least + CARD_EDGE_PX ? from - least - CARD_EDGE_PX : Math.max(0, to - most + CARD_EDGE_PX);
+  return [
+    off(card.left, card.right, frame.left, frame.right),
+    off(card.top, card.bottom, frame.top, frame.bottom),
+  ];
+}
+
 /** Room for names at the sides and for the legend below; less where there is little of it. */
 function paddingFor(container: HTMLElement): PaddingOptions {
   const { clientWidth, clientHeight } = container;
-  const across = Math.max(10, Math.min(SIDE_PADDING_PX, clientWidth * 0.18));
+  const across = Math.max(10, Math.min(SIDE_PADDING_PX, clientWidth * 0.19));
   const upDown = Math.max(10, Math.min(END_PADDING_PX, clientHeight * 0.12));
   const legendPx = container.parentElement?.querySelector('.map-legend')?.clientHeight ?? 0;
   const below = legendPx < clientHeight * 0.35 ? legendPx + upDown : 0;
@@ -214,7 +244,7 @@ function listen(map: MapLibreMap, events: MapEvents): void {
     onRoute = false;
   };
   map.on('mousemove', (event) => {
-    const onSupply = within(event, SUPPLY_LAYERS, 2).length > 0;
+    const onSupply = within(event, [...SUPPLY_LAYERS, ...CLUSTER_LAYERS], 2).length > 0;
     map.getCanvas().style.cursor = onSupply ? 'pointer' : '';
     if (within(event, [HIT_LAYER], 0).length === 0) return leave();
     onRoute = true;
@@ -234,8 +264,21 @@ function listen(map: MapLibreMap, events: MapEvents): void {
       })
       .sort((a, b) => a.away - b.away)[0];
     if (nearest !== undefined) return events.onSupply(nearest.id);
+    const [cluster] = within(event, CLUSTER_LAYERS, REACH_PX);
+    if (cluster !== undefined) return void openCluster(map, cluster);
     const at: LonLat = [event.lngLat.wrap().lng, event.lngLat.lat];
     events.onNothing(at);
     if (within(event, [HIT_LAYER], 0).length > 0) events.onMark(at);
   });
+}
+
+/** Goes so near to a cluster that it falls apart. */
+async function openCluster(
+  map: MapLibreMap,
+  { source, properties, geometry }: MapGeoJSONFeature,
+): Promise<void> {
+  const from = map.getSource<GeoJSONSource>(source);
+  if (from === undefined || geometry.type !== 'Point') return;
+  const zoom = await from.getClusterExpansionZoom(properties.cluster_id as number);
+  map.easeTo({ center: geometry.coordinates as LonLat, zoom: zoom + 0.2, animate: !calm(), duration: 600 });
 }

@@ -33,7 +33,7 @@ test('the legend says what each line means, and calls the fuel by its kind', () 
   reply.analysis.rig.fuel.kind = 'lpg';
   const markup = draw(reply);
   expect(markup).toContain('Left: LPG');
-  for (const words of ['what is left', 'into the reserve', 'runs dry', 'no map data', 'does not count'])
+  for (const words of ['what is left', 'into the reserve', 'runs dry', 'no map data', 'not relied on'])
     expect(markup).toContain(words);
 });
 

@@ -1,16 +1,20 @@
 import type { LayerSpecification, StyleSpecification } from '@maplibre/maplibre-gl-style-spec';
 import type { Feature, FeatureCollection, GeoJSON } from 'geojson';
 import type { MapData } from '../../../server/contract/answers/map.ts';
+import type { Span } from '../../../server/contract/common.ts';
 import type { Focus } from '../../state/focus.ts';
 import { gapLines } from '../geometry/gap-lines.ts';
+import { troubleSpans } from '../geometry/key-supplies.ts';
 import { emptyCollection, groundFeatures, landAreas } from '../geometry/land.ts';
+import { extractAreas, unknownGround } from '../geometry/unknown-ground.ts';
 import type { World } from '../geometry/world-land.ts';
-import { nameAnchors, westOf } from './name-anchors.ts';
+import { groundLayers, knownLayers, nameLayers } from './ground-layers.ts';
+import { westOf } from './name-anchors.ts';
 import type { Palette } from './palette.ts';
 import { planMarkLayers } from './plan-layers.ts';
-import type { PlanOnMap } from './plan-on-map.ts';
+import { lineFeature, type PlanOnMap } from './plan-on-map.ts';
 import { routeLayers } from './route-layers.ts';
-import { KEPT_CLEAR, MAP_FONT, supplyFeatures, supplyLayers } from './supply-layers.ts';
+import { KEPT_CLEAR, supplyFeatures, supplyLayers, supplySources } from './supply-layers.ts';
 
 export interface StyleExtras {
   /** The world's land and borders; null until it is there, or when it cannot be had. */
@@ -19,15 +23,18 @@ export interface StyleExtras {
   gap?: Focus['gap'];
   /** What is shown of the plan. */
   plan?: PlanOnMap | null;
+  /** Stretches of the route that are said to be closed. */
+  closed?: readonly Span[];
 }
 
 const collection = (features: Feature[]): FeatureCollection => ({ type: 'FeatureCollection', features });
 const source = (data: GeoJSON) => ({ type: 'geojson' as const, data });
 
-/** Hairpins finer than this are left out at each zoom, px: lines drawn beside them would throw spikes. */
-const SMOOTH_PX = 1;
-/** Lines of cans run further out than the lanes, so that coarser bends would throw spikes. */
-const SMOOTH_CANS_PX = 5;
+/**
+ * Hairpins finer than this are left out at each zoom, px: lines drawn beside them would throw spikes. The same for the route
+ * and all that runs beside it, so that they run beside each other.
+ */
+const SMOOTH_PX = 1.4;
 const smoothed = (data: GeoJSON) => ({ ...source(data), tolerance: SMOOTH_PX });
 
 /**
@@ -44,6 +51,8 @@ export function mapStyle(
   const world = extras.world ?? null;
   const plan = extras.plan ?? null;
   const planMarks = planMarkLayers(palette);
+  const unknown = map === null ? null : unknownGround(map);
+  const places = ground.filter(({ properties }) => properties.what === 'place').length;
   // Without any outline of land the ground says nothing of sea or land.
   const outlined = world !== null || land.length > 0;
   const layers: LayerSpecification[] = [
@@ -54,24 +63,14 @@ export function mapStyle(
     },
     { id: 'world', type: 'fill', source: 'world', paint: { 'fill-color': palette.sand } },
     { id: 'land', type: 'fill', source: 'land', paint: { 'fill-color': palette.sand } },
-    {
-      id: 'borders',
-      type: 'line',
-      source: 'borders',
-      paint: {
-        'line-color': palette.soft,
-        'line-width': 1,
-        'line-dasharray': [5, 2, 1, 2],
-        'line-opacity': 0.8,
-      },
-    },
-    ...groundLayers(palette),
+    ...groundLayers(palette, ground.filter(({ properties }) => properties.what === 'track').length),
+    ...knownLayers(palette),
     ...(map === null ? [] : routeLayers(palette, extras.gap ?? null)),
     // Names are placed from the top layer down, so those of supplies come before those of places.
-    placeLayer(palette),
+    ...nameLayers(palette, places),
     planMarks.cans,
     planMarks.laterTurnBacks,
-    ...(map === null ? [] : supplyLayers(map, palette)),
+    ...(map === null ? [] : supplyLayers(palette)),
     planMarks.turnBacks,
     KEPT_CLEAR,
   ];
@@ -82,23 +81,45 @@ export function mapStyle(
       borders: source(world?.borders ?? emptyCollection()),
       land: source(collection(land)),
       ground: source(collection(map === null ? [] : placed(ground, map))),
+      extracts: source(collection(map === null ? [] : extractAreas(map))),
+      'unknown-ground': source(collection(unknown === null ? [] : [unknown])),
       line: smoothed(map === null ? emptyCollection() : lineOf(map)),
-      // The contract's shapes are GeoJSON; its types are looser than @types/geojson.
-      route: smoothed(
-        plan !== null
-          ? collection(plan.pieces)
-          : map === null
-            ? emptyCollection()
-            : (map.route as unknown as FeatureCollection),
-      ),
+      route: smoothed(collection(map === null ? [] : piecesOf(map, plan))),
       gaps: smoothed(collection(map === null ? [] : edges(map, plan))),
-      cans: { ...source(collection(plan?.cans ?? [])), tolerance: SMOOTH_CANS_PX },
-      supplies: source(collection(map === null ? [] : supplyFeatures(map, plan?.used ?? null))),
+      cans: smoothed(collection(plan?.cans ?? [])),
+      closed: smoothed(collection(map === null ? [] : closedLines(map, extras.closed ?? []))),
+      ...supplySources(map === null ? [] : supplyFeatures(map, plan?.used ?? null)),
       plan: source(collection(plan?.marks ?? [])),
     },
     layers,
   };
 }
+
+/** The route in pieces, each said to lie in trouble where its gap is not held or a plan has cans carried. */
+function piecesOf(map: MapData, plan: PlanOnMap | null): Feature[] {
+  // The contract's shapes are GeoJSON; its types are looser than @types/geojson.
+  if (plan === null)
+    return map.route.features.map(
+      ({ geometry, properties }) =>
+        ({
+          type: 'Feature',
+          geometry,
+          properties: { ...properties, trouble: properties.verdict !== 'enough' },
+        }) as Feature,
+    );
+  const spans = [...troubleSpans(map), ...plan.carries];
+  return plan.pieces.map((piece) => {
+    const { commodity, fromKm, toKm } = piece.properties;
+    const middleKm = (fromKm + toKm) / 2;
+    const trouble = spans.some(
+      (span) => span.commodity === commodity && span.fromKm <= middleKm && middleKm <= span.toKm,
+    );
+    return { ...piece, properties: { ...piece.properties, trouble } };
+  });
+}
+
+const closedLines = ({ line }: MapData, closed: readonly Span[]): Feature[] =>
+  closed.flatMap((span) => lineFeature(line, span, {}));
 
 /** The gaps, for the chosen one, with their verdicts; by a plan its legs have the verdicts. */
 function edges(map: MapData, plan: PlanOnMap | null): Feature[] {
@@ -122,55 +143,4 @@ function lineOf(map: MapData): FeatureCollection {
   const { coordinates } = map.line;
   if (coordinates.length < 2) return emptyCollection();
   return collection([{ type: 'Feature', geometry: { type: 'LineString', coordinates }, properties: {} }]);
-}
-
-function groundLayers(palette: Palette): LayerSpecification[] {
-  return [
-    {
-      id: 'coast',
-      type: 'line',
-      source: 'ground',
-      filter: ['==', ['get', 'what'], 'coast'],
-      paint: { 'line-color': palette.soft, 'line-width': 0.8 },
-    },
-    {
-      id: 'tracks',
-      type: 'line',
-      source: 'ground',
-      filter: ['==', ['get', 'what'], 'track'],
-      layout: { 'line-join': 'round' },
-      paint: { 'line-color': palette.soft, 'line-width': 1, 'line-dasharray': [4, 3] },
-    },
-    {
-      id: 'roads',
-      type: 'line',
-      source: 'ground',
-      filter: ['==', ['get', 'what'], 'road'],
-      layout: { 'line-join': 'round', 'line-cap': 'round' },
-      paint: {
-        'line-color': palette.soft,
-        'line-width': ['match', ['get', 'rank'], ['motorway', 'trunk', 'primary'], 1.8, 1.1],
-      },
-    },
-  ];
-}
-
-/** Towns and villages: names without a mark, larger for larger places. */
-function placeLayer(palette: Palette): LayerSpecification {
-  return {
-    id: 'places',
-    type: 'symbol',
-    source: 'ground',
-    filter: ['all', ['==', ['get', 'what'], 'place'], ['!=', ['coalesce', ['get', 'name'], ''], '']],
-    layout: {
-      'text-field': ['get', 'name'],
-      'text-font': MAP_FONT,
-      'text-size': ['match', ['get', 'rank'], 'city', 16, 'town', 14, 12],
-      'text-variable-anchor-offset': nameAnchors([1.3]),
-      'text-max-width': 10,
-      'text-letter-spacing': 0.06,
-      'symbol-sort-key': ['match', ['get', 'rank'], 'city', 0, 'town', 1, 2],
-    },
-    paint: { 'text-color': palette.soft, 'text-halo-color': palette.sand, 'text-halo-width': 1.5 },
-  };
 }

@@ -28,6 +28,9 @@ export const markImageId = (shape: MarkShape, fill: MarkFill, colour: string, gr
 /** Id of the hatching of a dry stretch. */
 export const hatchImageId = (colour: string, ground: string): string => `hatch ${colour} ${ground}`;
 
+/** Id of the thin hatching of ground of which nothing is known; clear between its lines. */
+export const groundHatchId = (colour: string): string => `ground ${colour}`;
+
 /** Id of an image that shows nothing and only takes up room. */
 export const CLEAR_IMAGE = 'clear';
 const CLEAR_PX = 14;
@@ -41,6 +44,8 @@ export function drawImage(id: string): MarkImage | null {
     const distance = DISTANCES[shape];
     return distance === undefined ? null : drawMark(distance, fill, rgbOf(colour), rgbOf(ground));
   }
+  const [only] = rest;
+  if (kind === 'ground' && only !== undefined) return drawGroundHatch(rgbOf(only));
   if (kind === 'hatch' && rest.length === 2) {
     const [ground, stroke] = rest as [string, string];
     return drawHatch(rgbOf(ground), rgbOf(stroke));
@@ -115,6 +120,18 @@ function drawHatch(colour: Rgb, ground: Rgb): MarkImage {
     const along = (((x + y) % HATCH_PX) + HATCH_PX) % HATCH_PX;
     const stripe = coverage((Math.abs(along - HATCH_PX / 2) - HATCH_PX / 4) * Math.SQRT1_2);
     return [mix(ground, colour, stripe), 1];
+  });
+}
+
+const GROUND_HATCH_PX = 14;
+/** Half the width of a line of it. */
+const GROUND_LINE_PX = 0.7;
+
+/** Thin lines the other way than those of a dry stretch, with nothing between them. */
+function drawGroundHatch(colour: Rgb): MarkImage {
+  return paint(GROUND_HATCH_PX, GROUND_HATCH_PX, (x, y) => {
+    const along = (((x - y) % GROUND_HATCH_PX) + GROUND_HATCH_PX) % GROUND_HATCH_PX;
+    return [colour, coverage(Math.abs(along - GROUND_HATCH_PX / 2) * Math.SQRT1_2 - GROUND_LINE_PX)];
   });
 }
 

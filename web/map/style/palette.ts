@@ -7,6 +7,10 @@ export interface Palette {
   rule: string;
   sand: string;
   sea: string;
+  /** Rivers and lakes. */
+  stream: string;
+  /** Roads of the ground. */
+  road: string;
   fuel: string;
   water: string;
   dry: string;
@@ -21,6 +25,8 @@ export const LIGHT: Palette = {
   rule: '#ddd3c0',
   sand: '#efe4cd',
   sea: '#e2ebee',
+  stream: '#a8c6d4',
+  road: '#b8aa92',
   fuel: '#c56a10',
   water: '#0f6ba8',
   dry: '#8e1b4b',
@@ -34,6 +40,8 @@ export const DARK: Palette = {
   rule: '#3a3328',
   sand: '#2a2419',
   sea: '#18242a',
+  stream: '#2f4a57',
+  road: '#5d5342',
   fuel: '#f0963c',
   water: '#58b2ec',
   dry: '#ff5f9a',

@@ -24,8 +24,10 @@ interface PlanMark {
 /** What the map shows of a plan. */
 export interface PlanOnMap {
   /** The route in pieces of about one level, and its legs with their verdicts. */
-  pieces: Feature[];
+  pieces: Feature<LineString, PlanPiece & { commodity: Commodity }>[];
   legs: Feature[];
+  /** Over which stretches full cans are carried. */
+  carries: readonly (Span & { commodity: Commodity })[];
   cans: Feature[];
   marks: Feature<Point, PlanMark>[];
   /** Supplies that the plan fills at, as "fuel node/1". */
@@ -45,7 +47,7 @@ export function planOnMap(
   const used = plan.stops.flatMap(({ passings }) => passings).filter((passing) => passing.used);
   return {
     pieces: COMMODITIES.flatMap((commodity) =>
-      planPieces(plan.levels[commodity], analysis[commodity]).flatMap((piece) =>
+      inRuns(planPieces(plan.levels[commodity], analysis[commodity])).flatMap((piece) =>
         lineFeature(line, piece, { ...piece, commodity }),
       ),
     ),
@@ -54,6 +56,7 @@ export function planOnMap(
         lineFeature(line, { fromKm: from.atKm, toKm: to.atKm }, { commodity, verdict }),
       ),
     ),
+    carries: plan.carries,
     cans: canLines(line, plan.carries),
     marks: [...turnBackMarks(map, whatIf.turnBacks.filter(isInside), units), ...canMarks(line, plan.carries)],
     used: new Set(used.map(({ commodity, id }) => `${commodity} ${id}`)),
@@ -63,7 +66,7 @@ export function planOnMap(
 type Line = MapData['line'];
 
 /** A stretch of the route as a line; none where it has no length. */
-function lineFeature<P extends object>(
+export function lineFeature<P extends object>(
   line: Line,
   { fromKm, toKm }: Span,
   properties: P,
@@ -114,6 +117,23 @@ export function planPieces(
     }
   }
   return pieces;
+}
+
+/** Pieces that follow on each other at about one level are drawn as one: from afar the map leaves out what is short. */
+export function inRuns(pieces: readonly PlanPiece[]): PlanPiece[] {
+  const runs: PlanPiece[] = [];
+  for (const piece of pieces) {
+    const run = runs.at(-1);
+    const goesOn =
+      run !== undefined &&
+      run.toKm === piece.fromKm &&
+      run.state === piece.state &&
+      run.noCover === piece.noCover &&
+      Math.abs(run.share - piece.share) < 1 / (2 * SHARE_STEPS);
+    if (goesOn) runs.splice(-1, 1, { ...run, toKm: piece.toKm });
+    else runs.push(piece);
+  }
+  return runs;
 }
 
 const markAt = (line: Line, km: number, properties: PlanMark): Feature<Point, PlanMark>[] => {

@@ -12,13 +12,17 @@ type Commodity = 'fuel' | 'water';
 
 /** Width of one full lane by zoom, px: [zoom, px]. */
 const LANE: readonly (readonly [number, number])[] = [
-  [3, 5],
-  [6, 9],
-  [10, 12],
-  [14, 16],
+  [3, 4],
+  [6, 7],
+  [10, 10],
+  [14, 13],
 ];
-/** Clear ground between the two lanes, on either side of the middle. */
-const MIDDLE_PX = 1.2;
+/** From the middle of the route's own line to a lane. */
+const MIDDLE_PX = 3.5;
+/** The route itself. */
+const LINE_PX = 2;
+/** Dots of what no extract covers, from the middle, where no lane is drawn. */
+const CALM_DOTS_PX = 4.5;
 /** No lane is drawn thinner than this while something is left. */
 const THINNEST_PX = 1.5;
 /** Dashes of the reserve need this much to be seen. */
@@ -50,14 +54,17 @@ const offsetByShare = (commodity: Commodity, thinnestPx: number) =>
   byZoom((lanePx) => ['*', SIDE[commodity], ['+', MIDDLE_PX, ['/', shareOf(lanePx, thinnestPx), 2]]]);
 const fullWidth = byZoom((lanePx) => lanePx);
 const fullOffset = (commodity: Commodity) => byZoom((lanePx) => SIDE[commodity] * (MIDDLE_PX + lanePx / 2));
-/** Just outside a full lane, where its verdict is drawn. */
-const edgeOffset = (commodity: Commodity) => byZoom((lanePx) => SIDE[commodity] * (MIDDLE_PX + lanePx + 2.5));
+/** Just outside a full lane and the frame of its cans, where its verdict is drawn. */
+const edgeOffset = (commodity: Commodity) => byZoom((lanePx) => SIDE[commodity] * (MIDDLE_PX + lanePx + 4));
 
-/** Outside that again, clear of it: the stretches over which full cans are carried. */
-const cansOffset = (commodity: Commodity) => byZoom((lanePx) => SIDE[commodity] * (MIDDLE_PX + lanePx + 6));
+/** By how much more than a full lane these are wide: the clear ground round it, the frame of full cans, and round that. */
+const CLEAR_PX = 2;
+const FRAME_PX = 5;
+const ROUND_FRAME_PX = 8;
 
 const piece = (commodity: Commodity, ...more: ExpressionSpecification[]): FilterSpecification =>
   ['all', ['==', ['get', 'commodity'], commodity], ...more] as ExpressionSpecification;
+const inTrouble: ExpressionSpecification = ['==', ['get', 'trouble'], true];
 const state = (name: 'left' | 'reserve' | 'dry'): ExpressionSpecification => ['==', ['get', 'state'], name];
 const verdict = (name: string): ExpressionSpecification => ['==', ['get', 'verdict'], name];
 
@@ -69,51 +76,75 @@ export const chosenGap = (gap: Focus['gap']): FilterSpecification =>
     ['==', ['get', 'gap'], gap?.index ?? -1],
   ] as ExpressionSpecification;
 
-export const CHOSEN_LAYER = 'route-chosen';
+/** Both go by the chosen gap: a frame, and what is clear inside it. */
+export const CHOSEN_LAYERS = ['route-chosen', 'route-chosen-inside'] as const;
 /** Wide and unseen: where the pointer is taken to be on the route. */
 export const HIT_LAYER = 'route-hit';
 
-/** The route's layers, lowest first: chosen gap, casing, then for each commodity what is left, verdict, no cover. */
+/**
+ * The route's layers, lowest first: chosen gap, the route as a thin line, and beside it, where a stretch gives trouble, for
+ * each commodity what is left; verdicts, cans, what is closed.
+ */
 export function routeLayers(palette: Palette, gap: Focus['gap']): LineLayerSpecification[] {
+  const along = (
+    id: string,
+    source: string,
+    paint: NonNullable<LineLayerSpecification['paint']>,
+    more: Partial<LineLayerSpecification> = {},
+  ): LineLayerSpecification => ({
+    id,
+    type: 'line',
+    source,
+    layout: { 'line-cap': 'round', 'line-join': 'round' },
+    paint,
+    ...more,
+  });
+  const [frame, inside] = CHOSEN_LAYERS;
+  const chosen = { filter: chosenGap(gap) };
   return [
-    {
-      id: CHOSEN_LAYER,
-      type: 'line',
-      source: 'gaps',
-      filter: chosenGap(gap),
-      layout: { 'line-cap': 'round', 'line-join': 'round' },
-      paint: { 'line-color': palette.ink, 'line-width': byZoom((lanePx) => 2 * lanePx + 16) },
-    },
-    {
-      id: 'route-casing',
-      type: 'line',
-      source: 'line',
-      layout: { 'line-cap': 'round', 'line-join': 'round' },
-      paint: { 'line-color': palette.sheet, 'line-width': byZoom((lanePx) => 2 * lanePx + 10) },
-    },
+    along(
+      frame,
+      'gaps',
+      { 'line-color': palette.ink, 'line-width': byZoom((lanePx) => 2 * (MIDDLE_PX + lanePx) + 14) },
+      chosen,
+    ),
+    along(
+      inside,
+      'gaps',
+      { 'line-color': palette.sheet, 'line-width': byZoom((lanePx) => 2 * (MIDDLE_PX + lanePx) + 9) },
+      chosen,
+    ),
+    along('route-line-casing', 'line', { 'line-color': palette.sheet, 'line-width': LINE_PX + 4 }),
     ...(['fuel', 'water'] as const).flatMap((commodity) => commodityLayers(commodity, palette)),
-    // Two lines, one in the other: what is carried must show on sand, sea and the chosen stretch alike.
-    ...(['fuel', 'water'] as const).flatMap((commodity) => [
-      cansLayer(commodity, 'cans-casing', palette.sheet, 5),
-      cansLayer(commodity, 'cans', palette[commodity], 2.4),
-    ]),
-    {
-      id: HIT_LAYER,
-      type: 'line',
-      source: 'line',
-      paint: { 'line-color': palette.ink, 'line-opacity': 0, 'line-width': 28 },
-    },
+    along('route-line', 'line', { 'line-color': palette.ink, 'line-width': LINE_PX }),
+    along(
+      'route-closed-casing',
+      'closed',
+      { 'line-color': palette.sheet, 'line-width': 9 },
+      { layout: { 'line-cap': 'butt', 'line-join': 'round' } },
+    ),
+    along(
+      'route-closed',
+      'closed',
+      { 'line-color': palette.ink, 'line-width': 9, 'line-dasharray': [0.3, 0.5] },
+      { layout: { 'line-cap': 'butt', 'line-join': 'round' } },
+    ),
+    along(HIT_LAYER, 'line', { 'line-color': palette.ink, 'line-opacity': 0, 'line-width': 28 }),
   ];
 }
 
 function commodityLayers(commodity: Commodity, palette: Palette): LineLayerSpecification[] {
   const opacity: ExpressionSpecification = ['case', ['get', 'noCover'], 0.45, 1];
   return [
+    // What is carried is a frame round the lane: it runs with it at every zoom.
+    beneath(commodity, 'cans-casing', 'cans', { colour: palette.sheet, morePx: ROUND_FRAME_PX }),
+    beneath(commodity, 'cans', 'cans', { colour: palette[commodity], morePx: FRAME_PX }),
+    beneath(commodity, 'casing', 'route', { colour: palette.sheet, morePx: CLEAR_PX }),
     {
       id: `route-${commodity}-left`,
       type: 'line',
       source: 'route',
-      filter: piece(commodity, state('left')),
+      filter: piece(commodity, inTrouble, state('left')),
       // Round ends close the seams between pieces at bends.
       layout: { 'line-cap': 'round', 'line-join': 'round' },
       paint: {
@@ -127,7 +158,7 @@ function commodityLayers(commodity: Commodity, palette: Palette): LineLayerSpeci
       id: `route-${commodity}-reserve`,
       type: 'line',
       source: 'route',
-      filter: piece(commodity, state('reserve')),
+      filter: piece(commodity, inTrouble, state('reserve')),
       layout: { 'line-cap': 'butt', 'line-join': 'round' },
       paint: {
         'line-color': palette[commodity],
@@ -141,7 +172,7 @@ function commodityLayers(commodity: Commodity, palette: Palette): LineLayerSpeci
       id: `route-${commodity}-dry`,
       type: 'line',
       source: 'route',
-      filter: piece(commodity, state('dry')),
+      filter: piece(commodity, inTrouble, state('dry')),
       layout: { 'line-cap': 'butt', 'line-join': 'round' },
       paint: {
         'line-pattern': hatchImageId(palette.dry, palette.sheet),
@@ -160,9 +191,14 @@ function commodityLayers(commodity: Commodity, palette: Palette): LineLayerSpeci
       layout: { 'line-cap': 'round', 'line-join': 'round' },
       paint: {
         'line-color': palette.ink,
-        'line-width': 2.6,
-        'line-offset': fullOffset(commodity),
-        'line-dasharray': [0, 2.2],
+        'line-width': 2.2,
+        'line-offset': byZoom((lanePx) => [
+          'case',
+          inTrouble,
+          SIDE[commodity] * (MIDDLE_PX + lanePx / 2),
+          SIDE[commodity] * CALM_DOTS_PX,
+        ]),
+        'line-dasharray': [0, 3],
       },
     },
   ];
@@ -184,18 +220,23 @@ function edgeLayer(
   };
 }
 
-function cansLayer(
+/** A band beneath the lane, wider by so much. */
+function beneath(
   commodity: Commodity,
-  name: 'cans' | 'cans-casing',
-  colour: string,
-  widthPx: number,
+  name: string,
+  source: 'route' | 'cans',
+  { colour, morePx }: { colour: string; morePx: number },
 ): LineLayerSpecification {
   return {
     id: `route-${commodity}-${name}`,
     type: 'line',
-    source: 'cans',
-    filter: piece(commodity),
+    source,
+    filter: source === 'cans' ? piece(commodity) : piece(commodity, inTrouble),
     layout: { 'line-cap': 'butt', 'line-join': 'round' },
-    paint: { 'line-color': colour, 'line-width': widthPx, 'line-offset': cansOffset(commodity) },
+    paint: {
+      'line-color': colour,
+      'line-width': byZoom((lanePx) => lanePx + morePx),
+      'line-offset': fullOffset(commodity),
+    },
   };
 }

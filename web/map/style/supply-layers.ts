@@ -1,10 +1,12 @@
 import type {
   DataDrivenPropertyValueSpecification,
   ExpressionSpecification,
+  GeoJSONSourceSpecification as GeoJSONSource,
   SymbolLayerSpecification,
 } from '@maplibre/maplibre-gl-style-spec';
 import type { Feature, Point } from 'geojson';
 import type { MapData } from '../../../server/contract/answers/map.ts';
+import { keySupplies } from '../geometry/key-supplies.ts';
 import { CLEAR_IMAGE, type MarkFill, markImageId } from './mark-images.ts';
 import { nameAnchors, westOf } from './name-anchors.ts';
 import type { Palette } from './palette.ts';
@@ -12,7 +14,12 @@ import type { Palette } from './palette.ts';
 /** The page's own type, drawn by the browser: MapLibre takes the weight from the first name (no glyph files). */
 export const MAP_FONT = ['Semibold', 'Overpass Variable', 'Overpass', 'system-ui'];
 
-export const SUPPLY_LAYERS = ['supplies-hollow', 'supplies-filled'] as const;
+/** Sources of supplies: those that are always drawn by themselves, and those that are drawn together from afar. */
+const CLUSTERED = ['fuel', 'water', 'hollow'] as const;
+type Clustered = (typeof CLUSTERED)[number];
+const sourceOf = (name: Clustered): string => `supplies-${name}`;
+export const CLUSTER_LAYERS: readonly string[] = CLUSTERED.map((name) => `clusters-${name}`);
+export const SUPPLY_LAYERS: readonly string[] = [...CLUSTERED.map((name) => `marks-${name}`), 'marks-key'];
 
 interface SupplyPoint {
   id: string;
@@ -24,6 +31,8 @@ interface SupplyPoint {
   west: boolean;
   /** The plan fills here. */
   used: boolean;
+  /** It is always drawn by itself. */
+  key: boolean;
   /** The point has a mark of the other commodity as well: the two stand side by side. */
   paired: boolean;
 }
@@ -34,6 +43,7 @@ export function supplyFeatures(
   usedOnes: ReadonlySet<string> | null,
 ): Feature<Point, SupplyPoint>[] {
   const marks = map.supplies.features;
+  const keys = keySupplies(map, usedOnes);
   const commodities = new Map<string, Set<string>>();
   for (const { properties } of marks) {
     const known = commodities.get(properties.id) ?? new Set<string>();
@@ -41,46 +51,88 @@ export function supplyFeatures(
   }
   const isWest = westOf(map);
   const named = new Set<string>();
-  const countingFirst = [...marks].sort((a, b) => Number(b.properties.counts) - Number(a.properties.counts));
-  return countingFirst.map(({ geometry, properties }) => {
-    const { id, commodity, counts, name } = properties;
+  const keyOf = ({ properties: { commodity, id } }: (typeof marks)[number]) => `${commodity} ${id}`;
+  const weightOf = (mark: (typeof marks)[number]) =>
+    Number(mark.properties.counts) + 2 * Number(usedOnes?.has(keyOf(mark)) ?? false);
+  const countingFirst = [...marks].sort((a, b) => weightOf(b) - weightOf(a));
+  return countingFirst.map((mark) => {
+    const { id, commodity, counts, name } = mark.properties;
     const label = counts && !named.has(id) ? (name ?? '') : '';
     if (label !== '') named.add(id);
     return {
       type: 'Feature',
-      geometry: { type: 'Point', coordinates: geometry.coordinates },
+      geometry: { type: 'Point', coordinates: mark.geometry.coordinates },
       properties: {
         id,
         commodity,
         counts,
         label,
-        used: usedOnes?.has(`${commodity} ${id}`) ?? false,
-        west: isWest(geometry.coordinates[0]),
+        used: usedOnes?.has(keyOf(mark)) ?? false,
+        key: keys.has(keyOf(mark)),
+        west: isWest(mark.geometry.coordinates[0]),
         paired: (commodities.get(id)?.size ?? 0) > 1,
       },
     };
   });
 }
 
-/** More points than this are drawn smaller from afar, and unnamed, so that the route stays in sight. */
-const MANY = 120;
-const NAMES_OF_MANY_FROM_ZOOM = 9;
+/** Marks nearer to each other than this are drawn as one, px; closer than that zoom each stands alone. */
+const CLUSTER_RADIUS_PX = 30;
+const ALL_ALONE_FROM_ZOOM = 12;
 
-/** Marks and names, lowest first: hollow marks, filled marks, names beside those that count. */
-export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecification[] {
-  const count = map.supplies.features.length;
-  const scale = count > MANY ? Math.max(0.3, Math.sqrt(MANY / count)) : 1;
-  const size = (factor: number): DataDrivenPropertyValueSpecification<number> => [
-    'interpolate',
-    ['linear'],
-    ['zoom'],
-    5,
-    0.8 * factor * scale,
-    9,
-    factor * Math.min(1, scale * 1.4),
-    13,
-    1.15 * factor,
-  ];
+/** The supplies' sources: the key ones, and the others by what they are drawn as. */
+export function supplySources(
+  features: readonly Feature<Point, SupplyPoint>[],
+): Record<string, GeoJSONSource> {
+  const among = (is: (point: SupplyPoint) => boolean) => ({
+    type: 'geojson' as const,
+    data: {
+      type: 'FeatureCollection' as const,
+      features: features.filter(({ properties }) => is(properties)),
+    },
+  });
+  const clustered = {
+    cluster: true,
+    clusterRadius: CLUSTER_RADIUS_PX,
+    clusterMaxZoom: ALL_ALONE_FROM_ZOOM - 1,
+  };
+  return {
+    supplies: among(({ key }) => key),
+    [sourceOf('hollow')]: { ...among(({ key, counts }) => !key && !counts), ...clustered },
+    ...Object.fromEntries(
+      (['fuel', 'water'] as const).map((name) => [
+        sourceOf(name),
+        { ...among(({ key, counts, commodity }) => !key && counts && commodity === name), ...clustered },
+      ]),
+    ),
+  };
+}
+
+const SIZE: DataDrivenPropertyValueSpecification<number> = [
+  'interpolate',
+  ['linear'],
+  ['zoom'],
+  4,
+  0.7,
+  8,
+  0.9,
+  13,
+  1.1,
+];
+const HOLLOW_SIZE: DataDrivenPropertyValueSpecification<number> = [
+  'interpolate',
+  ['linear'],
+  ['zoom'],
+  4,
+  0.5,
+  9,
+  0.7,
+  13,
+  0.8,
+];
+
+/** Marks, clusters and names, lowest first: hollow marks, marks that count, key ones, names. */
+export function supplyLayers(palette: Palette): SymbolLayerSpecification[] {
   const image = (fill: MarkFill): ExpressionSpecification => [
     'match',
     ['get', 'commodity'],
@@ -88,50 +140,105 @@ export function supplyLayers(map: MapData, palette: Palette): SymbolLayerSpecifi
     markImageId('fuel', fill, palette.fuel, palette.sheet),
     markImageId('water', fill, palette.water, palette.sheet),
   ];
-  const marks = (counts: boolean): SymbolLayerSpecification => ({
-    id: counts ? 'supplies-filled' : 'supplies-hollow',
+  const offset: ExpressionSpecification = [
+    'case',
+    ['!', ['get', 'paired']],
+    ['literal', [0, 0]],
+    ['==', ['get', 'commodity'], 'fuel'],
+    ['literal', [-8, 0]],
+    ['literal', [8, 0]],
+  ];
+  const paint = { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 2 };
+  const single: ExpressionSpecification = ['!', ['has', 'point_count']];
+  const marks = (name: Clustered): SymbolLayerSpecification => ({
+    id: `marks-${name}`,
     type: 'symbol',
-    source: 'supplies',
-    filter: ['==', ['get', 'counts'], counts],
+    source: sourceOf(name),
+    filter: single,
     layout: {
-      'icon-image': counts ? ['case', ['get', 'used'], image('ringed'), image('filled')] : image('hollow'),
-      'icon-size': size(counts ? 1 : 0.72),
-      'icon-offset': [
-        'case',
-        ['!', ['get', 'paired']],
-        ['literal', [0, 0]],
-        ['==', ['get', 'commodity'], 'fuel'],
-        ['literal', [-8, 0]],
-        ['literal', [8, 0]],
-      ],
-      // Every point is drawn; names keep clear of those that count.
+      'icon-image': image(name === 'hollow' ? 'hollow' : 'filled'),
+      'icon-size': name === 'hollow' ? HOLLOW_SIZE : SIZE,
+      'icon-offset': offset,
       'icon-allow-overlap': true,
-      'icon-ignore-placement': !counts,
+      'icon-ignore-placement': name === 'hollow',
     },
   });
+  const cluster = (name: Clustered): SymbolLayerSpecification => ({
+    id: `clusters-${name}`,
+    type: 'symbol',
+    source: sourceOf(name),
+    filter: ['has', 'point_count'],
+    layout: {
+      'icon-image':
+        name === 'hollow'
+          ? markImageId('fuel', 'hollow', palette.soft, palette.sheet)
+          : markImageId(name, 'filled', palette[name], palette.sheet),
+      'icon-size': name === 'hollow' ? HOLLOW_SIZE : SIZE,
+      'icon-allow-overlap': true,
+      'icon-ignore-placement': name === 'hollow',
+      // How many there are stands beside the mark, over the route if need be.
+      'text-field': ['get', 'point_count_abbreviated'],
+      'text-font': MAP_FONT,
+      'text-size': 12,
+      'text-anchor': 'left',
+      'text-offset': [0.7, 0],
+      'text-allow-overlap': true,
+      'text-ignore-placement': true,
+    },
+    paint: name === 'hollow' ? { ...paint, 'text-color': palette.soft } : paint,
+  });
+  const names = (
+    id: string,
+    source: string,
+    filter: ExpressionSpecification,
+    layout: SymbolLayerSpecification['layout'],
+  ): SymbolLayerSpecification => ({
+    id,
+    type: 'symbol',
+    source,
+    filter: ['all', ['!=', ['get', 'label'], ''], filter],
+    layout: {
+      'text-field': ['get', 'label'],
+      'text-font': MAP_FONT,
+      'text-size': 13,
+      'text-variable-anchor-offset': nameAnchors([1.5]),
+      'text-justify': 'auto',
+      // Two lines fit between the easternmost mark and the map's edge.
+      'text-max-width': 9,
+      ...layout,
+    },
+    paint,
+  });
   return [
-    marks(false),
-    marks(true),
+    cluster('hollow'),
+    marks('hollow'),
+    ...(['fuel', 'water'] as const).flatMap((name) => [cluster(name), marks(name)]),
     {
-      id: 'supplies-names',
+      id: 'marks-key',
       type: 'symbol',
       source: 'supplies',
-      minzoom: count > MANY ? NAMES_OF_MANY_FROM_ZOOM : 0,
-      filter: ['!=', ['get', 'label'], ''],
       layout: {
-        'text-field': ['get', 'label'],
-        'text-font': MAP_FONT,
-        'text-size': 13,
-        'text-variable-anchor-offset': nameAnchors([1.5]),
-        'text-justify': 'auto',
-        // Two lines fit between the easternmost mark and the map's edge.
-        'text-max-width': 9,
-        'symbol-sort-key': ['case', ['get', 'used'], 0, ['==', ['get', 'commodity'], 'fuel'], 1, 2],
+        'icon-image': ['case', ['get', 'used'], image('ringed'), image('filled')],
+        'icon-size': SIZE,
+        'icon-offset': offset,
+        'icon-allow-overlap': true,
       },
-      paint: { 'text-color': palette.ink, 'text-halo-color': palette.sheet, 'text-halo-width': 2 },
     },
+    ...(['fuel', 'water'] as const).map((name) => ({
+      ...names(`names-${name}`, sourceOf(name), single, {}),
+      minzoom: NAMED_FROM_ZOOM,
+    })),
+    names('names-key', 'supplies', ['!', ['get', 'used']], {}),
+    // Where the plan fills is always named, over other names if need be.
+    names('names-stops', 'supplies', ['get', 'used'], {
+      'text-variable-anchor-offset': nameAnchors([1.5, 3, 4.5]),
+      'text-allow-overlap': true,
+    }),
   ];
 }
+
+/** Names of what is no stop and no end of a stretch in trouble come with the towns' streets. */
+const NAMED_FROM_ZOOM = 8;
 
 /** Seen by nobody: it takes the route's own ground before any name is placed, so that none covers the lines. */
 export const KEPT_CLEAR: SymbolLayerSpecification = {

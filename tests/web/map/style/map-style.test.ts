@@ -1,7 +1,12 @@
 import { validateStyleMin } from '@maplibre/maplibre-gl-style-spec';
 import type { FeatureCollection } from 'geojson';
+import { createElement } from 'react';
+import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, test } from 'vitest';
+import { nearestKm } from '../../../../web/map/geometry/nearest-km.ts';
 import type { World } from '../../../../web/map/geometry/world-land.ts';
+import { Legend } from '../../../../web/map/Legend.tsx';
+import { LEGEND_LAYERS, type LegendKey, legendKeys } from '../../../../web/map/style/legend-keys.ts';
 import { mapStyle } from '../../../../web/map/style/map-style.ts';
 import { drawImage } from '../../../../web/map/style/mark-images.ts';
 import { DARK, LIGHT } from '../../../../web/map/style/palette.ts';
@@ -59,11 +64,28 @@ describe.each([
 
   test('draws every image that it asks for', () => {
     const text = JSON.stringify(mapStyle(map, palette).layers);
-    const ids = [...text.matchAll(/"((?:mark|hatch) [^"]+|clear)"/g)].map(([, id]) => id!);
-    expect(new Set(ids).size).toBe(10);
+    const ids = [...text.matchAll(/"((?:mark|hatch|ground) [^"]+|clear)"/g)].map(([, id]) => id!);
+    expect(new Set(ids).size).toBe(12);
     for (const id of ids) expect(drawImage(id), id).not.toBeNull();
   });
 });
+
+interface DrawnSupply {
+  id: string;
+  commodity: string;
+  label: string;
+  source: string;
+}
+
+/** The supplies of all of a style's sources. */
+const suppliesIn = ({ sources }: ReturnType<typeof mapStyle>): DrawnSupply[] =>
+  Object.entries(sources)
+    .filter(([name]) => name.startsWith('supplies'))
+    .flatMap(([source, each]) =>
+      (each as { data: FeatureCollection }).data.features.map(
+        ({ properties }) => ({ ...properties, source }) as DrawnSupply,
+      ),
+    );
 
 describe('the style', () => {
   const layers = (style: ReturnType<typeof mapStyle>) => style.layers.map((layer) => layer.id);
@@ -110,12 +132,84 @@ describe('the style', () => {
   });
 
   test('names a point once, though it has two marks, and only where it counts', () => {
-    const supplies = mapStyle(map, LIGHT).sources.supplies as { data: FeatureCollection };
-    const labels = supplies.data.features.map(
-      ({ properties }) => properties as { id: string; label: string },
-    );
+    const labels = suppliesIn(mapStyle(map, LIGHT));
     const named = labels.filter((one) => one.label !== '').map((one) => one.id);
     expect(named.sort()).toEqual(['node/1', 'node/3', 'way/2']);
     expect(labels).toHaveLength(map.supplies.features.length);
   });
 });
+
+describe('lanes beside the route', () => {
+  const piecesIn = (style: ReturnType<typeof mapStyle>) =>
+    (style.sources.route as { data: FeatureCollection }).data.features.map(
+      ({ properties }) =>
+        properties as { commodity: string; fromKm: number; toKm: number; trouble: boolean; verdict: string },
+    );
+
+  test('are drawn where a gap is not held, and nowhere else', () => {
+    const pieces = piecesIn(mapStyle(map, LIGHT));
+    expect(new Set(pieces.map(({ trouble }) => trouble))).toEqual(new Set([true, false]));
+    for (const { trouble, verdict } of pieces) expect(trouble).toBe(verdict !== 'enough');
+  });
+
+  test('are drawn with a plan where it has cans carried as well', () => {
+    const plan = planOnMap(sampleReply(), drawnPlan(), 'metric')!;
+    const [carry] = plan.carries;
+    const middle = (carry!.fromKm + carry!.toKm) / 2;
+    const calm = {
+      ...map,
+      route: {
+        ...map.route,
+        features: map.route.features.map((feature) => ({
+          ...feature,
+          properties: { ...feature.properties, verdict: 'enough' },
+        })),
+      },
+    };
+    const there = piecesIn(mapStyle(calm, LIGHT, { plan })).find(
+      ({ commodity, fromKm, toKm }) => commodity === carry!.commodity && fromKm <= middle && middle <= toKm,
+    );
+    expect(there?.trouble).toBe(true);
+    const none = piecesIn(mapStyle(calm, LIGHT, { plan: { ...plan, carries: [] } }));
+    expect(none.some(({ trouble }) => trouble)).toBe(false);
+  });
+
+  test('and what is closed runs along the route from where to where it is closed', () => {
+    const linesIn = (style: ReturnType<typeof mapStyle>) =>
+      (style.sources.closed as { data: FeatureCollection }).data.features;
+    expect(linesIn(mapStyle(map, LIGHT))).toEqual([]);
+    const [closed, ...more] = linesIn(mapStyle(map, LIGHT, { closed: [{ fromKm: 100, toKm: 300 }] }));
+    expect(more).toEqual([]);
+    const { coordinates } = closed!.geometry as unknown as { coordinates: [number, number][] };
+    expect(nearestKm(map.line, ...coordinates[0]!)).toBeCloseTo(100, 3);
+    expect(nearestKm(map.line, ...coordinates.at(-1)!)).toBeCloseTo(300, 3);
+  });
+});
+
+describe('the legend', () => {
+  const ALL = new Set(Object.keys(LEGEND_LAYERS) as LegendKey[]);
+  /** Layers that need no words: the ground's two colours, names, and what only serves others. */
+  const PLAIN = /^(background|world|land|coast|names-(?!stops).*|route-hit|route-chosen.*|route-kept-clear)$/;
+
+  test('has a row for every layer that is not plain, and none for a layer that there is not', () => {
+    const style = layersOf(mapStyle(map, LIGHT, { world: WORLD }));
+    const told = Object.values(LEGEND_LAYERS).flat();
+    expect(style.filter((id) => !PLAIN.test(id)).sort()).toEqual([...told].sort());
+  });
+
+  test('has a picture and words in each row', () => {
+    const markup = renderToStaticMarkup(createElement(Legend, { fuelWord: 'diesel', keys: ALL }));
+    const rows = [...markup.matchAll(/<li data-key="([^"]+)"><svg[^>]*>(.+?)<\/svg>([^<]+)<\/li>/g)];
+    expect(rows.map(([, key]) => key)).toEqual([...ALL]);
+    expect(new Set(rows.map(([, , , words]) => words)).size).toBe(ALL.size);
+  });
+
+  test('speaks of what is drawn only', () => {
+    const bare = legendKeys(empty, null, 0);
+    expect([...bare]).toEqual(['route']);
+    expect(legendKeys(map, null, 1).has('closed')).toBe(true);
+    expect(legendKeys(map, null, 0).has('closed')).toBe(false);
+  });
+});
+
+const layersOf = (style: ReturnType<typeof mapStyle>) => style.layers.map(({ id }) => id);
