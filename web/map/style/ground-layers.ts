@@ -37,23 +37,23 @@ const byZoom = ([far, near]: readonly [number, number]): ExpressionSpecification
 /** Beyond so many, tracks are those of fields and woods: they are drawn faint, and from near only (ours). */
 const FEW_TRACKS = 300;
 
+const groundLine = (
+  id: string,
+  filter: ExpressionSpecification,
+  paint: NonNullable<LineLayerSpecification['paint']>,
+  minzoom = 0,
+): LineLayerSpecification => ({
+  id,
+  type: 'line',
+  source: 'ground',
+  minzoom,
+  filter,
+  layout: { 'line-join': 'round' },
+  paint,
+});
+
 /** Lakes, rivers, borders, coast, tracks and roads, lowest first. */
 export function groundLayers(palette: Palette, tracksCount: number): LayerSpecification[] {
-  const fewTracks = tracksCount <= FEW_TRACKS;
-  const line = (
-    id: string,
-    filter: ExpressionSpecification,
-    paint: NonNullable<LineLayerSpecification['paint']>,
-    minzoom = 0,
-  ): LineLayerSpecification => ({
-    id,
-    type: 'line',
-    source: 'ground',
-    minzoom,
-    filter,
-    layout: { 'line-join': 'round' },
-    paint,
-  });
   const border: LineLayerSpecification['paint'] = {
     'line-color': palette.soft,
     'line-width': 1,
@@ -67,22 +67,13 @@ export function groundLayers(palette: Palette, tracksCount: number): LayerSpecif
       filter: is('lake'),
       paint: { 'fill-color': palette.stream },
     },
-    line('rivers', is('river'), { 'line-color': palette.stream, 'line-width': byZoom([1, 3]) }, 4),
+    groundLine('rivers', is('river'), { 'line-color': palette.stream, 'line-width': byZoom([1, 3]) }, 4),
     { id: 'borders-far', type: 'line', source: 'borders', maxzoom: 8, paint: border },
-    line('borders', is('border'), border, 8),
-    line('coast', is('coast'), { 'line-color': palette.soft, 'line-width': 0.8 }),
-    line(
-      'tracks',
-      is('track'),
-      {
-        'line-color': fewTracks ? palette.soft : palette.road,
-        'line-width': fewTracks ? 1 : 0.8,
-        'line-dasharray': [4, 3],
-      },
-      fewTracks ? 0 : 10,
-    ),
+    groundLine('borders', is('border'), border, 8),
+    groundLine('coast', is('coast'), { 'line-color': palette.soft, 'line-width': 0.8 }),
+    tracksLayer(palette, tracksCount <= FEW_TRACKS),
     ...ROADS.map(({ id, ranks, minzoom, px }) =>
-      line(
+      groundLine(
         id,
         ['all', is('road'), ranked(...ranks)],
         { 'line-color': palette.road, 'line-width': byZoom(px) },
@@ -91,6 +82,18 @@ export function groundLayers(palette: Palette, tracksCount: number): LayerSpecif
     ),
   ];
 }
+
+const tracksLayer = (palette: Palette, few: boolean): LineLayerSpecification =>
+  groundLine(
+    'tracks',
+    is('track'),
+    {
+      'line-color': few ? palette.soft : palette.road,
+      'line-width': few ? 1 : 0.8,
+      'line-dasharray': [4, 3],
+    },
+    few ? 0 : 10,
+  );
 
 /** Hatching where no extract says anything, and the outlines of those that there are. */
 export const knownLayers = (palette: Palette): LayerSpecification[] => [
@@ -117,7 +120,7 @@ const PLACES = [
 ] as const;
 
 /** With so few places each is named from afar: in a desert a hamlet is a landmark (ours). */
-export const FEW_PLACES = 60;
+const FEW_PLACES = 60;
 
 /** Names, the least important first: rivers and lakes, hamlets, villages, towns, cities. */
 export function nameLayers(palette: Palette, placesCount: number): SymbolLayerSpecification[] {

@@ -4,7 +4,7 @@ import { nearestKm } from '../../../../web/map/geometry/nearest-km.ts';
 import { mapStyle } from '../../../../web/map/style/map-style.ts';
 import { eighthOf } from '../../../../web/map/style/name-anchors.ts';
 import { LIGHT } from '../../../../web/map/style/palette.ts';
-import { canLines, planOnMap, planPieces } from '../../../../web/map/style/plan-on-map.ts';
+import { canLines, inRuns, planOnMap, planPieces } from '../../../../web/map/style/plan-on-map.ts';
 import { drawnPlan } from '../../drawn-plan.ts';
 import { sampleReply } from '../../sample-reply.ts';
 
@@ -157,5 +157,24 @@ describe('what the map shows of a plan', () => {
       'enough',
       'enough',
     ]);
+  });
+});
+
+describe('pieces drawn as one', () => {
+  const piece = (fromKm: number, share: number, more: object = {}) =>
+    ({ state: 'left', noCover: false, share, fromKm, toKm: fromKm + 10, ...more }) as const;
+
+  test('are those that follow on each other at about one level', () => {
+    const pieces = [piece(0, 0.5), piece(10, 0.49), piece(20, 0.47), piece(30, 0.3), piece(50, 0.3)];
+    expect(inRuns(pieces).map(({ fromKm, toKm, share }) => [fromKm, toKm, share])).toEqual([
+      [0, 30, 0.5],
+      [30, 40, 0.3],
+      [50, 60, 0.3],
+    ]);
+  });
+
+  test('are not those of which one has no map data, or another state', () => {
+    const pieces = [piece(0, 0.5), piece(10, 0.5, { noCover: true }), piece(20, 0.5, { state: 'reserve' })];
+    expect(inRuns(pieces)).toEqual(pieces);
   });
 });

@@ -1,7 +1,7 @@
 import type { MapLibreMap } from 'maplibre-gl';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openPage, openTab, type Site, startSite, type WatchedPage } from './site.ts';
+import { openPage, openTab, type Site, startSite, type WatchedPage } from '../site.ts';
 
 let site: Site;
 let opened: WatchedPage;
