@@ -2,7 +2,7 @@ import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { TripFile } from '../server/contract/trip.ts';
 import type { ProblemDetails } from './api/api.ts';
 import { KeepRow } from './kept/KeepRow.tsx';
-import { MapsDialog } from './kept/MapsDialog.tsx';
+import { MapsDialog } from './kept/maps/MapsDialog.tsx';
 import { TripsDialog } from './kept/TripsDialog.tsx';
 import { TwoVersions } from './kept/TwoVersions.tsx';
 import { AT_FIRST, useOpenTrip } from './kept/use-open-trip.ts';
@@ -121,13 +121,11 @@ export function App() {
           }}
         />
       )}
-      {dialog?.kind === 'maps' && analysis !== null && said !== null && (
+      {dialog?.kind === 'maps' && analysis !== null && (
         <MapsDialog
-          extracts={analysis.extracts}
-          keeper={keeper}
+          {...{ analysis, keeper }}
+          tripId={kept.trip?.id ?? 'demo'}
           onClose={() => setDialog(null)}
-          // The same rig and trip, on more map data.
-          onAdded={() => edit({ ...said })}
         />
       )}
       {dialog?.kind === 'trips' && (

@@ -162,6 +162,34 @@ describe('map data', () => {
     expect(opened.faults).toEqual([]);
   });
 
+  it('is asked of an Overpass server once it was shown what, told how far it misses, and taken off', async () => {
+    const far = new FormData();
+    const away = '<osm version="0.6"><bounds minlat="10" minlon="10" maxlat="11" maxlon="11"/></osm>';
+    far.append('extract', new Blob([away]), 'far.osm');
+    await fetch(`${site.origin}/api/extracts`, { method: 'POST', body: far });
+    await page.getByRole('button', { name: 'Maps' }).click();
+    const missed = dialog().getByRole('listitem').filter({ hasText: 'far.osm' });
+    await missed.waitFor();
+    expect(await missed.textContent()).toMatch(/misses the route by \d{4} km/);
+    await dialog().getByRole('button', { name: 'Ask Overpass for this route' }).click();
+    const question = dialog().getByRole('form', { name: 'What Overpass would be asked' });
+    await question.getByText('Nothing has been sent yet').waitFor();
+    expect(await question.textContent()).toMatch(/\d+ queries would go to http:\/\/127\.0\.0\.1/);
+    await question.getByText('The text of the first query').click();
+    expect(await question.locator('pre').textContent()).toContain('[out:json]');
+    expect(await seriousIn(page, 'dialog')).toEqual([]);
+    await question.getByLabel('Keep it as').fill('Asked for');
+    await question.getByRole('button', { name: 'Send these queries' }).click();
+    await expect.poll(() => listed().count()).toBe(2);
+    expect(await listed().last().textContent()).toMatch(
+      /Asked for as of 2026-04-30, with \d+ supplies along/,
+    );
+    await dialog().getByRole('button', { name: 'Take off Asked for' }).click();
+    await expect.poll(() => listed().count()).toBe(1);
+    await dialog().getByRole('button', { name: 'Add Asked for to this trip' }).waitFor();
+    expect(opened.faults).toEqual([]);
+  });
+
   it('that cannot be read is refused in words, and the trip stays as it was', async () => {
     await page.getByRole('button', { name: 'Maps' }).click();
     await dialog()

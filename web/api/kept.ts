@@ -1,11 +1,5 @@
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
-import type {
-  ExtractList,
-  KeptExtract,
-  KeptTripReply,
-  TripChanges,
-  TripList,
-} from '../../server/contract/kept.ts';
+import type { KeptTripReply, TripChanges, TripList } from '../../server/contract/kept.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import {
@@ -24,15 +18,18 @@ export type Written =
   | { readonly outcome: 'saved'; readonly kept: KeptTripReply }
   | { readonly outcome: 'elsewhere'; readonly kept: KeptTripReply };
 
-const pathOf = (id: string, rest = ''): string => `/api/trips/${encodeURIComponent(id)}${rest}`;
+/** Where a kept trip is. */
+export const pathOf = (id: string, rest = ''): string => `/api/trips/${encodeURIComponent(id)}${rest}`;
 
-const json = (method: string, body: unknown): RequestInit => ({
+/** A request with a body. */
+export const json = (method: string, body: unknown): RequestInit => ({
   method,
   headers: { 'content-type': 'application/json' },
   body: JSON.stringify(body),
 });
 
-async function write(path: string, init: RequestInit): Promise<Written> {
+/** Sends a write that goes out from a revision. Throws ApiProblem. */
+export async function write(path: string, init: RequestInit): Promise<Written> {
   let response: Response;
   try {
     response = await fetch(path, init);
@@ -89,25 +86,6 @@ export function importTrip(
   form.append('trip', file, file.name);
   return sendForm('/api/trips/import', form, onStage, signal);
 }
-
-/** The extracts that are kept, and those being read. */
-export const getExtracts = (signal: AbortSignal): Promise<ExtractList> =>
-  request('/api/extracts', { signal });
-
-/** Keeps a map file for any number of trips; one that is kept already comes back as it is. */
-export function keepExtract(
-  file: File,
-  onStage: (stage: UploadStage) => void,
-  signal: AbortSignal,
-): Promise<KeptExtract> {
-  const form = new FormData();
-  form.append('extract', file, file.name);
-  return sendForm('/api/extracts', form, onStage, signal);
-}
-
-/** Adds a kept extract to a trip. */
-export const addExtract = (id: string, body: { revision: number; extract: string }): Promise<Written> =>
-  write(pathOf(id, '/extracts'), json('POST', body));
 
 /** A kept trip with its answer. */
 export interface OpenedTrip {

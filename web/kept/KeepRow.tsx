@@ -1,4 +1,4 @@
-import { useEffect, useState } from 'react';
+import { useEffect, useState, useSyncExternalStore } from 'react';
 import { Problem } from '../kit/Problem.tsx';
 import { ChangesDialog } from './ChangesDialog.tsx';
 import type { Keeper, KeeperState, Saving } from './keeper.ts';
@@ -25,9 +25,7 @@ export function KeepRow({ keeper, kept, onTrips, onMaps }: KeepRowProps) {
       <button type="button" disabled={kept.changes.length < 2} onClick={() => setListed(true)}>
         Changes
       </button>
-      <button type="button" onClick={onMaps}>
-        Maps
-      </button>
+      <MapsButton keeper={keeper} onMaps={onMaps} />
       <span className="saving" role={isTrouble(saving) ? 'status' : undefined} data-saving={saving.state}>
         {savingWords(saving, kept.trip?.name ?? '')}
       </span>
@@ -42,19 +40,34 @@ export function KeepRow({ keeper, kept, onTrips, onMaps }: KeepRowProps) {
   );
 }
 
+/** Opens the list of maps; tells that one is on its way, and whether it came to nothing. */
+function MapsButton({ keeper: { maps }, onMaps }: Pick<KeepRowProps, 'keeper' | 'onMaps'>) {
+  const { job, problem } = useSyncExternalStore(maps.subscribe, maps.read);
+  return (
+    <button type="button" onClick={onMaps}>
+      Maps{job !== null && ' (more on the way)'}
+      {job === null && problem !== null && ' (not added)'}
+    </button>
+  );
+}
+
 function UndoRedo({ keeper, kept }: Pick<KeepRowProps, 'keeper' | 'kept'>) {
   const here = kept.changes.find(({ seq }) => seq === kept.trip?.standsAt);
+  // What is being saved can be taken back as well: that waits for the save.
+  const isSaving = kept.saving.state === 'saving';
   const ways = [
-    { word: 'Undo', to: keeper.undoTo(), change: here?.change },
-    { word: 'Redo', to: keeper.redoTo(), change: keeper.redoTo()?.change },
+    { word: 'Undo', may: isSaving || keeper.undoTo() !== null, change: here?.change, go: keeper.undo },
+    { word: 'Redo', may: keeper.redoTo() !== null, change: keeper.redoTo()?.change, go: keeper.redo },
   ];
-  return ways.map(({ word, to, change }) => (
+  return ways.map(({ word, may, change, go }) => (
     <button
       key={word}
       type="button"
-      disabled={to === null}
-      title={to === null ? `Nothing to ${word.toLowerCase()}` : `${word}: ${change ?? ''}`}
-      onClick={() => to !== null && void keeper.stand(to.seq)}
+      disabled={!may}
+      title={
+        may ? `${word}: ${isSaving ? 'the last change' : (change ?? '')}` : `Nothing to ${word.toLowerCase()}`
+      }
+      onClick={() => void go()}
     >
       {word}
     </button>
@@ -99,10 +112,9 @@ function useUndoKeys(keeper: Keeper): void {
   useEffect(() => {
     const press = (event: KeyboardEvent) => {
       const wish = wishOf(event);
-      const to = wish === null ? null : wish === 'redo' ? keeper.redoTo() : keeper.undoTo();
-      if (to === null) return;
+      if (wish === null) return;
       event.preventDefault();
-      void keeper.stand(to.seq);
+      void (wish === 'redo' ? keeper.redo() : keeper.undo());
     };
     window.addEventListener('keydown', press);
     return () => window.removeEventListener('keydown', press);

@@ -1,16 +1,10 @@
 import type { KeptTripReply, TripChangeEntry } from '../../server/contract/kept.ts';
 import { detailsOf, type ProblemDetails } from '../api/api.ts';
-import {
-  addExtract,
-  duplicateTrip,
-  getChanges,
-  getTrip,
-  putTrip,
-  standTrip,
-  type Written,
-} from '../api/kept.ts';
+import { duplicateTrip, getChanges, getTrip, putTrip, standTrip, type Written } from '../api/kept.ts';
+import { addExtract, takeOffExtract } from '../api/maps.ts';
 import type { Said } from '../state/said.ts';
 import { dropDraft, keepDraft, readDraft } from './draft.ts';
+import { MapWork } from './map-work.ts';
 
 /** Wait after the last edit before saving, and the longest that an edit waits, ms: within a second it is saved. */
 export const QUIET_MS = 300;
@@ -69,9 +63,13 @@ export class Keeper {
   #wantedSince = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #tries = 0;
-  #busy = false;
+  /** The write that goes on now. */
+  #underWay: Promise<unknown> | null = null;
   /** Counts the trips that were opened: what an older one still answers is no matter. */
   #opening = 0;
+
+  /** Brings map data to the trip. */
+  readonly maps = new MapWork(this);
 
   readonly subscribe = (listener: () => void): (() => void) => {
     this.#listeners.add(listener);
@@ -81,6 +79,11 @@ export class Keeper {
 
   set page(page: KeeperPage) {
     this.#page = page;
+  }
+
+  /** Another number for each trip that was opened. */
+  get opening(): number {
+    return this.#opening;
   }
 
   /** Whether there is something that the server does not have. */
@@ -152,25 +155,73 @@ export class Keeper {
     return changes.find(({ after }) => after !== null && after === trip?.standsAt) ?? null;
   }
 
+  /** Takes back the last change, also one that is not saved yet. */
+  readonly undo = (): Promise<void> => this.#standAt(() => this.undoTo());
+  /** Makes the change again that was taken back last. */
+  readonly redo = (): Promise<void> => this.#standAt(() => this.redoTo());
+
   /** Goes to the state after a change. What was not saved yet is saved first, so that it can be come back to. */
-  async stand(seq: number): Promise<void> {
+  stand(seq: number): Promise<void> {
+    return this.#standAt(() => ({ seq }));
+  }
+
+  async #standAt(where: () => Pick<TripChangeEntry, 'seq'> | null): Promise<void> {
     const opening = this.#opening;
-    if (this.#wanted !== null) await this.#save();
+    const isSaved = await this.#allSaved();
     const { trip } = this.#state;
-    if (trip === null || this.#wanted !== null || opening !== this.#opening) return;
+    if (trip === null || !isSaved || opening !== this.#opening) return;
+    if (!this.#state.changes.some(({ seq }) => seq === trip.standsAt)) await this.#fetchChanges(trip.id);
+    const to = where();
+    if (to === null || opening !== this.#opening) return;
     this.#set({ saving: { state: 'saving' } });
-    const kept = await this.#write(opening, ({ id, revision }) => standTrip(id, { revision, seq }));
-    if (kept !== null) this.#page.onSaid({ rig: kept.rig, trip: kept.trip });
+    const kept = await this.#alone(() =>
+      this.#write(opening, ({ id, revision }) => standTrip(id, { revision, seq: to.seq })),
+    );
+    if (kept !== null) this.#page.onSaid(this.#wanted ?? { rig: kept.rig, trip: kept.trip });
   }
 
   /** Adds a kept extract to the trip, of the demo to one's own; false where that was not done, which is told as a save is. */
-  async addExtract(extract: string): Promise<boolean> {
+  addExtract(extract: string): Promise<boolean> {
+    return this.#changeMaps(({ id, revision }) => addExtract(id, { revision, extract }));
+  }
+
+  /** Takes an extract off the trip, as `addExtract` adds one. */
+  takeOffExtract(name: string): Promise<boolean> {
+    return this.#changeMaps(({ id, revision }) => takeOffExtract(id, { revision, name }));
+  }
+
+  async #changeMaps(send: (trip: KeptTrip) => Promise<Written>): Promise<boolean> {
     const opening = this.#opening;
-    if (this.#wanted !== null) await this.#save();
-    if (this.#wanted !== null || opening !== this.#opening) return false;
+    if (!(await this.#allSaved()) || opening !== this.#opening) return false;
     this.#set({ saving: { state: 'saving' } });
-    const kept = await this.#write(opening, ({ id, revision }) => addExtract(id, { revision, extract }));
+    const kept = await this.#alone(() => this.#write(opening, send));
+    // The same rig and trip, on other map data.
+    if (kept !== null) this.#page.onSaid({ ...(this.#wanted ?? { rig: kept.rig, trip: kept.trip }) });
     return kept !== null;
+  }
+
+  /** Waits for the write that is under way and saves what is not yet; whether all is saved then. */
+  async #allSaved(): Promise<boolean> {
+    for (let saves = 0; ; saves += 1) {
+      await this.#underWay;
+      if (this.#wanted === null) return true;
+      // A save that came to nothing is tried again by itself later.
+      if (saves > 0 && this.#state.saving.state !== 'saving') return false;
+      await this.#save();
+    }
+  }
+
+  /** A write, with no other meanwhile. */
+  async #alone<T>(write: () => Promise<T>): Promise<T> {
+    const writing = write();
+    this.#underWay = writing;
+    try {
+      return await writing;
+    } finally {
+      this.#underWay = null;
+      // What was typed meanwhile, of another trip too.
+      if (this.#wanted !== null && this.#state.saving.state === 'saving') this.#schedule(0);
+    }
   }
 
   /** Of two versions the page's: it is saved on top of the other, which stays among the changes. */
@@ -224,17 +275,12 @@ export class Keeper {
     clearTimeout(this.#timer);
     const wanted = this.#wanted;
     const before = this.#savedSaid;
-    if (wanted === null || before === null || this.#busy) return;
+    if (wanted === null || before === null || this.#underWay !== null) return;
     const opening = this.#opening;
-    this.#busy = true;
-    try {
-      const change = this.#page.wordsOf(before, wanted);
-      await this.#write(opening, ({ id, revision }) => putTrip(id, { revision, ...wanted, change }));
-    } finally {
-      this.#busy = false;
-    }
-    // Of another trip too, that was opened and edited while this write was under way.
-    if (this.#wanted !== null && this.#state.saving.state === 'saving') this.#schedule(0);
+    const change = this.#page.wordsOf(before, wanted);
+    await this.#alone(() =>
+      this.#write(opening, ({ id, revision }) => putTrip(id, { revision, ...wanted, change })),
+    );
   }
 
   /** The demo stays as it is: what is changed of it is a trip of the reader's own. */

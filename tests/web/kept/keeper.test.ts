@@ -252,11 +252,72 @@ describe('undo and redo', () => {
   });
 });
 
+describe('undo that is pressed while a save is under way', () => {
+  /** Holds writes back until it is let go. */
+  function hold() {
+    let go = () => {};
+    const gate = new Promise<void>((resolve) => {
+      go = resolve;
+    });
+    vi.stubGlobal('fetch', async (path: string, init?: RequestInit) => {
+      if (init?.method === 'PUT') await gate;
+      return server.fetch(path, init);
+    });
+    return go;
+  }
+
+  it('is carried out after it, and takes back what was being saved', async () => {
+    keeper.change(saying(6));
+    await passes(1000);
+    const go = hold();
+    keeper.change(saying(7));
+    await passes(400);
+    expect([stateOf(), server.puts]).toEqual(['saving', 1]);
+    const undone = keeper.undo();
+    await passes(2000);
+    expect(server.kept('a').trip).toEqual({ corridorKm: 6 });
+    go();
+    await undone;
+    expect(server.puts).toBe(2);
+    expect(server.kept('a').trip).toEqual({ corridorKm: 6 });
+    expect(shown.at(-1)).toEqual(saying(6));
+    await keeper.redo();
+    expect(server.kept('a').trip).toEqual({ corridorKm: 7 });
+  });
+
+  it('takes back what was typed during that save as well, by itself', async () => {
+    const go = hold();
+    keeper.change(saying(6));
+    await passes(400);
+    keeper.change(saying(7));
+    const undone = keeper.undo();
+    go();
+    await undone;
+    expect(server.puts).toBe(2);
+    expect(server.kept('a').trip).toEqual({ corridorKm: 6 });
+    await keeper.undo();
+    expect(server.kept('a').trip).toEqual({ corridorKm: 5 });
+    await keeper.undo();
+    expect(server.kept('a').trip).toEqual({ corridorKm: 5 });
+  });
+
+  it('of which nothing came is not carried out', async () => {
+    server.isDown = true;
+    keeper.change(saying(6));
+    await keeper.undo();
+    expect(stateOf()).toBe('waiting');
+    expect(keeper.isUnsaved).toBe(true);
+    expect(server.kept('a').trip).toEqual({ corridorKm: 5 });
+  });
+});
+
 describe('an extract that is added', () => {
   it('goes out from what was typed just before, and what is typed afterwards from it', async () => {
     keeper.change(saying(6));
     expect(await keeper.addExtract('namibia')).toBe(true);
     expect(server.kept('a').trip).toEqual({ corridorKm: 6 });
+    // The same rig and trip are reckoned again, on more map data.
+    expect(shown).toEqual([saying(6)]);
     keeper.change(saying(7));
     await passes(1000);
     expect(stateOf()).toBe('saved');
