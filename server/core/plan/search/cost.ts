@@ -31,17 +31,6 @@ export const sumOf = (a: Cost, b: Cost): Cost => [
   a[6] + b[6],
 ];
 
-/** What one cost is beyond another. */
-export const beyond = (a: Cost, b: Cost): Cost => [
-  a[0] - b[0],
-  a[1] - b[1],
-  a[2] - b[2],
-  a[3] - b[3],
-  a[4] - b[4],
-  a[5] - b[5],
-  a[6] - b[6],
-];
-
 /** What a halt costs: lost time and driving. */
 export interface HaltCost {
   readonly lost: number;

@@ -26,6 +26,8 @@ export interface FailureTable {
   readonly bearsOn: (leg: SearchLeg, next: SearchLeg, place: FailingPlace) => boolean;
   /** Whether a leg has no way back from where the other commodity is sought in vain on it. */
   readonly isCaught: (leg: SearchLeg, halt: SupplyEdge, place: FailingPlace) => boolean;
+  /** Whether from a place that gives nothing, come to on a leg, one goes on as far as from another to the same supply. */
+  readonly isAsSafeAt: (place: FailingPlace, leg: SearchLeg, than: SearchLeg) => boolean;
   /** Whether a leg bears all failures still ahead that another to the same supply bears, once both are `atM` along the route. */
   readonly isAsSafe: (leg: SearchLeg, than: SearchLeg, atM: number) => boolean;
 }
@@ -58,39 +60,43 @@ export function failureTable(
   const failing: FailingSide = { side, foreign, spendReserve: oneFailure?.spendReserve === true };
   const others = sides[otherOf(side.commodity)].edges.filter(({ kind }) => kind === 'passing');
   const nextEnds = endsFrom(legs);
-  const foundBy = onceFor((leg: SearchLeg) =>
+  const foundBy = onceForLeg((leg) =>
     (places.get(leg.end) ?? []).filter(({ stop }) => !failsWith(stop, leg.start)),
   );
-  const bearsBack = onceFor(({ hop }: SearchLeg) => reachesBack(failing, hop, edgeAt(side, hop.to)));
-  const reachOf = onceFor(({ hop }: SearchLeg) =>
-    onceFor((to: number) => reachesOn(failing, hop, [{ ...hop, to }])),
-  );
+  const bearsBack = onceForLeg(({ hop }) => reachesBack(failing, hop, edgeAt(side, hop.to)));
+  const reachOf = onceForLeg(({ hop }) => onceFor((to) => reachesOn(failing, hop, [{ ...hop, to }])));
   /** All ends of next legs that are reached when its own gives nothing. */
-  const reachedOf = onceFor((leg: SearchLeg) => (nextEnds.get(leg.hop.to) ?? []).filter(reachOf(leg)));
+  const reachedOf = onceForLeg((leg) => (nextEnds.get(leg.hop.to) ?? []).filter(reachOf(leg)));
   /** The halts of the other commodity on its way from which there is no way back. */
-  const caughtAt = onceFor(({ start, end, hop }: SearchLeg) =>
+  const caughtAt = onceForLeg(({ start, end, hop }) =>
     others.filter(
       (halt) => start.atM < halt.atM && end.atM > halt.atM && !reachesBack(failing, hop, onTheWay(halt)),
     ),
   );
-  const bearsEnd = (leg: SearchLeg, than: SearchLeg): boolean => {
+  const bearsEnd = onceForTwo((leg, than) => {
     const found = foundBy(leg);
     if (found.length === 0) return true;
-    const reach = reachOf(leg);
     return (
       found.every((place) => foundBy(than).includes(place)) &&
       (bearsBack(leg) || !bearsBack(than)) &&
-      reachedOf(than).every(reach)
+      reachesAsFar(leg, than)
     );
+  });
+  const reachesAsFar = onceForTwo((leg, than) => reachedOf(than).every(reachOf(leg)));
+  const isAsCaught = (leg: SearchLeg, than: SearchLeg, atM: number): boolean => {
+    for (const halt of caughtAt(leg)) if (halt.atM >= atM && !caughtAt(than).includes(halt)) return false;
+    return true;
   };
   return {
     foundBy,
     bearsBack,
     bearsOn: (leg, { end, hop }, { stop }) => !failsWith(stop, end) && reachOf(leg)(hop.to),
     isCaught: (leg, halt, { edges }) => !edges.includes(leg.end) && caughtAt(leg).includes(halt),
-    isAsSafe: (leg, than, atM) =>
+    isAsSafeAt: (place, leg, than) =>
       leg === than ||
-      (bearsEnd(leg, than) && caughtAt(leg).every((halt) => halt.atM < atM || caughtAt(than).includes(halt))),
+      !foundBy(leg).includes(place) ||
+      (foundBy(than).includes(place) && reachesAsFar(leg, than)),
+    isAsSafe: (leg, than, atM) => leg === than || (bearsEnd(leg, than) && isAsCaught(leg, than, atM)),
   };
 }
 
@@ -101,9 +107,35 @@ function endsFrom(legs: readonly SearchLeg[]): ReadonlyMap<number, readonly numb
   return new Map([...ends].map(([from, to]) => [from, [...to]]));
 }
 
+/** A question about legs of which each answer is reckoned once. */
+function onceForLeg<V>(reckon: (leg: SearchLeg) => V): (leg: SearchLeg) => V {
+  const known: V[] = [];
+  return (leg) => {
+    const before = known[leg.number];
+    if (before !== undefined) return before;
+    const value = reckon(leg);
+    known[leg.number] = value;
+    return value;
+  };
+}
+
+/** The same of two legs to the same supply. */
+function onceForTwo(reckon: (leg: SearchLeg, than: SearchLeg) => boolean) {
+  const known: Map<number, boolean>[] = [];
+  return (leg: SearchLeg, than: SearchLeg): boolean => {
+    const ofLeg = known[leg.number] ?? new Map<number, boolean>();
+    known[leg.number] = ofLeg;
+    const before = ofLeg.get(than.number);
+    if (before !== undefined) return before;
+    const value = reckon(leg, than);
+    ofLeg.set(than.number, value);
+    return value;
+  };
+}
+
 /** A question of which each answer is reckoned once. */
-function onceFor<K, V>(reckon: (key: K) => V): (key: K) => V {
-  const known = new Map<K, V>();
+function onceFor<V>(reckon: (key: number) => V): (key: number) => V {
+  const known = new Map<number, V>();
   return (key) => {
     const before = known.get(key);
     if (before !== undefined) return before;

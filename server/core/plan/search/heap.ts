@@ -9,6 +9,11 @@ export class Heap<T> {
     this.#compare = compare;
   }
 
+  /** Left where it is; undefined where there is none. */
+  get first(): T | undefined {
+    return this.#entries[0];
+  }
+
   push(entry: T): void {
     const entries = this.#entries;
     let place = entries.length;

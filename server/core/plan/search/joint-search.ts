@@ -1,43 +1,25 @@
 import type { Commodity } from '../../../contract/common.ts';
 import { at } from '../../lists/at.ts';
-import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Cans } from '../question/can-limits.ts';
-import type { MassLimit } from '../question/mass-room.ts';
 import { byCommodity, otherOf } from '../side/other-of.ts';
-import { beyond, type Cost, compareCosts, haltingCost, halts, NO_COST, sumOf } from './cost.ts';
-import type { FailingPlace, FailureTable } from './failure-table.ts';
+import { Branch, type Choices, choicesFrom, choicesOf, type GoingOn, times } from './branch.ts';
+import { type Cost, compareCosts, haltingCost, NO_COST, sumOf } from './cost.ts';
+import { haltsWith, spareAfterHalts } from './halting.ts';
 import { Heap } from './heap.ts';
-import { areBearable, type MassesLeft, massesLeft, TOLERANCE } from './masses-left.ts';
-import { haltOnLegM, isLast, type SearchLeg, type SideTable } from './side-table.ts';
+import { KnownWays } from './known-ways.ts';
+import { type Masses, massesOf, withLegs } from './masses-so-far.ts';
+import { NONE_OPEN, openComingTo, openGoingOn } from './open-places.ts';
+import type { SearchFacts } from './search-facts.ts';
+import { isLast, type SearchLeg } from './side-table.ts';
 import type { ToGo } from './to-go.ts';
-import {
-  bearsHalts,
-  hasAsMuchMargin,
-  leavingWays,
-  moreOf,
-  mostMarginM,
-  NO_HALTS,
-  nameOf,
-  type OpenPlace,
-  type StopHalts,
-  together,
-  type Way,
-} from './way.ts';
-
-/** What both commodities are searched with. */
-export interface SearchFacts {
-  readonly tables: Readonly<Record<Commodity, SideTable>>;
-  /** Null where no stop has to be able to fail. */
-  readonly failures: Readonly<Record<Commodity, FailureTable>> | null;
-  readonly limits: readonly MassLimit[];
-}
+import { moreOf, mostMarginM, type StopHalts, together, type Way } from './way.ts';
 
 /** With at most so many cans; `toGo` is of as many. */
 export interface SearchWithin {
   readonly cans: Cans;
   readonly toGo: Readonly<Record<Commodity, ToGo>>;
-  /** Only as many empty cans weigh as both legs have full; else all that there may be. */
-  readonly fewestEmpty?: boolean;
+  /** Of the cans only as many are aboard as legs ever have full; else all that there may be. */
+  readonly onlyFull?: boolean;
   /** Whether of plans that cost as much the one whose least margin is greatest is sought. */
   readonly greatestMargin: boolean;
   /** Whether a plan that costs so much at the least, with such a least margin at the most, is of no use any more. */
@@ -62,8 +44,6 @@ export interface JointPlan {
   readonly leastMarginM: number;
 }
 
-const NONE_OPEN: readonly OpenPlace[] = [];
-
 /**
  * The best pair of chains by cost, exact: a search that looks at what promises most first (A*; Hart, Nilsson and Raphael,
  * IEEE Trans. Syst. Sci. Cybern. 4, 1968). The promise is what each commodity costs by itself, so nothing better is
@@ -78,169 +58,163 @@ export function jointSearch(facts: SearchFacts, within: SearchWithin): JointPlan
 class JointSearch {
   readonly #facts: SearchFacts;
   readonly #within: SearchWithin;
-  readonly #heap = new Heap<Way>((a, b) => this.#inOrder(a, b));
-  /** The ways that are known, by where their legs end and by what hangs on how they came there. */
-  readonly #known = new Map<number, Map<string, readonly Way[]>>();
-  readonly #masses: MassesLeft;
+  readonly #haste: number;
+  readonly #heap = new Heap<Branch>((a, b) => this.#inOrder(a, b));
+  readonly #known: KnownWays;
+  readonly #masses: Masses;
+  /** The legs that may be chosen, by the edge that they begin at, once they were asked for. */
+  readonly #choices: Readonly<Record<Commodity, Choices[]>> = { fuel: [], water: [] };
 
   constructor(facts: SearchFacts, within: SearchWithin) {
     this.#facts = facts;
     this.#within = within;
-    const { cans, fewestEmpty = false } = within;
-    this.#masses = massesLeft(facts.limits, fewestEmpty ? null : cans);
+    const { cans, onlyFull = false, haste = 1, greatestMargin } = within;
+    this.#haste = haste;
+    this.#masses = massesOf(facts.limits, cans, onlyFull);
+    this.#known = new KnownWays({ ...facts, greatestMargin });
   }
 
   run(): JointPlan | null | 'given up' {
     const { tables } = this.#facts;
-    const { effort } = this.#within;
-    const first = byCommodity((commodity) => at(tables[commodity].legsFrom, 0));
-    const start = { cost: NO_COST, marginM: Number.MAX_VALUE, stopHalts: null, open: NONE_OPEN };
-    this.#pushEach(first, { ...start, before: null, kept: {} });
-    for (let way = this.#heap.pop(); way !== undefined; way = this.#heap.pop()) {
+    const { effort, isUseless } = this.#within;
+    const start = { cost: NO_COST, marginM: Number.MAX_VALUE, masses: this.#masses.start, stopHalts: null };
+    this.#branchBoth({ fuel: 0, water: 0 }, { ...start, open: NONE_OPEN, before: null, kept: {} });
+    let best: Way | null = null;
+    for (let branch = this.#heap.pop(); branch !== undefined; branch = this.#heap.pop()) {
+      // Nothing that is looked at later costs less, or as little with more margin.
+      if (isUseless(branch.order, branch.marginM) || !this.#mayBeBetter(branch, best)) break;
       if (effort.left <= 0) return 'given up';
-      if (way.isPassed) continue;
-      if (COMMODITIES.every((commodity) => isLast(tables[commodity], way.legs[commodity])))
-        return planOf(way);
-      this.#goOn(way);
+      const way = this.#nextWay(branch);
+      if (way === null) continue;
+      if (!isEnd(tables, way)) this.#goOn(way);
+      else if (best === null || cansOf(way) < cansOf(best)) best = way;
     }
-    return null;
+    return best === null ? null : planOf(best);
+  }
+
+  /** The next way of a branch, of those before any other is to be looked at; null where there is none that holds and is new. */
+  #nextWay(branch: Branch): Way | null {
+    if (branch.on.before?.isPassed === true) return null;
+    for (;;) {
+      const way = this.#wayOf(branch);
+      const isMore = branch.advance();
+      const first = this.#heap.first;
+      if (isMore && way === null && (first === undefined || this.#inOrder(branch, first) <= 0)) continue;
+      if (isMore) this.#heap.push(branch);
+      return way;
+    }
+  }
+
+  /** Whether a branch may lead to a plan as good as one that was come to, with fewer cans. */
+  #mayBeBetter({ order, marginM, cans }: Branch, best: Way | null): boolean {
+    if (best === null) return true;
+    return (
+      cans < cansOf(best) &&
+      compareCosts(order, best.cost) <= 0 &&
+      (!this.#within.greatestMargin || marginM >= mostMarginM(best))
+    );
   }
 
   /** Below nothing where a way is to be looked at before another. */
-  #inOrder(a: Way, b: Way): number {
+  #inOrder(a: Branch, b: Branch): number {
     const byCost = compareCosts(a.order, b.order);
     if (byCost !== 0) return byCost;
-    const byMargin = this.#within.greatestMargin ? mostMarginM(b) - mostMarginM(a) : 0;
-    return byMargin || b.reachedM - a.reachedM;
+    const byMargin = this.#within.greatestMargin ? b.marginM - a.marginM : 0;
+    return byMargin || a.cans - b.cans || b.reachedM - a.reachedM;
   }
 
-  /** Pushes every way that goes on with one of the legs of each commodity. */
-  #pushEach(choices: Readonly<Record<Commodity, readonly SearchLeg[]>>, on: GoingOn): void {
-    for (const fuel of choices.fuel) {
-      if (!this.#mayChoose('fuel', fuel, on)) continue;
-      for (const water of choices.water)
-        if (this.#mayChoose('water', water, on) && areBearable(this.#masses, fuel, water))
-          this.#push({ fuel, water }, on);
+  #choicesFrom(commodity: Commodity, from: number): Choices {
+    const known = this.#choices[commodity][from];
+    if (known !== undefined) return known;
+    const { cans, toGo } = this.#within;
+    const within = { cans: cans[commodity], toGo: toGo[commodity], haste: this.#haste };
+    const choices = choicesFrom(this.#facts.tables[commodity], from, within);
+    this.#choices[commodity][from] = choices;
+    return choices;
+  }
+
+  /** Every way that goes on with a leg of each commodity. */
+  #branchBoth(from: Readonly<Record<Commodity, number>>, on: GoingOn): void {
+    const choices = this.#choicesFrom('water', from.water);
+    if (choices.legs.length === 0) return;
+    for (const { leg, promise } of this.#choicesFrom('fuel', from.fuel).legs) {
+      const cost = sumOf(sumOf(on.cost, promise), this.#sharedLater(leg, on.stopHalts));
+      this.#heap.push(new Branch(on, { commodity: 'water', beside: leg, cost, choices }));
     }
   }
 
-  #mayChoose(commodity: Commodity, leg: SearchLeg, { kept }: GoingOn): boolean {
-    if (kept[commodity] !== undefined) return true;
-    const { cans, toGo } = this.#within;
-    return leg.hop.cans <= cans[commodity] && toGo[commodity].after(leg) !== null;
+  /** Every way that goes on with a leg of one commodity while the other is still on its own. */
+  #branchOne(commodity: Commodity, legs: Way['legs'], on: GoingOn): void {
+    const { toGo } = this.#within;
+    const beside = legs[otherOf(commodity)];
+    const rest = toGo[otherOf(commodity)].after(beside);
+    if (rest === null) return;
+    const all = this.#choicesFrom(commodity, legs[commodity].hop.to);
+    const cost = sumOf(on.cost, times(rest, this.#haste));
+    const shared =
+      commodity === 'water' ? [] : all.legs.filter(({ leg }) => this.#mayShare(leg, on.stopHalts));
+    // Of these each promises too much in its own way.
+    for (const one of shared) {
+      const less = this.#sharedLater(one.leg, on.stopHalts);
+      const choices = choicesOf([one]);
+      this.#heap.push(new Branch(on, { commodity, beside, cost: sumOf(cost, less), choices }));
+    }
+    const choices = shared.length === 0 ? all : choicesOf(all.legs.filter((one) => !shared.includes(one)));
+    if (choices.legs.length === 0) return;
+    const less = commodity === 'water' ? this.#sharedLater(beside, on.stopHalts) : NO_COST;
+    this.#heap.push(new Branch(on, { commodity, beside, cost: sumOf(cost, less), choices }));
   }
 
-  #push(legs: Way['legs'], on: GoingOn): void {
-    const { effort, isUseless, haste = 1 } = this.#within;
-    effort.left -= 1;
-    const { kept, marginM, stopHalts, before } = on;
+  /** The way that a branch is at; null where it does not hold, or one that is known is as good. */
+  #wayOf({ on, commodity, leg, beside, reachedM }: Branch): Way | null {
+    this.#within.effort.left -= 1;
+    const legs = commodity === 'fuel' ? { fuel: leg, water: beside } : { fuel: beside, water: leg };
     const { fuel, water } = legs;
-    const open = before === null ? on.open : this.#openGoingOn(legs, before, on.open);
-    if (open === null) return;
+    const masses = withLegs(this.#masses, on.masses, legs);
+    if (masses === null) return null;
+    const { kept, marginM, stopHalts, before } = on;
+    const { failures } = this.#facts;
+    const open =
+      failures === null || before === null
+        ? NONE_OPEN
+        : openGoingOn(failures, before, legs, { open: on.open, reachedM });
+    if (open === null) return null;
     let { cost } = on;
     if (kept.fuel === undefined) cost = sumOf(cost, fuel.cost);
     if (kept.water === undefined) cost = sumOf(cost, water.cost);
     const spareM = { fuel: kept.fuel ?? fuel.hop.spareM, water: kept.water ?? water.hop.spareM };
-    const reachedM = Math.min(fuel.end.atM, water.end.atM);
     // Each part by name: a copy of all of `on` takes several times as long, and this is done a million times.
     const way: Way = {
       legs,
       spareM,
       marginM,
       cost,
-      order: cost,
+      masses,
       reachedM,
       stopHalts,
       open,
       before,
       isPassed: false,
     };
-    if (!this.#isNew(way)) return;
-    const least = this.#leastOf(way);
-    if (least === null || isUseless(least, mostMarginM(way))) return;
-    way.order = haste === 1 ? least : hasty(cost, least, haste);
-    this.#heap.push(way);
-  }
-
-  /** What a way costs with what is to come at the least; null where there is no way on. */
-  #leastOf({ legs, cost, stopHalts }: Way): Cost | null {
-    const { toGo } = this.#within;
-    const [fuel, water] = [toGo.fuel.after(legs.fuel), toGo.water.after(legs.water)];
-    if (fuel === null || water === null) return null;
-    const least = sumOf(cost, sumOf(fuel, water));
-    const shared = this.#sharedLater(legs, stopHalts);
-    return shared === null ? least : sumOf(least, shared);
+    return this.#known.isNew(way) ? way : null;
   }
 
   /**
    * What the promise of fuel counts too much where it may still halt at a stop at which water did: of that only what is
    * beyond the detour to the water is to be paid.
    */
-  #sharedLater({ fuel }: Way['legs'], stopHalts: StopHalts | null): Cost | null {
-    if (stopHalts === null || at(this.#facts.tables.fuel.stops, fuel.hop.to) !== stopHalts.stop) return null;
+  #sharedLater(fuel: SearchLeg, stopHalts: StopHalts | null): Cost {
+    if (stopHalts === null || !this.#mayShare(fuel, stopHalts)) return NO_COST;
     const paid = together(stopHalts.cost);
     const own = stopHalts.cost.fuel;
-    return haltingCost({ lost: own.lost - paid.lost, driving: own.driving - paid.driving });
-  }
-
-  /** Whether no way that is known is as good in all that matters from there on. It is known from then on, in the place of those it is as good as. */
-  #isNew(way: Way): boolean {
-    const { fuel, water } = way.legs;
-    const ends = fuel.hop.to * this.#facts.tables.water.side.edges.length + water.hop.to;
-    const there = this.#known.get(ends) ?? new Map<string, readonly Way[]>();
-    this.#known.set(ends, there);
-    const place = this.#openHalts(way) + way.open.map(nameOf).join();
-    const known = there.get(place);
-    if (known === undefined) {
-      there.set(place, [way]);
-      return true;
-    }
-    if (known.some((other) => this.#isAsGood(other, way))) return false;
-    for (const other of known) other.isPassed = this.#isAsGood(way, other);
-    there.set(place, [...known.filter(({ isPassed }) => !isPassed), way]);
-    return true;
-  }
-
-  /** Whether a way costs no more than another at the same places, and leaves as much room for halts, masses and failures. */
-  #isAsGood(way: Way, than: Way): boolean {
-    const byCost = compareCosts(way.cost, than.cost);
-    if (byCost > 0) return false;
-    if (byCost === 0 && this.#within.greatestMargin && !hasAsMuchMargin(way, than)) return false;
-    return (
-      this.#bearsAsMuch(way, than, 'fuel') &&
-      this.#bearsAsMuch(way, than, 'water') &&
-      this.#isAsSafe(way, than)
+    return times(
+      haltingCost({ lost: own.lost - paid.lost, driving: own.driving - paid.driving }),
+      this.#haste,
     );
   }
 
-  /** Whether the leg of a commodity leaves as much room for halts and masses. */
-  #bearsAsMuch(way: Way, than: Way, commodity: Commodity): boolean {
-    const [leg, other] = [way.legs[commodity], than.legs[commodity]];
-    const { kgOf } = this.#masses;
-    return (
-      bearsHalts(leg, way.spareM[commodity]) >= bearsHalts(other, than.spareM[commodity]) &&
-      leg[kgOf].every((kg, number) => kg <= at(other[kgOf], number))
-    );
-  }
-
-  #isAsSafe(way: Way, than: Way): boolean {
-    const { failures } = this.#facts;
-    if (failures === null) return true;
-    const atM = way.reachedM;
-    return COMMODITIES.every((commodity) =>
-      failures[commodity].isAsSafe(way.legs[commodity], than.legs[commodity], atM),
-    );
-  }
-
-  /** The halts made at the stop at which the next one is made as well: what that costs hangs on them. */
-  #openHalts({ legs, stopHalts }: Way): string {
-    if (stopHalts === null) return '';
-    const { tables } = this.#facts;
-    const isNext = COMMODITIES.some(
-      (commodity) => at(tables[commodity].stops, legs[commodity].hop.to) === stopHalts.stop,
-    );
-    const { fuel, water } = stopHalts.cost;
-    return isNext ? `${fuel.lost} ${fuel.driving} ${water.lost} ${water.driving} ` : '';
+  #mayShare({ hop }: SearchLeg, stopHalts: StopHalts | null): boolean {
+    return stopHalts !== null && at(this.#facts.tables.fuel.stops, hop.to) === stopHalts.stop;
   }
 
   /** Makes the halts at the next place where a leg ends, and goes on from there. */
@@ -250,119 +224,34 @@ class JointSearch {
     const ends = byCommodity(
       (commodity) => way.legs[commodity].end.atM === atM && !isLast(tables[commodity], way.legs[commodity]),
     );
-    const spareM = this.#afterHalts(way, ends);
-    const open = this.#openComingTo(way, ends);
-    if (spareM === null || open === null) return;
-    const ended = COMMODITIES.filter((commodity) => ends[commodity]).map((commodity) => spareM[commodity]);
-    const marginM = Math.min(way.marginM, ...ended);
-    const choices = byCommodity((commodity): readonly SearchLeg[] => {
-      const leg = way.legs[commodity];
-      return ends[commodity] ? at(tables[commodity].legsFrom, leg.hop.to) : [leg];
-    });
-    const kept: GoingOn['kept'] = {
-      ...(ends.fuel ? {} : { fuel: spareM.fuel }),
-      ...(ends.water ? {} : { water: spareM.water }),
+    const spareM = spareAfterHalts(this.#facts.tables, way, ends);
+    if (spareM === null) return;
+    const { failures } = this.#facts;
+    const stopHalts = haltsWith(this.#facts.tables, way, ends);
+    const on = {
+      cost: sumOf(way.cost, haltingCost(moreOf(way.stopHalts, stopHalts))),
+      marginM: Math.min(
+        way.marginM,
+        ends.fuel ? spareM.fuel : Number.MAX_VALUE,
+        ends.water ? spareM.water : Number.MAX_VALUE,
+      ),
+      masses: way.masses,
+      stopHalts,
+      open: failures === null ? NONE_OPEN : openComingTo(failures, way, ends),
+      before: way,
+      kept: { ...(ends.fuel ? {} : { fuel: spareM.fuel }), ...(ends.water ? {} : { water: spareM.water }) },
     };
-    const stopHalts = this.#haltsWith(way, ends);
-    const cost = sumOf(way.cost, haltingCost(moreOf(way.stopHalts, stopHalts)));
-    this.#pushEach(choices, { cost, marginM, stopHalts, open, before: way, kept });
-  }
-
-  /** What legs bear of further halts once those that end have ended; null where one does not bear the other's. */
-  #afterHalts({ legs, spareM }: Way, ends: Ends): Way['spareM'] | null {
-    const left = byCommodity((commodity) => {
-      const other = otherOf(commodity);
-      const halt = ends[other] ? at(this.#facts.tables[other].halts, legs[other].hop.to) : null;
-      return halt === null ? spareM[commodity] : spareM[commodity] - haltOnLegM(legs[commodity], halt);
-    });
-    return COMMODITIES.every((commodity) => bearsHalts(legs[commodity], left[commodity]) >= -TOLERANCE)
-      ? left
-      : null;
-  }
-
-  /** The halts made at a stop with those where legs end. */
-  #haltsWith({ legs, stopHalts }: Way, ends: Ends): StopHalts | null {
-    const { tables } = this.#facts;
-    let all = stopHalts;
-    for (const commodity of COMMODITIES) {
-      const { stops, halting } = tables[commodity];
-      const { to } = legs[commodity].hop;
-      const stop = ends[commodity] ? at(stops, to) : null;
-      if (stop === null) continue;
-      const cost = all?.stop === stop ? all.cost : NO_HALTS;
-      all = { stop, cost: { ...cost, [commodity]: halts(cost[commodity], at(halting, to)) } };
-    }
-    return all;
-  }
-
-  /** The places that legs end at, with what they bear when their stop fails; null where one leaves no way. */
-  #openComingTo(way: Way, ends: Ends): readonly OpenPlace[] | null {
-    const { failures } = this.#facts;
-    if (failures === null) return NONE_OPEN;
-    const atM = way.reachedM;
-    const open = new Map(way.open.filter(({ place }) => place.toM >= atM).map((one) => [one.place, one]));
-    for (const commodity of COMMODITIES) {
-      if (!ends[commodity]) continue;
-      const leg = way.legs[commodity];
-      const other = otherOf(commodity);
-      for (const place of failures[commodity].foundBy(leg)) {
-        const before = open.get(place) ?? { place, mustGoOn: false, mustGoBack: false };
-        const mustGoOn =
-          before.mustGoOn ||
-          !failures[commodity].bearsBack(leg) ||
-          failures[other].isCaught(way.legs[other], leg.end, place);
-        open.set(place, { ...before, mustGoOn });
-      }
-    }
-    return leavingWays([...open.values()]);
-  }
-
-  /** The same once it is chosen where to go on to. */
-  #openGoingOn(legs: Way['legs'], from: Way, open: readonly OpenPlace[]): readonly OpenPlace[] | null {
-    if (open.length === 0) return open;
-    const on = open.map((one) => {
-      const mustGoBack = COMMODITIES.some((commodity) =>
-        this.#mustGoBack(commodity, { legs, from }, one.place),
-      );
-      return mustGoBack && !one.mustGoBack ? { ...one, mustGoBack } : one;
-    });
-    return leavingWays(on);
-  }
-
-  /** Whether a place that gives nothing, come to on one leg, cannot be gone on from to the end of the next. */
-  #mustGoBack(commodity: Commodity, { legs, from }: NextLegs, place: FailingPlace): boolean {
-    const { failures } = this.#facts;
-    const [leg, next] = [from.legs[commodity], legs[commodity]];
-    if (failures === null || leg === next || !failures[commodity].foundBy(leg).includes(place)) return false;
-    return !failures[commodity].bearsOn(leg, next, place);
+    if (!this.#known.isNewStart(on, ends)) return;
+    const { fuel, water } = way.legs;
+    if (ends.fuel && ends.water) this.#branchBoth({ fuel: fuel.hop.to, water: water.hop.to }, on);
+    else this.#branchOne(ends.fuel ? 'fuel' : 'water', way.legs, on);
   }
 }
 
-/** The legs that are gone on with, and the way before them. */
-interface NextLegs {
-  readonly legs: Way['legs'];
-  readonly from: Way;
-}
+const isEnd = ({ fuel, water }: SearchFacts['tables'], { legs }: Way): boolean =>
+  isLast(fuel, legs.fuel) && isLast(water, legs.water);
 
-type Ends = Readonly<Record<Commodity, boolean>>;
-
-/** How ways go on from one. */
-interface GoingOn {
-  readonly cost: Cost;
-  readonly marginM: number;
-  readonly stopHalts: StopHalts | null;
-  readonly open: readonly OpenPlace[];
-  readonly before: Way | null;
-  /** What legs that go on still bear. */
-  readonly kept: Partial<Record<Commodity, number>>;
-}
-
-/** With what is still to come weighed so many times. */
-function hasty(cost: Cost, least: Cost, haste: number): Cost {
-  let order = least;
-  for (let more = 1; more < haste; more += 1) order = sumOf(order, beyond(least, cost));
-  return order;
-}
+const cansOf = ({ masses: { cans } }: Pick<Way, 'masses'>): number => cans.fuel + cans.water;
 
 function planOf(last: Way): JointPlan {
   const ways: Way[] = [];

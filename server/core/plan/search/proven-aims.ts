@@ -1,7 +1,7 @@
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Cans } from '../question/can-limits.ts';
 import { type Cost, compareCosts, NO_COST, withCansToGet } from './cost.ts';
-import type { SearchFacts } from './joint-search.ts';
+import type { SearchFacts } from './search-facts.ts';
 import { toGoOf } from './to-go.ts';
 
 const NO_CANS: Cans = { fuel: 0, water: 0 };
@@ -19,8 +19,11 @@ export function provenAims(
     const table = tables[commodity];
     const nothing = withCansToGet(NO_COST, NO_CANS, owned);
     if (table.side.counting !== undefined) return nothing;
-    const counts = new Set([0, ...table.legs.map(({ hop }) => hop.cans)]);
-    const ranks = [...counts].flatMap((count) => {
+    const counts = [...new Set([0, ...table.legs.map(({ hop }) => hop.cans)])];
+    // With more of the cans that are owned it costs no more.
+    const free = Math.max(...counts.filter((count) => count <= owned[commodity]));
+    const ranks = counts.flatMap((count) => {
+      if (count < free) return [];
       const { start } = toGoOf(table, count, failures?.[commodity] ?? null);
       return start === null ? [] : [withCansToGet(start, { ...NO_CANS, [commodity]: count }, owned)];
     });

@@ -9,9 +9,9 @@ import { emptyRelieves } from '../question/mass-room.ts';
 import { byCommodity } from '../side/other-of.ts';
 import { type Cost, compareCosts, sumOf, withCansToGet } from './cost.ts';
 import { failingPlaces, failureTable } from './failure-table.ts';
-import { type JointPlan, jointSearch, type SearchFacts } from './joint-search.ts';
-import { isBearable } from './masses-left.ts';
+import { type JointPlan, jointSearch } from './joint-search.ts';
 import { provenAims } from './proven-aims.ts';
+import type { SearchFacts } from './search-facts.ts';
 import { hasKnots, sideTable } from './side-table.ts';
 import { type ToGo, toGoOf } from './to-go.ts';
 
@@ -115,25 +115,23 @@ interface Best {
 
 function bestOf(facts: SearchFacts, work: Work): Best {
   const promises = promisesOf(facts, work.ranking);
-  const owned = bestOfOwned(facts, work, promises);
-  const { best, proven } = owned === 'given up' ? GIVEN_UP : bestOfPairs(facts, work, owned);
+  const { best, proven } = bestOfPairs(facts, work, promises);
   if (best !== null || proven) return { best, proven };
   return { best: anyGood(facts, work.ranking, promises), proven };
 }
 
-const GIVEN_UP: Best = { best: null, proven: false };
-
-/** Pair by pair, with what is known already. */
-function bestOfPairs(facts: SearchFacts, { ranking, effort }: Work, { best: first, promises }: Owned): Best {
+/** Pair by pair. */
+function bestOfPairs(facts: SearchFacts, { ranking, effort }: Work, promises: readonly Promise[]): Best {
   const { greatestMargin } = ranking;
-  let best = first;
+  let best: RankedPlan | null = null;
   for (const { cans, toGo, rank } of promises) {
     if (best !== null && compareCosts(best.rank, rank) <= 0) break;
-    const known = best;
+    const known: RankedPlan | null = best;
     const isUseless = (least: Cost, mostMarginM: number) =>
       known !== null &&
       compareCosts(known.rank, rankOf(ranking, { cost: least, leastMarginM: mostMarginM }, cans)) <= 0;
-    const plan = jointSearch(facts, { cans, toGo, effort, greatestMargin, isUseless });
+    const onlyFull = areOnlyFull(facts, ranking);
+    const plan = jointSearch(facts, { cans, toGo, effort, greatestMargin, isUseless, onlyFull });
     if (plan === 'given up') return { best, proven: false };
     if (plan !== null) best = betterPlan(best, rankedPlan(facts, plan, cans, ranking));
     // The first failed: before all others are tried it is asked whether any of them may be of use.
@@ -142,59 +140,27 @@ function bestOfPairs(facts: SearchFacts, { ranking, effort }: Work, { best: firs
   return { best, proven: true };
 }
 
+/**
+ * Whether all numbers of cans up to those of a pair are searched at once, as many aboard as are ever full: those below the
+ * cans that are owned need no search of their own then. Not where an empty can relieves an axle, nor where each has its cost.
+ */
+const areOnlyFull = ({ limits }: SearchFacts, { cansCost }: Ranking): boolean =>
+  cansCost === FREE && !COMMODITIES.some((commodity) => emptyRelieves(limits, commodity));
+
 /** A plan that was found soon, of the pairs that promise most; null where there is none so soon. */
 function anyGood(facts: SearchFacts, ranking: Ranking, promises: readonly Promise[]): RankedPlan | null {
   let leftOfAll = HASTY_TRIES.ofAll;
   for (const { cans, toGo } of promises) {
     const tries = Math.min(HASTY_TRIES.ofPair, leftOfAll);
     const effort = { left: tries };
-    const within = { cans, toGo, effort, greatestMargin: false, isUseless: NEVER, haste: HASTE };
+    const onlyFull = areOnlyFull(facts, ranking);
+    const within = { cans, toGo, effort, greatestMargin: false, isUseless: NEVER, haste: HASTE, onlyFull };
     const plan = jointSearch(facts, within);
     if (plan !== null && plan !== 'given up') return rankedPlan(facts, plan, cans, ranking);
     leftOfAll -= tries - effort.left;
     if (leftOfAll <= 0) break;
   }
   return null;
-}
-
-/** The best plan with the cans that are owned, and the promises that are left to be looked at. */
-interface Owned {
-  readonly best: RankedPlan | null;
-  readonly promises: readonly Promise[];
-}
-
-/**
- * The best plan with the cans that are owned, and the promises that are left to be looked at. It is sought at once, as if no
- * more cans were aboard than are full: where the masses bear its own empty cans it is the best of all pairs of so many, and
- * where there is none no such pair has one. Else each pair is looked at.
- */
-function bestOfOwned(
-  facts: SearchFacts,
-  { ranking, effort }: Work,
-  promises: readonly Promise[],
-): Owned | 'given up' {
-  const { limits } = facts;
-  const isOfOwned = ({ cans }: Promise) => COMMODITIES.every((each) => cans[each] <= ranking.owned[each]);
-  const [most, ...fewer] = promises
-    .filter(isOfOwned)
-    .sort((a, b) => b.cans.fuel + b.cans.water - a.cans.fuel - a.cans.water);
-  const relieves = COMMODITIES.some((commodity) => emptyRelieves(limits, commodity));
-  if (ranking.cansCost !== FREE || relieves || most === undefined || fewer.length === 0)
-    return { best: null, promises };
-  const { cans, toGo } = most;
-  const { greatestMargin } = ranking;
-  const plan = jointSearch(facts, {
-    cans,
-    toGo,
-    effort,
-    greatestMargin,
-    isUseless: NEVER,
-    fewestEmpty: true,
-  });
-  if (plan === 'given up') return plan;
-  const best = plan === null ? null : rankedPlan(facts, plan, cans, ranking);
-  if (best !== null && !isBearable(limits, best.plan.legs, best.cans)) return { best: null, promises };
-  return { best, promises: promises.filter((promise) => !isOfOwned(promise)) };
 }
 
 /** Where every plan is of use. */
@@ -225,7 +191,7 @@ function mayBeDone(facts: SearchFacts, promises: readonly Promise[], effort: { l
 function promisesOf(facts: SearchFacts, ranking: Ranking): Promise[] {
   const { tables, failures } = facts;
   const counts = byCommodity((commodity) =>
-    countsOf(facts, commodity, ranking.cansCost === FREE ? ranking.owned[commodity] : 0).map((count) => ({
+    countsOf(facts, commodity, ranking).map((count) => ({
       count,
       toGo: toGoOf(tables[commodity], count, failures?.[commodity] ?? null),
     })),
@@ -247,14 +213,17 @@ function promisesOf(facts: SearchFacts, ranking: Ranking): Promise[] {
 }
 
 /** Numbers of cans of a commodity that make a difference, in order. */
-function countsOf({ tables, limits }: SearchFacts, commodity: Commodity, owned: number): number[] {
+function countsOf(facts: SearchFacts, commodity: Commodity, ranking: Ranking): number[] {
+  const { tables, limits } = facts;
   const { legs, side } = tables[commodity];
   const aboard = emptyRelieves(limits, commodity)
     ? Array.from({ length: side.mostCans }, (_, index) => index + 1)
     : [];
   const counts = [...new Set([0, ...legs.map(({ hop }) => hop.cans), ...aboard])].sort((a, b) => a - b);
-  if (limits.some(({ canKg }) => canKg[commodity].empty !== 0)) return counts;
-  // Owned cans that weigh nothing cost nothing: with all of them there is every plan that there is with fewer.
+  const haveWeight = limits.some(({ canKg }) => canKg[commodity].empty !== 0);
+  if (haveWeight && !areOnlyFull(facts, ranking)) return counts;
+  // Owned cans that need not be aboard cost nothing: with all of them there is every plan that there is with fewer.
+  const owned = ranking.cansCost === FREE ? ranking.owned[commodity] : 0;
   const free = Math.max(...counts.filter((count) => count <= owned));
   return counts.filter((count) => count >= free);
 }

@@ -25,10 +25,8 @@ export interface SearchLeg {
   readonly allM: number;
   /** Without the halt at its end. */
   readonly cost: Cost;
-  /** What it takes of each permitted mass with the tanks left as short as it bears. */
+  /** What it takes of each permitted mass with the tanks left as short as it bears, but for empty cans. */
   readonly kg: readonly number[];
-  /** The same with the cans that it has full. */
-  readonly kgWithCans: readonly number[];
 }
 
 /** One commodity as a search looks at it. Lists go by the side's edges. */
@@ -61,7 +59,6 @@ export function sideTable(
     const [hop] = leg.hops;
     const [start, end] = endsOf(side, hop);
     const allM = costOf(haltsBetween(foreign, start, end));
-    const kg = kgOf(question, side, leg);
     return {
       number,
       leg,
@@ -70,8 +67,7 @@ export function sideTable(
       end,
       allM,
       cost: costOfLeg(side, leg),
-      kg,
-      kgWithCans: kg.map((each, number) => each + hop.cans * emptyKg(question, commodity, number)),
+      kg: kgOf(question, side, leg),
     };
   });
   const legsFrom: SearchLeg[][] = side.edges.map(() => []);
@@ -135,9 +131,6 @@ function kgOf(question: CarryQuestion, side: CarrySide, leg: Leg): number[] {
     (limit) => hop.cans * limit.canKg[commodity].filling - lessL * kgPerLitre(limit, side, leg),
   );
 }
-
-const emptyKg = ({ room }: CarryQuestion, commodity: Commodity, limit: number): number =>
-  room?.limits[limit]?.canKg[commodity].empty ?? 0;
 
 /** What a halt of the other commodity costs a leg, metres; nothing where it is not made on it. */
 export const haltOnLegM = ({ start, end }: SearchLeg, halt: Halt): number =>

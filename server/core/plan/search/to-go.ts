@@ -13,8 +13,18 @@ export interface ToGo {
   readonly after: (leg: SearchLeg) => Cost | null;
 }
 
+/** A table is one question's: what is known already, by the number of cans. */
+const known = new WeakMap<SideTable, Map<number, ToGo>>();
+
+/** `failures` are those of the table. */
 export function toGoOf(table: SideTable, mostCans: number, failures: FailureTable | null): ToGo {
-  return failures === null ? toGoFromEdges(table, mostCans) : toGoFromLegs(table, mostCans, failures);
+  const ofTable = known.get(table) ?? new Map<number, ToGo>();
+  known.set(table, ofTable);
+  const toGo =
+    ofTable.get(mostCans) ??
+    (failures === null ? toGoFromEdges(table, mostCans) : toGoFromLegs(table, mostCans, failures));
+  ofTable.set(mostCans, toGo);
+  return toGo;
 }
 
 function toGoFromEdges(table: SideTable, mostCans: number): ToGo {
@@ -33,8 +43,8 @@ function toGoFromEdges(table: SideTable, mostCans: number): ToGo {
 /** Where stops may fail, what goes on from a leg hangs on the leg. */
 function toGoFromLegs(table: SideTable, mostCans: number, failures: FailureTable): ToGo {
   const end = endOf(table.side);
-  const costs = new Map<SearchLeg, Cost | null>();
-  const after = (leg: SearchLeg): Cost | null => costs.get(leg) ?? null;
+  const costs: (Cost | null)[] = table.legs.map(() => null);
+  const after = ({ number }: SearchLeg): Cost | null => costs[number] ?? null;
   const afterLeg = (leg: SearchLeg): Cost | null => {
     if (leg.hop.to === end) return NO_COST;
     const places = failures.foundBy(leg);
@@ -46,7 +56,8 @@ function toGoFromLegs(table: SideTable, mostCans: number, failures: FailureTable
     return rest === null ? null : sumOf(at(table.leastHalting, leg.hop.to), rest);
   };
   for (let index = end - 1; index >= 0; index -= 1)
-    for (const leg of at(table.legsFrom, index)) if (leg.hop.cans <= mostCans) costs.set(leg, afterLeg(leg));
+    for (const leg of at(table.legsFrom, index))
+      if (leg.hop.cans <= mostCans) costs[leg.number] = afterLeg(leg);
   return { start: leastOf(at(table.legsFrom, 0), mostCans, { after }), after };
 }
 

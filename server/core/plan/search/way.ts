@@ -1,7 +1,7 @@
 import type { Commodity } from '../../../contract/common.ts';
-import { COMMODITIES } from '../../quantity/commodities.ts';
 import { type Cost, type HaltCost, NO_HALT } from './cost.ts';
 import type { FailingPlace } from './failure-table.ts';
+import type { MassesSoFar } from './masses-so-far.ts';
 import type { SearchLeg } from './side-table.ts';
 
 /** Both commodities on the way: the leg that each is on. */
@@ -13,10 +13,9 @@ export interface Way {
   readonly marginM: number;
   /** Of all legs so far, and of halts made. */
   readonly cost: Cost;
+  readonly masses: MassesSoFar;
   /** At the stop that was come to last. */
   readonly stopHalts: StopHalts | null;
-  /** What it is looked at by: with what is to come at the least. Told once no other way is as good. */
-  order: Cost;
   /** The next place where a leg ends. */
   readonly reachedM: number;
   readonly open: readonly OpenPlace[];
@@ -24,6 +23,9 @@ export interface Way {
   /** One that is as good in all that matters was found since. */
   isPassed: boolean;
 }
+
+/** Whether the leg of a commodity ends where a way has come to. */
+export type Ends = Readonly<Record<Commodity, boolean>>;
 
 /** Halts of both commodities at one stop so far: what each costs alone. */
 export interface StopHalts {
@@ -55,18 +57,14 @@ export function moreOf(before: StopHalts | null, after: StopHalts | null): HaltC
   return { lost: all.lost - paid.lost, driving: all.driving - paid.driving };
 }
 
-export const leavingWays = (open: readonly OpenPlace[]): readonly OpenPlace[] | null =>
-  open.some(({ mustGoOn, mustGoBack }) => mustGoOn && mustGoBack) ? null : open;
-
 export const nameOf = ({ place, mustGoOn, mustGoBack }: OpenPlace): string =>
   `${place.number} ${mustGoOn} ${mustGoBack}`;
 
+export const haltsName = ({ cost: { fuel, water } }: StopHalts): string =>
+  `${fuel.lost} ${fuel.driving} ${water.lost} ${water.driving}`;
+
 /** The least margin that plans which go on from a way have at the most, metres. */
 export const mostMarginM = ({ marginM, spareM }: Way): number => Math.min(marginM, spareM.fuel, spareM.water);
-
-export const hasAsMuchMargin = (way: Way, than: Way): boolean =>
-  way.marginM >= than.marginM &&
-  COMMODITIES.every((commodity) => way.spareM[commodity] >= than.spareM[commodity]);
 
 /** Metres of halts of the other commodity that a leg still bears; endless where it bears all that there are on it. */
 export const bearsHalts = ({ hop, allM }: SearchLeg, spareM: number): number =>
