@@ -5,7 +5,7 @@ import { canBeDrivenBack } from '../../gaps/turn-back.ts';
 import { at } from '../../lists/at.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import { bearableL, litresOf } from '../legs/bearable.ts';
-import { hopsInTurn } from '../legs/hops-in-turn.ts';
+import { type HopInTurn, hopsInTurn } from '../legs/hops-in-turn.ts';
 import type { Hop } from '../legs/leg.ts';
 import { alongL, leaving } from '../legs/leg-need.ts';
 import type { Stock } from '../legs/stock.ts';
@@ -33,12 +33,25 @@ function bearableOnFailureL({ side, spendReserve }: FailingSide, stock: Stock, a
  * way included and every halt of the other commodity made.
  */
 export function reachesOn(failing: FailingSide, hop: Hop, following: readonly Hop[]): boolean {
-  const { side, foreign } = failing;
+  const { side } = failing;
   const [next, ...rest] = following;
   if (next === undefined) return true;
   // What goes on the route alone is more than is aboard: told at once, which is asked of very many.
   if (alongL(side, { from: hop.from, to: next.to }) > litresOf(side, hop).allL + 1) return false;
-  const hops = [{ ...next, from: hop.from }, ...rest];
+  if (rest.length === 0 && !needHangsOnFilling(side, hop)) {
+    const needL = knownNeed(failing, hop, next.to);
+    return needL <= bearableOnFailureL(failing, hop, edgeAt(side, next.to).atM) + SLACK;
+  }
+  for (const { index, departure, needL } of hopsOver(failing, hop, following)) {
+    const { atM } = edgeAt(side, at(following, index).to);
+    if (needL > bearableOnFailureL(failing, departure, atM) + SLACK) return false;
+  }
+  return true;
+}
+
+/** The hops that follow, the first from where the one before began by way of its end. */
+function hopsOver({ side, foreign }: FailingSide, hop: Hop, following: readonly Hop[]): Iterable<HopInTurn> {
+  const hops = following.map((each, number) => (number === 0 ? { ...each, from: hop.from } : each));
   const inVain = edgeAt(side, hop.to);
   const viaM = (from: number, to: number) => {
     const way = { from: edgeAt(side, from), to: edgeAt(side, to) };
@@ -46,11 +59,42 @@ export function reachesOn(failing: FailingSide, hop: Hop, following: readonly Ho
       ? costOverM(side.course, foreign, { ...way, inVain })
       : costOf(haltsBetween(foreign, way.from, way.to));
   };
-  for (const { index, departure, needL } of hopsInTurn(side, hop, hops, viaM)) {
-    const { atM } = edgeAt(side, at(hops, index).to);
-    if (needL > bearableOnFailureL(failing, departure, atM) + SLACK) return false;
-  }
-  return true;
+  return hopsInTurn(side, hop, hops, viaM);
+}
+
+/** Whether what a way needs hangs on how much is filled where it begins, which takes time there. */
+const needHangsOnFilling = (side: CarrySide, { from }: Hop): boolean =>
+  (edgeAt(side, from).terms?.daysPerLitre ?? 0) !== 0;
+
+/** Needs that are the same whatever is aboard. Every leg asks for them with each number of cans: those known already. */
+interface KnownNeeds {
+  readonly foreign: readonly Halt[];
+  /** On, by the indexes of where a way begins, of what gives nothing, and of its end. */
+  readonly on: Map<number, number>;
+  /** To a place and back, by the index of where a way begins; null where it cannot be driven back. */
+  readonly back: Map<Edge, number | null>[];
+}
+
+const knownNeeds = new WeakMap<CarrySide, KnownNeeds>();
+
+function needsOf({ side, foreign }: FailingSide): KnownNeeds {
+  const before = knownNeeds.get(side);
+  if (before?.foreign === foreign) return before;
+  const needs = { foreign, on: new Map(), back: [] };
+  knownNeeds.set(side, needs);
+  return needs;
+}
+
+function knownNeed(failing: FailingSide, hop: Hop, to: number): number {
+  const { on } = needsOf(failing);
+  const count = failing.side.edges.length;
+  const key = (hop.from * count + hop.to) * count + to;
+  const before = on.get(key);
+  if (before !== undefined) return before;
+  const [only] = hopsOver(failing, hop, [{ ...hop, to }]);
+  const needL = only?.needL ?? Number.POSITIVE_INFINITY;
+  on.set(key, needL);
+  return needL;
 }
 
 /**
@@ -60,7 +104,14 @@ export function reachesOn(failing: FailingSide, hop: Hop, following: readonly Ho
 export function reachesBack(failing: FailingSide, hop: Hop, place: Edge): boolean {
   const { side } = failing;
   const from = leaving(edgeAt(side, hop.from), hop.filledL);
-  return backwardsL(failing, { from, stock: hop, place }, SLACK) !== null;
+  if (needHangsOnFilling(side, hop)) return backwardsL(failing, { from, stock: hop, place }, SLACK) !== null;
+  const { back } = needsOf(failing);
+  const ofStart = back[hop.from] ?? new Map<Edge, number | null>();
+  back[hop.from] = ofStart;
+  const before = ofStart.get(place);
+  const needL = before === undefined ? backNeedL(failing, { from, place }) : before;
+  ofStart.set(place, needL);
+  return needL !== null && needL <= bearableOnFailureL(failing, hop, from.atM) + SLACK;
 }
 
 /** A way that is gone to a place and back. */
@@ -90,17 +141,23 @@ export function backMarginL(failing: FailingSide, way: WayBack): number | null {
   return (bearableOnFailureL(failing, way.stock, way.from.atM) - needL) * (1 + shareOfNeed);
 }
 
-function backNeedL({ side, foreign }: FailingSide, { from, place }: WayBack): number | null {
+function backNeedL(
+  { side, foreign }: FailingSide,
+  { from, place }: Pick<WayBack, 'from' | 'place'>,
+): number | null {
   if (!canBeDrivenBack(side.course, from, place)) return null;
   return returnNeedL(side.course, from, place, detoursBack(haltsBetween(foreign, from, place)));
 }
 
 /** The place of a supply of the other commodity on the way of this one; the way to it is a halt's. */
-export const onTheWay = ({ id, name, atM }: Edge): Edge => ({
-  kind: 'passing',
-  id: `${id} on the way`,
-  name,
-  atM,
-  detourM: 0,
-  evidence: null,
-});
+export function onTheWay(supply: Edge): Edge {
+  const { id, name, atM } = supply;
+  const place =
+    onWays.get(supply) ??
+    ({ kind: 'passing', id: `${id} on the way`, name, atM, detourM: 0, evidence: null } as const);
+  onWays.set(supply, place);
+  return place;
+}
+
+/** Each place once: by it is told what is known of the way to it. */
+const onWays = new WeakMap<Edge, Edge>();
