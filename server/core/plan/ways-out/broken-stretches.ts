@@ -1,5 +1,6 @@
 import { reckon } from '../../gaps/reckon.ts';
-import { leaving } from '../legs/leg-need.ts';
+import { bearableL, fewestCans } from '../legs/bearable.ts';
+import { alongL, leaving } from '../legs/leg-need.ts';
 import { fullDeparture } from '../legs/stock.ts';
 import { allLegs } from '../legs/tours.ts';
 import { type CarrySide, cansAllowed, edgeAt, edgesAfter, endOf } from '../side/carry-side.ts';
@@ -17,17 +18,42 @@ export interface BrokenStretch {
  * supplied there. Empty where a chain leads from start to end.
  */
 export function brokenStretches(side: CarrySide): BrokenStretch[] {
-  const { legs } = allLegs(side, []);
+  const reachedFrom = side.edges.some(isBound) ? byAllLegs(side) : (begin: number) => byOneHop(side, begin);
   const broken: BrokenStretch[] = [];
   for (let begin = 0; ; ) {
-    const reached = new Set([begin]);
-    // They come in the order of where they begin.
-    for (const leg of legs) if (reached.has(leg.from)) reached.add(leg.to);
+    const reached = reachedFrom(begin);
     if (reached.has(endOf(side))) return broken;
     const stretch = leastMissing(side, reached);
     broken.push(stretch);
     begin = stretch.to;
   }
+}
+
+/** The edges that chains of legs lead to from one. */
+type ReachedFrom = (begin: number) => ReadonlySet<number>;
+
+function byAllLegs(side: CarrySide): ReachedFrom {
+  const { legs } = allLegs(side, []);
+  return (begin) => {
+    const reached = new Set([begin]);
+    // They come in the order of where they begin.
+    for (const leg of legs) if (reached.has(leg.from)) reached.add(leg.to);
+    return reached;
+  };
+}
+
+/** Where every supply gives all that is wanted: an edge that is reached is not asked for again. */
+function byOneHop(side: CarrySide, begin: number): ReadonlySet<number> {
+  const reached = new Set([begin]);
+  // What is added meanwhile is looked at as well, in route order or not.
+  for (const from of reached) {
+    const mostL = bearableL(side, fullDeparture(side, from, cansAllowed(side, from)), null);
+    for (const [to] of edgesAfter(side, from)) {
+      if (alongL(side, { from, to }) > mostL + 1) break;
+      if (!reached.has(to) && fewestCans(side, { from, to, viaM: 0 }) !== null) reached.add(to);
+    }
+  }
+  return reached;
 }
 
 /** From one of the edges that are reached to a later one that is not and gives all that is wanted. */
