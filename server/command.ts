@@ -9,6 +9,7 @@ import { plan } from './commands/plan.ts';
 import { refuse } from './commands/refuse.ts';
 import { InputProblem, type Outcome, problemLine } from './core/input/problem.ts';
 import { VERSION } from './io/program.ts';
+import { asDiskProblem } from './store/extracts/disk-problem.ts';
 
 const COMMANDS: Readonly<Record<string, Command>> = { gaps, learn, compare, plan, extract, trip };
 const EXPECTED = 'gaps, learn, compare, plan, extract or trip as the first word';
@@ -34,7 +35,8 @@ async function answerTo([name, ...rest]: readonly string[], io: CommandIo): Prom
   try {
     return await command(rest, io);
   } catch (error) {
-    if (error instanceof InputProblem) return { ok: false, problem: error.problem };
-    throw error;
+    const known = asDiskProblem(error);
+    if (known instanceof InputProblem) return { ok: false, problem: known.problem };
+    throw known;
   }
 }

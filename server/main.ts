@@ -50,7 +50,10 @@ const interpreter = interpreterOf(overpassOption());
 if (!interpreter.ok) stopWith(interpreter.problem);
 
 const folder = dataFolder();
-const store = await serverStore(folder);
+const store = await serverStore(folder, {
+  onLost: (trouble) =>
+    void process.stderr.write(`Nothing more is kept: ${problemLine({ ...trouble, source: folder })}\n`),
+});
 const app = await buildApp({ store, interpreter: interpreter.value });
 try {
   await app.listen({ host, port });

@@ -6,6 +6,7 @@ import type { Interpreter } from '../io/overpass/ask.ts';
 import { interpreterOf } from '../io/overpass/interpreter.ts';
 import type { Store } from '../store/library/store.ts';
 import { memoryStore } from '../store/open-store.ts';
+import { tendHourly } from '../store/tending/tending.ts';
 import { describeApi } from './api-document.ts';
 import { guard } from './guards.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
@@ -60,7 +61,9 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   const store = options.store ?? memoryStore();
   await keepDemo(store);
   const service = new AnalysisService({ limits, today: options.today ?? today, onFault, store });
+  const stopTending = tendHourly(store, onFault);
   app.addHook('onClose', async () => {
+    stopTending();
     await service.close();
     store.close();
   });

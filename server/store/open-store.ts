@@ -1,10 +1,12 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
-import { InputProblem } from '../core/input/problem.ts';
+import { InputProblem, type Problem } from '../core/input/problem.ts';
+import { FailoverDriver } from './failover/failover-driver.ts';
 import { Store } from './library/store.ts';
 import { FolderLock } from './libsql/folder-lock.ts';
-import { openLibsql } from './libsql/libsql-driver.ts';
+import { type LibsqlOptions, openLibsql } from './libsql/libsql-driver.ts';
 import { MemoryDriver } from './memory/memory-driver.ts';
+import { tend } from './tending/tending.ts';
 
 /** The file in a data folder that holds all but the extracts' own files. */
 export const STORE_FILE = 'drystage.db';
@@ -19,11 +21,19 @@ export function folderStore(folder: string): Store {
   return new Store(openLibsql(join(folder, STORE_FILE)), { keeps: 'folder', folder, why: null });
 }
 
+interface ServerStoreOptions extends LibsqlOptions {
+  /** Told when the disk takes no more while the server runs. */
+  onLost?: (trouble: Problem) => void;
+}
+
 /**
  * The store of a server: in the folder, as long as no other server has it and it can be used; else in memory, which its
  * state says with the reason.
  */
-export async function serverStore(folder: string): Promise<Store> {
+export async function serverStore(
+  folder: string,
+  { onLost, ...options }: ServerStoreOptions = {},
+): Promise<Store> {
   let lock: FolderLock | null = null;
   try {
     makeFolder(folder);
@@ -31,9 +41,10 @@ export async function serverStore(folder: string): Promise<Store> {
     if (lock === null) {
       return memoryStore(`Another server has the data folder ${folder}: what you change here is not kept`);
     }
-    const store = folderStore(folder);
+    const disk = openLibsql(join(folder, STORE_FILE), options);
+    const store = new Store(new FailoverDriver(disk, onLost), { keeps: 'folder', folder, why: null });
     store.whenClosed(() => lock?.release());
-    await store.extracts.sweep();
+    await tend(store, true);
     return store;
   } catch (error) {
     lock?.release();

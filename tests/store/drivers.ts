@@ -2,6 +2,8 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach } from 'vitest';
+import { FailoverDriver } from '../../server/store/failover/failover-driver.ts';
+import { OverlayDriver } from '../../server/store/failover/overlay-driver.ts';
 import { Store } from '../../server/store/library/store.ts';
 import { openLibsql } from '../../server/store/libsql/libsql-driver.ts';
 import { MemoryDriver } from '../../server/store/memory/memory-driver.ts';
@@ -32,6 +34,19 @@ afterEach(() => {
 export const DRIVERS: readonly [name: string, open: () => StoreDriver][] = [
   ['a file', () => opened(openLibsql(join(scratchFolder(), 'drystage.db')))],
   ['memory', () => opened(new MemoryDriver())],
+];
+
+/** As these, and those that go on in memory where a disk takes no more; of extracts they are no other. */
+export const TRIP_DRIVERS: typeof DRIVERS = [
+  ...DRIVERS,
+  [
+    'a file that may be lost',
+    () => opened(new FailoverDriver(openLibsql(join(scratchFolder(), 'drystage.db')))),
+  ],
+  [
+    'memory on top of a file',
+    () => opened(new OverlayDriver(openLibsql(join(scratchFolder(), 'drystage.db')))),
+  ],
 ];
 
 /** A store whose clock goes on by a second at each look. */

@@ -15,7 +15,8 @@ import {
 
 /** A write that goes out from a revision: what is kept after it, or what is kept instead. */
 export type Written =
-  | { readonly outcome: 'saved'; readonly kept: KeptTripReply }
+  /** `isLasting`: for good, and not until the server stops. */
+  | { readonly outcome: 'saved'; readonly kept: KeptTripReply; readonly isLasting: boolean }
   | { readonly outcome: 'elsewhere'; readonly kept: KeptTripReply };
 
 /** Where a kept trip is. */
@@ -37,7 +38,10 @@ export async function write(path: string, init: RequestInit): Promise<Written> {
     throw new ApiProblem(detailsOf(error));
   }
   const text = await response.text();
-  if (response.ok) return { outcome: 'saved', kept: JSON.parse(text) as KeptTripReply };
+  if (response.ok) {
+    const isLasting = response.headers.get('drystage-keeps') !== 'memory';
+    return { outcome: 'saved', kept: JSON.parse(text) as KeptTripReply, isLasting };
+  }
   const problem = problemFrom(response.status, text);
   if (problem.code !== 'changed-elsewhere') throw new ApiProblem(problem);
   return { outcome: 'elsewhere', kept: (JSON.parse(text) as { kept: KeptTripReply }).kept };

@@ -5,8 +5,7 @@ import { request, sendForm, type UploadStage } from './api.ts';
 import { json, pathOf, type Written, write } from './kept.ts';
 
 /** The extracts that are kept, and those on their way. Throws ApiProblem, as all of these do. */
-export const getExtracts = (signal: AbortSignal): Promise<ExtractList> =>
-  request('/api/extracts', { signal });
+const getExtracts = (signal: AbortSignal): Promise<ExtractList> => request('/api/extracts', { signal });
 
 /** What each kept extract has for the route of a trip. */
 export const getExtractsFor = (id: string, signal: AbortSignal): Promise<ExtractsForTrip> =>

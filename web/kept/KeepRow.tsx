@@ -26,7 +26,12 @@ export function KeepRow({ keeper, kept, onTrips, onMaps }: KeepRowProps) {
         Changes
       </button>
       <MapsButton keeper={keeper} onMaps={onMaps} />
-      <span className="saving" role={isTrouble(saving) ? 'status' : undefined} data-saving={saving.state}>
+      <span
+        className="saving"
+        role={isTrouble(saving) ? 'status' : undefined}
+        data-saving={saving.state}
+        data-fleeting={isFleeting(saving)}
+      >
         {savingWords(saving, kept.trip?.name ?? '')}
       </span>
       {saving.state === 'waiting' && (
@@ -75,15 +80,19 @@ function UndoRedo({ keeper, kept }: Pick<KeepRowProps, 'keeper' | 'kept'>) {
 }
 
 /** Told to people who do not see the page; that all is saved is no news. */
-const isTrouble = ({ state }: Saving): boolean =>
-  state === 'waiting' || state === 'elsewhere' || state === 'refused';
+const isTrouble = (saving: Saving): boolean =>
+  ['waiting', 'elsewhere', 'refused'].includes(saving.state) || isFleeting(saving);
+
+const isFleeting = (saving: Saving): boolean => saving.state === 'saved' && !saving.isLasting;
 
 function savingWords(saving: Saving, name: string): string {
   switch (saving.state) {
     case 'own':
       return 'The demo: a change makes your own trip';
     case 'saved':
-      return `Saved as “${name}”`;
+      return saving.isLasting
+        ? `Saved as “${name}”`
+        : `“${name}” is held only until Drystage stops: nothing can be kept now (why: see Trips)`;
     case 'saving':
       return 'Saving…';
     case 'waiting':

@@ -14,7 +14,9 @@ export const RETRY_MS = [1000, 2000, 4000, 8000, 15_000];
 
 /** How what is said stands to what is kept. `own`: nothing was changed of the demo, which stays as it is. */
 export type Saving =
-  | { readonly state: 'own' | 'saved' | 'saving' }
+  | { readonly state: 'own' | 'saving' }
+  /** `isLasting`: for good, and not until the server stops. */
+  | { readonly state: 'saved'; readonly isLasting: boolean }
   /** The server does not answer: kept in this browser (where that can be) and tried again. */
   | { readonly state: 'waiting'; readonly inBrowser: boolean }
   /** The trip was changed elsewhere: both versions are offered. */
@@ -63,6 +65,8 @@ export class Keeper {
   #wantedSince = 0;
   #timer: ReturnType<typeof setTimeout> | undefined;
   #tries = 0;
+  /** Whether the last write is kept for good. */
+  #isLasting = true;
   /** The write that goes on now. */
   #underWay: Promise<unknown> | null = null;
   /** Counts the trips that were opened: what an older one still answers is no matter. */
@@ -98,7 +102,7 @@ export class Keeper {
     this.#wanted = null;
     this.#tries = 0;
     this.#savedSaid = kept === null ? said : { rig: kept.rig, trip: kept.trip };
-    this.#set({ trip: kept, saving: { state: kept === null ? 'own' : 'saved' }, changes: [] });
+    this.#set({ trip: kept, saving: kept === null ? { state: 'own' } : this.#asSaved, changes: [] });
     if (kept !== null) void this.#fetchChanges(kept.id);
     this.#takeUpDraft(kept, this.#savedSaid);
   }
@@ -256,6 +260,10 @@ export class Keeper {
     if (isOther) this.#page.onSaid({ rig: kept.rig, trip: kept.trip });
   }
 
+  get #asSaved(): Saving {
+    return { state: 'saved', isLasting: this.#isLasting };
+  }
+
   #takeRevision(kept: KeptTripReply): void {
     this.#savedSaid = { rig: kept.rig, trip: kept.trip };
     this.#set({ trip: kept });
@@ -311,10 +319,14 @@ export class Keeper {
       return null;
     }
     if (opening !== this.#opening) return null;
-    const { kept, outcome } = answer;
-    if (outcome === 'saved') this.#saved(kept);
-    else this.#set({ saving: { state: 'elsewhere', kept } });
-    return outcome === 'saved' ? kept : null;
+    const { kept } = answer;
+    if (answer.outcome === 'elsewhere') {
+      this.#set({ saving: { state: 'elsewhere', kept } });
+      return null;
+    }
+    this.#isLasting = answer.isLasting;
+    this.#saved(kept);
+    return kept;
   }
 
   #isAsSaved({ rig, trip }: KeptTripReply): boolean {
@@ -331,7 +343,7 @@ export class Keeper {
       this.#wanted = null;
       dropDraft(kept.id);
     } else if (this.#wanted !== null) this.#keepDraft(this.#wanted);
-    this.#set({ saving: { state: isAll ? 'saved' : 'saving' } });
+    this.#set({ saving: isAll ? this.#asSaved : { state: 'saving' } });
     if (!this.#state.changes.some(({ seq }) => seq === kept.standsAt)) void this.#fetchChanges(kept.id);
   }
 

@@ -1,5 +1,6 @@
 import type { FastifyError, FastifyInstance } from 'fastify';
 import { InputProblem, type Problem, problemOf } from '../../core/input/problem.ts';
+import { asDiskProblem } from '../../store/extracts/disk-problem.ts';
 import { JobAborted } from '../../work/job.ts';
 import { sendProblem } from './problem-reply.ts';
 
@@ -15,7 +16,8 @@ export function handleErrors(app: FastifyInstance, onFault: (text: string) => vo
   app.setErrorHandler((error: FastifyError, _request, reply) => {
     // The client has gone: nobody reads the answer.
     if (error instanceof JobAborted) return reply.code(499).send();
-    const problem = error instanceof InputProblem ? error.problem : problemOfFramework(error);
+    const known = asDiskProblem(error);
+    const problem = known instanceof InputProblem ? known.problem : problemOfFramework(error);
     if (problem === null) onFault(error.stack ?? error.message);
     return sendProblem(reply, problem ?? internalProblem);
   });

@@ -1,5 +1,5 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { createReadStream, mkdirSync, readdirSync, rmSync } from 'node:fs';
+import { createReadStream, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
 import { copyFile, open, rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
@@ -142,21 +142,35 @@ export class ExtractShelf {
     });
   }
 
-  /** Takes away what a process left behind that ended in the middle; does nothing while another is at it. */
-  async sweep(): Promise<void> {
-    const lock = this.#isShared ? FolderLock.take(this.#folder, 'extracts') : null;
-    if (this.#isShared && lock === null) return;
-    try {
-      for (const id of this.#table.hidden()) await this.#drop(id);
-      const whole = new Set(this.#table.all().map(({ id }) => id));
-      for (const name of namesIn(this.#filesFolder))
-        if (!whole.has(name)) rmSync(this.pathOf(name), { force: true });
-      for (const name of namesIn(this.#incomingFolder))
-        rmSync(join(this.#incomingFolder, name), { force: true });
-      await sweepChunks(this.answersFolder);
-    } finally {
-      lock?.release();
+  /**
+   * Takes away what a process left behind that ended in the middle, of files that come in those so old (ms); does nothing
+   * while another process is at it.
+   */
+  sweep(incomingAgeMs = 0): Promise<void> {
+    const turn = this.#last.then(async () => {
+      const lock = this.#isShared ? FolderLock.take(this.#folder, 'extracts') : null;
+      if (this.#isShared && lock === null) return;
+      try {
+        await this.#sweepAlone(Date.now() - incomingAgeMs);
+      } finally {
+        lock?.release();
+      }
+    });
+    this.#last = turn.catch(() => undefined);
+    return turn;
+  }
+
+  async #sweepAlone(incomingBeforeMs: number): Promise<void> {
+    for (const id of this.#table.hidden()) await this.#drop(id);
+    const whole = new Set(this.#table.all().map(({ id }) => id));
+    for (const name of namesIn(this.#filesFolder))
+      if (!whole.has(name)) rmSync(this.pathOf(name), { force: true });
+    for (const name of namesIn(this.#incomingFolder)) {
+      const path = join(this.#incomingFolder, name);
+      const { mtimeMs } = statSync(path, { throwIfNoEntry: false }) ?? { mtimeMs: 0 };
+      if (mtimeMs <= incomingBeforeMs) rmSync(path, { force: true });
     }
+    await sweepChunks(this.answersFolder);
   }
 
   /** The JSON of points that touch one of the boxes. */

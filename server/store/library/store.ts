@@ -66,8 +66,21 @@ export class Store {
     if (folder === null) this.whenClosed(() => rmSync(own, { recursive: true, force: true }));
   }
 
+  /** Where all is kept. A disk that takes no more is told of, and how what is there may be had. */
   get state(): StoreState {
-    return this.#state;
+    const { trouble = null } = this.driver;
+    if (trouble === null) return this.#state;
+    const why = `${this.#state.folder}: ${trouble.came}. What was kept before is whole; what you change now is not kept. ${trouble.remedy}, then start Drystage again`;
+    return { ...this.#state, keeps: 'memory', why };
+  }
+
+  /** Takes trips away for good that were deleted so long ago; how many. */
+  purge(nowMs: number = Date.parse(this.#now())): number {
+    const old = this.trips(true).filter(
+      ({ deletedAt }) => deletedAt !== null && nowMs - Date.parse(deletedAt) > DELETED_MS,
+    );
+    for (const { id } of old) this.driver.trips.remove(id);
+    return old.length;
   }
 
   /** Those last changed first; deleted ones alone where they are asked for. */
@@ -260,6 +273,9 @@ export class Store {
     }
   }
 }
+
+/** A deleted trip can be restored for 30 days. Ours. */
+const DELETED_MS = 30 * 24 * 3_600_000;
 
 /** The id of the trip that every store begins with. */
 export const DEMO_ID = 'demo';

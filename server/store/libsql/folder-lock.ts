@@ -1,6 +1,6 @@
 import { join } from 'node:path';
 import { InputProblem } from '../../core/input/problem.ts';
-import { BUSY, SqlFile } from './sql-file.ts';
+import { isBusy, SqlFile } from './sql-file.ts';
 
 /** Who may hold a data folder's lock: the one server, or the one process that takes extracts in or sweeps. */
 type LockName = 'server' | 'extracts';
@@ -24,7 +24,7 @@ export class FolderLock {
       return new FolderLock(file);
     } catch (error) {
       file.close();
-      if (error instanceof InputProblem && error.problem.came === BUSY.came) return null;
+      if (error instanceof InputProblem && isBusy(error.problem)) return null;
       throw error;
     }
   }

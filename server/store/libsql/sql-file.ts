@@ -21,12 +21,14 @@ const FULL: ProblemParts = {
   remedy: 'Make room, then do it again; what was kept before is whole',
 };
 /** Another process writes, or holds the file. */
-export const BUSY: ProblemParts = {
+const BUSY: ProblemParts = {
   code: 'store-unusable',
   came: 'a data folder that another process keeps busy',
   expected: 'a free moment within 5 seconds',
   remedy: 'Wait for the other process, then do it again',
 };
+
+export const isBusy = ({ came }: ProblemParts): boolean => came === BUSY.came;
 
 function unusable(came: string): ProblemParts {
   return {
@@ -61,14 +63,20 @@ const asProblem = (error: unknown): unknown => {
 export class SqlFile {
   readonly #database: Database.Database;
   readonly #statements = new Map<string, Statement>();
+  readonly #onWrite: (sql: string) => void;
   #isInside = false;
 
-  constructor(path: string, busyMs = BUSY_MS) {
+  /** `onWrite` is called before each write; what it throws comes as of the library (tests let a disk fail by it). */
+  constructor(path: string, busyMs = BUSY_MS, onWrite: (sql: string) => void = () => {}) {
+    this.#onWrite = onWrite;
     this.#database = guarded(() => new (loadLibsql())(path, { timeout: busyMs }));
   }
 
   run(sql: string, ...values: Value[]): number {
-    return guarded(() => this.#statement(sql).run(...values).changes);
+    return guarded(() => {
+      this.#onWrite(sql);
+      return this.#statement(sql).run(...values).changes;
+    });
   }
 
   one(sql: string, ...values: Value[]): Row | null {
@@ -81,7 +89,10 @@ export class SqlFile {
 
   /** Several statements without values. */
   script(sql: string): void {
-    guarded(() => this.#database.exec(sql));
+    guarded(() => {
+      this.#onWrite(sql);
+      this.#database.exec(sql);
+    });
   }
 
   /** All or nothing; inside another one, a part of it. */

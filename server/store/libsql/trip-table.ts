@@ -59,6 +59,14 @@ export class SqlTripTable implements TripTable {
     );
   }
 
+  remove(id: string): void {
+    this.#file.transaction(() => {
+      for (const table of ['changes', 'maps', 'routes'])
+        this.#file.run(`DELETE FROM ${table} WHERE trip = ?`, id);
+      this.#file.run('DELETE FROM trips WHERE id = ?', id);
+    });
+  }
+
   route(id: string): Uint8Array | null {
     const row = this.#file.one('SELECT bytes FROM routes WHERE trip = ?', id);
     return row === null ? null : bytesIn(row, 'bytes');

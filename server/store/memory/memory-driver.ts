@@ -68,6 +68,10 @@ export class MemoryDriver implements StoreDriver {
       all: () => copy([...this.#tables.trips.values()]),
       get: (id) => copy(this.#tables.trips.get(id) ?? null),
       put: (trip) => void this.#tables.trips.set(trip.id, copy(trip)),
+      remove: (id) => {
+        const { trips, routes, maps, changes } = this.#tables;
+        for (const table of [trips, routes, maps, changes]) table.delete(id);
+      },
       route: (id) => this.#tables.routes.get(id) ?? null,
       putRoute: (id, bytes) => void this.#tables.routes.set(id, bytes),
       maps: (id) => this.#tables.maps.get(id) ?? null,

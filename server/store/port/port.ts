@@ -1,5 +1,6 @@
 import type { Bbox } from '../../contract/common.ts';
 import type { KeptExtract, KeptRig, KeptTripReply, TripChangeEntry } from '../../contract/kept.ts';
+import type { Problem } from '../../core/input/problem.ts';
 
 /** A trip as it lies in the store. */
 export interface StoredTrip extends KeptTripReply {
@@ -21,6 +22,8 @@ export interface TripTable {
   all(): StoredTrip[];
   get(id: string): StoredTrip | null;
   put(trip: StoredTrip): void;
+  /** Takes a trip away for good, with all that belongs to it. */
+  remove(id: string): void;
   /** The route's file as it came; null where there is no such trip. */
   route(id: string): Uint8Array | null;
   putRoute(id: string, bytes: Uint8Array): void;
@@ -70,5 +73,7 @@ export interface StoreDriver {
   readonly rigs: RigTable;
   readonly extracts: ExtractTable;
   transaction<T>(work: () => T): T;
+  /** Why what is written does not last, of a driver that lost its disk; null or absent while all is well. */
+  readonly trouble?: Problem | null;
   close(): void;
 }

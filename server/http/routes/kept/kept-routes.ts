@@ -18,6 +18,8 @@ export function keptRoutes({ interpreter, ...options }: KeptRoutesOptions): Fast
   const { store, service } = options;
   const forExtracts = { ...options, interpreter, keeper: new ExtractKeeper(store, service.loader) };
   return async (app) => {
+    // Whether what was written lasts, for whoever wrote it.
+    app.addHook('onSend', async (_request, reply) => void reply.header('drystage-keeps', store.state.keeps));
     await app.register(findTrips(options));
     await app.register(addTrips(options));
     await app.register(changeTrips(options));
