@@ -124,7 +124,6 @@ function healthyRun() {
 describe.each([
   ['SQLITE_FULL', 'store-full', 'no room left on the disk'],
   ['SQLITE_READONLY', 'store-unusable', 'a data folder that may not be written'],
-  ['SQLITE_IOERR_WRITE', 'store-unusable', 'a data folder that cannot be opened'],
 ])('a disk that answers %s from any write on', (code, problem, words) => {
   it('is left as it was, and all goes on in memory and says so', { tags: 'slow' }, () => {
     const healthy = healthyRun();
