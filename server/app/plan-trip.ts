@@ -11,7 +11,7 @@ import type { MipSolver } from '../core/plan/model/mip.ts';
 import type { SolveOptions } from '../core/plan/model/time.ts';
 import { planOfOne, withoutNeeds } from '../core/plan/one-alone.ts';
 import { oneFailure } from '../core/plan/one-failure.ts';
-import { planCarry } from '../core/plan/plan-of.ts';
+import { type CarryPlan, planCarry } from '../core/plan/plan-of.ts';
 import type { PlainPlan } from '../core/plan/shown/plan.ts';
 import { otherOf } from '../core/plan/side/other-of.ts';
 import { waysOut } from '../core/plan/ways-out/ways-out.ts';
@@ -19,7 +19,7 @@ import { type WhatIfAsk, whatIf } from '../core/plan/what-if/what-if.ts';
 import { type Calendar, reckonLoaded } from './analyse-trip.ts';
 import type { RigAndTrip } from './input/plan-input.ts';
 import type { LoadedTrip } from './loaded-trip.ts';
-import { planToContract } from './plan-to-contract.ts';
+import { type PlanExtras, planToContract } from './plan-to-contract.ts';
 import { analysisToContract, toContract } from './to-contract.ts';
 
 export interface PlanTripOptions extends Calendar {
@@ -30,6 +30,8 @@ export interface PlanTripOptions extends Calendar {
   clock?: () => number;
   /** Whether ways out and the plan against one failure are wanted as well. */
   extras: boolean;
+  /** Told a good plan, of which nothing is proven yet, where the best takes longer than a moment. */
+  onSoFar?: ((planned: PlannedTrip) => void) | undefined;
 }
 
 const wallClock = (): number => performance.now() / 1000;
@@ -71,12 +73,15 @@ function oneAlone(
 export function planTrip(
   loaded: LoadedTrip,
   { rig, trip }: RigAndTrip,
-  { solver, seconds, clock = wallClock, extras, ...calendar }: PlanTripOptions,
+  { solver, seconds, clock = wallClock, extras, onSoFar, ...calendar }: PlanTripOptions,
 ): Outcome<PlannedTrip> {
   const outcome = reckonLoaded(loaded, { rig, trip }, calendar);
   if (!outcome.ok) return outcome;
   const options = { solver, seconds, clock };
-  const { plan: whole, driven, tooFewCans } = planCarry(outcome.value, options);
+  const tell =
+    onSoFar &&
+    (({ plan, driven }: CarryPlan) => onSoFar(plannedTrip(outcome.value, { plan, driven }, NO_EXTRAS)));
+  const { plan: whole, driven, tooFewCans } = planCarry(outcome.value, options, tell);
   const plan =
     oneAlone(
       whole,
@@ -96,20 +101,25 @@ export function planTrip(
         })
       : { ways: [], complete: true };
   const failing = extras && driven !== null ? oneFailure(outcome.value, driven, options) : null;
-  const { analysis } = outcome.value;
-  const basis = basisOf(outcome.value, driven);
-  const follows = whatIf(outcome.value, basis, whatIfAsk(analysis.trip));
+  const found = { waysOut: help.ways, waysOutComplete: help.complete, oneFailure: failing };
+  return { ok: true, value: plannedTrip(outcome.value, { plan, driven }, found) };
+}
+
+const NO_EXTRAS: PlanExtras = { waysOut: [], waysOutComplete: true, oneFailure: null };
+
+/** A plan with what follows from it. */
+function plannedTrip(
+  reckoned: Reckoned,
+  { plan, driven }: Pick<CarryPlan, 'plan' | 'driven'>,
+  extras: PlanExtras,
+): PlannedTrip {
+  const { analysis } = reckoned;
+  const basis = basisOf(reckoned, driven);
+  const follows = whatIf(reckoned, basis, whatIfAsk(analysis.trip));
   return {
-    ok: true,
-    value: {
-      analysis: analysisToContract(analysis),
-      plan: planToContract(plan, {
-        waysOut: help.ways,
-        waysOutComplete: help.complete,
-        oneFailure: failing,
-      }),
-      whatIf: toContract(follows),
-      gauge: toContract(gaugeOf(basis, follows.turnBacks)),
-    },
+    analysis: analysisToContract(analysis),
+    plan: planToContract(plan, extras),
+    whatIf: toContract(follows),
+    gauge: toContract(gaugeOf(basis, follows.turnBacks)),
   };
 }

@@ -8,6 +8,7 @@ import { openingHours } from '../io/opening-hours.ts';
 import { processorClock } from '../io/processor-clock.ts';
 import { loadSolver } from '../io/solver.ts';
 import { unpackTrip } from './pack.ts';
+import type { Tell } from './protocol.ts';
 
 export interface CarryAsk {
   /** Names the packed trip: one key, one content. */
@@ -19,6 +20,8 @@ export interface CarryAsk {
   seconds: number;
   /** Whether ways out and the plan against one failure are wanted as well. */
   extras: boolean;
+  /** Whether a good plan is to be told while the best takes longer than a moment. */
+  soFar?: boolean;
 }
 
 let solver: ReturnType<typeof loadSolver> | null = null;
@@ -28,9 +31,10 @@ let unpacked: { key: string; loaded: LoadedTrip } | null = null;
 /** Planning, which blocks its thread while the solver is at it; given up between two steps. */
 export const tasks = {
   async plan(
-    { key, packed, rig, trip, ...options }: CarryAsk,
+    { key, packed, rig, trip, soFar = false, ...options }: CarryAsk,
     _signal: AbortSignal,
     givenUp: () => boolean,
+    tell: Tell,
   ): Promise<Outcome<PlannedTrip>> {
     solver ??= loadSolver().catch((error: unknown) => {
       solver = null;
@@ -50,19 +54,22 @@ export const tasks = {
       stopWhereGivenUp();
       return processor();
     };
-    const asked = { ...options, openingHours, solver: stoppable, clock };
+    const onSoFar = soFar ? (planned: PlannedTrip) => tell(replyBytes(planned)) : undefined;
+    const asked = { ...options, openingHours, solver: stoppable, clock, onSoFar };
     return planTrip(unpacked.loaded, { rig, trip }, asked);
   },
 
-  /** As plan; gives a PlanReply as JSON text in UTF-8. */
+  /** As plan; gives a PlanReply as JSON text in UTF-8, and tells such. */
   async planReply(
     ask: CarryAsk,
     signal: AbortSignal,
     givenUp: () => boolean,
+    tell: Tell,
   ): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
-    const outcome = await tasks.plan(ask, signal, givenUp);
-    if (!outcome.ok) return outcome;
-    const { plan, whatIf, gauge } = outcome.value;
-    return { ok: true, value: new TextEncoder().encode(JSON.stringify({ plan, whatIf, gauge })) };
+    const outcome = await tasks.plan(ask, signal, givenUp, tell);
+    return outcome.ok ? { ok: true, value: replyBytes(outcome.value) } : outcome;
   },
 };
+
+const replyBytes = ({ plan, whatIf, gauge }: PlannedTrip): Uint8Array<ArrayBuffer> =>
+  new TextEncoder().encode(JSON.stringify({ plan, whatIf, gauge }));

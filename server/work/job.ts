@@ -8,6 +8,8 @@ export interface Job {
   flag: SharedArrayBuffer;
   /** Nobody waits for it, or not any more. */
   settled: boolean;
+  /** Hears what is told before the job is done. */
+  onTold: ((told: unknown) => void) | undefined;
   resolve: (give: unknown) => void;
   reject: (error: Error) => void;
 }
@@ -28,6 +30,7 @@ export const jobOf = (number: number, name: string, ask: unknown): Job => ({
   warming: false,
   flag: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
   settled: false,
+  onTold: undefined,
   resolve: () => {},
   reject: () => {},
 });

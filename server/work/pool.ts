@@ -1,6 +1,6 @@
 import { Worker } from 'node:worker_threads';
 import { fail, giveWord, isGivenUp, type Job, JobAborted, jobOf } from './job.ts';
-import type { DoneMessage, TaskTable } from './protocol.ts';
+import type { DoneMessage, TaskTable, ToldMessage } from './protocol.ts';
 import { busy, READ_LESS, tooLarge, tooSlow } from './refusals.ts';
 
 export interface PoolOptions {
@@ -24,6 +24,8 @@ export interface RunOptions {
   /** From the job's coming to its answer, waiting included; over it `too-slow`. */
   timeoutMs: number;
   signal?: AbortSignal | undefined;
+  /** Hears what the task tells before it is done. */
+  onTold?: ((told: unknown) => void) | undefined;
 }
 
 /** A job that is done for the sake of the worker alone: afterwards it is quicker. */
@@ -69,7 +71,7 @@ export class WorkerPool<T extends TaskTable> {
   run<N extends keyof T & string>(
     name: N,
     ask: Parameters<T[N]>[0],
-    { timeoutMs, signal }: RunOptions,
+    { timeoutMs, signal, onTold }: RunOptions,
   ): Promise<Awaited<ReturnType<T[N]>>> {
     return new Promise((resolve, reject) => {
       if (this.#closed) return reject(new Error('the pool is closed'));
@@ -82,6 +84,7 @@ export class WorkerPool<T extends TaskTable> {
       };
       const job: Job = {
         ...this.#jobOf(name, ask),
+        onTold,
         resolve: (give) => {
           release();
           resolve(give as Awaited<ReturnType<T[N]>>);
@@ -143,8 +146,10 @@ export class WorkerPool<T extends TaskTable> {
     });
     const hand: Hand = { worker, job: null, warmed: 0, lastJob: 0, grace: null };
     this.#hands.push(hand);
-    worker.on('message', (message: 'ready' | DoneMessage) => {
-      if (message !== 'ready') this.#done(hand, message);
+    worker.on('message', (message: 'ready' | DoneMessage | ToldMessage) => {
+      if (message === 'ready') return;
+      if ('told' in message) this.#told(hand, message);
+      else this.#done(hand, message);
     });
     worker.on('error', (error: Error) => this.#crashed(hand, error));
     worker.on('exit', () => this.#replace(hand));
@@ -201,6 +206,10 @@ export class WorkerPool<T extends TaskTable> {
     hand.job = job;
     const { number, name, ask, flag } = job;
     hand.worker.postMessage({ job: number, name, ask, flag });
+  }
+
+  #told({ job }: Hand, message: ToldMessage): void {
+    if (job?.number === message.job && !job.settled) job.onTold?.(message.told);
   }
 
   #done(hand: Hand, message: DoneMessage): void {

@@ -1,5 +1,5 @@
 import { parentPort } from 'node:worker_threads';
-import type { AbortMessage, DoneMessage, JobMessage, TaskTable } from './protocol.ts';
+import type { AbortMessage, DoneMessage, JobMessage, TaskTable, ToldMessage } from './protocol.ts';
 
 /** The worker's side: does each job that comes and answers it, a fault as text. */
 export function serve(tasks: TaskTable): void {
@@ -21,7 +21,8 @@ export function serve(tasks: TaskTable): void {
     try {
       const task = tasks[name];
       if (task === undefined) throw new Error(`no task called ${name}`);
-      const give = await task(ask as never, controller.signal, () => Atomics.load(word, 0) === 1);
+      const tell = (told: unknown) => port.postMessage({ job, told } satisfies ToldMessage);
+      const give = await task(ask as never, controller.signal, () => Atomics.load(word, 0) === 1, tell);
       answer({ job, give });
     } catch (error) {
       answer({ job, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) });

@@ -7,6 +7,8 @@ import { sampleReply } from './sample-reply.ts';
 /** A plan that is there in full. */
 export const held = (reply: PlanReply | null, more: Partial<Planned> = {}): Planned => ({
   reply,
+  searching: false,
+  outcome: null,
   whole: true,
   stale: false,
   slowSince: null,

@@ -28,19 +28,29 @@ describe('the planning task', () => {
     const ask = await demoAsk();
     const { signal } = new AbortController();
     let asked = 0;
-    const whole = await tasks.planReply(ask, signal, () => {
-      asked += 1;
-      return false;
-    });
+    const whole = await tasks.planReply(
+      ask,
+      signal,
+      () => {
+        asked += 1;
+        return false;
+      },
+      () => {},
+    );
     expect(whole.ok).toBe(true);
     // Once for each solve.
     expect(asked).toBeGreaterThan(4);
     const solves = asked;
     asked = 0;
-    const stopped = tasks.planReply(ask, signal, () => {
-      asked += 1;
-      return asked === 3;
-    });
+    const stopped = tasks.planReply(
+      ask,
+      signal,
+      () => {
+        asked += 1;
+        return asked === 3;
+      },
+      () => {},
+    );
     await expect(stopped).rejects.toThrow('given up');
     expect(asked).toBe(3);
     expect(asked).toBeLessThan(solves);

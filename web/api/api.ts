@@ -146,21 +146,26 @@ export const compareRigs = (
 
 /**
  * The carry plan on what was loaded under `id`, with what-ifs and gauge. Without `extras` it is quicker and has
- * neither ways out nor the plan against one failure. Throws ApiProblem.
+ * neither ways out nor the plan against one failure. Under its name a good one can be asked for meanwhile. Throws
+ * ApiProblem.
  */
 export const planTrip = (
   id: string,
-  rig: RigFile,
-  trip: TripFile,
-  extras: boolean,
+  body: { rig: RigFile; trip: TripFile; extras: boolean; name?: string },
   signal: AbortSignal,
 ): Promise<PlanReply> =>
   request(`/api/analyses/${encodeURIComponent(id)}/plan`, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
-    body: JSON.stringify({ rig, trip, extras }),
+    body: JSON.stringify(body),
     signal,
   });
+
+/** A good plan while the best is still searched for under that name; null while there is none. Throws ApiProblem. */
+export async function planSoFar(name: string, signal: AbortSignal): Promise<PlanReply | null> {
+  const answer = await answerTo(`/api/plans/${encodeURIComponent(name)}`, { signal });
+  return answer.status === 204 ? null : ((await answer.json()) as PlanReply);
+}
 
 const asJson = (value: object): RequestInit => ({
   method: 'POST',

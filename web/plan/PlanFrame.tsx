@@ -32,6 +32,9 @@ export function PlanFrame({ planned, children }: PlanFrameProps) {
           </button>
         </>
       )}
+      <p role="status" className="plan-outcome" hidden={outcomeWords(planned) === ''}>
+        {outcomeWords(planned)}
+      </p>
       {reply !== null && children(reply)}
     </div>
   );
@@ -47,14 +50,25 @@ function Seconds({ since }: { since: number }) {
   return <span aria-hidden="true">{Math.max(0, Math.round((now - since) / 1000))}&nbsp;s</span>;
 }
 
-function workWords({ reply, stale, slowSince, stopped }: Planned): string {
+function workWords({ reply, stale, slowSince, stopped, searching }: Planned): string {
   const made = reply !== null && !stale;
+  if (slowSince !== null && made && searching)
+    return 'Not proven yet: a good plan, still searching for a better one…';
   if (slowSince !== null) return made ? 'Ways out and safety against one failure…' : 'Plan…';
   if (!stopped) return '';
+  if (made && searching) return 'Stopped: what is shown is a good plan, not proven to be the best.';
   if (made) return 'Stopped: ways out and safety against one failure were not tried.';
   return reply === null
     ? 'Stopped: there is no plan yet.'
     : 'Stopped: what is shown is the plan of earlier figures.';
+}
+
+/** The advice never changes in silence. */
+function outcomeWords({ stale, outcome }: Planned): string {
+  if (stale || outcome === null) return '';
+  return outcome === 'changed'
+    ? 'The plan has changed: a better one than the one shown first was found. Go by this one.'
+    : 'The plan shown first is confirmed: no better one was found.';
 }
 
 function problemWords({ reply, stale, problem }: Planned): string {
@@ -63,9 +77,10 @@ function problemWords({ reply, stale, problem }: Planned): string {
   return reply === null ? 'Not planned.' : 'Not planned; what is shown is the plan of earlier figures.';
 }
 
-const planState = ({ reply, stale, whole, stopped, problem }: Planned): string => {
+const planState = ({ reply, stale, searching, whole, stopped, problem }: Planned): string => {
   if (problem !== null) return 'refused';
   if (stopped) return 'stopped';
   if (reply === null || stale) return 'working';
+  if (searching) return 'searching';
   return whole ? 'whole' : 'plain';
 };

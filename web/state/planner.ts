@@ -1,11 +1,14 @@
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { detailsOf, type ProblemDetails, planTrip } from '../api/api.ts';
+import { detailsOf, type ProblemDetails, planSoFar, planTrip } from '../api/api.ts';
 import type { Said } from './said.ts';
 
 /** Wait after the last change before planning again, ms (ours). */
 export const QUIET_MS = 150;
 /** Work that takes longer than this is said to be at work, ms. */
 export const SLOW_MS = 300;
+
+/** A plan that takes long is asked for what it has come to, each time so long after the last answer, ms (ours). */
+export const ASK_MS = 500;
 
 /** What a plan is made for. */
 export interface Asked {
@@ -19,6 +22,10 @@ export interface PlannerState {
   reply: PlanReply | null;
   /** What `reply` is the plan for. */
   of: Asked | null;
+  /** The plan is a good one that was found soon: whether there is a better one is still searched for. */
+  searching: boolean;
+  /** How the plan turned out beside the one that was shown before it for the same rig and trip; null where none was. */
+  outcome: 'changed' | 'confirmed' | null;
   /** False while ways out and the plan against one failure are still to be tried. */
   whole: boolean;
   /** When the work began that takes long, ms since 1970; null while none does. */
@@ -31,6 +38,8 @@ export interface PlannerState {
 const NOTHING: PlannerState = {
   reply: null,
   of: null,
+  searching: false,
+  outcome: null,
   whole: false,
   slowSince: null,
   stopped: null,
@@ -40,6 +49,26 @@ const NOTHING: PlannerState = {
 /** Rig and trip are new values after every edit. */
 export const same = (a: Asked | null, b: Asked | null): boolean =>
   a === b || (a !== null && b !== null && a.id === b.id && a.rig === b.rig && a.trip === b.trip);
+
+/** What a plan tells to do: where to halt with what, and how many cans. */
+const advice = ({ plan: { status, cans, legs } }: PlanReply): string =>
+  JSON.stringify([
+    status,
+    cans,
+    ...[legs.fuel, legs.water].map((all) =>
+      all.map(({ from, to, tankL, cans: full }) => [from.id, to.id, tankL, full]),
+    ),
+  ]);
+
+/** Ends after so long, or as soon as nobody waits any more. */
+const pause = (ms: number, signal: AbortSignal): Promise<void> =>
+  new Promise((resolve) => {
+    const timer = setTimeout(resolve, ms);
+    signal.addEventListener('abort', () => {
+      clearTimeout(timer);
+      resolve();
+    });
+  });
 
 /**
  * Makes the plan that is wanted: first without what takes long, then with it. Another wish calls off the request for
@@ -127,11 +156,20 @@ export class Planner {
     const { id, rig, trip } = asked;
     try {
       // After a stop the plain plan may be there already.
-      for (const extras of same(this.#state.of, asked) ? [true] : [false, true]) {
-        const reply = await planTrip(id, rig, trip, extras, signal);
+      if (!same(this.#state.of, asked) || this.#state.searching) {
+        const name = crypto.randomUUID();
+        const plain = new AbortController();
+        const making = AbortSignal.any([signal, plain.signal]);
+        void this.#askMeanwhile(asked, name, making);
+        const reply = await planTrip(id, { rig, trip, extras: false, name }, signal).finally(() =>
+          plain.abort(),
+        );
         if (signal.aborted) return;
-        this.#change({ reply, of: asked, whole: extras });
+        this.#show(asked, reply, { whole: false });
       }
+      const reply = await planTrip(id, { rig, trip, extras: true }, signal);
+      if (signal.aborted) return;
+      this.#show(asked, reply, { whole: true });
       this.#lostWith = null;
       this.#callOff();
     } catch (error) {
@@ -139,6 +177,37 @@ export class Planner {
       this.#callOff();
       this.#fail(asked, detailsOf(error));
     }
+  }
+
+  /** Shows a good plan as soon as there is one, until the best is there. */
+  async #askMeanwhile(asked: Asked, name: string, making: AbortSignal): Promise<void> {
+    try {
+      for (;;) {
+        await pause(ASK_MS, making);
+        if (making.aborted) return;
+        const reply = await planSoFar(name, making);
+        if (making.aborted) return;
+        if (reply === null) continue;
+        this.#change({ reply, of: asked, searching: true, outcome: null, whole: false });
+        return;
+      }
+    } catch {
+      // Whatever is wrong, the request for the plan itself tells of it.
+    }
+  }
+
+  /** Puts a plan in the place of the one before it. A reader may have taken that down: it is told where they differ. */
+  #show(asked: Asked, reply: PlanReply, { whole }: { whole: boolean }): void {
+    const { reply: before, of, searching, outcome } = this.#state;
+    const isAgain = before !== null && same(of, asked);
+    const turnedOut = !isAgain
+      ? null
+      : advice(before) !== advice(reply)
+        ? 'changed'
+        : searching
+          ? 'confirmed'
+          : outcome;
+    this.#change({ reply, of: asked, searching: false, outcome: turnedOut, whole });
   }
 
   #fail(asked: Asked, problem: ProblemDetails): void {

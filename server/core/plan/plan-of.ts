@@ -33,19 +33,28 @@ export interface CarryPlan {
 /**
  * The carry plan of an analysed trip: chosen with the heaviest masses, driven with those of the plan, and shown only
  * when that keeps every reserve and every permitted mass. It has the cans that are owned, or as many as the trip's limit
- * says; where those are too few, and no limit is set, the fewest more that make a plan.
+ * says; where those are too few, and no limit is set, the fewest more that make a plan. Where that takes longer than a
+ * moment a good plan is told meanwhile.
  */
-export function planCarry(reckoned: Reckoned, options: SolveOptions): CarryPlan {
+export function planCarry(
+  reckoned: Reckoned,
+  options: SolveOptions,
+  onSoFar?: (plan: CarryPlan) => void,
+): CarryPlan {
   const timer = timerOf(options);
   const put = questionOf(reckoned);
-  const solution = solveCarry(put.question, options);
+  const tell = onSoFar && ((choice: Choice) => onSoFar(foundPlan(reckoned, put, choice, false)));
+  const solution = solveCarry(put.question, options, tell);
   switch (solution.status) {
     case 'found':
       return foundPlan(reckoned, put, solution.choice, false);
     case 'out-of-time':
       return outOfTime(reckoned, put, false);
     case 'none':
-      return planWithMoreCans(reckoned, put, timer) ?? withoutPlan(reckoned, put, timer, solution.complete);
+      return (
+        planWithMoreCans(reckoned, put, { timer, onSoFar }) ??
+        withoutPlan(reckoned, put, timer, solution.complete)
+      );
   }
 }
 
@@ -54,14 +63,19 @@ const openOf = ({ analysis }: Reckoned): Commodity[] =>
   COMMODITIES.filter((commodity) => analysis.trip.plan?.mostCans?.[commodity] === undefined);
 
 /** The plan with the fewest cans more, where some could be got; null where there is none. */
-function planWithMoreCans(reckoned: Reckoned, put: PutQuestion, timer: Timer): CarryPlan | null {
+function planWithMoreCans(
+  reckoned: Reckoned,
+  put: PutQuestion,
+  { timer, onSoFar }: { timer: Timer; onSoFar: ((plan: CarryPlan) => void) | undefined },
+): CarryPlan | null {
   const open = openOf(reckoned);
   if (open.length === 0) return null;
   const fewest = fewestMoreCans({ reckoned, open, anyMass: false }, timer.rest());
   if (fewest.status === 'out-of-time') return outOfTime(reckoned, put, true);
   if (fewest.status === 'none') return null;
   const more = questionOf(allowing(reckoned, fewest.mostCans));
-  const solution = solveCarry(more.question, timer.rest());
+  const tell = onSoFar && ((choice: Choice) => onSoFar(foundPlan(reckoned, more, choice, true)));
+  const solution = solveCarry(more.question, timer.rest(), tell);
   if (solution.status === 'found') {
     const { choice } = solution;
     const aims = choice.aims.map((aim) => ({ ...aim, proven: aim.proven && fewest.proven }));

@@ -16,6 +16,17 @@ export const PlanBody = Type.Object(
   words('{ "rig": …, "trip": … }'),
 );
 
+/** A name by which a plan that is being made can be asked for; whoever asks for the plan chooses it. */
+export const PlanName = Type.String({
+  minLength: 16,
+  maxLength: 64,
+  pattern: '^[A-Za-z0-9-]+$',
+  'x-words': {
+    expected: 'a name of 16 to 64 letters, digits and hyphens',
+    remedy: 'Choose one at random, and ask with the same name as the plan was asked for with',
+  },
+});
+
 /** As PlanBody, for a carry plan. */
 export const CarryBody = Type.Object(
   {
@@ -24,6 +35,7 @@ export const CarryBody = Type.Object(
     extras: Type.Optional(
       Type.Boolean({ default: true, ...words('{ "rig": …, "trip": …, "extras": true or false }') }),
     ),
+    name: Type.Optional(PlanName),
   },
-  words('{ "rig": …, "trip": …, "extras": true or false }'),
+  words('{ "rig": …, "trip": …, "extras": true or false, "name": … }'),
 );

@@ -20,6 +20,8 @@ type CarryWork = typeof carryTasks;
 /** What a carry plan is asked for. */
 export interface PlanRequest extends RigAndTrip {
   extras: boolean;
+  /** Under this a good plan may be asked for meanwhile; null where nobody will. */
+  name: string | null;
 }
 
 export interface ServiceOptions {
@@ -56,6 +58,8 @@ export class AnalysisService {
    */
   readonly #planning: () => WorkerPool<CarryWork>;
   #planningPool: WorkerPool<CarryWork> | null = null;
+  /** Of plans that are being made under a name. */
+  readonly #plansSoFar = new Map<string, Uint8Array>();
   readonly #store: Store;
   readonly loader: TripLoader;
   /** What the last analysis of each trip came to, for a write of what was analysed that comes after it. */
@@ -120,13 +124,25 @@ export class AnalysisService {
   }
 
   /** Plans what to carry on a kept trip, as JSON bytes of a PlanReply; `not-found` when it is gone. */
-  async plan(id: string, { rig, trip, extras }: PlanRequest, signal: AbortSignal): Promise<Uint8Array> {
+  async plan(id: string, request: PlanRequest, signal: AbortSignal): Promise<Uint8Array> {
+    const { rig, trip, extras, name } = request;
     const { key, packed } = await this.loader.ready(id);
     const seconds = this.#limits.planSeconds;
-    const ask = { key, packed, rig, trip, today: this.#today(), seconds, extras };
-    return valueOrThrow(
-      await this.#planning().run('planReply', ask, { timeoutMs: this.#limits.analyseMs, signal }),
-    );
+    const ask = { key, packed, rig, trip, today: this.#today(), seconds, extras, soFar: name !== null };
+    const onTold = (told: unknown) => {
+      if (name !== null && told instanceof Uint8Array) this.#plansSoFar.set(name, told);
+    };
+    try {
+      const options = { timeoutMs: this.#limits.analyseMs, signal, onTold };
+      return valueOrThrow(await this.#planning().run('planReply', ask, options));
+    } finally {
+      if (name !== null) this.#plansSoFar.delete(name);
+    }
+  }
+
+  /** A good plan, while the best is still searched for under that name, as JSON bytes of a PlanReply; null while there is none. */
+  planSoFar(name: string): Uint8Array | null {
+    return this.#plansSoFar.get(name) ?? null;
   }
 
   /** Learns from a log, as JSON bytes of a LogResult. */

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import type { PlanReply } from '../../../server/contract/whatif.ts';
-import { type Asked, Planner, QUIET_MS, SLOW_MS } from '../../../web/state/planner.ts';
+import { ASK_MS, type Asked, Planner, QUIET_MS, SLOW_MS } from '../../../web/state/planner.ts';
 import { samplePlan } from '../sample-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 
@@ -17,6 +17,9 @@ interface Sent {
   drop: () => Promise<void>;
 }
 let sent: Sent[];
+/** Names of plans that were asked for while they were made, and what is there by then. */
+let meanwhile: string[];
+let soFar: PlanReply | null;
 let planner: Planner;
 let lost: number;
 
@@ -29,6 +32,8 @@ const settle = () => passes(0);
 beforeEach(() => {
   vi.useFakeTimers({ now: 1_000_000 });
   sent = [];
+  meanwhile = [];
+  soFar = null;
   lost = 0;
   planner = new Planner();
   planner.onLost = () => {
@@ -36,6 +41,11 @@ beforeEach(() => {
   };
   vi.stubGlobal('fetch', (path: string, init: RequestInit) => {
     const signal = init.signal!;
+    if (path.startsWith('/api/plans/')) {
+      meanwhile.push(path);
+      const none = new Response(null, { status: 204 });
+      return Promise.resolve(soFar === null ? none : new Response(JSON.stringify(soFar), { status: 200 }));
+    }
     return new Promise<Response>((resolve, reject) => {
       signal.addEventListener('abort', () => reject(new DOMException('called off', 'AbortError')));
       const body = JSON.parse(String(init.body)) as { extras: boolean };
@@ -70,6 +80,77 @@ async function made(of = asked()): Promise<void> {
   await sent.at(-1)!.answer(samplePlan());
   await sent.at(-1)!.answer(samplePlan());
 }
+
+describe('a plan that takes long', () => {
+  /** With a can more. */
+  const other = (): PlanReply => {
+    const reply = samplePlan();
+    const { cans } = reply.plan;
+    return { ...reply, plan: { ...reply.plan, cans: { ...cans, fuel: cans.fuel + 1 } } };
+  };
+
+  it('is asked for what it has come to until there is something, which is shown as not proven', async () => {
+    planner.want(asked());
+    await quiet();
+    await passes(2 * ASK_MS);
+    expect(meanwhile.length).toBe(2);
+    expect(new Set(meanwhile).size).toBe(1);
+    expect(planner.read().reply).toBeNull();
+    soFar = other();
+    await passes(ASK_MS);
+    expect(planner.read()).toMatchObject({ reply: soFar, of: asked(), searching: true, whole: false });
+    await passes(10 * ASK_MS);
+    expect(meanwhile.length).toBe(3);
+  });
+
+  it('says of the best plan whether it is another than the one that was shown first', async () => {
+    for (const [first, outcome] of [
+      [other(), 'changed'],
+      [samplePlan(), 'confirmed'],
+    ] as const) {
+      soFar = first;
+      const of = asked({ trip: { ...trip } });
+      planner.want(of);
+      await quiet();
+      await passes(ASK_MS);
+      expect(planner.read()).toMatchObject({ searching: true, outcome: null });
+      await sent.at(-1)!.answer(samplePlan());
+      expect(planner.read()).toMatchObject({ reply: samplePlan(), searching: false, outcome });
+      await sent.at(-1)!.answer(samplePlan());
+      expect(planner.read()).toMatchObject({ whole: true, outcome });
+    }
+  });
+
+  it('says nothing of one that was there at once, nor of one for other figures', async () => {
+    await made();
+    expect(planner.read()).toMatchObject({ searching: false, outcome: null });
+    planner.want(asked({ trip: { ...trip } }));
+    await quiet();
+    await sent.at(-1)!.answer(other());
+    expect(planner.read().outcome).toBeNull();
+    await passes(10 * ASK_MS);
+    expect(meanwhile).toEqual([]);
+  });
+
+  it('says so where the same figures come to another plan with what takes long', async () => {
+    planner.want(asked());
+    await quiet();
+    await sent.at(-1)!.answer(samplePlan());
+    await sent.at(-1)!.answer(other());
+    expect(planner.read()).toMatchObject({ whole: true, outcome: 'changed' });
+  });
+
+  it('is made again after a stop while only a good one is there', async () => {
+    soFar = other();
+    planner.want(asked());
+    await quiet();
+    await passes(ASK_MS);
+    planner.stop();
+    planner.again();
+    await settle();
+    expect(sent.map(({ extras }) => extras)).toEqual([false, false]);
+  });
+});
 
 describe('a plan that is wanted', () => {
   it('is asked for after a pause, once for several changes, and first without what takes long', async () => {

@@ -17,26 +17,28 @@ import { type ToGo, toGoOf } from './to-go.ts';
 
 /** Ways that are tried for the best plan where it is not told how many (ours). */
 const MOST_TRIES = 3_000_000;
+/** A search that is done with so many takes no longer than a moment (ours). */
+const MOMENT_TRIES = 20_000;
 /** So many are tried for any good plan with each pair of numbers of cans, and with all of them (ours). */
 const HASTY_TRIES = { ofPair: 600_000, ofAll: 3_000_000 };
 /** What is still to come weighs so many times then (ours). */
 const HASTE = 2;
 
+/** A plan that was searched for. */
+export interface FoundPlan {
+  readonly status: 'found';
+  readonly legs: Readonly<Record<Commodity, readonly Leg[]>>;
+  readonly cans: Cans;
+  /** Metres of further detour that its tightest leg bears, the greatest of plans alike; null where it was not looked for. */
+  readonly leastMarginM: number | null;
+  /** Whether there is none better of those that were searched; else it is a good one that was found soon. */
+  readonly proven: boolean;
+  /** So many of the aims that add up, the first ones, no plan can reach better, even one over supplies that were left out. */
+  readonly provenAims: number;
+}
+
 /** Legs of the best plan; 'not searched' where the search does not tell, and the solver has to. */
-export type Searched =
-  | {
-      readonly status: 'found';
-      readonly legs: Readonly<Record<Commodity, readonly Leg[]>>;
-      readonly cans: Cans;
-      /** Metres of further detour that its tightest leg bears, the greatest of plans alike; null where it was not looked for. */
-      readonly leastMarginM: number | null;
-      /** Whether there is none better of those that were searched; else it is a good one that was found soon. */
-      readonly proven: boolean;
-      /** So many of the aims that add up, the first ones, no plan can reach better, even one over supplies that were left out. */
-      readonly provenAims: number;
-    }
-  | { readonly status: 'none' }
-  | { readonly status: 'not searched' };
+export type Searched = FoundPlan | { readonly status: 'none' } | { readonly status: 'not searched' };
 
 /** Numbers of cans with what a plan with at most so many costs at the least. */
 interface Promise {
@@ -57,6 +59,8 @@ export interface SearchAsk {
   readonly greatestMargin?: boolean;
   /** More ways than this are not tried for the best plan: then any good one is looked for. */
   readonly mostTries?: number;
+  /** Told a good plan where the best takes longer than a moment. */
+  readonly onSoFar?: ((plan: FoundPlan) => void) | undefined;
 }
 
 /**
@@ -66,7 +70,7 @@ export interface SearchAsk {
 export function searchPlan(
   question: CarryQuestion,
   searches: LegSearches,
-  { cansCost = FREE, greatestMargin = false, mostTries = MOST_TRIES }: SearchAsk = {},
+  { cansCost = FREE, greatestMargin = false, mostTries = MOST_TRIES, onSoFar }: SearchAsk = {},
 ): Searched {
   const { sides } = question;
   if (hasKnots(sides.fuel, sides.water) || hasKnots(sides.water, sides.fuel)) return NOT_SEARCHED;
@@ -79,16 +83,18 @@ export function searchPlan(
     places === null ? null : byCommodity((commodity) => failureTable(question, tables[commodity], places));
   const facts = { tables, failures, limits: question.room?.limits ?? [] };
   const ranking = { cansCost, owned: question.owned, greatestMargin };
-  const { best, proven } = bestOf(facts, { ranking, effort: { left: mostTries } });
-  if (best === null) return proven ? { status: 'none' } : NOT_SEARCHED;
-  return {
+  const found = ({ plan, cans }: RankedPlan, proven: boolean): FoundPlan => ({
     status: 'found',
-    legs: byCommodity((commodity) => best.plan.legs[commodity].map(({ leg }) => leg)),
-    cans: best.cans,
-    leastMarginM: greatestMargin ? best.plan.leastMarginM : null,
+    legs: byCommodity((commodity) => plan.legs[commodity].map(({ leg }) => leg)),
+    cans,
+    leastMarginM: greatestMargin ? plan.leastMarginM : null,
     proven,
-    provenAims: provenAims(facts, question.owned, { cost: best.plan.cost, cans: best.cans }),
-  };
+    provenAims: provenAims(facts, question.owned, { cost: plan.cost, cans }),
+  });
+  const tell = onSoFar && ((soFar: RankedPlan) => onSoFar(found(soFar, false)));
+  const { best, proven } = bestOf(facts, { ranking, mostTries, tell });
+  if (best === null) return proven ? { status: 'none' } : NOT_SEARCHED;
+  return found(best, proven);
 }
 
 const NOT_SEARCHED = { status: 'not searched' } as const;
@@ -101,10 +107,11 @@ interface RankedPlan {
   readonly rank: readonly number[];
 }
 
-/** What plans are ranked by, and how much more is looked at. */
+/** What plans are ranked by, how much is looked at, and who is told a good one meanwhile. */
 interface Work {
   readonly ranking: Ranking;
-  readonly effort: { left: number };
+  readonly mostTries: number;
+  readonly tell?: ((soFar: RankedPlan) => void) | undefined;
 }
 
 /** The best plan that was found, and whether it is the best of all, or there is none. */
@@ -113,15 +120,25 @@ interface Best {
   readonly proven: boolean;
 }
 
-function bestOf(facts: SearchFacts, work: Work): Best {
-  const promises = promisesOf(facts, work.ranking);
-  const { best, proven } = bestOfPairs(facts, work, promises);
+function bestOf(facts: SearchFacts, { ranking, mostTries, tell }: Work): Best {
+  const promises = promisesOf(facts, ranking);
+  if (tell !== undefined && mostTries > MOMENT_TRIES) {
+    const atOnce = bestOfPairs(facts, { ranking, effort: { left: MOMENT_TRIES } }, promises);
+    if (atOnce.proven) return atOnce;
+    const soFar = atOnce.best ?? anyGood(facts, ranking, promises);
+    if (soFar !== null) tell(soFar);
+  }
+  const { best, proven } = bestOfPairs(facts, { ranking, effort: { left: mostTries } }, promises);
   if (best !== null || proven) return { best, proven };
-  return { best: anyGood(facts, work.ranking, promises), proven };
+  return { best: anyGood(facts, ranking, promises), proven };
 }
 
 /** Pair by pair. */
-function bestOfPairs(facts: SearchFacts, { ranking, effort }: Work, promises: readonly Promise[]): Best {
+function bestOfPairs(
+  facts: SearchFacts,
+  { ranking, effort }: { readonly ranking: Ranking; readonly effort: { left: number } },
+  promises: readonly Promise[],
+): Best {
   const { greatestMargin } = ranking;
   let best: RankedPlan | null = null;
   for (const { cans, toGo, rank } of promises) {

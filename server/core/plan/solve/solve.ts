@@ -10,7 +10,7 @@ import { atMost, type MipAnswer, type MipEntry, type MipRow } from '../model/mip
 import type { CarryModel } from '../model/model.ts';
 import type { SolveOptions } from '../model/time.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
-import { searchPlan } from '../search/search-plan.ts';
+import { type FoundPlan, searchPlan } from '../search/search-plan.ts';
 import { byCommodity } from '../side/other-of.ts';
 import { aimsReached, type BestPlan } from './aims-reached.ts';
 import { withShortFills } from './short-fill.ts';
@@ -27,35 +27,48 @@ const FLOOR = 0;
  * aim at its best while the next is minimised. Where the solver finds none in its time there is still the one that passes
  * by the supplies which do not give all that is wanted.
  */
-export function solveCarry(question: CarryQuestion, options: SolveOptions): Solution {
-  const searched = searchPlan(question, legSearches(question), { greatestMargin: true });
+export function solveCarry(question: CarryQuestion, options: SolveOptions, onSoFar?: OnSoFar): Solution {
   const complete = question.suppliesLeftOut !== true;
+  const tell =
+    onSoFar && ((plan: FoundPlan) => onSoFar(choiceBySearch(question, { ...plan, complete: false })));
+  const ask = { greatestMargin: true, onSoFar: tell };
+  const searched = searchPlan(question, legSearches(question), ask);
   switch (searched.status) {
     case 'found':
       return foundBySearch(question, { ...searched, complete: complete && searched.proven }, options);
     case 'none':
       return { status: 'none', complete };
     case 'not searched': {
-      const solution = solvedByModel(question, options);
+      const solution = solvedByModel(question, options, onSoFar);
       const plan = solution.status === 'out-of-time' ? planWithoutLittle(question) : null;
       return plan === null ? solution : foundBySearch(question, { ...plan, complete: false }, options);
     }
   }
 }
 
+/** Told a good choice of which nothing is proven yet, where the best takes longer than a moment. */
+export type OnSoFar = (choice: Choice) => void;
+
 function foundBySearch(question: CarryQuestion, plan: BestPlan, { solver }: SolveOptions): Solution {
+  return { status: 'found', choice: withShortFills(question, choiceBySearch(question, plan), solver) };
+}
+
+function choiceBySearch(question: CarryQuestion, plan: BestPlan): Choice {
   const { legs, cans, complete } = plan;
-  const choice: Choice = {
+  return {
     legs: byCommodity((commodity) => legs[commodity].map((leg) => ({ ...leg, shortL: 0 }))),
     cans,
     aims: aimsReached(question, legSearches(question), plan),
     complete,
   };
-  return { status: 'found', choice: withShortFills(question, choice, solver) };
 }
 
+/** Seconds that are a moment (ours). */
+const MOMENT_S = 0.3;
+
 /** Minimises one aim after the other, each held at its best while the next is minimised. */
-export function solvedByModel(question: CarryQuestion, options: SolveOptions): Solution {
+export function solvedByModel(question: CarryQuestion, options: SolveOptions, onSoFar?: OnSoFar): Solution {
+  const startS = options.clock();
   const asking = askingOf(question, options);
   const { model } = asking;
   if (!asking.hasChain) return { status: 'none', complete: model.complete };
@@ -63,12 +76,18 @@ export function solvedByModel(question: CarryQuestion, options: SolveOptions): S
   const first = asking.minimise(weightedSum(model), [], null);
   if (first.status === 'infeasible') return { status: 'none', complete: model.complete };
   if (first.values === null) return { status: 'out-of-time' };
+  const soFar = { values: first.values, aims: aimsAt(model, first.values), rows: [] };
+  if (options.clock() - startS > MOMENT_S) onSoFar?.(choiceOf(question, model, soFar));
   const best = withFewestStops(asking, minimiseEach(asking, first.values));
   return {
     status: 'found',
     choice: withShortFills(question, choiceOf(question, model, best), options.solver),
   };
 }
+
+/** What a solution reaches of each aim, of which nothing is known but that none is below nothing. */
+const aimsAt = ({ aims }: CarryModel, values: Float64Array): AimReached[] =>
+  aims.map((aim) => reachedBy(aim, values, FLOOR));
 
 /** A solution with what it reaches of each aim, and the rows that hold it there. */
 interface Held {
