@@ -28,6 +28,7 @@ Further commands, each with a --help of its own:
   plan ROUTE       where to fill and what to carry over which stretch
   extract add|fetch|list|remove   extracts that are kept for any number of routes
   trip list|export|import   trips that are kept
+  notes list|export|import  what a kept trip notes of supplies and of the road
 
 Both are kept in a data folder of yours, or the one that DRYSTAGE_DATA names: ${dataFolder()}
 

@@ -81,6 +81,8 @@ export const TripEntry = Type.Object({
   notice: nullable(Type.String()),
   /** The demo, which can be set back to its first state. */
   isDemo: Type.Boolean(),
+  /** In a list, of the demo alone: whether it differs from its first state. */
+  isChanged: Type.Optional(Type.Boolean()),
 });
 export type TripEntry = Static<typeof TripEntry>;
 

@@ -206,6 +206,27 @@ describe('map data', () => {
   });
 });
 
+it('a rig is kept under a name, taken for the trip, and removed', async () => {
+  await openTab(page, 'Rig');
+  const before = await holds().inputValue();
+  await page.getByText('Rigs kept for other trips').click();
+  await page.getByLabel('Keep this rig as').fill('Wagon of the test');
+  await page.getByRole('button', { name: 'Keep', exact: true }).click();
+  const take = page.getByRole('button', { name: 'Take Wagon of the test' });
+  await take.waitFor();
+  await page.getByRole('button', { name: 'Keep in place of that one' }).waitFor();
+  expect(await seriousIn(page, '.kept-rigs')).toEqual([]);
+  await tank(Number(before) + 20);
+  await take.click();
+  await expect.poll(() => holds().inputValue()).toBe(before);
+  await settled(page);
+  await saved();
+  await page.getByText('Rigs kept for other trips').click();
+  await page.getByRole('button', { name: 'Remove Wagon of the test' }).click();
+  await take.waitFor({ state: 'detached' });
+  expect(opened.faults).toEqual([]);
+});
+
 describe('the list of trips', () => {
   const list = () => page.getByRole('dialog', { name: 'Trips' });
   const rowOf = (name: string) => list().getByRole('listitem').filter({ hasText: name });

@@ -141,6 +141,38 @@ describe('kept trips on the command line', { tags: 'slow' }, () => {
   });
 });
 
+describe('notes on the command line', { tags: 'slow' }, () => {
+  it('of a kept trip are listed, written as a file and read into another', async () => {
+    const old = new URL('../fixtures/store/version-1.drystage.json', import.meta.url).pathname;
+    for (const name of ['Noted', 'Bare']) await runCli('trip', 'import', old, '--name', name);
+    const notes = join(folder, 'notes.csv');
+    writeFileSync(notes, 'noteOf,id,on,works,by\r\nconfirmations,node/7,2026-03-02,true,Bert\r\n');
+    expect((await runCli('notes', 'import', 'Noted', notes)).out).toMatch(
+      /^1 notes are new, 0 stand in place/,
+    );
+    expect((await runCli('notes', 'import', 'Noted', notes)).out).toMatch(/^0 notes are new/);
+    expect((await runCli('notes', 'list', 'Noted')).out).toMatch(/confirmations +node\/7 +2026-03-02 +Bert/);
+    const before = (await json('notes', 'list', 'Noted')).notes;
+    expect(before.confirmations).toMatchObject([{ id: 'node/7', works: true, by: 'Bert' }]);
+    for (const ending of ['gpx', 'geojson', 'csv']) {
+      const path = join(folder, `out.${ending}`);
+      expect((await runCli('notes', 'export', 'Noted', path)).out).toBe(`${path}\n`);
+      expect((await runCli('notes', 'export', 'Noted', path)).err).toContain('a file that is there already');
+      await runCli('notes', 'import', 'Bare', path);
+      expect((await json('notes', 'list', 'Bare')).notes).toEqual(before);
+    }
+    const { trips } = await json('trip', 'list');
+    expect(trips.find(({ name }: { name: string }) => name === 'Noted')).toMatchObject({ revision: 2 });
+    expect((await runCli('notes', 'export', 'Noted', join(folder, 'out.doc'))).err).toContain(
+      '.geojson or .csv',
+    );
+    expect((await runCli('notes', 'list', 'None such')).err).toContain('no kept trip of that name');
+    expect((await runCli('notes', 'import', 'Noted', join(folder, 'none.gpx'))).err).toContain(
+      'no such file',
+    );
+  });
+});
+
 describe('words that cannot be understood', () => {
   it.each([
     [['extract'], 'nothing to do; expected add, fetch, list or remove'],

@@ -85,7 +85,8 @@ export const detailsOf = (error: unknown): ProblemDetails =>
 export const request = async <T = AnalysisReply>(path: string, init: RequestInit): Promise<T> =>
   (await (await answerTo(path, init)).json()) as T;
 
-async function answerTo(path: string, init: RequestInit): Promise<Response> {
+/** The answer to a request, where it is no problem. Throws ApiProblem. */
+export async function answerTo(path: string, init: RequestInit): Promise<Response> {
   let response: Response;
   try {
     response = await fetch(path, init);

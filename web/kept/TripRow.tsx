@@ -47,7 +47,7 @@ export function TripRow({ trip, isOpen, run, onOpen, onDelete }: TripRowProps) {
           Save as a file
         </a>
         {trip.isDemo
-          ? trip.revision > 1 && (
+          ? trip.isChanged === true && (
               <button type="button" onClick={() => void run(resetDemo)}>
                 Set back
               </button>

@@ -1,10 +1,10 @@
 import { Fields } from '../form/Fields.tsx';
 import { TRIP } from '../form/form-context.ts';
 import { type FormItem, quantity, text } from '../form/items.ts';
+import { today } from '../words/local-time.ts';
 import { NotedPoints } from './NotedPoints.tsx';
 import { NotesFiles } from './NotesFiles.tsx';
 import { OwnPoints } from './OwnPoints.tsx';
-import { today } from './today.ts';
 
 const CLOSED: readonly FormItem[] = [
   {

@@ -27,7 +27,14 @@ export type Finding =
   | 'salty'
   | 'safe-for-skin'
   | 'not-for-skin'
-  | SaltMeasure;
+  | SaltMeasure
+  | WellDepth;
+
+/** From the ground to the water; how it tastes where nothing was noted of it before. */
+export interface WellDepth {
+  depthM: number;
+  saltOk?: boolean;
+}
 
 /** Salt as an instrument shows it. */
 export interface SaltMeasure {
@@ -50,6 +57,18 @@ function withSalt(trip: TripFile, id: string, { key, value }: SaltMeasure, on: s
   const { tdsMgPerLitre, conductivityMicroSPerCm, ...kept } = notes.find((note) => note.id === id) ?? {};
   const note = { ...kept, id, on, saltOk: value <= PALATABLE[key], [key]: value };
   return { ...trip, waterNotes: [...notes.filter((each) => each.id !== id), note] };
+}
+
+/**
+ * The trip with the depth of a well. What was noted of its salt keeps its day: a depth is no test of the water. Without
+ * such a note the taste must be told too, else nothing is noted.
+ */
+function withDepth(trip: TripFile, id: string, { depthM, saltOk }: WellDepth, on: string): TripFile {
+  const notes = trip.waterNotes ?? [];
+  const before = notes.find((note) => note.id === id);
+  const tasted = saltOk === undefined ? before : { ...before, id, on, saltOk };
+  if (tasted === undefined) return trip;
+  return { ...trip, waterNotes: [...notes.filter((each) => each.id !== id), { ...tasted, depthM }] };
 }
 
 /** The trip with a report, in place of the one before. */
@@ -96,6 +115,7 @@ export function withFinding<P extends Plan>(said: P, passing: Passing, finding: 
   const { trip } = said;
   const { id, commodity } = passing;
   if (typeof finding === 'object') {
+    if ('depthM' in finding) return { ...said, trip: withDepth(trip, id, finding, on) };
     if ('key' in finding) return { ...said, trip: withSalt(trip, id, finding, on) };
     const was = finding.was === undefined ? {} : { was: finding.was };
     const noted =

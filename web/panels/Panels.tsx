@@ -8,6 +8,7 @@ import { type Finding, withFinding } from '../notes/findings.ts';
 import type { Focus } from '../state/focus.ts';
 import { TABS, type Tab } from '../state/tabs.ts';
 import type { Planned } from '../state/use-plan.ts';
+import { today } from '../words/local-time.ts';
 import { GapsPanel } from './GapsPanel.tsx';
 import { NotesPanel } from './NotesPanel.tsx';
 import { SuppliesPanel } from './SuppliesPanel.tsx';
@@ -101,7 +102,7 @@ function panelOf(tab: Tab, props: PanelProps & ComparedRigs): ReactNode {
           selected={selectedSupply}
           washingSources={said.trip.washingSources ?? []}
           onFound={(passing: Passing, finding: Finding) =>
-            onEdit(withFinding(said, passing, finding, new Date().toISOString().slice(0, 10)))
+            onEdit(withFinding(said, passing, finding, today()))
           }
         />
       );

@@ -9,6 +9,7 @@ import { formatAtKm, formatFigure, formatKm, type UnitSystem } from '../units/un
 import { formatTimeSpan } from '../words/local-time.ts';
 import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, WATER_CLASS_WORDS } from '../words/words.ts';
+import { DepthForm } from './DepthForm.tsx';
 import { SaltForm } from './SaltForm.tsx';
 
 interface SupplyDetailsProps {
@@ -21,7 +22,8 @@ interface SupplyDetailsProps {
 
 /** What is known of one supply at one passing, and buttons for what the user found out. */
 export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDetailsProps) {
-  const { analysis } = useForm();
+  const { analysis, said } = useForm();
+  const noted = said.trip.waterNotes?.find(({ id }) => id === passing.id);
   const was = isOnMap(passing) ? { was: objectThen(passing, analysis.passings) } : {};
   return (
     <div className="supply-details">
@@ -75,6 +77,12 @@ export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDe
             </button>
           </p>
           <SaltForm onMeasured={(measure) => onFound(passing, measure)} />
+          <DepthForm
+            units={units}
+            noted={noted?.depthM ?? null}
+            isTasted={noted !== undefined}
+            onDepth={(depth) => onFound(passing, depth)}
+          />
           {passing.waterClass !== 'drinking' && (
             <p className="actions">
               <button

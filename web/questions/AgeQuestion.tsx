@@ -1,6 +1,7 @@
 import { type FormEvent, useId } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
+import { today } from '../words/local-time.ts';
 
 interface AgeQuestionProps {
   analysis: Analysis;
@@ -30,14 +31,7 @@ export function AgeQuestion({ analysis, onAnswer }: AgeQuestionProps) {
       <div className="inputs">
         <span>
           <label htmlFor={id}>Made or downloaded on</label>{' '}
-          <input
-            key={undated.source}
-            id={id}
-            name="asOf"
-            type="date"
-            required
-            max={new Date().toISOString().slice(0, 10)}
-          />
+          <input key={undated.source} id={id} name="asOf" type="date" required max={today()} />
         </span>
         <button type="submit">Use this</button>
       </div>

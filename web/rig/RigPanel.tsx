@@ -5,6 +5,7 @@ import { FilePick } from '../kit/FilePick.tsx';
 import { fileName, saveFile } from '../kit/save-file.ts';
 import { openPlan } from '../state/open-plan.ts';
 import type { Said } from '../state/said.ts';
+import { KeptRigs } from './KeptRigs.tsx';
 import { RigForm } from './RigForm.tsx';
 import { TRIP_ITEMS } from './trip-items.ts';
 
@@ -44,6 +45,13 @@ export function RigPanel() {
       )}
       <section className="form" aria-labelledby="rig-form" key={`rig ${opened}`}>
         <FormTitle id="rig-form" title="Rig" kind="rig" onOpen={open} onSave={save} />
+        <KeptRigs
+          rig={said.rig}
+          onTake={(rig) => {
+            setOpened((count) => count + 1);
+            onEdit({ ...latest.current, rig });
+          }}
+        />
         <RigForm />
       </section>
       <section className="form" aria-labelledby="trip-form" key={`trip ${opened}`}>

@@ -1,5 +1,6 @@
 import { either } from '../form/either.ts';
 import { choice, type FormItem, group, optional, quantity, text, tick } from '../form/items.ts';
+import { today } from '../words/local-time.ts';
 import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 
 const EVIDENCE = [
@@ -13,8 +14,6 @@ const COMMODITIES = [
   { value: 'water', words: 'water' },
 ];
 const AS_FULL = 'not said: taken as full';
-
-const today = (): string => new Date().toISOString().slice(0, 10);
 
 /** What belongs to this journey: what is aboard, what counts, where it halts, what was found out. */
 export const TRIP_ITEMS: readonly FormItem[] = [

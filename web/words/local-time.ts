@@ -1,6 +1,12 @@
 const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
 const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
 
+/** The day on the reader's own calendar, YYYY-MM-DD: what is noted in the evening is not of tomorrow. */
+export function today(now: Date = new Date()): string {
+  const two = (value: number) => String(value).padStart(2, '0');
+  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`;
+}
+
 /** "2027-05-03" as "Mon 3 May"; the text as it came where it is no date. */
 export function formatDate(date: string): string {
   const at = new Date(`${date}T00:00:00Z`);

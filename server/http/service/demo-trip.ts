@@ -1,7 +1,9 @@
 import { createHash } from 'node:crypto';
 import { readFile } from 'node:fs/promises';
+import { isDeepStrictEqual } from 'node:util';
 import { DEMO_EXTRACT, DEMO_NOTICE, DEMO_ROUTE, readDemoPlan } from '../../io/demo-files.ts';
 import { DEMO_ID, type NewTrip, type Store } from '../../store/library/store.ts';
+import type { StoredTrip } from '../../store/port/port.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
 
 /** What tells one content of a file from another, hexadecimal. */
@@ -26,4 +28,19 @@ export async function demoTrip(): Promise<NewTrip> {
 /** Every store begins with the demo. */
 export async function keepDemo(store: Store): Promise<void> {
   if (store.trip(DEMO_ID) === null) store.addTrip(await demoTrip());
+}
+
+/** Whether the demo that is kept differs from its first state. */
+export async function isDemoChanged({
+  name,
+  rig,
+  trip,
+  notes,
+  extracts,
+  route,
+}: StoredTrip): Promise<boolean> {
+  const first = await demoTrip();
+  const now = [name, rig, trip, notes, extracts, route.hash];
+  const then = [first.name, first.rig, first.trip, first.notes ?? '', first.extracts, first.route.hash];
+  return !isDeepStrictEqual(now, then);
 }

@@ -137,7 +137,13 @@ describe('kept trips over HTTP', { tags: 'slow' }, () => {
   it('have the demo among them, which is set back to its first state', async () => {
     const { rig, trip: said, revision } = await trip('demo');
     const change = { revision, rig, trip: { ...said, corridorKm: 9 }, change: 'Corridor 9 km' };
+    const isChanged = async () => {
+      const { body } = await send('GET', '/api/trips');
+      return body.trips.find(({ id }: { id: string }) => id === 'demo').isChanged;
+    };
+    expect(await isChanged()).toBe(false);
     expect((await send('PUT', '/api/trips/demo', change)).status).toBe(200);
+    expect(await isChanged()).toBe(true);
     const copy = (await send('POST', '/api/trips/demo/duplicate', { name: 'Demo at 9 km' })).body;
     expect(copy).toMatchObject({ isDemo: false, notice: 'Orrimar is invented. Do not drive by it.' });
     const { body } = await send('POST', `/api/analyses/${copy.id}`, { rig, trip: said });
@@ -147,6 +153,8 @@ describe('kept trips over HTTP', { tags: 'slow' }, () => {
       trip: said,
     });
     expect((await trip('demo')).trip).toEqual(said);
+    // It has another revision now, and is as it was.
+    expect(await isChanged()).toBe(false);
     const late = await send('PUT', '/api/trips/demo', { ...change, revision: revision + 1 });
     expect(late.status).toBe(409);
   });

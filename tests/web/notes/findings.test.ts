@@ -43,6 +43,19 @@ describe('what the user found out', () => {
     expect(Value.Check(TripFile, sweet.trip)).toBe(true);
   });
 
+  test('of the depth of a well is no test of its salt: that keeps its day, or is told as well', () => {
+    const trip = { waterNotes: [{ id: 'node/7', on: '2025-01-01', saltOk: true }] };
+    expect(withFinding({ ...said, trip }, passing, { depthM: 14 }, ON).trip.waterNotes).toEqual([
+      { id: 'node/7', on: '2025-01-01', saltOk: true, depthM: 14 },
+    ]);
+    const tasted = withFinding({ ...said, trip }, passing, { depthM: 14, saltOk: false }, ON);
+    expect(tasted.trip.waterNotes).toEqual([{ id: 'node/7', on: ON, saltOk: false, depthM: 14 }]);
+    const fresh = withFinding(said, passing, { depthM: 8, saltOk: true }, ON);
+    expect(fresh.trip.waterNotes).toEqual([{ id: 'node/7', on: ON, saltOk: true, depthM: 8 }]);
+    expect(Value.Check(TripFile, fresh.trip)).toBe(true);
+    expect(withFinding(said, passing, { depthM: 8 }, ON).trip).toEqual({});
+  });
+
   test('of skin can be taken back', () => {
     const safe = withFinding(said, passing, 'safe-for-skin', ON);
     expect(safe.trip.washingSources).toEqual(['node/7']);

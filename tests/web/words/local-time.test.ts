@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { clockOf, formatDate, formatLocalTime, hoursOf } from '../../../web/words/local-time.ts';
+import { clockOf, formatDate, formatLocalTime, hoursOf, today } from '../../../web/words/local-time.ts';
 
 const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 
@@ -22,4 +22,10 @@ describe('times on the page', () => {
       }),
     );
   });
+});
+
+it('a day is that of the reader’s own calendar', () => {
+  // Local time: what it is in UTC goes by where the test runs.
+  expect(today(new Date(2026, 4, 3, 23, 59))).toBe('2026-05-03');
+  expect(today(new Date(2026, 11, 31, 0, 1))).toBe('2026-12-31');
 });

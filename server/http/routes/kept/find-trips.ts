@@ -1,8 +1,10 @@
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
-import { TripChanges, TripList } from '../../../contract/kept.ts';
+import { TripChanges, type TripEntry, TripList } from '../../../contract/kept.ts';
+import type { StoredTrip } from '../../../store/port/port.ts';
 import { foundOrThrow } from '../../reply/not-kept.ts';
 import { PROBLEMS, TRIP_REPLIES, tripEntry, tripReply } from '../../reply/trip-reply.ts';
 import { TripId } from '../../request/trip-id.ts';
+import { isDemoChanged } from '../../service/demo-trip.ts';
 import type { TripRoutesOptions } from './options.ts';
 
 const ListQuery = Type.Object(
@@ -22,11 +24,15 @@ const CHANGES = {
   response: { 200: TripChanges, ...PROBLEMS },
 };
 
+async function listedTrip(trip: StoredTrip): Promise<TripEntry> {
+  return trip.isDemo ? { ...tripEntry(trip), isChanged: await isDemoChanged(trip) } : tripEntry(trip);
+}
+
 /** What is kept of trips. */
 export function findTrips({ store }: TripRoutesOptions): FastifyPluginAsyncTypebox {
   return async (app) => {
     app.get('/api/trips', { schema: LIST }, async ({ query }) => ({
-      trips: store.trips(query.deleted === 'true').map(tripEntry),
+      trips: await Promise.all(store.trips(query.deleted === 'true').map(listedTrip)),
       store: store.state,
     }));
 

@@ -1,2 +1,0 @@
-/** The day, YYYY-MM-DD. */
-export const today = (): string => new Date().toISOString().slice(0, 10);
