@@ -31,14 +31,18 @@ export interface PlanTripOptions extends Calendar {
   /** Whether ways out and the plan against one failure are wanted as well. */
   extras: boolean;
   /** Told a good plan, of which nothing is proven yet, where the best takes longer than a moment. */
-  onSoFar?: ((planned: PlannedTrip) => void) | undefined;
+  onSoFar?: ((planned: PlanAndMore) => void) | undefined;
 }
 
 const wallClock = (): number => performance.now() / 1000;
 
-/** An analysis with its carry plan, and what follows from it; from the gaps where there is no plan. */
-export interface PlannedTrip {
+/** An analysis with its carry plan, and what follows from it. */
+export interface PlannedTrip extends PlanAndMore {
   analysis: Analysis;
+}
+
+/** A carry plan and what follows from it; from the gaps where there is no plan. */
+export interface PlanAndMore {
   plan: Plan;
   whatIf: WhatIf;
   gauge: Gauge;
@@ -80,7 +84,7 @@ export function planTrip(
   const options = { solver, seconds, clock };
   const tell =
     onSoFar &&
-    (({ plan, driven }: CarryPlan) => onSoFar(plannedTrip(outcome.value, { plan, driven }, NO_EXTRAS)));
+    (({ plan, driven }: CarryPlan) => onSoFar(planAndMore(outcome.value, { plan, driven }, NO_EXTRAS)));
   const { plan: whole, driven, tooFewCans } = planCarry(outcome.value, options, tell);
   const plan =
     oneAlone(
@@ -102,22 +106,20 @@ export function planTrip(
       : { ways: [], complete: true };
   const failing = extras && driven !== null ? oneFailure(outcome.value, driven, options) : null;
   const found = { waysOut: help.ways, waysOutComplete: help.complete, oneFailure: failing };
-  return { ok: true, value: plannedTrip(outcome.value, { plan, driven }, found) };
+  const planned = planAndMore(outcome.value, { plan, driven }, found);
+  return { ok: true, value: { analysis: analysisToContract(outcome.value.analysis), ...planned } };
 }
 
 const NO_EXTRAS: PlanExtras = { waysOut: [], waysOutComplete: true, oneFailure: null };
 
-/** A plan with what follows from it. */
-function plannedTrip(
+function planAndMore(
   reckoned: Reckoned,
   { plan, driven }: Pick<CarryPlan, 'plan' | 'driven'>,
   extras: PlanExtras,
-): PlannedTrip {
-  const { analysis } = reckoned;
+): PlanAndMore {
   const basis = basisOf(reckoned, driven);
-  const follows = whatIf(reckoned, basis, whatIfAsk(analysis.trip));
+  const follows = whatIf(reckoned, basis, whatIfAsk(reckoned.analysis.trip));
   return {
-    analysis: analysisToContract(analysis),
     plan: planToContract(plan, extras),
     whatIf: toContract(follows),
     gauge: toContract(gaugeOf(basis, follows.turnBacks)),

@@ -1,5 +1,5 @@
 import type { LoadedTrip } from '../app/loaded-trip.ts';
-import { type PlannedTrip, planTrip } from '../app/plan-trip.ts';
+import { type PlanAndMore, type PlannedTrip, planTrip } from '../app/plan-trip.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Outcome } from '../core/input/problem.ts';
@@ -54,7 +54,7 @@ export const tasks = {
       stopWhereGivenUp();
       return processor();
     };
-    const onSoFar = soFar ? (planned: PlannedTrip) => tell(replyBytes(planned)) : undefined;
+    const onSoFar = soFar ? (planned: PlanAndMore) => tell(replyBytes(planned)) : undefined;
     const asked = { ...options, openingHours, solver: stoppable, clock, onSoFar };
     return planTrip(unpacked.loaded, { rig, trip }, asked);
   },
@@ -71,5 +71,5 @@ export const tasks = {
   },
 };
 
-const replyBytes = ({ plan, whatIf, gauge }: PlannedTrip): Uint8Array<ArrayBuffer> =>
+const replyBytes = ({ plan, whatIf, gauge }: PlanAndMore): Uint8Array<ArrayBuffer> =>
   new TextEncoder().encode(JSON.stringify({ plan, whatIf, gauge }));

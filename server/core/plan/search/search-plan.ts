@@ -17,7 +17,7 @@ import { type ToGo, toGoOf } from './to-go.ts';
 
 /** Ways that are tried for the best plan where it is not told how many (ours). */
 const MOST_TRIES = 3_000_000;
-/** A search that is done with so many takes no longer than a moment (ours). */
+/** So many ways are tried in a moment where it is not told how many (ours). */
 const MOMENT_TRIES = 20_000;
 /** So many are tried for any good plan with each pair of numbers of cans, and with all of them (ours). */
 const HASTY_TRIES = { ofPair: 600_000, ofAll: 3_000_000 };
@@ -61,18 +61,18 @@ export interface SearchAsk {
   readonly mostTries?: number;
   /** Told a good plan where the best takes longer than a moment. */
   readonly onSoFar?: ((plan: FoundPlan) => void) | undefined;
+  /** A search that is done with so many ways takes no longer than a moment. */
+  readonly momentTries?: number;
 }
 
 /**
  * The best plan of a question by its aims, exact, without the solver: for each pair of numbers of cans, the most
  * promising first, the best pair of chains with at most so many. Only where every leg is of one hop.
  */
-export function searchPlan(
-  question: CarryQuestion,
-  searches: LegSearches,
-  { cansCost = FREE, greatestMargin = false, mostTries = MOST_TRIES, onSoFar }: SearchAsk = {},
-): Searched {
+export function searchPlan(question: CarryQuestion, searches: LegSearches, ask: SearchAsk = {}): Searched {
   const { sides } = question;
+  const { cansCost = FREE, greatestMargin = false, onSoFar } = ask;
+  const { mostTries = MOST_TRIES, momentTries = MOMENT_TRIES } = ask;
   if (hasKnots(sides.fuel, sides.water) || hasKnots(sides.water, sides.fuel)) return NOT_SEARCHED;
   const fuel = sideTable(question, 'fuel', searches.fuel.legs);
   const water = sideTable(question, 'water', searches.water.legs);
@@ -92,7 +92,7 @@ export function searchPlan(
     provenAims: provenAims(facts, question.owned, { cost: plan.cost, cans }),
   });
   const tell = onSoFar && ((soFar: RankedPlan) => onSoFar(found(soFar, false)));
-  const { best, proven } = bestOf(facts, { ranking, mostTries, tell });
+  const { best, proven } = bestOf(facts, { ranking, mostTries, momentTries, tell });
   if (best === null) return proven ? { status: 'none' } : NOT_SEARCHED;
   return found(best, proven);
 }
@@ -111,6 +111,7 @@ interface RankedPlan {
 interface Work {
   readonly ranking: Ranking;
   readonly mostTries: number;
+  readonly momentTries: number;
   readonly tell?: ((soFar: RankedPlan) => void) | undefined;
 }
 
@@ -120,10 +121,10 @@ interface Best {
   readonly proven: boolean;
 }
 
-function bestOf(facts: SearchFacts, { ranking, mostTries, tell }: Work): Best {
+function bestOf(facts: SearchFacts, { ranking, mostTries, momentTries, tell }: Work): Best {
   const promises = promisesOf(facts, ranking);
-  if (tell !== undefined && mostTries > MOMENT_TRIES) {
-    const atOnce = bestOfPairs(facts, { ranking, effort: { left: MOMENT_TRIES } }, promises);
+  if (tell !== undefined && mostTries > momentTries) {
+    const atOnce = bestOfPairs(facts, { ranking, effort: { left: momentTries } }, promises);
     if (atOnce.proven) return atOnce;
     const soFar = atOnce.best ?? anyGood(facts, ranking, promises);
     if (soFar !== null) tell(soFar);

@@ -67,6 +67,48 @@ describe('a plan that was found soon', () => {
   });
 });
 
+describe('a plan that is told while the best is searched for', () => {
+  it('is a good one, told before the best, which is the same as if nobody were told', {
+    tags: 'slow',
+  }, () => {
+    let told = 0;
+    fc.assert(
+      fc.property(asked(townRoute(7)), (question) => {
+        const plans: Extract<Searched, { status: 'found' }>[] = [];
+        const best = searchPlan(question, legSearches(question), {
+          greatestMargin: true,
+          momentTries: 0,
+          onSoFar: (plan) => plans.push(plan),
+        });
+        expect(best).toEqual(searchOf(question));
+        expect(plans.length).toBe(best.status === 'found' ? 1 : 0);
+        for (const plan of plans) {
+          if (best.status !== 'found') continue;
+          expect(plan.proven).toBe(false);
+          expect(compared(aimValues(question, plan), aimValues(question, best))).toBeGreaterThanOrEqual(0);
+          told += 1;
+        }
+      }),
+      runs,
+    );
+    expect(told).toBeGreaterThan(30);
+  });
+
+  it('is told by none that takes no longer than a moment', () => {
+    fc.assert(
+      fc.property(asked(townRoute(4)), (question) => {
+        let told = 0;
+        const onSoFar = () => {
+          told += 1;
+        };
+        searchPlan(question, legSearches(question), { greatestMargin: true, onSoFar });
+        expect(told).toBe(0);
+      }),
+      { ...runs, numRuns: 50 },
+    );
+  });
+});
+
 describe('aims that are proven although supplies were left out', () => {
   it('are reached no better with all of them', { tags: 'slow' }, () => {
     let proven = 0;
