@@ -5,7 +5,7 @@ import type { Analysis } from '../core/analyse/analysis.ts';
 import type { ChangingMapData } from '../core/mapview/map-data.ts';
 import { METRES_OF_WAY } from '../core/quantity/term.ts';
 import { answerOf } from '../words/answer/answer-of.ts';
-import { hasFigures, metricText } from '../words/parts/metric.ts';
+import { isReadersOwn, metricText } from '../words/parts/metric.ts';
 import type { Part } from '../words/parts/part.ts';
 import type { Utterance } from '../words/words-of.ts';
 import { wordsOf } from '../words/words-of.ts';
@@ -132,7 +132,7 @@ function saidInFull(said: Exclude<Utterance, { phrase: string }>): unknown {
   return {
     code,
     text: metricText(parts),
-    ...(hasFigures(parts) ? { parts } : {}),
+    ...(isReadersOwn(parts) ? { parts } : {}),
     ...convertObject(rest),
   };
 }
@@ -142,11 +142,11 @@ function partsBeside(value: unknown): unknown {
   if (Array.isArray(value)) {
     if (!value.every(isPhrase)) return null;
     const lists = value.map((phrase) => wordsOf(phrase));
-    return lists.some(hasFigures) ? lists : null;
+    return lists.some(isReadersOwn) ? lists : null;
   }
   if (!isPhrase(value)) return null;
   const parts = wordsOf(value);
-  return hasFigures(parts) ? parts : null;
+  return isReadersOwn(parts) ? parts : null;
 }
 
 /** A number, null or list of numbers, in metres. Nested values, as of levels, come converted. */

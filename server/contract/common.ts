@@ -49,7 +49,7 @@ export type Unit = Static<typeof Unit>;
 
 /**
  * A sentence in parts, so that each reader sets quantities in their own units and language: words (stressed where
- * `strong`), figures in metric units (`bare`: the unit follows later, or not at all; `fixed`: with just so many
+ * `strong`; tags as mapped, in their brackets, where `exact`: a traveller's screen leaves them out), figures in metric units (`bare`: the unit follows later, or not at all; `fixed`: with just so many
  * decimals; `difference`: between two figures of the unit), and places, km along the route.
  */
 export const Part = Type.Union([
@@ -57,6 +57,7 @@ export const Part = Type.Union([
     text: Type.String(),
     strong: Type.Optional(Type.Literal(true)),
     verdict: Type.Optional(Verdict),
+    exact: Type.Optional(Type.Literal(true)),
   }),
   Type.Object({
     figure: Type.Number(),

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { toContract } from '../../server/app/to-contract.ts';
 import { figure, fixed, rounded } from '../../server/words/parts/figures.ts';
-import { hasFigures, metricText } from '../../server/words/parts/metric.ts';
+import { isReadersOwn, metricText } from '../../server/words/parts/metric.ts';
 import { joined, parts } from '../../server/words/parts/part.ts';
 
 describe('parts', () => {
@@ -36,9 +36,9 @@ describe('metric text', () => {
   });
 
   it('knows whether units matter', () => {
-    expect(hasFigures(parts`none`)).toBe(false);
-    expect(hasFigures([figure(3, 'count')])).toBe(false);
-    expect(hasFigures([{ place: 3 }])).toBe(true);
+    expect(isReadersOwn(parts`none`)).toBe(false);
+    expect(isReadersOwn([figure(3, 'count')])).toBe(false);
+    expect(isReadersOwn([{ place: 3 }])).toBe(true);
   });
 });
 

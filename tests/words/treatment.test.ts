@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { hasFigures } from '../../server/words/parts/metric.ts';
+import { isReadersOwn } from '../../server/words/parts/metric.ts';
 import { textOf, type Utterance, wordsOf } from '../../server/words/words-of.ts';
 
 const LOGS = { bacteria: 6, viruses: 2.345, protozoa: 3 };
@@ -48,5 +48,5 @@ it.each<[string, Utterance, boolean]>([
   ],
 ])('says: %s', (text, said, changesWithUnits) => {
   expect(textOf(said)).toBe(text);
-  expect(hasFigures(wordsOf(said))).toBe(changesWithUnits);
+  expect(isReadersOwn(wordsOf(said))).toBe(changesWithUnits);
 });

@@ -3,9 +3,10 @@ import { SKETCHY_FACTOR } from '../../core/gaps/course/even-course.ts';
 import type { Gap, GapEdge, Report } from '../../core/gaps/gap.ts';
 import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
 import { ANSWER } from '../answered.ts';
-import type { Part } from '../parts/part.ts';
+import { metricText } from '../parts/metric.ts';
+import { type Part, withoutTags } from '../parts/part.ts';
 import type { SaidStretch } from '../parts/said-place.ts';
-import { textOf } from '../words-of.ts';
+import { wordsOf } from '../words-of.ts';
 import type { AnswerFacts } from './answer-facts.ts';
 import { commodityWord, namedEdge, nameText } from './names.ts';
 
@@ -120,5 +121,5 @@ function passedOver(commodity: Commodity, gap: Gap, passings: AnswerFacts['passi
   if (inside === undefined) return null;
   const [reason] = inside.reasons;
   const place = { name: nameText(inside.name ?? inside.kind), atM: inside.atM };
-  return WORDS.doesNotCount(place, reason === undefined ? null : textOf(reason));
+  return WORDS.doesNotCount(place, reason === undefined ? null : metricText(withoutTags(wordsOf(reason))));
 }

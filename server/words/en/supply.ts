@@ -48,8 +48,8 @@ const tagList = ({ tags: list }: { readonly tags: readonly string[] }): Parts =>
 const tags = (facts: Found<{ readonly tags: readonly string[] }>): Parts => each(facts, tagList);
 /** Tags where there are any, in brackets after a blank. */
 const byTags = ({ findings }: Found<{ readonly tags?: readonly string[] }>): Parts => {
-  const told = findings.flatMap((finding) => finding.tags ?? []);
-  return told.length === 0 ? [] : parts` (${tags({ findings: [{ tags: told }] })})`;
+  const told = findings.flatMap(({ tags: some }) => (some === undefined ? [] : [{ tags: some }]));
+  return told.length === 0 ? [] : [{ text: ` (${metricText(tags({ findings: told }))})`, exact: true }];
 };
 const dates = (facts: Found<{ readonly on: string }>): Parts => each(facts, ({ on }) => parts`${on}`);
 const details = (facts: Found<{ readonly detail: Phrase }>, say: Say): Parts =>
@@ -89,11 +89,11 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'reported-out': (facts) =>
     parts`You reported on ${each(facts, ({ until, ...report }) => parts`${noted(report)}${until === undefined ? '' : `, until ${until}`}`)} that it does not work. A newer report changes that`,
   'out-of-use': (facts) =>
-    parts`Mapped as out of use, gone or not yet built (${tags(facts)}): do not go for it`,
-  closed: (facts) => parts`Mapped as closed (${tags(facts)}): ask before you plan on it`,
-  broken: (facts) => parts`Mapped as broken or locked (${tags(facts)}): ask before you plan on it`,
-  'not-public': (facts) => parts`Not open to the public (${tags(facts)}): ask the owner first`,
-  'permit-needed': (facts) => parts`Only with a permit (${tags(facts)}): get it, then confirm the point`,
+    parts`Mapped as out of use, gone or not yet built${byTags(facts)}: do not go for it`,
+  closed: (facts) => parts`Mapped as closed${byTags(facts)}: ask before you plan on it`,
+  broken: (facts) => parts`Mapped as broken or locked${byTags(facts)}: ask before you plan on it`,
+  'not-public': (facts) => parts`Not open to the public${byTags(facts)}: ask the owner first`,
+  'permit-needed': (facts) => parts`Only with a permit${byTags(facts)}: get it, then confirm the point`,
   'out-of-season': (facts) =>
     parts`Out of season: ${each(facts, ({ season, from, to }) => parts`${season}, judged for ${to === null ? from : `${from} to ${to}`}`)}. Ask before you plan on it`,
   'not-there-yet': (facts) =>
@@ -102,27 +102,26 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
     parts`${each(facts, ({ until, latest }) => (latest === null ? parts`There only until ${until}: say when the trip begins` : parts`There only until ${until}, and you may come on ${latest}`))}`,
   'no-opening-found': (facts) =>
     parts`${each(facts, ({ hours, earliest, latest }) => parts`No opening is sure within two weeks of coming between ${earliest} and ${latest} (${hours})`)}: ask before you plan on it`,
-  'no-pump': (facts) => parts`No pump (${tags(facts)}): needs rope and bucket aboard`,
-  'fuel-not-sold': (facts) => parts`Does not sell your fuel (${tags(facts)})`,
+  'no-pump': (facts) => parts`No pump${byTags(facts)}: needs rope and bucket aboard`,
+  'fuel-not-sold': (facts) => parts`Does not sell your fuel${byTags(facts)}`,
   'grade-below-engine': (facts) =>
-    parts`Lists only petrol of a lower octane number than your engine needs (${tags(facts)})`,
-  'blend-beyond-engine': (facts) => parts`Lists only blends that your engine does not take (${tags(facts)})`,
+    parts`Lists only petrol of a lower octane number than your engine needs${byTags(facts)}`,
+  'blend-beyond-engine': (facts) => parts`Lists only blends that your engine does not take${byTags(facts)}`,
   'for-aircraft': (facts) => parts`Fuel for aircraft, not for vehicles${byTags(facts)}`,
   'for-boats': (facts) => parts`For boats${byTags(facts)}: ask whether a vehicle can get there and is served`,
-  'for-trains': (facts) => parts`For trains (${tags(facts)}): ask whether a vehicle is served`,
+  'for-trains': (facts) => parts`For trains${byTags(facts)}: ask whether a vehicle is served`,
   'tags-contradict': (facts) =>
     parts`Its tags contradict each other (${each(facts, (one) => ('tags' in one ? tagList(one) : parts`water in one mapping of it, none in another`))}): take it as not fit to drink`,
   'for-fire-fighting': () => parts`Kept for fire fighting: not a supply`,
   'for-animals': () => parts`Water for animals, not for people`,
   decorative: () => parts`A fountain is taken as decorative unless its tags say drinking water`,
-  'not-fit': (facts) => parts`Mapped as not fit to drink (${tags(facts)})`,
-  salty: (facts) => parts`Salt water (${tags(facts)}): no filter takes out salt`,
-  untreated: (facts) => parts`Untreated water (${tags(facts)}): treat before drinking`,
-  'not-controlled': (facts) => parts`Not officially controlled (${tags(facts)}): treat before drinking`,
+  'not-fit': (facts) => parts`Mapped as not fit to drink${byTags(facts)}`,
+  salty: (facts) => parts`Salt water${byTags(facts)}: no filter takes out salt`,
+  untreated: (facts) => parts`Untreated water${byTags(facts)}: treat before drinking`,
+  'not-controlled': (facts) => parts`Not officially controlled${byTags(facts)}: treat before drinking`,
   'not-stated-fit': () => parts`Not stated fit to drink: treat before drinking`,
-  'fit-on-condition': (facts) =>
-    parts`Fit to drink only on some condition (${tags(facts)}): ask, or treat it`,
-  'fit-unclear': (facts) => parts`Whether it is fit to drink is unclear (${tags(facts)}): ask, or treat it`,
+  'fit-on-condition': (facts) => parts`Fit to drink only on some condition${byTags(facts)}: ask, or treat it`,
+  'fit-unclear': (facts) => parts`Whether it is fit to drink is unclear${byTags(facts)}: ask, or treat it`,
   'salt-unknown': () => parts`Well water may be salty or foul, which no filter mends: have it tested`,
   'minerals-unknown': () => parts`Hot springs may scald and hold minerals that no filter takes out`,
   'salt-found': (facts) =>
@@ -132,22 +131,22 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'use-unknown': () => parts`What the water is for, and whether it can be drawn, is not known`,
   'never-implied': (facts) =>
     parts`Its tags do not say that it sells ${each(facts, ({ fuel }) => parts`${FUEL_WORDS[fuel]}`)}, which many stations do not: ask first`,
-  'other-fuels-listed': (facts) => parts`Other fuels are listed (${tags(facts)}), yours is not: ask first`,
+  'other-fuels-listed': (facts) => parts`Other fuels are listed${byTags(facts)}, yours is not: ask first`,
   'grade-not-sold': (facts) =>
-    parts`A grade of your fuel is not sold here (${tags(facts)}), no other is listed: ask first`,
+    parts`A grade of your fuel is not sold here${byTags(facts)}, no other is listed: ask first`,
   'fuel-kind-unknown': () => parts`Its tags do not say that it sells your fuel for vehicles: ask first`,
-  'fuel-unclear': (facts) => parts`Whether it sells your fuel is unclear (${tags(facts)}): ask first`,
+  'fuel-unclear': (facts) => parts`Whether it sells your fuel is unclear${byTags(facts)}: ask first`,
   'fuel-may-not-suit': (facts) =>
-    parts`Sells a fuel that not every engine of your kind takes (${tags(facts)}): check the handbook`,
-  'lorries-only': (facts) => parts`For heavy vehicles (${tags(facts)}): ask whether you are served`,
-  'not-for-cars': (facts) => parts`Motor vehicles may not come here (${tags(facts)}): ask first`,
-  'members-only': (facts) => parts`For members only (${tags(facts)}): ask whether you are served`,
-  'access-unclear': (facts) => parts`Who may use it is unclear (${tags(facts)}): ask first`,
-  'hard-to-fill': (facts) => parts`A bottle cannot be filled here (${tags(facts)}), let alone a can`,
-  'status-unclear': (facts) => parts`Whether it works is unclear (${tags(facts)}): ask first`,
+    parts`Sells a fuel that not every engine of your kind takes${byTags(facts)}: check the handbook`,
+  'lorries-only': (facts) => parts`For heavy vehicles${byTags(facts)}: ask whether you are served`,
+  'not-for-cars': (facts) => parts`Motor vehicles may not come here${byTags(facts)}: ask first`,
+  'members-only': (facts) => parts`For members only${byTags(facts)}: ask whether you are served`,
+  'access-unclear': (facts) => parts`Who may use it is unclear${byTags(facts)}: ask first`,
+  'hard-to-fill': (facts) => parts`A bottle cannot be filled here${byTags(facts)}, let alone a can`,
+  'status-unclear': (facts) => parts`Whether it works is unclear${byTags(facts)}: ask first`,
   'words-deny': (facts) =>
     parts`A mapper's words speak against it (${each(facts, ({ key, quote }) => parts`${key}: "${quote}"`)}): ask before you plan on it`,
-  'may-be-dry': (facts) => parts`May be dry (${tags(facts)}): ask before you plan on it`,
+  'may-be-dry': (facts) => parts`May be dry${byTags(facts)}: ask before you plan on it`,
   'season-unknown': (facts) =>
     parts`Only in season: ${each(facts, ({ season, dated }) => parts`${season}${dated ? '' : ', no date of departure given'}`)}. Ask before you plan on it`,
   'hours-unread': (facts) =>
@@ -193,23 +192,23 @@ export const SUPPLY_REASONS: Sayings<SupplyReasons> = {
   'time-to-fill': (facts, say) => parts`Filling takes time: ${details(facts, say)}`,
   'in-season': (facts) =>
     parts`Only in season: ${each(facts, ({ season }) => parts`${season}`)}, and so on the day judged for`,
-  'customers-only': (facts) => parts`For customers only (${tags(facts)})`,
-  'access-unknown': (facts) => parts`Who may use it is not known (${tags(facts)})`,
+  'customers-only': (facts) => parts`For customers only${byTags(facts)}`,
+  'access-unknown': (facts) => parts`Who may use it is not known${byTags(facts)}`,
   'lorry-pump': (facts) =>
-    parts`Pump for heavy vehicles (${tags(facts)}): wide nozzle, may not fit your filler neck`,
-  'diesel-kin': (facts) => parts`Diesel of another make (${tags(facts)}): check that your engine takes it`,
+    parts`Pump for heavy vehicles${byTags(facts)}: wide nozzle, may not fit your filler neck`,
+  'diesel-kin': (facts) => parts`Diesel of another make${byTags(facts)}: check that your engine takes it`,
   'ethanol-blend': (facts) =>
-    parts`Only petrol with ethanol is listed (${tags(facts)}): check that your engine takes it`,
+    parts`Only petrol with ethanol is listed${byTags(facts)}: check that your engine takes it`,
   'low-octane': (facts) =>
-    parts`Only petrol of low octane number is listed (${tags(facts)}): check that your engine takes it`,
+    parts`Only petrol of low octane number is listed${byTags(facts)}: check that your engine takes it`,
   'grade-not-stated': (facts) =>
-    parts`Whether its grade suits your engine is not stated (${tags(facts)}): ask first`,
-  'powered-pump': (facts) => parts`The pump needs power (${tags(facts)})`,
-  fee: (facts) => parts`Costs money (${tags(facts)})`,
+    parts`Whether its grade suits your engine is not stated${byTags(facts)}: ask first`,
+  'powered-pump': (facts) => parts`The pump needs power${byTags(facts)}`,
+  fee: (facts) => parts`Costs money${byTags(facts)}`,
   'opening-hours': (facts) => parts`Opening hours as mapped: ${each(facts, ({ hours }) => parts`${hours}`)}`,
   'way-not-looked-at': (facts) =>
     parts`What lies between it and the route is not looked at (${each(facts, ({ overM }) => parts`over ${figure(kmOf(overM), 'km')} off`)}): look at a map`,
-  'check-date-ahead': (facts) => parts`A check date after the day judged for is not used (${tags(facts)})`,
+  'check-date-ahead': (facts) => parts`A check date after the day judged for is not used${byTags(facts)}`,
   'mapper-doubt': (facts) =>
     parts`A mapper left a note to be looked into: ${each(facts, ({ note }) => parts`${note}`)}`,
   'laid-litres': (facts) =>

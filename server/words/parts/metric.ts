@@ -13,9 +13,14 @@ export const METRIC: Setting = {
 /** Parts as one line of text in metric units: what `text` in JSON says, and the command line prints. */
 export const metricText = (all: Parts): string => setParts(all, METRIC);
 
-/** Whether a reader's units would change anything in it. */
-export const hasFigures = (all: Parts): boolean =>
-  all.some((part) => 'place' in part || ('figure' in part && !SAME_EVERYWHERE.includes(part.unit)));
+/** Whether some reader has it otherwise: in other units, or without tags. */
+export const isReadersOwn = (all: Parts): boolean =>
+  all.some(
+    (part) =>
+      'place' in part ||
+      ('figure' in part && !SAME_EVERYWHERE.includes(part.unit)) ||
+      ('text' in part && part.exact === true),
+  );
 
 /** Units that all readers have alike. */
 const SAME_EVERYWHERE: readonly Unit[] = ['count', '%', 'days', 'h', 'min'];

@@ -29,6 +29,8 @@ export interface Words {
   /** Stressed, with the verdict that it speaks of where it does. */
   readonly strong?: true;
   readonly verdict?: Verdict;
+  /** Tags as mapped, with the blank and the brackets round them: the sentence is whole without. */
+  readonly exact?: true;
 }
 
 /** A sentence in parts: the command line, the page, the sheet and other languages set them. */
@@ -51,17 +53,24 @@ export function parts(strings: TemplateStringsArray, ...pieces: readonly Piece[]
 function addTo(all: Part[], piece: Piece): void {
   if (typeof piece === 'string' || typeof piece === 'number') addWords(all, String(piece));
   else if (isList(piece)) for (const part of piece) addTo(all, part);
-  else if ('text' in piece && piece.strong === undefined) addWords(all, piece.text);
+  else if (isPlain(piece)) addWords(all, piece.text);
   else all.push(piece);
 }
 
 function addWords(all: Part[], text: string): void {
   if (text === '') return;
   const last = all.at(-1);
-  if (last !== undefined && 'text' in last && last.strong === undefined) {
+  if (last !== undefined && isPlain(last)) {
     all[all.length - 1] = { text: last.text + text };
   } else all.push({ text });
 }
+
+/** As a traveller reads it: without the tags. */
+export const withoutTags = (all: Parts): Parts =>
+  all.filter((part) => !('text' in part && part.exact === true));
+
+const isPlain = (part: Part): part is Words =>
+  'text' in part && part.strong === undefined && part.exact === undefined;
 
 const isList = (piece: Part | Parts): piece is Parts => Array.isArray(piece);
 
