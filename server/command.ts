@@ -1,6 +1,7 @@
 import type { Command } from './commands/command.ts';
 import type { CommandIo } from './commands/command-io.ts';
 import { compare } from './commands/compare.ts';
+import { exportTrip } from './commands/export.ts';
 import { GAPS_HELP, gaps } from './commands/gaps.ts';
 import { extract } from './commands/kept/extract.ts';
 import { notes } from './commands/kept/notes.ts';
@@ -12,8 +13,17 @@ import { InputProblem, type Outcome, problemLine } from './core/input/problem.ts
 import { VERSION } from './io/program.ts';
 import { asDiskProblem } from './store/extracts/disk-problem.ts';
 
-const COMMANDS: Readonly<Record<string, Command>> = { gaps, learn, compare, plan, extract, trip, notes };
-const EXPECTED = 'gaps, learn, compare, plan, extract, trip or notes as the first word';
+const COMMANDS: Readonly<Record<string, Command>> = {
+  gaps,
+  learn,
+  compare,
+  plan,
+  export: exportTrip,
+  extract,
+  trip,
+  notes,
+};
+const EXPECTED = 'gaps, learn, compare, plan, export, extract, trip or notes as the first word';
 
 /** Runs the command and gives its exit status; an unusable input is one line on `err`. */
 export async function runCommand(words: readonly string[], io: CommandIo): Promise<number> {

@@ -45,7 +45,7 @@ export const plan = tripCommand({
 });
 
 /** Plans, and says before a terminal how long that has gone on. */
-async function planBeforeTerminal(
+export async function planBeforeTerminal(
   { loaded, rig, trip }: ReadTrip,
   io: CommandIo,
 ): Promise<Outcome<PlannedTrip>> {

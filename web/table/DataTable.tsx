@@ -1,7 +1,8 @@
 import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'react';
+import { type CsvCell, csvText } from '../../server/words/csv-text.ts';
 import { saveFile } from '../kit/save-file.ts';
 import { formatFigure } from '../units/units.ts';
-import { type CsvCell, toCsv } from './csv.ts';
+import { type FindBy, found, isWorthNarrowing, MANY_ROWS, type Matter } from './narrow.ts';
 import { type Direction, type SortValue, sortedBy } from './order.ts';
 
 export interface Column<Row> {
@@ -35,6 +36,10 @@ interface DataTableProps<Row> {
   details: (row: Row) => ReactNode;
   csv: { name: string; columns: readonly CsvColumn<Row>[] };
   empty: string;
+  /** Of a long table: what is shown until all of it is asked for. */
+  matter?: Matter<Row>;
+  /** Of a long table: what rows are found by. */
+  findBy?: FindBy<Row>;
 }
 
 /** Rows drawn at once: more make typing and hovering slow, fewer make leafing tedious (ours). */
@@ -42,7 +47,9 @@ const PAGE_ROWS = 60;
 
 /** A table that sorts by its heads, leafs when it is long, opens a row's details in place and saves itself as CSV. */
 export function DataTable<Row>(props: DataTableProps<Row>) {
-  const { columns, rows, rowKey, selected } = props;
+  const { columns, rowKey, selected } = props;
+  const narrowed = useNarrowed(props);
+  const { rows } = narrowed;
   const [order, setOrder] = useState<{ key: string; direction: Direction } | null>(null);
   const [page, setPage] = useState(0);
   const captionId = useId();
@@ -75,7 +82,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
     saveFile(
       `${props.csv.name}.csv`,
       'text/csv;charset=utf-8',
-      toCsv(
+      csvText(
         props.csv.columns.map((column) => column.head),
         sorted.map((row) => props.csv.columns.map((column) => column.value(row))),
       ),
@@ -95,8 +102,9 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
           Save as CSV
         </button>
       </div>
+      <Narrowing table={props} narrowed={narrowed} />
       {rows.length === 0 ? (
-        <p className="empty">{props.empty}</p>
+        <p className="empty">{props.rows.length === 0 ? props.empty : 'Nothing here is named so.'}</p>
       ) : (
         <table aria-labelledby={captionId} aria-rowcount={sorted.length + 1}>
           <thead>
@@ -127,6 +135,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
           </tbody>
         </table>
       )}
+      <Rest table={props} narrowed={narrowed} />
       {pages > 1 && (
         <nav className="pages" aria-label={`Pages of ${props.caption}`}>
           <button type="button" disabled={shownPage === 0} onClick={() => setPage(shownPage - 1)}>
@@ -143,6 +152,65 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
         </nav>
       )}
     </div>
+  );
+}
+
+/** Which rows the reader chose to see. A row that is chosen on the map or the strip is always among them. */
+function useNarrowed<Row>({ rows, matter, findBy, rowKey, selected }: DataTableProps<Row>) {
+  const [all, setAll] = useState(false);
+  const [typed, setTyped] = useState('');
+  const worth = useMemo(() => isWorthNarrowing(rows, matter), [rows, matter]);
+  const mattering = useMemo(
+    () =>
+      matter !== undefined && worth ? rows.filter((row) => matter.of(row) || rowKey(row) === selected) : rows,
+    [rows, matter, worth, rowKey, selected],
+  );
+  const shown = useMemo(() => {
+    if (findBy !== undefined && typed.trim() !== '') return found(rows, typed, findBy.of);
+    return all ? rows : mattering;
+  }, [rows, findBy, all, typed, mattering]);
+  return { rows: shown, worth, all, setAll, typed, setTyped, mattering: mattering.length };
+}
+type Narrowed<Row> = ReturnType<typeof useNarrowed<Row>>;
+
+/** By what the reader chooses among the rows of a long table. */
+function Narrowing<Row>({ table, narrowed }: { table: DataTableProps<Row>; narrowed: Narrowed<Row> }) {
+  const { matter, findBy, rows, caption } = table;
+  const { worth, all, setAll, typed, setTyped, mattering } = narrowed;
+  if (rows.length <= MANY_ROWS || (!worth && findBy === undefined)) return null;
+  return (
+    <div className="narrowing">
+      {matter !== undefined && worth && (
+        <>
+          <button type="button" aria-pressed={!all} onClick={() => setAll(false)}>
+            {matter.words} {formatFigure(mattering, 0)}
+          </button>
+          <button type="button" aria-pressed={all} onClick={() => setAll(true)}>
+            All {formatFigure(rows.length, 0)}
+          </button>
+        </>
+      )}
+      {findBy !== undefined && (
+        <input
+          type="search"
+          aria-label={`Find in ${caption}, by name or ${findBy.unit}`}
+          placeholder={`name or ${findBy.unit}`}
+          value={typed}
+          onChange={({ target }) => setTyped(target.value)}
+        />
+      )}
+    </div>
+  );
+}
+
+/** What is left out at first, with a way to it. */
+function Rest<Row>({ table, narrowed }: { table: DataTableProps<Row>; narrowed: Narrowed<Row> }) {
+  const { worth, all, setAll, typed, mattering } = narrowed;
+  if (table.matter === undefined || !worth || all || typed.trim() !== '') return null;
+  return (
+    <button type="button" className="quiet rest" onClick={() => setAll(true)}>
+      {table.matter.rest(formatFigure(table.rows.length - mattering, 0))}
+    </button>
   );
 }
 

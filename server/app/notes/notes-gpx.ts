@@ -1,4 +1,5 @@
 import { NOTES_NAMESPACE, type NoteRow } from '../../core/notes/files/note-rows.ts';
+import { xmlText } from '../xml-text.ts';
 
 /**
  * Notes as GPX 1.1: a waypoint for each where its place is known, for any reader, with the note whole in its extensions;
@@ -25,27 +26,14 @@ interface NumberedRow extends NoteRow {
 
 function waypoint(row: NumberedRow, { lon, lat }: NonNullable<NoteRow['place']>): string {
   const { title, note } = row;
-  const day = typeof note.on === 'string' ? `<time>${escaped(note.on)}T00:00:00Z</time>` : '';
-  const name = title === null ? '' : `<name>${escaped(title)}</name>`;
-  const words = typeof note.words === 'string' ? `<desc>${escaped(note.words)}</desc>` : '';
+  const day = typeof note.on === 'string' ? `<time>${xmlText(note.on)}T00:00:00Z</time>` : '';
+  const name = title === null ? '' : `<name>${xmlText(title)}</name>`;
+  const words = typeof note.words === 'string' ? `<desc>${xmlText(note.words)}</desc>` : '';
   return `<wpt lat="${lat}" lon="${lon}">${day}${name}${words}<extensions>${noteElement(row)}</extensions></wpt>`;
 }
 
 /** In JSON, which escapes what XML cannot hold. */
 const noteElement = ({ kind, note, number }: NumberedRow): string =>
-  `<n:note of="${kind}" number="${number}">${escaped(JSON.stringify(note).replace(/[\ufffe\uffff]/g, asEscape))}</n:note>`;
+  `<n:note of="${kind}" number="${number}">${xmlText(JSON.stringify(note).replace(/[\ufffe\uffff]/g, asEscape))}</n:note>`;
 
 const asEscape = (character: string): string => `\\u${character.charCodeAt(0).toString(16)}`;
-
-/** XML holds tabs and line ends, no other control characters below the blank, no half of a pair (XML 1.0, 2.2). */
-const allowed = (sign: string): string =>
-  '\t\n\r'.includes(sign) || (sign >= '\u007f' && sign <= '\u009f') ? sign : ' ';
-
-const escaped = (text: string): string =>
-  text
-    .replace(/[\p{Cc}\p{Cs}\ufffe\uffff]/gu, allowed)
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;')
-    .replaceAll('"', '&quot;')
-    .replaceAll('\r', '&#13;');

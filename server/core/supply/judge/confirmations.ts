@@ -8,7 +8,7 @@ export type { Confirmation } from '../../../contract/notes.ts';
 /** Days for which a confirmation holds where no departure is told (ours). */
 const CONFIRMATION_DAYS: Record<Commodity, number> = { fuel: 30, water: 14 };
 /** Made no more than so many days before the departure, a confirmation is one for that journey (ours). */
-const BEFORE_DEPARTURE_DAYS: Record<Commodity, number> = { fuel: 60, water: 30 };
+export const BEFORE_DEPARTURE_DAYS: Record<Commodity, number> = { fuel: 60, water: 30 };
 /** It then holds for so many days after the departure (ours). */
 const AFTER_DEPARTURE_DAYS = 30;
 /** Made earlier than this before the departure it is as old as tags that are no longer believed: three years (ours). */

@@ -2,6 +2,7 @@ import { CHECK_WORDS } from './check.ts';
 import { COMPARISON_WORDS } from './comparison.ts';
 import { CREW_WORDS } from './crew.ts';
 import { DAYS_WORDS } from './days.ts';
+import { EXPORT_WORDS } from './export.ts';
 import { EXTRACT_WORDS } from './extracts.ts';
 import { FUEL_WORDS } from './fuel.ts';
 import { GAP_TABLE_WORDS } from './gap-table.ts';
@@ -35,4 +36,5 @@ export const ENGLISH_PRINTED = {
   sheet: SHEET_WORDS,
   gauge: GAUGE_WORDS,
   whatIf: WHAT_IF_WORDS,
+  export: EXPORT_WORDS,
 };

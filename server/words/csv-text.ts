@@ -1,3 +1,5 @@
+import { yesOrNo } from './en/few.ts';
+
 /** A cell of a table saved as CSV; null is an empty cell. */
 export type CsvCell = string | number | boolean | null;
 
@@ -8,7 +10,7 @@ function field(cell: CsvCell): string {
   if (cell === null) return '';
   // Six decimals: a millimetre, a thousandth of a millilitre; keeps binary noise out of spreadsheets.
   if (typeof cell === 'number') return Number.isFinite(cell) ? String(Number(cell.toFixed(6))) : '';
-  if (typeof cell === 'boolean') return cell ? 'yes' : 'no';
+  if (typeof cell === 'boolean') return yesOrNo(cell);
   const safe = FORMULA_START.test(cell) ? `'${cell}` : cell;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
@@ -17,7 +19,7 @@ function field(cell: CsvCell): string {
  * A table as CSV (RFC 4180): comma, CRLF, quotes doubled. Names from map data that a spreadsheet would run as a
  * formula get an apostrophe before them. Starts with a byte order mark, without which spreadsheets garble names.
  */
-export function toCsv(heads: readonly string[], rows: readonly (readonly CsvCell[])[]): string {
+export function csvText(heads: readonly string[], rows: readonly (readonly CsvCell[])[]): string {
   const lines = [heads, ...rows].map((row) => row.map(field).join(','));
   return `\ufeff${lines.join('\r\n')}\r\n`;
 }

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { toCsv } from '../../../web/table/csv.ts';
+import { csvText } from '../../server/words/csv-text.ts';
 
 /** A reader of RFC 4180 of its own, to read back what was written. */
 function readCsv(text: string): string[][] {
@@ -32,37 +32,37 @@ function readCsv(text: string): string[][] {
 
 describe('a table as CSV', () => {
   it('writes heads and rows with CRLF after a byte order mark', () => {
-    expect(toCsv(['from', 'length (km)'], [['Ketta', 384.25]])).toBe(
+    expect(csvText(['from', 'length (km)'], [['Ketta', 384.25]])).toBe(
       '\ufefffrom,length (km)\r\nKetta,384.25\r\n',
     );
   });
 
   it('quotes commas, quotes and line breaks', () => {
-    const csv = toCsv(['name'], [['Tap, "old"\r\nby the road']]);
+    const csv = csvText(['name'], [['Tap, "old"\r\nby the road']]);
     expect(csv).toBe('\ufeffname\r\n"Tap, ""old""\r\nby the road"\r\n');
   });
 
   it('leaves what is not known empty and keeps zero', () => {
-    expect(toCsv(['a', 'b', 'c'], [[null, 0, Number.NaN]])).toBe('\ufeffa,b,c\r\n,0,\r\n');
+    expect(csvText(['a', 'b', 'c'], [[null, 0, Number.NaN]])).toBe('\ufeffa,b,c\r\n,0,\r\n');
   });
 
   it.each(['=HYPERLINK("http://x")', '+1', '-1+2', '@SUM(A1)', '\tx', '\rx'])(
     'lets no spreadsheet run the name %j',
     (name) => {
-      const [, row] = readCsv(toCsv(['name'], [[name]]).slice(1));
+      const [, row] = readCsv(csvText(['name'], [[name]]).slice(1));
       expect(row?.[0]).toBe(`'${name}`);
     },
   );
 
   it('writes a negative figure as a figure', () => {
-    expect(toCsv(['margin (l)'], [[-9.442]])).toContain('\r\n-9.442\r\n');
+    expect(csvText(['margin (l)'], [[-9.442]])).toContain('\r\n-9.442\r\n');
   });
 
   it('is read back as it was written, whatever the names', () => {
     const name = fc.string({ unit: 'grapheme' }).filter((text) => !/^[=+\-@\t\r]/.test(text));
     fc.assert(
       fc.property(fc.array(fc.array(name, { minLength: 2, maxLength: 2 })), (rows) => {
-        expect(readCsv(toCsv(['a', 'b'], rows).slice(1))).toEqual([['a', 'b'], ...rows]);
+        expect(readCsv(csvText(['a', 'b'], rows).slice(1))).toEqual([['a', 'b'], ...rows]);
       }),
     );
   });

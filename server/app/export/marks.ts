@@ -1,0 +1,258 @@
+import type { Analysis } from '../../contract/analysis.ts';
+import type { Commodity } from '../../contract/common.ts';
+import type { HaltSupply, SheetHalt } from '../../contract/plan.ts';
+import { COMMODITIES } from '../../core/quantity/commodities.ts';
+import { positionAt } from '../../core/route/passings/locate.ts';
+import type { RouteLine } from '../../core/route/route-line.ts';
+import { PRINTED } from '../../words/printed.ts';
+import type { PlannedTrip } from '../plan-trip.ts';
+
+const WORDS = PRINTED.export;
+
+/** What a file to take along is made from. */
+export interface ExportPack {
+  readonly route: RouteLine;
+  readonly planned: PlannedTrip;
+  /** ISO date on which it is made. */
+  readonly made: string;
+}
+
+export type MarkKind =
+  | 'start'
+  | 'stop'
+  | 'turn-back'
+  | 'pour'
+  | 'dry'
+  | 'reserve'
+  | 'night'
+  | 'caution'
+  | 'end';
+
+/** A place that somebody on the way has to know: where it is, and what to do there. Degrees, WGS 84. */
+export interface Mark {
+  readonly kind: MarkKind;
+  readonly commodities: readonly Commodity[];
+  readonly atKm: number;
+  readonly lon: number;
+  readonly lat: number;
+  /** Short enough for a small screen. */
+  readonly name: string;
+  readonly words: string;
+  /** Of a stop of one commodity, litres. */
+  readonly supply: HaltSupply | null;
+}
+
+/** Every place to know, in the order of the road. */
+export function marksOf(pack: ExportPack): Mark[] {
+  const found = pack.planned.plan.status === 'found';
+  return [
+    ...(found ? haltMarks(pack) : [...endMarks(pack), ...supplyMarks(pack), ...gapMarks(pack)]),
+    ...turnBackMarks(pack),
+    ...(found ? pourMarks(pack) : []),
+    ...nightMarks(pack),
+    ...cautionMarks(pack),
+  ].sort((a, b) => a.atKm - b.atKm || ORDER[a.kind] - ORDER[b.kind]);
+}
+
+const ORDER: Record<MarkKind, number> = {
+  start: 0,
+  caution: 1,
+  'turn-back': 2,
+  pour: 3,
+  stop: 4,
+  reserve: 5,
+  dry: 6,
+  night: 7,
+  end: 8,
+};
+
+/** Kilometres as a name has them. */
+export const kmText = (km: number): string => String(Math.round(km));
+/** A tenth below ten, where it matters. */
+const litreText = (litres: number): string =>
+  Math.abs(litres) < 9.95 ? String(Math.round(litres * 10) / 10) : String(Math.round(litres));
+
+/** A place on the line itself. */
+function onRoute({ route }: ExportPack, atKm: number): Pick<Mark, 'lon' | 'lat' | 'atKm'> {
+  const { lon, lat } = positionAt(route, atKm * 1000);
+  return { lon, lat, atKm };
+}
+
+/** The halts of the plan. Both commodities of one supply are one mark; two supplies of one halt are two. */
+function haltMarks(pack: ExportPack): Mark[] {
+  return pack.planned.plan.sheet.flatMap((halt) => {
+    const supplies = COMMODITIES.flatMap((commodity) => {
+      const supply = halt[commodity];
+      return supply === null ? [] : [{ commodity, supply }];
+    });
+    const [first, second] = supplies;
+    if (first === undefined) return [];
+    const isOne = second === undefined || halt.kind !== 'stop' || first.supply.at.id === second.supply.at.id;
+    return isOne ? [haltMark(pack, halt, supplies)] : supplies.map((one) => haltMark(pack, halt, [one]));
+  });
+}
+
+interface CommoditySupply {
+  readonly commodity: Commodity;
+  readonly supply: HaltSupply;
+}
+
+function haltMark(pack: ExportPack, halt: SheetHalt, supplies: readonly CommoditySupply[]): Mark {
+  const [{ supply } = { supply: null }] = supplies;
+  const line = onRoute(pack, supply?.at.atKm ?? halt.atKm);
+  const name = supply?.at.name ?? supply?.kind ?? null;
+  const commodities = supplies.map(({ commodity }) => commodity);
+  return {
+    kind: halt.kind,
+    commodities,
+    ...line,
+    lon: supply?.lon ?? line.lon,
+    lat: supply?.lat ?? line.lat,
+    name:
+      halt.kind === 'stop'
+        ? WORDS.stopName(commodities, name ?? WORDS.at(kmText(line.atKm)))
+        : WORDS.endName(halt.kind === 'start', name),
+    words: [WORDS.at(kmText(line.atKm)), ...supplies.flatMap(supplyWords), ...contactWords(supply)].join(
+      '; ',
+    ),
+    supply: supplies.length === 1 ? supply : null,
+  };
+}
+
+/** What is done about one commodity: come with, fill, leave with, where next, until where back. */
+function supplyWords({ commodity, supply }: CommoditySupply): string[] {
+  const { arriveL, fillL, leaveL, cansFull, next, turnBackKm } = supply;
+  const told = [
+    ...(arriveL === null ? [] : [WORDS.arrive(litreText(arriveL))]),
+    ...(fillL > 0 ? [WORDS.fill(litreText(fillL))] : []),
+    ...(fillL < 0 ? [WORDS.letGo(litreText(-fillL))] : []),
+    ...(leaveL === null ? [] : [WORDS.leave(litreText(leaveL), cansFull)]),
+    ...(next === null
+      ? []
+      : [WORDS.next(next.at.name ?? WORDS.at(kmText(next.at.atKm)), kmText(next.lengthKm))]),
+    ...(turnBackKm === null ? [] : [WORDS.turnBackBefore(kmText(turnBackKm))]),
+  ];
+  return told.length === 0 ? [] : [`${commodity}: ${told.join(', ')}`];
+}
+
+function contactWords(supply: HaltSupply | null): string[] {
+  const { phone = null, openingHours = null } = supply?.contact ?? {};
+  return [
+    ...(phone === null ? [] : [WORDS.phone(phone)]),
+    ...(openingHours === null ? [] : [WORDS.hours(openingHours)]),
+  ];
+}
+
+/** Start and end of a route without a plan. */
+const endMarks = (pack: ExportPack): Mark[] =>
+  (['start', 'end'] as const).map((kind) => ({
+    kind,
+    commodities: [],
+    ...onRoute(pack, kind === 'start' ? 0 : pack.planned.analysis.route.lengthKm),
+    name: WORDS.endName(kind === 'start', null),
+    words: WORDS.noPlan,
+    supply: null,
+  }));
+
+/** Without a plan every supply that counts is a stop. */
+const supplyMarks = ({ planned }: ExportPack): Mark[] =>
+  planned.analysis.passings
+    .filter(({ counts }) => counts)
+    .map(({ commodity, name, kind, atKm, lon, lat }) => ({
+      kind: 'stop',
+      commodities: [commodity],
+      atKm,
+      lon,
+      lat,
+      name: WORDS.stopName([commodity], name ?? kind),
+      words: [WORDS.at(kmText(atKm)), kind].join('; '),
+      supply: null,
+    }));
+
+/** Without a plan: where one is at the reserve, and where nothing is left. */
+const gapMarks = (pack: ExportPack): Mark[] =>
+  COMMODITIES.flatMap((commodity) =>
+    pack.planned.analysis[commodity].gaps.flatMap(({ reserveFromKm, runsDryKm }): Mark[] => [
+      ...(reserveFromKm === null
+        ? []
+        : [
+            {
+              kind: 'reserve' as const,
+              commodities: [commodity],
+              ...onRoute(pack, reserveFromKm),
+              name: WORDS.reserveName(commodity, kmText(reserveFromKm)),
+              words: WORDS.reserve(commodity),
+              supply: null,
+            },
+          ]),
+      ...(runsDryKm === null
+        ? []
+        : [
+            {
+              kind: 'dry' as const,
+              commodities: [commodity],
+              ...onRoute(pack, runsDryKm),
+              name: WORDS.dryName(commodity, kmText(runsDryKm)),
+              words: WORDS.dry(commodity),
+              supply: null,
+            },
+          ]),
+    ]),
+  );
+
+/** As the gauge table has them. */
+const turnBackMarks = (pack: ExportPack): Mark[] =>
+  pack.planned.gauge.rows
+    .filter(({ at }) => at === 'turn-back')
+    .flatMap(({ atKm, commodities, name }) =>
+      commodities.map((commodity) => ({
+        kind: 'turn-back' as const,
+        commodities: [commodity],
+        ...onRoute(pack, atKm),
+        name: WORDS.turnBackName(commodity, kmText(atKm)),
+        words: WORDS.turnBack(commodity, WORDS.endName(true, name)),
+        supply: null,
+      })),
+    );
+
+const pourMarks = (pack: ExportPack): Mark[] =>
+  pack.planned.plan.carries.flatMap(({ commodity, pourAtKm }) =>
+    pourAtKm.map((atKm) => ({
+      kind: 'pour' as const,
+      commodities: [commodity],
+      ...onRoute(pack, atKm),
+      name: WORDS.pourName(commodity, kmText(atKm)),
+      words: WORDS.pour(commodity),
+      supply: null,
+    })),
+  );
+
+const nightMarks = (pack: ExportPack): Mark[] =>
+  pack.planned.analysis.nights.map(({ atKm, name }, index) => ({
+    kind: 'night',
+    commodities: [],
+    ...onRoute(pack, atKm),
+    name: WORDS.nightName(index + 1, name),
+    words: WORDS.at(kmText(atKm)),
+    supply: null,
+  }));
+
+/** Those that speak of a place. */
+const cautionMarks = (pack: ExportPack): Mark[] =>
+  placedCautions(pack.planned).map(({ fromKm, text }) => ({
+    kind: 'caution',
+    commodities: [],
+    ...onRoute(pack, fromKm),
+    name: WORDS.cautionName(kmText(fromKm)),
+    words: text,
+    supply: null,
+  }));
+
+function placedCautions({ analysis, plan }: PlannedTrip): { fromKm: number; text: string }[] {
+  const all: Analysis['cautions'] = [...analysis.cautions, ...plan.restsOn];
+  const texts = new Map<string, { fromKm: number; text: string }>();
+  for (const { fromKm, text } of all) {
+    if (fromKm !== undefined) texts.set(`${fromKm} ${text}`, { fromKm, text });
+  }
+  return [...texts.values()];
+}

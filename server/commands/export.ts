@@ -1,0 +1,118 @@
+import { writeFile } from 'node:fs/promises';
+import { parseArgs } from 'node:util';
+import { reckonLoaded } from '../app/analyse-trip.ts';
+import { EXPORT_FILES, type ExportEnding, isExportEnding } from '../app/export/export-file.ts';
+import { today } from '../app/today.ts';
+import { type Outcome, refused } from '../core/input/problem.ts';
+import { openingHours } from '../io/opening-hours.ts';
+import type { Command } from './command.ts';
+import type { CommandIo } from './command-io.ts';
+import { isKeptTrip } from './kept-inputs.ts';
+import { ofRoute } from './load-files.ts';
+import { planBeforeTerminal } from './plan.ts';
+import { readTrip } from './read-trip.ts';
+import { refuse, refuseOption } from './refuse.ts';
+import { readTripArguments, type TripArguments } from './trip-arguments.ts';
+
+const HELP = `npm run -s drystage -- export ROUTE.gpx --supply EXTRACT [--supply EXTRACT ...] --rig RIG.yaml [--trip TRIP.yaml] [--part PART] --to FILE
+
+Makes the carry plan and writes it as a file to take along; the ending of its name decides which:
+
+  .gpx       the route, stops, turn-back points, places to pour a can, nights and cautions as waypoints (GPX 1.1)
+  .geojson   the same (RFC 7946)
+  .csv       the same places as a table, units in its heads
+  .ics       the days and what is to be confirmed by when, as a calendar (RFC 5545); needs the trip's departure
+
+  ROUTE.gpx, --supply, --rig, --trip, --part   as of gaps
+  --to FILE                                    where to write; an existing file is only replaced with --replace
+  --replace                                    replaces the file
+  --help                                       this text
+
+Exit status as of gaps.
+`;
+
+interface Target {
+  readonly file: string;
+  readonly ending: ExportEnding;
+  readonly replace: boolean;
+}
+
+const ENDINGS = Object.keys(EXPORT_FILES)
+  .map((ending) => `.${ending}`)
+  .join(', ');
+
+/** The carry plan as a file to take along. */
+export const exportTrip: Command = async (words, io) => {
+  const told = readTarget(words);
+  if (!told.ok) return told;
+  const { target, rest } = told.value;
+  const args = readTripArguments({ command: 'export', words: rest, mostRigs: 1, isKept: isKeptTrip });
+  if (!args.ok) return args;
+  if (args.value === null) return { ok: true, value: HELP };
+  return target === null
+    ? refuse('--to', 'no file to write', `--to FILE, with one of the endings ${ENDINGS}`)
+    : write(target, args.value, io);
+};
+
+/** Takes the words about the file out; the others are those of every command on a route. */
+function readTarget(words: readonly string[]): Outcome<{ target: Target | null; rest: string[] }> {
+  const { values, tokens } = parseArgs({
+    args: [...words],
+    strict: false,
+    tokens: true,
+    options: { to: { type: 'string', multiple: true }, replace: { type: 'boolean' } },
+  });
+  const taken = new Set(
+    tokens.flatMap((token) => {
+      if (token.kind !== 'option' || (token.name !== 'to' && token.name !== 'replace')) return [];
+      return token.inlineValue === false ? [token.index, token.index + 1] : [token.index];
+    }),
+  );
+  const rest = words.filter((_, index) => !taken.has(index));
+  const [file, second] = values.to ?? [];
+  if (second !== undefined) return refuse('--to', 'several files to write', 'one');
+  if (file === undefined) return { ok: true, value: { target: null, rest } };
+  if (typeof file !== 'string') return refuseOption(new Error('--to without a file'), '--to FILE');
+  const ending = /\.([a-z]+)$/i.exec(file)?.[1]?.toLowerCase() ?? '';
+  if (!isExportEnding(ending))
+    return refuse('--to', `"${file}"`, `a file with one of the endings ${ENDINGS}`);
+  return { ok: true, value: { target: { file, ending, replace: values.replace === true }, rest } };
+}
+
+async function write(target: Target, args: TripArguments, io: CommandIo): Promise<Outcome<string>> {
+  const files = await readTrip(args, io);
+  if (!files.ok) return files;
+  const { loaded, rig, trip } = files.value;
+  const made = today();
+  const reckoned = ofRoute(reckonLoaded(loaded, { rig, trip }, { today: made, openingHours }), args);
+  if (!reckoned.ok) return reckoned;
+  const planned = ofRoute(await planBeforeTerminal(files.value, io), args);
+  if (!planned.ok) return planned;
+  const text = EXPORT_FILES[target.ending]({ route: reckoned.value.route, planned: planned.value, made });
+  try {
+    await writeFile(target.file, text, { flag: target.replace ? 'w' : 'wx' });
+  } catch (error) {
+    return unwritten(target.file, error);
+  }
+  return { ok: true, value: `${target.file}: ${new TextEncoder().encode(text).length} bytes\n` };
+}
+
+function unwritten(file: string, error: unknown): Outcome<never> {
+  const { code = '' } = error as NodeJS.ErrnoException;
+  if (code === 'EEXIST')
+    return refused({
+      code: 'command-invalid',
+      source: file,
+      came: 'a file that is there already',
+      expected: 'a new name',
+      remedy: 'Say another name, or --replace',
+    });
+  if (code === '') throw error;
+  return refused({
+    code: 'file-unreadable',
+    source: file,
+    came: `a file that cannot be written (${code})`,
+    expected: 'a folder that can be written to, with room',
+    remedy: 'Say another place',
+  });
+}

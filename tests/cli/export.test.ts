@@ -1,0 +1,64 @@
+import { mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { demoPath } from '../http/form.ts';
+import { runCli } from './run-cli.ts';
+
+const FILES = [
+  '--supply',
+  demoPath('orrimar.osm.pbf'),
+  '--rig',
+  demoPath('rig.yaml'),
+  '--trip',
+  demoPath('trip.yaml'),
+];
+const exported = (...more: string[]) => runCli('export', demoPath('route.gpx'), ...FILES, ...more);
+
+let folder = '';
+beforeAll(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'export-'));
+});
+afterAll(() => rm(folder, { recursive: true }));
+
+describe('drystage export', () => {
+  it('writes the file whose ending is named, and says how large it is', { tags: 'slow' }, async () => {
+    const file = join(folder, 'trip.GPX');
+    const { status, out, err } = await exported('--to', file);
+    expect({ status, err }).toEqual({ status: 0, err: '' });
+    expect(out).toBe(`${file}: ${(await stat(file)).size} bytes\n`);
+    expect(await readFile(file, 'utf8')).toContain('<name>Fuel Ketta fuel</name>');
+  });
+
+  it('replaces a file only where it is told to', { tags: 'slow' }, async () => {
+    const file = join(folder, 'kept.csv');
+    await writeFile(file, 'mine');
+    const refused = await exported(`--to=${file}`);
+    expect(refused).toMatchObject({ status: 2, out: '' });
+    expect(refused.err).toContain(`${file}: a file that is there already; expected a new name.`);
+    expect(await readFile(file, 'utf8')).toBe('mine');
+    expect((await exported('--replace', '--to', file)).status).toBe(0);
+    expect(await readFile(file, 'utf8')).toContain('at (km)');
+  });
+
+  it.each([
+    [['--to', 'trip.docx'], '"trip.docx"; expected a file with one of the endings .gpx'],
+    [['--to', 'gpx'], '"gpx"; expected a file with one of the endings'],
+    [[], 'no file to write; expected --to FILE'],
+    [['--to'], '--to without a file'],
+    [['--to', 'a.gpx', '--to', 'b.gpx'], 'several files to write; expected one'],
+    [['--to', 'a.gpx', '--wide'], "Unknown option '--wide'"],
+    [['--to', '/nowhere/at/all/a.gpx'], 'a file that cannot be written (ENOENT)'],
+  ])('refuses %j', { tags: 'slow' }, async (words, why) => {
+    const { status, out, err } = await exported(...words);
+    expect({ status, out }).toEqual({ status: 2, out: '' });
+    expect(err).toContain(why);
+  });
+
+  it('has a help of its own, and is named where commands are', async () => {
+    const { status, out } = await runCli('export', '--help');
+    expect(status).toBe(0);
+    for (const ending of ['.gpx', '.geojson', '.csv', '.ics']) expect(out).toContain(ending);
+    expect((await runCli('exprot')).err).toContain('compare, plan, export, extract, trip or notes');
+  });
+});
