@@ -40,9 +40,9 @@ export function App() {
   useTitle(kept.trip?.name ?? reply?.analysis.route.name);
 
   const [byPlan, setByPlan] = useState(true);
-  const id = reply?.id ?? null;
   const { planned, forget } = usePlan({
-    asked: useMemo(() => (id === null || said === null ? null : { id, ...said }), [id, said]),
+    // Of what the answer shown was reckoned with: what is refused is not planned for.
+    asked: useMemo(() => (reply === null ? null : { id: reply.id, ...reply.said }), [reply]),
     looked: look.tab === 'carry' || look.tab === 'what-if',
     byPlan,
     // What is said, once more: a route that the server no longer has is then sent again.
@@ -51,6 +51,7 @@ export function App() {
     }, [said, edit]),
   });
   const plan = byPlan ? planToGoBy(planned) : null;
+  const coming = byPlan && planned.stale && planned.problem === null && !planned.stopped;
   const analysis = reply?.analysis ?? null;
   const form = useMemo(
     () => (analysis === null || said === null ? null : { analysis, said, units, problem, onEdit: edit }),
@@ -65,10 +66,19 @@ export function App() {
       className={phase === 'reckoning' || phase === 'refused' ? 'page stale' : 'page'}
       data-phase={phase}
       data-view={look.view}
-      data-plan={plan !== null && planned.stale ? 'behind' : undefined}
+      data-plan={plan === null ? (coming ? 'coming' : undefined) : planned.stale ? 'behind' : 'there'}
     >
       <PageHead
-        {...{ analysis, plan, units, theme: choice, onUnits: setUnits, onTheme: choose }}
+        {...{
+          analysis,
+          plan,
+          coming,
+          standing: planned.searching ? 'searching' : planned.outcome === 'changed' ? 'changed' : 'made',
+          units,
+          theme: choice,
+          onUnits: setUnits,
+          onTheme: choose,
+        }}
         onOpen={() => setDialog({ kind: 'files', files: NO_FILES })}
         keep={
           <KeepRow
@@ -79,7 +89,7 @@ export function App() {
         }
       />
       {kept.saving.state === 'elsewhere' && <TwoVersions kept={kept.saving.kept} keeper={keeper} />}
-      <Announcer analysis={analysis} units={units} />
+      <Announcer {...{ analysis, plan, units }} />
       <main>
         {reply === null || form === null ? (
           <div className="opening">

@@ -15,13 +15,13 @@ describe.each([
   it('axe finds nothing serious on any panel or in the dialog', async () => {
     const { page, close } = await openPage(site, options);
     try {
-      for (const tab of ['Gaps', 'Supplies', 'Rig', 'Days', 'Compare', 'Notes']) {
+      for (const tab of ['Gaps', 'Supplies', 'Rig', 'Days', 'Settings', 'Compare', 'Notes'] as const) {
         await openTab(page, tab);
         if (tab === 'Gaps' || tab === 'Supplies') await page.locator('.row-button').nth(1).click();
         expect(await seriousIn(page), tab).toEqual([]);
       }
-      await page.getByRole('button', { name: 'Open your own route' }).click();
-      await page.getByRole('dialog', { name: 'Open your own route' }).waitFor();
+      await page.getByRole('button', { name: 'Open a route' }).click();
+      await page.getByRole('dialog', { name: 'Open a route' }).waitFor();
       expect(await seriousIn(page), 'dialog').toEqual([]);
     } finally {
       await close();
@@ -49,9 +49,9 @@ describe('by keyboard alone', () => {
       throw new Error(`Tab never came to ${wanted}; it ended on ${await focused()}`);
     };
     try {
-      await tabTo(/^button: Open your own route/);
+      await tabTo(/^button: Open a route/);
       await page.keyboard.press('Enter');
-      const dialog = page.getByRole('dialog', { name: 'Open your own route' });
+      const dialog = page.getByRole('dialog', { name: 'Open a route' });
       await dialog.waitFor();
       await page.keyboard.press('Escape');
       await dialog.waitFor({ state: 'detached' });
@@ -60,7 +60,7 @@ describe('by keyboard alone', () => {
       await page.keyboard.press('ArrowUp');
       await page.locator('.strip-readout').waitFor();
 
-      await tabTo(/^tab: Gaps/);
+      await tabTo(/^tab: Answer/);
       await tabTo(/^button: needs/);
       await page.keyboard.press('Enter');
       await expect.poll(() => page.locator('th[aria-sort="ascending"]').count()).toBe(1);
@@ -70,11 +70,11 @@ describe('by keyboard alone', () => {
       await page.keyboard.press('Enter');
       await page.locator('.gap-details').waitFor({ state: 'detached' });
 
-      await page.getByRole('tab', { name: 'Gaps' }).focus();
+      await page.getByRole('tab', { name: 'Answer' }).focus();
       await page.keyboard.press('ArrowRight');
       await expect.poll(() => textOf(page.getByRole('tab', { selected: true }))).toBe('Supplies');
       await page.keyboard.press('End');
-      await expect.poll(() => textOf(page.getByRole('tab', { selected: true }))).toBe('Notes');
+      await expect.poll(() => textOf(page.getByRole('tab', { selected: true }))).toBe('Plan');
       await tabTo(/^button: All cautions/);
     } finally {
       await close();

@@ -46,8 +46,8 @@ describe('rigs compared on the page', () => {
     const { rigs } = (await response.json()) as Comparison;
     expect(rigs.map((each) => each.fuel.worst.verdict)).toEqual(['enough', 'short']);
 
-    await expect.poll(() => textOf(row('Fuel, worst stretch'))).toMatch(/enough .*\(best\).* short/);
-    await expect.poll(() => textOf(row('Extra fuel cans'))).toContain(`${rigs[1]!.fuel.extraCans} of 20 l`);
+    await expect.poll(() => textOf(row('Fuel, worst stretch'))).toMatch(/enough .*\(best\).* runs dry/);
+    await expect.poll(() => textOf(row('Extra fuel cans'))).toContain(`${rigs[1]!.fuel.extraCans} of 20 L`);
   });
 
   it('say which file could not be read, and take the others', async () => {

@@ -1,13 +1,23 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openPage, openTab, type Site, settled, startSite, textOf, type WatchedPage } from './site.ts';
+import {
+  openPage,
+  openTab,
+  panelButton,
+  type Site,
+  settled,
+  startSite,
+  textOf,
+  type WatchedPage,
+  WIDE,
+} from './site.ts';
 
 let site: Site;
 let opened: WatchedPage;
 let page: Page;
 beforeAll(async () => {
   site = await startSite();
-  opened = await openPage(site);
+  opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
   await openTab(page, 'Days');
 });
@@ -48,9 +58,7 @@ describe('the days on the page', () => {
     await days().locator('.marked').getByRole('button', { name: 'Camp here' }).click();
     await settled(page);
     await expect.poll(() => textOf(dayRows())).toMatch(new RegExp(`(^|\\s)${km} from [\\d,]+ [\\d.]+ camp`));
-    await expect
-      .poll(() => page.getByRole('tab', { name: 'Days' }).getAttribute('aria-selected'))
-      .toBe('true');
+    await panelButton(page, 'Days').waitFor();
   });
 
   it('take a rest day from a row of the table', async () => {

@@ -1,5 +1,6 @@
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { figureKm, formatKm, formatLitres } from '../../web/units/units.ts';
+import { inUnits, saidIn } from '../../web/words/said.ts';
 import { edgeName, VERDICT_WORDS } from '../../web/words/words.ts';
 import {
   openPage,
@@ -43,7 +44,7 @@ describe('the demo', () => {
       const row = plain(rows[index]!);
       expect(row).toContain(`${edgeName(gap.from)} to ${edgeName(gap.to)}`);
       expect(row).toContain(plain(figureKm(gap.lengthKm, 'metric')));
-      expect(row).toContain(plain(formatLitres(gap.arriveL, 'metric')).replace(/ l$/, ''));
+      expect(row).toContain(plain(formatLitres(gap.arriveL, 'metric')).replace(/ L$/, ''));
       expect(row).toContain(VERDICT_WORDS[gap.verdict]);
     }
   });
@@ -80,18 +81,22 @@ describe('the demo', () => {
     const details = page.locator('.gap-details');
     await expect.poll(() => textOf(details)).toContain(plain(formatLitres(worst.reserveL, 'metric')));
     await details.getByText('How it was reckoned').click();
-    for (const term of worst.working.needL) await expect.poll(() => textOf(details)).toContain(term.label);
+    for (const term of worst.working.needL)
+      await expect
+        .poll(() => textOf(details))
+        .toContain(plain(inUnits('metric', term.label, term.labelParts)));
   });
 
   it('shows on the map the supply chosen in the table, and closes it with Escape', async () => {
     const { page } = opened;
     const passing = site.demo.analysis.passings.find((each) => !each.counts && each.name !== null)!;
     await openTab(page, 'Supplies');
+    await page.getByRole('button', { name: /^All \d+$/ }).click();
     await page.getByRole('button', { name: passing.name! }).first().click();
     const card = page.locator('.map-place [role=dialog]');
     await card.waitFor();
     await expect.poll(() => textOf(card)).toContain(passing.name!);
-    await expect.poll(() => textOf(card)).toContain(passing.reasons[0]!.text);
+    await expect.poll(() => textOf(card)).toContain(plain(saidIn('metric', passing.reasons[0]!)));
     await card.getByRole('button').first().focus();
     await page.keyboard.press('Escape');
     await card.waitFor({ state: 'detached' });
@@ -101,8 +106,8 @@ describe('the demo', () => {
   it('sorts a table and saves it as CSV', async () => {
     const { page } = opened;
     const table = page.getByRole('table', { name: 'Fuel: diesel' });
-    await table.getByRole('button', { name: 'needs l' }).click();
-    await table.getByRole('button', { name: 'needs l' }).click();
+    await table.getByRole('button', { name: 'needs L' }).click();
+    await table.getByRole('button', { name: 'needs L' }).click();
     await expect.poll(() => textOf(table.locator('th[aria-sort="descending"]'))).toContain('needs');
     const most = [...site.demo.analysis.fuel.gaps].sort((a, b) => b.needL - a.needL)[0]!;
     await expect.poll(() => textOf(table.locator('tbody tr').first())).toContain(edgeName(most.to));
@@ -116,7 +121,7 @@ describe('the demo', () => {
     for await (const chunk of await download.createReadStream()) chunks.push(chunk as Buffer);
     const lines = Buffer.concat(chunks).toString('utf8').trim().split('\r\n');
     expect(lines).toHaveLength(site.demo.analysis.fuel.gaps.length + 1);
-    expect(lines[0]).toContain('needs (l)');
+    expect(lines[0]).toContain('needs (L)');
   });
 
   it('speaks miles and gallons when asked', async () => {
@@ -141,7 +146,7 @@ describe.each([
     const opened = await openPage(site, options);
     const { page } = opened;
     try {
-      for (const tab of ['Gaps', 'Supplies', 'Rig', 'Notes']) {
+      for (const tab of ['Gaps', 'Supplies', 'Rig', 'Notes'] as const) {
         await openTab(page, tab);
         const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
         expect(over, tab).toBeLessThanOrEqual(0);

@@ -2,11 +2,11 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { sentenceText } from '../../web/words/sentence.ts';
-import { worstOf } from '../../web/words/words.ts';
 import {
   openPage,
   openTab,
   plain,
+  plannedFor,
   type Site,
   settled,
   startSite,
@@ -35,8 +35,8 @@ const fuelAnswer = () => textOf(page.locator('.answer').first());
 describe('the rig on the page', () => {
   it("turns the verdict as the tank is enlarged, to the API's own words", async () => {
     const { rig, trip, fuel } = site.demo.analysis;
-    expect(worstOf(fuel).verdict).toBe('short');
-    await expect.poll(() => fuelAnswer()).toContain('short');
+    expect(fuel.gaps.some(({ verdict }) => verdict === 'short')).toBe(true);
+    await expect.poll(() => fuelAnswer()).toContain('runs dry');
 
     const [tank] = rig.fuel.tanks;
     const larger = { ...rig, fuel: { ...rig.fuel, tanks: [{ ...tank!, litres: 400 }] } };
@@ -46,23 +46,29 @@ describe('the rig on the page', () => {
       body: JSON.stringify({ rig: larger, trip }),
     });
     const { analysis } = (await response.json()) as AnalysisReply;
-    expect(worstOf(analysis.fuel).verdict).toBe('enough');
+    expect(analysis.fuel.gaps.every(({ verdict }) => verdict === 'enough')).toBe(true);
 
     await holds().fill('400');
-    await expect.poll(fuelAnswer).not.toContain('short');
+    await expect.poll(fuelAnswer).not.toContain('dry');
     await settled(page);
+    expect(await textOf(page.getByTestId('headline-fuel'))).toBe('Enough all the way');
+    await openTab(page, 'Gaps');
     for (const sentence of analysis.answer.fuel) {
-      await expect.poll(() => fuelAnswer()).toContain(plain(sentenceText(sentence, 'metric')));
+      await expect
+        .poll(() => textOf(page.locator('.in-words')))
+        .toContain(plain(sentenceText(sentence, 'metric')));
     }
+    await openTab(page, 'Rig');
   });
 
   it('tells people who do not see the page what the new answer is', async () => {
     await expect
       .poll(async () => plain((await page.locator('[role=status]').first().textContent()) ?? ''))
-      .toContain('stretches enough');
+      .toContain('Diesel: Enough all the way');
   });
 
   it('says what is wrong beside the field, keeps the old answer and what was typed', async () => {
+    await plannedFor(page);
     const before = await fuelAnswer();
     await holds().fill('-5');
     await page.locator('.page[data-phase="refused"]').waitFor();
@@ -78,7 +84,7 @@ describe('the rig on the page', () => {
 
     await holds().fill('130');
     await settled(page);
-    await expect.poll(() => fuelAnswer()).toContain('short');
+    await expect.poll(() => fuelAnswer()).toContain('runs dry');
     expect(await page.locator('.field.wrong').count()).toBe(0);
   });
 
@@ -108,12 +114,13 @@ describe('the rig on the page', () => {
     await page.getByRole('button', { name: 'Add a tank' }).first().click();
     await expect.poll(() => page.getByRole('textbox', { name: 'Holds', exact: true }).count()).toBe(3);
     await page.getByRole('textbox', { name: 'Holds', exact: true }).nth(1).fill('270');
-    await expect.poll(fuelAnswer).not.toContain('short');
+    await expect.poll(fuelAnswer).not.toContain('dry');
     await page.getByRole('button', { name: 'Remove tank 2' }).click();
-    await expect.poll(fuelAnswer).toContain('short');
+    await expect.poll(fuelAnswer).toContain('runs dry');
   });
 
   it('asks again what is aboard when the answer is taken back, and takes the new answer', async () => {
+    await openTab(page, 'Settings');
     await page
       .getByRole('combobox', { name: 'Fuel aboard' })
       .selectOption({ label: 'not said: taken as full' });
@@ -127,6 +134,7 @@ describe('the rig on the page', () => {
     await expect
       .poll(() => page.getByRole('textbox', { name: 'driven since all was full' }).inputValue())
       .toBe('100');
+    await openTab(page, 'Rig');
   });
 
   it('saves the rig as a file that the page opens again', async () => {
@@ -136,20 +144,20 @@ describe('the rig on the page', () => {
     ]);
     const path = await download.path();
     await holds().fill('500');
-    await expect.poll(fuelAnswer).not.toContain('short');
+    await expect.poll(fuelAnswer).not.toContain('dry');
     const [chooser] = await Promise.all([
       page.waitForEvent('filechooser'),
       page.getByRole('button', { name: 'Open a rig file' }).click(),
     ]);
     await chooser.setFiles(path);
-    await expect.poll(fuelAnswer).toContain('short');
+    await expect.poll(fuelAnswer).toContain('runs dry');
     await expect.poll(() => holds().inputValue()).toBe('130');
   });
 
   it('takes what an instrument showed of the salt in a water, and counts the water no longer', async () => {
     await openTab(page, 'Supplies');
     const tap = page.getByRole('row').filter({ hasText: 'Ketta town tap' }).first();
-    await expect.poll(() => textOf(tap)).not.toContain('does not count');
+    await expect.poll(() => textOf(tap)).not.toContain('not relied on');
     await tap.locator('.row-button').click();
     const salt = page.getByRole('textbox', { name: 'Measured today' });
     await salt.fill('much');
@@ -158,7 +166,7 @@ describe('the rig on the page', () => {
     await salt.fill('5000');
     await page.getByRole('button', { name: 'Note the salt' }).click();
     await settled(page);
-    await expect.poll(() => textOf(tap)).toContain('does not count');
+    await expect.poll(() => textOf(tap)).toContain('not relied on');
   });
 
   it('met no error but the refusals that were meant', () => {

@@ -6,6 +6,7 @@ import {
   demoFile,
   openPage,
   openTab,
+  plannedFor,
   type Site,
   settled,
   startSite,
@@ -27,7 +28,7 @@ beforeEach(async () => {
 });
 afterEach(() => opened?.close());
 
-const dialog = () => page.getByRole('dialog', { name: 'Open your own route' });
+const dialog = () => page.getByRole('dialog', { name: 'Open a route' });
 const choose = async (...paths: string[]) => {
   await dialog().locator('input[type=file]').setInputFiles(paths);
   await dialog().getByRole('list', { name: 'Chosen files' }).waitFor();
@@ -88,6 +89,7 @@ describe('own files', () => {
       })),
     );
     await dialog().locator('.chosen .name', { hasText: 'orrimar.overpass.json' }).waitFor();
+    await plannedFor(page);
     const shown = await textOf(page.locator('.answer').first());
     const [response] = await Promise.all([
       page.waitForResponse((each) => each.url().endsWith('/api/trips')),
@@ -95,12 +97,13 @@ describe('own files', () => {
     ]);
     expect(response.status()).toBe(201);
     await dialog().waitFor({ state: 'detached' });
+    await plannedFor(page);
     expect(await textOf(page.locator('.answer').first())).toBe(shown);
     expect(opened.faults).toEqual([]);
   });
 
   it("ask what the files do not tell, and do not take the demo's answers for the reader's", async () => {
-    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await page.getByRole('button', { name: 'Open a route' }).click();
     await choose(demoFile('route.gpx'), demoFile('orrimar.osm.pbf'));
     await workItOut();
     await dialog().waitFor({ state: 'detached' });
@@ -110,13 +113,14 @@ describe('own files', () => {
     await page.getByRole('button', { name: 'It is right there' }).click();
     await onward.waitFor({ state: 'detached' });
     await settled(page);
-    await openTab(page, 'Rig');
+    await openTab(page, 'Settings');
     await expect
       .poll(() => page.getByRole('textbox', { name: 'From the end to the next supply' }).inputValue())
       .toBe('0');
   });
 
   it('that are broken are refused in words, and nothing chosen or shown is lost', async () => {
+    await plannedFor(page);
     const before = await textOf(page.locator('.answer').first());
     const whole = readFileSync(demoFile('route.gpx'));
     await drop([
@@ -139,7 +143,7 @@ describe('own files', () => {
   });
 
   it('without an extract or a route are not sent, and what is missing is said', async () => {
-    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await page.getByRole('button', { name: 'Open a route' }).click();
     await choose(demoFile('route.gpx'));
     await workItOut();
     await expect.poll(() => textOf(dialog().getByRole('alert'))).toContain('No map extract');
@@ -154,7 +158,7 @@ describe('a slow or forgetful server', () => {
     await page.route('**/api/trips', () => {
       // Never answered.
     });
-    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await page.getByRole('button', { name: 'Open a route' }).click();
     await choose(demoFile('route.gpx'), demoFile('orrimar.osm.pbf'));
     await workItOut();
     await dialog().getByRole('progressbar').waitFor();
@@ -169,7 +173,7 @@ describe('a slow or forgetful server', () => {
   });
 
   it('that no longer has the route gets the files once more, with the edit', async () => {
-    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await page.getByRole('button', { name: 'Open a route' }).click();
     await choose(...['route.gpx', 'orrimar.osm.pbf', 'rig.yaml', 'trip.yaml'].map(demoFile));
     await workItOut();
     await dialog().waitFor({ state: 'detached' });
@@ -183,7 +187,7 @@ describe('a slow or forgetful server', () => {
     );
     await openTab(page, 'Rig');
     await page.getByRole('textbox', { name: 'Holds', exact: true }).first().fill('400');
-    await expect.poll(() => textOf(page.locator('.answer').first())).toContain('stretches enough');
+    await expect.poll(() => textOf(page.locator('.answer').first())).toContain('Enough all the way');
     await settled(page);
     expect(await page.getByRole('alert').count()).toBe(0);
   });
@@ -191,7 +195,7 @@ describe('a slow or forgetful server', () => {
 
 describeReal('a real route with many supplies', () => {
   it('opens, and its long tables are leafed', async () => {
-    await page.getByRole('button', { name: 'Open your own route' }).click();
+    await page.getByRole('button', { name: 'Open a route' }).click();
     await choose(
       realPath('routes/swiss-grand-tour.gpx'),
       realPath('extracts/switzerland-fuel-2026.overpass.json'),
@@ -199,6 +203,15 @@ describeReal('a real route with many supplies', () => {
     await workItOut();
     await dialog().waitFor({ state: 'detached' });
     const table = page.getByRole('table', { name: 'Fuel: diesel' });
+    // Opened on what matters, with a way to all of it.
+    await expect
+      .poll(() => textOf(page.locator('.data-table .rest').first()))
+      .toMatch(/^and [\d,]+ more, all enough$/);
+    expect(await table.locator('tbody tr').count()).toBeLessThan(30);
+    await page
+      .getByRole('button', { name: /^All [\d,]+$/ })
+      .first()
+      .click();
     await expect.poll(() => table.locator('tbody tr').count()).toBe(60);
     expect(Number(await table.getAttribute('aria-rowcount'))).toBeGreaterThan(400);
     await page.getByRole('button', { name: 'Next' }).first().click();

@@ -5,6 +5,7 @@ import {
   openPage,
   openTab,
   PHONE,
+  panelButton,
   type Site,
   seriousIn,
   settled,
@@ -55,7 +56,7 @@ describe('a change', () => {
 
     await openTab(page, 'Supplies');
     await page.goBack();
-    await page.getByRole('tab', { name: 'Rig', selected: true }).waitFor();
+    await panelButton(page, 'Rig').waitFor();
     expect(page.url()).toBe(address);
 
     const other = await page.context().newPage();

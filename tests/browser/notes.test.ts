@@ -10,6 +10,7 @@ import {
   startSite,
   textOf,
   type WatchedPage,
+  WIDE,
 } from './site.ts';
 
 let site: Site;
@@ -17,7 +18,7 @@ let opened: WatchedPage;
 let page: Page;
 beforeAll(async () => {
   site = await startSite();
-  opened = await openPage(site);
+  opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
 });
 afterAll(async () => {
@@ -60,7 +61,7 @@ describe('the card of a supply', () => {
     await details().getByRole('button', { name: 'It does not' }).click();
     await settled(page);
     await expect.poll(() => textOf(details())).toContain('"the pump is gone"');
-    expect(await textOf(details())).toContain('Why it does not count');
+    expect(await textOf(details())).toContain('Why it is not relied on');
   });
 
   it('takes what the map has wrong: grade, hours, litres', async () => {
@@ -128,13 +129,29 @@ describe('the notes', () => {
   });
 
   it('take one at the place that is clicked on the map', async () => {
-    const map = (await page.locator('.map-canvas canvas').boundingBox())!;
-    await page.mouse.click(map.x + map.width * 0.12, map.y + map.height * 0.2);
-    const where = panel().locator('.new-point').getByLabel('Where');
-    const before = await where.inputValue();
-    await page.mouse.click(map.x + map.width * 0.2, map.y + map.height * 0.1);
-    await expect.poll(() => where.inputValue()).not.toBe(before);
-    expect(await where.inputValue()).toMatch(/^-\d\d\.\d{5}, \d\d\.\d{5}$/);
+    const drawn = await openPage(site);
+    try {
+      await openTab(drawn.page, 'Notes');
+      const canvas = drawn.page.locator('.map-canvas canvas');
+      await canvas.waitFor();
+      const where = drawn.page.locator('.new-point').getByLabel('Where');
+      await drawn.page.getByText('Add a point of your own').click();
+      const map = (await canvas.boundingBox())!;
+      const taken = new Set<string>();
+      for (const [x, y] of [
+        [0.12, 0.2],
+        [0.2, 0.1],
+      ] as const) {
+        await drawn.page.mouse.click(map.x + map.width * x, map.y + map.height * y);
+        await expect.poll(async () => taken.has(await where.inputValue())).toBe(false);
+        await expect.poll(() => where.inputValue()).toMatch(/^-\d\d\.\d{5}, \d\d\.\d{5}$/);
+        taken.add(await where.inputValue());
+      }
+      expect(taken.size).toBe(2);
+      expect(drawn.faults).toEqual([]);
+    } finally {
+      await drawn.close();
+    }
   });
 
   it('go out as a file and come back, each once', async () => {
@@ -173,12 +190,10 @@ describe('the notes', () => {
   it('take a stretch that is closed, which is told before all else', async () => {
     await panel().getByRole('button', { name: 'Add a stretch' }).click();
     await settled(page);
-    await expect
-      .poll(() => textOf(page.locator('.todo')))
-      .toContain('you noted the route as closed from km 0 to km 1');
+    await expect.poll(() => textOf(page.locator('.todo'))).toContain('km 0 to km 1: Closed (you noted it on');
     await panel().getByRole('button', { name: 'Remove stretch 1' }).click();
     await settled(page);
-    expect(await textOf(page.locator('.todo'))).not.toContain('closed');
+    expect(await textOf(page.locator('.todo'))).not.toContain('Closed');
   });
 
   it('can be read and used by everybody', async () => {

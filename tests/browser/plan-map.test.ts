@@ -7,6 +7,7 @@ import {
   PHONE,
   pixelsOf,
   plain,
+  plannedFor,
   type Site,
   startSite,
   textOf,
@@ -45,10 +46,13 @@ const count = (selector: string) => page.locator(`.strip ${selector}`).count();
 const byPlan = () => page.getByLabel('With the carry plan');
 
 describe('the carry plan on strip and map', () => {
-  it('is not there before one has been made', async () => {
-    expect(await byPlan().count()).toBe(0);
-    expect(await count('.strip-can')).toBe(0);
+  it('is made at once, and away where the reader wants it away', async () => {
+    await plannedFor(page);
+    await expect.poll(() => count('.strip-can')).toBeGreaterThan(0);
+    await byPlan().uncheck();
+    await expect.poll(() => count('.strip-can')).toBe(0);
     expect(await count('.strip-dry')).toBeGreaterThan(0);
+    await byPlan().check();
   });
 
   it('has its levels on the strip: nothing short or dry, a bar as long as cans are full, a dot for each pour', async () => {
@@ -94,7 +98,7 @@ describe('the carry plan on strip and map', () => {
     expect(await at()).toBeLessThan(carry.pourAtKm[0]!);
     const words = (await strip().getAttribute('aria-valuetext'))!.replaceAll('\u00a0', ' ');
     expect(words).toMatch(
-      new RegExp(`by the plan: diesel \\d+ l left, tanks \\d+ l, ${carry.cans} cans? full; drinking water `),
+      new RegExp(`by the plan: diesel \\d+ L left, tanks \\d+ L, ${carry.cans} cans? full; drinking water `),
     );
   });
 

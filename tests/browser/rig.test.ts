@@ -32,7 +32,7 @@ beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'drystage-rig-'));
   opened = await openPage(site, WIDE, { withMap: false });
   page = opened.page;
-  await openTab(page, /^Rig/);
+  await openTab(page, 'Rig');
 });
 afterAll(async () => {
   await opened?.close();
@@ -175,7 +175,7 @@ describe.each([
   it('every part of the form, all of it unfolded, is fit for screen readers and fits the screen', async () => {
     const { page: other, close } = await openPage(site, options);
     try {
-      await openTab(other, /^Rig/);
+      await openTab(other, 'Rig');
       await openRig(other, 'full.json', JSON.stringify(FULL_RIG));
       await other.locator('.side-drawing svg').waitFor();
       await unfold(other);

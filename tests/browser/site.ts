@@ -73,13 +73,41 @@ function withoutWebGl(): void {
   });
 }
 
+/** Waits until answer, strip and map go by a plan of what was reckoned. */
+export const plannedFor = (page: Page): Promise<void> => page.locator('.page[data-plan="there"]').waitFor();
+
 /** Waits until the page has reckoned what was typed. */
 export const settled = (page: Page): Promise<void> => page.locator('.page[data-phase="settled"]').waitFor();
 
-/** Brings a tab to the front and waits until what it shows has been fetched. */
-export async function openTab(page: Page, name: string | RegExp): Promise<void> {
-  await page.getByRole('tab', { name }).click();
-  await page.getByRole('tab', { name, selected: true }).waitFor();
+/** Panels by the words that lead to them. */
+const PANELS = {
+  Gaps: ['Answer', null],
+  Supplies: ['Supplies', 'Points'],
+  Notes: ['Supplies', 'Notes'],
+  Rig: ['Vehicle', 'Rig'],
+  Compare: ['Vehicle', 'Compare'],
+  Days: ['Trip', 'Days'],
+  Settings: ['Trip', 'Settings'],
+  Carry: ['Plan', 'Carry'],
+  'What if': ['Plan', 'What if'],
+} as const;
+export type PanelName = keyof typeof PANELS;
+export const PANEL_NAMES = Object.keys(PANELS) as PanelName[];
+
+/** The panel's own button within its group; of a group of one its tab. */
+export function panelButton(page: Page, name: PanelName): Locator {
+  const [group, within] = PANELS[name];
+  return within === null
+    ? page.getByRole('tab', { name: group, selected: true })
+    : page.locator('.within-group button[aria-current]', { hasText: within });
+}
+
+/** Brings a panel to the front and waits until what it shows has been fetched. */
+export async function openTab(page: Page, name: PanelName): Promise<void> {
+  const [group, within] = PANELS[name];
+  await page.getByRole('tab', { name: group }).click();
+  if (within !== null) await page.locator('.within-group').getByRole('button', { name: within }).click();
+  await panelButton(page, name).waitFor();
   await page.locator('.tab-panel [aria-busy="true"]').waitFor({ state: 'detached' });
 }
 

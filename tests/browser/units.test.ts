@@ -3,7 +3,16 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import { FULL_RIG, FULL_TRIP } from '../helpers/full-plan.ts';
-import { openPage, openTab, type Site, settled, startSite, type WatchedPage } from './site.ts';
+import {
+  openPage,
+  openTab,
+  PANEL_NAMES,
+  type PanelName,
+  type Site,
+  settled,
+  startSite,
+  type WatchedPage,
+} from './site.ts';
 
 /** A tank whose name has a quantity in it: a name stays, whatever the units. */
 const NAME = '20 l drum, 12 km Camp';
@@ -11,7 +20,6 @@ const NAME = '20 l drum, 12 km Camp';
 const BOTH = 'empty: 5 °C, or 9 °F';
 /** Rows of each tab that are opened. */
 const ROWS = 3;
-const TABS = ['Gaps', 'Supplies', 'Rig', 'Days', 'Carry', 'What if', 'Compare', 'Notes'];
 
 let site: Site;
 beforeAll(async () => {
@@ -42,7 +50,7 @@ const FULL: Readonly<Record<string, string>> = {
   Compare: '.compare-scroll',
 };
 
-async function openWhole(page: Page, tab: string): Promise<void> {
+async function openWhole(page: Page, tab: PanelName): Promise<void> {
   await openTab(page, tab);
   await page.locator('.tab-panel > .soft', { hasText: 'Opening' }).waitFor({ state: 'detached' });
   await page
@@ -67,7 +75,7 @@ async function unfold(page: Page): Promise<void> {
 const metricTexts = (page: Page, names: readonly string[], within = 'body'): Promise<string[]> =>
   page.evaluate(
     ([kept, part]) => {
-      const unit = /(?<![\p{L}\p{N}/])(?:km\/h|km|kg|l\/100 km|l|m|°C)(?![\p{L}\p{N}²³])/u;
+      const unit = /(?<![\p{L}\p{N}/])(?:km\/h|km|kg|[lL]\/100 km|[lL]|m|°C)(?![\p{L}\p{N}²³])/u;
       // Names of a file's columns, tags as mapped, and the choice of units itself.
       const skipped = 'script, style, option, code, .supply-tags dd';
       const own = (element: Element): string =>
@@ -93,7 +101,7 @@ const metricTexts = (page: Page, names: readonly string[], within = 'body'): Pro
 /** What stands in metric on each panel before the units are changed: the check must see all of them. */
 async function metricOn(page: Page): Promise<string[]> {
   const seen: string[] = [];
-  for (const tab of TABS) {
+  for (const tab of PANEL_NAMES) {
     await openWhole(page, tab);
     await unfold(page);
     if ((await metricTexts(page, [], '.tab-panel')).length > 0) seen.push(tab);
@@ -106,7 +114,7 @@ async function offendersOn(page: Page, names: readonly string[]): Promise<string
   await settled(page);
   // What is read out follows a moment later, so that typing is not talked over.
   await page
-    .locator('[role=status]', { hasText: /\bmi\b/ })
+    .locator('[role=status]', { hasText: /\bmile\b/ })
     .first()
     .waitFor({ state: 'attached' });
   const offenders = new Set<string>();
@@ -114,7 +122,7 @@ async function offendersOn(page: Page, names: readonly string[]): Promise<string
     await unfold(page);
     for (const text of await metricTexts(page, names)) offenders.add(`${tab}: ${text}`);
   };
-  for (const tab of TABS) {
+  for (const tab of PANEL_NAMES) {
     await openWhole(page, tab);
     await note(tab);
     const rows = page.locator('.tab-panel button.row-button');
@@ -131,7 +139,7 @@ describe('a page in US units', () => {
   it('has no metric unit on any panel for the demo', async () => {
     const opened: WatchedPage = await openPage(site);
     try {
-      expect(await metricOn(opened.page)).toEqual(TABS);
+      expect(await metricOn(opened.page)).toEqual(PANEL_NAMES);
       expect(await offendersOn(opened.page, [BOTH])).toEqual([]);
     } finally {
       await opened.close();

@@ -113,7 +113,7 @@ describe('the treatment line', () => {
   /** Of the supplies listed, those whose row says that a spring counts. */
   const springsCounting = async (): Promise<number> => {
     const rows = await page.getByRole('row').filter({ hasText: 'spring' }).allInnerTexts();
-    return rows.filter((row) => !row.includes('does not count')).length;
+    return rows.filter((row) => !row.includes('not relied on')).length;
   };
 
   it('makes a spring fit once a stage is added that reaches the target, and the supplies know it', async () => {
@@ -140,7 +140,7 @@ describe('the treatment line', () => {
     const tap = section('Treatment').getByRole('textbox', { name: 'Flow as measured' });
     await tap.fill('2.4');
     await settled(page);
-    await expect.poll(() => textOf(line())).toContain('2.4 l/min measured');
+    await expect.poll(() => textOf(line())).toContain('2.4 L/min measured');
   });
 
   it('keeps the tap behind its stage when another is removed', async () => {
@@ -182,7 +182,7 @@ describe('a log of fill-ups', () => {
     await expect.poll(() => textOf(section('Learn from a log'))).toContain('outlier');
     await page.getByRole('button', { name: 'Take it into the rig' }).click();
     await settled(page);
-    // Five intervals of 500 km: 61 l the least, the 10th percentile above it.
+    // Five intervals of 500 km: 61 L the least, the 10th percentile above it.
     const typical = page.getByRole('textbox', { name: 'Uses typically' });
     expect(Number(await typical.inputValue())).toBeCloseTo(12.6, 6);
   });

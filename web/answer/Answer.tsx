@@ -1,68 +1,88 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { VerdictMark } from '../kit/VerdictMark.tsx';
-import { distanceUnit, figureKm, formatDays, formatFigure, type UnitSystem } from '../units/units.ts';
-import { commodityWords, VERDICT_WORDS, worstOf } from '../words/words.ts';
-import { PlanTodo } from './PlanTodo.tsx';
+import { formatAtKm, formatDays, formatKm, type UnitSystem } from '../units/units.ts';
+import { capitalised, commodityWords, edgeName } from '../words/words.ts';
+import { headlineOf, shareWords, worstWords } from './headline.ts';
+import { type PlanStanding, PlanTodo } from './PlanTodo.tsx';
 import { Sentences } from './Sentences.tsx';
 
 interface AnswerProps {
   analysis: Analysis;
   units: UnitSystem;
+  /** The plan to go by. */
+  plan: PlanReply | null;
 }
 
-/** One commodity's answer: its longest stretch as a figure, how many stretches are how bad, and why. */
-export function CommodityAnswer({ analysis, units, commodity }: AnswerProps & { commodity: Commodity }) {
+/** One commodity's answer: the verdict as one would say it, then the figures. All the sentences are in the panel. */
+export function CommodityAnswer({
+  analysis,
+  units,
+  plan,
+  commodity,
+}: AnswerProps & { commodity: Commodity }) {
   const report = analysis[commodity];
   const longest = report.gaps[report.longest];
-  const { verdict, count, of } = worstOf(report);
+  const headline = headlineOf(analysis, commodity, { plan, units });
+  const { verdict, words, worst } = headline;
   const headingId = `answer-${commodity}`;
-  const isWithoutData = analysis.noData.includes(commodity);
   return (
     <section className="answer" aria-labelledby={headingId}>
       <h2 className="label" id={headingId}>
         <span className={`swatch swatch-${commodity}`} aria-hidden="true" />
-        {isWithoutData ? 'No data on' : 'Longest stretch without'}{' '}
-        {commodityWords(commodity, analysis.rig.fuel.kind)}
+        {capitalised(commodityWords(commodity, analysis.rig.fuel.kind))}
       </h2>
-      {longest !== undefined && !isWithoutData && (
-        <p className="figure" data-testid={`longest-${commodity}`}>
-          <span className="big">{figureKm(longest.lengthKm, units)}</span>{' '}
-          <span className="unit">
-            {distanceUnit(units)}
-            {commodity === 'water' && `, ${formatDays(longest.days)}`}
-          </span>
+      <p className={`headline headline-${verdict}`} data-testid={`headline-${commodity}`}>
+        {words}
+      </p>
+      {worst === null ? (
+        <p className="figures">
+          No extract tells of it on this route: neither where it is nor that there is none.
+        </p>
+      ) : (
+        <p className="figures">
+          {worst.verdict !== 'enough' && (
+            <>
+              <span>{worstWords(headline, units)}</span>{' '}
+              <span className="quantity">{shareWords(report, worst.verdict)}.</span>{' '}
+            </>
+          )}
+          {longest !== undefined && (
+            <>
+              Longest stretch{' '}
+              <b data-testid={`longest-${commodity}`}>
+                {formatKm(longest.lengthKm, units)}
+                {commodity === 'water' && `, ${formatDays(longest.days)}`}
+              </b>
+              {longest !== worst &&
+                ` (${edgeName(longest.from)} to ${edgeName(longest.to)}, ${formatAtKm(longest.from.atKm, units)} to ${formatAtKm(longest.to.atKm, units)})`}
+              .
+            </>
+          )}
         </p>
       )}
-      <Sentences sentences={analysis.answer[commodity]} units={units}>
-        <VerdictMark verdict={verdict}>
-          {shareWords(count, of)} {VERDICT_WORDS[verdict]}
-        </VerdictMark>{' '}
-      </Sentences>
     </section>
   );
 }
 
-/** "1 of 6 stretches", "all 6 stretches". */
-function shareWords(count: number, of: number): string {
-  if (of === 1) return 'The only stretch:';
-  return count === of
-    ? `All ${formatFigure(of, 0)} stretches`
-    : `${formatFigure(count, 0)} of ${formatFigure(of, 0)} stretches`;
+interface TodoProps extends AnswerProps {
+  /** A plan is being made: what is said without one may be replaced. */
+  coming: boolean;
+  standing: PlanStanding;
 }
 
-/** What to do, a line each, set off from all else by being turned inside out; by the plan where one is at hand. */
-export function Todo({ analysis, units, plan }: AnswerProps & { plan: PlanReply | null }) {
-  if (plan?.plan.status === 'found') return <PlanTodo {...{ analysis, units, plan }} />;
+/** What to do, set off from all else by being turned inside out; by the plan where one is at hand. */
+export function Todo({ analysis, units, plan, coming, standing }: TodoProps) {
+  if (plan?.plan.status === 'found') return <PlanTodo {...{ analysis, units, plan, standing }} />;
   return (
-    <section className="todo" aria-labelledby="todo">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1)
+    <section className="todo" aria-labelledby="todo" tabIndex={0}>
       <h2 className="label" id="todo">
-        Do this
+        {coming ? 'Do this; a plan is being made' : 'Do this'}
       </h2>
       {plan?.plan.status === 'none' && (
         <p>
-          <strong>No carry plan keeps the reserve</strong> as things stand: see under Carry what breaks it and
+          <strong>No carry plan keeps the reserve</strong> as things stand: see under Plan what breaks it and
           what helps.
         </p>
       )}

@@ -1,30 +1,53 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import type { UnitSystem } from '../units/units.ts';
+import { formatAtKm, type UnitSystem } from '../units/units.ts';
 import { countCans, hasUnknown, placeWords } from '../words/plan-words.ts';
+import { saidIn } from '../words/said.ts';
 import { capitalised, commodityWords } from '../words/words.ts';
 
 /** At most so many stretches with full cans are named for each commodity; the panel has all. */
-const NAMED = 2;
+const NAMED = 1;
 
 interface PlanTodoProps {
   analysis: Analysis;
   plan: PlanReply;
   units: UnitSystem;
+  /** How the plan stands: the box never changes without saying so. */
+  standing: PlanStanding;
 }
 
+/** `searching`: a good plan, while a better one is searched for; `changed`: another than the one that was shown first. */
+export type PlanStanding = 'made' | 'searching' | 'changed';
+
+const STANDING_WORDS: Record<PlanStanding, string> = {
+  made: 'Do this, by the plan: fill at each of its stops, confirm them before you leave',
+  searching: 'Do this, by the plan; a better one is still searched for',
+  changed: 'The plan has changed. Do this, by the new one; confirm its stops before you leave',
+};
+
 /** What to do by the carry plan: cans to get, what to carry over which stretch, whom to telephone. */
-export function PlanTodo({ analysis, plan: { plan, whatIf }, units }: PlanTodoProps) {
+export function PlanTodo({ analysis, plan: { plan, whatIf }, units, standing }: PlanTodoProps) {
   const { getCans, carries } = plan;
   const [first] = whatIf.callFirst.filter(({ verdict }) => verdict !== 'enough');
   const unknown = hasUnknown(plan);
   const get = (['fuel', 'water'] as const).filter((commodity) => getCans[commodity] > 0);
   return (
-    <section className="todo" aria-labelledby="todo">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1)
+    <section className="todo" aria-labelledby="todo" tabIndex={0}>
       <h2 className="label" id="todo">
-        Do this, by the carry plan
+        {STANDING_WORDS[standing]}
       </h2>
+      {analysis.cautions
+        .filter(({ code }) => code === 'route-closed')
+        .map((caution) => (
+          <p key={caution.text}>
+            <strong>
+              {formatAtKm(caution.fromKm ?? 0, units)} to {formatAtKm(caution.toKm ?? 0, units)}:{' '}
+              {saidIn(units, caution)}
+            </strong>
+          </p>
+        ))}
       {get.length > 0 && (
         <p>
           Get{' '}
@@ -56,7 +79,6 @@ export function PlanTodo({ analysis, plan: { plan, whatIf }, units }: PlanTodoPr
           Telephone <strong>{first.name ?? first.kind}</strong> before you leave: most hangs on it.
         </p>
       )}
-      <p>Fill at every stop of the plan. Confirm each before you leave.</p>
     </section>
   );
 }

@@ -18,8 +18,8 @@ type AimWords = (value: number, units: UnitSystem) => string;
 
 const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
   'doubtful-km': (value, units) => `hangs on doubtful supplies for ${formatKm(value, units)}`,
-  'implied-km': (value, units) => `hangs on supplies implied by their kind for ${formatKm(value, units)}`,
-  'stated-km': (value, units) => `hangs on supplies that only tags state for ${formatKm(value, units)}`,
+  'implied-km': (value, units) => `hangs on supplies that are only likely for ${formatKm(value, units)}`,
+  'stated-km': (value, units) => `hangs on supplies that only the map lists for ${formatKm(value, units)}`,
   'cans-to-get': (value) =>
     value === 0 ? 'no can beyond those owned' : `${countCans(value)} beyond those owned`,
   'lost-h': (value) => `${formatFigure(value, 1)} h lost on waiting, filling and detours`,

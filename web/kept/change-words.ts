@@ -34,7 +34,7 @@ function findingWords(before: TripFile, after: TripFile, nameOf: (id: string) =>
   const told: string[] = [];
   for (const [key, finding] of is ?? [])
     if (JSON.stringify(was?.get(key)) !== JSON.stringify(finding))
-      told.push(`${nameOf(finding.id)} ${finding.works ? 'works' : 'does not count'}`);
+      told.push(`${nameOf(finding.id)} ${finding.works ? 'works' : 'does not work'}`);
   for (const [key, { id }] of was ?? [])
     if (!is?.has(key)) told.push(`${nameOf(id)}: what was found out is taken back`);
   return told;

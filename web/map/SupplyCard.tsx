@@ -1,7 +1,7 @@
 import { useId } from 'react';
 import { formatAtKm, formatKm, type UnitSystem } from '../units/units.ts';
 import { saidIn } from '../words/said.ts';
-import { WATER_CLASS_WORDS } from '../words/words.ts';
+import { countsWords, WATER_CLASS_WORDS } from '../words/words.ts';
 import type { SupplyFacts, SupplyPointFacts } from './supply-facts.ts';
 
 interface Props {
@@ -64,7 +64,7 @@ function CommodityFacts(props: {
           aria-hidden="true"
         />
         {named && `${kind}: `}
-        <b>{counts ? 'counts' : 'does not count'}</b>
+        <b>{countsWords(counts)}</b>
         {`, ${evidence}`}
         {waterClass !== undefined && `, ${WATER_CLASS_WORDS[waterClass]}`}
       </p>

@@ -1,12 +1,14 @@
 import type { Analysis, Passing, Rescue } from '../../server/contract/analysis.ts';
 import type { AnalysisReply, SupplyMark } from '../../server/contract/answers/map.ts';
 import type { Commodity, Reason } from '../../server/contract/common.ts';
+import { EVIDENCE_WORDS } from '../words/words.ts';
 
 /** One commodity at a supply point: how it is reckoned with, and every place where the route comes by. */
 export interface SupplyFacts {
   commodity: Commodity;
   kind: string;
   counts: boolean;
+  /** In the page's words. */
   evidence: string;
   waterClass: Passing['waterClass'];
   reasons: Reason[];
@@ -41,6 +43,10 @@ export function supplyFacts(reply: AnalysisReply, id: string): SupplyPointFacts 
   };
 }
 
+/** Of a mark, which tells it as text. */
+const evidenceWords = (evidence: string): string =>
+  new Map<string, string>(Object.entries(EVIDENCE_WORDS)).get(evidence) ?? evidence;
+
 function factsOf(analysis: Analysis, mark: SupplyMark): SupplyFacts {
   const { commodity, kind, counts, evidence } = mark;
   const passings = analysis.passings.filter(
@@ -55,7 +61,7 @@ function factsOf(analysis: Analysis, mark: SupplyMark): SupplyFacts {
     commodity,
     kind,
     counts,
-    evidence,
+    evidence: evidenceWords(evidence),
     waterClass: passings[0]?.waterClass,
     reasons: [...reasons.values()],
     passings: seen.map(({ atKm, detourKm, offRouteKm }) => ({ atKm, detourKm, offRouteKm })),

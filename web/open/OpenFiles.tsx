@@ -39,7 +39,7 @@ export function OpenFiles({ dropped, said, demoTrip, onClose, onOpened }: OpenFi
     if (ready.ok) void send(ready.read);
   };
   return (
-    <Dialog title="Open your own route" mayClose={!busy} onClose={onClose}>
+    <Dialog title="Open a route" mayClose={!busy} onClose={onClose}>
       <p>
         The route as GPX, and one or more extracts of OpenStreetMap that cover it (.osm.pbf, .osm, Overpass
         JSON, GeoJSON), or waypoints of your own. A rig and a trip file if you have them.

@@ -1,10 +1,13 @@
 import type { ReactNode } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
+import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { ThemeChoice } from '../kit/hooks/use-theme.ts';
-import { formatDays, formatFigure, formatKm, type UnitSystem } from '../units/units.ts';
+import { formatDays, formatKm, type UnitSystem } from '../units/units.ts';
 
 export interface TripHeadProps {
   analysis: Analysis | null;
+  /** The plan to go by. */
+  plan: PlanReply | null;
   units: UnitSystem;
   theme: ThemeChoice;
   onUnits: (units: UnitSystem) => void;
@@ -15,7 +18,8 @@ export interface TripHeadProps {
 }
 
 /** Whose trip this is, and the three things that concern the whole page: other files, units, light. */
-export function TripHead({ analysis, units, theme, onUnits, onTheme, onOpen, keep }: TripHeadProps) {
+export function TripHead(props: TripHeadProps) {
+  const { analysis, plan, units, theme, onUnits, onTheme, onOpen, keep } = props;
   return (
     <div className="trip-head">
       <div className="name-row">
@@ -25,7 +29,7 @@ export function TripHead({ analysis, units, theme, onUnits, onTheme, onOpen, kee
           value={units}
           onChange={(event) => onUnits(event.target.value as UnitSystem)}
         >
-          <option value="metric">km, l</option>
+          <option value="metric">km, L</option>
           <option value="us">mi, US gal</option>
           <option value="imperial">mi, imp gal</option>
         </select>
@@ -41,26 +45,35 @@ export function TripHead({ analysis, units, theme, onUnits, onTheme, onOpen, kee
       </div>
       {analysis !== null && (
         <p>
-          <b>{analysis.route.name}</b>
-          <br />
-          {formatKm(analysis.route.lengthKm, units)}, {daysOf(analysis)}
-          <br />
-          {analysis.rig.name ?? 'unnamed rig'}
+          <b>{analysis.route.name}</b> <span className="quantity">{lengthWords(analysis, units)}</span>,{' '}
+          <span className="quantity">{daysOf(analysis, plan)}</span>. {analysis.rig.name ?? 'Unnamed rig'}
         </p>
       )}
-      {keep}
-      <button type="button" className="main" onClick={onOpen}>
-        Open your own route
-      </button>
+      <div className="keep-place">
+        <button type="button" className="main" onClick={onOpen}>
+          Open<span className="only-read"> a route</span>
+        </button>
+        {keep}
+      </div>
     </div>
   );
 }
 
-/** Days on the way: one more than the nights, when nights are known; else the sum of the stretches. */
-function daysOf(analysis: Analysis): string {
-  if (analysis.nights.length > 0) {
-    const days = analysis.nights.length + 1;
-    return `${formatFigure(days, 0)}\u00a0days`;
-  }
+/** The way as driven; what the line only jumps over is told apart. */
+function lengthWords({ route, cautions }: Analysis, units: UnitSystem): string {
+  const jumpedKm = cautions.reduce(
+    (sum, { code, fromKm = 0, toKm = fromKm }) => (code === 'bridge' ? sum + toKm - fromKm : sum),
+    0,
+  );
+  return jumpedKm === 0
+    ? formatKm(route.lengthKm, units)
+    : `${formatKm(route.lengthKm - jumpedKm, units)} and ${formatKm(jumpedKm, units)} in straight jumps`;
+}
+
+/** Days on the way, by the plan where there is one. */
+function daysOf(analysis: Analysis, plan: PlanReply | null): string {
+  const planned = plan?.plan.status === 'found' ? plan.plan.totals?.days : undefined;
+  if (planned !== undefined) return `${formatDays(planned)} by the plan`;
+  if (analysis.nights.length > 0) return formatDays(analysis.nights.length + 1);
   return formatDays(analysis.water.gaps.reduce((sum, gap) => sum + gap.days, 0));
 }

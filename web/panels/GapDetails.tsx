@@ -136,7 +136,7 @@ function Rescues({ gap, units }: { gap: Gap; units: UnitSystem }) {
             {formatKm(point.detourKm, units)} off, {EVIDENCE_WORDS[point.evidence]}
             {point.counts
               ? ''
-              : `; does not count: ${point.reasons.map((reason) => saidIn(units, reason)).join('; ')}`}
+              : `; not relied on: ${point.reasons.map((reason) => saidIn(units, reason)).join('; ')}`}
           </li>
         ))}
       </ul>

@@ -1,10 +1,12 @@
-import { useMemo } from 'react';
+import { Fragment, useMemo } from 'react';
 import type { Analysis, Gap } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
+import { Sentences } from '../answer/Sentences.tsx';
 import { fileName } from '../kit/save-file.ts';
 import { VerdictMark } from '../kit/VerdictMark.tsx';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
+import type { FindBy, Matter } from '../table/narrow.ts';
 import {
   distanceIn,
   distanceUnit,
@@ -16,7 +18,14 @@ import {
   volumeUnit,
   volumeUnitInFull,
 } from '../units/units.ts';
-import { edgeName, FUEL_WORDS, severityOf, VERDICT_WORDS } from '../words/words.ts';
+import {
+  capitalised,
+  commodityWords,
+  edgeName,
+  FUEL_WORDS,
+  severityOf,
+  VERDICT_WORDS,
+} from '../words/words.ts';
 import { GapDetails } from './GapDetails.tsx';
 
 interface GapRow {
@@ -35,6 +44,18 @@ export function GapsPanel({ analysis, units, selected, onFocus }: GapsPanelProps
   const fuel = FUEL_WORDS[analysis.rig.fuel.kind];
   return (
     <>
+      <section className="in-words" aria-label="The answer in words">
+        <p className="says">With full tanks at every supply that is relied on, and empty cans:</p>
+        {(['fuel', 'water'] as const).map((commodity) => (
+          <Fragment key={commodity}>
+            <h3>
+              <span className={`swatch swatch-${commodity}`} aria-hidden="true" />
+              {capitalised(commodityWords(commodity, analysis.rig.fuel.kind))}
+            </h3>
+            <Sentences sentences={analysis.answer[commodity]} units={units} />
+          </Fragment>
+        ))}
+      </section>
       <GapTable caption={`Fuel: ${fuel}`} commodity="fuel" {...{ analysis, units, selected, onFocus }} />
       <GapTable caption="Drinking water" commodity="water" {...{ analysis, units, selected, onFocus }} />
     </>
@@ -53,6 +74,8 @@ function GapTable(props: GapsPanelProps & { caption: string; commodity: Commodit
   const report = analysis[commodity];
   const rows = useMemo(() => report.gaps.map((gap, index) => ({ gap, index })), [report]);
   const columns = useMemo(() => columnsFor(units), [units]);
+  const matter = useMemo(() => matterOf(rows), [rows]);
+  const findBy = useMemo(() => findByIn(units), [units]);
   const csv = useMemo(
     () => ({
       name: `${fileName(analysis.route.name)}-${commodity}-gaps`,
@@ -70,11 +93,35 @@ function GapTable(props: GapsPanelProps & { caption: string; commodity: Commodit
       onSelect={(row) => onFocus({ gap: row === null ? null : { commodity, index: row.index } })}
       onPoint={(row) => onFocus({ atKm: row === null ? null : tellingKm(row.gap) })}
       details={(row) => <GapDetails gap={row.gap} canL={report.canL} {...{ commodity, passings, units }} />}
-      csv={csv}
+      {...{ matter, findBy, csv }}
       empty="There is no stretch to reckon."
     />
   );
 }
+
+/** Stretches that are enough are named for being long: so many of them (ours). */
+const LONGEST = 5;
+
+/** Trouble, and the longest of the others. */
+function matterOf(rows: readonly GapRow[]): Matter<GapRow> {
+  const longest = new Set(rows.toSorted((a, b) => b.gap.lengthKm - a.gap.lengthKm).slice(0, LONGEST));
+  return {
+    words: rows.some(isTrouble) ? 'Trouble and longest' : 'Longest',
+    of: (row) => isTrouble(row) || longest.has(row),
+    rest: (count) => `and ${count} more, all enough`,
+  };
+}
+
+const isTrouble = ({ gap }: GapRow): boolean => gap.verdict !== 'enough';
+
+const findByIn = (units: UnitSystem): FindBy<GapRow> => ({
+  of: ({ gap }) => ({
+    text: `${edgeName(gap.from)} ${edgeName(gap.to)}`,
+    from: distanceIn(gap.from.atKm, units),
+    to: distanceIn(gap.to.atKm, units),
+  }),
+  unit: distanceUnit(units),
+});
 
 function columnsFor(units: UnitSystem): Column<GapRow>[] {
   return [

@@ -6,7 +6,7 @@ import { FormContext, type FormState } from '../form/form-context.ts';
 import { Tabs } from '../kit/Tabs.tsx';
 import { type Finding, withFinding } from '../notes/findings.ts';
 import type { Focus } from '../state/focus.ts';
-import { TABS, type Tab } from '../state/tabs.ts';
+import { groupOf, TAB_GROUPS, type Tab, type TabGroup } from '../state/tabs.ts';
 import type { Planned } from '../state/use-plan.ts';
 import { today } from '../words/local-time.ts';
 import { GapsPanel } from './GapsPanel.tsx';
@@ -18,6 +18,7 @@ const beside = <P extends object>(component: Promise<ComponentType<P>>) =>
   lazy(() => component.then((loaded) => ({ default: loaded })));
 
 const RigPanel = beside(import('../rig/RigPanel.tsx').then((module) => module.RigPanel));
+const TripPanel = beside(import('../rig/TripPanel.tsx').then((module) => module.TripPanel));
 const DaysPanel = beside(import('../days/DaysPanel.tsx').then((module) => module.DaysPanel));
 const ComparePanel = beside(import('../compare/ComparePanel.tsx').then((module) => module.ComparePanel));
 const CarryPanel = beside(import('../carry/CarryPanel.tsx').then((module) => module.CarryPanel));
@@ -39,28 +40,38 @@ interface ComparedRigs {
   onOthers: (others: readonly OtherRig[]) => void;
 }
 
+const GROUP_WORDS: Record<TabGroup, string> = {
+  answer: 'Answer',
+  supplies: 'Supplies',
+  vehicle: 'Vehicle',
+  trip: 'Trip',
+  plan: 'Plan',
+};
+const GROUP_LIST = (Object.keys(TAB_GROUPS) as TabGroup[]).map((key) => ({ key, words: GROUP_WORDS[key] }));
+
 const TAB_WORDS: Record<Tab, string> = {
   gaps: 'Gaps',
-  supplies: 'Supplies',
+  supplies: 'Points',
+  notes: 'Notes',
   rig: 'Rig',
+  compare: 'Compare',
   days: 'Days',
+  settings: 'Settings',
   carry: 'Carry',
   'what-if': 'What if',
-  compare: 'Compare',
-  notes: 'Notes',
 };
-const TAB_LIST = TABS.map((key) => ({ key, words: TAB_WORDS[key] }));
 
 /** What is said while a panel is still fetched. */
 const OPENING_WORDS: Record<Tab, string> = {
   gaps: '',
   supplies: '',
+  notes: '',
   rig: 'Opening the rig…',
+  compare: 'Opening the comparison…',
   days: 'Opening the days…',
+  settings: 'Opening the trip…',
   carry: 'Opening the plan…',
   'what-if': 'Opening the what-ifs…',
-  compare: 'Opening the comparison…',
-  notes: '',
 };
 
 type PanelsProps = PanelProps & { tab: Tab; onTab: (tab: Tab) => void };
@@ -69,9 +80,16 @@ type PanelsProps = PanelProps & { tab: Tab; onTab: (tab: Tab) => void };
 export const Panels = memo(function Panels({ tab, onTab, ...props }: PanelsProps) {
   // Held here, so that they are still there when the reader comes back to the tab.
   const [others, onOthers] = useState<readonly OtherRig[]>([]);
+  const group = groupOf(tab);
   return (
     <div className="panels">
-      <Tabs label="About the trip" tabs={TAB_LIST} selected={tab} onSelect={onTab}>
+      <Tabs
+        label="About the trip"
+        tabs={GROUP_LIST}
+        selected={group}
+        onSelect={(next) => onTab(TAB_GROUPS[next][0])}
+      >
+        <WithinGroup {...{ group, tab, onTab }} />
         <FormContext.Provider value={props.form}>
           <Suspense key={tab} fallback={<p className="soft">{OPENING_WORDS[tab]}</p>}>
             {panelOf(tab, { ...props, others, onOthers })}
@@ -87,6 +105,26 @@ export const Panels = memo(function Panels({ tab, onTab, ...props }: PanelsProps
     </div>
   );
 });
+
+/** The panels of one group, where it has more than one. */
+function WithinGroup({ group, tab, onTab }: { group: TabGroup; tab: Tab; onTab: (tab: Tab) => void }) {
+  const tabs: readonly Tab[] = TAB_GROUPS[group];
+  if (tabs.length < 2) return null;
+  return (
+    <nav className="within-group" aria-label={GROUP_WORDS[group]}>
+      {tabs.map((each) => (
+        <button
+          key={each}
+          type="button"
+          aria-current={each === tab ? 'page' : undefined}
+          onClick={() => onTab(each)}
+        >
+          {TAB_WORDS[each]}
+        </button>
+      ))}
+    </nav>
+  );
+}
 
 function panelOf(tab: Tab, props: PanelProps & ComparedRigs): ReactNode {
   const { reply, form, planned, selectedGap, selectedSupply, marked, place, onFocus } = props;
@@ -108,6 +146,8 @@ function panelOf(tab: Tab, props: PanelProps & ComparedRigs): ReactNode {
       );
     case 'rig':
       return <RigPanel />;
+    case 'settings':
+      return <TripPanel />;
     case 'days':
       return <DaysPanel {...{ marked, onFocus }} />;
     case 'carry':

@@ -1,12 +1,14 @@
 import { useMemo, useState } from 'react';
 import type { Analysis, Passing } from '../../server/contract/analysis.ts';
+import type { Commodity } from '../../server/contract/common.ts';
 import { fileName } from '../kit/save-file.ts';
 import type { Finding } from '../notes/findings.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
+import type { FindBy, Matter } from '../table/narrow.ts';
 import { distanceIn, distanceUnit, figureAtKm, figureKm, type UnitSystem } from '../units/units.ts';
 import { saidIn } from '../words/said.ts';
-import { EVIDENCE_WORDS, strengthOf, WATER_CLASS_WORDS } from '../words/words.ts';
+import { countsWords, EVIDENCE_WORDS, strengthOf, WATER_CLASS_WORDS } from '../words/words.ts';
 import { SupplyDetails } from './SupplyDetails.tsx';
 
 export interface SupplyRow {
@@ -26,8 +28,9 @@ interface SuppliesPanelProps {
   washingSources: readonly string[];
 }
 
+const COMMODITIES = ['fuel', 'water'] as const;
 const SHOWN = ['all', 'fuel', 'water'] as const;
-const COUNTING = ['all', 'counts', 'does not count'] as const;
+const COUNTING = ['all', 'counts', 'does not'] as const;
 type Shown = (typeof SHOWN)[number];
 type CountingChoice = (typeof COUNTING)[number];
 
@@ -48,6 +51,8 @@ export function SuppliesPanel(props: SuppliesPanelProps) {
     [analysis.passings, shown, counting],
   );
   const columns = useMemo(() => columnsFor(units), [units]);
+  const matter = useMemo(() => matterOf(analysis), [analysis]);
+  const findBy = useMemo(() => findByIn(units), [units]);
   const csv = useMemo(
     () => ({ name: `${fileName(analysis.route.name)}-supplies`, columns: csvColumnsFor(units) }),
     [analysis.route.name, units],
@@ -71,9 +76,9 @@ export function SuppliesPanel(props: SuppliesPanelProps) {
         <label>
           that{' '}
           <select value={counting} onChange={(event) => setCounting(oneOf(COUNTING, event.target.value))}>
-            <option value="all">counts or not</option>
-            <option value="counts">counts</option>
-            <option value="does not count">does not count</option>
+            <option value="all">relied on or not</option>
+            <option value="counts">{countsWords(true)}</option>
+            <option value="does not">{countsWords(false)}</option>
           </select>
         </label>
       </div>
@@ -96,12 +101,43 @@ export function SuppliesPanel(props: SuppliesPanelProps) {
             onFound={onFound}
           />
         )}
-        csv={csv}
+        {...{ matter, findBy, csv }}
         empty="No supply of this kind lies within the corridor."
       />
     </>
   );
 }
+
+/** What the answer stands on: the ends of stretches in trouble and of the longest, and what lies in trouble and is not relied on. */
+function matterOf(analysis: Analysis): Matter<SupplyRow> {
+  const keys = new Set<string>();
+  const trouble: { commodity: Commodity; fromKm: number; toKm: number }[] = [];
+  for (const commodity of COMMODITIES) {
+    const { gaps, longest } = analysis[commodity];
+    for (const [index, { from, to, verdict }] of gaps.entries()) {
+      if (verdict === 'enough' && index !== longest) continue;
+      for (const { id, atKm } of [from, to]) keys.add(`${commodity} ${id} ${atKm}`);
+      if (verdict !== 'enough') trouble.push({ commodity, fromKm: from.atKm, toKm: to.atKm });
+    }
+  }
+  return {
+    words: 'What the answer stands on',
+    of: ({ passing: { commodity, id, atKm } }) =>
+      keys.has(`${commodity} ${id} ${atKm}`) ||
+      trouble.some(
+        ({ fromKm, toKm, ...gap }) => gap.commodity === commodity && fromKm <= atKm && atKm <= toKm,
+      ),
+    rest: (count) => `and ${count} more`,
+  };
+}
+
+const findByIn = (units: UnitSystem): FindBy<SupplyRow> => ({
+  of: ({ passing }) => {
+    const at = distanceIn(passing.atKm, units);
+    return { text: `${nameOf(passing)} ${passing.id}`, from: at, to: at };
+  },
+  unit: distanceUnit(units),
+});
 
 function oneOf<T extends string>(allowed: readonly [T, ...T[]], value: string): T {
   return allowed.find((each) => each === value) ?? allowed[0];
@@ -155,11 +191,11 @@ function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
         },
       }) => (
         <>
-          <span className={passing.counts ? 'counts' : 'counts-not'}>
-            {passing.counts ? 'counts' : 'does not count'}
-          </span>{' '}
+          <span className={passing.counts ? 'counts' : 'counts-not'}>{countsWords(passing.counts)}</span>{' '}
           <span className="second">
-            {passing.counts || reason === undefined ? passing.evidence : saidIn(units, reason)}
+            {passing.counts || reason === undefined
+              ? EVIDENCE_WORDS[passing.evidence]
+              : saidIn(units, reason)}
           </span>
         </>
       ),
@@ -184,7 +220,7 @@ function csvColumnsFor(units: UnitSystem): CsvColumn<SupplyRow>[] {
     { head: `off the route (${long})`, value: ({ passing }) => distanceIn(passing.offRouteKm, units) },
     { head: `detour one way (${long})`, value: ({ passing }) => distanceIn(passing.detourKm, units) },
     { head: 'evidence', value: ({ passing }) => EVIDENCE_WORDS[passing.evidence] },
-    { head: 'counts', value: ({ passing }) => passing.counts },
+    { head: 'relied on', value: ({ passing }) => passing.counts },
     {
       head: 'reasons',
       value: ({ passing }) => passing.reasons.map((reason) => saidIn(units, reason)).join('; '),

@@ -53,7 +53,7 @@ export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDe
         )}
         {passing.reasons.length > 0 && (
           <>
-            <dt>{passing.counts ? 'Mind' : 'Why it does not count'}</dt>
+            <dt>{passing.counts ? 'Mind' : 'Why it is not relied on'}</dt>
             {passing.reasons.map((reason) => (
               <dd key={reason.code}>{saidIn(units, reason)}</dd>
             ))}

@@ -5,8 +5,8 @@ import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 
 const EVIDENCE = [
   { value: 'confirmed', words: 'confirmed by you' },
-  { value: 'stated', words: 'stated by its tags' },
-  { value: 'implied', words: 'implied by its kind' },
+  { value: 'stated', words: 'listed on the map' },
+  { value: 'implied', words: 'likely, by what it is' },
   { value: 'doubtful', words: 'even doubtful' },
 ];
 const COMMODITIES = [
@@ -42,9 +42,9 @@ export const TRIP_ITEMS: readonly FormItem[] = [
     optional('Coldest night expected', '/coldestNightC', 'celsius', 'diesel may not stand it'),
     text('Departure', '/departure', { type: 'date', hint: 'for seasons and the age of tags' }),
   ]),
-  group('What counts', [
-    choice('Fuel counts from', '/counting/fuel', EVIDENCE),
-    choice('Water counts from', '/counting/water', EVIDENCE),
+  group('What is relied on', [
+    choice('Fuel is relied on from', '/counting/fuel', EVIDENCE),
+    choice('Water is relied on from', '/counting/water', EVIDENCE),
     quantity('Looked for within', '/corridorKm', 'distance', { hint: 'of the route' }),
   ]),
   group('How it is reckoned', [

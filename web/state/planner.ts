@@ -79,6 +79,8 @@ export class Planner {
   onLost: () => void = () => {};
   #state = NOTHING;
   #wanted: Asked | null = null;
+  /** Ways out and the plan against one failure are wanted as well. */
+  #wantsWhole = true;
   #work: AbortController | null = null;
   /** What the route was last found lost with. */
   #lostWith: Asked | null = null;
@@ -91,13 +93,19 @@ export class Planner {
 
   readonly read = (): PlannerState => this.#state;
 
-  /** What is to be planned now; null while nobody looks. What was stopped stays so until something else is wanted. */
-  want(asked: Asked | null): void {
-    if (same(asked, this.#wanted)) return;
+  /**
+   * What is to be planned now; null while nobody looks. What was stopped stays so until something else is wanted. Without
+   * `whole` it is done when the plain plan is there; work on more that is under way is not called off.
+   */
+  want(asked: Asked | null, whole = true): void {
+    const more = whole && !this.#wantsWhole;
+    this.#wantsWhole = whole;
+    if (same(asked, this.#wanted) && !(more && this.#work === null)) return;
     this.#callOff();
     this.#wanted = asked;
     if (asked === null || same(asked, this.#state.stopped)) return;
-    if (!this.#holdsWhole(asked)) this.#start(asked, QUIET_MS);
+    const isThere = same(this.#state.of, asked) && !this.#state.searching;
+    if (whole ? !this.#holdsWhole(asked) : !isThere) this.#start(asked, QUIET_MS);
   }
 
   /** Stops the work; the last good plan stays. */
@@ -167,9 +175,11 @@ export class Planner {
         if (signal.aborted) return;
         this.#show(asked, reply, { whole: false });
       }
-      const reply = await planTrip(id, { rig, trip, extras: true }, signal);
-      if (signal.aborted) return;
-      this.#show(asked, reply, { whole: true });
+      if (this.#wantsWhole) {
+        const reply = await planTrip(id, { rig, trip, extras: true }, signal);
+        if (signal.aborted) return;
+        this.#show(asked, reply, { whole: true });
+      }
       this.#lostWith = null;
       this.#callOff();
     } catch (error) {

@@ -15,26 +15,26 @@ export interface Planned extends Omit<PlannerState, 'of' | 'stopped'> {
 interface PlanWish {
   /** What is open, the same value as long as nothing of it changes; null while nothing is. */
   asked: Asked | null;
-  /** Somebody looks at the plan even before there is one; once there is, `byPlan` keeps it up to date. */
+  /** Somebody looks at the plan: ways out and the plan against one failure are made as well. */
   looked: boolean;
-  /** Strip and map go by the plan. */
+  /** Answer, strip and map go by the plan: it is made in the background. */
   byPlan: boolean;
   /** The server no longer has the route, and is to be sent it again. */
   onLost: () => void;
 }
 
-/** The plan for what is said. Solving takes the server's time: it is asked for only while somebody looks at it. */
+/** The plan for what is said. What takes longest of it is asked for only while somebody looks at it. */
 export function usePlan({ asked, looked, byPlan, onLost }: PlanWish): {
   planned: Planned;
   forget: () => void;
 } {
   const [planner] = useState(() => new Planner());
   const state = useSyncExternalStore(planner.subscribe, planner.read);
-  const wanted = looked || (byPlan && state.reply !== null);
+  const wanted = looked ? 'whole' : byPlan ? 'plain' : null;
   useEffect(() => {
     planner.onLost = onLost;
   }, [planner, onLost]);
-  useEffect(() => planner.want(wanted ? asked : null), [planner, asked, wanted]);
+  useEffect(() => planner.want(wanted === null ? null : asked, wanted === 'whole'), [planner, asked, wanted]);
   useEffect(() => () => planner.want(null), [planner]);
   const planned = useMemo((): Planned => {
     const { of, stopped, ...shown } = state;

@@ -95,29 +95,29 @@ const everywhere = (conversion: Conversion): Record<UnitSystem, Conversion> => (
 
 const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
   volume: {
-    metric: same('l'),
+    metric: same('L'),
     us: of(LITRES_PER_US_GALLON, 'gal'),
     imperial: of(LITRES_PER_IMPERIAL_GALLON, 'gal'),
   },
   distance: { metric: same('km'), us: miles, imperial: miles },
   speed: { metric: same('km/h'), us: milesAnHour, imperial: milesAnHour },
   fuelUse: {
-    metric: same('l/100 km'),
+    metric: same('L/100 km'),
     us: milesPerGallon(LITRES_PER_US_GALLON),
     imperial: milesPerGallon(LITRES_PER_IMPERIAL_GALLON),
   },
   waterUse: {
-    metric: same('l a day'),
+    metric: same('L a day'),
     us: of(LITRES_PER_US_GALLON, 'gal a day'),
     imperial: of(LITRES_PER_IMPERIAL_GALLON, 'gal a day'),
   },
   litresPer1000Km: {
-    metric: same('l on 1,000 km'),
+    metric: same('L on 1,000 km'),
     us: of(LITRES_PER_US_GALLON / KM_PER_MILE, 'gal on 1,000 mi'),
     imperial: of(LITRES_PER_IMPERIAL_GALLON / KM_PER_MILE, 'gal on 1,000 mi'),
   },
   hourUse: {
-    metric: same('l/h'),
+    metric: same('L/h'),
     us: of(LITRES_PER_US_GALLON, 'gal/h'),
     imperial: of(LITRES_PER_IMPERIAL_GALLON, 'gal/h'),
   },
@@ -136,7 +136,7 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
     imperial: times(KG_PER_POUND, '% for 100 lb'),
   },
   litreMass: {
-    metric: same('kg/l'),
+    metric: same('kg/L'),
     us: of(KG_PER_POUND / LITRES_PER_US_GALLON, 'lb/gal'),
     imperial: of(KG_PER_POUND / LITRES_PER_IMPERIAL_GALLON, 'lb/gal'),
   },
@@ -146,7 +146,7 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
     imperial: of((1000 * KG_PER_POUND) / LITRES_PER_IMPERIAL_GALLON, 'lb/gal'),
   },
   energy: {
-    metric: same('MJ/l'),
+    metric: same('MJ/L'),
     us: times(LITRES_PER_US_GALLON, 'MJ/gal'),
     imperial: times(LITRES_PER_IMPERIAL_GALLON, 'MJ/gal'),
   },
@@ -165,7 +165,7 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
     imperial: of(KPA_PER_PSI / 100, 'psi'),
   },
   flow: {
-    metric: same('l/min'),
+    metric: same('L/min'),
     us: of(LITRES_PER_US_GALLON, 'gal/min'),
     imperial: of(LITRES_PER_IMPERIAL_GALLON, 'gal/min'),
   },
@@ -175,7 +175,7 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
   cloudiness: everywhere(same('NTU')),
   log: everywhere(same('log')),
   dose: everywhere(same('mJ/cm²')),
-  strength: everywhere(same('mg/l')),
+  strength: everywhere(same('mg/L')),
   price: {
     metric: same('a litre'),
     us: times(LITRES_PER_US_GALLON, 'a gal'),

@@ -15,7 +15,7 @@ export const volumeUnit = (units: UnitSystem): string => unitOf('volume', units)
 export const massUnit = (units: UnitSystem): string => unitOf('mass', units);
 /** For files, which are read where nobody knows the reader's choice. */
 export const volumeUnitInFull = (units: UnitSystem): string =>
-  units === 'metric' ? 'l' : units === 'us' ? 'US gal' : 'imp gal';
+  units === 'metric' ? 'L' : units === 'us' ? 'US gal' : 'imp gal';
 
 /** Kilometres in the user's unit of distance, unrounded. */
 export const distanceIn = (km: number, units: UnitSystem): number => valueIn('distance', km, units);
@@ -67,7 +67,7 @@ export const formatKm = (km: number, units: UnitSystem): string =>
 export const formatAtKm = (km: number, units: UnitSystem): string =>
   `${units === 'metric' ? 'km' : 'mile'}${NO_BREAK}${figureAtKm(km, units)}`;
 
-/** A volume with its unit: "18 l", "4.8 gal". */
+/** A volume with its unit: "18 L", "4.8 gal". */
 export const formatLitres = (litres: number, units: UnitSystem): string =>
   `${figureLitres(litres, units)}${NO_BREAK}${volumeUnit(units)}`;
 
@@ -81,7 +81,7 @@ export function formatDays(days: number): string {
 export const formatAs = (kind: QuantityKind, metric: number, units: UnitSystem, decimals = 0): string =>
   `${formatFigure(valueIn(kind, metric, units), decimals)}${NO_BREAK}${unitOf(kind, units)}`;
 
-/** A volume a minute with its unit: "7.5 l/min", "2 gal/min". */
+/** A volume a minute with its unit: "7.5 L/min", "2 gal/min". */
 export const formatFlow = (litresPerMinute: number, units: UnitSystem): string =>
   `${figureAboveNone(valueIn('flow', litresPerMinute, units))}${NO_BREAK}${unitOf('flow', units)}`;
 

@@ -19,7 +19,7 @@ interface WhatIfPanelProps {
 
 const BASIS_WORDS: Record<WhatIf['basis'], string> = {
   plan: 'All of it goes by the carry plan.',
-  gaps: 'There is no plan: all of it goes by full tanks at every supply that counts, and empty cans.',
+  gaps: 'There is no plan: all of it goes by full tanks at every supply that is relied on, and empty cans.',
 };
 
 /** What happens when something goes wrong, what matters most, where to turn back, and what the gauge must show. */

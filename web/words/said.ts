@@ -1,6 +1,6 @@
 import type { Parts } from '../../server/contract/common.ts';
 import { METRIC } from '../../server/words/parts/metric.ts';
-import type { Figure } from '../../server/words/parts/part.ts';
+import { type Figure, withoutTags } from '../../server/words/parts/part.ts';
 import { digits, isBare, type Setting, setParts } from '../../server/words/parts/setting.ts';
 import { kindOf, type QuantityKind, unitOf, valueIn } from '../units/conversions.ts';
 import { formatFigure, NO_BREAK, type UnitSystem } from '../units/units.ts';
@@ -22,20 +22,22 @@ function converted(told: string, kind: QuantityKind, units: UnitSystem): string 
 const kindOfFigure = ({ unit, difference }: Figure): QuantityKind | null =>
   unit === '°C' && difference === true ? 'warming' : kindOf(unit);
 
-const settingFor = (units: Exclude<UnitSystem, 'metric'>): Setting => ({
+const settingFor = (units: UnitSystem): Setting => ({
   figure: (part) => {
     const kind = kindOfFigure(part);
     if (kind === null) return METRIC.figure(part);
     const number = converted(digits(part, part.figure), kind, units);
     return isBare(part) ? number : `${number}${NO_BREAK}${unitOf(kind, units)}`;
   },
-  place: (part) => `mile${NO_BREAK}${converted(digits(part, part.place), 'distance', units)}`,
+  place: (part) =>
+    `${units === 'metric' ? 'km' : 'mile'}${NO_BREAK}${converted(digits(part, part.place), 'distance', units)}`,
 });
 
-const SETTINGS = { metric: METRIC, us: settingFor('us'), imperial: settingFor('imperial') };
+const SETTINGS = { metric: settingFor('metric'), us: settingFor('us'), imperial: settingFor('imperial') };
 
-/** Parts as one text in the reader's units. */
-export const setIn = (units: UnitSystem, parts: Parts): string => setParts(parts, SETTINGS[units]);
+/** Parts as one text in the reader's units, without tags. */
+export const setIn = (units: UnitSystem, parts: Parts): string =>
+  setParts(withoutTags(parts), SETTINGS[units]);
 
 /** A text of the server's in the reader's units, by the parts beside it; it has none where it has no figures. */
 export const inUnits = (units: UnitSystem, text: string, parts?: Parts): string =>

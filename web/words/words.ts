@@ -1,13 +1,20 @@
-import type { Gap, Report } from '../../server/contract/analysis.ts';
+import type { Gap } from '../../server/contract/analysis.ts';
 import type { Commodity, Evidence, Verdict, WaterClass } from '../../server/contract/common.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
 
+/*
+ * The glossary: what the page calls what the contract names. Whoever plans a journey says "relied on", not "counts".
+ */
+
 export const VERDICT_WORDS: Record<Verdict, string> = {
   enough: 'enough',
-  'into-reserve': 'into reserve',
-  short: 'short',
-  unknown: 'unknown',
+  'into-reserve': 'into the reserve',
+  short: 'runs dry',
+  unknown: 'not known',
 };
+
+/** Of a supply point. */
+export const countsWords = (counts: boolean): string => (counts ? 'relied on' : 'not relied on');
 
 /** Worst last. */
 const SEVERITY: Record<Verdict, number> = { enough: 0, 'into-reserve': 1, unknown: 2, short: 3 };
@@ -15,8 +22,8 @@ export const severityOf = (verdict: Verdict): number => SEVERITY[verdict];
 
 export const EVIDENCE_WORDS: Record<Evidence, string> = {
   confirmed: 'confirmed',
-  stated: 'stated by its tags',
-  implied: 'implied by its kind',
+  stated: 'listed',
+  implied: 'likely',
   doubtful: 'doubtful',
 };
 
@@ -46,14 +53,6 @@ export const commodityWords = (commodity: Commodity, fuel: FuelKind): string =>
 
 /** With a capital at its beginning, as a sentence has it. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
-
-/** The worst verdict of a report and how many of its stretches have it. */
-export function worstOf(report: Report): { verdict: Verdict; count: number; of: number } {
-  let worst: Verdict = 'enough';
-  for (const gap of report.gaps) if (severityOf(gap.verdict) > severityOf(worst)) worst = gap.verdict;
-  const count = report.gaps.filter((gap) => gap.verdict === worst).length;
-  return { verdict: worst, count, of: report.gaps.length };
-}
 
 /** An edge's name, or what it is where it has none. */
 export function edgeName(edge: Gap['from']): string {

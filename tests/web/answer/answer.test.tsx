@@ -20,21 +20,65 @@ describe('the answer on top', () => {
       { quantity: 3, unit: 'days' as const, as: 'much' as const },
       '.',
     ];
-    expect(textOf(sentenceText(sentence, 'metric'))).toBe('Runs dry at km 825: 9 l in 3 days.');
+    expect(textOf(sentenceText(sentence, 'metric'))).toBe('Runs dry at km 825: 9 L in 3 days.');
     expect(textOf(sentenceText(sentence, 'us'))).toBe('Runs dry at mile 513: 2.4 gal in 3 days.');
   });
 
-  it('names the longest stretch and the worst verdict of each commodity', () => {
+  const told = (answered: typeof analysis, plan: ReturnType<typeof samplePlan> | null = null) =>
+    (['fuel', 'water'] as const).map((commodity) =>
+      textOf(
+        renderToStaticMarkup(
+          <CommodityAnswer analysis={answered} units="metric" plan={plan} commodity={commodity} />,
+        ),
+      ),
+    );
+
+  it('names the verdict of the worst stretch first, then how many share it, and the longest', () => {
+    const rated = structuredClone(analysis);
     for (const commodity of ['fuel', 'water'] as const) {
-      const markup = renderToStaticMarkup(
-        <CommodityAnswer analysis={analysis} units="metric" commodity={commodity} />,
-      );
-      const longest = analysis[commodity].gaps[analysis[commodity].longest]!;
-      expect(textOf(markup)).toContain(`${Math.round(longest.lengthKm)} km`);
-      const short = analysis[commodity].gaps.filter((gap) => gap.verdict === 'short').length;
-      const all = analysis[commodity].gaps.length;
-      if (short > 0) expect(textOf(markup)).toContain(`${short} of ${all} stretches short`);
+      Object.assign(rated[commodity].gaps[1]!, { verdict: 'short', runsDryKm: 512, extraL: 9 });
     }
+    const shown = told(rated);
+    for (const [at, commodity] of (['fuel', 'water'] as const).entries()) {
+      const { gaps, longest } = rated[commodity];
+      const short = gaps.filter((gap) => gap.verdict === 'short');
+      expect(short.length).toBeGreaterThan(0);
+      const [worst] = short.toSorted((a, b) => a.marginL - b.marginL);
+      expect(shown[at]).toContain(`Runs dry at km ${Math.round(worst!.runsDryKm!).toLocaleString('en-GB')}`);
+      expect(shown[at]).toContain(
+        `${short.length} of ${gaps.length} stretches run${short.length === 1 ? 's' : ''} dry.`,
+      );
+      expect(shown[at]).toContain(`Longest stretch ${Math.round(gaps[longest]!.lengthKm)} km`);
+    }
+  });
+
+  it('gives way to the plan where that keeps the reserve, and says what is without it', () => {
+    const plan = samplePlan();
+    for (const leg of [...plan.plan.legs.fuel, ...plan.plan.legs.water]) leg.verdict = 'enough';
+    for (const text of told(analysis, plan)) {
+      expect(text).toContain('Holds with the plan');
+      expect(text).toMatch(
+        /Without it (runs dry|into the reserve) at km [\d,]+|Without it not known from km/,
+      );
+    }
+    plan.plan.legs.fuel[0]!.verdict = 'unknown';
+    const [fuel] = told(analysis, plan);
+    expect(fuel).toContain('Not known from');
+    expect(fuel).not.toContain('Holds');
+    plan.plan.status = 'none';
+    expect(told(analysis, plan)[1]).not.toContain('Holds');
+  });
+
+  it('is never calm about a closed route, nor about what no map tells of', () => {
+    const plan = samplePlan();
+    const caution = { code: 'route-closed', text: 'Closed.', fromKm: 12, toKm: 20 };
+    for (const text of told({ ...analysis, cautions: [...analysis.cautions, caution] }, plan)) {
+      expect(text).toContain('Route closed at km 12');
+      expect(text).not.toContain('Holds');
+    }
+    const [fuel] = told({ ...analysis, noData: ['fuel'] }, plan);
+    expect(fuel).toContain('Not on the map');
+    expect(fuel).not.toContain('Longest');
   });
 
   it('shows every sentence of what to do', () => {
@@ -43,8 +87,12 @@ describe('the answer on top', () => {
       ['Telephone first.'],
     ];
     const answered = { ...analysis, answer: { ...analysis.answer, todo } };
-    const text = textOf(renderToStaticMarkup(<Todo analysis={answered} units="metric" plan={null} />));
-    expect(text).toContain('Carry 2 cans of 20 l.');
+    const text = textOf(
+      renderToStaticMarkup(
+        <Todo analysis={answered} units="metric" plan={null} coming={false} standing="made" />,
+      ),
+    );
+    expect(text).toContain('Carry 2 cans of 20 L.');
     expect(text).toContain('Telephone first.');
   });
 
@@ -53,20 +101,33 @@ describe('the answer on top', () => {
     plan.plan.getCans = { fuel: 1, water: 0 };
     plan.plan.carries = [300, 700, 900].map((fromKm) => ({ ...plan.plan.carries[0]!, fromKm }));
     const shown = (units: 'metric' | 'us') =>
-      textOf(renderToStaticMarkup(<Todo analysis={analysis} units={units} plan={plan} />));
+      textOf(
+        renderToStaticMarkup(
+          <Todo analysis={analysis} units={units} plan={plan} coming={false} standing="made" />,
+        ),
+      );
     const text = shown('metric');
-    expect(text).toContain('by the carry plan');
+    expect(text).toContain('by the plan');
     expect(text).toContain('Get 1 more fuel can.');
     expect(text).toContain('2 cans from Reed Cross (km 300) to High Cairn (km 1,200)');
-    expect(text).toContain('and on 1 more stretch.');
+    expect(text).toContain('and on 2 more stretches.');
     expect(text).toContain('Drinking water: no can need be full.');
     expect(text).toContain('Telephone Reed Cross before you leave: most hangs on it.');
     expect(shown('us')).toContain('(mile 186)');
     expect(text).not.toContain('Not all of it is known');
     plan.plan.legs.fuel[0]!.verdict = 'unknown';
     expect(shown('metric')).toContain('Not all of it is known');
+    plan.plan.status = 'found';
+    const standing = (each: 'searching' | 'changed') =>
+      textOf(
+        renderToStaticMarkup(
+          <Todo analysis={analysis} units="metric" plan={plan} coming={false} standing={each} />,
+        ),
+      );
+    expect(standing('searching')).toContain('a better one is still searched for');
+    expect(standing('changed')).toContain('The plan has changed.');
     plan.plan.status = 'none';
-    expect(shown('metric')).not.toContain('by the carry plan');
+    expect(shown('metric')).not.toContain('by the plan');
     expect(shown('metric')).toContain('No carry plan keeps the reserve as things stand');
     plan.plan.status = 'out-of-time';
     expect(shown('metric')).not.toContain('No carry plan');

@@ -76,22 +76,22 @@ describe('the carry plan', () => {
     const text = shown(held(samplePlan()));
     expect(text).toContain('Fill at 1 stop, with 2 fuel cans and 0 water cans.');
     expect(text).toContain(
-      'Low Harbour (km 0): leave with 100 l of diesel in the tanks; 70 l of water in the tanks.',
+      'Low Harbour (km 0): leave with 100 L of diesel in the tanks; 70 L of water in the tanks.',
     );
-    expect(text).toContain('Reed Cross (km 300): take on 100 l of diesel; leave with 2 cans full.');
+    expect(text).toContain('Reed Cross (km 300): take on 100 L of diesel; leave with 2 cans full.');
     expect(text.indexOf('Passed Well')).toBeGreaterThan(text.indexOf('Stops of the plan'));
   });
 
   it('says what is let go for a permitted mass as such', () => {
     const reply = samplePlan();
     reply.plan.stops[0]!.passings[0]!.fillL = -12;
-    expect(shown(held(reply))).toContain('let 12 l of diesel go, for the sake of a permitted mass');
+    expect(shown(held(reply))).toContain('let 12 L of diesel go, for the sake of a permitted mass');
   });
 
   it('carries cans over their stretch and says where each is poured, and how many arrive full', () => {
     const [carry] = samplePlan().plan.carries;
     expect(plain(carryWords(carry!, 'diesel', 'metric'))).toBe(
-      '2 cans of diesel (40 l) full from Reed Cross (km 300) to High Cairn (km 1,200); pour them in at km 570, 640.',
+      '2 cans of diesel (40 L) full from Reed Cross (km 300) to High Cairn (km 1,200); pour them in at km 570, 640.',
     );
     expect(plain(carryWords({ ...carry!, pourAtKm: [570] }, 'diesel', 'metric'))).toMatch(
       /pour 1 of them in at km 570; 1 still full on arrival\.$/,
@@ -211,7 +211,7 @@ describe('the stops of the plan', () => {
   it('say how long they keep one waiting and how much is to be had', () => {
     const reply = samplePlan();
     Object.assign(reply.plan.stops[0]!.passings[0]!, { mostL: 120, waitHours: 1.5, fillHours: 0.5 });
-    expect(shown(held(reply))).toContain('used 40 100 of 120 l 2 2 0.5 filling');
+    expect(shown(held(reply))).toContain('used 40 100 of 120 L 2 2 0.5 filling');
   });
 
   it('have those of which something is told, even where the plan has none', () => {
@@ -263,7 +263,7 @@ describe('where there is no plan', () => {
 
   it('says what breaks it, the ways out, and apart from them what hangs on a call', () => {
     const text = shown(held(without()));
-    expect(text).toContain('There is no plan that keeps the reserve. 30 l lack on the last stretch.');
+    expect(text).toContain('There is no plan that keeps the reserve. 30 L lack on the last stretch.');
     expect(text).not.toContain('Do this');
     expect(text).toMatch(
       /Ways out.*With 2 more fuel cans.*Not all were tried.*Only after a telephone call.*Far Pump/,
@@ -275,7 +275,7 @@ describe('where there is no plan', () => {
     const [, onward] = reply.plan.legs.fuel;
     Object.assign(reply.plan.breaks[0]!, { from: onward!.from, to: onward!.to });
     expect(shown(held(reply))).toContain(
-      '30 l of diesel too little, Reed Cross (km 300) to High Cairn (km 1,200). 30 l lack',
+      '30 L of diesel too little, Reed Cross (km 300) to High Cairn (km 1,200). 30 L lack',
     );
   });
 
@@ -302,7 +302,7 @@ describe('where there is no plan', () => {
       { ...far, drivingKm: 16 },
     ];
     const text = shown(held(reply));
-    expect(text).toContain('A depot laid beforehand: 100 l laid');
+    expect(text).toContain('A depot laid beforehand: 100 L laid');
     expect(text).toContain('By Far Pump and spring: 20 km there and back');
   });
 

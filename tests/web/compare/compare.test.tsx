@@ -149,6 +149,6 @@ describe('the picture of several rigs', () => {
   });
 
   it('says the same in words', () => {
-    expect(markup).toContain('Bare: fuel 1 enough, 1 into reserve, 1 short; water');
+    expect(markup).toContain('Bare: fuel 1 enough, 1 into the reserve, 1 runs dry; water');
   });
 });

@@ -82,7 +82,7 @@ describe('the figures of fuel', () => {
     const text = shown(FULL);
     expect(text).toContain('2,900 kg against 2,600 kg');
     expect(text).toContain('× 1.036');
-    expect(text).toContain('1,240 m up, 1,100 m down: 2.4 l more');
+    expect(text).toContain('1,240 m up, 1,100 m down: 2.4 L more');
     expect(text).toContain('the track as recorded climbs 2,900 m');
     expect(shown(FULL, 'us')).toContain('4,068 ft up');
   });
@@ -96,7 +96,7 @@ describe('the figures of fuel', () => {
 
   it('say by how much urea solution falls short, and where there is some', () => {
     const text = shown(FULL);
-    expect(text).toContain('7.5 l too little');
+    expect(text).toContain('7.5 L too little');
     expect(text).toContain('km 900: Red Gate');
     expect(shown({ ...FULL, urea: { ...FULL.urea!, shortL: 0 } })).toContain('which it covers');
   });

@@ -19,7 +19,7 @@ describe('the words of a change', () => {
   it('tell of a supply by its name what was found out', () => {
     const finding = { id: 'node/7', on: '2026-05-03', works: false } as const;
     const fails = words({ ...before.trip, confirmations: [finding] });
-    expect(fails).toBe('Haulage depot does not count');
+    expect(fails).toBe('Haulage depot does not work');
     const works = words({ ...before.trip, confirmations: [{ ...finding, works: true }] });
     expect(works).toBe('Haulage depot works');
     const found = { ...before, trip: { ...before.trip, confirmations: [finding] } };

@@ -86,8 +86,8 @@ describe('what is aboard by the plan', () => {
 
   test('is said in words: tanks and cans apart, drinkable and washing where told', () => {
     expect(placeInWords(shown, 435, 'metric').replaceAll('\u00a0', ' ')).toBe(
-      'km 435, by the plan: diesel 130 l left, tanks 90 l, 2 cans full; ' +
-        'drinking water 54 l left, drinkable 37 l, washing 16 l',
+      'km 435, by the plan: diesel 130 L left, tanks 90 L, 2 cans full; ' +
+        'drinking water 54 L left, drinkable 37 L, washing 16 L',
     );
     expect(placeInWords(shown, 1050, 'metric')).toMatch(/washing [^,]+, no map data$/);
   });

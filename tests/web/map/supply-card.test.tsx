@@ -16,7 +16,7 @@ describe('the card of a supply point', () => {
     const markup = card('node/1');
     expect(markup).toContain('>Low Bridge</h3>');
     expect(markup).toContain('fuel station');
-    expect(markup).toContain('drinking water: <b>counts</b>, stated, fit to drink as it is');
+    expect(markup).toContain('drinking water: <b>relied on</b>, listed, fit to drink as it is');
   });
 
   test('lists every passing with its detour', () => {
@@ -27,7 +27,7 @@ describe('the card of a supply point', () => {
 
   test('says why a point does not count, and shows its tags', () => {
     const markup = card('node/4');
-    expect(markup).toContain('<b>does not count</b>, implied');
+    expect(markup).toContain('<b>not relied on</b>, likely');
     expect(markup).toContain('not stated fit to drink');
     expect(markup).toContain('<dt>drinking_water</dt><dd>yes</dd>');
   });

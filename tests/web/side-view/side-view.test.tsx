@@ -4,6 +4,7 @@ import type { Analysis } from '../../../server/contract/analysis.ts';
 import type { RigFile } from '../../../server/contract/rig.ts';
 import { SideView } from '../../../web/side-view/SideView.tsx';
 import { formatMass, type UnitSystem } from '../../../web/units/units.ts';
+import { inUnits } from '../../../web/words/said.ts';
 import { drive, rigOf, stateOf } from '../../core/mass/rigs.ts';
 import { FULL_RIG } from '../../helpers/full-plan.ts';
 
@@ -70,7 +71,8 @@ describe('the side view', () => {
 
   it('shows where a figure comes from: each term of the sum, and who says what a litre weighs', () => {
     const words = wordsOf(markupOf(full));
-    for (const { label } of full.mass!.working.rearKg) expect(words).toContain(label);
+    for (const { label, labelParts } of full.mass!.working.rearKg)
+      expect(words).toContain(inUnits('metric', label, labelParts).replaceAll('\u00a0', ' '));
     for (const { source } of full.mass!.densities) expect(words).toContain(source);
     for (const { source } of full.mass!.fuelLimits) expect(words).toContain(source);
   });

@@ -81,6 +81,39 @@ async function made(of = asked()): Promise<void> {
   await sent.at(-1)!.answer(samplePlan());
 }
 
+describe('a plan in the background', () => {
+  it('is made without what takes longest, which is asked for once somebody looks', async () => {
+    planner.want(asked(), false);
+    await quiet();
+    expect(sent.map(({ extras }) => extras)).toEqual([false]);
+    await sent[0]!.answer(samplePlan());
+    await passes(10 * SLOW_MS);
+    expect(sent).toHaveLength(1);
+    expect(planner.read()).toMatchObject({ whole: false, slowSince: null, problem: null });
+    planner.want(asked(), true);
+    await quiet();
+    expect(sent.map(({ extras }) => extras)).toEqual([false, true]);
+    await sent[1]!.answer(samplePlan());
+    expect(planner.read().whole).toBe(true);
+    planner.want(asked(), false);
+    planner.want(asked(), true);
+    await passes(10 * SLOW_MS);
+    expect(sent).toHaveLength(2);
+  });
+
+  it('goes on to all of it where somebody looks while it is made, and is not called off where nobody does any more', async () => {
+    planner.want(asked(), false);
+    await quiet();
+    planner.want(asked(), true);
+    await sent[0]!.answer(samplePlan());
+    expect(sent.map(({ extras }) => extras)).toEqual([false, true]);
+    planner.want(asked(), false);
+    expect(sent[1]!.signal.aborted).toBe(false);
+    await sent[1]!.answer(samplePlan());
+    expect(planner.read().whole).toBe(true);
+  });
+});
+
 describe('a plan that takes long', () => {
   /** With a can more. */
   const other = (): PlanReply => {

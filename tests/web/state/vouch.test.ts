@@ -6,7 +6,7 @@ const refusal = {
   code: 'rig-invalid',
   title: 'Rig not usable',
   status: 422,
-  detail: '3 l/100 km; expected usually 6 to 40 l/100 km',
+  detail: '3 L/100 km; expected usually 6 to 40 L/100 km',
   source: 'rig',
   place: '/fuel/litresPer100Km',
   remedy: null,

@@ -30,7 +30,7 @@ describe('the strip', () => {
       'diesel',
       'drinking water',
       'Red Gate',
-      'into reserve',
+      'into the reserve',
       'short',
       'unknown',
       'no map data',
@@ -43,12 +43,12 @@ describe('the strip', () => {
     expect(markup).toContain('role="slider"');
     expect(markup).toContain('aria-valuenow="550"');
     expect(markup).toContain(
-      'aria-valuetext="km 550: diesel 39 l left; drinking water 7.1 l left, into the reserve"',
+      'aria-valuetext="km 550: diesel 39 L left; drinking water 7.1 L left, into the reserve"',
     );
   });
 
   test('says dry, and no map data, at such places', () => {
-    expect(plain(draw({ atKm: 630 }))).toContain('drinking water 0 l left, dry');
+    expect(plain(draw({ atKm: 630 }))).toContain('drinking water 0 L left, dry');
     expect(plain(draw({ atKm: 1050 }))).toContain(', no map data"');
   });
 
@@ -102,7 +102,7 @@ describe('the strip with a plan', () => {
   test('says that it goes by the plan, and how many cans come with the tanks', () => {
     const markup = withPlan();
     expect(markup).toContain('by the plan');
-    expect(markup).toContain('tanks 127 l + 2 cans');
+    expect(markup).toContain('tanks 127 L + 2 cans');
     expect(draw()).not.toMatch(/by the plan|strip-can|strip-used|strip-capacity/);
   });
 
@@ -131,7 +131,7 @@ describe('the strip with a plan', () => {
   });
 
   test('reads out tanks, cans and the grades of water, in the units asked for', () => {
-    for (const words of ['130 l', 'tanks 90 l', '2 cans full', 'drinkable 37 l', 'washing 16 l'])
+    for (const words of ['130 L', 'tanks 90 L', '2 cans full', 'drinkable 37 L', 'washing 16 L'])
       expect(withPlan({ atKm: 435 })).toContain(`>${words}</text>`);
     const us = withPlan({ atKm: 435 }, 'us');
     expect(us).toContain('>tanks 24 gal</text>');

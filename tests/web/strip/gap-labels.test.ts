@@ -89,8 +89,11 @@ describe('labels beside the strip', () => {
 });
 
 test('a narrow strip says the verdict before the length, in its shortest word', () => {
-  expect(detailWords('into-reserve', '592 km', 140)).toEqual({ verdict: 'into reserve', length: '592 km' });
-  expect(detailWords('into-reserve', '592 km', 90)).toEqual({ verdict: 'into reserve', length: null });
+  expect(detailWords('into-reserve', '592 km', 140)).toEqual({
+    verdict: 'into the reserve',
+    length: '592 km',
+  });
+  expect(detailWords('into-reserve', '592 km', 110)).toEqual({ verdict: 'into the reserve', length: null });
   expect(detailWords('into-reserve', '592 km', 56)).toEqual({ verdict: 'reserve', length: null });
   expect(detailWords('enough', '592 km', 56)).toEqual({ verdict: '', length: '592 km' });
 });

@@ -19,6 +19,7 @@ import {
 } from '../../../web/treatment/edit-line.ts';
 import { LineFigures } from '../../../web/treatment/LineFigures.tsx';
 import { lineSteps, logsAfter } from '../../../web/treatment/line-steps.ts';
+import { saidIn } from '../../../web/words/said.ts';
 
 const KINDS = Object.keys(STAGE_KEYS) as StageKind[];
 const textOf = (markup: string) =>
@@ -206,14 +207,15 @@ describe('what the line does, in words', () => {
 
   it('tells the flow at each tap, every kind of source with its reasons, and every caution', () => {
     for (const tap of report.taps) expect(text).toContain(tap.name);
-    expect(text).toMatch(/\d l\/min estimate/);
+    expect(text).toMatch(/\d L\/min estimate/);
     for (const source of report.sources) for (const reason of source.reasons) expect(text).toContain(reason);
-    for (const caution of report.cautions) expect(text).toContain(caution.text);
+    for (const caution of report.cautions)
+      expect(text).toContain(saidIn('metric', caution).replaceAll('\u00a0', ' '));
   });
 
   it('says a cartridge that does not last in so many litres', () => {
     expect(report.cartridges.some((one) => (one.leftLitres ?? 0) < 0)).toBe(true);
-    expect(text).toMatch(/\d l too little/);
+    expect(text).toMatch(/\d L too little/);
   });
 
   it('says when a tap that is meant for drinking is not fit for it', () => {

@@ -74,7 +74,7 @@ describe('quantities in fields', () => {
   });
 
   it('shows tyre pressure, areas and use by the hour in the reader’s units', () => {
-    // One bar is 14.50377 psi; 1 m² is 10.76391 ft²; 1 l is 0.2641721 US gal (NIST SP 811, B.8).
+    // One bar is 14.50377 psi; 1 m² is 10.76391 ft²; 1 L is 0.2641721 US gal (NIST SP 811, B.8).
     expect(fieldText(2.4, 'tyrePressure', 'us')).toBe('34.81');
     expect(fieldText(1.6, 'area', 'imperial')).toBe('17.22');
     expect(fieldText(1.2, 'hourUse', 'us')).toBe('0.317');

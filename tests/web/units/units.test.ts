@@ -21,7 +21,7 @@ const plain = (text: string) => text.replaceAll('\u00a0', ' ');
 describe('quantities for people', () => {
   it('joins number and unit by a no-break space', () => {
     expect(formatKm(438.2, 'metric')).toBe('438\u00a0km');
-    expect(formatLitres(18, 'metric')).toBe('18\u00a0l');
+    expect(formatLitres(18, 'metric')).toBe('18\u00a0L');
     expect(formatDays(3)).toBe('3\u00a0days');
   });
 
@@ -29,13 +29,13 @@ describe('quantities for people', () => {
     expect(plain(formatKm(9.44, 'metric'))).toBe('9.4 km');
     expect(plain(formatKm(9.96, 'metric'))).toBe('10 km');
     expect(plain(formatKm(1448.4, 'metric'))).toBe('1,448 km');
-    expect(plain(formatLitres(0.758, 'metric'))).toBe('0.8 l');
-    expect(plain(formatLitres(109.242, 'metric'))).toBe('109 l');
+    expect(plain(formatLitres(0.758, 'metric'))).toBe('0.8 L');
+    expect(plain(formatLitres(109.242, 'metric'))).toBe('109 L');
   });
 
   it('shows what is missing with a true minus sign and never a negative zero', () => {
-    expect(plain(formatLitres(-9.442, 'metric'))).toBe('\u22129.4 l');
-    expect(plain(formatLitres(-0.01, 'metric'))).toBe('0 l');
+    expect(plain(formatLitres(-9.442, 'metric'))).toBe('\u22129.4 L');
+    expect(plain(formatLitres(-0.01, 'metric'))).toBe('0 L');
     expect(plain(formatKm(0, 'metric'))).toBe('0 km');
     expect(plain(formatKm(0.02, 'metric'))).toBe('< 0.1 km');
   });
@@ -82,7 +82,7 @@ describe('quantities for people', () => {
     expect(plain(formatMass(2268, 'metric'))).toBe('2,268 kg');
     expect(plain(formatHeight(0.3048 * 4000, 'imperial'))).toBe('4,000 ft');
     expect(plain(formatFlow(3.785411784, 'us'))).toBe('1 gal/min');
-    expect(plain(formatFlow(7.5, 'metric'))).toBe('7.5 l/min');
+    expect(plain(formatFlow(7.5, 'metric'))).toBe('7.5 L/min');
     // 50 psi is 345 kPa to the nearest.
     expect(plain(formatPressure(345, 'us'))).toBe('50 psi');
     expect(plain(formatPressure(345, 'metric'))).toBe('345 kPa');

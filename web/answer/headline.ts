@@ -1,0 +1,95 @@
+import type { Analysis, Gap, Report } from '../../server/contract/analysis.ts';
+import type { Commodity, Verdict } from '../../server/contract/common.ts';
+import type { PlanReply } from '../../server/contract/whatif.ts';
+import { formatAtKm, formatFigure, formatLitres, type UnitSystem } from '../units/units.ts';
+import { edgeName, severityOf } from '../words/words.ts';
+
+/** A commodity's answer in a few words, and the stretch that it is about. */
+export interface Headline {
+  readonly verdict: Verdict;
+  readonly words: string;
+  /** The worst stretch as the route stands; null where no map tells of the commodity. */
+  readonly worst: Gap | null;
+  /** The plan keeps the reserve where the worst stretch does not. */
+  readonly byPlan: boolean;
+}
+
+/** The stretch with the worst verdict; among equals the one of least margin, then the first. */
+function worstGap({ gaps }: Report): Gap | null {
+  return gaps.reduce<Gap | null>((worst, gap) => {
+    if (worst === null) return gap;
+    const by = severityOf(gap.verdict) - severityOf(worst.verdict);
+    return by > 0 || (by === 0 && gap.marginL < worst.marginL) ? gap : worst;
+  }, null);
+}
+
+/** The verdict as a traveller says it. `plan` is the plan to go by, or null. */
+export function headlineOf(
+  analysis: Analysis,
+  commodity: Commodity,
+  { plan, units }: { plan: PlanReply | null; units: UnitSystem },
+): Headline {
+  const worst = worstGap(analysis[commodity]);
+  const closed = analysis.cautions.find(({ code }) => code === 'route-closed');
+  if (closed !== undefined) {
+    const words = `Route closed at ${formatAtKm(closed.fromKm ?? 0, units)}`;
+    return { verdict: 'unknown', words, worst, byPlan: false };
+  }
+  if (worst === null || analysis.noData.includes(commodity))
+    return { verdict: 'unknown', words: 'Not on the map', worst: null, byPlan: false };
+  if (plan?.plan.status === 'found' && worst.verdict !== 'enough') {
+    const legs = plan.plan.legs[commodity];
+    const badly = legs.find(({ verdict }) => verdict !== 'enough');
+    return badly === undefined
+      ? { verdict: 'enough', words: 'Holds with the plan', worst, byPlan: true }
+      : {
+          verdict: badly.verdict,
+          words: `Not known from ${formatAtKm(badly.from.atKm, units)}, plan or not`,
+          worst,
+          byPlan: false,
+        };
+  }
+  return { verdict: worst.verdict, words: wordsOf(worst, units), worst, byPlan: false };
+}
+
+function wordsOf(gap: Gap, units: UnitSystem): string {
+  switch (gap.verdict) {
+    case 'enough':
+      return 'Enough all the way';
+    case 'short':
+      return gap.runsDryKm === null
+        ? 'Runs dry on the way'
+        : `Runs dry at ${formatAtKm(gap.runsDryKm, units)}`;
+    case 'into-reserve':
+      return gap.reserveFromKm === null
+        ? 'Into the reserve'
+        : `Into the reserve at ${formatAtKm(gap.reserveFromKm, units)}`;
+    case 'unknown':
+      return `Not known from ${formatAtKm(gap.from.atKm, units)}`;
+  }
+}
+
+/** What the worst stretch comes to without the plan, in a sentence; empty where all is well. */
+export function worstWords({ worst, byPlan }: Headline, units: UnitSystem): string {
+  if (worst === null || worst.verdict === 'enough') return '';
+  const between = `${edgeName(worst.from)} (${formatAtKm(worst.from.atKm, units)}) to ${edgeName(worst.to)} (${formatAtKm(worst.to.atKm, units)})`;
+  const missing = worst.extraL > 0 ? `, ${formatLitres(worst.extraL, units)} missing` : '';
+  if (!byPlan) return `${between}${missing}.`;
+  const without = wordsOf(worst, units);
+  return `Without it ${without.charAt(0).toLowerCase()}${without.slice(1)}${missing}.`;
+}
+
+const VERBS: Record<Verdict, readonly [one: string, more: string]> = {
+  enough: ['is enough', 'are enough'],
+  'into-reserve': ['goes into the reserve', 'go into the reserve'],
+  short: ['runs dry', 'run dry'],
+  unknown: ['is not known', 'are not known'],
+};
+
+/** "1 of 6 stretches runs dry": how many share a verdict. */
+export function shareWords({ gaps }: Report, verdict: Verdict): string {
+  const count = gaps.filter((gap) => gap.verdict === verdict).length;
+  const [one, more] = VERBS[verdict];
+  const of = gaps.length === 1 ? 'stretch' : 'stretches';
+  return `${formatFigure(count, 0)} of ${formatFigure(gaps.length, 0)} ${of} ${count === 1 ? one : more}`;
+}

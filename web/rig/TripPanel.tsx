@@ -1,0 +1,11 @@
+import { Fields } from '../form/Fields.tsx';
+import { TRIP } from '../form/form-context.ts';
+import { FilePart } from './FilePart.tsx';
+import { TRIP_ITEMS } from './trip-items.ts';
+
+/** What is told of this journey alone. */
+export const TripPanel = () => (
+  <FilePart kind="trip" title="Trip">
+    {() => <Fields items={TRIP_ITEMS} at={TRIP} />}
+  </FilePart>
+);
