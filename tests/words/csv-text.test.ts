@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { csvText } from '../../server/words/csv-text.ts';
+import { csvText } from '../../server/words/parts/csv-text.ts';
 
 /** A reader of RFC 4180 of its own, to read back what was written. */
 function readCsv(text: string): string[][] {

@@ -1,5 +1,5 @@
 import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'react';
-import { type CsvCell, csvText } from '../../server/words/csv-text.ts';
+import { type CsvCell, csvText } from '../../server/words/parts/csv-text.ts';
 import { saveFile } from '../kit/save-file.ts';
 import { formatFigure } from '../units/units.ts';
 import { type FindBy, found, isWorthNarrowing, MANY_ROWS, type Matter } from './narrow.ts';
@@ -21,7 +21,7 @@ export interface Column<Row> {
 /** One column of the saved file; its head names the unit. */
 export interface CsvColumn<Row> {
   head: string;
-  value: (row: Row) => CsvCell;
+  value: (row: Row) => CsvCell | boolean;
 }
 
 interface DataTableProps<Row> {
@@ -41,6 +41,9 @@ interface DataTableProps<Row> {
   /** Of a long table: what rows are found by. */
   findBy?: FindBy<Row>;
 }
+
+const cellOf = (value: CsvCell | boolean): CsvCell =>
+  typeof value === 'boolean' ? (value ? 'yes' : 'no') : value;
 
 /** Rows drawn at once: more make typing and hovering slow, fewer make leafing tedious (ours). */
 const PAGE_ROWS = 60;
@@ -84,7 +87,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
       'text/csv;charset=utf-8',
       csvText(
         props.csv.columns.map((column) => column.head),
-        sorted.map((row) => props.csv.columns.map((column) => column.value(row))),
+        sorted.map((row) => props.csv.columns.map((column) => cellOf(column.value(row)))),
       ),
     );
 

@@ -1,4 +1,4 @@
-import { type CsvCell, csvText } from '../../words/csv-text.ts';
+import { type CsvCell, csvText } from '../../words/parts/csv-text.ts';
 import { PRINTED } from '../../words/printed.ts';
 import { type ExportPack, type Mark, marksOf } from './marks.ts';
 

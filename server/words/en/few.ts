@@ -6,6 +6,3 @@ export const few = (lists: readonly Parts[], most: number, between = ', '): Part
     [...lists.slice(0, most), ...(lists.length > most ? [parts`${lists.length - most} more`] : [])],
     between,
   );
-
-/** Whether something is so, as a cell of a table has it. */
-export const yesOrNo = (isSo: boolean): string => (isSo ? 'yes' : 'no');

@@ -1,7 +1,5 @@
-import { yesOrNo } from './en/few.ts';
-
 /** A cell of a table saved as CSV; null is an empty cell. */
-export type CsvCell = string | number | boolean | null;
+export type CsvCell = string | number | null;
 
 /** Spreadsheets take a cell that starts with one of these for a formula (OWASP, "CSV Injection"). */
 const FORMULA_START = /^[=+\-@\t\r]/;
@@ -10,7 +8,6 @@ function field(cell: CsvCell): string {
   if (cell === null) return '';
   // Six decimals: a millimetre, a thousandth of a millilitre; keeps binary noise out of spreadsheets.
   if (typeof cell === 'number') return Number.isFinite(cell) ? String(Number(cell.toFixed(6))) : '';
-  if (typeof cell === 'boolean') return yesOrNo(cell);
   const safe = FORMULA_START.test(cell) ? `'${cell}` : cell;
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }

@@ -1,7 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { PlanReply } from '../../server/contract/whatif.ts';
-import { openPage, openTab, type Site, startSite, textOf, type WatchedPage, WIDE } from './site.ts';
+import type { PlanReply } from '../../../server/contract/whatif.ts';
+import { openPage, openTab, type Site, startSite, textOf, type WatchedPage, WIDE } from '../site.ts';
 
 let site: Site;
 let opened: WatchedPage;
