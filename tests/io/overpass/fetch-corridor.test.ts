@@ -97,7 +97,7 @@ describe('a corridor', () => {
 
   it('becomes one file that covers the boxes and nothing else, with its oldest date and each object once', async () => {
     overpass.trick = (asked, response) => {
-      overpass.base = asked.box[0] === WEST[0] ? '2026-04-29T00:00:00Z' : '2026-04-30T00:00:00Z';
+      overpass.base = asked.box[0] === WEST[0] ? '2026-04-30T00:00:00Z' : '2026-04-29T00:00:00Z';
       response.setHeader('content-encoding', 'gzip').end(gzipSync(overpass.answerTo(asked)));
       return true;
     };
