@@ -5,7 +5,7 @@ import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { Focus } from '../state/focus.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';
 import { FUEL_WORDS } from '../words/words.ts';
-import { boundsBetween, nearestKm, positionAt } from './geometry/nearest-km.ts';
+import { boundsBetween, nearestKm, positionAt, stretchWithin } from './geometry/nearest-km.ts';
 import { type World, worldLand } from './geometry/world-land.ts';
 import { Legend } from './Legend.tsx';
 import type { MapEvents, MapHandle } from './map-handle.ts';
@@ -64,6 +64,10 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
       onFocus({ supply: id });
     },
     onNothing: ([lon, lat]) => onFocus({ supply: null, place: { lon, lat } }),
+    onMoved: ([[west, south], [east, north]]) => {
+      const stretch = stretchWithin(map.line, { west, south, east, north });
+      if (stretch !== null) onFocus({ onShow: { ...stretch, by: 'map' } });
+    },
   };
 
   const atStart = useRef({ style, bounds: wholeRoute(map), name: analysis.route.name });
@@ -79,6 +83,7 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
           onMark: (at) => events.current?.onMark(at),
           onSupply: (id) => events.current?.onSupply(id),
           onNothing: (at) => events.current?.onNothing(at),
+          onMoved: (shown) => events.current?.onMoved(shown),
         });
         setHandle(made);
       })
@@ -115,6 +120,8 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
     const bounds = boundsBetween(map.line, fromKm, toKm);
     if (bounds !== null) handle.show(bounds, 'gently');
   }, [handle, gap?.commodity, gap?.index]);
+
+  useFollow(handle, map.line, focus.onShow);
 
   useEffect(() => {
     if (handle === null) return;
@@ -179,6 +186,27 @@ function useWorld(): World | null {
     };
   }, []);
   return world;
+}
+
+/** The hand on the strip is still for so long before the map follows, ms. */
+const STILL_MS = 160;
+
+/** Brings the map to what the strip was brought near to. */
+function useFollow(
+  handle: MapHandle | null,
+  line: AnalysisReply['map']['line'],
+  onShow: Focus['onShow'],
+): void {
+  const now = useRef(line);
+  now.current = line;
+  useEffect(() => {
+    if (handle === null || onShow?.by !== 'strip') return;
+    const waiting = setTimeout(() => {
+      const bounds = boundsBetween(now.current, onShow.fromKm, onShow.toKm);
+      if (bounds !== null) handle.show(bounds, 'gently');
+    }, STILL_MS);
+    return () => clearTimeout(waiting);
+  }, [handle, onShow]);
 }
 
 /** A popup at `at` for the point `id`; gives the element to draw its card into. */

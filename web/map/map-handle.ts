@@ -32,6 +32,8 @@ export interface MapEvents {
   onSupply(id: string): void;
   /** The reader clicked there, where no supply is. */
   onNothing(at: LonLat): void;
+  /** The reader has moved the map, which shows these bounds now. */
+  onMoved(bounds: MapBounds): void;
 }
 
 /** The one owner of the map object: everything the page does to the map goes through this. */
@@ -251,6 +253,10 @@ function listen(map: MapLibreMap, events: MapEvents): void {
     events.onRoute([event.lngLat.lng, event.lngLat.lat]);
   });
   map.on('mouseout', leave);
+  // What the page itself has moved has no event of a hand behind it.
+  map.on('moveend', (event) => {
+    if (event.originalEvent !== undefined) events.onMoved(map.getBounds().toArray() as MapBounds);
+  });
   map.on('click', (event) => {
     const supplies = within(event, SUPPLY_LAYERS, REACH_PX);
     const nearest = supplies

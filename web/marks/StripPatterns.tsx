@@ -38,6 +38,10 @@ export function StripPatterns({ prefix }: { prefix: string }) {
           <circle cx={3.5} cy={3.5} r={1.1} fill="var(--ink)" />
         </pattern>
       ))}
+      <pattern id={`${prefix}closed`} width={8} height={8} patternUnits="userSpaceOnUse">
+        <rect width={8} height={8} fill="var(--sheet)" />
+        <path d="M0,0L8,8M8,0L0,8" stroke="var(--ink)" strokeWidth={2} />
+      </pattern>
       <pattern id={`${prefix}road-dots`} width={5} height={5} patternUnits="userSpaceOnUse">
         <circle cx={2.5} cy={2.5} r={1} fill="var(--sheet)" />
       </pattern>

@@ -10,6 +10,15 @@ export interface Focus {
   marked: readonly number[];
   /** Where the reader clicked last, on the route or beside it. */
   place: { lon: number; lat: number } | null;
+  /** The stretch that strip and map are brought near to, km, and which of them was; null: the whole route. */
+  onShow: { fromKm: number; toKm: number; by: 'strip' | 'map' } | null;
 }
 
-export const NO_FOCUS: Focus = { atKm: null, gap: null, supply: null, marked: [], place: null };
+export const NO_FOCUS: Focus = {
+  atKm: null,
+  gap: null,
+  supply: null,
+  marked: [],
+  place: null,
+  onShow: null,
+};

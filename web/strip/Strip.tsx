@@ -1,5 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useId, useMemo } from 'react';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
+import type { Span } from '../../server/contract/common.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import { useSize } from '../kit/hooks/use-size.ts';
 import { fullLitres, gapIndexAt, stretchesWithoutCover } from '../levels/levels.ts';
@@ -9,12 +10,16 @@ import { flatSurfaces } from '../state/edit-trip.ts';
 import type { Focus } from '../state/focus.ts';
 import { formatLitres, type UnitSystem } from '../units/units.ts';
 import { countCans } from '../words/plan-words.ts';
+import { edgeWords, placeInWords } from './labels/words.ts';
 import { StripHalf } from './StripHalf.tsx';
+import { StripLegend } from './StripLegend.tsx';
 import { StripReadout } from './StripReadout.tsx';
 import { StripRoad } from './StripRoad.tsx';
 import { stepAlong } from './step-along.ts';
 import { type StripFrame, stripFrame } from './strip-frame.ts';
-import { edgeWords, placeInWords } from './words.ts';
+import { STEP_TIMES, StripTools } from './view/StripTools.tsx';
+import { holding, isWhole, lengthOf, shownOf, wholeRoute, zoomed } from './view/strip-window.ts';
+import { useGestures } from './view/use-gestures.ts';
 import './strip.css';
 import { commodityWords } from '../words/words.ts';
 
@@ -39,17 +44,30 @@ export function Strip({ reply, plan, units, focus, onFocus }: Props) {
   const shown = useMemo(() => withPlan(analysis, plan), [analysis, plan]);
   const { lengthKm } = analysis.route;
   const [box, size] = useSize<HTMLDivElement>(FIRST_SIZE);
+  const onRoute = useMemo(() => shownOf(focus.onShow, lengthKm), [focus.onShow, lengthKm]);
   const id = useId();
   const patterns = `${id.replace(/[^\w-]/g, '')}-`;
-  const frame = useMemo(() => stripFrame(shown, size), [shown, size]);
+  const frame = useMemo(() => stripFrame(shown, size, onRoute), [shown, size, onRoute]);
   const atKm = focus.atKm === null ? null : Math.min(Math.max(focus.atKm, 0), lengthKm);
 
+  const kmAt = (clientY: number): number => {
+    const bounds = box.current?.getBoundingClientRect();
+    if (bounds === undefined) return onRoute.fromKm;
+    return frame.kmOfY(((clientY - bounds.top) * size.heightPx) / bounds.height);
+  };
   const placeOf = (event: PointerEvent<HTMLDivElement>) => {
     const bounds = event.currentTarget.getBoundingClientRect();
-    const y = ((event.clientY - bounds.top) * size.heightPx) / bounds.height;
     const onLeft = event.clientX - bounds.left < bounds.width / 2;
-    return { km: frame.kmOfY(y), commodity: onLeft ? ('fuel' as const) : ('water' as const) };
+    return { km: kmAt(event.clientY), commodity: onLeft ? ('fuel' as const) : ('water' as const) };
   };
+  const onShown = (next: Span) => onFocus({ onShow: { ...next, by: 'strip' } });
+  const gestures = useGestures(box, {
+    shown: onRoute,
+    lengthKm,
+    kmAt,
+    heightPx: frame.bottomPx - frame.topPx,
+    onShown,
+  });
   const choose = (commodity: 'fuel' | 'water', km: number) => {
     const index = gapIndexAt(analysis[commodity], km);
     if (index < 0) return;
@@ -65,10 +83,17 @@ export function Strip({ reply, plan, units, focus, onFocus }: Props) {
       if (atKm !== null) choose(analysis.water.gaps.length > 0 && event.shiftKey ? 'water' : 'fuel', atKm);
       return;
     }
-    const next = stepAlong(shown, units, atKm, event.key);
-    if (next === null || event.altKey || event.ctrlKey || event.metaKey) return;
+    if (event.altKey || event.ctrlKey || event.metaKey) return;
+    const times = ZOOM_KEYS[event.key];
+    if (times !== undefined) {
+      const aboutKm = atKm ?? (onRoute.fromKm + onRoute.toKm) / 2;
+      return onShown(times === 0 ? wholeRoute(lengthKm) : zoomed(onRoute, lengthKm, { times, aboutKm }));
+    }
+    const next = stepAlong(shown, units, { atKm, visibleKm: lengthOf(onRoute) }, event.key);
+    if (next === null) return;
     event.preventDefault();
-    onFocus({ atKm: next });
+    const held = holding(onRoute, lengthKm, next);
+    onFocus(held === onRoute ? { atKm: next } : { atKm: next, onShow: { ...held, by: 'strip' } });
   };
 
   const chosenIn = (commodity: 'fuel' | 'water') =>
@@ -82,67 +107,106 @@ export function Strip({ reply, plan, units, focus, onFocus }: Props) {
     }),
     [analysis, lengthKm],
   );
+  const clip = `${patterns}clip`;
   return (
-    <div
-      ref={box}
-      className="strip"
-      role="slider"
-      tabIndex={0}
-      aria-label="Along the route"
-      aria-describedby={`${id}keys`}
-      aria-orientation="vertical"
-      aria-valuemin={0}
-      aria-valuemax={Math.round(lengthKm)}
-      aria-valuenow={Math.round(atKm ?? 0)}
-      aria-valuetext={placeInWords(shown, atKm ?? 0, units)}
-      onPointerMove={(event) => onFocus({ atKm: placeOf(event).km })}
-      onPointerLeave={(event) => event.pointerType === 'mouse' && onFocus({ atKm: null })}
-      onClick={(event) => {
-        const { km, commodity } = placeOf(event as PointerEvent<HTMLDivElement>);
-        choose(commodity, km);
-      }}
-      onKeyDown={onKeyDown}
-    >
-      <p id={`${id}keys`} hidden>
-        Arrow keys move along the route, page keys go from supply to supply. Enter chooses the stretch of
-        fuel, Shift and Enter that of water.
-      </p>
-      <svg viewBox={`0 0 ${size.widthPx} ${size.heightPx}`} aria-hidden="true" focusable="false">
-        <StripPatterns prefix={patterns} />
-        <StripHeads analysis={shown} units={units} frame={frame} />
-        {(['fuel', 'water'] as const).map((commodity) => (
-          <StripHalf
-            key={commodity}
-            commodity={commodity}
-            report={shown[commodity]}
-            passings={analysis.passings}
-            units={units}
-            frame={frame}
-            lengthKm={lengthKm}
-            selected={shown === analysis ? chosenIn(commodity) : null}
-            chosen={analysis[commodity].gaps[chosenIn(commodity) ?? -1] ?? null}
-            patterns={`${patterns}${commodity}-`}
-          />
-        ))}
-        <StripRoad
-          frame={frame}
-          lengthKm={lengthKm}
-          nights={analysis.nights}
-          surfaces={surfaces}
-          withoutCover={withoutCover}
-          units={units}
-          patterns={patterns}
-        />
-        {start !== undefined && (
-          <text className="strip-name" x={size.widthPx / 2} y={size.heightPx - 8} textAnchor="middle">
-            {edgeWords(start, analysis.passings, 'fuel')}
-          </text>
-        )}
-        {atKm !== null && <StripReadout analysis={shown} frame={frame} units={units} atKm={atKm} />}
-      </svg>
+    <div className="strip-frame">
+      <div
+        ref={box}
+        className={isWhole(onRoute, lengthKm) ? 'strip' : 'strip strip-nearer'}
+        role="slider"
+        tabIndex={0}
+        aria-label="Along the route"
+        aria-describedby={`${id}keys`}
+        aria-orientation="vertical"
+        aria-valuemin={0}
+        aria-valuemax={Math.round(lengthKm)}
+        aria-valuenow={Math.round(atKm ?? 0)}
+        aria-valuetext={placeInWords(shown, atKm ?? 0, units)}
+        onPointerDown={gestures.onPointerDown}
+        onPointerMove={(event) => {
+          if (!gestures.onPointerMove(event)) onFocus({ atKm: placeOf(event).km });
+        }}
+        onPointerUp={gestures.onPointerEnd}
+        onPointerCancel={gestures.onPointerEnd}
+        onPointerLeave={(event) => {
+          gestures.onPointerEnd(event);
+          if (event.pointerType === 'mouse') onFocus({ atKm: null });
+        }}
+        onClick={(event) => {
+          if (gestures.wasDragged.current) return;
+          const { km, commodity } = placeOf(event as PointerEvent<HTMLDivElement>);
+          choose(commodity, km);
+        }}
+        onKeyDown={onKeyDown}
+      >
+        <p id={`${id}keys`} hidden>
+          Arrow keys move along the route, page keys go from supply to supply. Plus and minus bring it nearer
+          and farther, zero shows all of it. Enter chooses the stretch of fuel, Shift and Enter that of water.
+        </p>
+        <svg viewBox={`0 0 ${size.widthPx} ${size.heightPx}`} aria-hidden="true" focusable="false">
+          <StripPatterns prefix={patterns} />
+          <clipPath id={clip}>
+            <rect
+              x={0}
+              y={frame.topPx - CLIP_EDGE_PX}
+              width={size.widthPx}
+              height={frame.bottomPx - frame.topPx + 2 * CLIP_EDGE_PX}
+            />
+          </clipPath>
+          <StripHeads analysis={shown} units={units} frame={frame} />
+          {(['fuel', 'water'] as const).map((commodity) => (
+            <StripHalf
+              key={commodity}
+              commodity={commodity}
+              report={shown[commodity]}
+              passings={analysis.passings}
+              units={units}
+              frame={frame}
+              lengthKm={lengthKm}
+              selected={shown === analysis ? chosenIn(commodity) : null}
+              chosen={analysis[commodity].gaps[chosenIn(commodity) ?? -1] ?? null}
+              patterns={`${patterns}${commodity}-`}
+              clip={clip}
+            />
+          ))}
+          <g clipPath={`url(#${clip})`}>
+            <StripRoad
+              frame={frame}
+              nights={analysis.nights}
+              surfaces={surfaces}
+              closed={analysis.trip.closed ?? NONE_CLOSED}
+              withoutCover={withoutCover}
+              units={units}
+              patterns={patterns}
+            />
+          </g>
+          {start !== undefined && onRoute.fromKm === 0 && (
+            <text className="strip-name" x={size.widthPx / 2} y={size.heightPx - 8} textAnchor="middle">
+              {edgeWords(start, analysis.passings, 'fuel')}
+            </text>
+          )}
+          {atKm !== null && atKm >= onRoute.fromKm && atKm <= onRoute.toKm && (
+            <StripReadout analysis={shown} frame={frame} units={units} atKm={atKm} />
+          )}
+        </svg>
+      </div>
+      <StripTools shown={onRoute} {...{ lengthKm, onShown }} aboutKm={atKm}>
+        <StripLegend planned={shown !== analysis} />
+      </StripTools>
     </div>
   );
 }
+
+/** Marks that stand on the strip's ends are not cut in half. */
+const CLIP_EDGE_PX = 6;
+const NONE_CLOSED: readonly Span[] = [];
+/** How many times nearer a key brings the strip; 0: all of it. */
+const ZOOM_KEYS: Record<string, number | undefined> = {
+  '+': STEP_TIMES,
+  '=': STEP_TIMES,
+  '-': 1 / STEP_TIMES,
+  '0': 0,
+};
 
 /** What lies on either side, and how much its full width is. */
 function StripHeads(props: { analysis: StripAnalysis; units: UnitSystem; frame: StripFrame }) {
@@ -167,7 +231,7 @@ function StripHeads(props: { analysis: StripAnalysis; units: UnitSystem; frame: 
       })}
       {analysis.fuel.plan !== undefined && (
         <text className="strip-detail" x={widthPx / 2} y={51} textAnchor="middle">
-          by the plan: bands full cans, dots pour one
+          by the plan
         </text>
       )}
     </g>

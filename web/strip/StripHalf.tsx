@@ -1,12 +1,12 @@
 import { memo } from 'react';
 import type { Passing } from '../../server/contract/analysis.ts';
-import type { Commodity } from '../../server/contract/common.ts';
+import type { Commodity, Span } from '../../server/contract/common.ts';
 import { stretchesWithoutCover } from '../levels/levels.ts';
 import type { StripGap, StripReport } from '../levels/plan-report.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { gapAreas, type HalfScale } from './area-path.ts';
-import { halfLabels, turnBackGap } from './gap-labels.ts';
-import { StripLabels } from './StripLabels.tsx';
+import { halfLabels, turnBackGap } from './labels/gap-labels.ts';
+import { StripLabels } from './labels/StripLabels.tsx';
 import { CanBar, PlanArea, PlanStops } from './StripPlan.tsx';
 import type { StripFrame } from './strip-frame.ts';
 
@@ -23,26 +23,21 @@ interface Props {
   chosen: StripGap | null;
   /** Prefix of this strip's pattern ids. */
   patterns: string;
+  /** Of what is cut off where the strip ends. */
+  clip: string;
 }
 
-/** Where fills come closer than this, on average, only the lines of named ones are drawn, and small marks left out. */
+/** Where fills come closer than this, on average, only the lines of named ones are drawn, and small marks faint. */
 const CROWDED_PX = 6;
 
-/** One commodity beside the road: what is aboard as width, the fills as lines, names, verdicts, turning point. */
+const outwardOf = (commodity: Commodity): 1 | -1 => (commodity === 'fuel' ? -1 : 1);
+
+/** One commodity beside the road: what is aboard as width, the fills as lines; beyond the bars names, verdicts, turning points. */
 export const StripHalf = memo(function StripHalf(props: Props) {
-  const { commodity, report, frame, patterns, chosen } = props;
-  const { plan } = report;
-  const scale: HalfScale = frame[commodity];
-  const outward = commodity === 'fuel' ? -1 : 1;
-  const outerX = scale.baseX + outward * frame.halfWidthPx;
-  const left = Math.min(scale.baseX, outerX);
-  const crowded = (frame.bottomPx - frame.topPx) / Math.max(1, report.gaps.length) < CROWDED_PX;
-  const fullAcross = (fromKm: number, toKm: number) => ({
-    x: left,
-    width: frame.halfWidthPx,
-    y: frame.yOfKm(toKm),
-    height: Math.max(0, frame.yOfKm(fromKm) - frame.yOfKm(toKm)),
-  });
+  const { commodity, report, frame } = props;
+  const outward = outwardOf(commodity);
+  const { baseX } = frame[commodity];
+  const barX = baseX + outward * frame.barPx;
   const labels = halfLabels({
     report,
     passings: props.passings,
@@ -50,16 +45,52 @@ export const StripHalf = memo(function StripHalf(props: Props) {
     units: props.units,
     selected: props.selected,
     lengthKm: props.lengthKm,
-    halfWidthPx: frame.halfWidthPx,
+    shown: frame.shown,
+    labelPx: frame.labelPx,
     topPx: frame.topPx,
     bottomPx: frame.bottomPx,
     yOfKm: frame.yOfKm,
   });
-
+  const named = new Set(labels.flatMap((label) => (label.kind === 'gap' ? [label.gapIndex] : [])));
   return (
     <g className={`strip-half strip-${commodity}`}>
+      <g clipPath={`url(#${props.clip})`}>
+        <Bars {...props} named={named} />
+      </g>
+      <StripLabels
+        {...{ labels, report, barX, outward }}
+        labelX={barX + outward * frame.labelGapPx}
+        labelPx={frame.labelPx}
+      />
+    </g>
+  );
+});
+
+/** Whatever of a stretch is on the strip. */
+const isOn = (shown: Span, fromKm: number, toKm: number): boolean =>
+  toKm >= shown.fromKm && fromKm <= shown.toKm;
+
+function Bars(props: Props & { named: ReadonlySet<number> }) {
+  const { commodity, report, frame, patterns, chosen, named } = props;
+  const { plan } = report;
+  const scale: HalfScale = frame[commodity];
+  const outward = outwardOf(commodity);
+  const barX = scale.baseX + outward * frame.barPx;
+  const visible = [...report.gaps.entries()].filter(([, { from, to }]) =>
+    isOn(frame.shown, from.atKm, to.atKm),
+  );
+  const gaps = visible.map(([, gap]) => gap);
+  const crowded = (frame.bottomPx - frame.topPx) / Math.max(1, gaps.length) < CROWDED_PX;
+  const fullAcross = (fromKm: number, toKm: number) => ({
+    x: Math.min(scale.baseX, barX),
+    width: frame.barPx,
+    y: frame.yOfKm(toKm),
+    height: Math.max(0, frame.yOfKm(fromKm) - frame.yOfKm(toKm)),
+  });
+  return (
+    <>
       {plan === undefined ? (
-        report.gaps.map((gap) => (
+        gaps.map((gap) => (
           <GapArea key={keyOf(gap)} gap={gap} scale={scale} patterns={patterns} fullAcross={fullAcross} />
         ))
       ) : (
@@ -71,34 +102,18 @@ export const StripHalf = memo(function StripHalf(props: Props) {
           <rect fill={`url(#${patterns}dots)`} {...fullAcross(span.fromKm, span.toKm)} />
         </g>
       ))}
-      {!crowded &&
-        report.gaps.map((gap) => {
-          const x = scale.baseX + gap.reserveL * scale.pxPerLitre;
-          const y1 = frame.yOfKm(gap.from.atKm);
-          return (
-            <line
-              key={keyOf(gap)}
-              className="strip-reserve-level"
-              x1={x}
-              x2={x}
-              y1={y1}
-              y2={frame.yOfKm(gap.to.atKm)}
-            />
-          );
-        })}
-      {report.gaps.map((gap, i) => {
+      <path className="strip-reserve-level" d={reservePath(gaps, scale)} />
+      {visible.map(([i, gap]) => {
         const y = frame.yOfKm(gap.to.atKm);
-        const named = labels.some((label) => label.kind === 'gap' && label.gapIndex === i);
-        if (crowded && !named && i < report.gaps.length - 1) return null;
+        if (crowded && !named.has(i) && i < report.gaps.length - 1) return null;
         const className = crowded ? 'strip-fill strip-crowded' : 'strip-fill';
-        return <line key={keyOf(gap)} className={className} x1={scale.baseX} x2={outerX} y1={y} y2={y} />;
+        return <line key={keyOf(gap)} className={className} x1={scale.baseX} x2={barX} y1={y} y2={y} />;
       })}
-      <line className="strip-fill" x1={scale.baseX} x2={outerX} y1={frame.bottomPx} y2={frame.bottomPx} />
       <UncountedMarks {...props} />
       {plan !== undefined && (
         <>
-          <PlanStops {...{ stops: plan.stops, commodity, frame, crowded }} />
-          <CanBar {...{ plan, frame }} outerX={outerX + outward * 6} />
+          <PlanStops stops={plan.stops} commodity={commodity} frame={frame} />
+          <CanBar {...{ plan, frame }} outerX={barX + outward * CAN_BAR_PX} />
         </>
       )}
       {chosen !== null && <rect className="strip-chosen" {...fullAcross(chosen.from.atKm, chosen.to.atKm)} />}
@@ -109,12 +124,24 @@ export const StripHalf = memo(function StripHalf(props: Props) {
         named={turnBackGap(report, props.selected)}
         crowded={crowded}
       />
-      <StripLabels labels={labels} report={report} outerX={outerX} baseX={scale.baseX} outward={outward} />
-    </g>
+    </>
   );
-});
+}
+
+/** From the bars to the middle of the bar of cans. */
+const CAN_BAR_PX = 6;
 
 const keyOf = (gap: StripGap): string => `${gap.from.atKm} ${gap.from.id} ${gap.to.id}`;
+
+/** The reserve as one line that steps from gap to gap: a floor that is not to be gone below. */
+function reservePath(gaps: readonly StripGap[], { baseX, pxPerLitre, yOfKm }: HalfScale): string {
+  return gaps
+    .map(({ reserveL, from, to }, i) => {
+      const x = Math.round((baseX + reserveL * pxPerLitre) * 10) / 10;
+      return `${i === 0 ? 'M' : 'L'}${x},${yOfKm(from.atKm)}V${yOfKm(to.atKm)}`;
+    })
+    .join('');
+}
 
 function GapArea(props: {
   gap: StripGap;
@@ -140,13 +167,16 @@ function GapArea(props: {
   );
 }
 
-/** Points that do not count, hollow at the road's edge: fuel square, water round. */
+/** Points that do not count, hollow at the road's edge: fuel square, water round; of a crowd only faint ticks. */
 function UncountedMarks({ commodity, passings, frame }: Props) {
-  const marks = passings.filter((passing) => passing.commodity === commodity && !passing.counts);
+  const marks = passings.filter(
+    (passing) =>
+      passing.commodity === commodity && !passing.counts && isOn(frame.shown, passing.atKm, passing.atKm),
+  );
   const crowded = (frame.bottomPx - frame.topPx) / Math.max(1, marks.length) < CROWDED_PX;
-  const x = frame[commodity].baseX + (commodity === 'fuel' ? -5 : 5);
+  const x = frame[commodity].baseX + outwardOf(commodity) * 5;
   return (
-    <g className="strip-uncounted">
+    <g className={crowded ? 'strip-uncounted strip-faint' : 'strip-uncounted'}>
       {marks.map((mark) => {
         const y = frame.yOfKm(mark.atKm);
         const key = `${mark.id} ${mark.atKm}`;

@@ -67,24 +67,28 @@ export function canWords({ cans }: Pick<CanSpan, 'cans'>, roomPx: number): strin
   return [countCans(cans), String(cans)].find(fits) ?? '';
 }
 
+/** Where supplies that are passed by stand closer than this, only faint ticks are left of them. */
+const CROWDED_PX = 6;
+
 /** At the road's edge: a filled mark where the plan fills, fuel square and water round; a tick where it passes by. */
-export function PlanStops(props: {
-  stops: HalfPlan['stops'];
-  commodity: Commodity;
-  frame: StripFrame;
-  crowded: boolean;
-}) {
+export function PlanStops(props: { stops: HalfPlan['stops']; commodity: Commodity; frame: StripFrame }) {
   const { baseX } = props.frame[props.commodity];
   const outward = props.commodity === 'fuel' ? -1 : 1;
   const x = baseX + outward * 5;
+  const { shown, topPx, bottomPx } = props.frame;
+  const visible = props.stops.filter(({ atKm }) => atKm >= shown.fromKm && atKm <= shown.toKm);
+  const passedCount = visible.filter(({ used }) => !used).length;
+  const crowded = passedCount * CROWDED_PX > bottomPx - topPx;
   return (
     <g className="strip-stops">
-      {props.stops.map(({ atKm, name, used }) => {
+      {visible.map(({ atKm, name, used }) => {
         const y = props.frame.yOfKm(atKm);
         const key = `${atKm} ${name}`;
         if (!used) {
-          return props.crowded ? null : (
-            <line key={key} className="strip-passed" x1={baseX} x2={baseX + outward * 10} y1={y} y2={y} />
+          const lengthPx = crowded ? 4 : 10;
+          const className = crowded ? 'strip-passed strip-faint-mark' : 'strip-passed';
+          return (
+            <line key={key} className={className} x1={baseX} x2={baseX + outward * lengthPx} y1={y} y2={y} />
           );
         }
         if (props.commodity === 'water')

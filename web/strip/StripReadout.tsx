@@ -2,8 +2,8 @@ import { textWidthPx } from '../kit/text-width.ts';
 import { levelAt } from '../levels/levels.ts';
 import type { StripAnalysis } from '../levels/plan-report.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { levelWords } from './labels/words.ts';
 import type { StripFrame } from './strip-frame.ts';
-import { levelWords } from './words.ts';
 
 interface Props {
   analysis: StripAnalysis;

@@ -9,10 +9,11 @@ import type { StripFrame } from './strip-frame.ts';
 
 interface Props {
   frame: StripFrame;
-  lengthKm: number;
   nights: readonly Night[];
   /** Stretches whose surface is told, none over another. */
   surfaces: readonly SurfaceEntry[];
+  /** Stretches on which nobody may drive. */
+  closed: readonly Span[];
   /** Stretches that no extract covers: the road is dotted on that commodity's side. */
   withoutCover: Record<Commodity, readonly Span[]>;
   units: UnitSystem;
@@ -20,30 +21,27 @@ interface Props {
 }
 
 const FIGURE_SPACING_PX = 34;
-/** A figure and a night's mark share the road only this far apart. */
-const APART_PX = 11;
+/** Figures keep clear of the road's ends, nights of each other. */
+const END_PX = 7;
+const NIGHTS_APART_PX = 8;
 
-/** The road itself: round figures up it, nights as moons, surfaces as lines along its sides, stretches without cover dotted. */
-export const StripRoad = memo(function StripRoad({
-  frame,
-  lengthKm,
-  nights,
-  surfaces,
-  withoutCover,
-  units,
-  patterns,
-}: Props) {
+/** The road itself: round figures up it, nights beside it, surfaces as lines along its sides, no map data dotted, closed striped. */
+export const StripRoad = memo(function StripRoad(props: Props) {
+  const { frame, nights, surfaces, closed, withoutCover, units, patterns } = props;
   const width = frame.roadRightPx - frame.roadLeftPx;
   const middle = (frame.roadLeftPx + frame.roadRightPx) / 2;
-  const nightHeights = nights.map((night) => frame.yOfKm(night.atKm));
-  const marks = rulerMarks(lengthKm, frame.bottomPx - frame.topPx, FIGURE_SPACING_PX, units);
-  const clear = (y: number) =>
-    y > frame.topPx + 6 &&
-    y < frame.bottomPx - 6 &&
-    nightHeights.every((night) => Math.abs(night - y) >= APART_PX);
-  const nightsShown = nightHeights.filter(
-    (y, i) => Math.abs(y - (nightHeights[i - 1] ?? Number.POSITIVE_INFINITY)) >= 8,
+  const marks = rulerMarks(frame.shown, frame.bottomPx - frame.topPx, FIGURE_SPACING_PX, units);
+  const isClear = (y: number) => y > frame.topPx + END_PX && y < frame.bottomPx - END_PX;
+  const nightHeights = nights
+    .filter(({ atKm }) => atKm >= frame.shown.fromKm && atKm <= frame.shown.toKm)
+    .map(({ atKm }) => frame.yOfKm(atKm));
+  const nightsDrawn = nightHeights.filter(
+    (y, i) => Math.abs(y - (nightHeights[i - 1] ?? Number.POSITIVE_INFINITY)) >= NIGHTS_APART_PX,
   );
+  const along = ({ fromKm, toKm }: Span) => ({
+    y: frame.yOfKm(toKm),
+    height: Math.max(0, frame.yOfKm(fromKm) - frame.yOfKm(toKm)),
+  });
   return (
     <g className="strip-road">
       <rect
@@ -60,11 +58,20 @@ export const StripRoad = memo(function StripRoad({
             fill={`url(#${patterns}road-dots)`}
             x={commodity === 'fuel' ? frame.roadLeftPx : middle}
             width={width / 2}
-            y={frame.yOfKm(span.toKm)}
-            height={frame.yOfKm(span.fromKm) - frame.yOfKm(span.toKm)}
+            {...along(span)}
           />
         )),
       )}
+      {closed.map((span) => (
+        <rect
+          key={`closed ${span.fromKm}`}
+          className="strip-closed"
+          fill={`url(#${patterns}closed)`}
+          x={frame.roadLeftPx - 3}
+          width={width + 6}
+          {...along(span)}
+        />
+      ))}
       {surfaces.map((entry) =>
         [frame.roadLeftPx + BAND_PX, frame.roadRightPx - BAND_PX].map((x) => (
           <SurfaceLine
@@ -82,7 +89,7 @@ export const StripRoad = memo(function StripRoad({
           <g key={mark.figure}>
             <line className="strip-tick" x1={frame.roadLeftPx} x2={frame.roadLeftPx + 4} y1={y} y2={y} />
             <line className="strip-tick" x1={frame.roadRightPx - 4} x2={frame.roadRightPx} y1={y} y2={y} />
-            {clear(y) && (
+            {isClear(y) && (
               <text className="strip-figure" x={middle} y={y + 3.7} textAnchor="middle">
                 {figureAtKm(mark.atKm, units)}
               </text>
@@ -90,8 +97,8 @@ export const StripRoad = memo(function StripRoad({
           </g>
         );
       })}
-      {nightsShown.map((y) => (
-        <path key={y} className="strip-night" d={moon(middle, y, 4.5)} />
+      {nightsDrawn.map((y) => (
+        <path key={y} className="strip-night" d={moon(frame.nightX, y, 4.5)} />
       ))}
     </g>
   );

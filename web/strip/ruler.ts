@@ -1,3 +1,4 @@
+import type { Span } from '../../server/contract/common.ts';
 import { metricOf } from '../units/conversions.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { distanceIn } from '../units/units.ts';
@@ -17,18 +18,21 @@ export function roundStep(least: number): number {
   return factor * power;
 }
 
-/** Marks for a route drawn `heightPx` high, at least `spacingPx` apart and at whole km or miles; the start included. */
+/** Marks for a stretch drawn `heightPx` high, at least `spacingPx` apart and at whole km or miles. */
 export function rulerMarks(
-  lengthKm: number,
+  { fromKm, toKm }: Span,
   heightPx: number,
   spacingPx: number,
   units: UnitSystem,
 ): RulerMark[] {
-  const length = distanceIn(lengthKm, units);
+  const length = distanceIn(toKm - fromKm, units);
   if (!(length > 0) || !(heightPx > 0)) return [];
   const step = Math.max(1, roundStep((length * spacingPx) / heightPx));
   const kmPerUnit = metricOf('distance', 1, units);
-  const marks: RulerMark[] = [];
-  for (let i = 0; i * step <= length; i++) marks.push({ atKm: i * step * kmPerUnit, figure: i * step });
-  return marks;
+  const first = Math.ceil(distanceIn(fromKm, units) / step - 1e-9);
+  const last = Math.floor(distanceIn(toKm, units) / step);
+  return Array.from({ length: Math.max(0, last - first + 1) }, (_, i) => {
+    const figure = (first + i) * step;
+    return { atKm: figure * kmPerUnit, figure };
+  });
 }

@@ -2,7 +2,7 @@ import type { StripAnalysis } from '../levels/plan-report.ts';
 import { metricOf, type UnitSystem } from '../units/conversions.ts';
 import { roundStep } from './ruler.ts';
 
-/** Arrow keys take about this many steps from end to end. */
+/** Arrow keys take about this many steps along what is shown. */
 const STEPS = 200;
 
 /**
@@ -12,12 +12,12 @@ const STEPS = 200;
 export function stepAlong(
   analysis: StripAnalysis,
   units: UnitSystem,
-  atKm: number | null,
+  { atKm, visibleKm }: { atKm: number | null; visibleKm: number },
   key: string,
 ): number | null {
   const { lengthKm } = analysis.route;
   const unitKm = metricOf('distance', 1, units);
-  const stepKm = unitKm * Math.max(1, roundStep(lengthKm / unitKm / STEPS));
+  const stepKm = unitKm * Math.max(1, roundStep(visibleKm / unitKm / STEPS));
   const from = atKm ?? 0;
   const fills = [...analysis.fuel.gaps, ...analysis.water.gaps].map((gap) => gap.to.atKm);
   const keep = (km: number) => Math.min(Math.max(km, 0), lengthKm);

@@ -4,11 +4,11 @@ import { canSpans } from '../../../web/levels/can-spans.ts';
 import { fullLitres, levelAt } from '../../../web/levels/levels.ts';
 import { aboardAt, cansFull, withPlan } from '../../../web/levels/plan-report.ts';
 import { planAreas } from '../../../web/strip/area-path.ts';
-import { halfLabels } from '../../../web/strip/gap-labels.ts';
+import { halfLabels } from '../../../web/strip/labels/gap-labels.ts';
+import { placeInWords } from '../../../web/strip/labels/words.ts';
 import { canWords } from '../../../web/strip/StripPlan.tsx';
 import { stepAlong } from '../../../web/strip/step-along.ts';
 import { stripFrame } from '../../../web/strip/strip-frame.ts';
-import { placeInWords } from '../../../web/strip/words.ts';
 import { drawnPlan } from '../drawn-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 
@@ -58,12 +58,13 @@ describe('what the strip draws of a plan', () => {
 
   test('leaves room for what its drawing means', () => {
     const size = { widthPx: 310, heightPx: 720 };
-    expect(stripFrame(shown, size).topPx).toBeGreaterThan(stripFrame(analysis, size).topPx);
+    const all = { fromKm: 0, toKm: 1200 };
+    expect(stripFrame(shown, size, all).topPx).toBeGreaterThan(stripFrame(analysis, size, all).topPx);
   });
 
   test('is stepped through from leg to leg', () => {
-    expect(stepAlong(shown, 'metric', 10, 'PageUp')).toBe(300);
-    expect(stepAlong(shown, 'metric', 310, 'PageUp')).toBe(1200);
+    expect(stepAlong(shown, 'metric', { atKm: 10, visibleKm: 1200 }, 'PageUp')).toBe(300);
+    expect(stepAlong(shown, 'metric', { atKm: 310, visibleKm: 1200 }, 'PageUp')).toBe(1200);
   });
 });
 
@@ -181,7 +182,8 @@ describe('the labels of a plan', () => {
       units: 'metric',
       selected: null,
       lengthKm: 1200,
-      halfWidthPx: 122,
+      shown: { fromKm: 0, toKm: 1200 },
+      labelPx: 122,
       topPx: 0,
       bottomPx: 700,
       yOfKm: (km) => 700 - (km / 1200) * 700,

@@ -4,11 +4,13 @@ import type { AnalysisReply } from '../../../server/contract/answers/map.ts';
 import type { PlanReply } from '../../../server/contract/whatif.ts';
 import { type Focus, NO_FOCUS } from '../../../web/state/focus.ts';
 import { Strip } from '../../../web/strip/Strip.tsx';
+import { STRIP_MARKS } from '../../../web/strip/StripLegend.tsx';
 import type { UnitSystem } from '../../../web/units/units.ts';
 import { drawnPlan } from '../drawn-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
 
-function draw(
+/** The strip as it is drawn, and what stands beneath it. */
+function drawAll(
   focus: Partial<Focus> = {},
   reply: AnalysisReply = sampleReply(),
   units: UnitSystem = 'metric',
@@ -19,6 +21,10 @@ function draw(
     <Strip reply={reply} plan={plan} units={units} focus={focused} onFocus={() => {}} />,
   );
 }
+
+/** The strip without the buttons and the legend beneath it. */
+const draw = (...all: Parameters<typeof drawAll>): string =>
+  drawAll(...all).split('<div class="strip-tools"')[0]!;
 
 /** Text with its spaces plain. */
 const plain = (markup: string): string => markup.replaceAll('\u00a0', ' ');
@@ -141,5 +147,75 @@ describe('the strip with a plan', () => {
   test('frames the gap that is chosen, though it draws legs', () => {
     expect(withPlan({ gap: { commodity: 'water', index: 2 } }).match(/strip-chosen/g)).toHaveLength(1);
     expect(withPlan({ gap: { commodity: 'water', index: 2 } })).not.toMatch(/NaN|Infinity|undefined/);
+  });
+});
+
+describe('the legend of the strip', () => {
+  /** Classes of marks that need no words: the road, figures, names, what only frames or carries others. */
+  const PLAIN =
+    /^strip-(frame|nearer|heads?|half|fuel|water|road|road-bed|tick|figure|name|detail|labels?|leader|verdict.*|stops|turn-text|veil|crowded|faint.*|later|tools|legend|dot|dry-ground|cross)$/;
+
+  /** Everything there is to draw at once. */
+  function all(): string {
+    const reply = sampleReply();
+    reply.analysis.trip.closed = [{ fromKm: 100, toKm: 200, on: '2026-05-01' }];
+    reply.analysis.trip.surfaces = [{ fromKm: 300, toKm: 400, surface: 'gravel' }];
+    reply.analysis.nights = [{ ...reply.analysis.nights[0]!, atKm: 350 }];
+    const focus = { gap: { commodity: 'water' as const, index: 2 } };
+    return drawAll(focus, reply) + drawAll(focus, reply, 'metric', drawnPlan());
+  }
+
+  test('has words for every mark that is drawn, and none for one that never is', () => {
+    const drawn = all()
+      .split('<details class="strip-legend"')
+      .map((part, i) => (i === 0 ? part : part.slice(part.indexOf('</details>'))))
+      .join('');
+    const classes = [...drawn.matchAll(/class="([^"]+)"/g)].flatMap(([, names]) => names!.split(' '));
+    const marks = new Set(classes.filter((name) => /^(strip-|surface-line)/.test(name) && !PLAIN.test(name)));
+    expect([...marks].sort()).toEqual(Object.keys(STRIP_MARKS).sort());
+  });
+
+  test('tells of a plan only where one is drawn', () => {
+    expect(drawAll()).not.toContain('the plan fills here');
+    expect(drawAll({}, sampleReply(), 'metric', drawnPlan())).toContain('the plan fills here');
+  });
+});
+
+describe('the strip brought near', () => {
+  const near = (fromKm: number, toKm: number) => plain(draw({ onShow: { fromKm, toKm, by: 'strip' } }));
+
+  test('has round figures of that stretch, and marks of nothing beyond it', () => {
+    const markup = near(300, 340);
+    const figures = [...markup.matchAll(/class="strip-figure"[^>]*>([^<]+)</g)].map(([, figure]) => figure);
+    expect(figures).toContain('320');
+    expect(figures.map(Number).every((km) => km >= 300 && km <= 340)).toBe(true);
+    expect(markup).not.toContain('Red Gate');
+    expect(near(600, 660)).toContain('Red Gate');
+  });
+
+  test('reads out a place only while it is on it', () => {
+    const at = (atKm: number) => draw({ atKm, onShow: { fromKm: 300, toKm: 340, by: 'map' } });
+    expect(at(320)).toContain('strip-readout');
+    expect(at(500)).not.toContain('strip-readout');
+  });
+
+  test('draws 300 stops along 3,000 km with few names, none over another, and no figure that is none', () => {
+    const reply = sampleReply();
+    const [gap] = reply.analysis.fuel.gaps;
+    reply.analysis.route.lengthKm = 3000;
+    reply.analysis.fuel.gaps = Array.from({ length: 300 }, (_, i) => ({
+      ...gap!,
+      verdict: 'enough' as const,
+      from: { ...gap!.from, atKm: i * 10 },
+      to: { ...gap!.to, atKm: i * 10 + 10, id: `node/${i}`, name: `Stop ${i}` },
+      lengthKm: 10,
+      levels: [],
+    }));
+    const markup = draw({}, reply);
+    expect(markup).not.toMatch(/NaN|Infinity|undefined/);
+    expect((markup.match(/>Stop /g) ?? []).length).toBeLessThan(8);
+    // Brought near, each has its name.
+    const closer = draw({ onShow: { fromKm: 1000, toKm: 1100, by: 'strip' } }, reply);
+    for (let stop = 100; stop < 110; stop += 1) expect(closer).toContain(`>Stop ${stop}<`);
   });
 });

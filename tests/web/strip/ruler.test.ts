@@ -4,12 +4,19 @@ import { roundStep, rulerMarks } from '../../../web/strip/ruler.ts';
 import { stepAlong } from '../../../web/strip/step-along.ts';
 import { sampleReply } from '../sample-reply.ts';
 
+const route = (toKm: number) => ({ fromKm: 0, toKm });
+
 describe('the ruler', () => {
+  test('has the same round figures where only a stretch of the route is shown', () => {
+    const marks = rulerMarks({ fromKm: 333, toKm: 412 }, 700, 46, 'metric');
+    expect(marks.map(({ figure }) => figure)).toEqual([340, 350, 360, 370, 380, 390, 400, 410]);
+  });
+
   test('stands at round figures of the unit shown', () => {
-    expect(rulerMarks(1450, 700, 46, 'metric').map((mark) => mark.figure)).toEqual(
+    expect(rulerMarks(route(1450), 700, 46, 'metric').map((mark) => mark.figure)).toEqual(
       Array.from({ length: 15 }, (_, i) => i * 100),
     );
-    const miles = rulerMarks(1450, 700, 46, 'us');
+    const miles = rulerMarks(route(1450), 700, 46, 'us');
     expect(miles.map((mark) => mark.figure)).toEqual([0, 100, 200, 300, 400, 500, 600, 700, 800, 900]);
     expect(miles[1]!.atKm).toBeCloseTo(160.9344, 9);
   });
@@ -22,7 +29,7 @@ describe('the ruler', () => {
     const lengths = fc.double({ min: 0.5, max: 20_000, noNaN: true });
     fc.assert(
       fc.property(lengths, fc.integer({ min: 60, max: 2000 }), (lengthKm, heightPx) => {
-        const marks = rulerMarks(lengthKm, heightPx, 46, 'metric');
+        const marks = rulerMarks(route(lengthKm), heightPx, 46, 'metric');
         marks.forEach((mark, i) => {
           expect(mark.atKm).toBeLessThanOrEqual(lengthKm);
           const above = marks[i + 1];
@@ -34,13 +41,14 @@ describe('the ruler', () => {
   });
 
   test('is empty for a route without length', () => {
-    expect(rulerMarks(0, 700, 46, 'metric')).toEqual([]);
+    expect(rulerMarks(route(0), 700, 46, 'metric')).toEqual([]);
   });
 });
 
 describe('keys along the strip', () => {
   const { analysis } = sampleReply();
-  const press = (atKm: number | null, key: string) => stepAlong(analysis, 'metric', atKm, key);
+  const press = (atKm: number | null, key: string) =>
+    stepAlong(analysis, 'metric', { atKm, visibleKm: analysis.route.lengthKm }, key);
 
   test('arrows go to the next round place and stop at the ends', () => {
     expect(press(null, 'ArrowUp')).toBe(10);

@@ -1,4 +1,5 @@
 import type { MapData } from '../../../server/contract/answers/map.ts';
+import type { Span } from '../../../server/contract/common.ts';
 
 type Line = MapData['line'];
 type Place = [number, number];
@@ -79,4 +80,28 @@ export function boundsBetween(line: Line, fromKm: number, toKm: number): [Place,
     }
   }
   return [low, high];
+}
+
+/** A box in degrees; its longitudes run on as the line's do. */
+interface Box {
+  west: number;
+  south: number;
+  east: number;
+  north: number;
+}
+
+/** The longest stretch of the route whose points lie in a box; null where fewer than two that follow on each other do. */
+export function stretchWithin(line: Line, { west, south, east, north }: Box): Span | null {
+  const runs: Span[] = [];
+  let wasIn = false;
+  for (const { atKm, lon, lat } of verticesOf(line)) {
+    const isIn =
+      [-360, 0, 360].some((turn) => lon + turn >= west && lon + turn <= east) && lat >= south && lat <= north;
+    const run = wasIn ? runs.at(-1) : undefined;
+    if (isIn && run !== undefined) run.toKm = atKm;
+    else if (isIn) runs.push({ fromKm: atKm, toKm: atKm });
+    wasIn = isIn;
+  }
+  const [longest] = runs.sort((a, b) => b.toKm - b.fromKm - (a.toKm - a.fromKm));
+  return longest === undefined || longest.toKm === longest.fromKm ? null : longest;
 }

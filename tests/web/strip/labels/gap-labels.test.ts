@@ -1,13 +1,14 @@
 import { describe, expect, test } from 'vitest';
-import type { Report } from '../../../server/contract/analysis.ts';
+import type { Report } from '../../../../server/contract/analysis.ts';
+import { textWidthPx } from '../../../../web/kit/text-width.ts';
 import {
-  detailWords,
   type HalfLabelsInput,
   halfLabels,
   LINE_PX,
   turnBackGap,
-} from '../../../web/strip/gap-labels.ts';
-import { sampleReply } from '../sample-reply.ts';
+  verdictWords,
+} from '../../../../web/strip/labels/gap-labels.ts';
+import { sampleReply } from '../../sample-reply.ts';
 
 const { analysis } = sampleReply();
 const HEIGHT_PX = 700;
@@ -19,7 +20,8 @@ const input = (over: Partial<HalfLabelsInput> = {}): HalfLabelsInput => ({
   units: 'metric',
   selected: null,
   lengthKm: 1200,
-  halfWidthPx: 122,
+  shown: { fromKm: 0, toKm: 1200 },
+  labelPx: 122,
   topPx: 0,
   bottomPx: HEIGHT_PX,
   yOfKm: (km) => HEIGHT_PX - (km / 1200) * HEIGHT_PX,
@@ -45,7 +47,7 @@ describe('labels beside the strip', () => {
     expect(gaps.map((label) => [label.name, label.length])).toEqual([
       ['High Cairn', '240\u00a0km'],
       ['Red Gate', '320\u00a0km'],
-      ['Salt Pans Roadho…', '460\u00a0km'],
+      ['Salt Pans Roadhouse', '460\u00a0km'],
       ['Low Bridge', '180\u00a0km'],
     ]);
   });
@@ -88,12 +90,62 @@ describe('labels beside the strip', () => {
   });
 });
 
-test('a narrow strip says the verdict before the length, in its shortest word', () => {
-  expect(detailWords('into-reserve', '592 km', 140)).toEqual({
-    verdict: 'into the reserve',
-    length: '592 km',
+test('a narrow strip says the verdict in its shortest word', () => {
+  expect(verdictWords('into-reserve', 110)).toBe('into the reserve');
+  expect(verdictWords('into-reserve', 56)).toBe('reserve');
+  expect(verdictWords('short', 60)).toBe('runs dry');
+});
+
+describe('labels of what is on the strip', () => {
+  const names = (over: Partial<HalfLabelsInput>) =>
+    halfLabels(input({ commodity: 'fuel', ...over })).flatMap((label) =>
+      label.kind === 'gap' ? [label.name] : [],
+    );
+  const zoomedTo = (fromKm: number, toKm: number): Partial<HalfLabelsInput> => ({
+    shown: { fromKm, toKm },
+    yOfKm: (km) => HEIGHT_PX - ((km - fromKm) / (toKm - fromKm)) * HEIGHT_PX,
   });
-  expect(detailWords('into-reserve', '592 km', 110)).toEqual({ verdict: 'into the reserve', length: null });
-  expect(detailWords('into-reserve', '592 km', 56)).toEqual({ verdict: 'reserve', length: null });
-  expect(detailWords('enough', '592 km', 56)).toEqual({ verdict: '', length: '592 km' });
+
+  test('come with zooming in, every gap by its own name once there is room', () => {
+    const report = crowdedReport(400);
+    expect(names({ report }).length).toBeLessThan(8);
+    const near = names({ report, ...zoomedTo(600, 630) });
+    expect(near.toSorted()).toEqual(Array.from({ length: 10 }, (_, i) => `Pump ${200 + i}`));
+  });
+
+  test('speak of several that stand too near to each other as one, with their number', () => {
+    const [gap] = crowdedReport(1).gaps;
+    const towns = [200, 500, 800].flatMap((km) => Array.from({ length: 6 }, (_, i) => km + i));
+    const gaps = towns.map((toKm, i) => ({
+      ...gap!,
+      from: { ...gap!.from, atKm: towns[i - 1] ?? 0 },
+      to: { ...gap!.to, atKm: toKm, name: `Pump ${i}` },
+      lengthKm: toKm - (towns[i - 1] ?? 0),
+    }));
+    const named = names({ report: { ...analysis.fuel, gaps } });
+    const count = named.reduce((sum, name) => sum + 1 + Number(/ and (\d+) more$/.exec(name)?.[1] ?? 0), 0);
+    expect(named.length).toBeLessThan(9);
+    expect(count).toBe(18);
+  });
+
+  test('keep the own name of one that is not held, in whatever crowd', () => {
+    const report = crowdedReport(1700);
+    const gaps = report.gaps.map((gap, i) => (i === 1234 ? { ...gap, verdict: 'unknown' as const } : gap));
+    expect(names({ report: { ...report, gaps } })).toContain('Pump 1234');
+  });
+
+  test('stand within the column, whatever it is called', () => {
+    const report = crowdedReport(3);
+    const [gap] = report.gaps;
+    const named = {
+      ...gap!,
+      to: { ...gap!.to, name: 'Donaudampfschifffahrtsgesellschaft Tankstelle am Ufer' },
+    };
+    for (const labelPx of [40, 60, 122]) {
+      const labels = halfLabels(input({ report: { ...report, gaps: [named] }, commodity: 'fuel', labelPx }));
+      const lines = labels.flatMap((label) => (label.kind === 'gap' ? label.nameLines : []));
+      expect(lines.length).toBeGreaterThan(0);
+      for (const line of lines) expect(textWidthPx(line, 12.5)).toBeLessThanOrEqual(labelPx);
+    }
+  });
 });

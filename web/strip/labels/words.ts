@@ -1,11 +1,11 @@
-import type { Edge, Passing } from '../../server/contract/analysis.ts';
-import type { Commodity, Verdict } from '../../server/contract/common.ts';
-import type { PlanLevel } from '../../server/contract/plan.ts';
-import { type LevelAt, levelAt } from '../levels/levels.ts';
-import { cansFull, type StripAnalysis, type StripGap, type StripReport } from '../levels/plan-report.ts';
-import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
-import { countCans } from '../words/plan-words.ts';
-import { commodityWords, severityOf, VERDICT_WORDS } from '../words/words.ts';
+import type { Edge, Passing } from '../../../server/contract/analysis.ts';
+import type { Commodity, Verdict } from '../../../server/contract/common.ts';
+import type { PlanLevel } from '../../../server/contract/plan.ts';
+import { type LevelAt, levelAt } from '../../levels/levels.ts';
+import { cansFull, type StripAnalysis, type StripGap, type StripReport } from '../../levels/plan-report.ts';
+import { formatAtKm, formatLitres, type UnitSystem } from '../../units/units.ts';
+import { countCans } from '../../words/plan-words.ts';
+import { commodityWords, severityOf, VERDICT_WORDS } from '../../words/words.ts';
 
 /** For a strip that is too narrow for more. */
 export const SHORT_VERDICT_WORDS: Record<Verdict, string> = { ...VERDICT_WORDS, 'into-reserve': 'reserve' };

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type LabelWish, placeLabels } from '../../../web/strip/place-labels.ts';
+import { type LabelWish, placeLabels } from '../../../../web/strip/labels/place-labels.ts';
 
 const BOUNDS = { topPx: 0, bottomPx: 300 };
 const HAIR_PX = 1e-4;
