@@ -98,6 +98,16 @@ export function createMap(
     map.addImage(id, pixels, { pixelRatio });
   });
   listen(map, events);
+  // Zooming by wheel carries no event of the hand that turned it, so it is noted as it comes.
+  let byHand = false;
+  const onHand = () => {
+    byHand = true;
+  };
+  for (const deed of ['wheel', 'pointerdown', 'keydown'])
+    container.addEventListener(deed, onHand, { capture: true, passive: true });
+  map.on('moveend', () => {
+    if (byHand) events.onMoved(map.getBounds().toArray() as MapBounds);
+  });
 
   // A style can be compared with the one before, and a filter set, only once the first has loaded.
   let current = style;
@@ -117,6 +127,7 @@ export function createMap(
   const fitTo = (target: MapBounds, animate: boolean): void => {
     toFit = isHidden(container) ? target : null;
     if (toFit !== null) return;
+    byHand = false;
     map.fitBounds(target, {
       padding: paddingFor(container),
       maxZoom: CLOSEST_FIT_ZOOM,
@@ -253,10 +264,6 @@ function listen(map: MapLibreMap, events: MapEvents): void {
     events.onRoute([event.lngLat.lng, event.lngLat.lat]);
   });
   map.on('mouseout', leave);
-  // What the page itself has moved has no event of a hand behind it.
-  map.on('moveend', (event) => {
-    if (event.originalEvent !== undefined) events.onMoved(map.getBounds().toArray() as MapBounds);
-  });
   map.on('click', (event) => {
     const supplies = within(event, SUPPLY_LAYERS, REACH_PX);
     const nearest = supplies

@@ -148,6 +148,60 @@ describe('the map', () => {
     }
   });
 
+  it('follows the strip that is brought near by wheel, keys, buttons and drag, and leads it when it is moved', async () => {
+    const strip = page.locator('.strip');
+    const figures = async () =>
+      (await page.locator('.strip .strip-figure').allTextContents()).map((figure) =>
+        Number(figure.replace(',', '')),
+      );
+    const span = async () => {
+      const all = await figures();
+      return Math.max(...all) - Math.min(...all);
+    };
+    const mapWidth = () =>
+      page.evaluate(() => {
+        const { map } = document.querySelector('.map-canvas') as Element & { map: MapLibreMap };
+        return map.getBounds().getEast() - map.getBounds().getWest();
+      });
+    await strip.focus();
+    await page.keyboard.press('0');
+    await expect.poll(figures).toEqual(expect.arrayContaining([200, 1400]));
+    await page.evaluate(() => {
+      const { map } = document.querySelector('.map-canvas') as Element & { map: MapLibreMap };
+      map.jumpTo({ zoom: 4 });
+    });
+    const whole = await span();
+    const wide = await mapWidth();
+    const box = (await strip.boundingBox())!;
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+    await page.mouse.wheel(0, -480);
+    await expect.poll(span).toBeLessThan(whole / 2);
+    await expect.poll(mapWidth).toBeLessThan(wide / 2);
+
+    const before = await figures();
+    await page.mouse.down();
+    await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2 + 150, { steps: 4 });
+    await page.mouse.up();
+    await expect.poll(async () => Math.min(...(await figures()))).toBeGreaterThan(Math.min(...before));
+    // A drag chooses nothing.
+    expect(await page.locator('.strip .strip-chosen').count()).toBe(0);
+
+    await strip.focus();
+    await page.keyboard.press('+');
+    await expect.poll(span).toBeLessThan(whole / 5);
+    await page.keyboard.press('End');
+    await expect.poll(async () => Math.max(...(await figures()))).toBeGreaterThan(1400);
+    await page.getByRole('button', { name: 'Whole route' }).click();
+    await expect.poll(span).toBe(whole);
+
+    await page.evaluate(bring, { at: placeOf('Dune station'), zoom: 6, left: 250, up: 250 });
+    const canvas = (await page.locator('.map .maplibregl-canvas').boundingBox())!;
+    await page.mouse.move(canvas.x + 250, canvas.y + canvas.height - 250);
+    await page.mouse.wheel(0, -300);
+    await expect.poll(span).toBeLessThan(whole * 0.8);
+    await page.keyboard.press('0');
+  });
+
   it('met no error', () => {
     expect(opened.faults).toEqual([]);
   });

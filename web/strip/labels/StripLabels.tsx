@@ -1,5 +1,6 @@
 import type { Verdict } from '../../../server/contract/common.ts';
 import type { StripReport } from '../../levels/plan-report.ts';
+import { VERDICT_WORDS } from '../../words/words.ts';
 import { DETAIL_PX, LINE_PX, type StripLabel, verdictWidthPx, verdictWords } from './gap-labels.ts';
 
 interface Props {
@@ -94,7 +95,7 @@ function Lines(props: { className: string; lines: readonly string[]; x: number; 
       {title !== undefined && title !== lines.join(' ') && <title>{title}</title>}
       {lines.map((line, i) => (
         <tspan key={line} x={x} y={y + i * (LINE_PX - 1)}>
-          {line}
+          {i < lines.length - 1 ? `${line} ` : line}
         </tspan>
       ))}
     </text>
@@ -120,6 +121,7 @@ function VerdictWord(props: { verdict: Verdict; words: string; x: number; y: num
         <line className="strip-verdict-line" x1={left} x2={left + widthPx} y1={y + 3} y2={y + 3} />
       )}
       <text className="strip-verdict" x={left + widthPx / 2} y={y} textAnchor="middle">
+        {words !== VERDICT_WORDS[verdict] && <title>{VERDICT_WORDS[verdict]}</title>}
         {words}
       </text>
     </>

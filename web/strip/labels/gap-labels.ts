@@ -24,7 +24,7 @@ export type StripLabel = { topPx: number; atPx: number } & (
       /** Length of the gap, with its verdict where that is not enough; null where only the name fits. */
       length: string | null;
     }
-  | { kind: 'turn-back'; lines: [string, string]; first: boolean }
+  | { kind: 'turn-back'; lines: string[]; first: boolean }
   | { kind: 'note'; text: string }
 );
 
@@ -103,7 +103,7 @@ function turnBackDrafts({ report, selected, shown, units, labelPx, yOfKm }: Half
         wish: {
           key: `turn-back ${atKm}`,
           topPx: atPx - LINE_PX,
-          heightPx: 2 * LINE_PX,
+          heightPx: lines.length * LINE_PX,
           rank: first ? -1 : 2,
           maxShiftPx: MAX_SHIFT_PX,
         },
@@ -235,12 +235,12 @@ function passedDrafts({ report, shown, labelPx, yOfKm }: HalfLabelsInput): Draft
 }
 
 /** The words for a turn-back point; null where the column is too narrow for them (the tables have them too). */
-function turnBackLines(turnBackKm: number, units: UnitSystem, labelPx: number): [string, string] | null {
+function turnBackLines(turnBackKm: number, units: UnitSystem, labelPx: number): string[] | null {
   const place = formatAtKm(turnBackKm, units);
-  const fits = (text: string): boolean => textWidthPx(text, DETAIL_PX) <= labelPx;
-  if (!fits('turn back')) return null;
-  if (fits(`before ${place}`)) return ['turn back', `before ${place}`];
-  return fits(place) ? ['turn back', place] : null;
+  const lines = ['turn back', ...wrapText(`before ${place}`, DETAIL_PX, { widthPx: labelPx, lines: 2 })];
+  return lines.every((line) => textWidthPx(line, DETAIL_PX) <= labelPx) && lines.at(-1)?.endsWith(place)
+    ? lines
+    : null;
 }
 
 /** Beyond this rank a gap is one that holds and that nobody asked for. */

@@ -1,6 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Span } from '../../../server/contract/common.ts';
-import { isWhole, wholeRoute, zoomed } from './strip-window.ts';
+import { isWhole, STEP_TIMES, wholeRoute, zoomed } from './strip-window.ts';
 
 interface Props {
   shown: Span;
@@ -11,9 +11,6 @@ interface Props {
   /** What stands beside the buttons. */
   children: ReactNode;
 }
-
-/** One press brings the strip so many times nearer. */
-export const STEP_TIMES = 2;
 
 /** Buttons for those who have neither wheel nor fingers on the strip. */
 export function StripTools({ shown, lengthKm, aboutKm, onShown, children }: Props) {

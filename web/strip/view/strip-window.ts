@@ -3,6 +3,9 @@ import type { Span } from '../../../server/contract/common.ts';
 /** So much of the route is shown at least, km. */
 const LEAST_KM = 2;
 
+/** One press of a button or key brings the strip so many times nearer. */
+export const STEP_TIMES = 2;
+
 export const wholeRoute = (lengthKm: number): Span => ({ fromKm: 0, toKm: lengthKm });
 
 export const lengthOf = ({ fromKm, toKm }: Span): number => toKm - fromKm;

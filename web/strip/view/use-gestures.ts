@@ -12,10 +12,41 @@ interface Reach {
   onShown(next: Span): void;
 }
 
-/** How much nearer a wheel turned by so many px brings the strip: a notch of 100 px by a third. */
+/** How far a wheel is turned for the strip to come twice as near: a notch of 100 px brings it nearer by a third. */
 const PX_PER_DOUBLING = 240;
 /** A hand that moves by less than this has only pressed. */
 const STILL_PX = 5;
+/** Two fingers bring it nearer or farther by so much at a time at most. */
+const PINCH_MOST = 4;
+
+type Wheel = Pick<WheelEvent, 'deltaX' | 'deltaY' | 'shiftKey' | 'clientY'>;
+
+/** What is shown after a turn of the wheel: nearer or farther, with Shift along the route; null where the page may scroll. */
+export function wheeled(
+  { deltaX, deltaY, shiftKey, clientY }: Wheel,
+  { shown, lengthKm, kmAt, heightPx }: Reach,
+): Span | null {
+  const whole = isWhole(shown, lengthKm);
+  if (shiftKey || deltaY === 0) {
+    const px = deltaY === 0 ? deltaX : deltaY;
+    return whole ? null : moved(shown, lengthKm, (-px * lengthOf(shown)) / heightPx);
+  }
+  // Who looks at all of it and turns away from it wants the page to scroll.
+  if (deltaY > 0 && whole) return null;
+  return zoomed(shown, lengthKm, { times: 2 ** (-deltaY / PX_PER_DOUBLING), aboutKm: kmAt(clientY) });
+}
+
+/** What is shown after a finger has gone from one height to another while another one was held at `heldY`. */
+export function pinched(
+  { fromY, toY, heldY }: { fromY: number; toY: number; heldY: number },
+  { shown, lengthKm, kmAt }: Reach,
+): Span {
+  const times = Math.abs(toY - heldY) / Math.max(1, Math.abs(fromY - heldY));
+  return zoomed(shown, lengthKm, {
+    times: Math.min(PINCH_MOST, Math.max(1 / PINCH_MOST, times)),
+    aboutKm: kmAt((toY + heldY) / 2),
+  });
+}
 
 /**
  * Wheel and pinch bring the strip nearer, a drag moves it once it is. Gives the handlers for its element, and whether
@@ -30,50 +61,36 @@ export function useGestures(element: RefObject<HTMLElement | null>, reach: Reach
   // React listens to the wheel passively, and the page would scroll along.
   useEffect(() => {
     const strip = element.current;
-    if (strip === null) return;
     const onWheel = (event: WheelEvent) => {
-      const { shown, lengthKm, kmAt, heightPx, onShown } = now.current;
-      if (event.shiftKey || event.deltaY === 0) {
-        if (isWhole(shown, lengthKm)) return;
-        event.preventDefault();
-        const px = event.deltaY === 0 ? event.deltaX : event.deltaY;
-        return onShown(moved(shown, lengthKm, (-px * lengthOf(shown)) / heightPx));
-      }
-      // Who looks at all of it and turns away from it wants the page to scroll.
-      if (event.deltaY > 0 && isWhole(shown, lengthKm)) return;
+      const next = wheeled(event, now.current);
+      if (next === null) return;
       event.preventDefault();
-      const times = 2 ** (-event.deltaY / PX_PER_DOUBLING);
-      onShown(zoomed(shown, lengthKm, { times, aboutKm: kmAt(event.clientY) }));
+      now.current.onShown(next);
     };
-    strip.addEventListener('wheel', onWheel, { passive: false });
-    return () => strip.removeEventListener('wheel', onWheel);
+    strip?.addEventListener('wheel', onWheel, { passive: false });
+    return () => strip?.removeEventListener('wheel', onWheel);
   }, [element]);
 
   const onPointerDown = (event: PointerEvent<HTMLElement>) => {
     pointers.current.set(event.pointerId, event.clientY);
     if (pointers.current.size === 1) wasDragged.current = false;
   };
-  const onPointerMove = (event: PointerEvent<HTMLElement>): boolean => {
-    const from = pointers.current.get(event.pointerId);
-    if (from === undefined) return false;
-    const { shown, lengthKm, kmAt, heightPx, onShown } = now.current;
-    const byPx = event.clientY - from;
-    const [other] = [...pointers.current].filter(([id]) => id !== event.pointerId);
-    if (other === undefined) {
-      if (isWhole(shown, lengthKm) || (!wasDragged.current && Math.abs(byPx) < STILL_PX)) return false;
-      onShown(moved(shown, lengthKm, (byPx * lengthOf(shown)) / heightPx));
-    } else {
-      const [, otherY] = other;
-      const times = Math.abs(event.clientY - otherY) / Math.max(1, Math.abs(from - otherY));
-      const aboutKm = kmAt((event.clientY + otherY) / 2);
-      onShown(zoomed(shown, lengthKm, { times: Math.min(4, Math.max(0.25, times)), aboutKm }));
-    }
+  /** Tells whether the strip was moved by it. */
+  const onPointerMove = ({ pointerId, clientY: toY }: PointerEvent<HTMLElement>): boolean => {
+    const fromY = pointers.current.get(pointerId);
+    if (fromY === undefined) return false;
+    const { shown, lengthKm, heightPx, onShown } = now.current;
+    const [heldY] = [...pointers.current].flatMap(([id, y]) => (id === pointerId ? [] : [y]));
+    if (heldY !== undefined) onShown(pinched({ fromY, toY, heldY }, now.current));
+    else if (isWhole(shown, lengthKm)) return false;
+    else if (!wasDragged.current && Math.abs(toY - fromY) < STILL_PX) return false;
+    else onShown(moved(shown, lengthKm, ((toY - fromY) * lengthOf(shown)) / heightPx));
     wasDragged.current = true;
-    pointers.current.set(event.pointerId, event.clientY);
+    pointers.current.set(pointerId, toY);
     return true;
   };
-  const onPointerEnd = (event: PointerEvent<HTMLElement>) => {
-    pointers.current.delete(event.pointerId);
+  const onPointerEnd = ({ pointerId }: PointerEvent<HTMLElement>) => {
+    pointers.current.delete(pointerId);
   };
   return { onPointerDown, onPointerMove, onPointerEnd, wasDragged };
 }

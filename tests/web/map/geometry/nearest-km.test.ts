@@ -1,6 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { boundsBetween, nearestKm, positionAt } from '../../../../web/map/geometry/nearest-km.ts';
+import {
+  boundsBetween,
+  nearestKm,
+  positionAt,
+  stretchWithin,
+} from '../../../../web/map/geometry/nearest-km.ts';
 import { sampleReply } from '../../sample-reply.ts';
 
 const { line } = sampleReply().map;
@@ -60,5 +65,39 @@ describe('the map and route km', () => {
     expect(nearestKm(EMPTY, 0, 0)).toBeNull();
     expect(positionAt(EMPTY, 0)).toBeNull();
     expect(boundsBetween(EMPTY, 0, 1)).toBeNull();
+  });
+});
+
+describe('the stretch of the route within a box', () => {
+  // North, off to the east, and back west again.
+  const line = {
+    coordinates: [
+      [10, 0],
+      [10, 1],
+      [10, 2],
+      [14, 2],
+      [14, 3],
+      [10, 3],
+      [10, 3.5],
+      [10, 4],
+      [10, 4.5],
+    ],
+    atKm: [0, 100, 200, 600, 700, 1100, 1150, 1200, 1250],
+  };
+  const box = { west: 9, east: 11, south: -1, north: 5 };
+
+  test('is the longest of those that hang together', () => {
+    expect(stretchWithin(line, box)).toEqual({ fromKm: 0, toKm: 200 });
+    expect(stretchWithin(line, { ...box, south: 0.5 })).toEqual({ fromKm: 1100, toKm: 1250 });
+    expect(stretchWithin(line, { ...box, west: 0, east: 20 })).toEqual({ fromKm: 0, toKm: 1250 });
+  });
+
+  test('is found on whatever turn of the globe the map is', () => {
+    expect(stretchWithin(line, { ...box, west: -351, east: -349 })).toEqual({ fromKm: 0, toKm: 200 });
+  });
+
+  test('is none where at most a point of it lies', () => {
+    expect(stretchWithin(line, { ...box, south: 0.5, north: 1.5 })).toBeNull();
+    expect(stretchWithin(line, { ...box, west: 40, east: 50 })).toBeNull();
   });
 });
