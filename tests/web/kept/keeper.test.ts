@@ -61,7 +61,13 @@ class Server {
   };
 }
 
-const reply = (status: number, body: unknown) => new Response(JSON.stringify(body), { status });
+/** Whether the server's disk takes no more. */
+let isDiskLost = false;
+const reply = (status: number, body: unknown) =>
+  new Response(JSON.stringify(body), {
+    status,
+    headers: { 'drystage-keeps': isDiskLost ? 'memory' : 'folder' },
+  });
 
 let server: Server;
 let keeper: Keeper;
@@ -250,6 +256,19 @@ describe('undo and redo', () => {
     expect(server.kept('a').trip).toEqual({ corridorKm: 5 });
     expect(keeper.redoTo()).toMatchObject({ trip: { corridorKm: 6 } });
   });
+});
+
+it('a save that does not last is told, until one does again', async () => {
+  const saving = async (corridorKm: number) => {
+    keeper.change(saying(corridorKm));
+    await passes(1000);
+    return keeper.read().saving;
+  };
+  expect(await saving(6)).toEqual({ state: 'saved', isLasting: true });
+  isDiskLost = true;
+  expect(await saving(7)).toEqual({ state: 'saved', isLasting: false });
+  isDiskLost = false;
+  expect(await saving(8)).toEqual({ state: 'saved', isLasting: true });
 });
 
 describe('undo that is pressed while a save is under way', () => {
