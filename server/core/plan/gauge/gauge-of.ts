@@ -112,7 +112,16 @@ function sideAt(runs: readonly Run[], { atM, at: kind, commodities }: Line, comm
       : runs.find(({ stretch }) => stretch.from.atM < atM && stretch.to.atM >= atM);
   const there = pointsAt(run ?? first, atM);
   // Before a halt for the other commodity the way to it is still to come, after it that way is gone.
-  return gaugeSide(run ?? first, kind === 'leaving' ? (there.at(-1) ?? there[0]) : there[0]);
+  return gaugeSide(run ?? first, kind === 'leaving' ? leftWith(run ?? first, there) : there[0]);
+}
+
+/** What a place is left with after a halt for the other commodity. Of the end of a stretch a run tells only what it is come to with. */
+function leftWith({ stretch }: Run, there: readonly [RunPoint, ...RunPoint[]]): RunPoint {
+  const last = there.at(-1) ?? there[0];
+  const { course, to, detours } = stretch;
+  if (last.atM !== to.atM) return last;
+  const haltsM = detours.reduce((sum, { atM, bothWaysM }) => (atM === to.atM ? sum + bothWaysM : sum), 0);
+  return { ...last, litres: last.litres - haltsM * course.off.litres };
 }
 
 /** At the supply itself: what has to be filled to go on. */
