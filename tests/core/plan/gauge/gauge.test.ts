@@ -15,7 +15,8 @@ const runs = { numRuns: 300, seed: 20_261_126 };
 const gauge = (basis: Basis): Gauge => gaugeOf(basis, turnBacksOf(basis));
 
 /** Fuel of a rig with one tank of 90 l and 15 l/100 km, water ample. */
-function fuelOnly(lengthKm: number, reserve: object, stops = [] as ReturnType<typeof stopAt>[]): Basis {
+type Stops = ReturnType<typeof stopAt>[];
+function fuelOnly(lengthKm: number, reserve: object, stops: Stops = [], taps: Stops = []): Basis {
   const rigFile = {
     ...EXAMPLE_RIG,
     fuel: {
@@ -28,7 +29,7 @@ function fuelOnly(lengthKm: number, reserve: object, stops = [] as ReturnType<ty
   const side = (commodity: 'fuel' | 'water') => {
     const course = courseOf({ commodity, rigFile, lengthM: lengthKm * 1000 });
     const { drawableL, canL } = course.rig[commodity];
-    const edges = [startEdge, ...(commodity === 'fuel' ? stops : []), endEdge(lengthKm * 1000)];
+    const edges = [startEdge, ...(commodity === 'fuel' ? stops : taps), endEdge(lengthKm * 1000)];
     return {
       commodity,
       course,
@@ -55,6 +56,19 @@ describe('the gauge table', () => {
   it('adds a share of the need to the reserve (P18)', () => {
     // 60 l, 5 % of them, and 7 l.
     expect(gauge(fuelOnly(400, { litres: 7, shareOfNeed: 0.05 })).rows[0]!.fuel.onL).toBeCloseTo(70, 9);
+  });
+
+  it('has the way to a tap behind it once that is left, at the very place where the pump lies as well', () => {
+    const tap = { ...stopAt(220, 7), id: 'node/tap' };
+    const { rows } = gauge(fuelOnly(500, { litres: 15 }, [stopAt(220, 4)], [tap]));
+    const [arriving, leaving] = (['arriving', 'leaving'] as const).map((kind) =>
+      rows.find(({ at, atKm, commodities }) => at === kind && atKm === 220 && commodities.includes('water')),
+    );
+    // 14 km there and back, at 15 l for 100 km.
+    expect((arriving?.fuel.onL ?? 0) - (leaving?.fuel.onL ?? 0)).toBeCloseTo(2.1, 9);
+    expect((arriving?.fuel.plannedL ?? 0) - (leaving?.fuel.plannedL ?? 0)).toBeCloseTo(2.1, 9);
+    // Still to come: 4 km to the pump, and the reserve.
+    expect(leaving?.fuel.onL).toBeCloseTo(0.6 + 15, 9);
   });
 
   it('has a line every 50 km, two at a stop, one at a turn-back point, in order', () => {
