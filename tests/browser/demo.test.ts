@@ -8,6 +8,7 @@ import {
   PHONE,
   pixelsOf,
   plain,
+  plannedFor,
   type Site,
   startSite,
   textOf,
@@ -33,6 +34,20 @@ describe('the demo', () => {
       const shown = await textOf(opened.page.getByTestId(`longest-${commodity}`));
       expect(shown).toContain(plain(formatKm(report.gaps[report.longest]!.lengthKm, 'metric')));
     }
+  });
+
+  it('says the verdict by the plan in a head that leaves the room to the work', async () => {
+    await plannedFor(opened.page);
+    for (const commodity of ['fuel', 'water'])
+      expect(await textOf(opened.page.getByTestId(`headline-${commodity}`))).toBe('Holds with the plan');
+    expect(await textOf(opened.page.locator('.todo'))).toContain('Do this, by the plan');
+    const head = await opened.page.locator('header.top').boundingBox();
+    expect(head!.height).toBeLessThanOrEqual(161);
+    // Nothing of it is cut off.
+    const hidden = await opened.page
+      .locator('header.top > *')
+      .evaluateAll((all) => all.filter((one) => one.scrollHeight > one.clientHeight + 1).length);
+    expect(hidden).toBe(0);
   });
 
   it("has a row for each of the API's gaps, with its figures and verdict", async () => {

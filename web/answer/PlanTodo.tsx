@@ -62,8 +62,16 @@ export function PlanTodo({ analysis, plan: { plan, whatIf }, units, standing }: 
       {(['fuel', 'water'] as const).map((commodity) => {
         const of = carries.filter((carry) => carry.commodity === commodity);
         const name = commodityWords(commodity, analysis.rig.fuel.kind);
+        const onNoMap = analysis.noData.includes(commodity);
         return (
           <p key={commodity}>
+            {onNoMap && (
+              <>
+                <strong>
+                  No map data tells of {name}: get an extract that does, before you plan on this.
+                </strong>{' '}
+              </>
+            )}
             {capitalised(name)}:{' '}
             {of.length === 0 ? 'no can need be full.' : <Carries {...{ carries: of, units }} />}
           </p>

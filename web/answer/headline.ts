@@ -1,5 +1,6 @@
 import type { Analysis, Gap, Report } from '../../server/contract/analysis.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
+import type { PlanLeg } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import { formatAtKm, formatFigure, formatLitres, type UnitSystem } from '../units/units.ts';
 import { edgeName, severityOf } from '../words/words.ts';
@@ -44,13 +45,25 @@ export function headlineOf(
       ? { verdict: 'enough', words: 'Holds with the plan', worst, byPlan: true }
       : {
           verdict: badly.verdict,
-          words: `Not known from ${formatAtKm(badly.from.atKm, units)}, plan or not`,
+          words: isOnwardAlone(analysis[commodity], badly)
+            ? PAST_THE_END
+            : `Not known from ${formatAtKm(badly.from.atKm, units)}, plan or not`,
           worst,
           byPlan: false,
         };
   }
   return { verdict: worst.verdict, words: wordsOf(worst, units), worst, byPlan: false };
 }
+
+const PAST_THE_END = 'Not known past the end';
+
+/** Whether a last leg is not known for nothing but that nobody said where the next supply is. */
+const isOnwardAlone = ({ gaps }: Report, { from, to, acrossNoData }: PlanLeg): boolean =>
+  to.kind === 'end' &&
+  !acrossNoData &&
+  gaps
+    .filter((gap) => gap.to.atKm > from.atKm)
+    .every(({ doubt, acrossNoData: across }) => !across && (doubt === null || doubt.of === 'onward'));
 
 function wordsOf(gap: Gap, units: UnitSystem): string {
   switch (gap.verdict) {
@@ -65,13 +78,15 @@ function wordsOf(gap: Gap, units: UnitSystem): string {
         ? 'Into the reserve'
         : `Into the reserve at ${formatAtKm(gap.reserveFromKm, units)}`;
     case 'unknown':
+      if (gap.doubt?.of === 'onward' && gap.doubt.leavesUnknown) return PAST_THE_END;
       return `Not known from ${formatAtKm(gap.from.atKm, units)}`;
   }
 }
 
 /** What the worst stretch comes to without the plan, in a sentence; empty where all is well. */
-export function worstWords({ worst, byPlan }: Headline, units: UnitSystem): string {
+export function worstWords({ words, worst, byPlan }: Headline, units: UnitSystem): string {
   if (worst === null || worst.verdict === 'enough') return '';
+  if (words === PAST_THE_END) return 'Say how far it is from the end of the route to the next supply.';
   const between = `${edgeName(worst.from)} (${formatAtKm(worst.from.atKm, units)}) to ${edgeName(worst.to)} (${formatAtKm(worst.to.atKm, units)})`;
   const missing = worst.extraL > 0 ? `, ${formatLitres(worst.extraL, units)} missing` : '';
   if (!byPlan) return `${between}${missing}.`;

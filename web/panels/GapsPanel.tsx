@@ -108,6 +108,9 @@ function matterOf(rows: readonly GapRow[]): Matter<GapRow> {
   return {
     words: rows.some(isTrouble) ? 'Trouble and longest' : 'Longest',
     of: (row) => isTrouble(row) || longest.has(row),
+    order: (a, b) =>
+      Number(isTrouble(b)) - Number(isTrouble(a)) ||
+      (isTrouble(a) ? a.index - b.index : b.gap.lengthKm - a.gap.lengthKm),
     rest: (count) => `and ${count} more, all enough`,
   };
 }

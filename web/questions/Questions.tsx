@@ -69,7 +69,7 @@ function StartQuestion({ analysis, units, onAnswer }: QuestionsProps) {
   return (
     <form onSubmit={answer} noValidate>
       <h2>What is aboard at the start?</h2>
-      <p className="why">Until you say, the tanks are taken as full.</p>
+      <p className="only-read">Until you say, the tanks are taken as full.</p>
       <div className="inputs">
         <AboardInput commodity="fuel" label={fuel} ways={FUEL_WAYS} units={units} />
         <AboardInput commodity="water" label="Water" ways={WATER_WAYS} units={units} />
@@ -143,11 +143,13 @@ function OnwardQuestion({ units, onAnswer }: QuestionsProps) {
   };
   return (
     <form onSubmit={answer} noValidate>
-      <h2>How far is it from the end of the route to the next fuel and water?</h2>
-      <p className="why">Until you say, the last stretch is at best unknown.</p>
+      <h2>How far is it from the end to the next supply?</h2>
+      <p className="only-read">Until you say, the last stretch is at best unknown.</p>
       <div className="inputs">
         <span>
-          <label htmlFor={kmId}>Distance</label>{' '}
+          <label className="only-read" htmlFor={kmId}>
+            Distance
+          </label>
           <input id={kmId} name="km" inputMode="decimal" autoComplete="off" /> {unitOf('distance', units)}
         </span>
         <span>

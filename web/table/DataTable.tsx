@@ -163,11 +163,11 @@ function useNarrowed<Row>({ rows, matter, findBy, rowKey, selected }: DataTableP
   const [all, setAll] = useState(false);
   const [typed, setTyped] = useState('');
   const worth = useMemo(() => isWorthNarrowing(rows, matter), [rows, matter]);
-  const mattering = useMemo(
-    () =>
-      matter !== undefined && worth ? rows.filter((row) => matter.of(row) || rowKey(row) === selected) : rows,
-    [rows, matter, worth, rowKey, selected],
-  );
+  const mattering = useMemo(() => {
+    if (matter === undefined || !worth) return rows;
+    const those = rows.filter((row) => matter.of(row) || rowKey(row) === selected);
+    return matter.order === undefined ? those : those.toSorted(matter.order);
+  }, [rows, matter, worth, rowKey, selected]);
   const shown = useMemo(() => {
     if (findBy !== undefined && typed.trim() !== '') return found(rows, typed, findBy.of);
     return all ? rows : mattering;

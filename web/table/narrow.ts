@@ -18,6 +18,8 @@ export interface Matter<Row> {
   /** "Trouble and the longest" */
   readonly words: string;
   readonly of: (row: Row) => boolean;
+  /** Which of two of them comes first; in the table's own order where left out. */
+  readonly order?: (a: Row, b: Row) => number;
   /** "and 256 more, all enough" */
   readonly rest: (count: string) => string;
 }

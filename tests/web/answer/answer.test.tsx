@@ -69,6 +69,43 @@ describe('the answer on top', () => {
     expect(told(analysis, plan)[1]).not.toContain('Holds');
   });
 
+  it('says what is asked where nothing is open but the way past the end, and that of no other doubt', () => {
+    const open = (of: 'onward' | 'bridge') => {
+      const changed = structuredClone(analysis);
+      for (const gap of changed.fuel.gaps)
+        Object.assign(gap, { verdict: 'enough', doubt: null, acrossNoData: false });
+      const doubt = { of, fromKm: 1190, toKm: 1200, leavesUnknown: true };
+      Object.assign(changed.fuel.gaps.at(-1)!, { verdict: 'unknown', doubt });
+      return changed;
+    };
+    const plan = samplePlan();
+    const [leg] = plan.plan.legs.fuel.slice(-1);
+    Object.assign(leg!, { verdict: 'unknown', acrossNoData: false, to: { ...leg!.to, kind: 'end' } });
+    for (const made of [null, plan]) {
+      expect(told(open('onward'), made)[0]).toContain('Not known past the end');
+      expect(told(open('onward'), made)[0]).toContain('Say how far it is from the end');
+      expect(told(open('bridge'), made)[0]).toMatch(/Not known from km/);
+    }
+    Object.assign(leg!, { acrossNoData: true });
+    expect(told(open('onward'), plan)[0]).toMatch(/Not known from km/);
+  });
+
+  it('sends for map data where a plan stands on none', () => {
+    const text = textOf(
+      renderToStaticMarkup(
+        <Todo
+          analysis={{ ...analysis, noData: ['water'] }}
+          units="metric"
+          plan={samplePlan()}
+          coming={false}
+          standing="made"
+        />,
+      ),
+    );
+    expect(text).toContain('No map data tells of drinking water: get an extract that does');
+    expect(text).not.toContain('No map data tells of diesel');
+  });
+
   it('is never calm about a closed route, nor about what no map tells of', () => {
     const plan = samplePlan();
     const caution = { code: 'route-closed', text: 'Closed.', fromKm: 12, toKm: 20 };
