@@ -193,6 +193,9 @@ describe('the map', () => {
     await expect.poll(async () => Math.max(...(await figures()))).toBeGreaterThan(1400);
     await page.getByRole('button', { name: 'Whole route' }).click();
     await expect.poll(span).toBe(whole);
+    // The map has followed before it is moved by hand.
+    const { bbox } = site.demo.map;
+    await expect.poll(mapWidth).toBeGreaterThan(bbox[2] - bbox[0]);
 
     await page.evaluate(bring, { at: placeOf('Dune station'), zoom: 6, left: 250, up: 250 });
     const canvas = (await page.locator('.map .maplibregl-canvas').boundingBox())!;

@@ -31,6 +31,8 @@ async function keepGround(): Promise<void> {
   await map.once('idle');
   for (const { id } of map.getStyle().layers)
     if (!['background', 'world', 'land'].includes(id)) map.removeLayer(id);
+  // The page would draw them anew once its plan is made.
+  Object.assign(map, { setStyle: () => map, setFilter: () => map });
 }
 
 /** Runs in the page: looks at each place at one zoom, from as few views as show them all well inside. */
@@ -81,8 +83,8 @@ describe('the world on the map', () => {
     expect(LAND.length + SEA.length).toBeGreaterThanOrEqual(200);
   });
 
-  // Tiles of the whole world, of a continent's part, and of a country.
-  it.each([2, 4, 6])(
+  // Tiles of a quarter of the world, of a continent's part, and of a country.
+  it.each([2, 3, 5])(
     'is land where there is land and sea where there is sea, at zoom %i',
     { tags: 'slow' },
     async (zoom) => {
