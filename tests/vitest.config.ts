@@ -1,3 +1,4 @@
+import { existsSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { defineConfig } from 'vitest/config';
@@ -16,13 +17,18 @@ const shared = {
 const APART = [
   'tests/cli/kept.test.ts',
   'tests/io/osm/memory.test.ts',
-  'tests/web/api.test.ts',
-  'tests/web/plan/planner.test.ts',
-  'tests/web/files/open-plan.test.ts',
+  'tests/web/api/api.test.ts',
+  'tests/web/state/planner.test.ts',
+  'tests/web/state/open-plan.test.ts',
 ];
 
+const root = new URL('..', import.meta.url).pathname;
+// A file that moves would run beside the others, and nobody would know.
+for (const file of APART)
+  if (!existsSync(join(root, file))) throw new Error(`${file} is not there: see APART`);
+
 export default defineConfig({
-  root: new URL('..', import.meta.url).pathname,
+  root,
   test: {
     reporters: ['default', './tests/helpers/reporter.ts'],
     maxWorkers: 2,
