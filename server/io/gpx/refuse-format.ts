@@ -1,4 +1,5 @@
 import { InputProblem } from '../../core/input/problem.ts';
+import { behindProlog } from '../xml-prolog.ts';
 
 const startsWith = (bytes: Uint8Array, magic: readonly number[]) =>
   magic.every((byte, i) => bytes[i] === byte);
@@ -9,7 +10,7 @@ const PACKED: readonly { name: string; magic: readonly number[] }[] = [
   { name: 'a zip archive', magic: [0x50, 0x4b, 0x03, 0x04] },
 ];
 
-const HTML = /^(?:<\?xml[^>]*>|<!--[\s\S]*?-->|\s)*<(?:!doctype\s+html|html|head|body)\b/i;
+const HTML = /^<(?:!doctype\s+html|html|head|body)\b/i;
 
 /** Refuses compressed files by their first bytes. */
 export function refusePacked(first: Uint8Array, source: string): void {
@@ -27,7 +28,7 @@ export function refusePacked(first: Uint8Array, source: string): void {
 
 /** Refuses, by the text it begins with, what is no XML at all and what is a web page. */
 export function refuseForeignText(opening: string, source: string): void {
-  if (HTML.test(opening)) {
+  if (HTML.test(behindProlog(opening) ?? '')) {
     throw new InputProblem({
       code: 'html-page',
       source,

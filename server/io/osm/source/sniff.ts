@@ -1,3 +1,5 @@
+import { behindProlog } from '../../xml-prolog.ts';
+
 /** What a file's first bytes say that it is. The file's name is never asked. */
 export type Content =
   | 'empty'
@@ -59,19 +61,6 @@ export function utf16Of(head: Buffer): 'utf-16le' | 'utf-16be' | null {
   if (startsWith(head, [0xff, 0xfe])) return 'utf-16le';
   if (startsWith(head, [0xfe, 0xff])) return 'utf-16be';
   return null;
-}
-
-/** The text behind declarations, comments and white space; null where one of them does not end. */
-function behindProlog(text: string): string | null {
-  let rest = text;
-  for (;;) {
-    rest = rest.trimStart();
-    const end = rest.startsWith('<?') ? '?>' : rest.startsWith('<!--') ? '-->' : null;
-    if (end === null) return rest;
-    const at = rest.indexOf(end);
-    if (at === -1) return null;
-    rest = rest.slice(at + end.length);
-  }
 }
 
 /** What the root element's name says; a document type ends the search. */
