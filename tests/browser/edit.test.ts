@@ -63,7 +63,7 @@ describe('the rig on the page', () => {
 
   it('tells people who do not see the page what the new answer is', async () => {
     await expect
-      .poll(async () => plain((await page.locator('[role=status]').first().textContent()) ?? ''))
+      .poll(async () => plain((await page.locator('.only-read[role=status]').first().textContent()) ?? ''))
       .toContain('Diesel: Enough all the way');
   });
 

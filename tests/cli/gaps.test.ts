@@ -119,8 +119,14 @@ describe('drystage gaps', () => {
   });
 
   it.each([
-    [[], 'no command; expected gaps, learn, compare, plan, extract or trip as the first word.'],
-    [['sail'], 'the command "sail"; expected gaps, learn, compare, plan, extract or trip as the first word.'],
+    [
+      [],
+      'no command; expected gaps, learn, compare, plan, export, extract, trip or notes as the first word.',
+    ],
+    [
+      ['sail'],
+      'the command "sail"; expected gaps, learn, compare, plan, export, extract, trip or notes as the first word.',
+    ],
     [['gaps'], 'ROUTE.gpx: no route; expected a GPX file after gaps.'],
     [['gaps', 'a.gpx'], '--supply: no extract; expected at least one --supply EXTRACT.'],
     [['gaps', 'a.gpx', '--supply', 'b.osm'], '--rig: no rig; expected --rig RIG.yaml.'],

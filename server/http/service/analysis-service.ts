@@ -12,6 +12,7 @@ import { PLAN_LESS } from '../../work/refusals.ts';
 import type { LearnAsk, LoadAsk, tasks } from '../../work/tasks.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
 import type { Limits } from './limits.ts';
+import { PlansMade } from './plans-made.ts';
 import { type ReadyTrip, TripLoader } from './trip-loader.ts';
 
 type Work = typeof tasks;
@@ -60,6 +61,7 @@ export class AnalysisService {
   #planningPool: WorkerPool<CarryWork> | null = null;
   /** Of plans that are being made under a name. */
   readonly #plansSoFar = new Map<string, Uint8Array>();
+  readonly #plansMade: PlansMade;
   readonly #store: Store;
   readonly loader: TripLoader;
   /** What the last analysis of each trip came to, for a write of what was analysed that comes after it. */
@@ -70,6 +72,7 @@ export class AnalysisService {
 
   constructor({ limits, today, onFault, store }: ServiceOptions) {
     this.#limits = limits;
+    this.#plansMade = new PlansMade((limits.planSeconds * 1000) / 2);
     this.#today = today;
     this.#onFault = onFault;
     const shared = {
@@ -134,7 +137,9 @@ export class AnalysisService {
     };
     try {
       const options = { timeoutMs: this.#limits.analyseMs, signal, onTold };
-      return valueOrThrow(await this.#planning().run('planReply', ask, options));
+      return await this.#plansMade.replyTo({ key, rig, trip, extras, today: ask.today }, async () =>
+        valueOrThrow(await this.#planning().run('planReply', ask, options)),
+      );
     } finally {
       if (name !== null) this.#plansSoFar.delete(name);
     }

@@ -1,5 +1,5 @@
 import { InputProblem } from '../../core/input/problem.ts';
-import { behindProlog } from '../xml-prolog.ts';
+import { behindProlog } from '../xml/prolog.ts';
 
 const startsWith = (bytes: Uint8Array, magic: readonly number[]) =>
   magic.every((byte, i) => bytes[i] === byte);

@@ -52,8 +52,11 @@ describe('a plan that takes long, on the page', () => {
       asked.push(new URL(route.request().url()).pathname);
       await (asked.length < 2 ? route.fulfill({ status: 204 }) : route.fulfill({ json: first }));
     });
+    // The plan is made as soon as the page is open.
+    await page.reload();
     await openTab(page, 'Carry');
     await state('searching');
+    expect(await textOf(page.locator('.todo'))).toContain('a better one is still searched for');
     expect(asked.length).toBe(2);
     expect(new Set(asked).size).toBe(1);
     expect(await textOf(page.locator('.plan-work'))).toContain('Not proven yet');
@@ -61,6 +64,7 @@ describe('a plan that takes long, on the page', () => {
     release();
     await state('whole');
     expect(await textOf(page.locator('.plan-outcome'))).toContain('The plan has changed');
+    expect(await textOf(page.locator('.todo'))).toContain('The plan has changed');
     expect(await textOf(page.locator('.plan-work'))).not.toContain('Not proven yet');
     expect(await words()).toContain(`with ${first.plan.cans.fuel - 1} fuel can`);
     // The server knows the name that the page chose no more.

@@ -81,7 +81,8 @@ describe('the strip', () => {
       );
       return markup.match(/class="surface-line"/g)?.length ?? 0;
     };
-    expect(draw([{ fromKm: 0, toKm: 300, surface: 'sand' }])).toBe(2);
+    // Both edges of the road, and the legend.
+    expect(draw([{ fromKm: 0, toKm: 300, surface: 'sand' }])).toBe(3);
     expect(draw([{ fromKm: 0, toKm: 300, surface: 'unknown' }])).toBe(0);
     expect(draw([])).toBe(0);
   });

@@ -1,4 +1,4 @@
-import { behindProlog } from '../../xml-prolog.ts';
+import { behindProlog } from '../../xml/prolog.ts';
 
 /** What a file's first bytes say that it is. The file's name is never asked. */
 export type Content =

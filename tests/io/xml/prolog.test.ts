@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { InputProblem } from '../../server/core/input/problem.ts';
-import { refuseForeignText } from '../../server/io/gpx/refuse-format.ts';
-import { behindProlog } from '../../server/io/xml-prolog.ts';
+import { InputProblem } from '../../../server/core/input/problem.ts';
+import { refuseForeignText } from '../../../server/io/gpx/refuse-format.ts';
+import { behindProlog } from '../../../server/io/xml/prolog.ts';
 
 it.each([
   ['<gpx>', '<gpx>'],
