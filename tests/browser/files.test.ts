@@ -73,7 +73,7 @@ describe('own files', () => {
     await question.waitFor();
     await page.getByLabel('Made or downloaded on').fill('2026-04-01');
     const [request] = await Promise.all([
-      page.waitForRequest((each) => each.method() === 'POST' && each.url().includes('/api/analyses/')),
+      page.waitForRequest((each) => each.method() === 'POST' && /\/api\/analyses\/[^/]+$/.test(each.url())),
       page.locator('.questions').getByRole('button', { name: 'Use this' }).first().click(),
     ]);
     const { trip } = request.postDataJSON() as { trip: { extracts?: unknown } };
