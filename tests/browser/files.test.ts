@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { describeReal, realPath } from '../helpers/real.ts';
@@ -208,10 +209,15 @@ describeReal('a real route with many supplies', () => {
       .poll(() => textOf(page.locator('.data-table .rest').first()))
       .toMatch(/^and [\d,]+ more, all enough$/);
     expect(await table.locator('tbody tr').count()).toBeLessThan(30);
-    await page
-      .getByRole('button', { name: /^All [\d,]+$/ })
-      .first()
-      .click();
+    // What is saved is all of it, whatever is shown.
+    const all = page.getByRole('button', { name: /^All [\d,]+$/ }).first();
+    const [download] = await Promise.all([
+      page.waitForEvent('download'),
+      page.getByRole('button', { name: 'Save as CSV: Fuel: diesel' }).click(),
+    ]);
+    const lines = (await readFile(await download.path(), 'utf8')).trim().split('\r\n');
+    expect(lines.length - 1).toBe(Number((await textOf(all)).replace(/\D/g, '')));
+    await all.click();
     await expect.poll(() => table.locator('tbody tr').count()).toBe(60);
     expect(Number(await table.getAttribute('aria-rowcount'))).toBeGreaterThan(400);
     await page.getByRole('button', { name: 'Next' }).first().click();

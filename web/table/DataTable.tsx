@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useId, useMemo, useRef, useState } from 'react';
+import { type ReactNode, useCallback, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { type CsvCell, csvText } from '../../server/words/parts/csv-text.ts';
 import { saveFile } from '../kit/save-file.ts';
 import { formatFigure } from '../units/units.ts';
@@ -57,10 +57,14 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
   const [page, setPage] = useState(0);
   const captionId = useId();
 
-  const sorted = useMemo(() => {
-    const column = columns.find((each) => each.key === order?.key);
-    return column === undefined || order === null ? rows : sortedBy(rows, column.value, order.direction);
-  }, [columns, rows, order]);
+  const inOrder = useCallback(
+    (all: readonly Row[]): readonly Row[] => {
+      const column = columns.find((each) => each.key === order?.key);
+      return column === undefined || order === null ? all : sortedBy(all, column.value, order.direction);
+    },
+    [columns, order],
+  );
+  const sorted = useMemo(() => inOrder(rows), [inOrder, rows]);
 
   const pages = Math.max(1, Math.ceil(sorted.length / PAGE_ROWS));
   const shownPage = Math.min(page, pages - 1);
@@ -87,7 +91,8 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
       'text/csv;charset=utf-8',
       csvText(
         props.csv.columns.map((column) => column.head),
-        sorted.map((row) => props.csv.columns.map((column) => cellOf(column.value(row)))),
+        // All of the table, whatever of it is shown.
+        inOrder(props.rows).map((row) => props.csv.columns.map((column) => cellOf(column.value(row)))),
       ),
     );
 
@@ -100,7 +105,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
           className="quiet"
           aria-label={`Save as CSV: ${props.caption}`}
           onClick={save}
-          disabled={rows.length === 0}
+          disabled={props.rows.length === 0}
         >
           Save as CSV
         </button>

@@ -49,6 +49,7 @@ export function found<Row>(rows: readonly Row[], typed: string, by: (row: Row) =
     const { from, to } = by(row);
     return Math.max(from - place, place - to, 0);
   };
-  const nearest = Math.min(...rows.map(off));
-  return rows.filter((row) => off(row) === nearest);
+  const offs = rows.map(off);
+  const nearest = offs.reduce((least, each) => Math.min(least, each), Number.POSITIVE_INFINITY);
+  return rows.filter((_, index) => offs[index] === nearest);
 }
