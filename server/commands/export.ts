@@ -1,10 +1,9 @@
 import { writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
-import { reckonLoaded } from '../app/analyse-trip.ts';
 import { EXPORT_FILES, type ExportEnding, isExportEnding } from '../app/export/export-file.ts';
+import { packOf } from '../app/export/pack.ts';
 import { today } from '../app/today.ts';
 import { type Outcome, refused } from '../core/input/problem.ts';
-import { openingHours } from '../io/opening-hours.ts';
 import type { Command } from './command.ts';
 import type { CommandIo } from './command-io.ts';
 import { isKeptTrip } from './kept-inputs.ts';
@@ -82,13 +81,11 @@ function readTarget(words: readonly string[]): Outcome<{ target: Target | null; 
 async function write(target: Target, args: TripArguments, io: CommandIo): Promise<Outcome<string>> {
   const files = await readTrip(args, io);
   if (!files.ok) return files;
-  const { loaded, rig, trip } = files.value;
-  const made = today();
-  const reckoned = ofRoute(reckonLoaded(loaded, { rig, trip }, { today: made, openingHours }), args);
-  if (!reckoned.ok) return reckoned;
   const planned = ofRoute(await planBeforeTerminal(files.value, io), args);
   if (!planned.ok) return planned;
-  const text = EXPORT_FILES[target.ending]({ route: reckoned.value.route, planned: planned.value, made });
+  const pack = ofRoute(packOf(files.value.loaded, planned.value, today()), args);
+  if (!pack.ok) return pack;
+  const text = EXPORT_FILES[target.ending](pack.value);
   try {
     await writeFile(target.file, text, { flag: target.replace ? 'w' : 'wx' });
   } catch (error) {

@@ -1,5 +1,6 @@
+import { COMMODITIES } from '../../core/quantity/commodities.ts';
 import { PRINTED } from '../../words/printed.ts';
-import type { ExportPack } from './marks.ts';
+import type { ExportPack } from './pack.ts';
 
 const WORDS = PRINTED.export;
 
@@ -14,7 +15,11 @@ export function creditOf({ planned: { analysis, plan } }: ExportPack): string {
   ];
   return [
     WORDS.standing,
-    ...(plan.status === 'found' ? [] : [WORDS.noPlan]),
+    ...(plan.status === 'found' ? [] : [WORDS.noPlan[plan.status]]),
+    ...(COMMODITIES.some((each) => plan.legs[each].some(({ verdict }) => verdict === 'unknown'))
+      ? [WORDS.notAllKnown]
+      : []),
+    ...analysis.noData.map(WORDS.noData),
     ...(names.length === 0 ? [] : [WORDS.credit(names.join('; '))]),
   ].join(' ');
 }

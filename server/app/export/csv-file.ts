@@ -1,6 +1,7 @@
 import { type CsvCell, csvText } from '../../words/parts/csv-text.ts';
 import { PRINTED } from '../../words/printed.ts';
-import { type ExportPack, type Mark, marksOf } from './marks.ts';
+import { type Mark, marksOf } from './marks.ts';
+import type { ExportPack } from './pack.ts';
 
 const { columns } = PRINTED.export;
 

@@ -2,7 +2,7 @@ import { csvFile } from './csv-file.ts';
 import { geojsonFile } from './geojson-file.ts';
 import { gpxFile } from './gpx-file.ts';
 import { icsFile } from './ics-file.ts';
-import type { ExportPack } from './marks.ts';
+import type { ExportPack } from './pack.ts';
 
 /** The files to take along, by the ending of their name. */
 export const EXPORT_FILES = {

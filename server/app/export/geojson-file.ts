@@ -3,7 +3,8 @@ import { wrapLongitude } from '../../core/geodesy/longitude.ts';
 import { numberAt } from '../../core/lists/at.ts';
 import type { RouteLine } from '../../core/route/route-line.ts';
 import { creditOf } from './credit.ts';
-import { type ExportPack, type Mark, marksOf } from './marks.ts';
+import { type Mark, marksOf } from './marks.ts';
+import type { ExportPack } from './pack.ts';
 
 /** GeoJSON (RFC 7946): the route as a line, cut where it crosses the 180th meridian (3.1.9), and every place to know as a point. */
 export function geojsonFile(pack: ExportPack): string {

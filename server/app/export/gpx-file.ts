@@ -3,7 +3,8 @@ import { numberAt } from '../../core/lists/at.ts';
 import type { RouteLine } from '../../core/route/route-line.ts';
 import { xmlText } from '../xml-text.ts';
 import { creditOf } from './credit.ts';
-import { type ExportPack, type Mark, marksOf } from './marks.ts';
+import { type Mark, marksOf } from './marks.ts';
+import type { ExportPack } from './pack.ts';
 
 /** GPX 1.1: every place to know as a waypoint, and the route as one track. */
 export function gpxFile(pack: ExportPack): string {
@@ -28,19 +29,18 @@ const waypoint = ({ lat, lon, name, words, kind }: Mark): string =>
 /** A segment ends where the line only jumps: no one drives there. */
 function segmentsOf({ lon, lat, eleM, atM, sketchy }: RouteLine): string[] {
   const jumps = sketchy.filter(({ kind }) => kind === 'bridge');
-  const lines = ['<trkseg>'];
+  const segments: string[][] = [[]];
   for (let i = 0; i < lon.length; i += 1) {
     const m = numberAt(atM, i);
-    const isInside = jumps.some(({ fromM, toM }) => fromM < m && m < toM);
-    if (!isInside) lines.push(pointOf(i, { lon, lat, eleM }));
-    if (
-      jumps.some(
-        ({ fromM, toM }) => fromM <= m && m < toM && numberAt(atM, Math.min(i + 1, atM.length - 1)) > m,
-      )
-    )
-      if (lines.at(-1) !== '</trkseg><trkseg>') lines.push('</trkseg><trkseg>');
+    // What lies inside a jump was put there to measure it.
+    if (jumps.some(({ fromM, toM }) => fromM < m && m < toM)) continue;
+    const point = pointOf(i, { lon, lat, eleM });
+    if (jumps.some(({ toM }) => toM === m)) segments.push([point]);
+    else segments.at(-1)?.push(point);
   }
-  return [...lines, '</trkseg>'];
+  return segments
+    .filter((points) => points.length > 0)
+    .map((points) => `<trkseg>\n${points.join('\n')}\n</trkseg>`);
 }
 
 function pointOf(i: number, { lon, lat, eleM }: Pick<RouteLine, 'lon' | 'lat' | 'eleM'>): string {

@@ -3,19 +3,11 @@ import type { Commodity } from '../../contract/common.ts';
 import type { HaltSupply, SheetHalt } from '../../contract/plan.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
 import { positionAt } from '../../core/route/passings/locate.ts';
-import type { RouteLine } from '../../core/route/route-line.ts';
 import { PRINTED } from '../../words/printed.ts';
 import type { PlannedTrip } from '../plan-trip.ts';
+import type { ExportPack } from './pack.ts';
 
 const WORDS = PRINTED.export;
-
-/** What a file to take along is made from. */
-export interface ExportPack {
-  readonly route: RouteLine;
-  readonly planned: PlannedTrip;
-  /** ISO date on which it is made. */
-  readonly made: string;
-}
 
 export type MarkKind =
   | 'start'
@@ -68,9 +60,16 @@ const ORDER: Record<MarkKind, number> = {
 
 /** Kilometres as a name has them. */
 export const kmText = (km: number): string => String(Math.round(km));
-/** A tenth below ten, where it matters. */
-const litreText = (litres: number): string =>
-  Math.abs(litres) < 9.95 ? String(Math.round(litres * 10) / 10) : String(Math.round(litres));
+/** Of a place that must not be passed: never beyond it. */
+const kmBefore = (km: number): string => String(Math.floor(km));
+
+/** Whole litres, tenths below ten where they matter; rounded to the side that one can rely on. */
+const litreText = (litres: number, round: (value: number) => number): string =>
+  litres < 9.95 ? String(round(litres * 10) / 10) : String(round(litres));
+/** There is so much at least. */
+const atLeast = (litres: number): string => litreText(litres, Math.floor);
+/** So much is needed. */
+const needed = (litres: number): string => litreText(litres, Math.ceil);
 
 /** A place on the line itself. */
 function onRoute({ route }: ExportPack, atKm: number): Pick<Mark, 'lon' | 'lat' | 'atKm'> {
@@ -112,25 +111,31 @@ function haltMark(pack: ExportPack, halt: SheetHalt, supplies: readonly Commodit
       halt.kind === 'stop'
         ? WORDS.stopName(commodities, name ?? WORDS.at(kmText(line.atKm)))
         : WORDS.endName(halt.kind === 'start', name),
-    words: [WORDS.at(kmText(line.atKm)), ...supplies.flatMap(supplyWords), ...contactWords(supply)].join(
-      '; ',
-    ),
+    words: [
+      WORDS.at(kmText(line.atKm)),
+      ...supplies.flatMap((one) => supplyWords(one, pack.planned)),
+      ...contactWords(supply),
+    ].join('; '),
     supply: supplies.length === 1 ? supply : null,
   };
 }
 
 /** What is done about one commodity: come with, fill, leave with, where next, until where back. */
-function supplyWords({ commodity, supply }: CommoditySupply): string[] {
+function supplyWords({ commodity, supply }: CommoditySupply, { plan }: PlannedTrip): string[] {
   const { arriveL, fillL, leaveL, cansFull, next, turnBackKm } = supply;
+  const leg = plan.legs[commodity].find(
+    ({ from }) => from.id === supply.at.id && from.atKm === supply.at.atKm,
+  );
   const told = [
-    ...(arriveL === null ? [] : [WORDS.arrive(litreText(arriveL))]),
-    ...(fillL > 0 ? [WORDS.fill(litreText(fillL))] : []),
-    ...(fillL < 0 ? [WORDS.letGo(litreText(-fillL))] : []),
-    ...(leaveL === null ? [] : [WORDS.leave(litreText(leaveL), cansFull)]),
+    ...(arriveL === null ? [] : [WORDS.arrive(atLeast(arriveL))]),
+    ...(fillL > 0 ? [WORDS.fill(needed(fillL))] : []),
+    ...(fillL < 0 ? [WORDS.letGo(needed(-fillL))] : []),
+    ...(leaveL === null ? [] : [WORDS.leave(needed(leaveL), cansFull)]),
     ...(next === null
       ? []
       : [WORDS.next(next.at.name ?? WORDS.at(kmText(next.at.atKm)), kmText(next.lengthKm))]),
-    ...(turnBackKm === null ? [] : [WORDS.turnBackBefore(kmText(turnBackKm))]),
+    ...(leg?.verdict === 'unknown' ? [WORDS.notKnown] : []),
+    ...(turnBackKm === null ? [] : [WORDS.turnBackBefore(kmBefore(turnBackKm))]),
   ];
   return told.length === 0 ? [] : [`${commodity}: ${told.join(', ')}`];
 }
@@ -150,7 +155,7 @@ const endMarks = (pack: ExportPack): Mark[] =>
     commodities: [],
     ...onRoute(pack, kind === 'start' ? 0 : pack.planned.analysis.route.lengthKm),
     name: WORDS.endName(kind === 'start', null),
-    words: WORDS.noPlan,
+    words: WORDS.noPlan[pack.planned.plan.status === 'none' ? 'none' : 'out-of-time'],
     supply: null,
   }));
 
@@ -209,7 +214,7 @@ const turnBackMarks = (pack: ExportPack): Mark[] =>
         kind: 'turn-back' as const,
         commodities: [commodity],
         ...onRoute(pack, atKm),
-        name: WORDS.turnBackName(commodity, kmText(atKm)),
+        name: WORDS.turnBackName(commodity, kmBefore(atKm)),
         words: WORDS.turnBack(commodity, WORDS.endName(true, name)),
         supply: null,
       })),

@@ -7,7 +7,8 @@ import { csvFile } from '../../../server/app/export/csv-file.ts';
 import { geojsonFile } from '../../../server/app/export/geojson-file.ts';
 import { gpxFile } from '../../../server/app/export/gpx-file.ts';
 import { icsFile } from '../../../server/app/export/ics-file.ts';
-import { type ExportPack, type Mark, marksOf } from '../../../server/app/export/marks.ts';
+import { type Mark, marksOf } from '../../../server/app/export/marks.ts';
+import type { ExportPack } from '../../../server/app/export/pack.ts';
 import { InputProblem } from '../../../server/core/input/problem.ts';
 import { gpxNotes } from '../../../server/io/notes/gpx-notes.ts';
 import { describeReal, realPath } from '../../helpers/real.ts';
@@ -77,6 +78,35 @@ describe('the places to know', () => {
     expect(kinds(marks)).toEqual(new Set(['start', 'stop', 'turn-back', 'pour', 'night', 'caution', 'end']));
     expect(marks.map(({ atKm }) => atKm)).toEqual(marks.map(({ atKm }) => atKm).toSorted((a, b) => a - b));
     for (const { name } of marks) expect(name.length).toBeLessThanOrEqual(40);
+  });
+
+  it('are rounded to the side that one can rely on, and say where nobody knows whether a leg holds', () => {
+    const changed = structuredClone(pack.planned);
+    const [leg] = changed.plan.legs.fuel.filter(({ from }) => from.kind === 'passing');
+    leg!.verdict = 'unknown';
+    const doubtful = { ...pack, planned: changed };
+    const halt = changed.plan.sheet.find(({ fuel }) => fuel?.at.id === leg!.from.id)!.fuel!;
+    Object.assign(halt, { arriveL: 20.9, fillL: 100.1, leaveL: 120.3, turnBackKm: 566.92 });
+    const mark = marksOf(doubtful).find(({ supply }) => supply === halt)!;
+    expect(mark.words).toContain('arrive with 20 l, fill 101 l, leave with 121 l');
+    expect(mark.words).toContain(
+      'not known whether that is reached with the reserve, turn back before km 566',
+    );
+    expect(gpxFile(doubtful)).toContain('Not all stretches of the plan are known to hold.');
+    expect(gpxFile(pack)).not.toContain('Not all stretches');
+    for (const { kind, name, atKm } of marksOf(pack))
+      if (kind === 'turn-back') expect(Number(name.split(' ').at(-1))).toBeLessThanOrEqual(atKm);
+  });
+
+  it('say of what no map tells, and do not call a plan impossible that was only not found', () => {
+    const analysis = { ...pack.planned.analysis, noData: ['water' as const] };
+    expect(gpxFile({ ...pack, planned: { ...pack.planned, analysis } })).toContain(
+      'No map data tells of water',
+    );
+    const plan = { ...without.planned.plan, status: 'out-of-time' as const };
+    const text = gpxFile({ ...without, planned: { ...without.planned, plan } });
+    expect(text).toContain('whether there is one is not known');
+    expect(text).not.toContain('There is no carry plan');
   });
 
   it('are without a plan where the reserve is met and where nothing is left, and say that there is none', () => {

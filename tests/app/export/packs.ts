@@ -1,5 +1,4 @@
-import { reckonLoaded } from '../../../server/app/analyse-trip.ts';
-import type { ExportPack } from '../../../server/app/export/marks.ts';
+import { type ExportPack, packOf } from '../../../server/app/export/pack.ts';
 import { planTrip } from '../../../server/app/plan-trip.ts';
 import { loadFiles } from '../../../server/commands/load-files.ts';
 import { readPlan } from '../../../server/commands/read-plan.ts';
@@ -29,9 +28,10 @@ export async function demoPack(change: (trip: TripFile) => TripFile = (trip) => 
   if (!loaded.ok || !plan.ok) throw new Error('the demo cannot be read');
   const asked = { rig: plan.value.rig, trip: change(plan.value.trip) };
   const calendar = { today: TODAY, openingHours };
-  const reckoned = reckonLoaded(loaded.value, asked, calendar);
   const options = { ...calendar, solver: await loadSolver(), seconds: PLAN_SECONDS, extras: false };
   const planned = planTrip(loaded.value, asked, options);
-  if (!reckoned.ok || !planned.ok) throw new Error('the demo cannot be planned');
-  return { route: reckoned.value.route, planned: planned.value, made: TODAY };
+  if (!planned.ok) throw new Error('the demo cannot be planned');
+  const pack = packOf(loaded.value, planned.value, TODAY);
+  if (!pack.ok) throw new Error('the demo has no route');
+  return pack.value;
 }

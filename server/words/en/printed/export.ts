@@ -33,7 +33,14 @@ export const EXPORT_WORDS = {
   pour: (commodity: Commodity) => `Pour a can of ${commodity} into the tank here.`,
   dry: (commodity: Commodity) => `Without a plan ${commodity} runs dry here.`,
   reserve: (commodity: Commodity) => `Without a plan ${commodity} is at the reserve from here.`,
-  noPlan: 'There is no carry plan that keeps the reserve. Points are those of full tanks and empty cans.',
+  notKnown: 'not known whether that is reached with the reserve',
+  noPlan: {
+    none: 'There is no carry plan that keeps the reserve. Points are those of full tanks and empty cans.',
+    'out-of-time':
+      'No carry plan was found in the time there was: whether there is one is not known. Points are those of full tanks and empty cans.',
+  },
+  notAllKnown: 'Not all stretches of the plan are known to hold.',
+  noData: (commodity: Commodity) => `No map data tells of ${commodity} on this route.`,
   standing:
     'Planning aid, not a guarantee: confirm every point, carry the reserve, never ration drinking water.',
   credit: (names: string) => `Map data: ${names}`,
