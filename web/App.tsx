@@ -1,5 +1,6 @@
 import { useCallback, useEffect, useMemo, useState } from 'react';
 import type { TripFile } from '../server/contract/trip.ts';
+import { standingOf } from './answer/PlanTodo.tsx';
 import type { ProblemDetails } from './api/api.ts';
 import { KeepRow } from './kept/KeepRow.tsx';
 import { MapsDialog } from './kept/maps/MapsDialog.tsx';
@@ -73,7 +74,7 @@ export function App() {
           analysis,
           plan,
           coming,
-          standing: planned.searching ? 'searching' : planned.outcome === 'changed' ? 'changed' : 'made',
+          standing: standingOf(planned),
           units,
           theme: choice,
           onUnits: setUnits,

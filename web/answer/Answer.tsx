@@ -6,6 +6,7 @@ import { capitalised, commodityWords, edgeName } from '../words/words.ts';
 import { headlineOf, shareWords, worstWords } from './headline.ts';
 import { type PlanStanding, PlanTodo } from './PlanTodo.tsx';
 import { Sentences } from './Sentences.tsx';
+import { TodoBox } from './TodoBox.tsx';
 
 interface AnswerProps {
   analysis: Analysis;
@@ -71,15 +72,11 @@ interface TodoProps extends AnswerProps {
   standing: PlanStanding;
 }
 
-/** What to do, set off from all else by being turned inside out; by the plan where one is at hand. */
+/** What to do; by the plan where one is at hand. */
 export function Todo({ analysis, units, plan, coming, standing }: TodoProps) {
   if (plan?.plan.status === 'found') return <PlanTodo {...{ analysis, units, plan, standing }} />;
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1)
-    <section className="todo" aria-labelledby="todo" tabIndex={0}>
-      <h2 className="label" id="todo">
-        {coming ? 'Do this; a plan is being made' : 'Do this'}
-      </h2>
+    <TodoBox label={coming ? 'Do this; a plan is being made' : 'Do this'}>
       {plan?.plan.status === 'none' && (
         <p>
           <strong>No carry plan keeps the reserve</strong> as things stand: see under Plan what breaks it and
@@ -89,6 +86,6 @@ export function Todo({ analysis, units, plan, coming, standing }: TodoProps) {
       {analysis.answer.todo.map((sentence) => (
         <Sentences key={JSON.stringify(sentence)} sentences={[sentence]} units={units} />
       ))}
-    </section>
+    </TodoBox>
   );
 }

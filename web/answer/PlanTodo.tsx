@@ -1,10 +1,12 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
+import type { Planned } from '../state/use-plan.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';
 import { countCans, hasUnknown, placeWords } from '../words/plan-words.ts';
 import { saidIn } from '../words/said.ts';
 import { capitalised, commodityWords } from '../words/words.ts';
+import { TodoBox } from './TodoBox.tsx';
 
 /** At most so many stretches with full cans are named for each commodity; the panel has all. */
 const NAMED = 1;
@@ -17,12 +19,26 @@ interface PlanTodoProps {
   standing: PlanStanding;
 }
 
-/** `searching`: a good plan, while a better one is searched for; `changed`: another than the one that was shown first. */
-export type PlanStanding = 'made' | 'searching' | 'changed';
+/**
+ * `searching`: a good plan, while a better one is searched for; `unproven`: the search was stopped; `changed`: another
+ * than the one that was shown first.
+ */
+export type PlanStanding = 'made' | 'searching' | 'unproven' | 'changed';
+
+/** How the plan that is shown stands. */
+export function standingOf({
+  searching,
+  stopped,
+  outcome,
+}: Pick<Planned, 'searching' | 'stopped' | 'outcome'>): PlanStanding {
+  if (searching) return stopped ? 'unproven' : 'searching';
+  return outcome === 'changed' ? 'changed' : 'made';
+}
 
 const STANDING_WORDS: Record<PlanStanding, string> = {
   made: 'Do this, by the plan: fill at each of its stops, confirm them before you leave',
   searching: 'Do this, by the plan; a better one is still searched for',
+  unproven: 'Do this, by a plan that is not proven to be the best; confirm its stops before you leave',
   changed: 'The plan has changed. Do this, by the new one; confirm its stops before you leave',
 };
 
@@ -33,11 +49,7 @@ export function PlanTodo({ analysis, plan: { plan, whatIf }, units, standing }: 
   const unknown = hasUnknown(plan);
   const get = (['fuel', 'water'] as const).filter((commodity) => getCans[commodity] > 0);
   return (
-    // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1)
-    <section className="todo" aria-labelledby="todo" tabIndex={0}>
-      <h2 className="label" id="todo">
-        {STANDING_WORDS[standing]}
-      </h2>
+    <TodoBox label={STANDING_WORDS[standing]}>
       {analysis.cautions
         .filter(({ code }) => code === 'route-closed')
         .map((caution) => (
@@ -87,7 +99,7 @@ export function PlanTodo({ analysis, plan: { plan, whatIf }, units, standing }: 
           Telephone <strong>{first.name ?? first.kind}</strong> before you leave: most hangs on it.
         </p>
       )}
-    </section>
+    </TodoBox>
   );
 }
 

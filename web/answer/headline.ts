@@ -3,7 +3,7 @@ import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import type { PlanLeg } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import { formatAtKm, formatFigure, formatLitres, type UnitSystem } from '../units/units.ts';
-import { edgeName, severityOf } from '../words/words.ts';
+import { edgeName, worstOf } from '../words/words.ts';
 
 /** A commodity's answer in a few words, and the stretch that it is about. */
 export interface Headline {
@@ -15,22 +15,13 @@ export interface Headline {
   readonly byPlan: boolean;
 }
 
-/** The stretch with the worst verdict; among equals the one of least margin, then the first. */
-function worstGap({ gaps }: Report): Gap | null {
-  return gaps.reduce<Gap | null>((worst, gap) => {
-    if (worst === null) return gap;
-    const by = severityOf(gap.verdict) - severityOf(worst.verdict);
-    return by > 0 || (by === 0 && gap.marginL < worst.marginL) ? gap : worst;
-  }, null);
-}
-
 /** The verdict as a traveller says it. `plan` is the plan to go by, or null. */
 export function headlineOf(
   analysis: Analysis,
   commodity: Commodity,
   { plan, units }: { plan: PlanReply | null; units: UnitSystem },
 ): Headline {
-  const worst = worstGap(analysis[commodity]);
+  const worst = worstOf(analysis[commodity].gaps) ?? null;
   const closed = analysis.cautions.find(({ code }) => code === 'route-closed');
   if (closed !== undefined) {
     const words = `Route closed at ${formatAtKm(closed.fromKm ?? 0, units)}`;
@@ -38,19 +29,17 @@ export function headlineOf(
   }
   if (worst === null || analysis.noData.includes(commodity))
     return { verdict: 'unknown', words: 'Not on the map', worst: null, byPlan: false };
-  if (plan?.plan.status === 'found' && worst.verdict !== 'enough') {
-    const legs = plan.plan.legs[commodity];
-    const badly = legs.find(({ verdict }) => verdict !== 'enough');
-    return badly === undefined
-      ? { verdict: 'enough', words: 'Holds with the plan', worst, byPlan: true }
-      : {
-          verdict: badly.verdict,
-          words: isOnwardAlone(analysis[commodity], badly)
-            ? PAST_THE_END
-            : `Not known from ${formatAtKm(badly.from.atKm, units)}, plan or not`,
-          worst,
-          byPlan: false,
-        };
+  if (plan?.plan.status === 'found') {
+    // The plan passes supplies by: it may rest on what is not known where every stretch by itself is enough.
+    const open = plan.plan.legs[commodity].find(({ verdict }) => verdict !== 'enough');
+    if (open !== undefined) {
+      const words = isOnwardAlone(analysis[commodity], open)
+        ? PAST_THE_END
+        : `Not known from ${formatAtKm(open.from.atKm, units)}, by the plan`;
+      return { verdict: open.verdict, words, worst, byPlan: false };
+    }
+    if (worst.verdict !== 'enough')
+      return { verdict: 'enough', words: 'Holds with the plan', worst, byPlan: true };
   }
   return { verdict: worst.verdict, words: wordsOf(worst, units), worst, byPlan: false };
 }
@@ -85,8 +74,8 @@ function wordsOf(gap: Gap, units: UnitSystem): string {
 
 /** What the worst stretch comes to without the plan, in a sentence; empty where all is well. */
 export function worstWords({ words, worst, byPlan }: Headline, units: UnitSystem): string {
-  if (worst === null || worst.verdict === 'enough') return '';
   if (words === PAST_THE_END) return 'Say how far it is from the end of the route to the next supply.';
+  if (worst === null || worst.verdict === 'enough') return '';
   const between = `${edgeName(worst.from)} (${formatAtKm(worst.from.atKm, units)}) to ${edgeName(worst.to)} (${formatAtKm(worst.to.atKm, units)})`;
   const missing = worst.extraL > 0 ? `, ${formatLitres(worst.extraL, units)} missing` : '';
   if (!byPlan) return `${between}${missing}.`;

@@ -1,26 +1,16 @@
-/** The panels beside the map. */
-export const TABS = [
-  'gaps',
-  'supplies',
-  'notes',
-  'rig',
-  'compare',
-  'days',
-  'settings',
-  'carry',
-  'what-if',
-] as const;
-export type Tab = (typeof TABS)[number];
-
-/** What belongs together, in the order of asking: what is the answer, what is it made of, what is done about it. */
+/** The panels beside the map, by what belongs together, in the order of asking: what is the answer, what is it made of, what is done about it. */
 export const TAB_GROUPS = {
   answer: ['gaps'],
   supplies: ['supplies', 'notes'],
   vehicle: ['rig', 'compare'],
   trip: ['days', 'settings'],
   plan: ['carry', 'what-if'],
-} as const satisfies Record<string, readonly [Tab, ...Tab[]]>;
+} as const satisfies Record<string, readonly [string, ...string[]]>;
 export type TabGroup = keyof typeof TAB_GROUPS;
+export type Tab = (typeof TAB_GROUPS)[TabGroup][number];
+
+/** All of them, in that order. */
+export const TABS: readonly Tab[] = Object.values(TAB_GROUPS).flat();
 
 const GROUPS = Object.keys(TAB_GROUPS) as TabGroup[];
 

@@ -20,6 +20,12 @@ export const countsWords = (counts: boolean): string => (counts ? 'relied on' : 
 const SEVERITY: Record<Verdict, number> = { enough: 0, 'into-reserve': 1, unknown: 2, short: 3 };
 export const severityOf = (verdict: Verdict): number => SEVERITY[verdict];
 
+/** The stretch that asks for most attention: by verdict, then by margin, then the first; undefined without any. */
+export const worstOf = <Stretch extends Pick<Gap, 'verdict' | 'marginL'>>(
+  stretches: readonly Stretch[],
+): Stretch | undefined =>
+  stretches.toSorted((a, b) => severityOf(b.verdict) - severityOf(a.verdict) || a.marginL - b.marginL)[0];
+
 export const EVIDENCE_WORDS: Record<Evidence, string> = {
   confirmed: 'confirmed',
   stated: 'listed',

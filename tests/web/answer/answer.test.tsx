@@ -1,6 +1,7 @@
 import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { CommodityAnswer, Todo } from '../../../web/answer/Answer.tsx';
+import { type PlanStanding, standingOf } from '../../../web/answer/PlanTodo.tsx';
 import { atPlaces } from '../../../web/words/plan-words.ts';
 import { sentenceText } from '../../../web/words/sentence.ts';
 import { samplePlan } from '../sample-plan.ts';
@@ -90,6 +91,15 @@ describe('the answer on top', () => {
     expect(told(open('onward'), plan)[0]).toMatch(/Not known from km/);
   });
 
+  it('is not calm about a leg of the plan that nobody knows, where every stretch by itself is enough', () => {
+    const calm = structuredClone(analysis);
+    for (const gap of calm.fuel.gaps) Object.assign(gap, { verdict: 'enough', doubt: null });
+    expect(told(calm)[0]).toContain('Enough all the way');
+    const plan = samplePlan();
+    plan.plan.legs.fuel[0]!.verdict = 'unknown';
+    expect(told(calm, plan)[0]).toMatch(/Not known from km [\d,]+, by the plan/);
+  });
+
   it('sends for map data where a plan stands on none', () => {
     const text = textOf(
       renderToStaticMarkup(
@@ -155,7 +165,7 @@ describe('the answer on top', () => {
     plan.plan.legs.fuel[0]!.verdict = 'unknown';
     expect(shown('metric')).toContain('Not all of it is known');
     plan.plan.status = 'found';
-    const standing = (each: 'searching' | 'changed') =>
+    const standing = (each: PlanStanding) =>
       textOf(
         renderToStaticMarkup(
           <Todo analysis={analysis} units="metric" plan={plan} coming={false} standing={each} />,
@@ -163,6 +173,12 @@ describe('the answer on top', () => {
       );
     expect(standing('searching')).toContain('a better one is still searched for');
     expect(standing('changed')).toContain('The plan has changed.');
+    expect(standing('unproven')).toContain('not proven to be the best');
+    const how = { searching: true, stopped: false, outcome: null };
+    expect(standingOf(how)).toBe('searching');
+    expect(standingOf({ ...how, stopped: true })).toBe('unproven');
+    expect(standingOf({ ...how, searching: false, outcome: 'changed' })).toBe('changed');
+    expect(standingOf({ ...how, searching: false, outcome: 'confirmed' })).toBe('made');
     plan.plan.status = 'none';
     expect(shown('metric')).not.toContain('by the plan');
     expect(shown('metric')).toContain('No carry plan keeps the reserve as things stand');

@@ -2,10 +2,10 @@ import type { Edge, Passing } from '../../../server/contract/analysis.ts';
 import type { Commodity, Verdict } from '../../../server/contract/common.ts';
 import type { PlanLevel } from '../../../server/contract/plan.ts';
 import { type LevelAt, levelAt } from '../../levels/levels.ts';
-import { cansFull, type StripAnalysis, type StripGap, type StripReport } from '../../levels/plan-report.ts';
+import { cansFull, type StripAnalysis, type StripReport } from '../../levels/plan-report.ts';
 import { formatAtKm, formatLitres, type UnitSystem } from '../../units/units.ts';
 import { countCans } from '../../words/plan-words.ts';
-import { commodityWords, severityOf, VERDICT_WORDS } from '../../words/words.ts';
+import { commodityWords, VERDICT_WORDS, worstOf } from '../../words/words.ts';
 
 /** For a strip that is too narrow for more. */
 export const SHORT_VERDICT_WORDS: Record<Verdict, string> = { ...VERDICT_WORDS, 'into-reserve': 'reserve' };
@@ -67,10 +67,7 @@ export function placeInWords(analysis: StripAnalysis, atKm: number, units: UnitS
 }
 
 /** The gap that asks for most attention: by verdict, then by margin. -1 without gaps. */
-export function worstGapIndex(report: StripReport): number {
-  const [worst] = [...report.gaps.entries()].sort(([, a], [, b]) => concern(a, b));
-  return worst === undefined ? -1 : worst[0];
+export function worstGapIndex({ gaps }: StripReport): number {
+  const worst = worstOf(gaps);
+  return worst === undefined ? -1 : gaps.indexOf(worst);
 }
-
-const concern = (a: StripGap, b: StripGap): number =>
-  severityOf(b.verdict) - severityOf(a.verdict) || a.marginL - b.marginL;
