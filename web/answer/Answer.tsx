@@ -42,9 +42,9 @@ export function CommodityAnswer({
         </p>
       ) : (
         <p className="figures">
+          <span>{worstWords(headline, units)}</span>{' '}
           {worst.verdict !== 'enough' && (
             <>
-              <span>{worstWords(headline, units)}</span>{' '}
               <span className="quantity">{shareWords(report, worst.verdict)}.</span>{' '}
             </>
           )}

@@ -3,7 +3,8 @@ import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import type { PlanLeg } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import { formatAtKm, formatFigure, formatLitres, type UnitSystem } from '../units/units.ts';
-import { edgeName, worstOf } from '../words/words.ts';
+import { placeWords } from '../words/plan-words.ts';
+import { worstOf } from '../words/words.ts';
 
 /** A commodity's answer in a few words, and the stretch that it is about. */
 export interface Headline {
@@ -13,6 +14,8 @@ export interface Headline {
   readonly worst: Gap | null;
   /** The plan keeps the reserve where the worst stretch does not. */
   readonly byPlan: boolean;
+  /** The leg of the plan that nobody knows to hold, where it is that which the words are about. */
+  readonly open?: PlanLeg;
 }
 
 /** The verdict as a traveller says it. `plan` is the plan to go by, or null. */
@@ -36,7 +39,7 @@ export function headlineOf(
       const words = isOnwardAlone(analysis[commodity], open)
         ? PAST_THE_END
         : `Not known from ${formatAtKm(open.from.atKm, units)}, by the plan`;
-      return { verdict: open.verdict, words, worst, byPlan: false };
+      return { verdict: open.verdict, words, worst, byPlan: false, open };
     }
     if (worst.verdict !== 'enough')
       return { verdict: 'enough', words: 'Holds with the plan', worst, byPlan: true };
@@ -73,15 +76,18 @@ function wordsOf(gap: Gap, units: UnitSystem): string {
 }
 
 /** What the worst stretch comes to without the plan, in a sentence; empty where all is well. */
-export function worstWords({ words, worst, byPlan }: Headline, units: UnitSystem): string {
+export function worstWords({ words, worst, byPlan, open }: Headline, units: UnitSystem): string {
   if (words === PAST_THE_END) return 'Say how far it is from the end of the route to the next supply.';
+  if (open !== undefined) return `${between(open, units)}.`;
   if (worst === null || worst.verdict === 'enough') return '';
-  const between = `${edgeName(worst.from)} (${formatAtKm(worst.from.atKm, units)}) to ${edgeName(worst.to)} (${formatAtKm(worst.to.atKm, units)})`;
   const missing = worst.extraL > 0 ? `, ${formatLitres(worst.extraL, units)} missing` : '';
-  if (!byPlan) return `${between}${missing}.`;
+  if (!byPlan) return `${between(worst, units)}${missing}.`;
   const without = wordsOf(worst, units);
   return `Without it ${without.charAt(0).toLowerCase()}${without.slice(1)}${missing}.`;
 }
+
+const between = ({ from, to }: Pick<Gap, 'from' | 'to'>, units: UnitSystem): string =>
+  `${placeWords(from, units)} to ${placeWords(to, units)}`;
 
 const VERBS: Record<Verdict, readonly [one: string, more: string]> = {
   enough: ['is enough', 'are enough'],

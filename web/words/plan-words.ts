@@ -1,11 +1,12 @@
+import type { Edge } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
-import type { Plan, PlanEdge } from '../../server/contract/plan.ts';
+import type { Plan } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
 import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { edgeName, FUEL_WORDS } from './words.ts';
 
 /** "Dune station (km 785)". */
-export const placeWords = (edge: PlanEdge, units: UnitSystem): string =>
+export const placeWords = (edge: Edge, units: UnitSystem): string =>
   `${edgeName(edge)} (${formatAtKm(edge.atKm, units)})`;
 
 /** Whether some leg keeps the reserve only if what nobody knows turns out well. */

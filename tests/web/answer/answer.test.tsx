@@ -2,7 +2,7 @@ import { renderToStaticMarkup } from 'react-dom/server';
 import { describe, expect, it } from 'vitest';
 import { CommodityAnswer, Todo } from '../../../web/answer/Answer.tsx';
 import { type PlanStanding, standingOf } from '../../../web/answer/PlanTodo.tsx';
-import { atPlaces } from '../../../web/words/plan-words.ts';
+import { atPlaces, placeWords } from '../../../web/words/plan-words.ts';
 import { sentenceText } from '../../../web/words/sentence.ts';
 import { samplePlan } from '../sample-plan.ts';
 import { sampleReply } from '../sample-reply.ts';
@@ -98,6 +98,9 @@ describe('the answer on top', () => {
     const plan = samplePlan();
     plan.plan.legs.fuel[0]!.verdict = 'unknown';
     expect(told(calm, plan)[0]).toMatch(/Not known from km [\d,]+, by the plan/);
+    const { from, to } = plan.plan.legs.fuel[0]!;
+    expect(told(calm, plan)[0]).toContain(placeWords(from, 'metric').replaceAll('\u00a0', ' '));
+    expect(told(calm, plan)[0]).toContain(placeWords(to, 'metric').replaceAll('\u00a0', ' '));
   });
 
   it('sends for map data where a plan stands on none', () => {
