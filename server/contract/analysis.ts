@@ -111,13 +111,14 @@ export const Gap = Type.Object({
   marginL: Type.Number(),
   verdict: Verdict,
   acrossNoData: Type.Boolean(),
-  /** What is not known of the way: a jump of the line, a point led to straight, straight steps, what comes past the end. */
+  /** What is not known of the way: a closed stretch, a jump of the line, a point led to straight, straight steps, what comes past the end. */
   doubt: nullable(
     Type.Object({
       of: Type.Union([
         Type.Literal('bridge'),
         Type.Literal('via'),
         Type.Literal('sparse'),
+        Type.Literal('closed'),
         Type.Literal('onward'),
       ]),
       fromKm: Type.Number(),

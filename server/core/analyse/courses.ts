@@ -5,6 +5,7 @@ import { loadedCourse } from '../fuel/course/loaded-course.ts';
 import type { Course } from '../gaps/course/course.ts';
 import type { Load } from '../mass/load.ts';
 import { massWithFullTanks } from '../mass/mass-at.ts';
+import { closedSpans } from '../notes/on-route/closed-stretches.ts';
 import { paceOn } from '../pace/pace-on.ts';
 import { pacedCourse } from '../pace/paced-course.ts';
 import type { SpanM } from '../quantity/span.ts';
@@ -36,8 +37,11 @@ export interface Courses {
 /** The one recipe of courses: analysis, plan and what-if all go by it. */
 export function coursesOf(settled: Settled, ground: CourseGround): Courses {
   const { route, drive, uncovered, washingStopsM } = ground;
-  const paced = (commodity: Commodity): Course =>
-    pacedCourse(courseOf({ route, ...settled }, commodity, drive.stays, uncovered[commodity]), drive.pace);
+  const closed = closedSpans(settled.trip.closed, route.lengthM, drive.pace);
+  const paced = (commodity: Commodity): Course => ({
+    ...pacedCourse(courseOf({ route, ...settled }, commodity, drive.stays, uncovered[commodity]), drive.pace),
+    closed,
+  });
   const sources = fuelSourcesOf(settled, route, drive);
   const { massKg } = sources;
   const evenFuel = paced('fuel');

@@ -87,6 +87,20 @@ describe('what else a gap tells', () => {
     expect(gapsInKm(course, [startEdge, endEdge(900_000)], FULL)[0]!.verdict).toBe('short');
   });
 
+  test('a closed stretch leaves each gap across it unknown at best, before any other doubt, and no other gap', () => {
+    const sketchy = [{ kind: 'bridge' as const, fromM: 10_000, toM: 20_000 }];
+    const course = { ...courseOf({ sketchy }), closed: [{ fromM: 90_000, toM: 110_000 }] };
+    const edges = [startEdge, passingEdge(100_000), passingEdge(200_000), endEdge(300_000)];
+    const gaps = gapsInKm(course, edges, FULL);
+    expect(gaps.map(({ verdict }) => verdict)).toEqual(['unknown', 'unknown', 'enough']);
+    expect(gaps.map(({ doubt }) => doubt)).toEqual([
+      { of: 'closed', fromKm: 90, toKm: 100, leavesUnknown: true },
+      { of: 'closed', fromKm: 100, toKm: 110, leavesUnknown: true },
+      null,
+    ]);
+    expect(gapsInKm(course, [startEdge, endEdge(900_000)], FULL)[0]!.verdict).toBe('short');
+  });
+
   test('the last gap is unknown at best while nobody said how far the next supply is', () => {
     const edges = [startEdge, passingEdge(100_000), endEdge(200_000)];
     const gaps = gapsInKm(courseOf({ onward: null }), edges, FULL);

@@ -169,6 +169,28 @@ describe('a closed stretch', () => {
     expect(codes({ from: '2026-05-04' })).toEqual(['route-closed']);
   });
 
+  it('leaves what leads across it unknown at best, and says why', () => {
+    const features = [
+      pointFeature('node/1', 300, DIESEL),
+      pointFeature('node/2', 600, DIESEL),
+      pointFeature('node/3', 900, DIESEL),
+    ];
+    const verdicts = (days: { until?: string }) => {
+      const closed = [{ fromKm: 500, toKm: 520, on: '2026-04-20', ...days }];
+      return analysisOf({ features, trip: { ...inputOf().trip, closed } }).fuel.gaps.map(
+        (gap) => gap.verdict,
+      );
+    };
+    const open = verdicts({ until: '2026-05-03' });
+    expect(open.slice(0, 3)).toEqual(['enough', 'enough', 'enough']);
+    expect(verdicts({})).toEqual(open.map((verdict, index) => (index === 1 ? 'unknown' : verdict)));
+    const { answer } = analysisOf({
+      features,
+      trip: { ...inputOf().trip, closed: [{ fromKm: 500, toKm: 520, on: '2026-04-20' }] },
+    });
+    expect(JSON.stringify(answer)).toContain('you noted the route as closed');
+  });
+
   it('past the end of the route is told to be so', () => {
     const analysis = closedOf([{ fromKm: 1400, toKm: 1420, on: '2026-04-20' }]);
     expect(analysis.cautions.map(({ code }) => code)).toContain('closed-off-route');

@@ -54,6 +54,23 @@ describe('the plan of a trip', () => {
     expect([driven, tooFewCans]).toEqual([null, false]);
   });
 
+  it('knows of no leg across a closed stretch that it holds, and of every other as before', () => {
+    const features = [...TAPS, pointFeature('node/1', 640, DIESEL, 2)];
+    const verdicts = (trip: Partial<TripFile>) => {
+      const { plan } = planOf(inputOf({ features, trip: { ...inputOf().trip, ...trip } }));
+      return (['fuel', 'water'] as const).flatMap((commodity) =>
+        plan.legs[commodity].map(({ from, to, verdict }) => ({ fromKm: from.atKm, toKm: to.atKm, verdict })),
+      );
+    };
+    const open = verdicts({});
+    expect(new Set(open.map(({ verdict }) => verdict))).toEqual(new Set(['enough']));
+    const shut = open.map((leg) =>
+      leg.fromKm < 650 && leg.toKm > 645 ? { ...leg, verdict: 'unknown' as const } : leg,
+    );
+    expect(verdicts({ closed: [{ fromKm: 645, toKm: 650, on: '2026-04-20' }] })).toEqual(shut);
+    expect(shut.filter(({ verdict }) => verdict === 'unknown')).toHaveLength(2);
+  });
+
   it('needs no solver where every supply gives all that is wanted', () => {
     const input = inputOf({ features: [...TAPS, pointFeature('node/1', 640, DIESEL, 2)] });
     const { plan } = planCarry(reckoned(input), { ...options(), solver: empty });

@@ -66,6 +66,8 @@ export interface Course {
   sketchy: readonly SketchySpan[];
   /** Stretches that cannot be driven back. */
   oneWay: readonly SpanM[];
+  /** Stretches that may be closed when they are come to; none when left out. */
+  closed?: readonly SpanM[];
   /** Stretches for which no extract would show a supply, in route order. */
   uncovered: readonly SpanM[];
   /** Water: places where washing water is taken from a source marked for it, metres along; none when left out. */
@@ -89,25 +91,28 @@ const MOST_STRAIGHT_SHARE = 1 / 5;
 
 /** What is not known of the way between two places. */
 export interface Doubt extends SpanM {
-  /** A jump, a point led to straight, straight steps, or what comes past the end of the route. */
-  readonly of: SketchySpan['kind'] | 'onward';
+  /** A closed stretch, a jump, a point led to straight, straight steps, or what comes past the end of the route. */
+  readonly of: SketchySpan['kind'] | 'closed' | 'onward';
   /** False where the verdict stands all the same: straight steps, whose need is raised, that are few. */
   readonly leavesUnknown: boolean;
 }
 
+/** What of a course tells what is not known of a way. */
+type Doubtful = Pick<Course, 'sketchy' | 'closed' | 'onward'>;
+
 /**
- * What nobody knows of the way between two places, the gravest first: a jump is bridged or a chosen point led to
- * straight; straight steps make up more than a fifth; what comes past the end was not told. Fewer straight steps are told,
+ * What nobody knows of the way between two places, the gravest first: a stretch is closed, so that another way is driven,
+ * of which nothing is known; a jump is bridged or a chosen point led to straight; straight steps make up more than a fifth; what comes past the end was not told. Fewer straight steps are told,
  * and leave the verdict as it is.
  */
-export function doubtOf(course: Pick<Course, 'sketchy' | 'onward'>, from: Place, to: Place): Doubt | null {
-  const inside = course.sketchy
-    .map(({ kind, fromM, toM }) => ({
-      of: kind,
-      fromM: Math.max(fromM, from.atM),
-      toM: Math.min(toM, to.atM),
-    }))
-    .filter(({ fromM, toM }) => toM - fromM > NOISE_M);
+export function doubtOf({ sketchy, closed = [], onward }: Doubtful, from: Place, to: Place): Doubt | null {
+  const within = <Span extends SpanM>(spans: readonly Span[]): Span[] =>
+    spans
+      .map((span) => ({ ...span, fromM: Math.max(span.fromM, from.atM), toM: Math.min(span.toM, to.atM) }))
+      .filter(({ fromM, toM }) => toM - fromM > NOISE_M);
+  const [shut] = within(closed);
+  if (shut !== undefined) return { of: 'closed', fromM: shut.fromM, toM: shut.toM, leavesUnknown: true };
+  const inside = within(sketchy).map(({ kind, ...span }) => ({ of: kind, ...span }));
   const jump = inside.find((span) => span.of !== 'sparse');
   if (jump !== undefined) return { ...jump, leavesUnknown: true };
   const straightM = inside.reduce((sum, { fromM, toM }) => sum + toM - fromM, 0);
@@ -117,7 +122,7 @@ export function doubtOf(course: Pick<Course, 'sketchy' | 'onward'>, from: Place,
   );
   const tooMany = straightM > MOST_STRAIGHT_SHARE * (to.atM - from.atM) + NOISE_M;
   if (longest !== null && tooMany) return { ...longest, leavesUnknown: true };
-  if (to.kind === 'end' && course.onward === null)
+  if (to.kind === 'end' && onward === null)
     return { of: 'onward', fromM: to.atM, toM: to.atM, leavesUnknown: true };
   return longest === null ? null : { ...longest, leavesUnknown: false };
 }

@@ -1,6 +1,7 @@
 import type { PacePlan } from '../../pace/pace-plan.ts';
 import { timeThere } from '../../pace/time-there.ts';
 import type { Caution } from '../../phrases/cautions.ts';
+import type { SpanM } from '../../quantity/span.ts';
 import { saidBy } from '../../supply/tags/said-by.ts';
 import type { Trip } from '../../trip/settle-trip.ts';
 
@@ -22,6 +23,14 @@ export function closedCautions(closed: Trip['closed'], lengthM: number, pace: Pa
     return [{ code: 'route-closed', facts, fromM, toM: Math.min(toM, lengthM) }];
   });
 }
+
+/** The stretches of the route that may be closed on the days on which the drive comes to them, in route order. */
+export const closedSpans = (closed: Trip['closed'], lengthM: number, pace: PacePlan): SpanM[] =>
+  closed
+    .map((stretch) => ({ ...stretch, toM: Math.min(stretch.toM, lengthM) }))
+    .filter((stretch) => stretch.fromM < lengthM && mayBeClosed(stretch, pace, stretch.toM))
+    .map(({ fromM, toM }) => ({ fromM, toM }))
+    .sort((a, b) => a.fromM - b.fromM);
 
 /** Whether the drive may be on it on a day on which it is closed. */
 function mayBeClosed({ fromM, from, until }: Trip['closed'][number], pace: PacePlan, toM: number): boolean {

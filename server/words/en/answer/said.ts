@@ -37,6 +37,8 @@ const WHY_UNKNOWN: Record<Doubt['of'], (span: SpanM) => Part[]> = {
   bridge: (span) => parts`: the route breaks off ${between(span)}.`,
   via: (span) => parts`: the route goes straight to a chosen point ${between(span)}, not along the road.`,
   sparse: (span) => parts`: the route gives straight lines, the longest ${between(span)}, not the road.`,
+  closed: (span) =>
+    parts`: you noted the route as closed ${between(span)}, and what another way takes is not known.`,
   onward: () => parts`: where the next supply is past the end is not told.`,
 };
 

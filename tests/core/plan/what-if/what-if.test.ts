@@ -40,6 +40,31 @@ const of = (from: Reckoned, ask = {}) => whatIf(from, basisOf(from, null), ask);
 const leastMargin = ({ gaps }: Report) =>
   Math.min(...gaps.map(({ marginL, grades }) => Math.min(marginL, grades?.drinking.marginL ?? marginL)));
 
+describe('a closed stretch', () => {
+  const closed = [{ fromKm: 550, toKm: 560, on: '2026-04-20' }];
+  const from = reckoned({ features, trip: { ...inputOf().trip, closed } });
+
+  it('leaves gaps and what-ifs across it unknown at best, in one and the same way', () => {
+    const open = reckoned({ features });
+    expect(open.analysis.fuel.gaps.map(({ verdict }) => verdict)).toEqual(['enough', 'enough', 'enough']);
+    expect(from.analysis.fuel.gaps.map(({ verdict }) => verdict)).toEqual(['enough', 'unknown', 'enough']);
+    const across = of(from).rows.filter(
+      (row) => row.commodity === 'fuel' && row.next === 'on' && row.from.atKm < 550 && row.to.atKm > 560,
+    );
+    expect(across.length).toBeGreaterThan(0);
+    expect(across.map(({ verdict }) => verdict)).not.toContain('enough');
+    expect(across.map(({ verdict }) => verdict)).not.toContain('into-reserve');
+  });
+
+  it('stays one where the rig or the trip is changed', () => {
+    const { rig, trip } = from.analysis;
+    for (const commodity of COMMODITIES)
+      expect(from.coursesWith(rig, trip, evenLoad(50))[commodity].closed).toEqual([
+        { fromM: 550_000, toM: 560_000 },
+      ]);
+  });
+});
+
 describe('courses for another rig or trip', () => {
   it.each([
     ['a plain rig', EXAMPLE_RIG, inputOf().trip],
