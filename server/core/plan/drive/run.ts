@@ -6,14 +6,10 @@ import { at, numberAt } from '../../lists/at.ts';
 import { allLitres, type ContainerLevel, levelBetween } from './containers.ts';
 import { driveStretch, type StretchDrive, washingCansL } from './drive-stretch.ts';
 import type { Stretch } from './stretch.ts';
+import { pointsThere, type WayPoint, wayPointBetween } from './way-points.ts';
 
-/** What is aboard at a place of a stretch, and what the way back from there takes; straight lines between points. */
-export interface RunPoint extends ContainerLevel {
-  /** All that is aboard. */
-  readonly litres: number;
-  /** From here to the supply behind, without reserve; null where the way cannot be driven back. */
-  readonly backL: number | null;
-}
+/** A point of a stretch with what is in each container. */
+export type RunPoint = ContainerLevel & WayPoint;
 
 /** A stretch driven, with the way back from everywhere. */
 export interface Run extends StretchDrive {
@@ -22,7 +18,7 @@ export interface Run extends StretchDrive {
   /** The same on the way back. */
   readonly keepBackL: number;
   /** In route order, the last on the route beside `to`; two at one place are a fall, a pour or a halt. */
-  readonly points: readonly RunPoint[];
+  readonly points: readonly [RunPoint, ...RunPoint[]];
 }
 
 /** Stretches are never changed, and each is asked for by many rows. */
@@ -39,8 +35,11 @@ function reckonRun(drive: StretchDrive): Run {
   const { course, from, to, detours } = drive.stretch;
   const limitM = oneWayLimitM(course, from.atM, to.atM);
   const back = wayBackAlong({ course, from, toM: limitM, detours });
-  const points = placesOf(onRoute(drive), back).flatMap((there) => withWayBack(there, back, limitM));
-  return { ...drive, ...keepOf(drive), points };
+  const [first, ...more] = placesOf(onRoute(drive), back).flatMap((there) =>
+    withWayBack(there, back, limitM),
+  );
+  if (first === undefined) throw new RangeError('a stretch without a place');
+  return { ...drive, ...keepOf(drive), points: [first, ...more] };
 }
 
 /** Of what is aboard on leaving, litres that may not be used up. */
@@ -115,33 +114,9 @@ const levelAt = (before: ContainerLevel, after: ContainerLevel, atM: number): Co
 /** A point between two, at a place between theirs. */
 export function pointBetween(before: RunPoint, after: RunPoint, atM: number): RunPoint {
   if (before.atM === after.atM) return before;
-  const share = (atM - before.atM) / (after.atM - before.atM);
-  const between = (a: number, b: number) => a + share * (b - a);
-  return {
-    ...levelAt(before, after, atM),
-    litres: between(before.litres, after.litres),
-    backL: backBetween(before, after, atM, between),
-  };
-}
-
-/** Behind the last point from where it can be driven back nothing can. */
-function backBetween(
-  before: RunPoint,
-  after: RunPoint,
-  atM: number,
-  between: (a: number, b: number) => number,
-): number | null {
-  if (before.backL === null) return null;
-  if (after.backL === null) return atM > before.atM ? null : before.backL;
-  return between(before.backL, after.backL);
+  return { ...levelAt(before, after, atM), ...wayPointBetween(before, after, atM) };
 }
 
 /** The points at a place, in order: those there, else one between its neighbours. */
-export function pointsAt({ points }: Run, atM: number): readonly [RunPoint, ...RunPoint[]] {
-  const [first, ...more] = points.filter((point) => point.atM === atM);
-  if (first !== undefined) return [first, ...more];
-  const next = points.findIndex((point) => point.atM > atM);
-  if (next < 0) return [at(points, points.length - 1)];
-  if (next === 0) return [at(points, 0)];
-  return [pointBetween(at(points, next - 1), at(points, next), atM)];
-}
+export const pointsAt = ({ points }: Run, atM: number): readonly [RunPoint, ...RunPoint[]] =>
+  pointsThere(points, atM, pointBetween);

@@ -1,13 +1,13 @@
 import type { Commodity } from '../../../contract/common.ts';
-import { at } from '../../lists/at.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Basis } from '../drive/basis.ts';
-import { pointsAt, type Run, type RunPoint, runOf } from '../drive/run.ts';
+import { runOf } from '../drive/run.ts';
 import type { TurnBack } from '../drive/turn-back/turn-backs.ts';
 import { byCommodity } from '../side/other-of.ts';
-import { planEdge } from '../side/plan-edge.ts';
 import { isSamePlace, type SupplyEdge } from '../side/supply-edge.ts';
 import type { Gauge, GaugeRow, GaugeSide } from './gauge.ts';
+import { type GaugeRun, gaugeRunOf } from './gauge-run.ts';
+import { leastAt } from './least-at.ts';
 
 /** A line of the table at least this often, metres (ours). */
 export const STEP_M = 50_000;
@@ -21,7 +21,9 @@ type Line = Omit<GaugeRow, Commodity>;
  * stop: where they are many, they have no lines.
  */
 export function gaugeOf(basis: Basis, turnBacks: readonly TurnBack[]): Gauge {
-  const runs = byCommodity((commodity) => basis.sides[commodity].stretches.map(runOf));
+  const runs = byCommodity((commodity) =>
+    basis.sides[commodity].stretches.map((stretch) => gaugeRunOf(runOf(stretch))),
+  );
   return {
     basis: basis.kind,
     stepM: STEP_M,
@@ -99,48 +101,9 @@ function stopsOf({ sides }: Basis): Omit<Line, 'at'>[] {
     .sort((a, b) => a.atM - b.atM);
 }
 
-/** Before a stop the stretch that ends there speaks, from the moment of leaving the one that begins there. */
-function sideAt(runs: readonly Run[], { atM, at: kind, commodities }: Line, commodity: Commodity): GaugeSide {
-  const first = at(runs, 0);
-  const own = commodities.includes(commodity);
-  if (kind === 'start') return leavingSide(first);
-  if (own && kind === 'leaving')
-    return leavingSide(runs.findLast(({ stretch }) => stretch.from.atM <= atM) ?? first);
-  const run =
-    own && kind === 'turn-back'
-      ? runs.findLast(({ stretch }) => stretch.from.atM <= atM && stretch.to.atM > atM)
-      : runs.find(({ stretch }) => stretch.from.atM < atM && stretch.to.atM >= atM);
-  const there = pointsAt(run ?? first, atM);
-  // Before a halt for the other commodity the way to it is still to come, after it that way is gone.
-  return gaugeSide(run ?? first, kind === 'leaving' ? leftWith(run ?? first, there) : there[0]);
-}
-
-/** What a place is left with after a halt for the other commodity. Of the end of a stretch a run tells only what it is come to with. */
-function leftWith({ stretch }: Run, there: readonly [RunPoint, ...RunPoint[]]): RunPoint {
-  const last = there.at(-1) ?? there[0];
-  const { course, to, detours } = stretch;
-  if (last.atM !== to.atM) return last;
-  const haltsM = detours.reduce((sum, { atM, bothWaysM }) => (atM === to.atM ? sum + bothWaysM : sum), 0);
-  return { ...last, litres: last.litres - haltsM * course.off.litres };
-}
-
-/** At the supply itself: what has to be filled to go on. */
-function leavingSide(run: Run): GaugeSide {
-  const { departL } = run.figures;
-  return gaugeSide(run, { ...at(run.points, 0), litres: departL, backL: 0 });
-}
-
-/** The least to have aboard at a point of a stretch. */
-function gaugeSide(
-  { stretch, figures, marginL, keepL, keepBackL }: Run,
-  { litres, backL }: RunPoint,
-): GaugeSide {
-  const aboveL = Math.min(marginL, figures.arriveL - keepL);
-  return {
-    onL: litres - aboveL,
-    backL: backL === null ? null : backL + keepBackL,
-    plannedL: litres,
-    from: planEdge(stretch.from),
-    to: planEdge(stretch.to),
-  };
+/** One commodity of a line. */
+function sideAt(runs: readonly GaugeRun[], line: Line, commodity: Commodity): GaugeSide {
+  const own = line.commodities.includes(commodity);
+  const { run, point, onL, backL } = leastAt(runs, { atM: line.atM, at: line.at, own });
+  return { onL, backL, plannedL: point.litres, from: run.from, to: run.to };
 }

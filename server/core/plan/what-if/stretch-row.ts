@@ -3,7 +3,8 @@ import { doubtOf } from '../../gaps/course/course.ts';
 import { VERDICT_RANK, verdictOf } from '../../gaps/verdict.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Run } from '../drive/run.ts';
-import { lastHolding, turnBackOf } from '../drive/turn-back/turn-back.ts';
+import { turnBackOf } from '../drive/turn-back/turn-back.ts';
+import { lastHolding } from '../drive/way-points.ts';
 import { planEdge } from '../side/plan-edge.ts';
 import type { StretchFigures } from './what-if-row.ts';
 

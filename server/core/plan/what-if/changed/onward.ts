@@ -4,7 +4,7 @@ import { SLACK } from '../../../quantity/slack.ts';
 import type { Basis } from '../../drive/basis.ts';
 import { pointsAt, type Run, runOf } from '../../drive/run.ts';
 import type { Stretch } from '../../drive/stretch.ts';
-import { overBack } from '../../drive/turn-back/turn-back.ts';
+import { overBack } from '../../drive/way-points.ts';
 import { type FailingStop, failsWith } from '../../failure/failing-stops.ts';
 import { leaving } from '../../legs/leg-need.ts';
 import { type Departure, refill } from '../../legs/stock.ts';
