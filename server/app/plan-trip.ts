@@ -4,6 +4,7 @@ import type { Plan } from '../contract/plan.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Gauge, WhatIf } from '../contract/whatif.ts';
 import type { Reckoned } from '../core/analyse/analyse.ts';
+import { type CabRuns, cabRunsOf } from '../core/cab/cab-runs.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { basisOf } from '../core/plan/drive/basis.ts';
 import { gaugeOf } from '../core/plan/gauge/gauge-of.ts';
@@ -30,6 +31,8 @@ export interface PlanTripOptions extends Calendar {
   clock?: () => number;
   /** Whether ways out and the plan against one failure are wanted as well. */
   extras: boolean;
+  /** Whether what the cab view is reckoned from is wanted; no, where left out. */
+  cab?: boolean | undefined;
   /** Told a good plan, of which nothing is proven yet, where the best takes longer than a moment. */
   onSoFar?: ((planned: PlanAndMore) => void) | undefined;
 }
@@ -39,6 +42,8 @@ const wallClock = (): number => performance.now() / 1000;
 /** An analysis with its carry plan, and what follows from it. */
 export interface PlannedTrip extends PlanAndMore {
   analysis: Analysis;
+  /** Where it was wanted. */
+  cab?: CabRuns;
 }
 
 /** A carry plan and what follows from it; from the gaps where there is no plan. */
@@ -77,7 +82,7 @@ function oneAlone(
 export function planTrip(
   loaded: LoadedTrip,
   { rig, trip }: RigAndTrip,
-  { solver, seconds, clock = wallClock, extras, onSoFar, ...calendar }: PlanTripOptions,
+  { solver, seconds, clock = wallClock, extras, cab = false, onSoFar, ...calendar }: PlanTripOptions,
 ): Outcome<PlannedTrip> {
   const outcome = reckonLoaded(loaded, { rig, trip }, calendar);
   if (!outcome.ok) return outcome;
@@ -107,7 +112,14 @@ export function planTrip(
   const failing = extras && driven !== null ? oneFailure(outcome.value, driven, options) : null;
   const found = { waysOut: help.ways, waysOutComplete: help.complete, oneFailure: failing };
   const planned = planAndMore(outcome.value, { plan, driven }, found);
-  return { ok: true, value: { analysis: analysisToContract(outcome.value.analysis), ...planned } };
+  return {
+    ok: true,
+    value: {
+      analysis: analysisToContract(outcome.value.analysis),
+      ...planned,
+      ...(cab ? { cab: cabRunsOf(basisOf(outcome.value, driven)) } : {}),
+    },
+  };
 }
 
 const NO_EXTRAS: PlanExtras = { waysOut: [], waysOutComplete: true, oneFailure: null };

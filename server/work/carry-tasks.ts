@@ -20,6 +20,8 @@ export interface CarryAsk {
   seconds: number;
   /** Whether ways out and the plan against one failure are wanted as well. */
   extras: boolean;
+  /** Whether what the cab view is reckoned from is wanted; no, where left out. */
+  cab?: boolean | undefined;
   /** Whether a good plan is to be told while the best takes longer than a moment. */
   soFar?: boolean;
 }

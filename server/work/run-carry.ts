@@ -21,6 +21,8 @@ interface CarryAsk {
   trip: TripFile;
   today: string;
   seconds?: number | undefined;
+  /** Whether what the cab view is reckoned from is wanted. */
+  cab?: boolean | undefined;
 }
 
 /**
@@ -32,7 +34,7 @@ const roomForYoung = (): void => setFlagsFromString('--no-optimize-for-size --ma
 /** Plans a loaded trip in a worker that ends afterwards. */
 export async function runCarry(
   loaded: LoadedTrip,
-  { rig, trip, today, seconds = PLAN_SECONDS }: CarryAsk,
+  { rig, trip, today, seconds = PLAN_SECONDS, cab }: CarryAsk,
 ): Promise<Outcome<PlannedTrip>> {
   roomForYoung();
   const pool = new WorkerPool<typeof tasks>({
@@ -44,7 +46,7 @@ export async function runCarry(
   });
   try {
     const packed = packTrip({ ...loaded, ground: [] });
-    const ask = { key: 'only', packed, rig, trip, today, seconds, extras: true };
+    const ask = { key: 'only', packed, rig, trip, today, seconds, extras: true, cab };
     return await pool.run('plan', ask, { timeoutMs: ALL_OF_IT * seconds * 1000 });
   } finally {
     await pool.close();
