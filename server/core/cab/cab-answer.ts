@@ -1,7 +1,6 @@
 import type { Verdict } from '../../contract/common.ts';
 import { VERDICT_RANK } from '../gaps/verdict.ts';
-import type { CabSide } from './cab-state.ts';
-import type { SideState } from './side-state.ts';
+import type { CabSide, SideState } from './side-state.ts';
 
 /**
  * What both commodities together leave to do. `on`: both get to their next supply with the reserve. `back`: one does not,

@@ -4,7 +4,7 @@ import { type LeastAboard, leastAt, leastIn, leavingSupply } from '../plan/gauge
 import { byCommodity } from '../plan/side/other-of.ts';
 import { type CabAnswer, cabAnswer } from './cab-answer.ts';
 import type { CabRuns, CabSideRuns } from './cab-runs.ts';
-import { type SideState, sideState } from './side-state.ts';
+import { type CabSide, sideState } from './side-state.ts';
 
 /** Where the vehicle is and what is aboard, as the crew reads it. */
 export interface CabAsk {
@@ -17,9 +17,6 @@ export interface CabAsk {
   /** Supplies, by their ids, that turned out to give nothing. */
   readonly failed: Readonly<Record<Commodity, readonly string[]>>;
 }
-
-/** What one commodity comes to; `unread`: nobody told how much is aboard; `beyond-plan`: two supplies running failed. */
-export type CabSide = SideState | { readonly commodity: Commodity; readonly none: 'unread' | 'beyond-plan' };
 
 export interface CabState {
   readonly fuel: CabSide;

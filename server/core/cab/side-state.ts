@@ -47,6 +47,9 @@ export interface SideState {
   readonly sharesGrades: boolean;
 }
 
+/** What one commodity comes to; `unread`: nobody told how much is aboard; `beyond-plan`: two supplies running failed. */
+export type CabSide = SideState | { readonly commodity: Commodity; readonly none: 'unread' | 'beyond-plan' };
+
 /** What so much aboard comes to at a point of a run: it falls as the plan's does, by so much lower or higher. */
 export function sideState(commodity: Commodity, least: LeastAboard, litres: number): SideState {
   const { run, point } = least;

@@ -98,7 +98,8 @@ export interface Doubt extends SpanM {
 }
 
 /** What of a course tells what is not known of a way. */
-type Doubtful = Pick<Course, 'sketchy' | 'closed' | 'onward'>;
+/** What of a course its doubts are told from. */
+export type Doubtful = Pick<Course, 'sketchy' | 'closed' | 'onward'>;
 
 /**
  * What nobody knows of the way between two places, the gravest first: a stretch is closed, so that another way is driven,

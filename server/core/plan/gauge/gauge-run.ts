@@ -1,4 +1,4 @@
-import type { Course } from '../../gaps/course/course.ts';
+import type { Course, Doubtful } from '../../gaps/course/course.ts';
 import type { SpanM } from '../../quantity/span.ts';
 import type { Run } from '../drive/run.ts';
 import type { WayPoint } from '../drive/way-points.ts';
@@ -8,7 +8,7 @@ import { type PlanEdge, planEdge } from '../side/plan-edge.ts';
  * What of a run tells the least to have aboard at each of its places, and what is known of its way, of its
  * course only what lies on it: plain values, which a file to take along can carry.
  */
-export interface GaugeRun extends Pick<Course, 'sketchy' | 'uncovered' | 'onward'> {
+export interface GaugeRun extends Required<Doubtful>, Pick<Course, 'uncovered'> {
   readonly from: PlanEdge;
   readonly to: PlanEdge;
   /** Of all that is aboard on leaving. */
@@ -47,6 +47,7 @@ export function gaugeRunOf(run: Run): GaugeRun {
     points: [wayPoint(first), ...more.map(wayPoint)],
     uncovered: course.uncovered.filter(isOnIt),
     sketchy: course.sketchy.filter(isOnIt),
+    closed: course.closed?.filter(isOnIt) ?? [],
     onward: course.onward,
   };
 }
