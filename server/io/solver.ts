@@ -63,7 +63,16 @@ function modelData(mip: Mip, cost: Float64Array, bounded: (value: number) => num
     entryCount += row.entries.length;
     starts[index + 1] = entryCount;
   }
-  const entries = mip.rows.flatMap((row) => row.entries);
+  const indices = new Int32Array(entryCount);
+  const values = new Float64Array(entryCount);
+  let next = 0;
+  for (const { entries } of mip.rows) {
+    for (const [column, value] of entries) {
+      indices[next] = column;
+      values[next] = value;
+      next += 1;
+    }
+  }
   return {
     numCols: mip.columns.length,
     numRows: mip.rows.length,
@@ -77,8 +86,8 @@ function modelData(mip: Mip, cost: Float64Array, bounded: (value: number) => num
       numRows: mip.rows.length,
       numCols: mip.columns.length,
       starts,
-      indices: Int32Array.from(entries, ([column]) => column),
-      values: Float64Array.from(entries, ([, value]) => value),
+      indices,
+      values,
     },
     // 0: continuous, 1: integer.
     integrality: Int32Array.from(mip.columns, (column) => (column.integer ? 1 : 0)),

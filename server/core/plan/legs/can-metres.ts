@@ -1,5 +1,6 @@
 import { amountBetween, breaksInside, jumpAt } from '../../gaps/course/profile.ts';
 import { fillingL } from '../../gaps/course/standing.ts';
+import { numberIn } from '../../lists/at.ts';
 import { type CarrySide, drawableOf, endsOf } from '../side/carry-side.ts';
 import type { Hop } from './leg.ts';
 import { leaving } from './leg-need.ts';
@@ -11,26 +12,38 @@ export function canMetres(side: CarrySide, hop: Omit<Hop, 'spareM'>): number {
   if (cans === 0) return 0;
   const [from] = endsOf(side, hop);
   const after = pourAfterL({ capacityL: drawableOf(side), tankL, canL: side.canL, cans });
-  return after.reduce((sum, usedL) => sum + (placeUsed(side, hop, usedL) - from.atM), 0);
+  return placesUsed(side, hop, after).reduce((sum, placeM) => sum + (placeM - from.atM), 0);
 }
 
-/** Metres along the route where so many litres have been used since leaving `from`; the hop's end where never. */
-function placeUsed(side: CarrySide, hop: Pick<Hop, 'from' | 'to' | 'filledL'>, usedL: number): number {
+/**
+ * Metres along the route where so many litres, the fewest first, have been used since leaving `from`; the hop's end
+ * where never.
+ */
+function placesUsed(
+  side: CarrySide,
+  hop: Pick<Hop, 'from' | 'to' | 'filledL'>,
+  usedL: readonly number[],
+): number[] {
   const { course } = side;
   const { out } = course.litres;
   const [from, to] = endsOf(side, hop);
   let goneL = from.detourM * course.off.litres + fillingL(course, leaving(from, hop.filledL));
-  if (usedL <= goneL) return from.atM;
   let reachedM = from.atM;
+  const places: number[] = [];
+  const isGone = () => places.length < usedL.length && numberIn(usedL, places.length) <= goneL;
+  while (isGone()) places.push(from.atM);
   for (const atM of [...breaksInside(out, from.atM, to.atM), to.atM]) {
+    if (places.length === usedL.length) return places;
     const standingL = jumpAt(out, reachedM);
     if (reachedM < to.atM) goneL += standingL;
-    if (usedL <= goneL) return reachedM;
+    while (isGone()) places.push(reachedM);
     const drivingL = amountBetween(out, reachedM, atM) - standingL;
-    if (usedL <= goneL + drivingL && drivingL > 0)
-      return reachedM + ((usedL - goneL) / drivingL) * (atM - reachedM);
+    for (const wantedL of usedL.slice(places.length)) {
+      if (wantedL > goneL + drivingL || drivingL <= 0) break;
+      places.push(reachedM + ((wantedL - goneL) / drivingL) * (atM - reachedM));
+    }
     goneL += drivingL;
     reachedM = atM;
   }
-  return to.atM;
+  return [...places, ...usedL.slice(places.length).map(() => to.atM)];
 }
