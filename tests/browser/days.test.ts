@@ -96,3 +96,14 @@ describe('the days on the page', () => {
     expect(opened.faults).toEqual([]);
   });
 });
+
+describe('a browser without WebGL', () => {
+  it('is told so, and is spared the code and the land of a map', async () => {
+    await page.getByText('this browser gives the page no WebGL').waitFor();
+    const fetched = await page.evaluate(() =>
+      performance.getEntriesByType('resource').map(({ name }) => name),
+    );
+    expect(fetched.some((name) => name.includes('/assets/index-'))).toBe(true);
+    expect(fetched.filter((name) => /map-handle.*js|countries/.test(name))).toEqual([]);
+  });
+});

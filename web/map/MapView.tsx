@@ -7,6 +7,7 @@ import { formatAtKm, type UnitSystem } from '../units/units.ts';
 import { FUEL_WORDS } from '../words/words.ts';
 import { boundsBetween, nearestKm, positionAt, stretchWithin } from './geometry/nearest-km.ts';
 import { type World, worldLand } from './geometry/world-land.ts';
+import { hasWebGl } from './has-webgl.ts';
 import { Legend } from './Legend.tsx';
 import type { MapEvents, MapHandle } from './map-handle.ts';
 import { SupplyCard } from './SupplyCard.tsx';
@@ -36,8 +37,9 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
   const palette = dark ? DARK : LIGHT;
   const box = useRef<HTMLDivElement>(null);
   const [handle, setHandle] = useState<MapHandle | null>(null);
-  const [trouble, setTrouble] = useState<string | null>(null);
-  const world = useWorld();
+  const [canDraw] = useState(hasWebGl);
+  const [trouble, setTrouble] = useState(canDraw ? null : NO_MAP);
+  const world = useWorld(canDraw);
   /** True while the point to show was chosen on the map itself: its card then takes the focus. */
   const chosenHere = useRef(false);
 
@@ -72,6 +74,7 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
 
   const atStart = useRef({ style, bounds: wholeRoute(map), name: analysis.route.name });
   useEffect(() => {
+    if (!canDraw) return;
     let gone = false;
     let made: MapHandle | null = null;
     import('./map-handle.ts')
@@ -93,7 +96,7 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
       made?.remove();
       setHandle(null);
     };
-  }, []);
+  }, [canDraw]);
 
   useEffect(() => handle?.setStyle(style), [handle, style]);
   useEffect(() => handle?.setUnits(units), [handle, units]);
@@ -172,10 +175,11 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
 const wholeRoute = (map: AnalysisReply['map']) =>
   boundsBetween(map.line, Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY);
 
-/** The world's outline once it is there; without it the map still shows what the extracts hold. */
-function useWorld(): World | null {
+/** The world's outline once it is there, where a map is wanted; without it the map still shows what the extracts hold. */
+function useWorld(wanted: boolean): World | null {
   const [world, setWorld] = useState<World | null>(null);
   useEffect(() => {
+    if (!wanted) return;
     let gone = false;
     worldLand().then(
       (land) => !gone && setWorld(land),
@@ -184,7 +188,7 @@ function useWorld(): World | null {
     return () => {
       gone = true;
     };
-  }, []);
+  }, [wanted]);
   return world;
 }
 

@@ -3,6 +3,7 @@ import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { FormState } from '../form/form-context.ts';
 import { positionAt } from '../map/geometry/nearest-km.ts';
+import { hasWebGl } from '../map/has-webgl.ts';
 import { Panels } from '../panels/Panels.tsx';
 import type { Focus } from '../state/focus.ts';
 import type { Look } from '../state/use-look.ts';
@@ -12,9 +13,10 @@ import { Strip } from '../strip/Strip.tsx';
 // The map's code is two thirds of all: it is fetched beside the demo, not after it.
 const mapModule = import('../map/MapView.tsx');
 const MapView = lazy(() => mapModule.then((module) => ({ default: module.MapView })));
-void import('../map/map-handle.ts').catch(() => {
-  // The map itself says so where it is drawn.
-});
+if (hasWebGl())
+  void import('../map/map-handle.ts').catch(() => {
+    // The map itself says so where it is drawn.
+  });
 
 interface WorkProps {
   reply: AnalysisReply;
