@@ -1,5 +1,17 @@
+import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openPage, openTab, PHONE, type Site, seriousIn, startSite, textOf, WIDE } from './site.ts';
+import {
+  openPage,
+  openTab,
+  PANEL_NAMES,
+  type PanelName,
+  PHONE,
+  type Site,
+  seriousIn,
+  startSite,
+  textOf,
+  WIDE,
+} from './site.ts';
 
 let site: Site;
 beforeAll(async () => {
@@ -7,22 +19,58 @@ beforeAll(async () => {
 });
 afterAll(() => site?.close());
 
+/** Wider than the window, or than their own place, by so many pixels. */
+const tooWide = (page: Page) =>
+  page.evaluate(() => {
+    const plan = document.querySelector('.plan');
+    return {
+      page: Math.max(0, document.documentElement.scrollWidth - window.innerWidth),
+      plan: plan === null ? 0 : plan.scrollWidth - plan.clientWidth,
+    };
+  });
+
+/** Brings up all that a panel shows at first, and one row of it unfolded. */
+async function openWhole(page: Page, name: PanelName): Promise<void> {
+  await openTab(page, name);
+  if (name === 'Gaps' || name === 'Supplies') await page.locator('.row-button').nth(1).click();
+  if (name === 'Carry' || name === 'What if') await page.locator('.plan[data-plan="whole"]').waitFor();
+  if (name === 'What if') await page.locator('.plan .row-button').first().click();
+}
+
 describe.each([
   ['light', { ...WIDE, colorScheme: 'light' as const }],
   ['dark', { ...WIDE, colorScheme: 'dark' as const }],
   ['a phone', { ...PHONE, colorScheme: 'light' as const }],
 ])('in %s', (_name, options) => {
-  it('axe finds nothing serious on any panel or in the dialog', async () => {
-    const { page, close } = await openPage(site, options);
+  it('axe finds nothing serious on any panel or in the dialog, and nothing is too wide', async () => {
+    const { page, faults, close } = await openPage(site, options);
     try {
-      for (const tab of ['Gaps', 'Supplies', 'Rig', 'Days', 'Settings', 'Compare', 'Notes'] as const) {
-        await openTab(page, tab);
-        if (tab === 'Gaps' || tab === 'Supplies') await page.locator('.row-button').nth(1).click();
-        expect(await seriousIn(page), tab).toEqual([]);
+      for (const name of PANEL_NAMES) {
+        await openWhole(page, name);
+        expect(await seriousIn(page), name).toEqual([]);
+        expect(await tooWide(page), name).toEqual({ page: 0, plan: 0 });
       }
       await page.getByRole('button', { name: 'Open a route' }).click();
       await page.getByRole('dialog', { name: 'Open a route' }).waitFor();
       expect(await seriousIn(page), 'dialog').toEqual([]);
+      expect(faults).toEqual([]);
+    } finally {
+      await close();
+    }
+  });
+});
+
+describe('on a narrow phone', () => {
+  it('nothing is too wide on any panel, and the map comes up', async () => {
+    const { page, faults, close } = await openPage(site, { viewport: { width: 320, height: 640 } });
+    try {
+      for (const name of PANEL_NAMES) {
+        await openWhole(page, name);
+        expect(await tooWide(page), name).toEqual({ page: 0, plan: 0 });
+      }
+      await page.getByRole('radio', { name: 'Map' }).check();
+      await page.locator('.maplibregl-canvas').waitFor();
+      expect(faults).toEqual([]);
     } finally {
       await close();
     }

@@ -5,7 +5,6 @@ import { edgeName, VERDICT_WORDS } from '../../web/words/words.ts';
 import {
   openPage,
   openTab,
-  PHONE,
   pixelsOf,
   plain,
   plannedFor,
@@ -150,27 +149,5 @@ describe('the demo', () => {
 
   it('did all that without an error and without a request to anywhere else', () => {
     expect(opened.faults).toEqual([]);
-  });
-});
-
-describe.each([
-  ['a phone', PHONE],
-  ['a narrow phone', { viewport: { width: 320, height: 640 } }],
-])('on %s', (_name, options) => {
-  it('nothing makes the page scroll sideways', async () => {
-    const opened = await openPage(site, options);
-    const { page } = opened;
-    try {
-      for (const tab of ['Gaps', 'Supplies', 'Rig', 'Notes'] as const) {
-        await openTab(page, tab);
-        const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
-        expect(over, tab).toBeLessThanOrEqual(0);
-      }
-      await page.getByRole('radio', { name: 'Map' }).check();
-      await page.locator('.maplibregl-canvas').waitFor();
-      expect(opened.faults).toEqual([]);
-    } finally {
-      await opened.close();
-    }
   });
 });
