@@ -173,7 +173,7 @@ describe.each([
   ['a phone', { ...PHONE, colorScheme: 'light' as const }],
 ])('in %s', (_name, options) => {
   it('every part of the form, all of it unfolded, is fit for screen readers and fits the screen', async () => {
-    const { page: other, close } = await openPage(site, options);
+    const { page: other, close } = await openPage(site, options, { withMap: false });
     try {
       await openTab(other, 'Rig');
       await openRig(other, 'full.json', JSON.stringify(FULL_RIG));
