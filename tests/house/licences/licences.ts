@@ -19,6 +19,7 @@ const READ: Readonly<Record<string, string>> = {
   'domhandler@2.2.1': 'BSD-2-Clause', // LICENSE
   'domutils@1.3.0': 'BSD-2-Clause', // LICENSE
   'JSONStream@0.8.0': '(MIT OR Apache-2.0)', // LICENSE.MIT, LICENSE.APACHE2
+  'memorystream@0.3.1': 'MIT', // licenses, in package.json
   'suncalc@2.0.2': 'BSD-2-Clause', // LICENSE
 };
 
