@@ -3,8 +3,8 @@ import { COMMODITIES } from '../../core/quantity/commodities.ts';
 import { BEFORE_DEPARTURE_DAYS } from '../../core/supply/judge/confirmations.ts';
 import { PRINTED } from '../../words/printed.ts';
 import { creditOf } from './credit.ts';
-import { kmText } from './marks.ts';
 import type { ExportPack } from './pack.ts';
+import { kmText } from './rounding.ts';
 
 const WORDS = PRINTED.export.calendar;
 

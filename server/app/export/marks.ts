@@ -6,6 +6,7 @@ import { positionAt } from '../../core/route/passings/locate.ts';
 import { PRINTED } from '../../words/printed.ts';
 import type { PlannedTrip } from '../plan-trip.ts';
 import type { ExportPack } from './pack.ts';
+import { atLeast, kmBefore, kmText, needed } from './rounding.ts';
 
 const WORDS = PRINTED.export;
 
@@ -57,19 +58,6 @@ const ORDER: Record<MarkKind, number> = {
   night: 7,
   end: 8,
 };
-
-/** Kilometres as a name has them. */
-export const kmText = (km: number): string => String(Math.round(km));
-/** Of a place that must not be passed: never beyond it. */
-const kmBefore = (km: number): string => String(Math.floor(km));
-
-/** Whole litres, tenths below ten where they matter; rounded to the side that one can rely on. */
-const litreText = (litres: number, round: (value: number) => number): string =>
-  litres < 9.95 ? String(round(litres * 10) / 10) : String(round(litres));
-/** There is so much at least. */
-const atLeast = (litres: number): string => litreText(litres, Math.floor);
-/** So much is needed. */
-const needed = (litres: number): string => litreText(litres, Math.ceil);
 
 /** A place on the line itself. */
 function onRoute({ route }: ExportPack, atKm: number): Pick<Mark, 'lon' | 'lat' | 'atKm'> {

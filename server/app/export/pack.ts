@@ -10,16 +10,22 @@ import { routeProblem } from '../route-problem.ts';
 export interface ExportPack {
   readonly route: RouteLine;
   readonly planned: PlannedTrip;
+  /** Set when the land is invented and must not be driven by. */
+  readonly notice: string | null;
   /** ISO date on which it is made. */
   readonly made: string;
 }
 
 /** The pack of a planned trip, with the route that it was planned on. */
-export function packOf({ document }: LoadedTrip, planned: PlannedTrip, made: string): Outcome<ExportPack> {
+export function packOf(
+  { document, notice }: LoadedTrip,
+  planned: PlannedTrip,
+  made: string,
+): Outcome<ExportPack> {
   const { part = PART } = planned.analysis.trip;
   // Steps of any length are drawn alike: no file to take along asks for those that are sparse.
   const route = routeOf(document, { part, sparseStepM: Number.POSITIVE_INFINITY });
   return route.ok
-    ? { ok: true, value: { route: route.value, planned, made } }
+    ? { ok: true, value: { route: route.value, planned, notice, made } }
     : { ok: false, problem: routeProblem(route.refusal, null) };
 }

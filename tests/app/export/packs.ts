@@ -11,7 +11,10 @@ import { demoPath } from '../../http/form.ts';
 const TODAY = '2026-11-30';
 
 /** The demo's trip, planned, as files to take along are made from it; its trip changed where that is told. */
-export async function demoPack(change: (trip: TripFile) => TripFile = (trip) => trip): Promise<ExportPack> {
+export async function demoPack(
+  change: (trip: TripFile) => TripFile = (trip) => trip,
+  { extras = false } = {},
+): Promise<ExportPack> {
   const supplies = [demoPath('orrimar.osm.pbf')];
   const args = {
     route: demoPath('route.gpx'),
@@ -28,7 +31,7 @@ export async function demoPack(change: (trip: TripFile) => TripFile = (trip) => 
   if (!loaded.ok || !plan.ok) throw new Error('the demo cannot be read');
   const asked = { rig: plan.value.rig, trip: change(plan.value.trip) };
   const calendar = { today: TODAY, openingHours };
-  const options = { ...calendar, solver: await loadSolver(), seconds: PLAN_SECONDS, extras: false };
+  const options = { ...calendar, solver: await loadSolver(), seconds: PLAN_SECONDS, extras };
   const planned = planTrip(loaded.value, asked, options);
   if (!planned.ok) throw new Error('the demo cannot be planned');
   const pack = packOf(loaded.value, planned.value, TODAY);

@@ -19,7 +19,8 @@ export const checkLines = (calls: readonly CallFirst[]): string[] =>
         ...(calls.length > MOST_LISTED ? [WORDS.more(calls.length - MOST_LISTED)] : []),
       ];
 
-function callText(call: CallFirst): string {
+/** One supply to check: how well it is known, what fails without it, whom to ask. */
+export function callText(call: CallFirst): string {
   const { name, atKm, where, evidence, confirmation } = call;
   const place = name === null ? plain(where) : LINES.place(plain(name), figure(atKm));
   const again = confirmation?.againFrom == null ? [] : [WORDS.again(confirmation.againFrom)];

@@ -1,5 +1,6 @@
 import type { Gauge, GaugeRow, GaugeSide } from '../../../contract/whatif.ts';
 import { PRINTED } from '../../../words/printed.ts';
+import { aboardBeside, neededWhole } from '../../export/rounding.ts';
 import { figure } from '../lines/figures.ts';
 import { plain } from '../lines/plain.ts';
 import { type Column, left, right, tableText } from '../lines/table-text.ts';
@@ -25,23 +26,19 @@ export function gaugeLines({ rows, basis }: Gauge): string[] {
 
 const cellsOf = (row: GaugeRow): string[] => [
   figure(row.atKm),
-  placeOf(row),
+  gaugePlace(row),
   ...sideCells(row.fuel),
   ...sideCells(row.water),
 ];
 
-/** Litres below this are float noise and no reason for one litre more. */
-const NOISE_L = 1e-6;
-const up = (litres: number): string => String(Math.ceil(litres - NOISE_L));
-const down = (litres: number): string => String(Math.floor(litres + NOISE_L));
-
 const sideCells = ({ onL, backL, plannedL }: GaugeSide): string[] => [
-  up(onL),
-  backL === null ? '-' : up(backL),
-  plannedL >= onL - NOISE_L ? String(Math.max(Number(down(plannedL)), Number(up(onL)))) : down(plannedL),
+  String(neededWhole(onL)),
+  backL === null ? '-' : String(neededWhole(backL)),
+  String(aboardBeside(plannedL, onL)),
 ];
 
-function placeOf({ at, name, commodities }: GaugeRow): string {
+/** What a row is the row of, in words; empty for a plain step. */
+export function gaugePlace({ at, name, commodities }: GaugeRow): string {
   const what = PRINTED.lines.both(commodities);
   switch (at) {
     case 'start':

@@ -75,9 +75,9 @@ function cells(halt: SheetHalt, { commodity, supply }: OfOne, index: number): st
 const nameOf = ({ at, kind: what }: HaltSupply): string => plain(at.name ?? what ?? WORDS.unnamed[at.kind]);
 
 /** Places of pours, one that comes again with how often: "971.0, 1046.0 (2)". */
-export function places(kms: readonly number[]): string {
+export function places(kms: readonly number[], text: (km: number) => string = figure): string {
   const counts = new Map<string, number>();
-  for (const at of kms.map(figure)) counts.set(at, (counts.get(at) ?? 0) + 1);
+  for (const at of kms.map(text)) counts.set(at, (counts.get(at) ?? 0) + 1);
   return [...counts].map(([at, count]) => (count === 1 ? at : `${at} (${count})`)).join(', ');
 }
 
@@ -104,21 +104,24 @@ function fillFacts({ into }: HaltSupply, commodity: Commodity): string[] {
   return parts.length === 0 ? [WORDS.nothingToFill(LINES.commodity(commodity))] : [parts.join(', ')];
 }
 
-function timeFacts(
-  { time: { firstDay, lastDay, span }, kind }: SheetHalt,
-  { arrival }: HaltSupply,
-): string[] {
+/** On which days and at what times one comes there; nothing of a start without a date. */
+export function whenText({ time: { firstDay, lastDay, span }, kind }: SheetHalt): string[] {
   if (kind === 'start') return span === null ? [] : [clock(span.earliest)];
   const days = WORDS.day(firstDay, lastDay);
-  const when = span === null ? days : WORDS.dayAndTime(days, spanText(span));
-  if (arrival === null || arrival.open === null) return [when];
-  return [`${when}, ${arrival.open ? WORDS.openThen : WORDS.shutThen}`];
+  return [span === null ? days : WORDS.dayAndTime(days, spanText(span))];
+}
+
+function timeFacts(halt: SheetHalt, { arrival }: HaltSupply): string[] {
+  const when = whenText(halt);
+  if (halt.kind === 'start' || arrival === null || arrival.open === null) return when;
+  return when.map((text) => `${text}, ${arrival.open ? WORDS.openThen : WORDS.shutThen}`);
 }
 
 const spanText = ({ earliest, latest }: { earliest: string; latest: string }): string =>
   earliest === latest ? clock(earliest) : WORDS.between(clock(earliest), clock(latest));
 
-const clock = (time: string): string => time.replace('T', ' ');
+/** A local time as it is read. */
+export const clock = (time: string): string => time.replace('T', ' ');
 
 function supplyFacts(supply: HaltSupply, currency: string | null): string[] {
   const { mostL, waitHours, fillHours, contact, cost, alarm, at } = supply;

@@ -28,7 +28,8 @@ export function whatIfLines({ basis, rows, matters, turnBacks, callFirst, cautio
   return lines;
 }
 
-function rowText(row: WhatIfRow): string {
+/** What happens, what then does best, and until where one can still go back. */
+export function rowText(row: WhatIfRow): string {
   const { next, verdict, arriveL, endsAtKm, coverL, coverCans, turnBackKm, backMarginL, instead } = row;
   const parts = [
     WORDS.goesTo(next === 'on', {

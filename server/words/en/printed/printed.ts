@@ -8,6 +8,7 @@ import { FUEL_WORDS } from './fuel.ts';
 import { GAP_TABLE_WORDS } from './gap-table.ts';
 import { LEARNT_WORDS } from './learnt.ts';
 import { MASS_WORDS } from './mass.ts';
+import { PAPER_WORDS } from './paper/paper.ts';
 import { GAUGE_WORDS } from './plan/gauge.ts';
 import { PLAN_WORDS } from './plan/plan.ts';
 import { SHEET_WORDS } from './plan/sheet.ts';
@@ -37,4 +38,5 @@ export const ENGLISH_PRINTED = {
   gauge: GAUGE_WORDS,
   whatIf: WHAT_IF_WORDS,
   export: EXPORT_WORDS,
+  paper: PAPER_WORDS,
 };

@@ -1,0 +1,50 @@
+import type { Commodity } from '../../../contract/common.ts';
+import type { GaugeRow } from '../../../contract/whatif.ts';
+import { PRINTED } from '../../../words/printed.ts';
+import type { PlannedTrip } from '../../plan-trip.ts';
+
+const WORDS = PRINTED.paper.tables.gauge;
+
+/** Marks of a gauge between empty and full (ours): what most are read to. */
+const MARKS = 8;
+
+/** The gauge of a single tank: litres that it shows from empty to full, and what a can beside it holds. */
+export interface GaugeDial {
+  readonly tankL: number;
+  readonly canL: number;
+}
+
+/** Null where several tanks or none hold it: no one gauge shows what is aboard then. */
+export function dialOf({ analysis }: PlannedTrip, commodity: Commodity): GaugeDial | null {
+  const { capacityL, canL } = analysis[commodity];
+  const { tanks } = analysis.rig[commodity];
+  return tanks.length === 1 && capacityL > 0 ? { tankL: capacityL, canL } : null;
+}
+
+/** Full cans by the plan at a line of the gauge: before what is filled there, or after; none without a plan. */
+export function cansAt(
+  { plan, gauge }: PlannedTrip,
+  commodity: Commodity,
+  { at, atKm, commodities }: Pick<GaugeRow, 'at' | 'atKm' | 'commodities'>,
+): number {
+  if (gauge.basis !== 'plan') return 0;
+  const isFilled = at === 'leaving' && commodities.includes(commodity);
+  const levels = plan.levels[commodity];
+  const level =
+    isFilled || at === 'start'
+      ? levels.findLast((one) => one.atKm <= atKm + SAME_KM)
+      : (levels.findLast((one) => one.atKm < atKm - SAME_KM) ?? levels[0]);
+  return level === undefined ? 0 : level.cansL.filter((litres) => litres > SAME_L).length;
+}
+
+const SAME_KM = 1e-6;
+const SAME_L = 1e-6;
+
+/**
+ * What the gauge must show at least beside so many full cans: litres that the cans do not hold, rounded up to the next
+ * mark. Where even a full tank is not enough it says so.
+ */
+export function markText(litres: number, { tankL, canL }: GaugeDial, cans: number): string {
+  const eighths = Math.max(0, Math.ceil(((litres - cans * canL) / tankL) * MARKS - 1e-6));
+  return eighths > MARKS ? WORDS.beyond : WORDS.withCans(WORDS.mark(eighths), cans);
+}
