@@ -15,8 +15,7 @@ export const ANSWER_WORDS = {
   notAllKnown: 'Not all of this plan is known to hold.',
 
   unmapped: (commodity: Commodity) => `No map data tells of ${commodity} on this route.`,
-  getData: (commodity: Commodity) =>
-    `Get map data that tells of ${commodity} before you go by this plan.`,
+  getData: (commodity: Commodity) => `Get map data that tells of ${commodity} before you go by this plan.`,
   noData: (commodity: Commodity) =>
     `${SUBJECTS[commodity]}: no map data tells of it on this route, neither where it is nor that there is none.`,
   openLeg: (commodity: Commodity, from: string, to: string) =>
