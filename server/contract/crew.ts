@@ -231,6 +231,15 @@ export const WaterUse = Type.Object({
       whyParts: optional(Parts),
     }),
   ),
+  /** Stretches of which the heat was told: litres a day there at the rate the verdict uses, and how many more than elsewhere. */
+  inHeat: Type.Array(
+    Type.Object({
+      fromKm: Type.Number(),
+      toKm: Type.Number(),
+      litresPerDay: Type.Number(),
+      addedPerDay: Type.Number(),
+    }),
+  ),
   reserve: Type.Object({
     /** Litres that every gap must leave, before any share of its need. */
     litres: Type.Number(),

@@ -1,5 +1,6 @@
 import { type Static, Type } from 'typebox';
 import { Commodity, IsoDate, ObjectThen, SAID_BY } from './common.ts';
+import { Heat } from './crew.ts';
 import { FuelKind } from './rig.ts';
 
 const closed = { additionalProperties: false } as const;
@@ -93,6 +94,16 @@ export const ClosedStretch = Type.Object(
 );
 export type ClosedStretch = Static<typeof ClosedStretch>;
 
+/**
+ * The heat on a stretch of the route, km along it: there the crew drinks by it, where that is more. Sun, work and its
+ * hours are those of the crew's own heat where they are left out. Where stretches overlap the hotter one holds.
+ */
+export const HeatStretch = Type.Object(
+  { fromKm: kmAlong, toKm: kmAlong, ...Heat.properties, on: IsoDate, ...SAID_BY },
+  closed,
+);
+export type HeatStretch = Static<typeof HeatStretch>;
+
 /** What a trip file may note of supplies and of the road, beyond what is told elsewhere in it. */
 export const NOTES_DETAIL = {
   /** What the user found out about single points: telephoned, asked, been there. */
@@ -103,4 +114,6 @@ export const NOTES_DETAIL = {
   ownPoints: Type.Optional(Type.Array(OwnPoint, { maxItems: 1000 })),
   /** Stretches on which nobody may drive. */
   closed: Type.Optional(Type.Array(ClosedStretch, { maxItems: 500 })),
+  /** Stretches on which it is hotter than the crew's own heat. */
+  heat: Type.Optional(Type.Array(HeatStretch, { maxItems: 500 })),
 };

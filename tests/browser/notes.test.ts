@@ -196,6 +196,23 @@ describe('the notes', () => {
     expect(await textOf(page.locator('.todo'))).not.toContain('Closed');
   });
 
+  it('take the heat of a stretch, which is told with the water that it takes', async () => {
+    await panel().getByRole('button', { name: 'Add a hot stretch' }).click();
+    await settled(page);
+    const stretch = panel().locator('fieldset', { hasText: 'Heat on a stretch' });
+    await stretch.getByLabel('to', { exact: true }).fill('140');
+    await settled(page);
+    await stretch.getByLabel('Hottest by day, in the shade').fill('44');
+    await settled(page);
+    await stretch.getByLabel('Sun').selectOption('full');
+    await settled(page);
+    await expect
+      .poll(() => textOf(panel()))
+      .toMatch(/44 °C between km 0 and km 140: [\d.]+ L a day, [\d.]+ L more than elsewhere/);
+    await panel().getByRole('button', { name: 'Remove hot stretch 1' }).click();
+    await settled(page);
+  });
+
   it('can be read and used by everybody', async () => {
     expect(await seriousIn(page, '.tab-panel')).toEqual([]);
   });

@@ -10,6 +10,7 @@ export const SAMPLE_WATER_USE: WaterUse = {
   aboardL: 70,
   enduranceDays: { low: 70 / 11, typical: 5, high: 70 / 18 },
   heat: null,
+  inHeat: [],
   reserve: {
     litres: 16,
     days: 16 / 18,

@@ -1,6 +1,8 @@
 import { Fields } from '../form/Fields.tsx';
 import { TRIP } from '../form/form-context.ts';
-import { type FormItem, quantity, text } from '../form/items.ts';
+import { choice, type FormItem, optional, quantity, text } from '../form/items.ts';
+import { TYPICAL_HEAT } from '../water/crew-start.ts';
+import { HEAT_KNOWN_AS, SUN, WORK } from '../water/heat-items.ts';
 import { today } from '../words/local-time.ts';
 import { NotedPoints } from './NotedPoints.tsx';
 import { NotesFiles } from './NotesFiles.tsx';
@@ -24,6 +26,32 @@ const CLOSED: readonly FormItem[] = [
   },
 ];
 
+const AS_THE_CREW = { value: '', words: 'as the crew told' };
+
+/** Added with the typical heat, which is to be changed. */
+const HEAT: readonly FormItem[] = [
+  {
+    item: 'list',
+    legend: 'Heat on a stretch, where it is hotter than the crew told: more water is reckoned there',
+    one: 'hot stretch',
+    at: '/heat',
+    fresh: () => {
+      const { temperatureC, humidityPercent } = TYPICAL_HEAT;
+      return { fromKm: 0, toKm: 1, temperatureC, humidityPercent, on: today() };
+    },
+    items: [
+      quantity('from', '/fromKm', 'distance'),
+      quantity('to', '/toKm', 'distance'),
+      HEAT_KNOWN_AS,
+      choice('Sun', '/sun', [AS_THE_CREW, ...SUN]),
+      choice('Work', '/work', [AS_THE_CREW, ...WORK]),
+      optional('Hours of it a day', '/workHoursPerDay', 'hours', 'empty: as the crew told'),
+      text('Who said it', '/by'),
+      text('What they said', '/words'),
+    ],
+  },
+];
+
 /** All that the reader noted of supplies and of the road, and the way in and out for it. */
 export const FieldNotes = ({ place }: { place: { lon: number; lat: number } | null }) => (
   <>
@@ -31,6 +59,7 @@ export const FieldNotes = ({ place }: { place: { lon: number; lat: number } | nu
     <NotedPoints />
     <div className="form">
       <Fields items={CLOSED} at={TRIP} />
+      <Fields items={HEAT} at={TRIP} />
     </div>
     <NotesFiles />
   </>

@@ -14,8 +14,8 @@ import {
   when,
 } from '../form/items.ts';
 import { RangeField } from '../form/RangeField.tsx';
-import type { Json } from '../state/json-path.ts';
 import { TYPICAL_HEAT, TYPICAL_PERSON, TYPICAL_PET } from './crew-start.ts';
+import { HEAT_KNOWN_AS, SUN, WORK } from './heat-items.ts';
 
 const OWN_FIGURES = [
   ['Drinking', '/drinking'],
@@ -66,52 +66,9 @@ const PETS: FormItem = {
   ],
 };
 
-type Heat = { [key: string]: Json };
-const heatOf = (told: Json | undefined): Heat =>
-  typeof told === 'object' && told !== null && !Array.isArray(told) ? told : {};
-/** About the WBGT of the typical heat in full sun (ours). */
-const TYPICAL_WBGT_C = 29;
 const isTypicalHeat = ({ said }: FormState): boolean => {
   const heat = said.rig.crew?.heat;
   return Object.entries(TYPICAL_HEAT).every(([key, value]) => heat?.[key as keyof typeof heat] === value);
-};
-
-/** The heat by day is known as one figure, or as two that it is estimated from. */
-const KNOWN_AS: FormItem = {
-  item: 'switch',
-  label: 'Known as',
-  at: '',
-  options: [
-    {
-      value: 'air',
-      words: 'temperature and humidity',
-      holds: (told) => heatOf(told).wbgtC === undefined,
-      becomes: (told) => {
-        const { wbgtC: _, ...rest } = heatOf(told);
-        const { temperatureC, humidityPercent } = TYPICAL_HEAT;
-        return { ...rest, temperatureC, humidityPercent };
-      },
-      items: [
-        quantity('Hottest by day, in the shade', '/temperatureC', 'celsius'),
-        quantity('Humidity then', '/humidityPercent', 'percent', {
-          hint: 'in a dry desert often 10 to 25 %',
-        }),
-        quantity('Wind then', '/windKmPerHour', 'speed', {
-          hint: 'empty: a light air, as of walking about; 0 where it is still',
-        }),
-      ],
-    },
-    {
-      value: 'wbgt',
-      words: 'WBGT, measured or forecast',
-      holds: (told) => heatOf(told).wbgtC !== undefined,
-      becomes: (told) => {
-        const { temperatureC: _, humidityPercent: _h, windKmPerHour: _w, ...rest } = heatOf(told);
-        return { ...rest, wbgtC: TYPICAL_WBGT_C };
-      },
-      items: [quantity('WBGT', '/wbgtC', 'celsius')],
-    },
-  ],
 };
 
 /** The heat expected by day and the work done in it. */
@@ -125,17 +82,9 @@ const HEAT: FormItem = {
   items: [
     group('Heat and work', [
       when(isTypicalHeat, [says('Typical values of a hot dry day: change them.')]),
-      KNOWN_AS,
-      choice('Sun', '/sun', [
-        { value: 'shade', words: 'in the shade' },
-        { value: 'some', words: 'some sun' },
-        { value: 'full', words: 'full sun' },
-      ]),
-      choice('Work', '/work', [
-        { value: 'easy', words: 'easy: driving, walking about' },
-        { value: 'moderate', words: 'moderate: making camp, walking' },
-        { value: 'hard', words: 'hard: digging out, pushing' },
-      ]),
+      HEAT_KNOWN_AS,
+      choice('Sun', '/sun', SUN),
+      choice('Work', '/work', WORK),
       quantity('Hours of it a day', '/workHoursPerDay', 'hours'),
     ]),
   ],

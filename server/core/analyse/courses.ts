@@ -1,4 +1,5 @@
 import type { Commodity } from '../../contract/common.ts';
+import { hotterStretches } from '../crew/aboard/stretch-heat.ts';
 import { type FuelPlan, type FuelSources, fuelCourse, fuelPlan } from '../fuel/course/fuel-course.ts';
 import { nightsAt } from '../fuel/course/fuel-facts.ts';
 import { loadedCourse } from '../fuel/course/loaded-course.ts';
@@ -38,10 +39,11 @@ export interface Courses {
 export function coursesOf(settled: Settled, ground: CourseGround): Courses {
   const { route, drive, uncovered, washingStopsM } = ground;
   const closed = closedSpans(settled.trip.closed, route.lengthM, drive.pace);
-  const paced = (commodity: Commodity): Course => ({
-    ...pacedCourse(courseOf({ route, ...settled }, commodity, drive.stays, uncovered[commodity]), drive.pace),
+  const even = (commodity: Commodity): Course => ({
+    ...courseOf({ route, ...settled }, commodity, drive.stays, uncovered[commodity]),
     closed,
   });
+  const paced = (commodity: Commodity): Course => pacedCourse(even(commodity), drive.pace);
   const sources = fuelSourcesOf(settled, route, drive);
   const { massKg } = sources;
   const evenFuel = paced('fuel');
@@ -49,13 +51,21 @@ export function coursesOf(settled: Settled, ground: CourseGround): Courses {
   const fuel = withoutFerries(fuelCourse(evenFuel, plan), route);
   return {
     fuel,
-    water: { ...paced('water'), washingStopsM },
+    water: { ...pacedCourse(inHeat(even('water'), settled), drive.pace), washingStopsM },
     fuelPlan: plan,
     fuelWithLoads: (load) =>
       massKg === null || (load.mostKg === 0 && load.along.length === 0)
         ? fuel
         : withoutFerries(loadedCourse(evenFuel, sources, massKg, load), route),
   };
+}
+
+/** A course of water with the stretches on which the crew drinks more. */
+function inHeat(even: Course, { rig, trip }: Settled): Course {
+  const hotter = hotterStretches(rig, trip.heat, even.lengthM);
+  if (hotter.length === 0) return even;
+  const addedByHeatPerDay = Math.max(...hotter.map(({ addedPerDay }) => addedPerDay));
+  return { ...even, hotter, rig: { ...even.rig, water: { ...even.rig.water, addedByHeatPerDay } } };
 }
 
 function fuelSourcesOf({ rig, trip, rigFile }: Settled, route: RouteLine, drive: DriveDays): FuelSources {

@@ -1,4 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
+import { heatOnRoute } from '../crew/aboard/heat-on-route.ts';
+import type { HeatOnRoute, WaterUse } from '../crew/aboard/water-use.ts';
 import { waterUseOf } from '../crew/aboard/water-use-of.ts';
 import { type FuelUseReport, fuelUseOf } from '../fuel/course/fuel-use-of.ts';
 import type { Course, Edge } from '../gaps/course/course.ts';
@@ -99,6 +101,16 @@ export interface UseFacts {
 
 type Uses = Pick<Analysis, 'fuelUse' | 'waterUse' | 'treatment' | 'mass'>;
 
+const waterOf = ({ settled, judged, water }: UseFacts, inHeat: readonly HeatOnRoute[]): WaterUse =>
+  waterUseOf({
+    rig: settled.rig,
+    water: settled.rigFile.water,
+    trip: settled.trip,
+    aboardL: water.startL,
+    passings: judged.passings,
+    inHeat,
+  });
+
 /** What both commodities' litres, the treatment line and the masses come to, with all that is to be said of them. */
 export function reportUses(facts: UseFacts): {
   uses: Uses;
@@ -116,7 +128,8 @@ export function reportUses(facts: UseFacts): {
     passings,
     points,
   });
-  const waterUse = waterUseOf({ rig, water: rigFile.water, trip, aboardL: water.startL, passings });
+  const heat = heatOnRoute(rig, trip, route.lengthM);
+  const waterUse = waterOf(facts, heat.stretches);
   const treatment =
     rig.treatment === null
       ? null
@@ -132,12 +145,14 @@ export function reportUses(facts: UseFacts): {
     uses: { fuelUse: fuelUse.fuelUse, waterUse, treatment, mass: masses?.mass ?? null },
     assumptions: [
       ...fuelUse.assumptions,
+      ...heat.assumptions,
       ...(trip.surfaces.length === 0 ? [] : paceAssumptions(rig, drive.pace.surfaces)),
     ],
     cautions: [
       ...nightInsideCautions(drive.pace, water.report.gaps, litresPerDay.high, reserve.shareOfNeed),
       ...fuelUse.cautions,
       ...waterUse.cautions,
+      ...heat.cautions,
       ...(treatment?.cautions ?? []),
       ...(masses?.cautions ?? []),
     ],

@@ -87,10 +87,14 @@ export function gapGrades(
   };
 }
 
-/** Of all water used at the high rate, the share that must be fit to drink, 0 to 1. */
-export function drinkingShare(rig: Rig): number {
-  const { grades, litresPerDay } = rig.water;
-  return grades === null ? 1 : grades.drinkingPerDay.high / litresPerDay.high;
+/**
+ * Of all water used at the high rate, the share that must be fit to drink, 0 to 1: what heat adds on a stretch is drunk,
+ * so the share of the hottest one is taken all along, that drinking water is nowhere reckoned for less than it is.
+ */
+export function drinkingShare({ water }: Rig): number {
+  const { grades, litresPerDay, addedByHeatPerDay = 0 } = water;
+  if (grades === null) return 1;
+  return (grades.drinkingPerDay.high + addedByHeatPerDay) / (litresPerDay.high + addedByHeatPerDay);
 }
 
 /**

@@ -3,6 +3,7 @@ import { litresPer100Km, metresOf } from '../quantity/rates.ts';
 import { METRES_OF_WAY, type Term } from '../quantity/term.ts';
 import type { Reserve } from '../rig/rig.ts';
 import { type Course, type DearerStretch, type Edge, sketchyM } from './course/course.ts';
+import { addedByHeat, addedWithin } from './course/hotter.ts';
 import type { Detour } from './course/levels.ts';
 import { amountBetween, sumBefore } from './course/profile.ts';
 import {
@@ -87,7 +88,8 @@ export interface Litres {
 
 /** Use over a way at the rate the verdict uses, without reserve. */
 export function needOf(course: Course, from: Edge, to: Edge, way: Way): Litres {
-  if (course.commodity === 'water') return waterFor(course, way.days - way.suppliedDays);
+  if (course.commodity === 'water')
+    return waterFor(course, { fromM: from.atM, toM: to.atM, days: way.days - way.suppliedDays });
   const terms = course.explain(from.atM, to.atM);
   if (way.offM !== 0) {
     const label: Phrase = { phrase: 'off-the-route', facts: { wayM: way.offM * course.off.wayM } };
@@ -125,12 +127,16 @@ export function returnNeedL(course: Course, from: Edge, to: Edge, detours: reado
   );
 }
 
-/** Water for the days that pass. */
-function waterFor(course: Course, days: number): Litres {
+/** Water for the days that pass between two places, and what heat adds to it. */
+export function waterFor(course: Course, over: { fromM: number; toM: number; days: number }): Litres {
+  const { days } = over;
   const { high } = course.rig.water.litresPerDay;
   const litres = days * high;
   const label: Phrase = { phrase: 'days-elapsed', facts: { days, litresPerDay: high } };
-  return { litres, terms: [{ label, value: litres, unit: 'l' }] };
+  const terms: Term[] = [{ label, value: litres, unit: 'l' }];
+  const addedL = addedByHeat(course, over);
+  if (addedL > 0) terms.push({ label: { phrase: 'hotter-stretches', facts: {} }, value: addedL, unit: 'l' });
+  return { litres: litres + addedL, terms };
 }
 
 /**
@@ -180,7 +186,8 @@ function baseOf(
       return reserveKm(course, base.value, atM);
     case 'days': {
       const { litresPerDay, grades } = course.rig.water;
-      const { high } = grades === null ? litresPerDay : grades.drinkingPerDay;
+      const { high: plainPerDay } = grades === null ? litresPerDay : grades.drinkingPerDay;
+      const high = plainPerDay + (atM === null ? 0 : addedWithin(course, atM - LEG_END_M, atM));
       const facts = { days: base.value, litresPerDay: high, graded: grades !== null, why: base.why ?? null };
       return { litres: base.value * high, label: { phrase: 'reserve-days', facts } };
     }

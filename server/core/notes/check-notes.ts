@@ -1,20 +1,30 @@
 import type { TripFile } from '../../contract/trip.ts';
+import { heatMisfit } from '../crew/needs/check-crew.ts';
 import type { Misfit } from '../phrases/misfits.ts';
 import { coordinatesOf } from './coordinates.ts';
 
 /** First contradiction within the notes of a trip. */
 export function checkNotes(trip: TripFile): Misfit | null {
-  return daysForward(trip) ?? ownPointsWhole(trip) ?? correctionsChange(trip);
+  return daysForward(trip) ?? ownPointsWhole(trip) ?? correctionsChange(trip) ?? heatTold(trip);
 }
 
 /** Every date of a note, with its path. */
 export function datesOfNotes(trip: TripFile): { path: string; date: string | undefined }[] {
-  const { confirmations = [], corrections = [], ownPoints = [], closed = [], waterNotes = [], plan } = trip;
+  const {
+    confirmations = [],
+    corrections = [],
+    ownPoints = [],
+    closed = [],
+    heat = [],
+    waterNotes = [],
+    plan,
+  } = trip;
   const lists = {
     confirmations,
     corrections,
     ownPoints,
     closed,
+    heat,
     waterNotes,
     'plan/stops': plan?.stops ?? [],
   };
@@ -33,6 +43,14 @@ function daysForward({ confirmations = [], ownPoints = [], closed = [] }: TripFi
     for (const [index, { from, until }] of entries.entries())
       if (from !== undefined && until !== undefined && from > until)
         return { path: `/${list}/${index}`, misfit: 'days-backward', facts: { from, until } };
+  return null;
+}
+
+function heatTold({ heat = [] }: TripFile): Misfit | null {
+  for (const [index, stretch] of heat.entries()) {
+    const misfit = heatMisfit(stretch, `/heat/${index}`);
+    if (misfit !== null) return misfit;
+  }
   return null;
 }
 

@@ -1,15 +1,17 @@
 import type { Course } from '../gaps/course/course.ts';
 import type { DayClock } from '../gaps/course/day-clock.ts';
+import { raisedOn } from '../gaps/course/hotter.ts';
 import { type Profile, profileOf } from '../gaps/course/profile.ts';
 import { HOURS_PER_DAY } from '../gaps/course/standing.ts';
 import { metresOf } from '../quantity/rates.ts';
+import { mostWaterPerDay } from '../rig/rig.ts';
 import { paceOn } from './pace-on.ts';
 import type { PacePlan } from './pace-plan.ts';
 import type { Piece } from './schedule.ts';
 
 /**
  * A course whose days go by the plan: by the time that passes, each night in its place, on the way home as well. Water
- * goes with the days. On the way to a supply off the route nights are shared out over the driving.
+ * goes with the days, more of it where it is hotter. On the way to a supply off the route nights are shared out over the driving.
  */
 export function pacedCourse(even: Course, plan: PacePlan): Course {
   const { hoursPerDay, kmPerHour } = paceOn(plan.rig, 'unknown');
@@ -22,19 +24,21 @@ export function pacedCourse(even: Course, plan: PacePlan): Course {
     return { ...even, days, off, clock: nightL === 0 ? null : clockOf(plan, nightL) };
   }
   const { high } = even.rig.water.litresPerDay;
+  const most = mostWaterPerDay(even.rig);
   const litresPerHour = high / HOURS_PER_DAY;
+  const raised = (profile: Profile): Profile => raisedOn(even.hotter ?? [], profile, high);
   return {
     ...even,
     days,
     litres: {
-      out: times(days, high),
-      home: along(plan, (piece) => (piece.hours + aboardH(plan, piece)) * litresPerHour),
+      out: raised(times(days, high)),
+      home: raised(along(plan, (piece) => (piece.hours + aboardH(plan, piece)) * litresPerHour)),
     },
-    clock: clockOf(plan, (HOURS_PER_DAY - fewestHoursOf(plan)) * litresPerHour),
+    clock: clockOf(plan, ((HOURS_PER_DAY - fewestHoursOf(plan)) * most) / HOURS_PER_DAY),
     off: {
       ...off,
-      litres: off.days * high,
-      homeLitres: even.off.wayM * hoursPerWayM * litresPerHour,
+      litres: off.days * most,
+      homeLitres: (even.off.wayM * hoursPerWayM * most) / HOURS_PER_DAY,
     },
   };
 }

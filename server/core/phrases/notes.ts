@@ -55,5 +55,6 @@ export type CoordinateFault = Phrased<CoordinateFaults>;
 
 /** Where a supply is, for people. */
 export interface NotePhrases extends CoordinateFaults {
+  'noted-by-you': SaidBy & { on: string };
   'supply-where': { kind: SupplyKind; atM: number; near: NearPlace | null };
 }

@@ -26,6 +26,7 @@ interface GapTerms {
   'along-the-route-at': { wayM: number; litresPer100Km: number };
   'filling-and-waiting': NoFacts;
   'days-elapsed': { days: number; litresPerDay: number };
+  'hotter-stretches': NoFacts;
   /** 0 to 1. */
   'share-of-need': { share: number };
   'reserve-km': { km: number; litresPer100Km: number; surface: Surface | null };

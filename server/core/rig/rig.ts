@@ -31,6 +31,11 @@ export interface Rig {
   fuel: Store & { kind: FuelKind; litresPer100Km: UseRange; model: FuelModel };
   water: Store & {
     litresPerDay: UseRange;
+    /**
+     * Drinking water beyond that, litres a day at the high end, on the hottest stretch of the trip; none where it is left
+     * out. Courses of water have it.
+     */
+    addedByHeatPerDay?: number;
     /** Of it at the high end what comes out of the taps: without what reverse osmosis throws away. */
     tapLitresPerDay: number;
     /** What each grade takes and which litres are kept for one; null where no crew is told. */
@@ -48,6 +53,10 @@ export interface Rig {
   /** Null for a rig without one. */
   treatment: Treatment | null;
 }
+
+/** Litres of water in a day where most is used: on the hottest stretch, at the rate the verdict uses. */
+export const mostWaterPerDay = ({ water }: Pick<Rig, 'water'>): number =>
+  water.litresPerDay.high + (water.addedByHeatPerDay ?? 0);
 
 /** Metres of way in a day at the pace the verdict uses. */
 export const metresPerDayOf = (rig: Rig): number => metresOf(rig.pace.hoursPerDay * rig.pace.kmPerHour.slow);

@@ -78,8 +78,8 @@ function isRealDate(date: string): boolean {
 }
 
 function stretchesForward(trip: TripFile): Misfit | null {
-  const { oneWay = [], closed = [] } = trip;
-  for (const [list, stretches] of Object.entries({ oneWay, closed }))
+  const { oneWay = [], closed = [], heat = [] } = trip;
+  for (const [list, stretches] of Object.entries({ oneWay, closed, heat }))
     for (const [index, { fromKm, toKm }] of stretches.entries()) {
       if (fromKm < toKm) continue;
       return { path: `/${list}/${index}`, misfit: 'stretch-backward', facts: { fromKm, toKm } };

@@ -1,5 +1,5 @@
 import type { Commodity, Evidence } from '../../contract/common.ts';
-import type { ClosedStretch } from '../../contract/notes.ts';
+import type { ClosedStretch, HeatStretch } from '../../contract/notes.ts';
 import type { LaidSupply, TripFile } from '../../contract/trip.ts';
 import {
   ALLOWANCE_PERCENT,
@@ -44,6 +44,8 @@ export interface Trip {
   ownPoints: NonNullable<TripFile['ownPoints']>;
   /** Stretches on which nobody may drive. */
   closed: readonly (SpanM & Pick<ClosedStretch, 'from' | 'until' | 'on' | 'by' | 'phone' | 'words'>)[];
+  /** Stretches of which the user tells the heat. */
+  heat: readonly (SpanM & Omit<HeatStretch, 'fromKm' | 'toKm'>)[];
   waterNotes: NonNullable<TripFile['waterNotes']>;
   /** What the user vouches for of single extracts. */
   extracts: NonNullable<TripFile['extracts']>;
@@ -119,12 +121,22 @@ export function settleTrip(file: TripFile): SettledTrip {
 
 type InMetres = Pick<
   Trip,
-  'corridorM' | 'sparseStepM' | 'onward' | 'camps' | 'stays' | 'laid' | 'oneWay' | 'closed' | 'surfaces'
+  | 'corridorM'
+  | 'sparseStepM'
+  | 'onward'
+  | 'camps'
+  | 'stays'
+  | 'laid'
+  | 'oneWay'
+  | 'closed'
+  | 'heat'
+  | 'surfaces'
 >;
 
 /** The places and distances of a trip; the one place where they come out of the kilometres of a file. */
 function inMetres(file: TripFile, { corridorKm, sparseStepKm }: Figures): InMetres {
   const { onward, camps = [], stays = [], laid = [], oneWay = [], closed = [], surfaces = [] } = file;
+  const { heat = [] } = file;
   const span = ({ fromKm, toKm }: { fromKm: number; toKm: number }): SpanM => ({
     fromM: metresOf(fromKm),
     toM: metresOf(toKm),
@@ -138,6 +150,7 @@ function inMetres(file: TripFile, { corridorKm, sparseStepKm }: Figures): InMetr
     laid: laid.map(laidAt),
     oneWay: oneWay.map(span),
     closed: closed.map(({ fromKm, toKm, ...rest }) => ({ ...span({ fromKm, toKm }), ...rest })),
+    heat: heat.map(({ fromKm, toKm, ...rest }) => ({ ...span({ fromKm, toKm }), ...rest })),
     surfaces: surfaces.map(({ fromKm, toKm, ...rest }) => ({ ...span({ fromKm, toKm }), ...rest })),
   };
 }

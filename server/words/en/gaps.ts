@@ -17,6 +17,7 @@ export const GAP_TERMS = {
   'filling-and-waiting': () => parts`filling and waiting`,
   'days-elapsed': ({ days, litresPerDay }) =>
     parts`${rounded(days, 'days')} at ${figure(litresPerDay, 'l')} a day`,
+  'hotter-stretches': () => parts`more on hotter stretches`,
   'share-of-need': ({ share }) => parts`${rounded(share * 100, '%')} of the need`,
   'reserve-km': ({ km, litresPer100Km, surface }) =>
     surface === null

@@ -60,6 +60,7 @@ export const NOTE_PHRASES = {
   'coordinate-not-read': ({ character }) => parts`"${character}" is no part of co-ordinates`,
   'coordinate-latitude-beyond': ({ degrees }) => parts`a latitude of ${degrees} degrees, which comes first`,
   'coordinate-longitude-beyond': ({ degrees }) => parts`a longitude of ${degrees} degrees`,
+  'noted-by-you': (note) => parts`you noted it on ${noted(note)}`,
   'supply-where': ({ kind, atM, near }, say) =>
     parts`${objectOf(kind, say)}, ${placeAt(atM, 0)}${near === null ? [] : parts`, ${rounded(kmOf(near.offM), 'km')} ${DIRECTIONS[near.direction]} of ${near.name}`}`,
 } satisfies Partial<Catalogue['phrases']>;

@@ -201,12 +201,12 @@ class SafeDrive {
     if (needL === null) return;
     const arriveL = leg.departL - needL;
     this.#book.close('arrival on the way back', { says: row.arriveL, own: arriveL }, place);
-    this.#book.atLeast('a failure is borne', { says: arriveL, own: this.#keptL(commodity, needL) }, place);
+    this.#book.atLeast('a failure is borne', { says: arriveL, own: this.#keptL(leg, needL) }, place);
   }
 
-  #keptL(commodity: Commodity, needL: number): number {
-    const { baseL, shareOfNeed } = this.#facts.stores[commodity];
-    return this.#plan.spendsReserve ? 0 : baseL + shareOfNeed * needL;
+  #keptL({ commodity, from }: Leg, needL: number): number {
+    const { baseAt, shareOfNeed } = this.#facts.stores[commodity];
+    return this.#plan.spendsReserve ? 0 : baseAt(from.atKm) + shareOfNeed * needL;
   }
 
   /** Going back for one commodity, the other has to bear the way back as well. */
@@ -232,7 +232,7 @@ class SafeDrive {
           if (needL === null) continue;
           this.#book.atLeast(
             'a failure is borne',
-            { says: leg.departL - needL, own: this.#keptL(commodity, needL) },
+            { says: leg.departL - needL, own: this.#keptL(leg, needL) },
             name,
           );
         }

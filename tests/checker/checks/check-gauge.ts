@@ -82,7 +82,7 @@ function checkBack(
   const km = side === 'reaching' ? Math.max(drive.leg.from.atKm, row.atKm - MILLIMETRE) : row.atKm;
   book.close(
     'to go back with the reserve',
-    { says: backL, own: drive.wayBackL(km, side) + drive.reserveL },
+    { says: backL, own: drive.wayBackL(km, side) + drive.backReserveL },
     place,
   );
 }

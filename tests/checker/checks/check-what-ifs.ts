@@ -181,8 +181,8 @@ function checkBackMargin(
     name,
   );
   if (needL === null || row.backMarginL === null) return;
-  const { baseL, shareOfNeed } = facts.stores[leg.commodity];
-  const own = leg.departL - needL - baseL - shareOfNeed * needL;
+  const { baseAt, shareOfNeed } = facts.stores[leg.commodity];
+  const own = leg.departL - needL - baseAt(leg.from.atKm) - shareOfNeed * needL;
   book.close('margin on going back from what fails', { says: row.backMarginL, own }, name);
 }
 
@@ -243,8 +243,9 @@ function regainedL(facts: Facts, leg: Leg, { by, fromKm }: { by: End; fromKm: nu
   const drive = new Drive(facts, leg);
   if (drive.backUntilKm < fromKm) return null;
   const backL = drive.wayBackL(fromKm, 'leaving') - drive.wayBackL(by.atKm, 'reaching');
-  const perKm = leg.commodity === 'fuel' ? facts.fuelPerKm : facts.hoursPerWayKm * facts.waterPerHour;
-  const waitL = leg.commodity === 'fuel' ? 0 : facts.termsOf('water', by.id).waitHours * facts.waterPerHour;
+  const perKm = leg.commodity === 'fuel' ? facts.fuelPerKm : facts.hoursPerWayKm * facts.mostWaterPerHour;
+  const waitL =
+    leg.commodity === 'fuel' ? 0 : facts.termsOf('water', by.id).waitHours * facts.mostWaterPerHour;
   const leftL = drive.levelAt(fromKm, 'leaving') - backL - by.detourKm * facts.wayPerKm * perKm - waitL;
   return leftL < drive.reserveL ? null : leftL;
 }

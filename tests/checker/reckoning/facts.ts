@@ -12,8 +12,8 @@ export interface StoreFacts {
   readonly capacityL: number;
   readonly canL: number;
   readonly owned: number;
-  /** The reserve: fixed litres, and a share of the need. */
-  readonly baseL: number;
+  /** The reserve: litres by where they must be aboard, and a share of the need. */
+  readonly baseAt: (km: number) => number;
   readonly shareOfNeed: number;
   /** Aboard at the start, in the tanks. */
   readonly startL: number;
@@ -31,6 +31,13 @@ export interface SupplyTerms {
   readonly hoursPerLitre: number;
 }
 
+/** A stretch on which more water is drunk an hour. */
+export interface HotterKm {
+  readonly fromKm: number;
+  readonly toKm: number;
+  readonly morePerHour: number;
+}
+
 /** What rig, trip and analysis say, in km, litres and hours; the plan is no part of it. */
 export interface Facts {
   readonly rig: RigFile;
@@ -39,7 +46,12 @@ export interface Facts {
   /** A kilometre of line as way. */
   readonly wayPerKm: number;
   readonly fuelPerKm: number;
+  /** Elsewhere than where it is hotter. */
   readonly waterPerHour: number;
+  /** Stretches where more is drunk, and how much more an hour. */
+  readonly hotter: readonly HotterKm[];
+  /** On the hottest of them: of all hours that are not on the route. */
+  readonly mostWaterPerHour: number;
   readonly hoursPerDay: number;
   /** Of driving, a kilometre of way. */
   readonly hoursPerWayKm: number;
@@ -63,6 +75,10 @@ export function factsOf({ rig, trip }: World, { analysis }: PlannedTrip): Facts 
   const hoursPerWayKm = 1 / slowOf(rig);
   const { hoursPerDay } = rig.pace;
   const waterPerDay = highOf(rig.water.litresPerDay);
+  const hotter = analysis.waterUse.inHeat
+    .map(({ fromKm, toKm, addedPerDay }) => ({ fromKm, toKm, morePerHour: addedPerDay / 24 }))
+    .filter(({ morePerHour }) => morePerHour > 0);
+  const mostPerDay = waterPerDay + 24 * Math.max(0, ...hotter.map(({ morePerHour }) => morePerHour));
   const fuelPerKm = highOf(rig.fuel.litresPer100Km) / 100;
   const passedBy = new Set(trip.plan?.passBy ?? []);
   return {
@@ -72,6 +88,8 @@ export function factsOf({ rig, trip }: World, { analysis }: PlannedTrip): Facts 
     wayPerKm,
     fuelPerKm,
     waterPerHour: waterPerDay / 24,
+    hotter,
+    mostWaterPerHour: mostPerDay / 24,
     hoursPerDay,
     hoursPerWayKm,
     onward: { km: trip.onward?.km ?? 0, hours: trip.onward?.hours ?? 0 },
@@ -83,15 +101,27 @@ export function factsOf({ rig, trip }: World, { analysis }: PlannedTrip): Facts 
       halts: haltsOf(trip, lengthKm),
     }),
     stores: {
-      fuel: storeOf(rig, trip, 'fuel', { perKm: fuelPerKm, perDay: 0 }),
-      water: storeOf(rig, trip, 'water', { perKm: 0, perDay: waterPerDay }),
+      fuel: storeOf(rig, trip, 'fuel', { perKm: fuelPerKm, perDay: () => 0 }),
+      water: storeOf(rig, trip, 'water', {
+        perKm: 0,
+        perDay: (km) => waterPerDay + 24 * moreNear(hotter, km),
+      }),
     },
     passings: analysis.passings
       .filter(({ counts, id }) => counts && !passedBy.has(id))
       .sort((a, b) => a.atKm - b.atKm),
-    termsOf: (commodity, id) => termsOf(trip, commodity, { id, waterPerDay }),
+    termsOf: (commodity, id) => termsOf(trip, commodity, { id, waterPerDay: mostPerDay }),
   };
 }
+
+/** Of the last kilometre before a place, the hour in which most is drunk. */
+const moreNear = (hotter: readonly HotterKm[], km: number): number =>
+  Math.max(
+    0,
+    ...hotter
+      .filter(({ fromKm, toKm }) => fromKm <= km && toKm >= km - 1)
+      .map(({ morePerHour }) => morePerHour),
+  );
 
 const slowOf = ({ pace: { kmPerHour } }: RigFile): number =>
   typeof kmPerHour === 'number' ? 0.7 * kmPerHour : kmPerHour.slow;
@@ -118,7 +148,7 @@ function storeOf(
   rig: RigFile,
   trip: TripFile,
   commodity: Commodity,
-  { perKm, perDay }: { perKm: number; perDay: number },
+  { perKm, perDay }: { perKm: number; perDay: (atKm: number) => number },
 ): StoreFacts {
   const { tanks, cans } = rig[commodity];
   const capacityL = tanks.reduce(
@@ -131,16 +161,16 @@ function storeOf(
   const comesL = Math.min(capacityL, aboardL ?? capacityL);
   const { km = 0, litres = 0, fraction = 0, shareOfNeed = 0 } = rig.fuel.reserve ?? {};
   const water = rig.water.reserve ?? {};
-  const baseL =
+  const baseAt = (atKm: number): number =>
     commodity === 'fuel'
       ? km * perKm + litres + fraction * capacityL
-      : (water.days ?? 0) * perDay + (water.litres ?? 0) + (water.fraction ?? 0) * capacityL;
+      : (water.days ?? 0) * perDay(atKm) + (water.litres ?? 0) + (water.fraction ?? 0) * capacityL;
   const owned = cans?.owned ?? 0;
   return {
     capacityL,
     canL: cans?.litres ?? 20,
     owned,
-    baseL,
+    baseAt,
     shareOfNeed: commodity === 'fuel' ? shareOfNeed : (water.shareOfNeed ?? 0),
     startL: fills === true ? capacityL : comesL,
     cansAtStart: fills ?? comesL >= capacityL,

@@ -41,19 +41,22 @@ export class Drive {
   readonly leg: Leg;
   readonly needL: number;
   readonly reserveL: number;
+  /** What must be left on coming back. */
+  readonly backReserveL: number;
   readonly arriveL: number;
   readonly marginL: number;
 
   constructor(facts: Facts, leg: Leg) {
     this.facts = facts;
     this.leg = leg;
-    const { baseL, shareOfNeed } = facts.stores[leg.commodity];
+    const { baseAt, shareOfNeed } = facts.stores[leg.commodity];
     this.needL =
       this.#startsL() +
       this.#routeL(leg.to.atKm, 'reaching') +
       this.#haltsL(leg.to.atKm, 'leaving') +
       this.#endsL();
-    this.reserveL = baseL + shareOfNeed * this.needL;
+    this.reserveL = baseAt(leg.to.atKm) + shareOfNeed * this.needL;
+    this.backReserveL = Math.max(this.reserveL, baseAt(leg.from.atKm) + shareOfNeed * this.needL);
     this.arriveL = leg.departL - this.needL;
     this.marginL = this.arriveL - this.reserveL;
   }
@@ -84,12 +87,12 @@ export class Drive {
       halts
         .filter((halt) => (side === 'leaving' ? halt.atKm <= km : halt.atKm < km))
         .reduce((sum, halt) => sum + this.#drivingHoursOf(halt), 0);
-    return drivingKm * this.#hoursPerKm() * facts.waterPerHour + this.#nightsL(usedH);
+    return this.#homeL(km) + this.#nightsL(usedH);
   }
 
   /** What is left above the reserve on having come back from a place. */
   overBackL(km: number, side: Side): number {
-    return this.levelAt(km, side) - this.wayBackL(km, side) - this.reserveL;
+    return this.levelAt(km, side) - this.wayBackL(km, side) - this.backReserveL;
   }
 
   /** Where a stretch that cannot be driven back begins; the end where there is none. */
@@ -120,8 +123,9 @@ export class Drive {
       this.#offL(from.detourKm + to.detourKm + haltsKm) +
       this.#fillingL() +
       this.#routeL(to.atKm, 'reaching') +
-      waitsH * facts.waterPerHour +
-      outKm * this.#hoursPerKm() * facts.waterPerHour +
+      waitsH * facts.mostWaterPerHour +
+      this.#homeL(to.atKm) +
+      to.detourKm * this.#hoursPerKm() * facts.mostWaterPerHour +
       this.#nightsL(usedH)
     );
   }
@@ -140,16 +144,16 @@ export class Drive {
 
   /** Nights that fall on so many hours of driving, those used up of the first day among them. */
   #nightsL(drivingH: number): number {
-    const { hoursPerDay, waterPerHour } = this.facts;
-    return nightsOver(drivingH, hoursPerDay) * (24 - hoursPerDay) * waterPerHour;
+    const { hoursPerDay, mostWaterPerHour } = this.facts;
+    return nightsOver(drivingH, hoursPerDay) * (24 - hoursPerDay) * mostWaterPerHour;
   }
 
   /** Off the route nights are shared out over the hours of driving. */
   #offL(km: number): number {
-    const { wayPerKm, fuelPerKm, hoursPerDay, waterPerHour } = this.facts;
+    const { wayPerKm, fuelPerKm, hoursPerDay, mostWaterPerHour } = this.facts;
     return this.leg.commodity === 'fuel'
       ? km * wayPerKm * fuelPerKm
-      : ((km * this.#hoursPerKm()) / hoursPerDay) * 24 * waterPerHour;
+      : ((km * this.#hoursPerKm()) / hoursPerDay) * 24 * mostWaterPerHour;
   }
 
   /** Along the route to a place: fuel by distance, water by the time that passes. */
@@ -158,7 +162,32 @@ export class Drive {
     const { atKm } = this.leg.from;
     return this.leg.commodity === 'fuel'
       ? (km - atKm) * wayPerKm * fuelPerKm
-      : (days[side](km).hours - days.reaching(atKm).hours) * waterPerHour;
+      : (days[side](km).hours - days.reaching(atKm).hours) * waterPerHour + this.#hotterL(km, side);
+  }
+
+  /** More, where it is hotter, for all hours that pass there, those at its ends included. */
+  #hotterL(km: number, side: Side): number {
+    const { days, hotter } = this.facts;
+    const { atKm } = this.leg.from;
+    return hotter
+      .filter(({ fromKm, toKm }) => fromKm <= km && toKm >= atKm)
+      .reduce((sum, { fromKm, toKm, morePerHour }) => {
+        const endKm = Math.min(km, toKm);
+        const left = days[endKm === km ? side : 'leaving'](endKm);
+        return sum + (left.hours - days.reaching(Math.max(atKm, fromKm)).hours) * morePerHour;
+      }, 0);
+  }
+
+  /** Water of driving back from a place of the route to the supply where the way begins. */
+  #homeL(km: number): number {
+    const { waterPerHour, mostWaterPerHour, hotter } = this.facts;
+    const { atKm, detourKm } = this.leg.from;
+    const moreL = hotter.reduce(
+      (sum, { fromKm, toKm, morePerHour }) =>
+        sum + Math.max(0, Math.min(km, toKm) - Math.max(atKm, fromKm)) * morePerHour,
+      0,
+    );
+    return ((km - atKm) * waterPerHour + moreL + detourKm * mostWaterPerHour) * this.#hoursPerKm();
   }
 
   #fillHours(): number {
@@ -170,7 +199,7 @@ export class Drive {
   #fillingL(): number {
     const { from, commodity } = this.leg;
     if (commodity === 'fuel' || this.facts.termsOf(commodity, from.id).mostL === null) return 0;
-    return this.#fillHours() * this.facts.waterPerHour;
+    return this.#fillHours() * this.facts.mostWaterPerHour;
   }
 
   #startsL(): number {
@@ -201,7 +230,7 @@ export class Drive {
       this.#standingBeforeH() <= 0
         ? 0
         : this.#nightsL(this.#usedH(to.atKm, 'reaching') + this.#standingBeforeH());
-    return offL + ((moreH / facts.hoursPerDay) * 24 + this.#waitHours(to)) * facts.waterPerHour + pushedL;
+    return offL + ((moreH / facts.hoursPerDay) * 24 + this.#waitHours(to)) * facts.mostWaterPerHour + pushedL;
   }
 
   #haltsL(km: number, side: Side): number {
@@ -217,7 +246,7 @@ export class Drive {
     if (this.leg.commodity === 'fuel' || waitHours === 0) return offL;
     const takenH = this.#takenH(atKm, waitHours);
     const nightsL = this.#nightsL(this.#usedH(this.leg.to.atKm, 'reaching') + takenH);
-    return offL + waitHours * facts.waterPerHour + nightsL;
+    return offL + waitHours * facts.mostWaterPerHour + nightsL;
   }
 
   /** Of the hours of driving of a day. */

@@ -104,6 +104,7 @@ const journey = fc.record({
   stays: fc.array(fc.record({ share: odd(0.03, 0.97), days: fc.constantFrom(0.21, 1, 1.4) }), {
     maxLength: 1,
   }),
+  hot: maybe(fc.record({ share: odd(0.02, 0.9), km: odd(15, 260), temperatureC: odd(31, 44) })),
   oneWay: maybe(fc.record({ share: odd(0.05, 0.9), km: odd(2, 40) }), 1),
 });
 type Journey = typeof journey extends fc.Arbitrary<infer J> ? J : never;
@@ -240,7 +241,14 @@ function vehicleOf(drawn: NonNullable<Masses>): NonNullable<RigFile['vehicle']> 
   };
 }
 
-function rigOf({ needs: drawn, masses: mass }: Drawn): RigFile {
+/** They drink, and use no water else, so that all of it is of one grade. */
+const DRINKERS: NonNullable<RigFile['crew']> = {
+  people: [{ count: 2, drinking: 4, cooking: 0, washingUp: 0, washing: 0, shower: 0 }],
+  vehicleLitresPerDay: 0,
+  lossPercent: 0,
+};
+
+function rigOf({ needs: drawn, masses: mass, journey }: Drawn): RigFile {
   const fuel = drawn.fuelPer100Km;
   const water = drawn.waterPerDay;
   const axles = mass?.axles;
@@ -282,6 +290,7 @@ function rigOf({ needs: drawn, masses: mass }: Drawn): RigFile {
       kmPerHour: { slow: drawn.kmPerHour, typical: drawn.kmPerHour * 1.3, fast: drawn.kmPerHour * 1.6 },
     },
     ...(mass === undefined ? {} : { vehicle: vehicleOf(mass) }),
+    ...(journey.hot === undefined ? {} : { crew: DRINKERS }),
     sure: ['/fuel/litresPer100Km', '/water/litresPerDay', '/pace/kmPerHour', '/pace/hoursPerDay'],
   };
 }
@@ -294,7 +303,7 @@ function tripOf({
   journey: drawn,
 }: Drawn): TripFile {
   const lengthKm = lengthKmOf(shape) * 0.99;
-  const { fillAtStart, mostCans, oneWay } = drawn;
+  const { fillAtStart, mostCans, oneWay, hot } = drawn;
   const asks = supplies.flatMap((one, index) => {
     const { fuel, water } = idsOf(one, index);
     const most = bounds.find((each) => each.supply % supplies.length === index);
@@ -335,6 +344,7 @@ function tripOf({
     ...(oneWay === undefined
       ? {}
       : { oneWay: [{ fromKm: oneWay.share * lengthKm, toKm: oneWay.share * lengthKm + oneWay.km }] }),
+    ...(hot === undefined ? {} : { heat: [heatOf(hot, lengthKm)] }),
     waterNotes: notes,
     plan: {
       ...(fillAtStart === undefined ? {} : { fillAtStart: defined(fillAtStart) }),
@@ -346,6 +356,14 @@ function tripOf({
     },
   };
 }
+
+const heatOf = ({ share, km, temperatureC }: NonNullable<Journey['hot']>, lengthKm: number) => ({
+  fromKm: share * lengthKm,
+  toKm: share * lengthKm + km,
+  temperatureC,
+  humidityPercent: 25,
+  on: '2026-04-20',
+});
 
 /** A record without what is not told. */
 function defined<T>(

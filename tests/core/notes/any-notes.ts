@@ -79,6 +79,24 @@ const closed = fc
   .tuple(stretch, fc.record({ from: day, until: day, on: day, ...said }, { requiredKeys: ['on'] }))
   .map(([span, rest]) => ({ ...span, ...rest }))
   .filter(forward);
+const heat = fc
+  .tuple(
+    stretch,
+    fc.oneof(
+      fc.record({ wbgtC: number(-10, 45) }),
+      fc.record({ temperatureC: number(-20, 58), humidityPercent: number(0, 100) }),
+    ),
+    fc.record(
+      {
+        on: day,
+        sun: fc.constantFrom('shade' as const, 'full' as const),
+        workHoursPerDay: number(0, 24),
+        ...said,
+      },
+      { requiredKeys: ['on'] },
+    ),
+  )
+  .map(([span, air, rest]) => ({ ...span, ...air, ...rest }));
 const waterNote = fc.record(
   { id, on: day, saltOk: fc.boolean(), depthM: number(0, 500), ph: number(0, 14), ...said, was },
   { requiredKeys: ['id', 'on', 'saltOk'] },
@@ -117,6 +135,7 @@ export const anyNotes: fc.Arbitrary<FieldNotes> = fc.record(
     corrections: listOf(correction),
     ownPoints: listOfIds(ownPoint),
     closed: listOf(closed),
+    heat: listOf(heat),
     waterNotes: listOf(waterNote),
     washingSources: listOf(id),
     laid: listOf(laid),

@@ -2,6 +2,7 @@ import type { Crew } from '../../../contract/crew.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import { SLACK } from '../../quantity/slack.ts';
 import type { Rig } from '../../rig/rig.ts';
+import { crewUse } from '../needs/crew-use.ts';
 import type { HeatEffect } from '../needs/heat.ts';
 import { MOST_PER_DAY_L, MOST_PER_HOUR_L } from '../needs/heat-table.ts';
 import { LEVELS } from '../needs/levels.ts';
@@ -16,7 +17,7 @@ const DANGER_C = 35;
 /** What the people of a rig should know of their water; nothing for a rig that tells litres a day alone. */
 export const crewCautions = (rig: Rig, trip: HelpHours, reserve: ReserveWater): Caution[] => [
   ...useCautions(rig),
-  ...heatCautions(rig),
+  ...expectedHeat(rig),
   ...reserveCautions(rig, trip, reserve),
 ];
 
@@ -43,13 +44,17 @@ function useCautions({ crew, water }: Rig): Caution[] {
   return cautions;
 }
 
-function heatCautions({ crew }: Rig): Caution[] {
+function expectedHeat({ crew }: Rig): Caution[] {
   if (crew === null) return [];
-  const { heat, drinkingOfOne, from } = crew.use;
-  const expected = crew.file.heat;
-  if (heat === null || expected === undefined) {
-    return from === 'observed' ? [] : [{ code: 'heat-unknown', facts: {} }];
-  }
+  if (crew.file.heat === undefined)
+    return crew.use.from === 'observed' ? [] : [{ code: 'heat-unknown', facts: {} }];
+  return heatCautions(crew.file, crew.file.heat);
+}
+
+/** What the people of a crew should know of a heat. */
+export function heatCautions(crew: Crew, expected: ExpectedHeat): Caution[] {
+  const { heat, drinkingOfOne } = crewUse({ ...crew, heat: expected }, null);
+  if (heat === null) return [];
   return [
     ...estimateCautions(heat, expected),
     ...intakeCautions(heat, drinkingOfOne.high),

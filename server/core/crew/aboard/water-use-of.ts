@@ -11,7 +11,7 @@ import { enduranceOf, gradeEndurance } from './endurance.ts';
 import { drinkingPerDayL, type HelpHours, hoursToHelp, reserveBaseL } from './help-hours.ts';
 import { mixingOf } from './mixing.ts';
 import { safeWater } from './safe-water.ts';
-import type { ReserveWater, WaterUse } from './water-use.ts';
+import type { HeatOnRoute, ReserveWater, WaterUse } from './water-use.ts';
 
 export interface WaterUseFacts {
   /** With the reserve that lasts until help is there. */
@@ -22,6 +22,8 @@ export interface WaterUseFacts {
   /** Aboard at the start, litres. */
   aboardL: number;
   passings: readonly Passing[];
+  /** What the heat of stretches comes to. */
+  inHeat: readonly HeatOnRoute[];
 }
 
 /** Water use in full: litres a day by use and grade, how long they last, where the reserve is, what to know of it. */
@@ -40,6 +42,7 @@ export function waterUseOf(facts: WaterUseFacts): WaterUse {
     aboardL,
     enduranceDays: enduranceOf(aboardL, rig.water.litresPerDay),
     heat: use?.heat ?? null,
+    inHeat: facts.inHeat,
     reserve,
     treatAt,
     mixing,

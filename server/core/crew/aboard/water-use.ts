@@ -1,6 +1,7 @@
 import type { Caution } from '../../phrases/cautions.ts';
 import type { Phrase } from '../../phrases/phrases.ts';
 import type { Loss } from '../../phrases/rig/crew.ts';
+import type { SpanM } from '../../quantity/span.ts';
 import type { Term } from '../../quantity/term.ts';
 import type { UseRange } from '../../quantity/use-range.ts';
 import type { HeatEffect } from '../needs/heat.ts';
@@ -36,6 +37,13 @@ export interface Mixing extends WaterState {
   readonly text: Phrase;
 }
 
+/** A stretch of which the heat was told, and the water of its days at the rate the verdict uses. */
+export interface HeatOnRoute extends SpanM {
+  readonly litresPerDay: number;
+  /** Of it, more than elsewhere. */
+  readonly addedPerDay: number;
+}
+
 /** The water of a trip in full: what the litres were reckoned with, and how long they last. */
 export interface WaterUse {
   /** `rate`: the rig's own litres a day; `crew`: summed from people and pets; `observed`: your figure, split by the crew. */
@@ -50,6 +58,8 @@ export interface WaterUse {
   readonly aboardL: number;
   readonly enduranceDays: UseRange;
   readonly heat: HeatEffect | null;
+  /** Stretches of which the heat was told, in the order of the trip. */
+  readonly inHeat: readonly HeatOnRoute[];
   readonly reserve: ReserveWater;
   /** Where treatment happens; null without a treatment line. */
   readonly treatAt: 'filling' | 'tap' | null;

@@ -1,4 +1,4 @@
-import type { Crew } from '../../../contract/crew.ts';
+import type { Crew, Heat } from '../../../contract/crew.ts';
 import type { RigFile } from '../../../contract/rig.ts';
 import type { Misfit } from '../../phrases/misfits.ts';
 import { rangeInOrder } from '../../quantity/range-in-order.ts';
@@ -8,7 +8,9 @@ import { PERSON_USES } from './levels.ts';
 export function checkCrew(rig: RigFile): Misfit | null {
   const { crew, water } = rig;
   if (crew === undefined) return rateTold(rig) ?? gradesNeedCrew(water);
-  return oneObserved(rig, crew) ?? rangesInOrder(crew) ?? peopleDrink(crew) ?? heatTold(crew);
+  return (
+    oneObserved(rig, crew) ?? rangesInOrder(crew) ?? peopleDrink(crew) ?? heatMisfit(crew.heat, '/crew/heat')
+  );
 }
 
 function rateTold({ water }: RigFile): Misfit | null {
@@ -61,10 +63,10 @@ function peopleDrink(crew: Crew): Misfit | null {
   return null;
 }
 
-function heatTold({ heat }: Crew): Misfit | null {
+/** Whether heat is told in one way, and whole; `path` is where it stands. */
+export function heatMisfit(heat: Heat | undefined, path: string): Misfit | null {
   if (heat === undefined) return null;
   const { wbgtC, temperatureC, humidityPercent, windKmPerHour } = heat;
-  const path = '/crew/heat';
   const humidity = humidityPercent !== undefined;
   if (wbgtC !== undefined) {
     const key = humidity ? 'humidityPercent' : windKmPerHour === undefined ? null : 'windKmPerHour';

@@ -40,6 +40,11 @@ export interface DearerStretch extends SpanM {
   readonly litresPerM: number;
 }
 
+/** A stretch on which the heat has the crew drink more than it does elsewhere, litres a day at the high end. */
+export interface HotterStretch extends SpanM {
+  readonly addedPerDay: number;
+}
+
 /** Everything about the route that a gap of one commodity is reckoned with, at the rates the verdict uses. */
 export interface Course {
   commodity: Commodity;
@@ -70,6 +75,8 @@ export interface Course {
   closed?: readonly SpanM[];
   /** Stretches for which no extract would show a supply, in route order. */
   uncovered: readonly SpanM[];
+  /** Water: stretches on which more is drunk than the rig's own use, in route order; none when left out. */
+  hotter?: readonly HotterStretch[];
   /** Water: places where washing water is taken from a source marked for it, metres along; none when left out. */
   washingStopsM?: readonly number[];
   /** From the end of the route to the next supply; null when the user did not say. */

@@ -1,3 +1,4 @@
+import { mostWaterPerDay } from '../../rig/rig.ts';
 import type { Course, Edge } from './course.ts';
 import { type DayClock, nightsOver } from './day-clock.ts';
 import { sumBefore } from './profile.ts';
@@ -6,7 +7,7 @@ export const HOURS_PER_DAY = 24;
 
 /** Litres that go in a day of standing: all water, or as much fuel as the rig tells for a day and a night. */
 export function standingLPerDay({ commodity, rig }: Pick<Course, 'commodity' | 'rig'>): number {
-  if (commodity === 'water') return rig.water.litresPerDay.high;
+  if (commodity === 'water') return mostWaterPerDay(rig);
   const { perHour, hours } = rig.fuel.model;
   return (
     perHour.idling * hours.idlingPerDay +

@@ -10,6 +10,7 @@ export const NOTE_KINDS = [
   'corrections',
   'ownPoints',
   'closed',
+  'heat',
   'waterNotes',
   'washingSources',
   'laid',

@@ -19,6 +19,9 @@ export interface CrewCautions {
   /** Which hours were told. */
   'help-hours-unknown': { alarm: boolean; help: boolean };
   'reserve-in-one-place': { loss: Loss; safeL: number; reserveL: number };
+  'heat-off-route': { atM: number };
+  /** Heat is told of a stretch, and nobody who drinks. */
+  'heat-without-crew': NoFacts;
   'cans-kept-for-washing': NoFacts;
   'start-grades-assumed': NoFacts;
   'water-lowered': { name: PlaceName; container: WaterClass };
@@ -51,6 +54,12 @@ export type PartSource = Phrased<PartSources>;
 /** Where the figures of a use of water come from. */
 export type UseSource = Phrased<PartSources & SplitSources>;
 
+/** The heat of a stretch as it was told: in the shade, or as WBGT. */
+export interface StretchHeat {
+  readonly temperatureC: number | null;
+  readonly wbgtC: number | null;
+}
+
 /** Why a water reserve is so many days: it lasts until help is there. */
 interface HelpReasons {
   'hours-to-help': { alarmHours: number; helpHours: number };
@@ -60,6 +69,8 @@ export type HelpReason = Phrased<HelpReasons>;
 /** Labels and sources of water use. */
 export interface CrewPhrases extends HelpReasons, Losses, PartSources, SplitSources {
   'own-figure-for-all': NoFacts;
+  /** Litres a day of all there, and of them those beyond what is used elsewhere. */
+  'heat-of-stretch': StretchHeat & { fromM: number; toM: number; litresPerDay: number; addedPerDay: number };
   'use-of-grade': { use: WaterUseName; grade: WaterGrade; source: UseSource };
   'drinking-at-rest-mild': NoFacts;
   'beyond-a-body': { mostL: number };

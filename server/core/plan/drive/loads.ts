@@ -4,6 +4,7 @@ import { at, numberAt } from '../../lists/at.ts';
 import { pairsOf } from '../../lists/pairs.ts';
 import type { LoadSpan } from '../../mass/load.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
+import { mostWaterPerDay } from '../../rig/rig.ts';
 import { kgPerLitreOf, loadKg } from '../question/can-kg.ts';
 import { type CarrySides, drawableOf } from '../side/carry-side.ts';
 import { isBound } from '../side/supply-edge.ts';
@@ -29,8 +30,9 @@ export function loadsAlong(
   const missing = COMMODITIES.map((commodity) => {
     const side = sides[commodity];
     const fullL = drawableOf(side) + cans[commodity] * side.canL;
-    const { low, high } = side.course.rig.water.litresPerDay;
-    const share = commodity === 'fuel' || high === 0 ? 1 : low / high;
+    const { low } = side.course.rig.water.litresPerDay;
+    const most = mostWaterPerDay(side.course.rig);
+    const share = commodity === 'fuel' || most === 0 ? 1 : low / most;
     const aboard = aboardReader(legs[commodity], fullL, share);
     return Float64Array.from(cuts, (atM) => (fullL - aboard(atM)) * kgPerLitreOf(rig, commodity));
   });

@@ -2,8 +2,9 @@ import { aboardOf } from '../../crew/needs/graded-store.ts';
 import { drinkingShare } from '../../gaps/gap-grades.ts';
 import { reserveOf } from '../../gaps/need.ts';
 import { SLACK } from '../../quantity/slack.ts';
+import { mostWaterPerDay } from '../../rig/rig.ts';
 import { type CarrySide, cansAllowed, edgeAt } from '../side/carry-side.ts';
-import { filledNeed, type LegNeed } from './leg-need.ts';
+import { addedByHeatL, filledNeed, type LegNeed } from './leg-need.ts';
 import { fullDeparture, type Stock } from './stock.ts';
 
 /** Litres aboard of all, and of what may be drunk; null where no crew tells the grades of water. */
@@ -36,10 +37,12 @@ export function bearableL(side: CarrySide, stock: Stock, atM: number | null): nu
 }
 
 /** Metres of detours beyond the leg's own that what is aboard still bears; negative where the leg itself is too much. */
-export function spareM({ course }: CarrySide, need: LegNeed, mostL: number): number {
+export function spareM(side: CarrySide, need: LegNeed, mostL: number): number {
+  const { course } = side;
   if (course.commodity === 'fuel') return (mostL - need.needL + SLACK) / course.off.litres;
-  const mostDays = mostL / course.rig.water.litresPerDay.high;
-  return (mostDays - need.days + SLACK) / course.off.days;
+  const { high } = course.rig.water.litresPerDay;
+  const mostDays = (mostL - addedByHeatL(side, need)) / high;
+  return ((mostDays - need.days + SLACK) / course.off.days) * (high / mostWaterPerDay(course.rig));
 }
 
 /** What a leg has to bear. */

@@ -1,6 +1,7 @@
 import { amountBetween } from '../../gaps/course/profile.ts';
 import { fillingL, nightDays, nightL, pushedNights, standingLPerDay } from '../../gaps/course/standing.ts';
-import { wayOf } from '../../gaps/need.ts';
+import { waterFor, wayOf } from '../../gaps/need.ts';
+import { mostWaterPerDay } from '../../rig/rig.ts';
 import { type CarrySide, endsOf } from '../side/carry-side.ts';
 import { fillDays, type SupplyEdge } from '../side/supply-edge.ts';
 
@@ -35,7 +36,10 @@ function reckonNeed(side: CarrySide, begin: SupplyEdge, to: SupplyEdge): LegNeed
   const { course } = side;
   const from = { ...begin, waitDays: 0 };
   const way = wayOf(course, from, to);
-  if (course.commodity === 'water') return { needL: waterL(side, way.days), days: way.days };
+  if (course.commodity === 'water') {
+    const { litres } = waterFor(course, { fromM: from.atM, toM: to.atM, days: way.days });
+    return { needL: litres, days: way.days };
+  }
   const alongL = amountBetween(course.litres.out, from.atM, to.atM);
   const standingL = way.standingDays * standingLPerDay(course);
   return { needL: alongL + way.offM * course.off.litres + standingL, days: way.days };
@@ -61,10 +65,16 @@ export function withDetours(side: CarrySide, need: LegNeed, viaM: number): LegNe
   return viaM === 0 ? need : later(side, need, viaM * off.days, viaM * off.litres);
 }
 
-const later = (side: CarrySide, need: LegNeed, days: number, litres: number): LegNeed => ({
-  days: need.days + days,
-  needL: side.course.commodity === 'fuel' ? need.needL + litres : waterL(side, need.days + days),
-});
+function later(side: CarrySide, need: LegNeed, days: number, litres: number): LegNeed {
+  const { course } = side;
+  const all = need.days + days;
+  if (course.commodity === 'fuel') return { days: all, needL: need.needL + litres };
+  const addedL = days * (mostWaterPerDay(course.rig) - course.rig.water.litresPerDay.high);
+  return { days: all, needL: waterL(side, all) + addedByHeatL(side, need) + addedL };
+}
+
+/** Of a need of water, what heat adds to the days at the rig's own use. */
+export const addedByHeatL = (side: CarrySide, { needL, days }: LegNeed): number => needL - waterL(side, days);
 
 /** What a way needs with so many litres filled in where it begins. */
 export const filledNeed = (side: CarrySide, way: WayBetween, filledL: number): LegNeed =>

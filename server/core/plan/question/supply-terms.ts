@@ -4,6 +4,7 @@ import type { Reckoned } from '../../analyse/analyse.ts';
 import { daysOfStanding } from '../../gaps/course/standing.ts';
 import type { Caution } from '../../phrases/cautions.ts';
 import type { NamedStop } from '../../phrases/plan/plan.ts';
+import { mostWaterPerDay } from '../../rig/rig.ts';
 import type { Passing } from '../../supply/points/passing.ts';
 import { askOf, waitHoursAt } from '../../supply/points/stop-asks.ts';
 import { timeToFill } from '../../treatment/line/flow/time-to-fill.ts';
@@ -79,7 +80,7 @@ function factsOf({ analysis, sides }: Reckoned, commodity: Commodity): TermFacts
     passings: passings.filter((passing) => passing.commodity === commodity),
     asks: trip.plan?.stops ?? [],
     flowLPerMin: treatment === null ? null : drinkingFlow(treatment.taps),
-    litresPerDay: sides.water.course.rig.water.litresPerDay.high,
+    litresPerDay: mostWaterPerDay(sides.water.course.rig),
   };
 }
 

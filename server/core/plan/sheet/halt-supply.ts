@@ -5,6 +5,7 @@ import type { Reckoned } from '../../analyse/analyse.ts';
 import { HOURS_PER_DAY, hoursOfStanding } from '../../gaps/course/standing.ts';
 import { usableL } from '../../gaps/gap-grades.ts';
 import { dateTimeAfter } from '../../pace/clock.ts';
+import { mostWaterPerDay } from '../../rig/rig.ts';
 import { isLaid } from '../../supply/points/laid.ts';
 import { askOf, waitHoursAt } from '../../supply/points/stop-asks.ts';
 import type { ContainerLevel } from '../drive/containers.ts';
@@ -176,7 +177,7 @@ function alarmOf({ analysis, timeThere }: Reckoned, { from, stretch, figures }: 
   if (helpHours === undefined) return null;
   const { rig } = stretch.course;
   const litres = usableL(rig, figures.departL, 0, washingCansL(stretch));
-  const afterHours = (litres / rig.water.litresPerDay.high) * HOURS_PER_DAY - helpHours;
+  const afterHours = (litres / mostWaterPerDay(rig)) * HOURS_PER_DAY - helpHours;
   const leaving = timeThere(from.atM).span?.earliest;
   return { afterHours, by: leaving === undefined ? null : dateTimeAfter(leaving, afterHours) };
 }

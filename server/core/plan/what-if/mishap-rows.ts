@@ -5,6 +5,7 @@ import { needOf } from '../../gaps/need.ts';
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import { drawableL } from '../../quantity/drawable.ts';
 import { SLACK } from '../../quantity/slack.ts';
+import { mostWaterPerDay } from '../../rig/rig.ts';
 import type { Basis } from '../drive/basis.ts';
 import { pointsAt, type Run, type RunPoint, runOf } from '../drive/run.ts';
 import type { SupplyEdge } from '../side/supply-edge.ts';
@@ -114,8 +115,8 @@ function waitOn({ stretch, figures }: Run, waitDays: number): Mishap {
   const { way, needL } = figures;
   const later = needOf(course, from, to, { ...way, days: way.days + waitDays });
   const lostL = later.litres - needL;
-  const { high } = course.rig.water.litresPerDay;
-  return { lostL: () => lostL, lostBackL: () => waitDays * high, moreReserveL: lostL * shareOfNeed };
+  const perDay = mostWaterPerDay(course.rig);
+  return { lostL: () => lostL, lostBackL: () => waitDays * perDay, moreReserveL: lostL * shareOfNeed };
 }
 
 /** Turning round and driving back to the supply behind: at a place, or where that leaves least. */

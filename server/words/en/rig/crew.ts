@@ -2,7 +2,7 @@ import type { WaterClass } from '../../../contract/common.ts';
 import type { PetSource } from '../../../core/phrases/rig/crew.ts';
 import type { PlaceName } from '../../../core/phrases/said/supply-kinds.ts';
 import type { Catalogue, Say } from '../../parts/catalogue.ts';
-import { bare, figure, fixed, rounded } from '../../parts/figures.ts';
+import { bare, figure, fixed, placeAt, rounded } from '../../parts/figures.ts';
 import { joined, type Part, parts } from '../../parts/part.ts';
 import { called } from '../places/called.ts';
 import { LEVEL_SOURCES } from './defaults.ts';
@@ -53,6 +53,9 @@ export const CREW_CAUTIONS = {
   },
   'reserve-in-one-place': ({ loss, safeL, reserveL }, say) =>
     parts`One leak, pump or tap can empty ${say(loss)}: then ${rounded(safeL, 'l')} of drinking water are left even with all full, less than the reserve of ${rounded(reserveL, 'l')}. Keep the reserve apart, in cans or a tank of its own.`,
+  'heat-off-route': ({ atM }) => parts`Heat told from ${placeAt(atM)} on lies past the end of the route.`,
+  'heat-without-crew': () =>
+    parts`It is told how hot it is here, but not who drinks: no more water is reckoned for it. Tell the crew.`,
   'cans-kept-for-washing': () =>
     parts`The owned water cans are kept for washing: what is missing of drinking water needs others.`,
   'start-grades-assumed': () =>
@@ -82,6 +85,14 @@ export const CREW_PHRASES = {
     parts`${sources.map((source) => PETS[source]).join('; ')}${heat ? '; raised by heat as people at rest (ours)' : ''}`,
   'split-of-own-figure': ({ of }, say) =>
     parts`${OWN} for all aboard, split as the crew's parts (${say(of)})`,
+  'heat-of-stretch': ({ temperatureC, wbgtC, fromM, toM, litresPerDay, addedPerDay }) => {
+    const heat =
+      wbgtC === null ? parts`${rounded(temperatureC ?? 0, '°C')}` : parts`WBGT ${rounded(wbgtC, '°C')}`;
+    const stretch = parts`${heat} between ${placeAt(fromM)} and ${placeAt(toM)}`;
+    return addedPerDay === 0
+      ? parts`${stretch}: no hotter than elsewhere, so neither more water is reckoned nor less`
+      : parts`${stretch}: ${rounded(litresPerDay, 'l')} a day, ${rounded(addedPerDay, 'l')} more than elsewhere`;
+  },
   'use-of-grade': ({ use, grade, source }, say) => parts`${use} (${grade} grade): ${say(source)}`,
   'drinking-at-rest-mild': () => parts`drinking in mild weather at rest`,
   'drinking-at-rest-in-heat': ({ factor, wbgtC }) =>
