@@ -4,7 +4,7 @@ import type { Plan } from '../contract/plan.ts';
 import type { TripFile } from '../contract/trip.ts';
 import type { Gauge, WhatIf } from '../contract/whatif.ts';
 import type { Reckoned } from '../core/analyse/analyse.ts';
-import { type CabRuns, cabRunsOf } from '../core/cab/cab-runs.ts';
+import { type CabBasis, cabBasisOf } from '../core/cab/cab-runs.ts';
 import type { Outcome } from '../core/input/problem.ts';
 import { basisOf } from '../core/plan/drive/basis.ts';
 import { gaugeOf } from '../core/plan/gauge/gauge-of.ts';
@@ -43,7 +43,7 @@ const wallClock = (): number => performance.now() / 1000;
 export interface PlannedTrip extends PlanAndMore {
   analysis: Analysis;
   /** Where it was wanted. */
-  cab?: CabRuns;
+  cab?: CabBasis;
 }
 
 /** A carry plan and what follows from it; from the gaps where there is no plan. */
@@ -117,7 +117,7 @@ export function planTrip(
     value: {
       analysis: analysisToContract(outcome.value.analysis),
       ...planned,
-      ...(cab ? { cab: cabRunsOf(basisOf(outcome.value, driven)) } : {}),
+      ...(cab ? { cab: cabBasisOf(basisOf(outcome.value, driven)) } : {}),
     },
   };
 }

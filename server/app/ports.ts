@@ -45,3 +45,11 @@ export interface TripFileSet {
   ): Promise<Outcome<SuppliesRead>>;
   campsOf(waypoints: readonly Waypoint[]): Camp[];
 }
+
+/** What runs in a file to take along. */
+export interface CabProgram {
+  /** JavaScript that holds no end of a script element, and its hash for a content security policy. */
+  readonly script: string;
+  readonly scriptHash: string;
+  readonly style: string;
+}

@@ -4,6 +4,7 @@ import { EXPORT_FILES, type ExportEnding, isExportEnding } from '../app/export/e
 import { packOf } from '../app/export/pack.ts';
 import { today } from '../app/today.ts';
 import { type Outcome, refused } from '../core/input/problem.ts';
+import { cabProgram } from '../io/cab-program.ts';
 import type { Command } from './command.ts';
 import type { CommandIo } from './command-io.ts';
 import { isKeptTrip } from './kept-inputs.ts';
@@ -17,6 +18,8 @@ const HELP = `npm run -s drystage -- export ROUTE.gpx --supply EXTRACT [--supply
 
 Makes the carry plan and writes it as a file to take along; the ending of its name decides which:
 
+  .html      one file for a telephone, with the cab view: whether one can go on or back from a place with what is
+             aboard; works offline, keeps what is entered, needs a browser of 2022 or newer
   .gpx       the route, stops, turn-back points, places to pour a can, nights and cautions as waypoints (GPX 1.1)
   .geojson   the same (RFC 7946)
   .csv       the same places as a table, units in its heads
@@ -81,11 +84,11 @@ function readTarget(words: readonly string[]): Outcome<{ target: Target | null; 
 async function write(target: Target, args: TripArguments, io: CommandIo): Promise<Outcome<string>> {
   const files = await readTrip(args, io);
   if (!files.ok) return files;
-  const planned = ofRoute(await planBeforeTerminal(files.value, io), args);
+  const planned = ofRoute(await planBeforeTerminal(files.value, io, { cab: target.ending === 'html' }), args);
   if (!planned.ok) return planned;
   const pack = ofRoute(packOf(files.value.loaded, planned.value, today()), args);
   if (!pack.ok) return pack;
-  const text = EXPORT_FILES[target.ending](pack.value);
+  const text = await EXPORT_FILES[target.ending](pack.value, { cabProgram });
   try {
     await writeFile(target.file, text, { flag: target.replace ? 'w' : 'wx' });
   } catch (error) {

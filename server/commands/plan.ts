@@ -48,11 +48,12 @@ export const plan = tripCommand({
 export async function planBeforeTerminal(
   { loaded, rig, trip }: ReadTrip,
   io: CommandIo,
+  { cab = false }: { cab?: boolean } = {},
 ): Promise<Outcome<PlannedTrip>> {
   const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
   const timer = setInterval(() => progress?.showWork('planning'), 500);
   try {
-    return await runCarry(loaded, { rig, trip, today: today(), seconds: io.planSeconds });
+    return await runCarry(loaded, { rig, trip, today: today(), seconds: io.planSeconds, cab });
   } finally {
     clearInterval(timer);
     progress?.clear();

@@ -1,16 +1,26 @@
+import type { CabProgram } from '../ports.ts';
 import { csvFile } from './csv-file.ts';
 import { geojsonFile } from './geojson-file.ts';
 import { gpxFile } from './gpx-file.ts';
 import { icsFile } from './ics-file.ts';
 import type { ExportPack } from './pack.ts';
+import { takeAlongFile } from './take-along/take-along-file.ts';
+
+/** What some of the files are made with. */
+export interface ExportTools {
+  readonly cabProgram: () => Promise<CabProgram>;
+}
+
+type Write = (pack: ExportPack, tools: ExportTools) => string | Promise<string>;
 
 /** The files to take along, by the ending of their name. */
 export const EXPORT_FILES = {
+  html: async (pack, { cabProgram }) => takeAlongFile(pack, await cabProgram()),
   gpx: gpxFile,
   geojson: geojsonFile,
   csv: csvFile,
   ics: icsFile,
-} as const satisfies Record<string, (pack: ExportPack) => string>;
+} as const satisfies Record<string, Write>;
 export type ExportEnding = keyof typeof EXPORT_FILES;
 
 export const isExportEnding = (ending: string): ending is ExportEnding => Object.hasOwn(EXPORT_FILES, ending);

@@ -31,6 +31,8 @@ export interface Mark {
   /** Short enough for a small screen. */
   readonly name: string;
   readonly words: string;
+  /** Of a halt of a plan, what is done about each commodity. */
+  readonly supplies: readonly CommoditySupply[];
   /** Of a stop of one commodity, litres. */
   readonly supply: HaltSupply | null;
 }
@@ -65,6 +67,9 @@ function onRoute({ route }: ExportPack, atKm: number): Pick<Mark, 'lon' | 'lat' 
   return { lon, lat, atKm };
 }
 
+/** Of a mark that is no halt. */
+const BARE = { supplies: [], supply: null } as const;
+
 /** The halts of the plan. Both commodities of one supply are one mark; two supplies of one halt are two. */
 function haltMarks(pack: ExportPack): Mark[] {
   return pack.planned.plan.sheet.flatMap((halt) => {
@@ -79,7 +84,7 @@ function haltMarks(pack: ExportPack): Mark[] {
   });
 }
 
-interface CommoditySupply {
+export interface CommoditySupply {
   readonly commodity: Commodity;
   readonly supply: HaltSupply;
 }
@@ -104,6 +109,7 @@ function haltMark(pack: ExportPack, halt: SheetHalt, supplies: readonly Commodit
       ...supplies.flatMap((one) => supplyWords(one, pack.planned)),
       ...contactWords(supply),
     ].join('; '),
+    supplies,
     supply: supplies.length === 1 ? supply : null,
   };
 }
@@ -144,7 +150,7 @@ const endMarks = (pack: ExportPack): Mark[] =>
     ...onRoute(pack, kind === 'start' ? 0 : pack.planned.analysis.route.lengthKm),
     name: WORDS.endName(kind === 'start', null),
     words: WORDS.noPlan[pack.planned.plan.status === 'none' ? 'none' : 'out-of-time'],
-    supply: null,
+    ...BARE,
   }));
 
 /** Without a plan every supply that counts is a stop. */
@@ -159,7 +165,7 @@ const supplyMarks = ({ planned }: ExportPack): Mark[] =>
       lat,
       name: WORDS.stopName([commodity], name ?? kind),
       words: [WORDS.at(kmText(atKm)), kind].join('; '),
-      supply: null,
+      ...BARE,
     }));
 
 /** Without a plan: where one is at the reserve, and where nothing is left. */
@@ -175,7 +181,7 @@ const gapMarks = (pack: ExportPack): Mark[] =>
               ...onRoute(pack, reserveFromKm),
               name: WORDS.reserveName(commodity, kmText(reserveFromKm)),
               words: WORDS.reserve(commodity),
-              supply: null,
+              ...BARE,
             },
           ]),
       ...(runsDryKm === null
@@ -187,7 +193,7 @@ const gapMarks = (pack: ExportPack): Mark[] =>
               ...onRoute(pack, runsDryKm),
               name: WORDS.dryName(commodity, kmText(runsDryKm)),
               words: WORDS.dry(commodity),
-              supply: null,
+              ...BARE,
             },
           ]),
     ]),
@@ -204,7 +210,7 @@ const turnBackMarks = (pack: ExportPack): Mark[] =>
         ...onRoute(pack, atKm),
         name: WORDS.turnBackName(commodity, kmBefore(atKm)),
         words: WORDS.turnBack(commodity, WORDS.endName(true, name)),
-        supply: null,
+        ...BARE,
       })),
     );
 
@@ -216,7 +222,7 @@ const pourMarks = (pack: ExportPack): Mark[] =>
       ...onRoute(pack, atKm),
       name: WORDS.pourName(commodity, kmText(atKm)),
       words: WORDS.pour(commodity),
-      supply: null,
+      ...BARE,
     })),
   );
 
@@ -227,7 +233,7 @@ const nightMarks = (pack: ExportPack): Mark[] =>
     ...onRoute(pack, atKm),
     name: WORDS.nightName(index + 1, name),
     words: WORDS.at(kmText(atKm)),
-    supply: null,
+    ...BARE,
   }));
 
 /** Those that speak of a place. */
@@ -238,7 +244,7 @@ const cautionMarks = (pack: ExportPack): Mark[] =>
     ...onRoute(pack, fromKm),
     name: WORDS.cautionName(kmText(fromKm)),
     words: text,
-    supply: null,
+    ...BARE,
   }));
 
 function placedCautions({ analysis, plan }: PlannedTrip): { fromKm: number; text: string }[] {

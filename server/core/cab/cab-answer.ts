@@ -1,5 +1,5 @@
 import type { Verdict } from '../../contract/common.ts';
-import { VERDICT_RANK } from '../gaps/verdict.ts';
+import { worseOf } from '../gaps/verdict.ts';
 import type { CabSide, SideState } from './side-state.ts';
 
 /**
@@ -17,15 +17,14 @@ export type CabAnswer =
   | 'none'
   | 'unread';
 
-/** A way by its worse commodity; one that cannot be driven back is short. */
-const worse = (a: Verdict, b: Verdict): Verdict => (VERDICT_RANK[a] <= VERDICT_RANK[b] ? a : b);
+/** One that cannot be driven back is short. */
 const backVerdict = ({ back }: SideState): Verdict => back?.verdict ?? 'short';
 
 export function cabAnswer(fuel: CabSide, water: CabSide): CabAnswer {
   if (isNone(fuel, 'unread') || isNone(water, 'unread')) return 'unread';
   if ('none' in fuel || 'none' in water) return 'unknown';
-  const on = worse(fuel.on.verdict, water.on.verdict);
-  const back = worse(backVerdict(fuel), backVerdict(water));
+  const on = worseOf(fuel.on.verdict, water.on.verdict);
+  const back = worseOf(backVerdict(fuel), backVerdict(water));
   return ANSWERS[on][back];
 }
 

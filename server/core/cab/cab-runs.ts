@@ -21,6 +21,26 @@ export interface CabSideRuns {
 
 export type CabRuns = Readonly<Record<Commodity, CabSideRuns>>;
 
+/** What the cab view of a trip is reckoned from. */
+export interface CabBasis {
+  readonly kind: Basis['kind'];
+  readonly runs: CabRuns;
+  /** Of one full can. */
+  readonly canL: Readonly<Record<Commodity, number>>;
+  /** Of all water, at the rate that verdicts use. */
+  readonly waterLPerDay: number;
+}
+
+export const cabBasisOf = (basis: Basis): CabBasis => ({
+  kind: basis.kind,
+  runs: cabRunsOf(basis),
+  canL: byCommodity((commodity) => basis.sides[commodity].side.canL),
+  waterLPerDay: basis.sides.water.side.course.rig.water.litresPerDay.high,
+});
+
+/** Without a plan all supplies that count are used: where they are more, no run over one of them is kept (ours). */
+const MOST_OVER = 300;
+
 /** The runs of a plan, or of the gaps where there is none, with those over each supply alone that is used. */
 export const cabRunsOf = (basis: Basis): CabRuns =>
   byCommodity((commodity) => {
@@ -30,7 +50,7 @@ export const cabRunsOf = (basis: Basis): CabRuns =>
     );
     return {
       planned: stretches.map((stretch) => gaugeRunOf(runOf(stretch))),
-      over: [...ids].flatMap((id) =>
+      over: (ids.size > MOST_OVER ? [] : [...ids]).flatMap((id) =>
         failedStretches(basis, commodity, (edge) => edge.id === id).map(({ stretch }) => ({
           id,
           run: gaugeRunOf(runOf(stretch)),

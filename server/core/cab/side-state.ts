@@ -1,5 +1,5 @@
 import type { Commodity, Verdict } from '../../contract/common.ts';
-import { doubtOf } from '../gaps/course/course.ts';
+import { type Doubt, doubtOf } from '../gaps/course/course.ts';
 import { verdictOf } from '../gaps/verdict.ts';
 import { lastHolding, overBack, type WayPoint } from '../plan/drive/way-points.ts';
 import type { GaugeRun } from '../plan/gauge/gauge-run.ts';
@@ -16,6 +16,8 @@ export interface WayState {
   readonly marginL: number;
   /** What is left on getting there that can serve; below nothing: it does not get there. */
   readonly arriveL: number;
+  /** Why that is not known, where it is not. */
+  readonly unknownBy: Doubt['of'] | 'no-map' | null;
 }
 
 /** The way on. */
@@ -78,14 +80,15 @@ function onState({ run, point, onL }: LeastAboard, litres: number, lostL: number
       ? null
       : (lastHolding(pointsAhead(run, point), (ahead) => ahead.litres - goneL) ?? point.atM);
   const firstUncovered = uncovered.find(({ toM }) => toM > point.atM);
+  const doubt = doubtOf(run, { kind: 'passing', atM: point.atM }, to);
   const verdict = verdictOf({
     arriveL,
     marginL,
     runsDryM,
     firstUncoveredM: firstUncovered === undefined ? null : Math.max(firstUncovered.fromM, point.atM),
-    atBestUnknown: doubtOf(run, { kind: 'passing', atM: point.atM }, to)?.leavesUnknown === true,
+    atBestUnknown: doubt?.leavesUnknown === true,
   });
-  return { verdict, leastL: onL, marginL, arriveL, runsDryM };
+  return { verdict, leastL: onL, marginL, arriveL, unknownBy: unknownBy(verdict, doubt), runsDryM };
 }
 
 function backState({ run, point, backL }: LeastAboard, litres: number, lostL: number): BackState | null {
@@ -102,8 +105,12 @@ function backState({ run, point, backL }: LeastAboard, litres: number, lostL: nu
     atBestUnknown: doubt?.leavesUnknown === true,
   });
   const untilM = lastHolding(pointsAhead(run, point), (ahead) => overBack(run, ahead, lostL));
-  return { verdict, leastL: backL, marginL, arriveL, untilM };
+  return { verdict, leastL: backL, marginL, arriveL, unknownBy: unknownBy(verdict, doubt), untilM };
 }
+
+/** A doubt that leaves it unknown, else that no map tells of supplies. */
+const unknownBy = (verdict: Verdict, doubt: Doubt | null): WayState['unknownBy'] =>
+  verdict !== 'unknown' ? null : doubt?.leavesUnknown === true ? doubt.of : 'no-map';
 
 /** A point of a run, and those behind it. */
 function pointsAhead({ points }: GaugeRun, point: WayPoint): WayPoint[] {

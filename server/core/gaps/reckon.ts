@@ -7,7 +7,7 @@ import { type Course, type Doubt, doubtOf, type Edge } from './course/course.ts'
 import { firstBelowM, levelsOf } from './course/levels.ts';
 import { gapGrades } from './gap-grades.ts';
 import { needOf, reserveOf, type Way, wayOf } from './need.ts';
-import { VERDICT_RANK, verdictOf } from './verdict.ts';
+import { verdictOf, worseOf } from './verdict.ts';
 
 /** The figures of a way from one edge to another, unrounded. */
 export interface Reckoning {
@@ -105,5 +105,3 @@ export function reckon(
     reserveTerms: reserve.terms,
   };
 }
-
-const worseOf = (a: Verdict, b: Verdict): Verdict => (VERDICT_RANK[a] <= VERDICT_RANK[b] ? a : b);

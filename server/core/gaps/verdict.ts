@@ -4,6 +4,9 @@ import { SLACK } from '../quantity/slack.ts';
 /** Better verdicts rank higher; not knowing is better than knowing that it fails. */
 export const VERDICT_RANK: Record<Verdict, number> = { short: 0, unknown: 1, 'into-reserve': 2, enough: 3 };
 
+/** The worse of two. */
+export const worseOf = (a: Verdict, b: Verdict): Verdict => (VERDICT_RANK[a] <= VERDICT_RANK[b] ? a : b);
+
 export interface VerdictFacts {
   arriveL: number;
   marginL: number;

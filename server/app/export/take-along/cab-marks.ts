@@ -1,0 +1,58 @@
+import type { FuelKind } from '../../../contract/rig.ts';
+import type { CabMark } from '../../../core/cab/cab-file.ts';
+import { CAB } from '../../../words/cab.ts';
+import { type CommoditySupply, type Mark, marksOf } from '../marks.ts';
+import type { ExportPack } from '../pack.ts';
+
+/** The places to know on the way as the cab view tells them, in the order of the road. */
+export function cabMarks(pack: ExportPack): CabMark[] {
+  const { kind } = pack.planned.analysis.rig.fuel;
+  return marksOf(pack).map((mark) => ({
+    kind: mark.kind,
+    commodities: mark.commodities,
+    atM: mark.atKm * 1000,
+    name: nameOf(mark, kind),
+    todo: mark.supplies.map((one) => todoOf(one, kind)),
+    contact: contactOf(mark),
+  }));
+}
+
+function nameOf({ kind, commodities, name, words, supplies }: Mark, fuel: FuelKind): string {
+  const [first] = supplies;
+  const what = commodities.map((commodity) => CAB.answer.content(commodity, fuel)).join(' + ');
+  switch (kind) {
+    case 'turn-back':
+      return CAB.lastTurn(what);
+    case 'pour':
+      return CAB.pour(what);
+    case 'caution':
+    case 'reserve':
+    case 'dry':
+      return words;
+    case 'stop':
+      return first?.supply.at.name ?? first?.supply.kind ?? name;
+    case 'start':
+    case 'night':
+    case 'end':
+      return name;
+  }
+}
+
+/** What is done about one commodity: litres to fill rounded up, those that one comes with down. */
+function todoOf({ commodity, supply }: CommoditySupply, fuel: FuelKind): string {
+  const { arriveL, fillL, leaveL, cansFull } = supply;
+  return CAB.halt({
+    what: CAB.answer.content(commodity, fuel),
+    arrive: arriveL === null ? null : String(Math.floor(arriveL)),
+    fill: fillL > 0 ? String(Math.ceil(fillL)) : null,
+    letGo: fillL < 0 ? String(Math.ceil(-fillL)) : null,
+    leave: leaveL === null ? null : String(Math.ceil(leaveL)),
+    cans: cansFull,
+  });
+}
+
+/** Of the first supply there that can be asked. */
+function contactOf({ supplies }: Mark): CabMark['contact'] {
+  const [contact] = supplies.flatMap(({ supply }) => supply.contact ?? []);
+  return contact === undefined ? null : { phone: contact.phone, openingHours: contact.openingHours };
+}

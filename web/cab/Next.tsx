@@ -1,0 +1,86 @@
+import { Fragment } from 'react';
+import type { FuelKind } from '../../server/contract/rig.ts';
+import type { CabContact, CabSupply } from '../../server/core/cab/cab-file.ts';
+import { CAB } from '../../server/words/cab.ts';
+import { kmOf, kmToDrive, wholeKmOf } from './figures.ts';
+import type { NextLine } from './places.ts';
+
+/** What comes next on the road, stops with their telephone and hours. */
+export function Next({ lines }: { lines: readonly NextLine[] }) {
+  return (
+    <section aria-labelledby="cab-next">
+      <h2 id="cab-next">{CAB.next}</h2>
+      {lines.length === 0 ? (
+        <p>{CAB.nothingNext}</p>
+      ) : (
+        <dl className="next">
+          {lines.map(({ atM, name, todo, contact, isStop }) => (
+            <Fragment key={`${atM} ${name}`}>
+              <dt>{CAB.atKm(wholeKmOf(atM))}</dt>
+              <dd>
+                <b>{name}</b>
+                {todo
+                  .filter((words) => words !== name)
+                  .map((words) => (
+                    <span key={words} className="second">
+                      {words}
+                    </span>
+                  ))}
+                {isStop && <Contact contact={contact} />}
+              </dd>
+            </Fragment>
+          ))}
+        </dl>
+      )}
+    </section>
+  );
+}
+
+function Contact({ contact }: { contact: CabContact | null }) {
+  if (contact === null) return null;
+  const { phone, openingHours } = contact;
+  return (
+    <>
+      <span className="second">{openingHours === null ? CAB.hoursUnknown : CAB.hours(openingHours)}</span>
+      {phone === null ? (
+        <span className="second">{CAB.noTelephone}</span>
+      ) : (
+        <a className="call" href={`tel:${phone.replaceAll(/[^+\d]/g, '')}`}>
+          {CAB.call(phone)}
+        </a>
+      )}
+    </>
+  );
+}
+
+interface OthersProps {
+  supplies: readonly CabSupply[];
+  atM: number;
+  fuelKind: FuelKind;
+}
+
+/** Supplies beside the plan: where they are, and no more than that. */
+export function Others({ supplies, atM, fuelKind }: OthersProps) {
+  const { answer: words } = CAB;
+  if (supplies.length === 0) return null;
+  return (
+    <section aria-labelledby="cab-others">
+      <h2 id="cab-others">{words.others}</h2>
+      <ul>
+        {supplies.map((supply) => (
+          <li key={`${supply.commodity} ${supply.atM} ${supply.name}`}>
+            {words.other(words.content(supply.commodity, fuelKind), supply.name, wholeKmOf(supply.atM))}
+            <span className="second">
+              {supply.atM <= atM
+                ? words.behind(kmToDrive(atM - supply.atM))
+                : words.ahead(kmToDrive(supply.atM - atM))}
+              {supply.detourM >= 50 && `, ${words.offRoad(kmOf(supply.detourM))}`},{' '}
+              {words.evidence[supply.evidence]}
+            </span>
+          </li>
+        ))}
+      </ul>
+      <p className="soft">{words.notReckoned}</p>
+    </section>
+  );
+}

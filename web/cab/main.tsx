@@ -1,0 +1,20 @@
+import { createRoot } from 'react-dom/client';
+import type { CabFile } from '../../server/core/cab/cab-file.ts';
+import { type CabAsk, cabState } from '../../server/core/cab/cab-state.ts';
+import { unpackRuns } from '../../server/core/cab/packed-runs.ts';
+import { CabView } from './CabView.tsx';
+
+declare global {
+  /** What the file says of states, so that its figures can be held against the server's. */
+  var drystageStates: ((asks: readonly CabAsk[]) => unknown) | undefined;
+}
+
+const root = document.getElementById('cab');
+const text = document.getElementById('cab-file')?.textContent;
+if (root !== null && text != null) {
+  const file = JSON.parse(text) as CabFile;
+  const runs = unpackRuns(file.basis.runs);
+  globalThis.drystageStates = (asks) => asks.map((ask) => cabState(runs, ask));
+  root.replaceChildren();
+  createRoot(root).render(<CabView file={file} runs={runs} />);
+}
