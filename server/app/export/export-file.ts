@@ -4,7 +4,7 @@ import { geojsonFile } from './geojson-file.ts';
 import { gpxFile } from './gpx-file.ts';
 import { icsFile } from './ics-file.ts';
 import type { ExportPack } from './pack.ts';
-import { takeAlongFile } from './take-along/take-along-file.ts';
+import { takeAlongFile } from './take-along-file.ts';
 
 /** What some of the files are made with. */
 export interface ExportTools {

@@ -1,8 +1,8 @@
-import { CAB } from '../../../words/cab.ts';
-import type { CabProgram } from '../../ports.ts';
-import { xmlText } from '../../xml-text.ts';
-import type { ExportPack } from '../pack.ts';
+import { CAB } from '../../words/cab.ts';
+import type { CabProgram } from '../ports.ts';
+import { xmlText } from '../xml-text.ts';
 import { cabFileOf } from './cab-file.ts';
+import type { ExportPack } from './pack.ts';
 
 /**
  * One HTML file that holds all it needs: the cab view with its program and figures. It may run that program and nothing

@@ -1,20 +1,20 @@
-import type { Commodity } from '../../../contract/common.ts';
-import type { RigFile } from '../../../contract/rig.ts';
-import type { CabStore } from '../../../core/cab/aboard.ts';
-import type { CabContact, CabFile, CabSupply } from '../../../core/cab/cab-file.ts';
-import type { CabBasis, CabRuns } from '../../../core/cab/cab-runs.ts';
-import { packRuns } from '../../../core/cab/packed-runs.ts';
-import { routeSketch } from '../../../core/cab/route-sketch.ts';
-import type { PlaceName } from '../../../core/phrases/said/supply-kinds.ts';
-import type { GaugeRun } from '../../../core/plan/gauge/gauge-run.ts';
-import { byCommodity } from '../../../core/plan/side/other-of.ts';
-import type { PlanEdge } from '../../../core/plan/side/plan-edge.ts';
-import { COMMODITIES } from '../../../core/quantity/commodities.ts';
-import { filledL } from '../../../core/quantity/drawable.ts';
-import { PRINTED } from '../../../words/printed.ts';
-import { textOf } from '../../../words/words-of.ts';
-import type { ExportPack } from '../pack.ts';
+import type { Commodity } from '../../contract/common.ts';
+import type { RigFile } from '../../contract/rig.ts';
+import type { CabStore } from '../../core/cab/aboard.ts';
+import type { CabContact, CabFile, CabSupply } from '../../core/cab/cab-file.ts';
+import type { CabBasis, CabRuns } from '../../core/cab/cab-runs.ts';
+import { packRuns } from '../../core/cab/packed-runs.ts';
+import { routeSketch } from '../../core/cab/route-sketch.ts';
+import type { PlaceName } from '../../core/phrases/said/supply-kinds.ts';
+import type { GaugeRun } from '../../core/plan/gauge/gauge-run.ts';
+import { byCommodity } from '../../core/plan/side/other-of.ts';
+import type { PlanEdge } from '../../core/plan/side/plan-edge.ts';
+import { COMMODITIES } from '../../core/quantity/commodities.ts';
+import { filledL } from '../../core/quantity/drawable.ts';
+import { PRINTED } from '../../words/printed.ts';
+import { textOf } from '../../words/words-of.ts';
 import { cabMarks } from './cab-marks.ts';
+import type { ExportPack } from './pack.ts';
 
 const M_PER_KM = 1000;
 
