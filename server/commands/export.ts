@@ -1,7 +1,7 @@
 import { writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
-import { EXPORT_FILES, type ExportEnding, isExportEnding } from '../app/export/export-file.ts';
 import { packOf } from '../app/export/pack.ts';
+import { EXPORT_FILES, type ExportEnding, isExportEnding } from '../app/take-along/export-file.ts';
 import { today } from '../app/today.ts';
 import { type Outcome, refused } from '../core/input/problem.ts';
 import { cabProgram } from '../io/cab-program.ts';

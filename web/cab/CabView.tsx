@@ -99,6 +99,7 @@ function Head({ file, red, onRed }: { file: CabFile; red: boolean; onRed: () => 
       <button type="button" aria-pressed={red} aria-label={CAB.nightLabel} onClick={onRed}>
         {red ? CAB.nightOff : CAB.night}
       </button>
+      {file.notice !== null && <p className="notice">{file.notice}</p>}
       {file.plan !== 'found' && <p className="trouble">{CAB.noPlan[file.plan]}</p>}
     </header>
   );

@@ -138,8 +138,8 @@ function TankSteps({ tank, what, reading, onRead }: TankStepsProps) {
 }
 
 /** The mark at or below which so much stands. */
-const eighthsOf = ({ litres, unusableL }: CabTank, usableL: number): number =>
-  litres === 0 ? 0 : Math.min(MARKS, Math.floor(((usableL + unusableL) / litres) * MARKS));
+const eighthsOf = ({ filledL, unusableL }: CabTank, usableL: number): number =>
+  Math.min(MARKS, Math.floor(((usableL + unusableL) / filledL) * MARKS + 1e-9));
 
 /** Where reading begins: what the plan has there, a can being poured as soon as the tanks have room. Nothing is read by it. */
 function proposed({ tanks, canL }: CabStore, plannedL: number): Pick<Reading, 'tanks' | 'cans'> {

@@ -35,6 +35,8 @@ export interface CabFile {
   /** Under this the entries of the crew are kept. */
   readonly key: string;
   readonly route: string;
+  /** Set when the land is invented and must not be driven by. */
+  readonly notice: string | null;
   readonly lengthM: number;
   readonly fuelKind: FuelKind;
   /** Whether the plan was found, whether there is none, or whether that is not known. */

@@ -49,21 +49,30 @@ const EIGHTHS: Record<string, number> = {
 it('a mark of the gauge beside its cans holds what is needed, and the mark below does not', () => {
   fc.assert(
     fc.property(
-      fc.record({ tankL: fc.integer({ min: 20, max: 300 }), canL: fc.integer({ min: 5, max: 25 }) }),
+      fc.record({
+        tank: fc.record({
+          name: fc.constant('main'),
+          filledL: fc.integer({ min: 20, max: 300 }),
+          unusableL: fc.integer({ min: 0, max: 10 }),
+        }),
+        canL: fc.integer({ min: 5, max: 25 }),
+      }),
       fc.integer({ min: 0, max: 8 }),
       fc.double({ min: 0, max: 400, noNaN: true }),
       (dial, cans, needL) => {
         const text = markText(needL, dial, cans);
+        const { filledL, unusableL } = dial.tank;
         const inCans = cans * dial.canL;
         if (text === '> full') {
-          expect(needL).toBeGreaterThan(dial.tankL + inCans);
+          expect(needL).toBeGreaterThan(filledL - unusableL + inCans);
           return;
         }
         const [mark = '', more = '0'] = text.split(' + ');
         expect(Number(more)).toBe(cans);
         const eighths = EIGHTHS[mark]!;
-        expect((eighths / 8) * dial.tankL + inCans).toBeGreaterThanOrEqual(needL - 1e-3);
-        if (eighths > 0) expect(((eighths - 1) / 8) * dial.tankL + inCans).toBeLessThan(needL);
+        const givesL = (at: number) => Math.max(0, (at / 8) * filledL - unusableL) + inCans;
+        expect(givesL(eighths)).toBeGreaterThanOrEqual(needL - 1e-3);
+        if (eighths > 0) expect(givesL(eighths - 1)).toBeLessThan(needL);
       },
     ),
   );

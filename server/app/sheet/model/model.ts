@@ -66,6 +66,8 @@ export interface SheetColumn {
   readonly lean: 'left' | 'right';
   /** Share of the table's width against those of the other columns. */
   readonly width: number;
+  /** Whether it and those behind it are one thing, which stands by itself where a row does not fit one line. */
+  readonly startsGroup?: boolean;
 }
 
 export interface SheetRow {

@@ -1,24 +1,22 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { GaugeRow } from '../../../contract/whatif.ts';
+import { type CabTank, cabTank, leastEighths } from '../../../core/cab/aboard.ts';
 import { PRINTED } from '../../../words/printed.ts';
 import type { PlannedTrip } from '../../plan-trip.ts';
 
 const WORDS = PRINTED.paper.tables.gauge;
 
-/** Marks of a gauge between empty and full (ours): what most are read to. */
-const MARKS = 8;
-
-/** The gauge of a single tank: litres that it shows from empty to full, and what a can beside it holds. */
+/** The gauge of a single tank, and what a can beside it holds. */
 export interface GaugeDial {
-  readonly tankL: number;
+  readonly tank: CabTank;
   readonly canL: number;
 }
 
 /** Null where several tanks or none hold it: no one gauge shows what is aboard then. */
 export function dialOf({ analysis }: PlannedTrip, commodity: Commodity): GaugeDial | null {
   const { capacityL, canL } = analysis[commodity];
-  const { tanks } = analysis.rig[commodity];
-  return tanks.length === 1 && capacityL > 0 ? { tankL: capacityL, canL } : null;
+  const [tank, ...more] = analysis.rig[commodity].tanks;
+  return tank !== undefined && more.length === 0 && capacityL > 0 ? { tank: cabTank(tank), canL } : null;
 }
 
 /** Full cans by the plan at a line of the gauge: before what is filled there, or after; none without a plan. */
@@ -44,7 +42,7 @@ const SAME_L = 1e-6;
  * What the gauge must show at least beside so many full cans: litres that the cans do not hold, rounded up to the next
  * mark. Where even a full tank is not enough it says so.
  */
-export function markText(litres: number, { tankL, canL }: GaugeDial, cans: number): string {
-  const eighths = Math.max(0, Math.ceil(((litres - cans * canL) / tankL) * MARKS - 1e-6));
-  return eighths > MARKS ? WORDS.beyond : WORDS.withCans(WORDS.mark(eighths), cans);
+export function markText(litres: number, { tank, canL }: GaugeDial, cans: number): string {
+  const eighths = leastEighths(tank, litres - cans * canL);
+  return eighths === null ? WORDS.beyond : WORDS.withCans(WORDS.mark(eighths), cans);
 }

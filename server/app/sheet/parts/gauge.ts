@@ -71,7 +71,7 @@ const columnsOf = (dials: Dials): SheetColumn[] => [
   { ...HEADS.at, lean: 'right', width: 8 },
   { ...HEADS.place, lean: 'left', width: 30 },
   ...COMMODITIES.flatMap((commodity): SheetColumn[] => [
-    { ...HEADS.on(commodity), lean: 'right', width: 10 },
+    { ...HEADS.on(commodity), lean: 'right', width: 10, startsGroup: true },
     ...(dials[commodity] === null ? [] : [{ ...HEADS.onGauge, lean: 'left' as const, width: 14 }]),
     { ...HEADS.back, lean: 'right', width: 9 },
     { ...HEADS.planned, lean: 'right', width: 9 },

@@ -82,7 +82,7 @@ export const TABLE_WORDS = {
       gaps: 'There is no plan: with full tanks at every supply that counts. All that can be used, reserve included; rounded up.',
     },
     eighths: (commodities: string, cans: boolean) =>
-      `Gauge of ${commodities}: eighths of what the tank gives${cans ? ', beside so many full cans as the plan has there' : ''}. Between two lines the first holds to go on, the second to go back.`,
+      `Gauge of ${commodities}: eighths of what is filled in, also what cannot be drawn${cans ? ', beside so many full cans as the plan has there' : ''}. Between two lines the first holds to go on, the second to go back.`,
     noGauge: (commodities: string) =>
       `${commodities} in several tanks or none: no one gauge shows it, go by the litres.`,
     every: (km: string) => `A line every ${km} km; the command plan prints one every 50 km.`,

@@ -1,8 +1,8 @@
 import type { FuelKind } from '../../contract/rig.ts';
 import type { CabMark } from '../../core/cab/cab-file.ts';
 import { CAB } from '../../words/cab.ts';
-import { type CommoditySupply, type Mark, marksOf } from './marks.ts';
-import type { ExportPack } from './pack.ts';
+import { type CommoditySupply, type Mark, marksOf } from '../export/marks.ts';
+import type { ExportPack } from '../export/pack.ts';
 
 /** The places to know on the way as the cab view tells them, in the order of the road. */
 export function cabMarks(pack: ExportPack): CabMark[] {

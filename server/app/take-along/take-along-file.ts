@@ -1,8 +1,9 @@
 import { CAB } from '../../words/cab.ts';
+import type { ExportPack } from '../export/pack.ts';
 import type { CabProgram } from '../ports.ts';
 import { xmlText } from '../xml-text.ts';
 import { cabFileOf } from './cab-file.ts';
-import type { ExportPack } from './pack.ts';
+import { papersHtml } from './papers.ts';
 
 /**
  * One HTML file that holds all it needs: the cab view with its program and figures. It may run that program and nothing
@@ -31,6 +32,7 @@ export function takeAlongFile(pack: ExportPack, program: CabProgram): string {
     '</head>',
     '<body>',
     `<div id="cab"><main class="cab"><p>${xmlText(CAB.noScript)}</p></main></div>`,
+    papersHtml(pack),
     `<script type="application/json" id="cab-file">${jsonText(cabFileOf(pack, cab))}</script>`,
     `<script>${script}</script>`,
     '</body>',

@@ -1,6 +1,6 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { RigFile } from '../../contract/rig.ts';
-import type { CabStore } from '../../core/cab/aboard.ts';
+import { type CabStore, cabTank } from '../../core/cab/aboard.ts';
 import type { CabContact, CabFile, CabSupply } from '../../core/cab/cab-file.ts';
 import type { CabBasis, CabRuns } from '../../core/cab/cab-runs.ts';
 import { packRuns } from '../../core/cab/packed-runs.ts';
@@ -10,11 +10,10 @@ import type { GaugeRun } from '../../core/plan/gauge/gauge-run.ts';
 import { byCommodity } from '../../core/plan/side/other-of.ts';
 import type { PlanEdge } from '../../core/plan/side/plan-edge.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
-import { filledL } from '../../core/quantity/drawable.ts';
 import { PRINTED } from '../../words/printed.ts';
 import { textOf } from '../../words/words-of.ts';
+import type { ExportPack } from '../export/pack.ts';
 import { cabMarks } from './cab-marks.ts';
-import type { ExportPack } from './pack.ts';
 
 const M_PER_KM = 1000;
 
@@ -25,6 +24,7 @@ export function cabFileOf(pack: ExportPack, cab: CabBasis): CabFile {
   return {
     key: [made, route.name, route.lengthM, analysis.trip.departure ?? ''].join(' '),
     route: route.name,
+    notice: pack.notice,
     lengthM: route.lengthM,
     fuelKind: analysis.rig.fuel.kind,
     plan: plan.status,
@@ -59,12 +59,7 @@ function storeOf(rig: RigFile, commodity: Commodity, cab: CabBasis): CabStore {
   const { runs, canL } = cab;
   const fullest = runs[commodity].planned.reduce((most, { departL }) => Math.max(most, departL), 0);
   return {
-    tanks: tanks.map((tank) => ({
-      name: tank.name,
-      litres: tank.litres,
-      filledL: filledL(tank),
-      unusableL: tank.unusableLitres ?? 0,
-    })),
+    tanks: tanks.map(cabTank),
     canL: canL[commodity],
     cans: Math.max(cans?.owned ?? 0, Math.ceil(fullest / canL[commodity])),
   };

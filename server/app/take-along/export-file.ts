@@ -1,9 +1,9 @@
+import { csvFile } from '../export/csv-file.ts';
+import { geojsonFile } from '../export/geojson-file.ts';
+import { gpxFile } from '../export/gpx-file.ts';
+import { icsFile } from '../export/ics-file.ts';
+import type { ExportPack } from '../export/pack.ts';
 import type { CabProgram } from '../ports.ts';
-import { csvFile } from './csv-file.ts';
-import { geojsonFile } from './geojson-file.ts';
-import { gpxFile } from './gpx-file.ts';
-import { icsFile } from './ics-file.ts';
-import type { ExportPack } from './pack.ts';
 import { takeAlongFile } from './take-along-file.ts';
 
 /** What some of the files are made with. */
