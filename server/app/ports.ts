@@ -1,3 +1,4 @@
+import type { TDocumentDefinitions } from 'pdfmake/interfaces';
 import type { Bbox } from '../contract/common.ts';
 import type { OpeningHoursReader } from '../core/input/opening-hours.ts';
 import type { Outcome } from '../core/input/problem.ts';
@@ -52,4 +53,11 @@ export interface CabProgram {
   readonly script: string;
   readonly scriptHash: string;
   readonly style: string;
+}
+
+/** What makes a PDF file of a description; server/io/pdf/pdf-printer.ts implements it. */
+export interface PdfPrinter {
+  /** Whether there is a letter for a sign. */
+  readonly hasSign: (sign: string) => boolean;
+  readonly print: (definition: TDocumentDefinitions) => Promise<Uint8Array>;
 }

@@ -14,7 +14,7 @@ const SERVER = fileURLToPath(new URL('../', import.meta.url));
 const LOCK = fileURLToPath(new URL('../../package-lock.json', import.meta.url));
 const CACHE = fileURLToPath(new URL('../../node_modules/.cache/drystage/', import.meta.url));
 /** They find files of their own beside them, or are loaded at their first use alone. */
-const LEFT_OUT = ['esbuild', 'highs', 'opening_hours'];
+const LEFT_OUT = ['esbuild', 'fontkit', 'highs', 'opening_hours', 'pdfmake'];
 
 const require = createRequire(import.meta.url);
 

@@ -1,4 +1,5 @@
 import { xmlText } from '../../xml-text.ts';
+import { directionRuns } from '../model/direction.ts';
 
 /** Places and sizes in a picture: millimetres on paper, y down. */
 export interface PointMm {
@@ -53,7 +54,14 @@ export const text = (
   words: string,
   { sizeMm, anchor = 'start', bold = false, ink = '#000' }: TextPen,
 ): string =>
-  `<text x="${mm(x)}" y="${mm(y)}" font-size="${mm(sizeMm)}" text-anchor="${anchor}" fill="${ink}"${bold ? ' font-weight="bold"' : ''}>${xmlText(words)}</text>`;
+  `<text x="${mm(x)}" y="${mm(y)}" font-size="${mm(sizeMm)}" text-anchor="${anchor}" fill="${ink}"${bold ? ' font-weight="bold"' : ''}>${spans(words)}</text>`;
+
+/** Runs of one direction by themselves: readers that set a whole text in one would turn its numbers round. */
+function spans(words: string): string {
+  const runs = directionRuns(words);
+  if (runs.every(({ isRightToLeft }) => !isRightToLeft)) return xmlText(words);
+  return runs.map(({ text: run }) => `<tspan>${xmlText(run.replaceAll(' ', '\u00a0'))}</tspan>`).join('');
+}
 
 /** A box hatched with slanting lines: drawn one by one, since not every reader of SVG knows patterns. */
 export function hatch({ x, y, width, height }: BoxMm, stepMm: number, pen: Pen): string {

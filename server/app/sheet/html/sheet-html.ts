@@ -12,10 +12,7 @@ import type {
 } from '../model/model.ts';
 import { SHEET_CSS, sheetPageCss } from './sheet-css.ts';
 
-/**
- * The sheet as one HTML file that needs nothing else: for a browser to show and to print. For a page of one's own take
- * `partHtml` of the parts that are wanted, with `SHEET_CSS`: all its classes begin with "sheet-".
- */
+/** The sheet as one HTML file that needs nothing else: for a browser to show and to print. */
 export const sheetHtml = (sheet: Sheet, paper: Paper = 'a4'): string =>
   [
     '<!doctype html>',
@@ -38,7 +35,7 @@ export const sheetHtml = (sheet: Sheet, paper: Paper = 'a4'): string =>
   ].join('\n');
 
 /** One part, everything in it escaped. */
-export function partHtml({ name, heading, startsPage, blocks }: SheetPart): string {
+function partHtml({ name, heading, startsPage, blocks }: SheetPart): string {
   const head = heading === null ? '' : `<h2 class="sheet-heading">${xmlText(heading)}</h2>`;
   const classes = `sheet-part sheet-part-${name}${startsPage ? ' sheet-starts-page' : ''}`;
   return `<section class="${classes}">${head}${blocks.map((block) => blockHtml(block, name)).join('\n')}</section>`;

@@ -21,5 +21,7 @@ export const PAGE_WORDS = {
   undated: 'undated',
   ofPages: (page: number, pages: number) => `${page} of ${pages}`,
   foot: 'Planning aid, not a guarantee. Confirm every point. Carry the reserve. Never ration drinking water.',
+  lacking: (sign: string) =>
+    `${sign} stands for a letter that this file does not have: go by the co-ordinates, or print the page from a browser.`,
   more: (count: number) => `And ${count} more: the command plan and the page name them all.`,
 };
