@@ -1,10 +1,12 @@
 import { writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import { packOf } from '../app/export/pack.ts';
+import { PAPERS, type Paper } from '../app/sheet/model/model.ts';
 import { EXPORT_FILES, type ExportEnding, isExportEnding } from '../app/take-along/export-file.ts';
 import { today } from '../app/today.ts';
 import { type Outcome, refused } from '../core/input/problem.ts';
 import { cabProgram } from '../io/cab-program.ts';
+import { loadPdfPrinter } from '../io/pdf/pdf-printer.ts';
 import type { Command } from './command.ts';
 import type { CommandIo } from './command-io.ts';
 import { isKeptTrip } from './kept-inputs.ts';
@@ -20,6 +22,8 @@ Makes the carry plan and writes it as a file to take along; the ending of its na
 
   .html      one file for a telephone, with the cab view: whether one can go on or back from a place with what is
              aboard; works offline, keeps what is entered, needs a browser of 2022 or newer
+  .pdf       the sheet to print, black on white: answer, small map, strip, stops, gauge, days, what is not borne,
+             list to check, and a page for somebody at home
   .gpx       the route, stops, turn-back points, places to pour a can, nights and cautions as waypoints (GPX 1.1)
   .geojson   the same (RFC 7946)
   .csv       the same places as a table, units in its heads
@@ -27,6 +31,7 @@ Makes the carry plan and writes it as a file to take along; the ending of its na
 
   ROUTE.gpx, --supply, --rig, --trip, --part   as of gaps
   --to FILE                                    where to write; an existing file is only replaced with --replace
+  --paper a4|letter                            the size of the sheet's pages, a4 where it is left out; of .pdf alone
   --replace                                    replaces the file
   --help                                       this text
 
@@ -37,6 +42,7 @@ interface Target {
   readonly file: string;
   readonly ending: ExportEnding;
   readonly replace: boolean;
+  readonly paper: Paper;
 }
 
 const ENDINGS = Object.keys(EXPORT_FILES)
@@ -62,11 +68,15 @@ function readTarget(words: readonly string[]): Outcome<{ target: Target | null; 
     args: [...words],
     strict: false,
     tokens: true,
-    options: { to: { type: 'string', multiple: true }, replace: { type: 'boolean' } },
+    options: {
+      to: { type: 'string', multiple: true },
+      replace: { type: 'boolean' },
+      paper: { type: 'string', multiple: true },
+    },
   });
   const taken = new Set(
     tokens.flatMap((token) => {
-      if (token.kind !== 'option' || (token.name !== 'to' && token.name !== 'replace')) return [];
+      if (token.kind !== 'option' || !OWN_OPTIONS.includes(token.name)) return [];
       return token.inlineValue === false ? [token.index, token.index + 1] : [token.index];
     }),
   );
@@ -78,7 +88,23 @@ function readTarget(words: readonly string[]): Outcome<{ target: Target | null; 
   const ending = /\.([a-z]+)$/i.exec(file)?.[1]?.toLowerCase() ?? '';
   if (!isExportEnding(ending))
     return refuse('--to', `"${file}"`, `a file with one of the endings ${ENDINGS}`);
-  return { ok: true, value: { target: { file, ending, replace: values.replace === true }, rest } };
+  const paper = paperOf(values.paper, ending);
+  if (!paper.ok) return paper;
+  const target = { file, ending, replace: values.replace === true, paper: paper.value };
+  return { ok: true, value: { target, rest } };
+}
+
+const OWN_OPTIONS: readonly string[] = ['to', 'replace', 'paper'];
+
+/** The size that is told, once and of a sheet. */
+function paperOf(told: readonly unknown[] = [], ending: ExportEnding): Outcome<Paper> {
+  const [first, ...more] = told;
+  if (first === undefined) return { ok: true, value: 'a4' };
+  if (ending !== 'pdf') return refuse('--paper', `a size for .${ending}`, 'it with .pdf alone');
+  const paper = PAPERS.find((each) => each === first);
+  if (paper === undefined || more.length > 0)
+    return refuse('--paper', told.map((each) => `"${each}"`).join(', '), `one of ${PAPERS.join(', ')}`);
+  return { ok: true, value: paper };
 }
 
 async function write(target: Target, args: TripArguments, io: CommandIo): Promise<Outcome<string>> {
@@ -88,13 +114,15 @@ async function write(target: Target, args: TripArguments, io: CommandIo): Promis
   if (!planned.ok) return planned;
   const pack = ofRoute(packOf(files.value.loaded, planned.value, today()), args);
   if (!pack.ok) return pack;
-  const text = await EXPORT_FILES[target.ending](pack.value, { cabProgram });
+  const tools = { cabProgram, pdfPrinter: loadPdfPrinter, paper: target.paper };
+  const content = await EXPORT_FILES[target.ending](pack.value, tools);
+  const bytes = typeof content === 'string' ? new TextEncoder().encode(content) : content;
   try {
-    await writeFile(target.file, text, { flag: target.replace ? 'w' : 'wx' });
+    await writeFile(target.file, bytes, { flag: target.replace ? 'w' : 'wx' });
   } catch (error) {
     return unwritten(target.file, error);
   }
-  return { ok: true, value: `${target.file}: ${new TextEncoder().encode(text).length} bytes\n` };
+  return { ok: true, value: `${target.file}: ${bytes.length} bytes\n` };
 }
 
 function unwritten(file: string, error: unknown): Outcome<never> {

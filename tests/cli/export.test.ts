@@ -2,6 +2,7 @@ import { mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { readPdf } from '../app/sheet/pdf/read-pdf.ts';
 import { demoPath } from '../http/form.ts';
 import { runCli } from './run-cli.ts';
 
@@ -30,6 +31,21 @@ describe('drystage export', () => {
     expect(await readFile(file, 'utf8')).toContain('<name>Fuel Ketta fuel</name>');
   });
 
+  it('writes the sheet as PDF, of the size that is asked for', { tags: 'slow' }, async () => {
+    const file = join(folder, 'sheet.pdf');
+    const { status, out } = await exported('--to', file, '--paper', 'letter');
+    expect({ status, out }).toEqual({ status: 0, out: `${file}: ${(await stat(file)).size} bytes\n` });
+    const pages = await readPdf(await readFile(file));
+    expect(pages.length).toBeLessThanOrEqual(5);
+    expect(pages.map(({ widthPt }) => widthPt)).toEqual(pages.map(() => 612));
+    expect(pages[0]?.text).toContain('With this plan the reserve is kept all the way.');
+    const text = pages.map((page) => page.text).join(' ');
+    // The stops of the README's example, and nothing of what the plan against one failure is asked for is lost.
+    for (const stop of ['Ketta town tap', 'Ketta fuel', 'Mine camp tap', 'Mine camp bowser', 'Hask Gate tap'])
+      expect(text).toContain(stop);
+    expect(text).toContain('No plan is safe against the failure of any one stop.');
+  });
+
   it('replaces a file only where it is told to', { tags: 'slow' }, async () => {
     const file = join(folder, 'kept.csv');
     await writeFile(file, 'mine');
@@ -42,8 +58,11 @@ describe('drystage export', () => {
   });
 
   it.each([
-    [['--to', 'trip.docx'], '"trip.docx"; expected a file with one of the endings .gpx'],
+    [['--to', 'trip.docx'], '"trip.docx"; expected a file with one of the endings .html, .pdf, .gpx'],
     [['--to', 'gpx'], '"gpx"; expected a file with one of the endings'],
+    [['--to', 'a.pdf', '--paper', 'a5'], '--paper: "a5"; expected one of a4, letter'],
+    [['--to', 'a.pdf', '--paper', 'a4', '--paper', 'letter'], '--paper: "a4", "letter"; expected one of'],
+    [['--to', 'a.gpx', '--paper', 'a4'], '--paper: a size for .gpx; expected it with .pdf alone'],
     [[], 'no file to write; expected --to FILE'],
     [['--to'], '--to without a file'],
     [['--to', 'a.gpx', '--to', 'b.gpx'], 'several files to write; expected one'],
@@ -58,7 +77,7 @@ describe('drystage export', () => {
   it('has a help of its own, and is named where commands are', async () => {
     const { status, out } = await runCli('export', '--help');
     expect(status).toBe(0);
-    for (const ending of ['.gpx', '.geojson', '.csv', '.ics']) expect(out).toContain(ending);
+    for (const ending of ['.html', '.pdf', '.gpx', '.geojson', '.csv', '.ics']) expect(out).toContain(ending);
     expect((await runCli('exprot')).err).toContain('compare, plan, export, extract, trip or notes');
   });
 });

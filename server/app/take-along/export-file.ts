@@ -3,19 +3,26 @@ import { geojsonFile } from '../export/geojson-file.ts';
 import { gpxFile } from '../export/gpx-file.ts';
 import { icsFile } from '../export/ics-file.ts';
 import type { ExportPack } from '../export/pack.ts';
-import type { CabProgram } from '../ports.ts';
+import type { CabProgram, PdfPrinter } from '../ports.ts';
+import type { Paper } from '../sheet/model/model.ts';
+import { sheetPdf } from '../sheet/pdf/sheet-pdf.ts';
+import { sheetOf } from '../sheet/sheet-of.ts';
 import { takeAlongFile } from './take-along-file.ts';
 
 /** What some of the files are made with. */
 export interface ExportTools {
   readonly cabProgram: () => Promise<CabProgram>;
+  readonly pdfPrinter: () => Promise<PdfPrinter>;
+  readonly paper: Paper;
 }
 
-type Write = (pack: ExportPack, tools: ExportTools) => string | Promise<string>;
+type Write = (pack: ExportPack, tools: ExportTools) => string | Promise<string | Uint8Array>;
 
 /** The files to take along, by the ending of their name. */
 export const EXPORT_FILES = {
   html: async (pack, { cabProgram }) => takeAlongFile(pack, await cabProgram()),
+  pdf: async (pack, { pdfPrinter, paper }) =>
+    sheetPdf(sheetOf(pack), { paper, made: pack.made, printer: await pdfPrinter() }),
   gpx: gpxFile,
   geojson: geojsonFile,
   csv: csvFile,
