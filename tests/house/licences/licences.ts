@@ -73,8 +73,6 @@ export function lockedPackages({ packages }: LockFile): LockedPackage[] {
 export function isAllowed(licence: string): boolean {
   const choices = licence.replace(/^\(|\)$/g, '').split(/ or /i);
   return choices.some((choice) =>
-    choice
-      .split(/ and /i)
-      .every((one) => PERMISSIVE.includes(one) || Object.hasOwn(WITH_TERMS, one)),
+    choice.split(/ and /i).every((one) => PERMISSIVE.includes(one) || Object.hasOwn(WITH_TERMS, one)),
   );
 }
