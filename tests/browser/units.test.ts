@@ -12,6 +12,7 @@ import {
   settled,
   startSite,
   type WatchedPage,
+  WIDE,
 } from './site.ts';
 
 /** A tank whose name has a quantity in it: a name stays, whatever the units. */
@@ -148,17 +149,16 @@ describe('a page in US units', () => {
 
   it('has none either for a rig and trip that tell everything, but for a name', async () => {
     const reply = await fullReply();
-    const context = await site.browser.newContext({ viewport: { width: 1440, height: 900 } });
+    const { page, close } = await openPage(site, WIDE, { withMap: false });
     try {
-      const page = await context.newPage();
       await page.route('**/api/demo', (route) => route.fulfill({ json: reply }));
-      await page.goto(site.origin);
+      await page.reload();
       await page.locator('.strip-place svg').first().waitFor();
       expect(await offendersOn(page, [BOTH, NAME])).toEqual([]);
       await openTab(page, 'Rig');
       expect(await page.locator('.tab-panel').textContent()).toContain(NAME);
     } finally {
-      await context.close();
+      await close();
     }
   });
 });
