@@ -1,10 +1,15 @@
+import { packOf } from '../app/export/pack.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
 import { type PlanAndMore, type PlannedTrip, planTrip } from '../app/plan-trip.ts';
+import type { Paper } from '../app/sheet/model/model.ts';
+import { EXPORT_FILES, type ExportEnding } from '../app/take-along/export-file.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
-import type { Outcome } from '../core/input/problem.ts';
+import { InputProblem, type Outcome } from '../core/input/problem.ts';
 import type { MipSolver } from '../core/plan/model/mip.ts';
+import { cabProgram } from '../io/cab-program.ts';
 import { openingHours } from '../io/opening-hours.ts';
+import { loadPdfPrinter } from '../io/pdf/pdf-printer.ts';
 import { processorClock } from '../io/processor-clock.ts';
 import { loadSolver } from '../io/solver.ts';
 import { unpackTrip } from './pack.ts';
@@ -24,6 +29,13 @@ export interface CarryAsk {
   cab?: boolean | undefined;
   /** Whether a good plan is to be told while the best takes longer than a moment. */
   soFar?: boolean;
+}
+
+/** A plan to be had as a file. */
+export interface ExportAsk extends CarryAsk {
+  format: ExportEnding;
+  /** Of a sheet. */
+  paper: Paper;
 }
 
 let solver: ReturnType<typeof loadSolver> | null = null;
@@ -59,6 +71,31 @@ export const tasks = {
     const onSoFar = soFar ? (planned: PlanAndMore) => tell(replyBytes(planned)) : undefined;
     const asked = { ...options, openingHours, solver: stoppable, clock, onSoFar };
     return planTrip(unpacked.loaded, { rig, trip }, asked);
+  },
+
+  /** As plan; gives it as a file to take along. */
+  async exportFile(
+    { format, paper, ...ask }: ExportAsk,
+    signal: AbortSignal,
+    givenUp: () => boolean,
+    tell: Tell,
+  ): Promise<Outcome<Uint8Array<ArrayBuffer>>> {
+    const planned = await tasks.plan({ ...ask, cab: format === 'html' }, signal, givenUp, tell);
+    if (!planned.ok) return planned;
+    if (unpacked === null) throw new Error('a plan of no trip');
+    const pack = packOf(unpacked.loaded, planned.value, ask.today);
+    if (!pack.ok) return pack;
+    try {
+      const tools = { cabProgram, pdfPrinter: loadPdfPrinter, paper };
+      const content = await EXPORT_FILES[format](pack.value, tools);
+      return {
+        ok: true,
+        value: typeof content === 'string' ? new TextEncoder().encode(content) : new Uint8Array(content),
+      };
+    } catch (error) {
+      if (error instanceof InputProblem) return { ok: false, problem: error.problem };
+      throw error;
+    }
   },
 
   /** As plan; gives a PlanReply as JSON text in UTF-8, and tells such. */

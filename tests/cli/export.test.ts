@@ -2,7 +2,9 @@ import { mkdtemp, readFile, rm, stat, writeFile } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import type { CabState } from '../../server/core/cab/cab-state.ts';
 import { readPdf } from '../app/sheet/pdf/read-pdf.ts';
+import { statesIn } from '../app/take-along/file-parts.ts';
 import { demoPath } from '../http/form.ts';
 import { runCli } from './run-cli.ts';
 
@@ -44,6 +46,20 @@ describe('drystage export', () => {
     for (const stop of ['Ketta town tap', 'Ketta fuel', 'Mine camp tap', 'Mine camp bowser', 'Hask Gate tap'])
       expect(text).toContain(stop);
     expect(text).toContain('No plan is safe against the failure of any one stop.');
+  });
+
+  it('writes one file for a telephone, with the program and the figures of its view', {
+    tags: 'slow',
+  }, async () => {
+    const file = join(folder, 'trip.html');
+    const { status, err } = await exported('--to', file);
+    expect({ status, err }).toEqual({ status: 0, err: '' });
+    const html = await readFile(file, 'utf8');
+    const [state] = statesIn(html, [
+      { atM: 437_000, left: false, litres: { fuel: 170, water: 98 }, failed: { fuel: [], water: [] } },
+    ]) as CabState[];
+    expect(state?.answer).toBe('on');
+    expect(state?.fuel).toMatchObject({ from: { name: 'Ketta fuel' }, to: { name: 'Mine camp bowser' } });
   });
 
   it('replaces a file only where it is told to', { tags: 'slow' }, async () => {

@@ -235,3 +235,20 @@ export function sendForm<T>(
     upload.send(form);
   });
 }
+
+/** The files to take along that the server makes, by their endings. */
+export type TakeAlongFormat = 'html' | 'pdf' | 'gpx' | 'geojson' | 'csv' | 'ics';
+
+/** The carry plan of what was loaded under `id` as a file to take along. Throws ApiProblem. */
+export async function takeAlong(
+  id: string,
+  format: TakeAlongFormat,
+  { rig, trip }: { rig: RigFile; trip: TripFile },
+): Promise<Blob> {
+  const answer = await answerTo(`/api/analyses/${encodeURIComponent(id)}/files/${format}`, {
+    method: 'POST',
+    headers: { 'content-type': 'application/json' },
+    body: JSON.stringify({ rig, trip }),
+  });
+  return answer.blob();
+}

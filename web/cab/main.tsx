@@ -9,12 +9,14 @@ declare global {
   var drystageStates: ((asks: readonly CabAsk[]) => unknown) | undefined;
 }
 
-const root = document.getElementById('cab');
 const text = document.getElementById('cab-file')?.textContent;
-if (root !== null && text != null) {
+if (text != null) {
   const file = JSON.parse(text) as CabFile;
   const runs = unpackRuns(file.basis.runs);
   globalThis.drystageStates = (asks) => asks.map((ask) => cabState(runs, ask));
-  root.replaceChildren();
-  createRoot(root).render(<CabView file={file} runs={runs} />);
+  const root = document.getElementById('cab');
+  if (root !== null) {
+    root.replaceChildren();
+    createRoot(root).render(<CabView file={file} runs={runs} />);
+  }
 }

@@ -20,15 +20,18 @@ import { PlanWords } from './PlanWords.tsx';
 import { RestsOn } from './RestsOn.tsx';
 import { Sheet } from './Sheet.tsx';
 import { StopsTable } from './StopsTable.tsx';
+import { TakeAlong } from './TakeAlong.tsx';
 import { Breaks, WaysOut } from './WaysOut.tsx';
 
 interface CarryPanelProps {
+  /** Of the analysis, by which the server knows it. */
+  id: string;
   planned: Planned;
   onFocus: (next: Partial<Focus>) => void;
 }
 
 /** Where to fill, what to carry over which stretch, when to pour; or why nothing will do, and what would. */
-export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
+export function CarryPanel({ id, planned, onFocus }: CarryPanelProps) {
   const { analysis, said, units, onEdit } = useForm();
   const day = today();
   const rest = restOf(planned);
@@ -55,6 +58,7 @@ export function CarryPanel({ planned, onFocus }: CarryPanelProps) {
               )}
               {found && <PlanWords plan={plan} analysis={analysis} units={units} />}
               {(plan.status === 'none' || more) && <WaysOut plan={plan} {...{ rest, units }} />}
+              <TakeAlong id={id} />
               {found && (
                 <>
                   <RestsOn plan={plan} passings={analysis.passings} units={units} />

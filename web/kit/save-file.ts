@@ -1,6 +1,10 @@
 /** Hands the reader a file made in the page. */
-export function saveFile(name: string, type: string, text: string): void {
-  const address = URL.createObjectURL(new Blob([text], { type }));
+export const saveFile = (name: string, type: string, text: string): void =>
+  saveBlob(name, new Blob([text], { type }));
+
+/** The same of one that the server made. */
+export function saveBlob(name: string, file: Blob): void {
+  const address = URL.createObjectURL(file);
   const link = document.createElement('a');
   link.href = address;
   link.download = name;

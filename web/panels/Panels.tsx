@@ -151,7 +151,7 @@ function panelOf(tab: Tab, props: PanelProps & ComparedRigs): ReactNode {
     case 'days':
       return <DaysPanel {...{ marked, onFocus }} />;
     case 'carry':
-      return <CarryPanel {...{ planned, onFocus }} />;
+      return <CarryPanel id={reply.id} {...{ planned, onFocus }} />;
     case 'what-if':
       return <WhatIfPanel {...{ planned, onFocus }} />;
     case 'compare':

@@ -4,10 +4,15 @@ import { CAB } from '../../words/cab.ts';
 import { type CommoditySupply, type Mark, marksOf } from '../export/marks.ts';
 import type { ExportPack } from '../export/pack.ts';
 
-/** The places to know on the way as the cab view tells them, in the order of the road. */
+/**
+ * The places to know on the way as the cab view tells them, in the order of the road. Without a plan every stretch between
+ * two supplies has a place to turn back: the view reckons its own.
+ */
 export function cabMarks(pack: ExportPack): CabMark[] {
-  const { kind } = pack.planned.analysis.rig.fuel;
-  return marksOf(pack).map((mark) => ({
+  const { analysis, plan } = pack.planned;
+  const { kind } = analysis.rig.fuel;
+  const marks = marksOf(pack).filter((mark) => plan.status === 'found' || mark.kind !== 'turn-back');
+  return marks.map((mark) => ({
     kind: mark.kind,
     commodities: mark.commodities,
     atM: mark.atKm * 1000,

@@ -1,6 +1,14 @@
 import { CAB } from '../../words/cab.ts';
 import type { ExportPack } from '../export/pack.ts';
-import type { Block, SheetCell, SheetColumn, SheetPart, SheetRow, SheetTable } from '../sheet/model/model.ts';
+import type {
+  Block,
+  Picture,
+  SheetCell,
+  SheetColumn,
+  SheetPart,
+  SheetRow,
+  SheetTable,
+} from '../sheet/model/model.ts';
 import { sheetOf } from '../sheet/sheet-of.ts';
 import { xmlText } from '../xml-text.ts';
 
@@ -33,11 +41,17 @@ function blockHtml(block: Block): string {
     case 'table':
       return `<div class="rows">${block.rows.map((row) => rowHtml(row, block)).join('')}</div>`;
     case 'pictures':
-      return block.pictures
-        .map(({ svg, alt }) => `<figure role="img" aria-label="${xmlText(alt)}">${svg}</figure>`)
-        .join('');
+      return block.pictures.map(pictureHtml).join('');
   }
 }
+
+/** A picture of more signs than this shows nothing on a screen so small, and would be most of the file (ours). */
+const MOST_SIGNS = 200_000;
+
+const pictureHtml = ({ svg, alt }: Picture): string =>
+  svg.length > MOST_SIGNS
+    ? `<p>${xmlText(CAB.papers.leftOut(alt))}</p>`
+    : `<figure role="img" aria-label="${xmlText(alt)}">${svg}</figure>`;
 
 const paragraphs = (lines: readonly string[]): string =>
   lines.map((line) => `<p>${xmlText(line)}</p>`).join('');

@@ -6,14 +6,22 @@ import { byCommodity } from '../plan/side/other-of.ts';
 import type { PlanEdge } from '../plan/side/plan-edge.ts';
 import type { CabRuns, CabSideRuns } from './cab-runs.ts';
 
-/** A run for a file: its ends by their place in the list of all, its points without the names of their figures. */
-interface PackedRun extends Omit<GaugeRun, 'from' | 'to' | 'points'> {
+type Spans = Pick<GaugeRun, 'uncovered' | 'sketchy' | 'closed'>;
+
+/**
+ * A run for a file: its ends by their place in the list of all, its points without the names of their figures, spans only
+ * where there are any.
+ */
+interface PackedRun
+  extends Omit<GaugeRun, 'from' | 'to' | 'points' | 'onward' | keyof Spans>,
+    Partial<Spans> {
   readonly from: number;
   readonly to: number;
   readonly points: readonly (readonly [number, number, number | null])[];
 }
 
 interface PackedSide {
+  readonly onward: GaugeRun['onward'];
   readonly edges: readonly PlanEdge[];
   readonly planned: readonly PackedRun[];
   readonly over: readonly { readonly id: string; readonly run: PackedRun }[];
@@ -35,25 +43,43 @@ function packSide({ planned, over }: CabSideRuns): PackedSide {
     edges.push(edge);
     return edges.length - 1;
   };
-  const pack = ({ from, to, points, ...run }: GaugeRun): PackedRun => ({
+  const pack = ({
+    from,
+    to,
+    points,
+    onward: _,
+    uncovered,
+    sketchy,
+    closed,
+    ...run
+  }: GaugeRun): PackedRun => ({
     ...run,
+    ...(uncovered.length > 0 ? { uncovered } : {}),
+    ...(sketchy.length > 0 ? { sketchy } : {}),
+    ...(closed.length > 0 ? { closed } : {}),
     from: placeOf(from),
     to: placeOf(to),
     points: points.map(({ atM, litres, backL }) => [atM, litres, backL]),
   });
   const packedRuns = planned.map(pack);
-  return { edges, planned: packedRuns, over: over.map(({ id, run }) => ({ id, run: pack(run) })) };
+  return {
+    onward: planned[0]?.onward ?? null,
+    edges,
+    planned: packedRuns,
+    over: over.map(({ id, run }) => ({ id, run: pack(run) })),
+  };
 }
 
 /** The runs of a file. */
 export const unpackRuns = (packed: PackedRuns): CabRuns =>
   byCommodity((commodity) => unpackSide(packed[commodity]));
 
-function unpackSide({ edges, planned, over }: PackedSide): CabSideRuns {
+function unpackSide({ onward, edges, planned, over }: PackedSide): CabSideRuns {
   const unpack = ({ from, to, points, ...run }: PackedRun): GaugeRun => {
     const [first, ...more] = points.map(([atM, litres, backL]): WayPoint => ({ atM, litres, backL }));
     if (first === undefined) throw new RangeError('a run without a place');
-    return { ...run, from: at(edges, from), to: at(edges, to), points: [first, ...more] };
+    const none = { uncovered: [], sketchy: [], closed: [] };
+    return { ...none, ...run, onward, from: at(edges, from), to: at(edges, to), points: [first, ...more] };
   };
   return { planned: planned.map(unpack), over: over.map(({ id, run }) => ({ id, run: unpack(run) })) };
 }

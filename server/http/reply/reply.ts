@@ -1,8 +1,10 @@
 import type { FastifyReply } from 'fastify';
 
-/** Sends JSON that is bytes already. */
-export const sendBytes = (reply: FastifyReply, bytes: Uint8Array): FastifyReply =>
-  reply.type('application/json; charset=utf-8').send(Buffer.from(bytes.buffer));
+const JSON_TYPE = 'application/json; charset=utf-8';
+
+/** Sends what is bytes already: JSON, unless another type is told. */
+export const sendBytes = (reply: FastifyReply, bytes: Uint8Array, type = JSON_TYPE): FastifyReply =>
+  reply.type(type).send(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength));
 
 /** Aborts when the client goes away before it was answered. */
 export function goneSignal(reply: FastifyReply): AbortSignal {

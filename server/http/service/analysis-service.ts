@@ -5,7 +5,7 @@ import type { KeptResults } from '../../contract/kept.ts';
 import { readDemoPlan } from '../../io/demo-files.ts';
 import { DEMO_ID, type Store } from '../../store/library/store.ts';
 import type { StoredTrip } from '../../store/port/port.ts';
-import type { tasks as carryTasks } from '../../work/carry-tasks.ts';
+import type { tasks as carryTasks, ExportAsk } from '../../work/carry-tasks.ts';
 import { JobAborted } from '../../work/job.ts';
 import { WorkerPool } from '../../work/pool.ts';
 import { PLAN_LESS } from '../../work/refusals.ts';
@@ -24,6 +24,9 @@ export interface PlanRequest extends RigAndTrip {
   /** Under this a good plan may be asked for meanwhile; null where nobody will. */
   name: string | null;
 }
+
+/** A carry plan as a file to take along. */
+export type FileRequest = RigAndTrip & Pick<ExportAsk, 'format' | 'paper'>;
 
 export interface ServiceOptions {
   limits: Limits;
@@ -143,6 +146,15 @@ export class AnalysisService {
     } finally {
       if (name !== null) this.#plansSoFar.delete(name);
     }
+  }
+
+  /** The carry plan of a kept trip as a file to take along; `not-found` when the trip is gone. */
+  async exportFile(id: string, request: FileRequest, signal: AbortSignal): Promise<Uint8Array> {
+    const { key, packed } = await this.loader.ready(id);
+    const seconds = this.#limits.planSeconds;
+    const ask = { ...request, key, packed, today: this.#today(), seconds, extras: true };
+    const options = { timeoutMs: this.#limits.analyseMs, signal };
+    return valueOrThrow(await this.#planning().run('exportFile', ask, options));
   }
 
   /** A good plan, while the best is still searched for under that name, as JSON bytes of a PlanReply; null while there is none. */

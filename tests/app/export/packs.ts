@@ -13,7 +13,7 @@ const TODAY = '2026-11-30';
 /** The demo's trip, planned, as files to take along are made from it; its trip changed where that is told. */
 export async function demoPack(
   change: (trip: TripFile) => TripFile = (trip) => trip,
-  { extras = false } = {},
+  { extras = false, cab = false } = {},
 ): Promise<ExportPack> {
   const supplies = [demoPath('orrimar.osm.pbf')];
   const args = {
@@ -31,7 +31,7 @@ export async function demoPack(
   if (!loaded.ok || !plan.ok) throw new Error('the demo cannot be read');
   const asked = { rig: plan.value.rig, trip: change(plan.value.trip) };
   const calendar = { today: TODAY, openingHours };
-  const options = { ...calendar, solver: await loadSolver(), seconds: PLAN_SECONDS, extras };
+  const options = { ...calendar, solver: await loadSolver(), seconds: PLAN_SECONDS, extras, cab };
   const planned = planTrip(loaded.value, asked, options);
   if (!planned.ok) throw new Error('the demo cannot be planned');
   const pack = packOf(loaded.value, planned.value, TODAY);

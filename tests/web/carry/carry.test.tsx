@@ -17,7 +17,7 @@ import { told } from '../told.ts';
 function markupOf(planned: Planned, form = formOf('metric')): string {
   return renderToStaticMarkup(
     <FormContext.Provider value={form}>
-      <CarryPanel planned={planned} onFocus={() => {}} />
+      <CarryPanel id="demo" planned={planned} onFocus={() => {}} />
     </FormContext.Provider>,
   );
 }

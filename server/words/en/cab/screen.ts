@@ -96,7 +96,10 @@ export const CAB_SCREEN_WORDS = {
     'out-of-time':
       'Whether there is a plan that keeps the reserve was not found out. What is said here takes full tanks at every supply that counts.',
   },
-  papers: { answer: 'The plan in short' },
+  papers: {
+    answer: 'The plan in short',
+    leftOut: (picture: string) => `Left out, since it is too much for a small screen: ${picture}.`,
+  },
   aid: 'A planning aid, not a guarantee. Carry the reserve.',
 };
 
