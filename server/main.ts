@@ -53,6 +53,7 @@ const folder = dataFolder();
 const store = await serverStore(folder, {
   onLost: (trouble) =>
     void process.stderr.write(`Nothing more is kept: ${problemLine({ ...trouble, source: folder })}\n`),
+  onFound: () => void process.stderr.write(`All is kept again in ${folder}\n`),
 });
 const app = await buildApp({ store, interpreter: interpreter.value });
 try {

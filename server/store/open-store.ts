@@ -24,6 +24,8 @@ export function folderStore(folder: string): Store {
 interface ServerStoreOptions extends LibsqlOptions {
   /** Told when the disk takes no more while the server runs. */
   onLost?: (trouble: Problem) => void;
+  /** Told when it takes all again, and has it. */
+  onFound?: () => void;
 }
 
 /**
@@ -32,7 +34,7 @@ interface ServerStoreOptions extends LibsqlOptions {
  */
 export async function serverStore(
   folder: string,
-  { onLost, ...options }: ServerStoreOptions = {},
+  { onLost, onFound, ...options }: ServerStoreOptions = {},
 ): Promise<Store> {
   let lock: FolderLock | null = null;
   try {
@@ -42,7 +44,13 @@ export async function serverStore(
       return memoryStore(`Another server has the data folder ${folder}: what you change here is not kept`);
     }
     const disk = openLibsql(join(folder, STORE_FILE), options);
-    const store = new Store(new FailoverDriver(disk, onLost), { keeps: 'folder', folder, why: null });
+    const store = new Store(
+      new FailoverDriver(disk, {
+        ...(onLost === undefined ? {} : { onLost }),
+        ...(onFound === undefined ? {} : { onFound }),
+      }),
+      { keeps: 'folder', folder, why: null },
+    );
     store.whenClosed(() => lock?.release());
     await tend(store, true);
     return store;

@@ -28,7 +28,8 @@ Keeps extracts for any number of routes: --supply NAME takes them where no file 
                 name), and with --yes asks it and keeps the answer
   --name NAME   what it is called, unlike all others; default: the file's name
   --corridor KM with fetch: kilometres on either side of the route; default: the kept trip's, else 5
-  --overpass URL  with fetch: the interpreter to ask; default: DRYSTAGE_OVERPASS, else the public one
+  --overpass URL  with fetch: the interpreter to ask; default: DRYSTAGE_OVERPASS, else the public one;
+                  DRYSTAGE_CONTACT says whom it may write to
   --yes         with fetch: ask; without it nothing is sent
   list          those that are kept, by name, with the date of their data
   remove NAME   keeps one no longer; trips that were read with it stay as they are

@@ -80,7 +80,7 @@ const questionText = ({
   answered,
   query,
 }: OverpassQuestion): string =>
-  `Would ask ${address} as ${userAgent}:
+  `Would ask ${address} as ${userAgent}${userAgent.includes('(+') ? '' : ', which names nobody to write to: set DRYSTAGE_CONTACT'}:
   corridor  ${corridorKm} km on either side of the route, in boxes
   queries   ${requests}, one at a time; ${answered} of them are answered already
   text      of the first; the others have another box in it:

@@ -1,5 +1,5 @@
 import type { Outcome } from '../../core/input/problem.ts';
-import { USER_AGENT } from '../program.ts';
+import { userAgent } from '../program.ts';
 import type { Interpreter } from './ask.ts';
 import { endpointOf } from './endpoint.ts';
 
@@ -15,5 +15,5 @@ export function interpreterOf(
     option === undefined
       ? endpointOf(env[OVERPASS_VARIABLE], OVERPASS_VARIABLE)
       : endpointOf(option, '--overpass');
-  return address.ok ? { ok: true, value: { address: address.value, userAgent: USER_AGENT } } : address;
+  return address.ok ? { ok: true, value: { address: address.value, userAgent: userAgent(env) } } : address;
 }

@@ -42,9 +42,11 @@ const filterOf = ({ key, values, and }: (typeof SURROUNDING_RULES)[number]): str
 
 const isBorder = ({ what }: (typeof SURROUNDING_RULES)[number]): boolean => what === 'border';
 
+/** A lake of more parts is as large as a country: its relation is not asked, and a lake is no barrier (ours). */
+const MOST_LAKE_PARTS = 50;
+
 /**
- * The ground that bears on supplies, and all roads. Lakes that are relations are left out: the largest are as large as
- * countries, and a lake is no barrier.
+ * The ground that bears on supplies, and all roads.
  */
 function groundStatements(): string[] {
   return SURROUNDING_RULES.flatMap((rule) => {
@@ -56,6 +58,9 @@ function groundStatements(): string[] {
       ...(isArea ? [`way${filter}(if:is_closed())`] : []),
       ...(!isArea && (shapes.includes('line') || shapes.includes('ring')) ? [`way${filter}`] : []),
       ...(isAreaKind(what) ? [`rel${filter}`] : []),
+      ...(what === 'lake'
+        ? [`rel${filter}["type"="multipolygon"](if:count_members() <= ${MOST_LAKE_PARTS})`]
+        : []),
     ];
   });
 }

@@ -1,6 +1,7 @@
 import { InputProblem, type Problem } from '../../core/input/problem.ts';
 import { isBusy } from '../libsql/sql-file.ts';
 import type { RigTable, StoreDriver, TripTable } from '../port/port.ts';
+import { layBack } from './lay-back.ts';
 import { OverlayDriver } from './overlay-driver.ts';
 
 /** The problem of a disk that takes no more; null for anything else, such as another process that is at it. */
@@ -10,9 +11,23 @@ function lossOf(error: unknown): Problem | null {
   return code === 'store-full' || code === 'store-unusable' ? error.problem : null;
 }
 
+/** Who is told of a disk, and the time. */
+export interface DiskWatch {
+  /** It takes no more. */
+  readonly onLost?: (trouble: Problem) => void;
+  /** It takes all again, and has it. */
+  readonly onFound?: () => void;
+  /** Milliseconds. */
+  readonly clock?: () => number;
+}
+
+/** A disk that takes no more is not tried more often than this (ours): each time all of memory is written. */
+const PAUSE_MS = 10_000;
+
 /**
  * Writes to a disk until that takes no more, full or read-only: then all goes on in memory, on top of what the disk has,
  * and the write that found it out is done there. What the disk had stays as it was; `trouble` says why it is left alone.
+ * Before later writes, and when it is asked to (`tryDisk`), it is tried whether the disk takes all of that again.
  */
 export class FailoverDriver implements StoreDriver {
   readonly trips: TripTable;
@@ -20,14 +35,23 @@ export class FailoverDriver implements StoreDriver {
   readonly extracts: StoreDriver['extracts'];
   readonly #disk: StoreDriver;
   readonly #onLost: (trouble: Problem) => void;
+  readonly #onFound: () => void;
+  readonly #clock: () => number;
   #now: StoreDriver;
+  #overlay: OverlayDriver | null = null;
+  #triedAt = 0;
   #trouble: Problem | null = null;
   #isInside = false;
 
-  constructor(disk: StoreDriver, onLost: (trouble: Problem) => void = () => {}) {
+  constructor(
+    disk: StoreDriver,
+    { onLost = () => {}, onFound = () => {}, clock = Date.now }: DiskWatch = {},
+  ) {
     this.#disk = disk;
     this.#now = disk;
     this.#onLost = onLost;
+    this.#onFound = onFound;
+    this.#clock = clock;
     this.trips = this.#tripTable();
     this.rigs = {
       all: () => this.#now.rigs.all(),
@@ -44,13 +68,16 @@ export class FailoverDriver implements StoreDriver {
 
   transaction<T>(work: () => T): T {
     if (this.#isInside) return work();
+    if (this.#clock() - this.#triedAt >= PAUSE_MS) this.tryDisk();
     this.#isInside = true;
     try {
       return this.#now.transaction(work);
     } catch (error) {
       const trouble = this.#trouble === null ? lossOf(error) : null;
       if (trouble === null) throw error;
-      this.#now = new OverlayDriver(this.#disk);
+      this.#overlay = new OverlayDriver(this.#disk);
+      this.#now = this.#overlay;
+      this.#triedAt = this.#clock();
       this.#trouble = trouble;
       this.#onLost(trouble);
       return this.#now.transaction(work);
@@ -59,7 +86,25 @@ export class FailoverDriver implements StoreDriver {
     }
   }
 
+  /** Where the disk took no more: lays what went on in memory back on it, if it takes that now. */
+  tryDisk(): void {
+    if (this.#overlay === null) return;
+    this.#triedAt = this.#clock();
+    try {
+      layBack(this.#disk, this.#overlay.meanwhile);
+    } catch (error) {
+      if (error instanceof InputProblem) return;
+      throw error;
+    }
+    this.#overlay = null;
+    this.#now = this.#disk;
+    this.#trouble = null;
+    this.#onFound();
+  }
+
+  /** What was not laid back yet is tried a last time. */
   close(): void {
+    this.tryDisk();
     this.#now.close();
   }
 

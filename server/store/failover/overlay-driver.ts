@@ -1,5 +1,7 @@
+import type { KeptRig } from '../../contract/kept.ts';
 import { MemoryDriver } from '../memory/memory-driver.ts';
-import type { RigTable, StoreDriver, TripTable } from '../port/port.ts';
+import type { RigTable, StoreDriver, StoredTrip, TripTable } from '../port/port.ts';
+import type { Meanwhile } from './lay-back.ts';
 
 /**
  * Reads what a disk has and writes to memory: a trip is copied there before its first change, the rigs at once. Extracts
@@ -11,12 +13,16 @@ export class OverlayDriver implements StoreDriver {
   readonly extracts: StoreDriver['extracts'];
   readonly #disk: StoreDriver;
   readonly #memory = new MemoryDriver();
+  /** Trips as the disk had them when they were first touched. */
+  readonly #before = new Map<string, StoredTrip | null>();
+  readonly #rigsBefore: readonly KeptRig[];
   /** Trips of the disk that are taken away. */
   #removed: ReadonlySet<string> = new Set();
 
   constructor(disk: StoreDriver) {
     this.#disk = disk;
-    for (const rig of disk.rigs.all()) this.#memory.rigs.put(rig);
+    this.#rigsBefore = disk.rigs.all();
+    for (const rig of this.#rigsBefore) this.#memory.rigs.put(rig);
     this.rigs = this.#memory.rigs;
     this.extracts = disk.extracts;
     this.trips = this.#tripTable();
@@ -30,6 +36,11 @@ export class OverlayDriver implements StoreDriver {
       this.#removed = before;
       throw error;
     }
+  }
+
+  /** What went on since the disk took no more. */
+  get meanwhile(): Meanwhile {
+    return { memory: this.#memory, trips: this.#before, rigs: this.#rigsBefore };
   }
 
   close(): void {
@@ -47,6 +58,7 @@ export class OverlayDriver implements StoreDriver {
   #toWrite(id: string): TripTable {
     const { trips } = this.#memory;
     const from = this.#of(id);
+    this.#touch(id);
     const trip = from === trips ? null : from.get(id);
     if (trip === null) return trips;
     trips.put(trip);
@@ -55,6 +67,10 @@ export class OverlayDriver implements StoreDriver {
     trips.putMaps(id, from.maps(id));
     for (const entry of from.changes(id).reverse()) trips.addChange(id, entry);
     return trips;
+  }
+
+  #touch(id: string): void {
+    if (!this.#before.has(id)) this.#before.set(id, this.#disk.trips.get(id));
   }
 
   #tripTable(): TripTable {
@@ -67,6 +83,7 @@ export class OverlayDriver implements StoreDriver {
       get: (id) => this.#of(id).get(id),
       put: (trip) => this.#toWrite(trip.id).put(trip),
       remove: (id) => {
+        this.#touch(id);
         trips.remove(id);
         this.#removed = new Set([...this.#removed, id]);
       },

@@ -70,7 +70,7 @@ export class Store {
   get state(): StoreState {
     const { trouble = null } = this.driver;
     if (trouble === null) return this.#state;
-    const why = `${this.#state.folder}: ${trouble.came}. What was kept before is whole; what you change now is not kept. ${trouble.remedy}, then start Drystage again`;
+    const why = `${this.#state.folder}: ${trouble.came}. What was kept before is whole; what you change now is in memory until the disk takes it again, which is tried with each save and hourly. ${trouble.remedy}; before you end Drystage meanwhile, save your trips as files`;
     return { ...this.#state, keeps: 'memory', why };
   }
 

@@ -75,5 +75,7 @@ export interface StoreDriver {
   transaction<T>(work: () => T): T;
   /** Why what is written does not last, of a driver that lost its disk; null or absent while all is well. */
   readonly trouble?: Problem | null;
+  /** Of such a driver: tries whether the disk takes all again. */
+  tryDisk?(): void;
   close(): void;
 }

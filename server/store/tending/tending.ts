@@ -5,6 +5,7 @@ const HOUR_MS = 3_600_000;
 
 /** Takes away what is there no more for anybody: trips deleted long ago, halves of extracts, old answers, temporary files. */
 export async function tend(store: Store, isStart: boolean): Promise<void> {
+  store.driver.tryDisk?.();
   // On a disk that takes no more nothing is taken away that may be wanted back.
   if (store.state.keeps === 'folder') {
     store.purge();

@@ -98,14 +98,14 @@ const journey = fc.record({
   fuelShare: fc.constantFrom(1, 1, 0.85, 0.6),
   waterShare: fc.constantFrom(1, 1, 0.85, 0.6),
   fillAtStart: maybe(fc.record({ fuel: maybe(fc.boolean(), 3), water: maybe(fc.boolean(), 3) })),
-  mostCans: maybe(fc.record({ fuel: maybe(whole(0, 6), 3), water: maybe(whole(0, 6), 3) }), 1),
+  mostCans: maybe(fc.record({ fuel: maybe(whole(0, 6), 3), water: maybe(whole(0, 6), 3) })),
   spendReserveOnFailure: maybe(fc.boolean()),
   camps: fc.array(odd(0.03, 0.97), { maxLength: 2 }),
   stays: fc.array(fc.record({ share: odd(0.03, 0.97), days: fc.constantFrom(0.21, 1, 1.4) }), {
     maxLength: 1,
   }),
   hot: maybe(fc.record({ share: odd(0.02, 0.9), km: odd(15, 260), temperatureC: odd(31, 44) })),
-  oneWay: maybe(fc.record({ share: odd(0.05, 0.9), km: odd(2, 40) }), 1),
+  oneWay: maybe(fc.record({ share: odd(0.05, 0.9), km: odd(2, 40) })),
 });
 type Journey = typeof journey extends fc.Arbitrary<infer J> ? J : never;
 

@@ -8,7 +8,7 @@ import {
   PUBLIC_ENDPOINT,
 } from '../../../server/io/overpass/endpoint.ts';
 import { interpreterOf } from '../../../server/io/overpass/interpreter.ts';
-import { USER_AGENT, VERSION } from '../../../server/io/program.ts';
+import { userAgent, VERSION } from '../../../server/io/program.ts';
 
 describe('the address of an interpreter', () => {
   it('is the public one, that of the environment, or that of the option, which goes first', () => {
@@ -29,8 +29,18 @@ describe('the address of an interpreter', () => {
   });
 
   it('is asked by a program that says name and version', () => {
-    expect(USER_AGENT).toMatch(/^drystage\//);
-    expect(USER_AGENT).toContain(VERSION);
+    expect(userAgent({})).toBe(`drystage/${VERSION}`);
+  });
+
+  it('names whom to write to where the environment tells, in signs that a header may carry', () => {
+    const asked = (contact: string) => {
+      const interpreter = interpreterOf(undefined, { DRYSTAGE_CONTACT: contact });
+      return interpreter.ok ? interpreter.value.userAgent : null;
+    };
+    expect(asked('mail@drive.example')).toBe(`drystage/${VERSION} (+mail@drive.example)`);
+    expect(asked(' ')).toBe(`drystage/${VERSION}`);
+    expect(asked('a@b.example)\r\nX-Evil: 1\u0007\u00e9')).toBe(`drystage/${VERSION} (+a@b.exampleX-Evil:1)`);
+    expect(asked('x'.repeat(5000))?.length).toBeLessThan(300);
   });
 });
 

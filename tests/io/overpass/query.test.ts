@@ -52,6 +52,15 @@ describe('the query of a box', () => {
     },
   );
 
+  it('asks for lakes that are relations, of no more parts than a bound, and through no other statement', () => {
+    const lake = { natural: 'water', type: 'multipolygon' };
+    expect(surroundingKinds(lake, 'area')).toContain('lake');
+    expect(asksFor('rel', lake)).toBe(true);
+    const lines = QUERY.split('\n').filter((line) => line.startsWith('  rel["natural"'));
+    expect(lines).toHaveLength(1);
+    expect(lines[0]).toContain('(if:count_members() <= 50)(-35.25,84.5,-35,84.75);');
+  });
+
   it('asks for whatever speaks of drinking water, and for nothing else of that kind', () => {
     for (const key of ['drinking_water', 'drinkable', 'drinking_water:legal'])
       expect(asksFor('rel', { tourism: 'camp_site', [key]: 'yes' })).toBe(true);

@@ -24,6 +24,8 @@ class Disk {
   writes = 0;
   failsFrom = Number.POSITIVE_INFINITY;
   code = 'SQLITE_FULL';
+  /** The time, which stands still. */
+  ms = 0;
 
   readonly #options = {
     onLost: (trouble: Problem) => void this.lost.push(trouble),
@@ -37,7 +39,11 @@ class Disk {
   /** As a server has it, without its lock and sweeping. */
   open(): Store {
     const { onLost, ...options } = this.#options;
-    const driver = new FailoverDriver(openLibsql(join(this.folder, STORE_FILE), options), onLost);
+    const driver = new FailoverDriver(openLibsql(join(this.folder, STORE_FILE), options), {
+      onLost,
+      onFound: () => void this.lost.splice(0),
+      clock: () => this.ms,
+    });
     const store = new Store(driver, { keeps: 'folder', folder: this.folder, why: null });
     stores.push(store);
     return store;
@@ -214,4 +220,100 @@ it('an extract is refused with the name of the trouble where its disk is full', 
   expect([reply.statusCode, reply.json().code]).toEqual([507, 'store-full']);
   expect((await app.inject('/api/extracts')).json().extracts).toEqual([]);
   await app.close();
+});
+
+describe('a disk that takes writes again', () => {
+  /** All but the first steps in memory; the disk is well again after them. */
+  function lostAfter(steps: number): { disk: Disk; store: Store } {
+    const disk = new Disk();
+    const store = disk.open();
+    for (const [, step] of STEPS.slice(0, steps)) step(store);
+    disk.failsFrom = 1;
+    for (const [, step] of STEPS.slice(steps)) step(store);
+    expect(store.state.keeps).toBe('memory');
+    disk.failsFrom = Number.POSITIVE_INFINITY;
+    return { disk, store };
+  }
+
+  it('has all that went on meanwhile, whenever it was lost, and says so', { tags: 'slow' }, () => {
+    const healthy = healthyRun().at(-1)?.content;
+    for (let steps = 0; steps < STEPS.length - 1; steps += 1) {
+      const { disk, store } = lostAfter(steps);
+      store.driver.tryDisk?.();
+      expect([store.state.keeps, store.state.why, disk.lost]).toEqual(['folder', null, []]);
+      expect(contentOf(store), `${steps} steps`).toEqual(healthy);
+      expect(disk.content(), `${steps} steps`).toEqual(healthy);
+    }
+  });
+
+  it('is tried before a write, ten seconds after the last try, and when the store is closed', () => {
+    const { disk, store } = lostAfter(4);
+    const writes = disk.writes;
+    store.putRig('Early', RIG);
+    expect([store.state.keeps, disk.writes]).toEqual(['memory', writes]);
+    disk.ms += 10_000;
+    store.putRig('Late', RIG);
+    expect(store.state.keeps).toBe('folder');
+    expect(disk.content()).toMatchObject({ rigs: [{ name: 'Early' }, { name: 'Late' }, { name: 'Van' }] });
+    const closed = lostAfter(4);
+    expect(closed.disk.content()).toEqual(healthyRun().at(-1)?.content);
+  });
+
+  it('that fails again in the midst of it is as it was, and nothing is lost in memory', {
+    tags: 'slow',
+  }, () => {
+    const healthy = healthyRun().at(-1)?.content;
+    for (let more = 1; more < 12; more += 1) {
+      const { disk, store } = lostAfter(3);
+      disk.failsFrom = disk.writes + more;
+      store.driver.tryDisk?.();
+      if (store.state.keeps === 'folder') break;
+      expect(contentOf(store), `write ${more}`).toEqual(healthy);
+      disk.failsFrom = Number.POSITIVE_INFINITY;
+      store.driver.tryDisk?.();
+      expect(disk.content(), `write ${more}`).toEqual(healthy);
+    }
+  });
+
+  it('keeps what another process changed on it meanwhile, and has ours beside it', () => {
+    const disk = new Disk();
+    const store = disk.open();
+    store.addTrip(newTrip({ id: 'a' }));
+    store.addTrip(newTrip({ id: 'b' }));
+    store.addTrip(newTrip({ id: 'c' }));
+    store.putRig('Wagon', RIG);
+    disk.failsFrom = 1;
+    const name = (of: Store, id: string, words: string) =>
+      void of.nameTrip(id, revision(of, id), { name: words });
+    name(store, 'a', 'ours');
+    name(store, 'b', 'ours alone');
+    store.driver.trips.remove('c');
+    store.putRig('Wagon', { ...RIG, name: 'ours' });
+    const other = folderStore(disk.folder);
+    name(other, 'a', 'theirs');
+    name(other, 'c', 'theirs');
+    other.putRig('Wagon', { ...RIG, name: 'theirs' });
+    other.close();
+    disk.failsFrom = Number.POSITIVE_INFINITY;
+    store.driver.tryDisk?.();
+    expect(store.state.keeps).toBe('folder');
+    expect(
+      store
+        .trips()
+        .map((trip) => trip.name)
+        .sort(),
+    ).toEqual(['ours (2)', 'ours alone', 'theirs', 'theirs']);
+    expect(store.trip('a')?.name).toBe('theirs');
+    expect(
+      store
+        .rigs()
+        .map((rig) => [rig.name, rig.rig.name])
+        .sort(),
+    ).toEqual([
+      ['Wagon (2)', 'ours'],
+      ['Wagon', 'theirs'],
+    ]);
+    const copy = store.trips().find((trip) => trip.name === 'ours (2)');
+    expect(store.driver.trips.route(copy?.id ?? '')).toEqual(store.driver.trips.route('a'));
+  });
 });

@@ -77,6 +77,8 @@ function QuestionWords({ question }: { question: OverpassQuestion }) {
         each with a box along your route in it
         {answered > 0 && `; ${answered} more were answered in the last days`}. The server sees where your
         route runs, and that {userAgent} asks.
+        {!userAgent.includes('(+') &&
+          ' Whom to write to it is not told: whoever starts Drystage can name an address (DRYSTAGE_CONTACT).'}
       </p>
       <details>
         <summary>The text of the first query</summary>
