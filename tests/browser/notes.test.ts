@@ -80,6 +80,30 @@ describe('the card of a supply', () => {
       .toMatch(/Corrected by you: its water is to be treated, on \d{4}-\d\d-\d\d \(Bert\)/);
     expect(await textOf(details())).toMatch(/Water [^.]*treat/);
   });
+
+  it('takes the depth of a well with its taste, says what is missing or out of bounds, and has it noted', async () => {
+    await openSupply('Rope well');
+    const depth = details().getByLabel(/^Depth to its water \(m/);
+    const note = details().getByRole('button', { name: 'Note the depth' });
+    const alert = details().locator('form.actions', { has: note }).getByRole('alert');
+    await depth.fill('23');
+    await note.click();
+    await expect.poll(() => textOf(details())).toContain('Say how it tastes as well.');
+    await details().getByLabel('It tastes').selectOption('fresh');
+    await depth.fill('900');
+    await note.click();
+    await expect.poll(() => textOf(alert)).toBe('Needs a depth from 0 to 500 m.');
+    await depth.fill('23');
+    await note.click();
+    await settled(page);
+    await details().getByText('noted as 23 m').waitFor();
+    // Another depth needs no taste again.
+    await depth.fill('31');
+    await note.click();
+    await settled(page);
+    await details().getByText('noted as 31 m').waitFor();
+    expect(await alert.count()).toBe(0);
+  });
 });
 
 describe('the notes', () => {

@@ -11,6 +11,7 @@ export const PROBLEM_CODES = [
   'not-gpx',
   'gpx-no-points',
   'gpx-one-point',
+  'gpx-too-long',
   'coordinate-out-of-range',
   'part-unknown',
   'pbf-broken',

@@ -16,6 +16,8 @@ export interface RouteRefusals {
   'gpx-no-points': { chosen: boolean; waypoints: boolean };
   /** All of them at one place. */
   'gpx-one-point': { points: number };
+  /** Longer than any route that can be told of. */
+  'gpx-too-long': { mostM: number };
   /** `bearers`: how many parts have the name that is wanted; of all `parts` one has to be chosen. */
   'part-unknown': {
     wanted: number | string;

@@ -34,6 +34,7 @@ export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string 
   'not-gpx': { status: 422, title: 'Not GPX' },
   'gpx-no-points': { status: 422, title: 'No points in the route' },
   'gpx-one-point': { status: 422, title: 'Only one point in the route' },
+  'gpx-too-long': { status: 422, title: 'Too long a route' },
   'coordinate-out-of-range': { status: 422, title: 'Coordinate out of range' },
   'part-unknown': { status: 422, title: 'No such part of the route' },
   'pbf-broken': { status: 422, title: 'Broken pbf' },

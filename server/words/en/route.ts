@@ -64,6 +64,12 @@ export const ROUTE_REFUSALS: RouteRefusalSayings = {
     expected: 'a line of at least two points at different places',
     remedy: 'Export the whole track or route',
   }),
+  'gpx-too-long': ({ mostM }) => ({
+    place: null,
+    came: `a line of more than ${kmOf(mostM)} km`,
+    expected: 'a route that can be driven',
+    remedy: 'Choose one part of the file, or look for points that lie far from the route',
+  }),
   'part-unknown': ({ wanted, bearers, parts: all }) => ({
     place: 'part',
     came:

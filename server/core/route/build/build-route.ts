@@ -6,7 +6,7 @@ import type { RouteRefusal } from '../../phrases/route.ts';
 import type { SpanM } from '../../quantity/span.ts';
 import type { RouteLine, SketchySpan } from '../route-line.ts';
 import { chooseParts } from './choose-parts.ts';
-import { LONG_BRIDGE_M, Measurement } from './measurement.ts';
+import { LONG_BRIDGE_M, LONGEST_ROUTE_M, Measurement } from './measurement.ts';
 import type { RouteOutcome } from './route-outcome.ts';
 import { viaSteps } from './via-steps.ts';
 
@@ -77,7 +77,7 @@ function sketchyOf(
 /**
  * Measures the route: chosen parts with all their segments in order, jumps bridged, long steps densified along the
  * geodesic, metres along on WGS 84. Cautions name jumps (`bridge`) and long straight steps (`sparse-steps`) with
- * their km. Refuses with `gpx-no-points`, `gpx-one-point` (also when all points lie at one place) or
+ * their km. Refuses with `gpx-no-points`, `gpx-one-point` (also when all points lie at one place), `gpx-too-long` or
  * `part-unknown`.
  */
 export function buildRoute(document: RouteDocument, choice: RouteChoice): RouteOutcome<RouteLine> {
@@ -85,6 +85,8 @@ export function buildRoute(document: RouteDocument, choice: RouteChoice): RouteO
   if (!chosen.ok) return chosen;
   const { parts } = chosen.value;
   const measurement = new Measurement(parts, choice.sparseStepM);
+  if (measurement.isTooLong || measurement.line.lengthM > LONGEST_ROUTE_M)
+    return refuse({ code: 'gpx-too-long', facts: { mostM: LONGEST_ROUTE_M } });
   if (measurement.vertices === 0) {
     const facts = { chosen: parts.length > 0, waypoints: document.waypoints.length > 0 };
     return refuse({ code: 'gpx-no-points', facts });

@@ -6,6 +6,9 @@ import { LineGrower } from './line-grower.ts';
 /** A jump between segments over this length is no road line: no passing is sought on it (design rule). */
 export const LONG_BRIDGE_M = 1_000;
 
+/** No place of a trip lies farther along (contract): more than twice round the Earth. */
+export const LONGEST_ROUTE_M = 100_000_000;
+
 /** The line through some parts as it is measured, and what is found on the way. */
 export class Measurement {
   readonly line = new LineGrower();
@@ -16,6 +19,8 @@ export class Measurement {
   /** Longest step between two points, bridges aside, metres. */
   longestStepM = 0;
   vertices = 0;
+  /** It was not followed to its end. */
+  isTooLong = false;
   /** How many of the parts have points. */
   parts = 0;
   private readonly sparseStepM: number;
@@ -40,6 +45,10 @@ export class Measurement {
 
   private follow(segment: RouteSegment): void {
     for (const [point, lon] of segment.lon.entries()) {
+      if (this.line.lengthM > LONGEST_ROUTE_M) {
+        this.isTooLong = true;
+        return;
+      }
       const isJump = point === 0;
       const fromM = this.line.lengthM;
       const unsoughtOverM = isJump ? LONG_BRIDGE_M : Infinity;

@@ -15,7 +15,7 @@ import { countContent, isGeneralMap, noContent, tellsByRoads } from '../extract/
 import { DeclaredBounds } from '../extract/whole-file/declared-bounds.ts';
 import { HullOfObjects } from '../extract/whole-file/hull.ts';
 import { osmPapers, plainPapers } from '../extract/whole-file/papers.ts';
-import { isObject, type JsonObject } from '../json/json-object.ts';
+import { isObject, type JsonObject, shown } from '../json/json-object.ts';
 import { geoJsonIdentity } from './geojson-identity.ts';
 import { geoJsonTags } from './geojson-tags.ts';
 import { GroundAround } from './ground-around.ts';
@@ -40,7 +40,7 @@ function judge(value: unknown): Judged {
   if (!isObject(value)) return { reason: { phrase: 'skipped-no-geometry', facts: {} } };
   const depth = DEPTHS.get(value.type);
   if (depth === undefined)
-    return { reason: { phrase: 'skipped-geometry-type', facts: { type: String(value.type) } } };
+    return { reason: { phrase: 'skipped-geometry-type', facts: { type: shown(value.type) } } };
   const positions: [number, number][] = [];
   let reason: Phrase | null = null;
   const trim = (part: unknown, levels: number): unknown => {
@@ -51,7 +51,7 @@ function judge(value: unknown): Judged {
     if (levels > 0) return part.map((inner) => trim(inner, levels - 1));
     const [lon, lat] = part as unknown[];
     if (isOnEarth(lon, lat)) positions.push([lon as number, lat as number]);
-    else reason ??= { phrase: 'skipped-feature-off-earth', facts: { lon: String(lon), lat: String(lat) } };
+    else reason ??= { phrase: 'skipped-feature-off-earth', facts: { lon: shown(lon), lat: shown(lat) } };
     return [lon, lat];
   };
   const coordinates = trim(value.coordinates, depth);
@@ -64,7 +64,7 @@ function judge(value: unknown): Judged {
 function checkSystem(document: JsonObject, source: string): void {
   const crs = document.crs;
   if (!isObject(crs) || !isObject(crs.properties)) return;
-  const name = String(crs.properties.name ?? '');
+  const name = shown(crs.properties.name ?? '');
   if (WGS84_NAMES.test(name)) return;
   throw new InputProblem({
     code: 'json-shape',

@@ -3,6 +3,7 @@ import type { ReadOptions } from '../extract/raw-extract.ts';
 import type { ByteSource } from '../source/byte-source.ts';
 import { JSON_BYTES_MAX } from '../source/limits.ts';
 import { utf16Of } from '../source/sniff.ts';
+import { scanJson } from './scan-json.ts';
 
 async function textOf(bytes: ByteSource, options: ReadOptions): Promise<string> {
   const pieces: Buffer[] = [];
@@ -69,5 +70,7 @@ function parse(text: string, source: string): unknown {
 
 /** The one JSON document that a file holds. Throws InputProblem: `too-large`, `json-broken` with line and column. */
 export async function readJsonDocument(bytes: ByteSource, options: ReadOptions): Promise<unknown> {
-  return parse(await textOf(bytes, options), options.source);
+  const text = await textOf(bytes, options);
+  scanJson(text, options.source);
+  return parse(text, options.source);
 }

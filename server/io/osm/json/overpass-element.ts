@@ -1,7 +1,7 @@
 import { InputProblem } from '../../../core/input/problem.ts';
 import type { OsmType, ParsedElement, RawElement } from '../extract/raw-element.ts';
 import { setTag } from '../extract/set-tag.ts';
-import { isObject, type JsonObject } from './json-object.ts';
+import { isObject, type JsonObject, shown } from './json-object.ts';
 
 type Member = NonNullable<RawElement['members']>[number];
 type At = { lat: number; lon: number };
@@ -10,7 +10,7 @@ const isOsmType = (value: unknown): value is OsmType =>
   value === 'node' || value === 'way' || value === 'relation';
 
 /** Some converters write numbers as text; what is no number at all becomes NaN, and later no position. */
-const numberOf = (value: unknown): number =>
+export const numberOf = (value: unknown): number =>
   typeof value === 'number'
     ? value
     : typeof value === 'string' && value.trim() !== ''
@@ -62,7 +62,7 @@ function addParts(element: RawElement, value: JsonObject, place: string, source:
   if (element.type === 'way' && Array.isArray(value.nodes)) {
     element.nodes = value.nodes.map((node) => {
       const ref = idOf(node);
-      if (ref === null) throw shapeProblem(source, `${place}/nodes`, `a node "${String(node)}"`, 'a number');
+      if (ref === null) throw shapeProblem(source, `${place}/nodes`, `a node "${shown(node)}"`, 'a number');
       return ref;
     });
   }

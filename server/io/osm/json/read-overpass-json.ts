@@ -7,7 +7,7 @@ import { osmPapers } from '../extract/whole-file/papers.ts';
 import { incompleteCaution, tellsOfFailure } from '../extract/whole-file/remark.ts';
 import { filterElements } from '../keep/filter-elements.ts';
 import { isObject, type JsonObject } from './json-object.ts';
-import { overpassElement } from './overpass-element.ts';
+import { numberOf, overpassElement } from './overpass-element.ts';
 
 /** Overpass tells its base's time and the terms under `osm3s`; others write OSM JSON with the API's own fields. */
 function papersOf({ osm3s, timestamp, copyright, attribution, license }: JsonObject): MapPapers {
@@ -44,7 +44,7 @@ export async function readOverpassJson(
   for (const box of [document.bounds].flat()) {
     if (!isObject(box)) continue;
     const { minlon, minlat, maxlon, maxlat } = box;
-    bounds.add([Number(minlon), Number(minlat), Number(maxlon), Number(maxlat)]);
+    bounds.add([numberOf(minlon), numberOf(minlat), numberOf(maxlon), numberOf(maxlat)]);
   }
   const filtered = await filterElements(
     async (visit) => {

@@ -4,6 +4,7 @@ import { lentOnly } from '../extract/detached.ts';
 import { FarList, type FarObjects } from '../extract/far-objects.ts';
 import { type LatLon, liesOnEarth } from '../extract/position.ts';
 import type { Member, OsmType, RawElement } from '../extract/raw-element.ts';
+import { RELATION_DEPTH_MAX } from '../source/limits.ts';
 
 /** Finds an element that lends geometry, or a wanted one; undefined when the file has it not. */
 export type Lookup = (type: OsmType, id: number) => RawElement | undefined;
@@ -22,32 +23,38 @@ class PlaceBox {
   #north = -Infinity;
   readonly #lookup: Lookup;
   readonly #relations = new Set<RawElement>();
+  /** Relations lie so deep in each other that not all of them were looked at. */
+  #isOpen = false;
 
   constructor(lookup: Lookup) {
     this.#lookup = lookup;
   }
 
   /** Takes in the element's own positions and those of all that it is made of. */
-  add(element: RawElement): this {
+  add(element: RawElement, depth = 0): this {
     this.#position(element);
     if (element.type === 'node') return this;
     // Relations may be made of each other.
     if (element.type === 'relation') {
       if (this.#relations.has(element)) return this;
+      if (depth > RELATION_DEPTH_MAX) {
+        this.#isOpen = true;
+        return this;
+      }
       this.#relations.add(element);
     }
     for (const position of standIns(element)) this.#position(position);
     for (const position of element.geometry ?? []) this.#position(position);
     for (const id of element.nodes ?? []) this.#position(this.#lookup('node', id));
-    for (const member of element.members ?? []) this.#member(member);
+    for (const member of element.members ?? []) this.#member(member, depth + 1);
     return this;
   }
 
-  #member(member: Member): void {
+  #member(member: Member, depth: number): void {
     this.#position(member);
     for (const position of member.geometry ?? []) this.#position(position);
     const element = this.#lookup(member.type, member.ref);
-    if (element !== undefined) this.add(element);
+    if (element !== undefined) this.add(element, depth);
   }
 
   #position(position: unknown): void {
@@ -59,7 +66,9 @@ class PlaceBox {
   }
 
   get box(): Bbox | null {
-    return this.#west <= this.#east ? [this.#west, this.#south, this.#east, this.#north] : null;
+    return !this.#isOpen && this.#west <= this.#east
+      ? [this.#west, this.#south, this.#east, this.#north]
+      : null;
   }
 }
 
@@ -101,6 +110,7 @@ export function lendingOf(
   const isWanted = new Set(wanted);
   const lending: RawElement[] = [];
   const seen = new Set<string>();
+  const pending: RawElement[] = [...kept].reverse();
   const need = (type: OsmType, id: number): void => {
     const key = `${type}/${id}`;
     if (seen.has(key)) return;
@@ -108,12 +118,11 @@ export function lendingOf(
     const element = lookup(type, id);
     if (element === undefined) return;
     if (!isKept.has(element)) lending.push(isWanted.has(element) ? lentOnly(element) : element);
-    needsOf(element);
+    pending.push(element);
   };
-  const needsOf = (element: RawElement): void => {
+  for (let element = pending.pop(); element !== undefined; element = pending.pop()) {
     for (const id of element.nodes ?? []) need('node', id);
     for (const member of element.members ?? []) need(member.type, member.ref);
-  };
-  for (const element of kept) needsOf(element);
+  }
   return lending;
 }

@@ -22,6 +22,31 @@ export const EXPANSION_RATIO_MAX = 200;
 export const EXPANSION_JUDGED_FROM_BYTES = 16 * MEBIBYTE;
 
 /**
+ * Blobs of real .osm.pbf files open to 2 to 10 times their size; 100 times is a bomb, though zlib may pack a thousand times.
+ * Judged only beyond the first bytes, as above. Ours.
+ */
+export const BLOB_RATIO_MAX = 100;
+export const BLOB_RATIO_JUDGED_FROM_BYTES = MEBIBYTE;
+
+/** OpenStreetMap allows a way 2,000 nodes, a relation 32,000 members, an object 5,000 tags (wiki, "API v0.6", capabilities). Ours. */
+export const PBF_LIST_MAX = 100_000;
+
+/** Writers put one to five groups into a block. Ours. */
+export const PBF_GROUPS_MAX = 10_000;
+
+/** Supplies in one block, of the 8,000 objects that writers put there. Ours. */
+export const PBF_WANTED_MAX = 100_000;
+
+/** GeoJSON nests 6 to 9 deep, Overpass JSON 5. Ours. */
+export const JSON_DEPTH_MAX = 100;
+
+/** Lists and objects in JSON, each position among them: a country's answer of Overpass has some hundred thousand. Ours. */
+export const JSON_PARTS_MAX = 2_000_000;
+
+/** Relations within relations: two are usual (wiki, "Relation:superroute"). What lies deeper is taken to be near. Ours. */
+export const RELATION_DEPTH_MAX = 5;
+
+/**
  * JSON is parsed in one piece, which takes about ten times its size in memory, and no JavaScript string holds more
  * than 512 MiB. Ours.
  */

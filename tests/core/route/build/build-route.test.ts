@@ -311,3 +311,20 @@ describe('what is no route', () => {
     });
   });
 });
+
+describe('a line that is longer than any route', () => {
+  const poles = (points: number): Corner[] =>
+    Array.from({ length: points }, (_, index) => [(index * 7) % 180, index % 2 === 0 ? 80 : -80]);
+
+  it('is refused as soon as that is known, however far apart its points are', () => {
+    const started = performance.now();
+    const problem = refusalOf(documentOf([partOf([poles(20_000)])]));
+    expect(performance.now() - started).toBeLessThan(2_000);
+    expect(problem).toMatchObject({ code: 'gpx-too-long', came: 'a line of more than 100000 km' });
+  });
+
+  it('is measured up to twice round the Earth', () => {
+    const built = buildRoute(documentOf([partOf([poles(5)])]), { part: 'all', sparseStepM: 5_000 });
+    expect(built.ok && built.value.lengthM).toBeGreaterThan(70_000_000);
+  });
+});

@@ -1,3 +1,4 @@
+import { PBF_GROUPS_MAX } from '../../source/limits.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
 import { StringTable } from './string-table.ts';
@@ -32,6 +33,7 @@ export function openBlock(bytes: Uint8Array): Block {
         break;
       case 18:
         groups.push(cursor.range());
+        if (groups.length > PBF_GROUPS_MAX) throw new BrokenBlock(`more than ${PBF_GROUPS_MAX} groups`);
         break;
       case 136:
         scale.granularity = cursor.integer();

@@ -5,7 +5,7 @@ import { setTag } from '../../extract/set-tag.ts';
 import { BrokenBlock } from '../wire/broken.ts';
 import { Cursor, NOWHERE, type Range } from '../wire/cursor.ts';
 import { isoTime } from '../wire/iso-time.ts';
-import { decodeDeltas, decodeIntegers, decodeSums } from '../wire/packed.ts';
+import { decodeDeltas, decodeIntegers, decodeSums, holdLength } from '../wire/packed.ts';
 import { type Block, latOf, lonOf } from './block.ts';
 import { cursorOver } from './keys.ts';
 
@@ -164,6 +164,7 @@ export function wayNodeIds(
       parts.skip(tag);
     }
   }
+  holdLength(nodes);
   const most = nodes.end - nodes.start;
   if (lineIdScratch.length < most) lineIdScratch = new Float64Array(most);
   return { ids: lineIdScratch, count: decodeDeltas(block.bytes, nodes, lineIdScratch), isLocated };

@@ -23,6 +23,7 @@ import {
   noContent,
 } from '../../extract/whole-file/content-census.ts';
 import { RoadCells } from '../../keep/road-presence.ts';
+import { PBF_WANTED_MAX } from '../../source/limits.ts';
 import { kindsOf } from '../../surroundings/shapes.ts';
 import { type Block, FORMS, forEachObject, latOf, lonOf } from '../block/block.ts';
 import {
@@ -259,6 +260,8 @@ export class Scanner {
     }
     if (isPlacedNode(element) && this.#isFar(element)) packFar(result.far, element);
     else result.elements.push(element);
+    if (result.elements.length > PBF_WANTED_MAX)
+      throw new BrokenBlock(`more than ${PBF_WANTED_MAX} supplies`);
     for (const commodity of commodities)
       if (!result.commodities.includes(commodity)) result.commodities.push(commodity);
   }

@@ -119,9 +119,9 @@ export class Reading {
   #take(result: ScanResult, frame: Frame): void {
     this.#census.add(frame, result.spans);
     this.#farNodes.take(result.far, this.#wanted.length);
-    this.#wanted.push(...result.elements);
-    this.#skipped.push(...result.skipped);
-    this.#places.push(...result.places);
+    for (const element of result.elements) this.#wanted.push(element);
+    for (const skipped of result.skipped) this.#skipped.push(skipped);
+    for (const place of result.places) this.#places.push(place);
     for (const age of result.deleted) this.#deleted.add(age, null);
     for (const commodity of result.commodities) this.#shows[commodity] = true;
     addContent(this.#content, result.content);

@@ -1,4 +1,5 @@
 import { inflateSync } from 'node:zlib';
+import { BLOB_RATIO_JUDGED_FROM_BYTES, BLOB_RATIO_MAX } from '../../source/limits.ts';
 import { BrokenBlock, pbfProblem } from './broken.ts';
 import { Cursor } from './cursor.ts';
 import { type Frame, MAX_BLOB_BYTES } from './framing.ts';
@@ -55,7 +56,17 @@ function payloadOf(blob: Uint8Array, frame: Frame, source: string): Uint8Array {
   }
   if (deflated === null) throw new BrokenBlock('nothing in it');
   if (claimed < 0) throw new BrokenBlock('no size for its compressed bytes');
-  return inflate(deflated, claimed);
+  const opened = inflate(deflated, claimed);
+  if (claimed > BLOB_RATIO_JUDGED_FROM_BYTES && claimed > deflated.length * BLOB_RATIO_MAX) {
+    throw pbfProblem({
+      code: 'expands-too-far',
+      source,
+      byte: frame.frameStart,
+      came: `a blob of ${deflated.length} packed bytes that opens to ${claimed}`,
+      expected: `at most ${BLOB_RATIO_MAX} times the packed size`,
+    });
+  }
+  return opened;
 }
 
 function fieldsOf(blob: Uint8Array, frame: Frame, source: string): BlobFields {

@@ -1,3 +1,4 @@
+import { PBF_LIST_MAX } from '../../source/limits.ts';
 import { BrokenBlock } from './broken.ts';
 import { Cursor, type Range } from './cursor.ts';
 
@@ -97,8 +98,20 @@ export function integersAt(bytes: Uint8Array, range: Range, places: readonly num
   return values;
 }
 
+/** A number takes ten bytes at the most. */
+const NUMBER_BYTES_MAX = 10;
+
+/** Refuses a list of one object that is longer than any real one, before it is read. */
+export function holdLength({ start, end }: Range): void {
+  if (end - start > PBF_LIST_MAX * NUMBER_BYTES_MAX)
+    throw new BrokenBlock(
+      `an object with a list of ${end - start} bytes, for at most ${PBF_LIST_MAX} numbers`,
+    );
+}
+
 /** All the plain integers of a packed list. */
 export function decodeIntegers(bytes: Uint8Array, range: Range): number[] {
+  holdLength(range);
   const cursor = new Cursor(bytes, range.start, range.end);
   const values: number[] = [];
   while (cursor.position < range.end) values.push(cursor.integer());
@@ -107,6 +120,7 @@ export function decodeIntegers(bytes: Uint8Array, range: Range): number[] {
 
 /** All the running sums of a packed list of zigzag differences, as a plain array. */
 export function decodeSums(bytes: Uint8Array, range: Range): number[] {
+  holdLength(range);
   const cursor = new Cursor(bytes, range.start, range.end);
   const values: number[] = [];
   let value = 0;
