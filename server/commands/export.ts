@@ -1,9 +1,9 @@
 import { writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import { packOf } from '../app/export/pack.ts';
-import { PAPERS, type Paper } from '../app/sheet/model/model.ts';
 import { EXPORT_FILES, type ExportEnding, isExportEnding } from '../app/take-along/export-file.ts';
 import { today } from '../app/today.ts';
+import { PAPERS, type Paper } from '../contract/answers/sheet.ts';
 import { type Outcome, refused } from '../core/input/problem.ts';
 import { cabProgram } from '../io/cab-program.ts';
 import { loadPdfPrinter } from '../io/pdf/pdf-printer.ts';

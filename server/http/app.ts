@@ -22,6 +22,7 @@ import { logRoutes } from './routes/log-routes.ts';
 import { notesRoutes } from './routes/notes-routes.ts';
 import { planFileRoutes } from './routes/plan-file-routes.ts';
 import { planRoutes } from './routes/plan-routes.ts';
+import { sheetRoutes } from './routes/sheet-routes.ts';
 import { takeAlongRoutes } from './routes/take-along-routes.ts';
 import { AnalysisService } from './service/analysis-service.ts';
 import { keepDemo } from './service/demo-trip.ts';
@@ -79,6 +80,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   await app.register(planFileRoutes);
   await app.register(notesRoutes(options.today ?? today));
   await app.register(planRoutes(service));
+  await app.register(sheetRoutes(service));
   await app.register(takeAlongRoutes(service));
   const interpreter = options.interpreter ?? valueOrThrow(interpreterOf(undefined));
   await app.register(keptRoutes({ store, service, limits, interpreter }));

@@ -1,8 +1,10 @@
 import { packOf } from '../app/export/pack.ts';
 import type { LoadedTrip } from '../app/loaded-trip.ts';
 import { type PlanAndMore, type PlannedTrip, planTrip } from '../app/plan-trip.ts';
-import type { Paper } from '../app/sheet/model/model.ts';
+import { sheetHtml } from '../app/sheet/html/sheet-html.ts';
+import { sheetOf } from '../app/sheet/sheet-of.ts';
 import { EXPORT_FILES, type ExportEnding } from '../app/take-along/export-file.ts';
+import type { Paper } from '../contract/answers/sheet.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { InputProblem, type Outcome } from '../core/input/problem.ts';
@@ -31,9 +33,12 @@ export interface CarryAsk {
   soFar?: boolean;
 }
 
+/** Files to take along, and the sheet as a page to print. */
+export type FileFormat = ExportEnding | 'sheet';
+
 /** A plan to be had as a file. */
 export interface ExportAsk extends CarryAsk {
-  format: ExportEnding;
+  format: FileFormat;
   /** Of a sheet. */
   paper: Paper;
 }
@@ -73,7 +78,7 @@ export const tasks = {
     return planTrip(unpacked.loaded, { rig, trip }, asked);
   },
 
-  /** As plan; gives it as a file to take along. */
+  /** As plan; gives it as a file to take along, or as the sheet to print. */
   async exportFile(
     { format, paper, ...ask }: ExportAsk,
     signal: AbortSignal,
@@ -87,7 +92,10 @@ export const tasks = {
     if (!pack.ok) return pack;
     try {
       const tools = { cabProgram, pdfPrinter: loadPdfPrinter, paper };
-      const content = await EXPORT_FILES[format](pack.value, tools);
+      const content =
+        format === 'sheet'
+          ? sheetHtml(sheetOf(pack.value), paper)
+          : await EXPORT_FILES[format](pack.value, tools);
       return {
         ok: true,
         value: typeof content === 'string' ? new TextEncoder().encode(content) : new Uint8Array(content),

@@ -2,6 +2,7 @@ import type { Comparison } from '../../server/contract/answers/compare.ts';
 import type { NotesFormat } from '../../server/contract/answers/field-notes.ts';
 import type { LogResult } from '../../server/contract/answers/log.ts';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
+import type { Paper } from '../../server/contract/answers/sheet.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
@@ -166,6 +167,16 @@ export const planTrip = (
 export async function planSoFar(name: string, signal: AbortSignal): Promise<PlanReply | null> {
   const answer = await answerTo(`/api/plans/${encodeURIComponent(name)}`, { signal });
   return answer.status === 204 ? null : ((await answer.json()) as PlanReply);
+}
+
+/** The sheet to print of what was loaded under `id`, as a page of HTML that needs nothing else. Throws ApiProblem. */
+export async function sheetPage(
+  id: string,
+  { rig, trip }: { rig: RigFile; trip: TripFile },
+  { paper, signal }: { paper: Paper; signal: AbortSignal },
+): Promise<string> {
+  const path = `/api/analyses/${encodeURIComponent(id)}/sheet?paper=${paper}`;
+  return (await answerTo(path, { ...asJson({ rig, trip }), signal })).text();
 }
 
 const asJson = (value: object): RequestInit => ({

@@ -3,6 +3,7 @@ import { detailsOf, type ProblemDetails, type TakeAlongFormat, takeAlong } from 
 import { useForm } from '../form/form-context.ts';
 import { Problem } from '../kit/Problem.tsx';
 import { fileName, saveBlob } from '../kit/save-file.ts';
+import { PrintSheet } from './PrintSheet.tsx';
 
 /** What each file is, on its button. */
 const FILES: readonly { readonly format: TakeAlongFormat; readonly words: string }[] = [
@@ -34,6 +35,7 @@ export function TakeAlong({ id }: { id: string }) {
   return (
     <section aria-labelledby="take-along">
       <h3 id="take-along">Take along</h3>
+      <PrintSheet id={id} />
       <p>
         The file for a telephone works offline: it says, from where you are and what is aboard, whether to go
         on or back.

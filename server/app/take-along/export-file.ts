@@ -1,10 +1,11 @@
+import type { Paper } from '../../contract/answers/sheet.ts';
 import { csvFile } from '../export/csv-file.ts';
 import { geojsonFile } from '../export/geojson-file.ts';
 import { gpxFile } from '../export/gpx-file.ts';
 import { icsFile } from '../export/ics-file.ts';
 import type { ExportPack } from '../export/pack.ts';
 import type { CabProgram, PdfPrinter } from '../ports.ts';
-import type { Paper } from '../sheet/model/model.ts';
+
 import { sheetPdf } from '../sheet/pdf/sheet-pdf.ts';
 import { sheetOf } from '../sheet/sheet-of.ts';
 import { takeAlongFile } from './take-along-file.ts';

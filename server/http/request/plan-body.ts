@@ -1,4 +1,5 @@
 import { Type } from '@fastify/type-provider-typebox';
+import { Paper } from '../../contract/answers/sheet.ts';
 import { RigFile } from '../../contract/rig.ts';
 import { TripFile } from '../../contract/trip.ts';
 
@@ -15,6 +16,9 @@ export const PlanBody = Type.Object(
   { rig: RigFile, trip: Type.Optional(TripFile) },
   words('{ "rig": …, "trip": … }'),
 );
+
+/** On which paper a sheet is to be printed. */
+export const PaperQuery = Type.Object({ paper: Type.Optional(Paper) });
 
 /** A name by which a plan that is being made can be asked for; whoever asks for the plan chooses it. */
 export const PlanName = Type.String({

@@ -1,11 +1,10 @@
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
 import { fitPlan } from '../../app/input/plan-input.ts';
-import { PAPERS, type Paper } from '../../app/sheet/model/model.ts';
 import type { ExportEnding } from '../../app/take-along/export-file.ts';
 import { ProblemReply } from '../reply/problem-reply.ts';
 import { goneSignal, sendBytes } from '../reply/reply.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
-import { PlanBody } from '../request/plan-body.ts';
+import { PaperQuery, PlanBody } from '../request/plan-body.ts';
 import type { AnalysisService } from '../service/analysis-service.ts';
 
 const TYPES: Record<ExportEnding, string> = {
@@ -21,8 +20,6 @@ const FORMATS = Object.keys(TYPES) as ExportEnding[];
 
 const Format = Type.Union(FORMATS.map((format) => Type.Literal(format)));
 
-const PaperSize = Type.Unsafe<Paper>(Type.Union(PAPERS.map((paper) => Type.Literal(paper))));
-
 /** The carry plan as a file to take along. */
 export function takeAlongRoutes(service: AnalysisService): FastifyPluginAsyncTypebox {
   return async (app) => {
@@ -34,7 +31,7 @@ export function takeAlongRoutes(service: AnalysisService): FastifyPluginAsyncTyp
           description:
             'The same files as of the command export. html is one file for a telephone, which works offline and says from where one is and what is aboard whether to go on or back; pdf is the sheet, on the paper that is asked for. Closing the connection stops the work.',
           params: Type.Object({ id: Type.String(), format: Format }),
-          querystring: Type.Object({ paper: Type.Optional(PaperSize) }),
+          querystring: PaperQuery,
           body: PlanBody,
           response: { 200: Type.String(), '4xx': ProblemReply, '5xx': ProblemReply },
         },

@@ -148,7 +148,7 @@ export class AnalysisService {
     }
   }
 
-  /** The carry plan of a kept trip as a file to take along; `not-found` when the trip is gone. */
+  /** The carry plan of a kept trip as a file to take along, or the sheet to print; `not-found` when the trip is gone. */
   async exportFile(id: string, request: FileRequest, signal: AbortSignal): Promise<Uint8Array> {
     const { key, packed } = await this.loader.ready(id);
     const seconds = this.#limits.planSeconds;

@@ -5,8 +5,10 @@ import type { PdfPrinter } from '../../app/ports.ts';
 const require = createRequire(import.meta.url);
 
 /** DejaVu Sans Condensed: Latin, Greek, Cyrillic, Armenian, Georgian, Hebrew, Arabic and signs; no Chinese, Thai or the like. */
-const FILES = { normal: 'DejaVuSansCondensed.ttf', bold: 'DejaVuSansCondensed-Bold.ttf' };
-const fontPath = (file: string): string => require.resolve(`dejavu-fonts-ttf/ttf/${file}`);
+const pathsOfLetters = () => ({
+  normal: require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed.ttf'),
+  bold: require.resolve('dejavu-fonts-ttf/ttf/DejaVuSansCondensed-Bold.ttf'),
+});
 
 /**
  * pdfmake with letters that are embedded, loaded at the first use: most runs print nothing. It reads its letters and
@@ -14,7 +16,7 @@ const fontPath = (file: string): string => require.resolve(`dejavu-fonts-ttf/ttf
  */
 export async function loadPdfPrinter(): Promise<PdfPrinter> {
   const [{ default: pdfmake }, fontkit] = await Promise.all([import('pdfmake'), import('fontkit')]);
-  const paths = { normal: fontPath(FILES.normal), bold: fontPath(FILES.bold) };
+  const paths = pathsOfLetters();
   const fonts = [paths.normal, paths.bold].map((path) => fontkit.openSync(path) as Font);
   pdfmake.setFonts({ [FAMILY]: paths });
   pdfmake.setUrlAccessPolicy(() => false);

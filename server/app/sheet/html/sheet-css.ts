@@ -1,4 +1,4 @@
-import type { Paper } from '../model/model.ts';
+import type { Paper } from '../../../contract/answers/sheet.ts';
 
 const PAGE_NAMES: Record<Paper, string> = { a4: 'A4', letter: 'letter' };
 

@@ -1,7 +1,7 @@
+import type { Paper } from '../../../contract/answers/sheet.ts';
 import { xmlText } from '../../xml-text.ts';
 import type {
   Block,
-  Paper,
   Picture,
   Sheet,
   SheetCell,

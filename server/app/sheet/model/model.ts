@@ -16,10 +16,6 @@ export interface Sheet {
   readonly parts: readonly SheetPart[];
 }
 
-/** The sizes that it is printed on. */
-export const PAPERS = ['a4', 'letter'] as const;
-export type Paper = (typeof PAPERS)[number];
-
 export type SheetPartName =
   | 'answer'
   | 'trouble'

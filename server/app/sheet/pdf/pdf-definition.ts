@@ -1,7 +1,8 @@
 import type { Content, ContentTable, TableCell, TDocumentDefinitions } from 'pdfmake/interfaces';
+import type { Paper } from '../../../contract/answers/sheet.ts';
 import type { Verdict } from '../../../contract/common.ts';
 import { PRINTED } from '../../../words/printed.ts';
-import type { Block, Paper, Picture, Sheet, SheetCell, SheetPart, SheetTable } from '../model/model.ts';
+import type { Block, Picture, Sheet, SheetCell, SheetPart, SheetTable } from '../model/model.ts';
 import { LACKING_SIGN, type Letters } from './letters.ts';
 
 const WORDS = PRINTED.paper.page;

@@ -1,5 +1,6 @@
+import type { Paper } from '../../../contract/answers/sheet.ts';
 import type { PdfPrinter } from '../../ports.ts';
-import type { Paper, Sheet } from '../model/model.ts';
+import type { Sheet } from '../model/model.ts';
 import { lettersOf } from './letters.ts';
 import { pdfDefinition } from './pdf-definition.ts';
 

@@ -7,7 +7,12 @@ export interface ReadPage {
   readonly text: string;
   /** Right-most place that a text reaches. */
   readonly reachesPt: number;
+  /** The lowest place of a text, from the foot of the page; what stands in its margin is left out. */
+  readonly lowestPt: number;
 }
+
+/** What stands lower is the foot of a page. */
+const FOOT_PT = 40;
 
 /** Pages of a PDF file, read by pdf.js. */
 export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
@@ -26,6 +31,7 @@ export async function readPdf(bytes: Uint8Array): Promise<ReadPage[]> {
         .join('')
         .replaceAll(/[\s\u00a0]+/g, ' '),
       reachesPt: Math.max(0, ...words.map(({ transform, width: wide }) => transform[4] + wide)),
+      lowestPt: Math.min(height, ...words.map(({ transform }) => transform[5]).filter((y) => y > FOOT_PT)),
     });
   }
   await document.destroy();
