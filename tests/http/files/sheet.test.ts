@@ -1,8 +1,8 @@
 import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { AnalysisReply } from '../../server/contract/answers/map.ts';
-import { buildApp } from '../../server/http/app.ts';
-import { PLAN_SECONDS } from '../helpers/patience.ts';
+import type { AnalysisReply } from '../../../server/contract/answers/map.ts';
+import { buildApp } from '../../../server/http/app.ts';
+import { PLAN_SECONDS } from '../../helpers/patience.ts';
 
 const faults: string[] = [];
 let app: FastifyInstance;
