@@ -2,8 +2,8 @@ import type { FastifyInstance } from 'fastify';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { AnalysisReply } from '../../../server/contract/answers/map.ts';
 import { buildApp } from '../../../server/http/app.ts';
+import { readPdf } from '../../app/sheet/pdf/read-pdf.ts';
 import { PLAN_SECONDS } from '../../helpers/patience.ts';
-import { readPdf } from '../app/sheet/pdf/read-pdf.ts';
 
 const faults: string[] = [];
 let app: FastifyInstance;
