@@ -116,6 +116,11 @@ const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-prac
 /** What axe finds against WCAG 2.2 A and AA, serious or worse, as readable lines; once nothing moves any more. */
 export async function seriousIn(page: Page, part = 'html'): Promise<string[]> {
   await settled(page);
+  return seriousAsItIs(page, part);
+}
+
+/** The same of a page that reckons nothing on a server. */
+export async function seriousAsItIs(page: Page, part = 'html'): Promise<string[]> {
   await page.evaluate(() => document.fonts.ready.then(() => {}));
   await page.waitForFunction(() =>
     document.getAnimations().every(({ playState }) => playState !== 'running'),

@@ -155,6 +155,6 @@ function askPosition({ sketch }: CabFile, lastM: number, take: (found: Found) =>
         ),
       ),
     ({ code, PERMISSION_DENIED }) => take({ kind: code === PERMISSION_DENIED ? 'refused' : 'failed' }),
-    { enableHighAccuracy: true, timeout: 30_000, maximumAge: 10_000 },
+    { enableHighAccuracy: true, timeout: 30_000, maximumAge: 0 },
   );
 }
