@@ -2,8 +2,13 @@ import { readFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import type { TripFile } from '../contract/trip.ts';
 import { type Outcome, refused } from '../core/input/problem.ts';
+import { ordinaryFile } from './files/ordinary-file.ts';
+import { scanJson } from './osm/json/scan-json.ts';
 
 type Ring = [number, number][];
+
+/** A country's outline in full is some 2 MB. Ours. */
+const MAX_BOUNDARY_BYTES = 32_000_000;
 
 const EXPECTED = 'a boundary: .poly (osmosis) or GeoJSON with polygons, without holes';
 
@@ -11,7 +16,10 @@ const EXPECTED = 'a boundary: .poly (osmosis) or GeoJSON with polygons, without 
 async function readBoundary(path: string): Promise<Outcome<Ring[]>> {
   let text: string;
   try {
+    const { size } = await ordinaryFile(path, path);
+    if (size > MAX_BOUNDARY_BYTES) throw new RangeError('too large');
     text = await readFile(path, 'utf8');
+    scanJson(text, path);
   } catch {
     return refused({
       code: 'file-missing',

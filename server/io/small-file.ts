@@ -13,6 +13,10 @@ export async function readSmallFile(
       const remedy = 'Give the path of the file in it';
       return refused({ code: 'file-unreadable', came: 'a folder', remedy, ...expected });
     }
+    if (!stats.isFile()) {
+      const remedy = 'Save what it gives as a file first';
+      return refused({ code: 'file-unreadable', came: 'a pipe or a device', remedy, ...expected });
+    }
     if (stats.size > mostBytes) {
       const remedy = `Give a file under ${mostBytes} bytes`;
       return refused({ code: 'too-large', came: `${stats.size} bytes`, remedy, ...expected });

@@ -3,6 +3,7 @@ import { stat } from 'node:fs/promises';
 import type { TextDecoder } from 'node:util';
 import { InputProblem } from '../../core/input/problem.ts';
 import type { RouteDocument } from '../../core/input/sources.ts';
+import { ordinaryFile } from '../files/ordinary-file.ts';
 import { decoderFor } from './decode.ts';
 import { GpxParser } from './gpx-parser.ts';
 import { MAX_GPX_BYTES } from './limits.ts';
@@ -62,6 +63,7 @@ async function checkFile(path: string, source: string): Promise<void> {
       remedy: 'Give the file itself',
     });
   }
+  if (!stats.isFile()) await ordinaryFile(path, source);
   if (stats.size > MAX_GPX_BYTES) throw tooLarge(source);
 }
 

@@ -1,6 +1,6 @@
 import { createReadStream } from 'node:fs';
-import { type FileHandle, open } from 'node:fs/promises';
 import { InputProblem } from '../../../core/input/problem.ts';
+import { ordinaryFile, pathProblem } from '../../files/ordinary-file.ts';
 import { bunzip2 } from './bunzip2.ts';
 import { ExpansionGuard } from './expansion-guard.ts';
 import { gunzip } from './gunzip.ts';
@@ -57,55 +57,10 @@ async function headOf(pieces: AsyncGenerator<Buffer>): Promise<Buffer> {
   return Buffer.concat(parts).subarray(0, SNIFF_BYTES);
 }
 
-/** Turns a file system error into a problem with a remedy. */
-function fileProblem(error: unknown, source: string): unknown {
-  if (error instanceof InputProblem || !(error instanceof Error) || !('code' in error)) return error;
-  if (error.code === 'ENOENT') {
-    return new InputProblem({
-      code: 'file-missing',
-      source,
-      came: 'there is no such file',
-      expected: 'a file to read',
-      remedy: 'Check the path',
-    });
-  }
-  if (error.code === 'EISDIR') {
-    return new InputProblem({
-      code: 'file-unreadable',
-      source,
-      came: 'this is a folder',
-      expected: 'a file',
-      remedy: 'Name the file in the folder',
-    });
-  }
-  if (error.code === 'EACCES' || error.code === 'EPERM') {
-    return new InputProblem({
-      code: 'file-unreadable',
-      source,
-      came: 'reading it is not permitted',
-      expected: 'a file that may be read',
-      remedy: 'Give yourself the right to read it',
-    });
-  }
-  return error;
-}
-
-async function fileSizeOf(path: string): Promise<number> {
-  let handle: FileHandle | null = null;
-  try {
-    handle = await open(path, 'r');
-    const stat = await handle.stat();
-    if (stat.isDirectory()) throw Object.assign(new Error('folder'), { code: 'EISDIR' });
-    return stat.size;
-  } finally {
-    await handle?.close();
-  }
-}
-
 /** Opens a file and takes off gzip and bzip2 by content, whatever its name. Throws InputProblem. */
 export async function byteSource(path: string, source: string, signal?: AbortSignal): Promise<ByteSource> {
   try {
-    const fileBytes = await fileSizeOf(path);
+    const { size: fileBytes } = await ordinaryFile(path, source);
     const packing: Packing[] = [];
     const read = (onFileBytes?: (bytes: number) => void): AsyncGenerator<Buffer> => {
       let pieces = fileBytesOf(path, signal, onFileBytes);
@@ -130,6 +85,6 @@ export async function byteSource(path: string, source: string, signal?: AbortSig
       packing.push(content);
     }
   } catch (error) {
-    throw fileProblem(error, source);
+    throw pathProblem(error, source);
   }
 }
