@@ -1,7 +1,13 @@
 import { beforeAll, expect, test } from 'vitest';
+import { packOf } from '../../server/app/export/pack.ts';
+import type { LoadedTrip } from '../../server/app/loaded-trip.ts';
 import { type PlannedTrip, planTrip } from '../../server/app/plan-trip.ts';
+import { sheetPdf } from '../../server/app/sheet/pdf/sheet-pdf.ts';
+import { sheetOf } from '../../server/app/sheet/sheet-of.ts';
 import { problemLine } from '../../server/core/input/problem.ts';
+import { loadPdfPrinter } from '../../server/io/pdf/pdf-printer.ts';
 import { loadSolver } from '../../server/io/solver.ts';
+import { readPdf } from '../app/sheet/pdf/read-pdf.ts';
 import { EXAMPLE_RIG } from '../helpers/course.ts';
 import { describeSlowReal } from '../helpers/real.ts';
 import { loadSwiss } from './swiss-trip.ts';
@@ -19,6 +25,7 @@ const CAN_L = 20;
  */
 describeSlowReal('the carry plan of the Swiss route', () => {
   let planned: PlannedTrip;
+  let loaded: LoadedTrip;
 
   beforeAll(async () => {
     const rig = {
@@ -38,8 +45,9 @@ describeSlowReal('the carry plan of the Swiss route', () => {
       // No water is mapped: all of it is carried.
       plan: { fillAtStart: { fuel: false, water: true } },
     };
+    loaded = await loadSwiss();
     const outcome = planTrip(
-      await loadSwiss(),
+      loaded,
       { rig, trip },
       {
         today: '2026-08-10',
@@ -50,6 +58,24 @@ describeSlowReal('the carry plan of the Swiss route', () => {
     );
     if (!outcome.ok) throw new Error(problemLine(outcome.problem));
     planned = outcome.value;
+  });
+
+  test('is told in full on four pages of paper and one for somebody at home', async () => {
+    const pack = packOf(loaded, planned, '2026-08-01');
+    if (!pack.ok) throw new Error(problemLine(pack.problem));
+    const sheet = sheetOf(pack.value);
+    const bytes = await sheetPdf(sheet, { paper: 'a4', made: '2026-08-01', printer: await loadPdfPrinter() });
+    const pages = await readPdf(bytes);
+    expect(pages.length).toBeLessThanOrEqual(5);
+    const text = pages.map((page) => page.text).join(' ');
+    // 1,727 of 1,735 that count are passed by; every one that is used is named.
+    const passings = planned.plan.stops.flatMap((stop) => stop.passings);
+    const passed = passings.filter(({ used }) => !used).length;
+    expect(passed).toBeGreaterThan(1_000);
+    expect(text).toContain(`The plan passes by ${passed} more supplies that count.`);
+    for (const { name, used } of passings) if (used && name !== null) expect(text).toContain(name);
+    expect(pages[0]?.text).toContain('No map data tells of water on this route.');
+    expect(pages[0]?.text).not.toContain('is kept');
   });
 
   test('leads from supply to supply with the reserve, by plain arithmetic from its edges', () => {

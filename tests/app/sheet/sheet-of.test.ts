@@ -1,3 +1,4 @@
+import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { ExportPack } from '../../../server/app/export/pack.ts';
 import type { PlannedTrip } from '../../../server/app/plan-trip.ts';
@@ -85,32 +86,59 @@ describe('the answer on top', () => {
   });
 });
 
-describe('the stops', () => {
-  it('are every halt of the plan, with litres rounded to the side that one can rely on', () => {
-    const { sheet } = pack.planned.plan;
-    const rows = rowsOf(partOf(sheetOf(pack), 'stops')).map(cellsOf);
-    const supplies = sheet.flatMap(({ fuel, water }) =>
-      [fuel, water].filter((supply) => supply !== null).toSorted((a, b) => a.at.atKm - b.at.atKm),
-    );
-    expect(rows).toHaveLength(supplies.length);
-    for (const [index, supply] of supplies.entries()) {
-      const [, at, name, , arrive, fill, leave, , back] = rows[index]!;
-      if (name !== '') {
-        expect(name).toBe(supply.at.name);
-        expect(at).toBe(String(Math.round(supply.at.atKm)));
-      }
-      if (supply.arriveL !== null) {
-        expect(Number(arrive)).toBeLessThanOrEqual(supply.arriveL);
-        expect(Number(arrive)).toBeGreaterThan(supply.arriveL - 1);
-      }
-      if (supply.fillL > 0) {
-        expect(Number(fill)).toBeGreaterThanOrEqual(supply.fillL - 1e-6);
-        expect(Number(fill)).toBeLessThan(supply.fillL + 1);
-      }
-      if (supply.leaveL !== null) expect(Number(leave)).toBeGreaterThanOrEqual(supply.leaveL - 1e-6);
-      if (supply.leaveL !== null && supply.turnBackKm !== null)
-        expect(Number(back)).toBeLessThanOrEqual(supply.turnBackKm);
+/** Each commodity of each halt has its line, in the order of the road, with its figures. */
+function expectStopsOf(of: ExportPack): void {
+  const rows = rowsOf(partOf(sheetOf(of), 'stops')).map(cellsOf);
+  const supplies = of.planned.plan.sheet.flatMap(({ fuel, water }) =>
+    [fuel, water].filter((supply) => supply !== null).toSorted((a, b) => a.at.atKm - b.at.atKm),
+  );
+  expect(rows).toHaveLength(supplies.length);
+  for (const [index, supply] of supplies.entries()) {
+    const [, at, name, , arrive, fill, leave, , back] = rows[index]!;
+    if (name !== '') {
+      expect(name).toBe(supply.at.name);
+      expect(at).toBe(String(Math.round(supply.at.atKm)));
     }
+    if (supply.arriveL !== null) {
+      expect(Number(arrive)).toBeLessThanOrEqual(supply.arriveL + 1e-6);
+      expect(Number(arrive)).toBeGreaterThan(supply.arriveL - 1);
+    }
+    if (supply.fillL > 0) {
+      expect(Number(fill)).toBeGreaterThanOrEqual(supply.fillL - 1e-6);
+      expect(Number(fill)).toBeLessThan(supply.fillL + 1);
+    }
+    if (supply.leaveL !== null) {
+      expect(Number(leave)).toBeGreaterThanOrEqual(supply.leaveL - 1e-6);
+      expect(Number(leave)).toBeLessThan(supply.leaveL + 1);
+      if (supply.turnBackKm !== null) expect(Number(back)).toBeLessThanOrEqual(supply.turnBackKm);
+    }
+  }
+}
+
+describe('the stops', () => {
+  it('are every halt of the plan', () => {
+    expectStopsOf(pack);
+    const names = rowsOf(partOf(sheetOf(pack), 'stops')).map((row) => cellsOf(row)[2]);
+    for (const { passings } of pack.planned.plan.stops)
+      for (const { name, used } of passings) if (used) expect(names).toContain(name);
+  });
+
+  it('have litres and places to turn back rounded to the side that one can rely on, whatever they are', () => {
+    const litres = fc.double({ min: 0, max: 300, noNaN: true });
+    const figures = fc.record({ arriveL: litres, fillL: litres, leaveL: litres, turnBackKm: litres });
+    fc.assert(
+      fc.property(fc.array(figures, { minLength: 8, maxLength: 8 }), (all) => {
+        const told = [...all];
+        expectStopsOf(
+          changed(({ plan }) => {
+            for (const { fuel, water, kind } of plan.sheet)
+              for (const supply of [fuel, water])
+                if (supply !== null && kind === 'stop') Object.assign(supply, told.pop());
+          }),
+        );
+      }),
+      { numRuns: 20 },
+    );
   });
 
   it('say what is not known: telephone, hours, way back, whether the next is reached', () => {

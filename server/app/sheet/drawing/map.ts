@@ -1,4 +1,5 @@
 import type { Verdict } from '../../../contract/common.ts';
+import type { SheetHalt } from '../../../contract/plan.ts';
 import { numberAt } from '../../../core/lists/at.ts';
 import { onMap, simplifyLine } from '../../../core/mapview/simplify-line.ts';
 import { positionAt, stepAt } from '../../../core/route/passings/locate.ts';
@@ -144,11 +145,12 @@ function stopMarks(
   road: readonly PointMm[],
 ): string[] {
   const placed: PointMm[] = [];
+  const named = namedHalts(planned);
   return numbered(planned.plan.sheet).flatMap(({ number, halt }) => {
     const { lon, lat } = unwrapped(route, halt.atKm);
     const place = at(lon, lat);
     const dot = circle(place, 0.7, { ink: '#000', pen: { widthMm: 0.1 } });
-    const spot = freeSpot(place, { placed, road, heightMm });
+    const spot = named.has(number) ? freeSpot(place, { placed, road, heightMm }) : null;
     if (spot === null) return [dot];
     placed.push(spot);
     const commodities = suppliesOf(halt).map(({ commodity }) => commodity);
@@ -166,6 +168,16 @@ function stopMarks(
       }),
     ];
   });
+}
+
+/** Numbers that a small map takes (ours): of more halts those from which the way is longest. */
+const MOST_NUMBERS = 30;
+
+function namedHalts({ plan }: ExportPack['planned']): Set<number> {
+  const lengthOf = (halt: SheetHalt) =>
+    Math.max(0, ...suppliesOf(halt).map(({ supply }) => supply.next?.lengthKm ?? 0));
+  const longest = numbered(plan.sheet).toSorted((a, b) => lengthOf(b.halt) - lengthOf(a.halt));
+  return new Set([...longest.slice(0, MOST_NUMBERS).map(({ number }) => number), plan.sheet.length]);
 }
 
 interface Taken {
