@@ -140,7 +140,16 @@ describe('the demo', () => {
 
   it('speaks miles and gallons when asked', async () => {
     const { page } = opened;
+    const onMap = () => textOf(page.locator('.map-place'));
+    const metric = /\d\s*(km|m|l|kg)\b/i;
+    await expect.poll(onMap).toMatch(metric);
     await page.getByRole('combobox', { name: 'Units' }).selectOption('us');
+    await expect.poll(onMap).toMatch(/\d\s*mi\b/);
+    await openTab(page, 'Supplies');
+    await page.locator('.tab-panel .row-button').first().click();
+    await expect.poll(() => textOf(page.locator('.map-place [role=dialog]'))).toMatch(/mile/);
+    expect(await onMap()).not.toMatch(metric);
+    await openTab(page, 'Gaps');
     const { fuel } = site.demo.analysis;
     const shown = await textOf(page.getByTestId('longest-fuel'));
     expect(shown).toContain(plain(formatKm(fuel.gaps[fuel.longest]!.lengthKm, 'us')));
