@@ -13,6 +13,7 @@ import { gaugeOf } from '../../../server/core/plan/gauge/gauge-of.ts';
 import { failedStretches } from '../../../server/core/plan/what-if/changed/failed-stretches.ts';
 import { COMMODITIES } from '../../../server/core/quantity/commodities.ts';
 import { smallBasis, withCourses } from '../plan/what-if/small-basis.ts';
+import { byHandWith } from './by-hand.ts';
 
 const checks = { numRuns: 150, seed: 20_261_130 };
 const NONE = { fuel: [], water: [] };
@@ -220,6 +221,8 @@ describe('the state of a vehicle', () => {
 
 const lower = (stretch: Stretch, lessL: number): Stretch => ({ ...stretch, tankL: stretch.tankL - lessL });
 
+const byHand = byHandWith(10);
+
 describe('the answer of both commodities', () => {
   /** At km 40 of 100: 6 l to go on, 4 l to go back, and 10 l in reserve. */
   it.each([
@@ -244,37 +247,3 @@ describe('the answer of both commodities', () => {
     expect(cabState(oneWay, ask(40_000, { fuel: 5, water: 100 })).answer).toBe('none');
   });
 });
-
-/** 100 km, a litre for ten of them, 10 l in reserve either way; `backL` at the end. */
-function byHandWith(backL: number | null): CabRuns {
-  const edge = (kind: 'start' | 'end', atM: number) => ({
-    kind,
-    id: null,
-    name: null,
-    atM,
-    detourM: 0,
-    evidence: null,
-  });
-  const run = {
-    from: edge('start', 0),
-    to: edge('end', 100_000),
-    departL: 20,
-    marginL: 0,
-    arriveL: 10,
-    unfitL: 0,
-    keepL: 10,
-    keepBackL: 10,
-    lastHaltsL: 0,
-    points: [
-      { atM: 0, litres: 20, backL: backL === null ? null : 0 },
-      { atM: 100_000, litres: 10, backL },
-    ] as const,
-    uncovered: [],
-    sketchy: [],
-    closed: [],
-    onward: { m: 0, hours: 0 },
-  };
-  const side = { planned: [run], over: [] };
-  return { fuel: side, water: side };
-}
-const byHand = byHandWith(10);
