@@ -55,7 +55,7 @@ const store = await serverStore(folder, {
     void process.stderr.write(`Nothing more is kept: ${problemLine({ ...trouble, source: folder })}\n`),
   onFound: () => void process.stderr.write(`All is kept again in ${folder}\n`),
 });
-const app = await buildApp({ store, interpreter: interpreter.value });
+const app = await buildApp({ store, interpreter: interpreter.value, host });
 try {
   await app.listen({ host, port });
 } catch (error) {

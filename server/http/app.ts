@@ -9,8 +9,9 @@ import { memoryStore } from '../store/open-store.ts';
 import { tendHourly } from '../store/tending/tending.ts';
 import { describeApi } from './api-document.ts';
 import { guard } from './guards.ts';
+import { answerOwnRequests } from './own-requests.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
-import { handleErrors } from './reply/error-handler.ts';
+import { handleErrors, refuseAddress } from './reply/error-handler.ts';
 import { valueOrThrow } from './reply/value-or-throw.ts';
 import { holdRequest } from './request/hold-request.ts';
 import { requireSchemas } from './request/require-schemas.ts';
@@ -40,6 +41,8 @@ export interface AppOptions {
   webFolder?: string;
   /** Told of the program's own faults; stderr by default. */
   onFault?: (text: string) => void;
+  /** A name under which it is asked, beside those of this machine. */
+  host?: string;
 }
 
 /** A rig and a trip in JSON are small; uploads go by multipart, which has limits of its own. */
@@ -53,6 +56,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     bodyLimit: JSON_BODY_BYTES,
     requestTimeout: limits.uploadMs,
     forceCloseConnections: 'idle',
+    frameworkErrors: refuseAddress,
   }).withTypeProvider<TypeBoxTypeProvider>();
   requireSchemas(app);
   app.setValidatorCompiler(holdRequest);
@@ -71,6 +75,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   });
 
   await guard(app, limits);
+  answerOwnRequests(app, options.host);
   await app.register(multipart);
   await describeApi(app);
   await app.register(healthRoutes(service, store));

@@ -90,17 +90,29 @@ function depthOf(text: string): number {
   let [brackets, most] = [0, 0];
   for (const line of text.split('\n')) {
     const { column, marks } = openingOf(line);
-    if (column < line.length) {
-      while ((indents.at(-1) ?? -1) >= column) indents.pop();
-      indents.push(column);
-    }
-    for (const character of line) {
-      if (character === '[' || character === '{') brackets += 1;
-      else if (character === ']' || character === '}') brackets = Math.max(0, brackets - 1);
-      most = Math.max(most, brackets + indents.length + marks);
-    }
+    if (column < line.length) indent(indents, column);
+    const { deepest, left } = bracketsOf(line, brackets);
+    most = Math.max(most, deepest + indents.length + marks);
+    brackets = left;
   }
   return most;
+}
+
+/** Notes the column at which a line begins: it ends all that begin there or farther in. */
+function indent(indents: number[], column: number): void {
+  while ((indents.at(-1) ?? -1) >= column) indents.pop();
+  indents.push(column);
+}
+
+/** Of so many open brackets before a line, how many are open in it at the most, and behind it. */
+function bracketsOf(line: string, before: number): { deepest: number; left: number } {
+  let [deepest, left] = [before, before];
+  for (const character of line) {
+    if (character === '[' || character === '{') left += 1;
+    else if (character === ']' || character === '}') left = Math.max(0, left - 1);
+    deepest = Math.max(deepest, left);
+  }
+  return { deepest, left };
 }
 
 /** The first column of a line with text in it, and how many marks of lists and keys stand there one behind the other. */

@@ -1,4 +1,4 @@
-import type { FastifyError, FastifyInstance } from 'fastify';
+import type { FastifyError, FastifyInstance, FastifyReply } from 'fastify';
 import { InputProblem, type Problem, problemOf } from '../../core/input/problem.ts';
 import { asDiskProblem } from '../../store/extracts/disk-problem.ts';
 import { JobAborted } from '../../work/job.ts';
@@ -31,6 +31,27 @@ export function handleErrors(app: FastifyInstance, onFault: (text: string) => vo
         remedy: 'See /api/docs for the addresses',
       }),
     ),
+  );
+}
+
+/** Of replies to addresses that cannot be read: they come before all that sets headers. */
+const BARE_HEADERS = {
+  'content-security-policy': "default-src 'none'",
+  'x-content-type-options': 'nosniff',
+  'referrer-policy': 'no-referrer',
+  'cache-control': 'no-store',
+} as const;
+
+/** An address that cannot be read, such as one with half a sign in it. */
+export function refuseAddress(_error: FastifyError, _request: unknown, reply: FastifyReply): void {
+  void sendProblem(
+    reply.headers(BARE_HEADERS),
+    problemOf({
+      code: 'request-invalid',
+      came: 'an address that cannot be read',
+      expected: 'one as in /api/docs',
+      remedy: 'Correct the address',
+    }),
   );
 }
 

@@ -59,6 +59,7 @@ export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string 
   'too-slow': { status: 503, title: 'Took too long' },
   'too-many-requests': { status: 429, title: 'Too many requests' },
   'not-found': { status: 404, title: 'Not found' },
+  'not-from-here': { status: 403, title: 'Not from here' },
   'changed-elsewhere': { status: 409, title: 'Changed elsewhere' },
   'name-taken': { status: 409, title: 'Name taken' },
   'trip-file-invalid': { status: 422, title: 'Trip file not usable' },
