@@ -27,7 +27,11 @@ describe('the sheet as HTML', () => {
 
   it('asks for nothing from elsewhere and runs nothing, whatever names there are', () => {
     const planned = structuredClone(pack.planned);
-    for (const { fuel } of planned.plan.sheet) if (fuel !== null) fuel.at.name = NASTY;
+    for (const { fuel } of planned.plan.sheet)
+      if (fuel !== null) {
+        fuel.at.name = NASTY;
+        fuel.contact = { phone: NASTY, website: null, openingHours: NASTY };
+      }
     const html = sheetHtml(sheetOf({ ...pack, planned, route: { ...pack.route, name: NASTY } }));
     expect(html).toContain('&lt;script&gt;');
     expect(html).not.toMatch(/<script|<link|<img|src=|href=|url\(|@import/);
