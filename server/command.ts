@@ -1,3 +1,4 @@
+import { plain } from './app/text/lines/plain.ts';
 import type { Command } from './commands/command.ts';
 import type { CommandIo } from './commands/command-io.ts';
 import { compare } from './commands/compare.ts';
@@ -32,7 +33,7 @@ export async function runCommand(words: readonly string[], io: CommandIo): Promi
     io.out(outcome.value);
     return 0;
   }
-  io.err(`${problemLine(outcome.problem)}\n`);
+  io.err(`${plain(problemLine(outcome.problem))}\n`);
   return 2;
 }
 
