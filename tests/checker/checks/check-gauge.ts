@@ -46,7 +46,8 @@ function checkSide(
     book.close('to go on from a supply', { says: onL, own: drive.needL + drive.reserveL }, place);
     return;
   }
-  const side: Side = row.at === 'leaving' ? 'leaving' : 'reaching';
+  // Whoever is at the very beginning of a leg has left its supply.
+  const side: Side = row.at === 'leaving' || row.atKm <= fromKm + MILLIMETRE ? 'leaving' : 'reaching';
   const [mostL, leastL] = [
     Math.max(fromKm, row.atKm - MILLIMETRE),
     Math.min(toKm, row.atKm + MILLIMETRE),
