@@ -60,6 +60,8 @@ describe('the rig and trip that tell everything', () => {
     expect(untold(TripFile, FULL_TRIP)).toEqual([
       '/aboard/fuelKmSinceFill',
       '/aboard/waterLitres',
+      // In place of what it is made of.
+      '/heat/wbgtC',
       // In place of what the extract covers by its own content.
       '/extracts/boundaries',
       '/extracts/boundaries/commodity',

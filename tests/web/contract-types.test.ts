@@ -10,17 +10,30 @@ const SHARED = /from '(?:\.\.\/)+server\/words\/parts\/[\w-]+\.ts';$/;
 
 it('the page takes nothing but types from the server: a value would bring the schemas along', async () => {
   const names = await readdir(WEB, { recursive: true });
-  const sources = names.filter((name) => /\.tsx?$/.test(name) && !name.startsWith('dist'));
+  const sources = names.filter((name) => /\.tsx?$/.test(name) && !/^(dist|cab)\//.test(name));
+  expect(sources.length).toBeGreaterThan(50);
+  expect(await takersOf(sources, SHARED)).toEqual([]);
+});
+
+it('the cab view reckons with core, and takes nothing else of the server but its words', async () => {
+  const sources = (await readdir(`${WEB}cab`)).filter((name) => /\.tsx?$/.test(name));
+  expect(sources.length).toBeGreaterThan(5);
+  const allowed = /from '(?:\.\.\/)+server\/(?:core\/(?:[\w-]+\/)*[\w-]+|words\/cab)\.ts';$/;
+  const ofCab = sources.map((name) => `cab/${name}`);
+  expect(await takersOf(ofCab, allowed)).toEqual([]);
+});
+
+/** Imports of values from the server that are not allowed, with the file that has them. */
+async function takersOf(sources: readonly string[], allowed: RegExp): Promise<string[]> {
   const takers: string[] = [];
   for (const name of sources) {
     const text = await readFile(`${WEB}${name}`, 'utf8');
     for (const [line] of text.matchAll(/^import (?!type )[^;]*from '[^']*\/server\/[^']*';/gm)) {
-      if (!SHARED.test(line)) takers.push(`${name}: ${line}`);
+      if (!allowed.test(line)) takers.push(`${name}: ${line}`);
     }
   }
-  expect(sources.length).toBeGreaterThan(50);
-  expect(takers).toEqual([]);
-});
+  return takers;
+}
 
 it('what the page shares with the server takes nothing but types from elsewhere', async () => {
   const takers: string[] = [];

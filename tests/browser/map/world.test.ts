@@ -8,7 +8,9 @@ let site: Site;
 let opened: WatchedPage;
 beforeAll(async () => {
   site = await startSite();
-  opened = await openPage(site, { viewport: { width: 1100, height: 760 }, reducedMotion: 'reduce' });
+  // Half as many pixels either way: software draws each of them.
+  const options = { viewport: { width: 1100, height: 760 }, deviceScaleFactor: 0.5 };
+  opened = await openPage(site, { ...options, reducedMotion: 'reduce' });
   // The world comes by itself, after the map.
   await opened.page.getByText('outline Natural Earth').waitFor();
   await opened.page.evaluate(keepGround);
