@@ -25,26 +25,40 @@ export interface NextLine extends Pick<CabMark, 'atM' | 'name' | 'todo' | 'conta
   readonly isStop: boolean;
 }
 
-/** Lines of what comes next at most (ours): one look. */
+/** Lines of what comes next at most, and cautions among them beside that (ours): one look. */
 const MOST_NEXT = 6;
+const MOST_CAUTIONS = 2;
 
 /**
  * What comes next by the plan, in the order of the road; turn-back points by what is aboard, where that was read, in place
- * of those of the plan.
+ * of those of the plan. Cautions never take the place of a stop: all of them stand below the view.
  */
-export function nextLines(file: CabFile, state: CabState, here: { atM: number; left: boolean }): NextLine[] {
+export function nextLines(
+  file: Pick<CabFile, 'marks' | 'fuelKind'>,
+  state: CabState,
+  here: { atM: number; left: boolean },
+): NextLine[] {
   const { atM, left } = here;
   const ahead = file.marks.filter(
     (mark) => (left ? mark.atM > atM : mark.atM >= atM) && mark.kind !== 'start',
   );
+  const cautions = ahead
+    .filter((mark) => mark.kind === 'caution' && mark.atM > atM)
+    .map(({ kind: _, ...mark }): NextLine => ({ ...mark, isStop: false }))
+    .slice(0, MOST_CAUTIONS);
   const planned = ahead
+    .filter(({ kind }) => kind !== 'caution')
     .filter(
       ({ kind, commodities, ...mark }) =>
         kind !== 'turn-back' || commodities.every((each) => mark.atM > endOf(state, each)),
     )
     .map(({ kind, ...mark }) => ({ ...mark, isStop: kind === 'stop' }));
-  return [...planned, ...turnLines(file, state)].toSorted((a, b) => a.atM - b.atM).slice(0, MOST_NEXT);
+  const lines = inOrder([...planned, ...turnLines(file, state)]).slice(0, MOST_NEXT);
+  const lastM = lines.at(-1)?.atM ?? Number.POSITIVE_INFINITY;
+  return inOrder([...lines, ...cautions.filter((caution) => caution.atM <= lastM)]);
 }
+
+const inOrder = (lines: readonly NextLine[]) => lines.toSorted((a, b) => a.atM - b.atM);
 
 /** Until there the present state speaks for a commodity. */
 function endOf(state: CabState, commodity: Commodity): number {
@@ -52,7 +66,7 @@ function endOf(state: CabState, commodity: Commodity): number {
   return 'none' in side ? Number.NEGATIVE_INFINITY : side.to.atM;
 }
 
-const turnLines = ({ fuelKind }: CabFile, state: CabState): NextLine[] =>
+const turnLines = ({ fuelKind }: Pick<CabFile, 'fuelKind'>, state: CabState): NextLine[] =>
   COMMODITIES.flatMap((commodity) => {
     const side = state[commodity];
     if ('none' in side || side.back?.untilM == null || side.back.untilM >= side.to.atM) return [];
