@@ -46,8 +46,10 @@ function checkSide(
     book.close('to go on from a supply', { says: onL, own: drive.needL + drive.reserveL }, place);
     return;
   }
-  // Whoever is at the very beginning of a leg has left its supply.
-  const side: Side = row.at === 'leaving' || row.atKm <= fromKm + MILLIMETRE ? 'leaving' : 'reaching';
+  // Who turns back where a leg begins has left its supply.
+  const turnsAtOnce =
+    row.at === 'turn-back' && row.commodities.includes(commodity) && row.atKm <= fromKm + MILLIMETRE;
+  const side: Side = row.at === 'leaving' || turnsAtOnce ? 'leaving' : 'reaching';
   const [mostL, leastL] = [
     Math.max(fromKm, row.atKm - MILLIMETRE),
     Math.min(toKm, row.atKm + MILLIMETRE),

@@ -36,13 +36,16 @@ function backBetween(
 
 type Between<Point> = (before: Point, after: Point, atM: number) => Point;
 
+/** Places nearer to each other than this, metres, are one: a night and a turn-back point there differ by float noise. */
+const SAME_M = 1e-3;
+
 /** The points at a place, in order: those there, else one between its neighbours. */
 export function pointsThere<Point extends Pick<WayPoint, 'atM'>>(
   points: readonly [Point, ...Point[]],
   atM: number,
   between: Between<Point>,
 ): readonly [Point, ...Point[]] {
-  const [first, ...more] = points.filter((point) => point.atM === atM);
+  const [first, ...more] = points.filter((point) => Math.abs(point.atM - atM) <= SAME_M);
   if (first !== undefined) return [first, ...more];
   let [before] = points;
   for (const point of points) {
