@@ -152,7 +152,7 @@ describe('the carry plan on strip and map', () => {
 });
 
 it('on a phone the switch stands beside that of strip and map', async () => {
-  const phone = await openPage(site, PHONE);
+  const phone = await openPage(site, PHONE, { withMap: false });
   try {
     await openTab(phone.page, 'Carry');
     await planned(phone.page);
