@@ -1,9 +1,8 @@
-import { readFile } from 'node:fs/promises';
 import { dirname, resolve } from 'node:path';
 import type { TripFile } from '../contract/trip.ts';
-import { type Outcome, refused } from '../core/input/problem.ts';
-import { ordinaryFile } from './files/ordinary-file.ts';
+import { InputProblem, type Outcome, refused } from '../core/input/problem.ts';
 import { scanJson } from './osm/json/scan-json.ts';
+import { readSmallFile } from './small-file.ts';
 
 type Ring = [number, number][];
 
@@ -14,20 +13,18 @@ const EXPECTED = 'a boundary: .poly (osmosis) or GeoJSON with polygons, without 
 
 /** The rings of a boundary file; holes are refused, since what they leave out would count as covered. */
 async function readBoundary(path: string): Promise<Outcome<Ring[]>> {
-  let text: string;
+  const bytes = await readSmallFile(path, { what: EXPECTED, mostBytes: MAX_BOUNDARY_BYTES });
+  if (!bytes.ok) {
+    const { problem } = bytes;
+    const remedy = 'Check the path; it is taken from the folder of the trip file';
+    return problem.code === 'file-missing' ? { ok: false, problem: { ...problem, remedy } } : bytes;
+  }
+  const text = bytes.value.toString('utf8');
   try {
-    const { size } = await ordinaryFile(path, path);
-    if (size > MAX_BOUNDARY_BYTES) throw new RangeError('too large');
-    text = await readFile(path, 'utf8');
-    scanJson(text, path);
-  } catch {
-    return refused({
-      code: 'file-missing',
-      source: path,
-      came: 'no file that can be read',
-      expected: EXPECTED,
-      remedy: 'Check the path; it is taken from the folder of the trip file',
-    });
+    scanJson(text, path, 'Give the outline alone');
+  } catch (error) {
+    if (error instanceof InputProblem) return { ok: false, problem: error.problem };
+    throw error;
   }
   const rings = text.trimStart().startsWith('{') ? ringsOfJson(text) : ringsOfPoly(text);
   if (rings !== null && rings.length > 0 && rings.every(isRing)) return { ok: true, value: rings };

@@ -4,8 +4,8 @@ import { scanJson } from './osm/json/scan-json.ts';
 
 /** A rig or trip is a page of text; more than this is another file. Ours. */
 export const MAX_YAML_BYTES = 512 * 1024;
-/** YAML is read slowly, JSON not: what is larger is to be given as JSON. A rig that tells everything is some 8 kB. Ours. */
-const MAX_PLAIN_YAML_BYTES = 64 * 1024;
+/** YAML is read slowly, JSON not: what is longer is to be given as JSON. A rig that tells everything is some 8,000. Ours. */
+const MAX_YAML_CHARACTERS = 64 * 1024;
 /** A rig or trip nests 7 deep. Ours. */
 const MAX_DEPTH = 30;
 /** Repeats of one anchor allowed, against a file that multiplies itself. Ours. */
@@ -29,7 +29,7 @@ export function parseYaml(text: string, source: string): Outcome<ParsedText> {
       remedy: 'Give the file that holds them',
     });
   }
-  if (text.trimStart().startsWith('{') && text.length > MAX_PLAIN_YAML_BYTES)
+  if (text.trimStart().startsWith('{') && text.length > MAX_YAML_CHARACTERS)
     return parseLargeJson(text, source);
   const refusal = refusalByMeasure(text, source);
   if (refusal !== null) return refusal;
@@ -73,12 +73,12 @@ const TOO_DEEP = `lists and groups within each other over ${MAX_DEPTH} deep`;
 
 /** Refuses what is larger or goes deeper than a rig or trip, before it is parsed. */
 function refusalByMeasure(text: string, source: string): Outcome<never> | null {
-  if (text.length > MAX_PLAIN_YAML_BYTES)
+  if (text.length > MAX_YAML_CHARACTERS)
     return refused({
       code: 'too-large',
       source,
       came: `${text.length} characters of YAML`,
-      expected: `at most ${MAX_PLAIN_YAML_BYTES}`,
+      expected: `at most ${MAX_YAML_CHARACTERS} characters`,
       remedy: 'Give what is longer as JSON',
     });
   return depthOf(text) > MAX_DEPTH ? brokenYaml(source, null, TOO_DEEP) : null;
@@ -151,7 +151,7 @@ function repeatedKeyAt(document: Document): number | null {
 /** JSON of more than a page of YAML: the platform's own parser; no lines are known. */
 function parseLargeJson(text: string, source: string): Outcome<ParsedText> {
   try {
-    scanJson(text, source);
+    scanJson(text, source, 'Give the file of the rig or trip');
     return { ok: true, value: { value: JSON.parse(text), lineOf: () => null } };
   } catch (error) {
     if (error instanceof InputProblem) return { ok: false, problem: error.problem };

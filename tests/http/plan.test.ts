@@ -1,35 +1,17 @@
 import { setImmediate } from 'node:timers/promises';
-import type { FastifyInstance } from 'fastify';
 import { Compile } from 'typebox/compile';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { AnalysisReply } from '../../server/contract/answers/map.ts';
+import { describe, expect, it } from 'vitest';
 import { PlanReply } from '../../server/contract/whatif.ts';
-import { buildApp } from '../../server/http/app.ts';
-import { PLAN_SECONDS } from '../helpers/patience.ts';
+import { demoApp } from './files/demo-app.ts';
 
-const faults: string[] = [];
-let app: FastifyInstance;
-let demo: AnalysisReply;
-beforeAll(async () => {
-  app = await buildApp({
-    today: () => '2026-05-01',
-    webFolder: '/nowhere',
-    limits: { planSeconds: PLAN_SECONDS },
-    onFault: (text) => faults.push(text),
-  });
-  demo = (await app.inject('/api/demo')).json<AnalysisReply>();
-});
-afterAll(async () => {
-  await app.close();
-  expect(faults).toEqual([]);
-});
+const server = demoApp('2026-05-01');
 
 const plan = (payload: object, id = 'demo') =>
-  app.inject({ method: 'POST', url: `/api/analyses/${id}/plan`, payload });
+  server.app.inject({ method: 'POST', url: `/api/analyses/${id}/plan`, payload });
 
 describe('carry plan over HTTP', { tags: 'slow' }, () => {
   it('fits the contract, with and without its extras, and is the same each time', async () => {
-    const { rig, trip } = demo.analysis;
+    const { rig, trip } = server.demo.analysis;
     const more = { ...trip, plan: { mostCans: { fuel: 6, water: 12 } } };
     for (const extras of [true, false]) {
       const response = await plan({ rig, trip: more, extras });
@@ -41,7 +23,7 @@ describe('carry plan over HTTP', { tags: 'slow' }, () => {
   });
 
   it('fills no more than there is at supplies of one’s own, and refuses one without a place by name', async () => {
-    const { rig, trip } = demo.analysis;
+    const { rig, trip } = server.demo.analysis;
     const laid = [{ name: 'North depot', commodity: 'water', litres: 60, atKm: 480 }];
     const { plan: made } = (await plan({ rig, trip: { ...trip, laid }, extras: false })).json<PlanReply>();
     const depot = made.sheet.find(({ water }) => water?.at.id === 'laid/water-480')!.water!;
@@ -54,7 +36,7 @@ describe('carry plan over HTTP', { tags: 'slow' }, () => {
   });
 
   it('goes by the gaps where there is no plan, and by what the trip asks of the what-ifs', async () => {
-    const { rig, trip } = demo.analysis;
+    const { rig, trip } = server.demo.analysis;
     const bare = {
       ...trip,
       plan: { mostCans: { fuel: 0, water: 0 } },
@@ -68,7 +50,7 @@ describe('carry plan over HTTP', { tags: 'slow' }, () => {
     expect(whatIf.rows.filter(({ kind }) => kind === 'turn-round').map(({ atKm }) => atKm)).toEqual([
       300, 300,
     ]);
-    const { gaps } = demo.analysis.water;
+    const { gaps } = server.demo.analysis.water;
     const high = whatIf.rows.find(({ kind, commodity }) => kind === 'high-use' && commodity === 'water')!;
     const margins = gaps.map(({ marginL, grades }) => Math.min(marginL, grades?.drinking.marginL ?? marginL));
     expect(high.marginL).toBeCloseTo(Math.min(...margins), 6);
@@ -79,7 +61,7 @@ describe('carry plan over HTTP', { tags: 'slow' }, () => {
   it('has more cans than are owned where they are too few, and tells what helps without them', async () => {
     // The plan needs four.
     const OWNED = 3;
-    const { rig, trip } = demo.analysis;
+    const { rig, trip } = server.demo.analysis;
     const fewer = { ...rig, water: { ...rig.water, cans: { ...rig.water.cans, owned: OWNED } } };
     const response = await plan({ rig: fewer, trip, extras: true });
     expect(Compile(PlanReply).Errors(response.json())).toEqual([]);
@@ -98,8 +80,8 @@ describe('carry plan over HTTP', { tags: 'slow' }, () => {
   });
 
   it('stops the work of a request that was given up, and answers the next one', async () => {
-    const { rig, trip } = demo.analysis;
-    const address = await app.listen({ host: '127.0.0.1', port: 0 });
+    const { rig, trip } = server.demo.analysis;
+    const address = await server.app.listen({ host: '127.0.0.1', port: 0 });
     const send = (signal: AbortSignal | null) =>
       fetch(`${address}/api/analyses/demo/plan`, {
         method: 'POST',
@@ -108,7 +90,8 @@ describe('carry plan over HTTP', { tags: 'slow' }, () => {
         signal,
       });
     const untilPlanning = async (fits: (plans: number) => boolean) => {
-      const planning = async () => (await app.inject('/api/health')).json<{ planning: number }>().planning;
+      const planning = async () =>
+        (await server.app.inject('/api/health')).json<{ planning: number }>().planning;
       while (!fits(await planning())) await setImmediate();
     };
     for (let edit = 0; edit < 3; edit += 1) {
@@ -123,7 +106,7 @@ describe('carry plan over HTTP', { tags: 'slow' }, () => {
   });
 
   it('refuses unknown keys, no rig, a bad rig and a trip that is gone', async () => {
-    const { rig } = demo.analysis;
+    const { rig } = server.demo.analysis;
     expect((await plan({ rig, wishes: 1 })).json()).toMatchObject({ code: 'request-invalid' });
     expect((await plan({})).json()).toMatchObject({ code: 'request-invalid' });
     expect((await plan({ rig, extras: 3 })).json()).toMatchObject({ code: 'request-invalid' });

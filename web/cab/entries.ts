@@ -29,8 +29,8 @@ const AT_START: Entries = {
   red: false,
 };
 
-/** A gauge that was read farther away than this is to be read again (ours). */
-const FRESH_M = 10_000;
+/** A gauge that was read farther away than this is to be read again (ours): till there less is used than a mark shows. */
+const FRESH_M = 2_000;
 
 /** Whether a reading no longer tells what is aboard. */
 export const isStale = (reading: Reading, { atM, left }: Pick<Entries, 'atM' | 'left'>): boolean =>

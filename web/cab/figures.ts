@@ -1,20 +1,18 @@
-/** Float noise, which is no reason for one litre or kilometre more or less. */
-const NOISE = 1e-6;
+import { wholeAbove, wholeBelow } from '../../server/core/quantity/rounding.ts';
 
 const M_PER_KM = 1000;
 
 /** What one can rely on: rounded down. */
-export const atLeast = (value: number): string => String(Math.max(0, Math.floor(value + NOISE)));
+export const atLeast = (value: number): string => String(Math.max(0, wholeBelow(value)));
 /** What is missing or needed: rounded up. */
-export const atMost = (value: number): string => String(Math.max(0, Math.ceil(value - NOISE)));
+export const atMost = (value: number): string => String(Math.max(0, wholeAbove(value)));
 
 /** Kilometres to drive, rounded up; of a place that must not be passed, rounded down. */
 export const kmToDrive = (metres: number): string => atMost(metres / M_PER_KM);
 export const kmBefore = (metres: number): string => atLeast(metres / M_PER_KM);
 
 /** Tenths, rounded down: days that something lasts. */
-export const tenthsAtLeast = (value: number): string =>
-  String(Math.max(0, Math.floor(value * 10 + NOISE) / 10));
+export const tenthsAtLeast = (value: number): string => String(Math.max(0, wholeBelow(value * 10) / 10));
 
 /** A kilometre of the road, with a tenth where it has one. */
 export const kmOf = (metres: number): string => String(Math.round(metres / (M_PER_KM / 10)) / 10);

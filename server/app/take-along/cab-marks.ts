@@ -1,5 +1,6 @@
 import type { FuelKind } from '../../contract/rig.ts';
 import type { CabMark } from '../../core/cab/cab-file.ts';
+import { wholeAbove, wholeBelow } from '../../core/quantity/rounding.ts';
 import { CAB } from '../../words/cab.ts';
 import { type CommoditySupply, type Mark, marksOf } from '../export/marks.ts';
 import type { ExportPack } from '../export/pack.ts';
@@ -48,10 +49,10 @@ function todoOf({ commodity, supply }: CommoditySupply, fuel: FuelKind): string 
   const { arriveL, fillL, leaveL, cansFull } = supply;
   return CAB.halt({
     what: CAB.answer.content(commodity, fuel),
-    arrive: arriveL === null ? null : String(Math.floor(arriveL)),
-    fill: fillL > 0 ? String(Math.ceil(fillL)) : null,
-    letGo: fillL < 0 ? String(Math.ceil(-fillL)) : null,
-    leave: leaveL === null ? null : String(Math.ceil(leaveL)),
+    arrive: arriveL === null ? null : String(wholeBelow(arriveL)),
+    fill: fillL > 0 ? String(wholeAbove(fillL)) : null,
+    letGo: fillL < 0 ? String(wholeAbove(-fillL)) : null,
+    leave: leaveL === null ? null : String(wholeAbove(leaveL)),
     cans: cansFull,
   });
 }

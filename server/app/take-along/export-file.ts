@@ -5,7 +5,6 @@ import { gpxFile } from '../export/gpx-file.ts';
 import { icsFile } from '../export/ics-file.ts';
 import type { ExportPack } from '../export/pack.ts';
 import type { CabProgram, PdfPrinter } from '../ports.ts';
-
 import { sheetPdf } from '../sheet/pdf/sheet-pdf.ts';
 import { sheetOf } from '../sheet/sheet-of.ts';
 import { takeAlongFile } from './take-along-file.ts';

@@ -104,8 +104,11 @@ export class FailoverDriver implements StoreDriver {
 
   /** What was not laid back yet is tried a last time. */
   close(): void {
-    this.tryDisk();
-    this.#now.close();
+    try {
+      this.tryDisk();
+    } finally {
+      this.#now.close();
+    }
   }
 
   #tripTable(): TripTable {

@@ -1,14 +1,8 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import {
-  aboardBeside,
-  aboardWhole,
-  atLeast,
-  kmBefore,
-  needed,
-  neededWhole,
-} from '../../../server/app/export/rounding.ts';
+import { atLeast, kmBefore, needed } from '../../../server/app/export/rounding.ts';
 import { markText } from '../../../server/app/sheet/parts/gauge-marks.ts';
+import { aboardBeside, wholeAbove, wholeBelow } from '../../../server/core/quantity/rounding.ts';
 
 const litres = fc.double({ min: 0, max: 5000, noNaN: true });
 
@@ -18,10 +12,10 @@ it('what is read on the way never tells of more aboard, of less needed, or of a 
       expect(Number(atLeast(a))).toBeLessThanOrEqual(a + 1e-6);
       expect(Number(needed(a))).toBeGreaterThanOrEqual(a - 1e-6);
       expect(Number(kmBefore(a))).toBeLessThanOrEqual(a);
-      expect(neededWhole(a)).toBeGreaterThanOrEqual(a - 1e-6);
-      expect(aboardWhole(a)).toBeLessThanOrEqual(a + 1e-6);
+      expect(wholeAbove(a)).toBeGreaterThanOrEqual(a - 1e-6);
+      expect(wholeBelow(a)).toBeLessThanOrEqual(a + 1e-6);
       // Beside a need that it covers it is not below that need, and otherwise not above what there is.
-      if (a >= b) expect(aboardBeside(a, b)).toBeGreaterThanOrEqual(neededWhole(b));
+      if (a >= b) expect(aboardBeside(a, b)).toBeGreaterThanOrEqual(wholeAbove(b));
       else expect(aboardBeside(a, b)).toBeLessThanOrEqual(a + 1e-5);
     }),
   );

@@ -1,32 +1,14 @@
-import type { FastifyInstance } from 'fastify';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { AnalysisReply } from '../../../server/contract/answers/map.ts';
-import { buildApp } from '../../../server/http/app.ts';
-import { PLAN_SECONDS } from '../../helpers/patience.ts';
+import { describe, expect, it } from 'vitest';
+import { demoApp } from './demo-app.ts';
 
-const faults: string[] = [];
-let app: FastifyInstance;
-let demo: AnalysisReply;
-beforeAll(async () => {
-  app = await buildApp({
-    today: () => '2026-11-30',
-    webFolder: '/nowhere',
-    limits: { planSeconds: PLAN_SECONDS },
-    onFault: (text) => faults.push(text),
-  });
-  demo = (await app.inject('/api/demo')).json<AnalysisReply>();
-});
-afterAll(async () => {
-  await app.close();
-  expect(faults).toEqual([]);
-});
+const server = demoApp('2026-11-30');
 
 const sheet = (payload: object, { id = 'demo', query = '' } = {}) =>
-  app.inject({ method: 'POST', url: `/api/analyses/${id}/sheet${query}`, payload });
+  server.app.inject({ method: 'POST', url: `/api/analyses/${id}/sheet${query}`, payload });
 
 describe('the sheet over HTTP', { tags: 'slow' }, () => {
   it('is a whole page of the trip that is sent, of the paper that is asked for', async () => {
-    const { rig, trip } = demo.analysis;
+    const { rig, trip } = server.demo.analysis;
     const page = await sheet({ rig, trip });
     expect(page.statusCode).toBe(200);
     expect(page.headers['content-type']).toBe('text/html; charset=utf-8');
@@ -44,11 +26,15 @@ describe('the sheet over HTTP', { tags: 'slow' }, () => {
   });
 
   it.each([
-    ['without a rig', () => sheet({ trip: demo.analysis.trip }), 'rig'],
-    ['on a paper that is none', () => sheet({ rig: demo.analysis.rig }, { query: '?paper=a5' }), 'letter'],
+    ['without a rig', () => sheet({ trip: server.demo.analysis.trip }), 'rig'],
+    [
+      'on a paper that is none',
+      () => sheet({ rig: server.demo.analysis.rig }, { query: '?paper=a5' }),
+      'letter',
+    ],
     [
       'of a trip that is gone',
-      () => sheet({ rig: demo.analysis.rig }, { id: 'none' }),
+      () => sheet({ rig: server.demo.analysis.rig }, { id: 'none' }),
       'Send the files again',
     ],
   ])('is refused in words %s', async (_, ask, words) => {

@@ -1,33 +1,15 @@
-import type { FastifyInstance } from 'fastify';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import type { AnalysisReply } from '../../../server/contract/answers/map.ts';
-import { buildApp } from '../../../server/http/app.ts';
+import { describe, expect, it } from 'vitest';
 import { readPdf } from '../../app/sheet/pdf/read-pdf.ts';
-import { PLAN_SECONDS } from '../../helpers/patience.ts';
+import { demoApp } from './demo-app.ts';
 
-const faults: string[] = [];
-let app: FastifyInstance;
-let demo: AnalysisReply;
-beforeAll(async () => {
-  app = await buildApp({
-    today: () => '2026-05-01',
-    webFolder: '/nowhere',
-    limits: { planSeconds: PLAN_SECONDS },
-    onFault: (text) => faults.push(text),
-  });
-  demo = (await app.inject('/api/demo')).json<AnalysisReply>();
-});
-afterAll(async () => {
-  await app.close();
-  expect(faults).toEqual([]);
-});
+const server = demoApp('2026-05-01');
 
 const file = (format: string, payload: object, id = 'demo') =>
-  app.inject({ method: 'POST', url: `/api/analyses/${id}/files/${format}`, payload });
+  server.app.inject({ method: 'POST', url: `/api/analyses/${id}/files/${format}`, payload });
 
 describe('files to take along over HTTP', { tags: 'slow' }, () => {
   it('are whole, of their type, and to be saved', async () => {
-    const { rig, trip } = demo.analysis;
+    const { rig, trip } = server.demo.analysis;
     const page = await file('html', { rig, trip });
     expect(page.statusCode).toBe(200);
     expect(page.headers).toMatchObject({
@@ -46,7 +28,7 @@ describe('files to take along over HTTP', { tags: 'slow' }, () => {
   });
 
   it('are refused in words', async () => {
-    const { rig, trip } = demo.analysis;
+    const { rig, trip } = server.demo.analysis;
     const { departure: _, ...undated } = trip;
     const refusals = [
       [await file('docx', { rig, trip }), 'format: '],

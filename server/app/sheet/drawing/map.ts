@@ -1,5 +1,6 @@
 import type { Verdict } from '../../../contract/common.ts';
 import type { SheetHalt } from '../../../contract/plan.ts';
+import { RADIANS_PER_DEGREE, SEMI_MAJOR_M } from '../../../core/geodesy/wgs84.ts';
 import { numberAt } from '../../../core/lists/at.ts';
 import { onMap, simplifyLine } from '../../../core/mapview/simplify-line.ts';
 import { positionAt, stepAt } from '../../../core/route/passings/locate.ts';
@@ -207,11 +208,10 @@ function freeSpot(place: PointMm, { placed, road, heightMm }: Taken): PointMm | 
   return free.find((spot) => isClear(spot, road, 1.2 * RADIUS)) ?? free[0] ?? null;
 }
 
-const EARTH_KM = 6371;
-
 /** Which way is north, and a scale that holds at the middle of the map. */
 function compass({ heightMm, mmPerUnit, midLat }: Frame): string[] {
-  const mmPerKm = mmPerUnit / (EARTH_KM * Math.cos((midLat * Math.PI) / 180));
+  // The plane's unit is the radius that Web Mercator goes by; it stretches by 1 / cos of the latitude.
+  const mmPerKm = mmPerUnit / ((SEMI_MAJOR_M / 1000) * Math.cos(midLat * RADIANS_PER_DEGREE));
   const km = roundStep(12 / mmPerKm);
   const [x, y] = [MARGIN, heightMm + 4];
   const end = x + km * mmPerKm;

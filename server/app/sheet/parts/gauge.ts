@@ -1,8 +1,9 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Gauge, GaugeRow } from '../../../contract/whatif.ts';
 import { COMMODITIES } from '../../../core/quantity/commodities.ts';
+import { aboardBeside, wholeAbove } from '../../../core/quantity/rounding.ts';
 import { PRINTED } from '../../../words/printed.ts';
-import { aboardBeside, kmBefore, kmText, neededWhole } from '../../export/rounding.ts';
+import { kmBefore, kmText } from '../../export/rounding.ts';
 import type { PlannedTrip } from '../../plan-trip.ts';
 import { gaugePlace } from '../../text/plan/gauge-text.ts';
 import { type Block, cell, row, type SheetCell, type SheetColumn } from '../model/model.ts';
@@ -88,9 +89,9 @@ function rowOf(gauged: GaugeRow, { planned, dials }: { planned: PlannedTrip; dia
       const dial = dials[commodity];
       const lacks = onL > plannedL + 1e-6;
       return [
-        cell(String(neededWhole(onL)), { strong: true, verdict: lacks ? 'short' : null }),
+        cell(String(wholeAbove(onL)), { strong: true, verdict: lacks ? 'short' : null }),
         ...(dial === null ? [] : [cell(markText(onL, dial, cansAt(planned, commodity, gauged)))]),
-        cell(backL === null ? WORDS.noWay : String(neededWhole(backL))),
+        cell(backL === null ? WORDS.noWay : String(wholeAbove(backL))),
         cell(plannedL < 0 ? WORDS.dry : String(aboardBeside(plannedL, onL))),
       ];
     }),

@@ -1,6 +1,6 @@
 import type { Gauge, GaugeRow, GaugeSide } from '../../../contract/whatif.ts';
+import { aboardBeside, wholeAbove } from '../../../core/quantity/rounding.ts';
 import { PRINTED } from '../../../words/printed.ts';
-import { aboardBeside, neededWhole } from '../../export/rounding.ts';
 import { figure } from '../lines/figures.ts';
 import { plain } from '../lines/plain.ts';
 import { type Column, left, right, tableText } from '../lines/table-text.ts';
@@ -32,8 +32,8 @@ const cellsOf = (row: GaugeRow): string[] => [
 ];
 
 const sideCells = ({ onL, backL, plannedL }: GaugeSide): string[] => [
-  String(neededWhole(onL)),
-  backL === null ? '-' : String(neededWhole(backL)),
+  String(wholeAbove(onL)),
+  backL === null ? '-' : String(wholeAbove(backL)),
   String(aboardBeside(plannedL, onL)),
 ];
 

@@ -104,14 +104,13 @@ export interface Doubt extends SpanM {
   readonly leavesUnknown: boolean;
 }
 
-/** What of a course tells what is not known of a way. */
 /** What of a course its doubts are told from. */
 export type Doubtful = Pick<Course, 'sketchy' | 'closed' | 'onward'>;
 
 /**
  * What nobody knows of the way between two places, the gravest first: a stretch is closed, so that another way is driven,
- * of which nothing is known; a jump is bridged or a chosen point led to straight; straight steps make up more than a fifth; what comes past the end was not told. Fewer straight steps are told,
- * and leave the verdict as it is.
+ * of which nothing is known; a jump is bridged or a chosen point led to straight; straight steps make up more than a fifth; what comes past the end was not told. Fewer straight steps are
+ * told, and leave the verdict as it is.
  */
 export function doubtOf({ sketchy, closed = [], onward }: Doubtful, from: Place, to: Place): Doubt | null {
   const within = <Span extends SpanM>(spans: readonly Span[]): Span[] =>

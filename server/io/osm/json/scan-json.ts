@@ -6,20 +6,16 @@ const BACKSLASH = 0x5c;
 const OPENING: readonly number[] = [0x5b, 0x7b];
 const CLOSING: readonly number[] = [0x5d, 0x7d];
 
-const refusal = (source: string, came: string, expected: string): InputProblem =>
-  new InputProblem({
-    code: 'too-large',
-    source,
-    came,
-    expected,
-    remedy: 'Cut the area down, or give the extract as .osm.pbf, which is read at any size',
-  });
+const EXTRACT_REMEDY = 'Cut the area down, or give the extract as .osm.pbf, which is read at any size';
 
 /**
  * Goes once through JSON before it is parsed, and refuses what would take many times its size: lists within lists
- * without end, or more of them than any map has. What is no JSON at all is left to the parser.
+ * without end, or more of them than any map has. What is no JSON at all is left to the parser. `remedy`: what to do about
+ * a file that is refused, where it is no extract. Throws InputProblem: `too-large`.
  */
-export function scanJson(text: string, source: string): void {
+export function scanJson(text: string, source: string, remedy = EXTRACT_REMEDY): void {
+  const refusal = (came: string, expected: string) =>
+    new InputProblem({ code: 'too-large', source, came, expected, remedy });
   let [depth, parts] = [0, 0];
   for (let at = 0; at < text.length; at += 1) {
     const code = text.charCodeAt(at);
@@ -29,16 +25,11 @@ export function scanJson(text: string, source: string): void {
       parts += 1;
       if (depth > JSON_DEPTH_MAX)
         throw refusal(
-          source,
           `lists and objects within each other over ${JSON_DEPTH_MAX} deep`,
-          'map data, some 9 deep',
+          'ten deep or less, as such files are',
         );
       if (parts > JSON_PARTS_MAX)
-        throw refusal(
-          source,
-          `more than ${JSON_PARTS_MAX} lists and objects`,
-          'a smaller file in this format',
-        );
+        throw refusal(`more than ${JSON_PARTS_MAX} lists and objects`, 'a smaller file in this format');
     } else if (CLOSING.includes(code)) depth -= 1;
   }
 }
