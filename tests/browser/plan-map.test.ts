@@ -85,7 +85,7 @@ describe('the carry plan on strip and map', () => {
       .toBe(turnBacks.filter(({ first }) => !first).length);
     const words = await drawnText('.strip-labels');
     for (const { atKm } of turnBacks) {
-      expect(words).toContain(`before km ${Math.round(atKm).toLocaleString('en-GB')}`);
+      expect(words).toContain(`before km ${Math.floor(atKm).toLocaleString('en-GB')}`);
     }
   });
 

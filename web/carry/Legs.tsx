@@ -1,7 +1,7 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import { VerdictMark } from '../kit/VerdictMark.tsx';
-import { figureLitres, formatAtKm, type UnitSystem, volumeUnit } from '../units/units.ts';
+import { figureLitres, formatAtKm, formatBeforeKm, type UnitSystem, volumeUnit } from '../units/units.ts';
 import { countCans } from '../words/plan-words.ts';
 import { commodityWords, edgeName } from '../words/words.ts';
 import '../table/plain-table.css';
@@ -52,7 +52,7 @@ export function Legs({ plan, analysis, units }: { plan: Plan; analysis: Analysis
                 <td className="end">
                   <VerdictMark verdict={leg.verdict} />
                   {leg.turnBackKm !== null && (
-                    <span className="second">back before {formatAtKm(leg.turnBackKm, units)}</span>
+                    <span className="second">back before {formatBeforeKm(leg.turnBackKm, units)}</span>
                   )}
                 </td>
               </tr>

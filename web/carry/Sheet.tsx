@@ -5,6 +5,7 @@ import type { FuelKind } from '../../server/contract/rig.ts';
 import {
   figureLitres,
   formatAtKm,
+  formatBeforeKm,
   formatFigure,
   formatKm,
   formatLitres,
@@ -161,7 +162,7 @@ function SupplyCells({ halt, commodity, supply, kind, units }: SupplyCellsProps)
           <>
             {edgeName(next.at)}, {formatKm(next.lengthKm, units)}
             <span className="second">
-              {turnBackKm === null ? 'no way back' : `last way back ${formatAtKm(turnBackKm, units)}`}
+              {turnBackKm === null ? 'no way back' : `last way back ${formatBeforeKm(turnBackKm, units)}`}
             </span>
           </>
         )}

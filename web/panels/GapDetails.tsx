@@ -3,7 +3,14 @@ import type { Gap, Passing } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { WhatToKnow } from '../kit/WhatToKnow.tsx';
-import { formatAtKm, formatDays, formatKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import {
+  formatAtKm,
+  formatBeforeKm,
+  formatDays,
+  formatKm,
+  formatLitres,
+  type UnitSystem,
+} from '../units/units.ts';
 import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, edgeName, VERDICT_WORDS } from '../words/words.ts';
 
@@ -62,7 +69,7 @@ export function GapDetails({ gap, commodity, passings, canL, units }: GapDetails
         <dd>
           {gap.turnBackKm === null
             ? 'no turning back with the reserve intact'
-            : formatAtKm(gap.turnBackKm, units)}
+            : formatBeforeKm(gap.turnBackKm, units)}
         </dd>
         <dt>Weakest end</dt>
         <dd>{gap.weakest === null ? 'start and end of the route' : EVIDENCE_WORDS[gap.weakest]}</dd>

@@ -67,6 +67,10 @@ export const formatKm = (km: number, units: UnitSystem): string =>
 export const formatAtKm = (km: number, units: UnitSystem): string =>
   `${units === 'metric' ? 'km' : 'mile'}${NO_BREAK}${figureAtKm(km, units)}`;
 
+/** A place that must not be passed: "km 566" of 566.9, never beyond it. */
+export const formatBeforeKm = (km: number, units: UnitSystem): string =>
+  `${units === 'metric' ? 'km' : 'mile'}${NO_BREAK}${formatFigure(Math.floor(distanceIn(km, units)), 0)}`;
+
 /** A volume with its unit: "18 L", "4.8 gal". */
 export const formatLitres = (litres: number, units: UnitSystem): string =>
   `${figureLitres(litres, units)}${NO_BREAK}${volumeUnit(units)}`;

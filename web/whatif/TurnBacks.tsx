@@ -1,6 +1,6 @@
 import type { FuelKind } from '../../server/contract/rig.ts';
 import type { TurnBack } from '../../server/contract/whatif.ts';
-import { formatAtKm, type UnitSystem } from '../units/units.ts';
+import { formatBeforeKm, type UnitSystem } from '../units/units.ts';
 import { contentWord, placeWords } from '../words/plan-words.ts';
 
 interface TurnBacksProps {
@@ -21,7 +21,7 @@ export function TurnBacks({ turnBacks, kind, units }: TurnBacksProps) {
           {turnBacks.map((turn) => (
             <li key={`${turn.commodity} ${turn.atKm}`}>
               <span className={`swatch swatch-${turn.commodity}`} aria-hidden="true" />
-              Before <b>{formatAtKm(turn.atKm, units)}</b> you can still go back to{' '}
+              Before <b>{formatBeforeKm(turn.atKm, units)}</b> you can still go back to{' '}
               {placeWords(turn.backTo, units)} with the reserve of {contentWord(turn.commodity, kind)}.
               {turn.first && <b> The first on this stretch: the one to mind.</b>}
             </li>

@@ -1,5 +1,5 @@
 import type { WhatIfRow } from '../../server/contract/whatif.ts';
-import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
+import { formatAtKm, formatBeforeKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { countCans, marginWords, placeWords } from '../words/plan-words.ts';
 
 /** One thing that goes wrong, in full. */
@@ -44,7 +44,7 @@ export function WhatIfDetails({ row, units }: { row: WhatIfRow; units: UnitSyste
       {row.turnBackKm !== null && (
         <>
           <dt>Turn back before</dt>
-          <dd>{formatAtKm(row.turnBackKm, units)}</dd>
+          <dd>{formatBeforeKm(row.turnBackKm, units)}</dd>
         </>
       )}
       {row.instead !== null && (

@@ -3,6 +3,7 @@ import {
   distanceIn,
   figureSignedMass,
   formatAtKm,
+  formatBeforeKm,
   formatDays,
   formatFlow,
   formatHeight,
@@ -89,5 +90,14 @@ describe('quantities for people', () => {
     expect(plain(formatTemperature(100, 'us'))).toBe('212 °F');
     expect(plain(formatTemperature(-40, 'us'))).toBe('−40 °F');
     expect(plain(formatTemperature(40, 'imperial'))).toBe('40 °C');
+  });
+});
+
+describe('a place that must not be passed', () => {
+  it('is never told as lying farther than it does, in any units', () => {
+    expect(formatBeforeKm(566.92, 'metric')).toBe('km\u00a0566');
+    // 811.9 km are 504.49 miles, 812 are 504.55.
+    expect(formatBeforeKm(812, 'us')).toBe('mile\u00a0504');
+    expect(formatBeforeKm(812, 'imperial')).toBe('mile\u00a0504');
   });
 });

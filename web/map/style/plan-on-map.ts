@@ -7,7 +7,7 @@ import { pairsOf } from '../../kit/pairs.ts';
 import { canSpans } from '../../levels/can-spans.ts';
 import { isCovered } from '../../levels/levels.ts';
 import { isInside } from '../../levels/plan-report.ts';
-import { formatAtKm, type UnitSystem } from '../../units/units.ts';
+import { formatBeforeKm, type UnitSystem } from '../../units/units.ts';
 import { positionAt } from '../geometry/nearest-km.ts';
 import { EAST, eighthOf, WEST, westOf } from './name-anchors.ts';
 
@@ -145,7 +145,7 @@ const markAt = (line: Line, km: number, properties: PlanMark): Feature<Point, Pl
 function turnBackMarks(map: MapData, turnBacks: readonly TurnBack[], units: UnitSystem) {
   const isWest = westOf(map);
   return turnBacks.flatMap(({ atKm, commodity, first }) => {
-    const label = `turn back,\n${formatAtKm(atKm, units)} (${commodity})`;
+    const label = `turn back,\n${formatBeforeKm(atKm, units)} (${commodity})`;
     const side = isWest(positionAt(map.line, atKm)?.[0]) ? EAST : WEST;
     return markAt(map.line, atKm, { what: first ? 'turn-back' : 'turn-back-later', commodity, label, side });
   });

@@ -3,7 +3,7 @@ import type { Commodity, Span, Verdict } from '../../../server/contract/common.t
 import { fitText, textWidthPx } from '../../kit/text-width.ts';
 import { stretchesWithoutCover } from '../../levels/levels.ts';
 import type { HalfPlan, StripGap, StripReport } from '../../levels/plan-report.ts';
-import { formatAtKm, formatKm, type UnitSystem } from '../../units/units.ts';
+import { formatBeforeKm, formatKm, type UnitSystem } from '../../units/units.ts';
 import { severityOf, VERDICT_WORDS } from '../../words/words.ts';
 import { type LabelWish, type PlacedLabel, placeLabels } from './place-labels.ts';
 import { edgeWords, SHORT_VERDICT_WORDS, worstGapIndex } from './words.ts';
@@ -236,7 +236,7 @@ function passedDrafts({ report, shown, labelPx, yOfKm }: HalfLabelsInput): Draft
 
 /** The words for a turn-back point; null where the column is too narrow for them (the tables have them too). */
 function turnBackLines(turnBackKm: number, units: UnitSystem, labelPx: number): string[] | null {
-  const place = formatAtKm(turnBackKm, units);
+  const place = formatBeforeKm(turnBackKm, units);
   const lines = ['turn back', ...wrapText(`before ${place}`, DETAIL_PX, { widthPx: labelPx, lines: 2 })];
   return lines.every((line) => textWidthPx(line, DETAIL_PX) <= labelPx) && lines.at(-1)?.endsWith(place)
     ? lines

@@ -96,7 +96,7 @@ describe('what the map shows of a plan', () => {
       'cans: 2 fuel cans',
       'cans: 1 fuel can',
     ]);
-    expect(labels(planOnMap(reply, plan, 'us')!.marks)[0]).toBe('turn-back: turn back, mile 505 (fuel)');
+    expect(labels(planOnMap(reply, plan, 'us')!.marks)[0]).toBe('turn-back: turn back, mile 504 (fuel)');
   });
 
   test('stands at its place of the route', () => {

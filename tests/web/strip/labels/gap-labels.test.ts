@@ -56,7 +56,7 @@ describe('labels beside the strip', () => {
     expect(turnBackGap(analysis.water, null)).toBe(1);
     expect(turnBackGap(analysis.water, 2)).toBe(2);
     const turn = halfLabels(input()).find((label) => label.kind === 'turn-back');
-    expect(turn?.lines).toEqual(['turn back', 'before km\u00a0339']);
+    expect(turn?.lines).toEqual(['turn back', 'before km\u00a0338']);
   });
 
   test('write none where there is enough and none is chosen', () => {
