@@ -114,7 +114,8 @@ class Drive {
       this.#mark();
       return;
     }
-    this.#share += rest;
+    // What is within noise of a day is a day: a share of more would make a night of the nothing that is left of a piece.
+    this.#share = Math.min(1, this.#share + rest);
     this.#drive(toM, restH);
   }
 

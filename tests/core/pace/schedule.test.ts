@@ -27,6 +27,20 @@ describe('a drive worked by hand, 245 km a day', () => {
     expect(hoursAt(schedule, 490)).toBeCloseTo(31, 9);
   });
 
+  test('a day that ends within noise of a stay ends at it, and its hours are told', () => {
+    // As much over a day's driving as is taken for noise; behind it a stay, with nothing to drive in between.
+    const dayShare = 1 + 1e-5;
+    const [after] = plain(100);
+    const pieces = [
+      { fromM: 0, toM: 245_000, hours: 7 * dayShare, dayShare },
+      { fromM: 245_000, toM: 345_000, hours: after?.hours ?? 0, dayShare: after?.dayShare ?? 0 },
+    ];
+    const schedule = scheduleOf(pieces, [stay(245, 0.1)], 7);
+    expect(hoursAt(schedule, 245)).toBeCloseTo(7, 3);
+    expect(hoursAt(schedule, 345)).toBeCloseTo(24 + 100 / 35, 3);
+    expect(Math.max(...schedule.usedShare.sum)).toBe(1);
+  });
+
   test('all days of a short drive are told one by one', () => {
     expect(scheduleOf(plain(490), [], 7).allListed).toBe(true);
   });
