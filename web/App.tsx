@@ -7,7 +7,7 @@ import { MapsDialog } from './kept/maps/MapsDialog.tsx';
 import { TripsDialog } from './kept/TripsDialog.tsx';
 import { TwoVersions } from './kept/TwoVersions.tsx';
 import { AT_FIRST, useOpenTrip } from './kept/use-open-trip.ts';
-import { useSetting } from './kit/hooks/use-setting.ts';
+import { type KeptAs, useKept } from './kit/hooks/use-setting.ts';
 import { useTheme } from './kit/hooks/use-theme.ts';
 import { Problem } from './kit/Problem.tsx';
 import { OpenFiles } from './open/OpenFiles.tsx';
@@ -21,9 +21,10 @@ import { Questions } from './questions/Questions.tsx';
 import { type Go, useAddress } from './state/use-address.ts';
 import { useLook } from './state/use-look.ts';
 import { planToGoBy, usePlan } from './state/use-plan.ts';
+import { storedUnits, unitsFromStored } from './units/choice.ts';
 import type { UnitSystem } from './units/units.ts';
 
-const UNITS: readonly UnitSystem[] = ['metric', 'us', 'imperial'];
+const UNITS: KeptAs<UnitSystem> = { key: 'drystage-units', read: unitsFromStored, write: storedUnits };
 const NO_FILES: readonly File[] = [];
 
 /** The one page: answer on top; strip, map and panels below. */
@@ -35,7 +36,7 @@ export function App() {
   const { edit } = page;
   const { reply, said, opened, problem, phase, openings } = state;
   const { dark, choice, choose } = useTheme();
-  const [units, setUnits] = useSetting<UnitSystem>('drystage-units', UNITS, 'metric');
+  const [units, setUnits] = useKept(UNITS);
   const [dialog, setDialog] = useState<PageDialog | null>(null);
   usePageDrop(useCallback((files: readonly File[]) => setDialog(dialogFor(files)), []));
   useTitle(kept.trip?.name ?? reply?.analysis.route.name);

@@ -137,6 +137,31 @@ describe('the rig on the page', () => {
     await openTab(page, 'Rig');
   });
 
+  it('takes units each on its own, litres with miles, and keeps them and every litre', async () => {
+    const units = page.getByRole('combobox', { name: 'Units' });
+    await units.selectOption({ label: 'each on its own' });
+    const choice = page.getByRole('dialog', { name: 'Units' });
+    await choice.getByRole('combobox', { name: 'Distances' }).selectOption('mi');
+    await choice.getByRole('button', { name: 'Done' }).click();
+    await choice.waitFor({ state: 'detached' });
+    await expect.poll(fuelAnswer).toMatch(/\d mi\b/);
+    expect(await fuelAnswer()).toMatch(/\d L\b/);
+    await page.reload();
+    await expect.poll(fuelAnswer).toMatch(/\d mi\b/);
+    await openTab(page, 'Rig');
+    await units.selectOption({ label: 'each on its own' });
+    await choice.getByRole('combobox', { name: 'Fuel and water' }).selectOption('US gal');
+    await page.keyboard.press('Escape');
+    // 130 L are 34.34237 US gal: four figures stand there, and typed once more they are still 130 L.
+    expect(await holds().inputValue()).toBe('34.34');
+    await holds().fill('35');
+    await holds().fill('34.34');
+    await holds().blur();
+    await units.selectOption('metric');
+    await expect.poll(() => holds().inputValue()).toBe('130');
+    await settled(page);
+  });
+
   it('saves the rig as a file that the page opens again', async () => {
     const [download] = await Promise.all([
       page.waitForEvent('download'),

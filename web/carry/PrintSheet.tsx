@@ -3,6 +3,7 @@ import { detailsOf, type ProblemDetails, sheetPage, wasCalledOff } from '../api/
 import { useForm } from '../form/form-context.ts';
 import { Problem } from '../kit/Problem.tsx';
 import { printPage } from '../kit/print-page.ts';
+import { volumeUnitInFull } from '../units/units.ts';
 
 type State =
   | { readonly is: 'still' }
@@ -21,7 +22,7 @@ export function PrintSheet({ id }: { id: string }) {
     work.current = mine;
     setState({ is: 'making' });
     try {
-      const paper = units === 'us' ? 'letter' : 'a4';
+      const paper = volumeUnitInFull(units) === 'US gal' ? 'letter' : 'a4';
       printPage(await sheetPage(id, analysis, { paper, signal: mine.signal }));
       setState({ is: 'still' });
     } catch (error) {

@@ -3,6 +3,7 @@ import type { Plan, PlanAim } from '../../server/contract/plan.ts';
 import { WhatToKnow } from '../kit/WhatToKnow.tsx';
 import {
   distanceIn,
+  distanceUnit,
   formatAtKm,
   formatFigure,
   formatKm,
@@ -26,7 +27,7 @@ const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
   'driving-km': (value, units) =>
     `${formatKm(value, units)} of driving to supplies that do not lie beside the route`,
   'can-km': (value, units) =>
-    `full cans carried: ${formatFigure(distanceIn(value, units), 0)} can-${units === 'metric' ? 'kilometres' : 'miles'}`,
+    `full cans carried: ${formatFigure(distanceIn(value, units), 0)} can-${distanceUnit(units) === 'km' ? 'kilometres' : 'miles'}`,
   'least-margin-km': (value, units) => `the tightest leg bears ${formatKm(value, units)} of detour more`,
   'short-fill-l': (value, units) =>
     `${formatLitres(value, units)} left out of the tanks for a permitted mass`,

@@ -3,7 +3,7 @@ import type { ComparedGap, ComparedRig, Comparison } from '../../server/contract
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import { useSize } from '../kit/hooks/use-size.ts';
 import { StripPatterns } from '../marks/StripPatterns.tsx';
-import { figureAtKm, type UnitSystem } from '../units/units.ts';
+import { distanceUnit, figureAtKm, type UnitSystem } from '../units/units.ts';
 import { VERDICT_WORDS } from '../words/words.ts';
 
 const BAR_PX = 11;
@@ -55,7 +55,7 @@ export function ComparePicture({ comparison, units }: { comparison: Comparison; 
               {figureAtKm(0, units)}
             </text>
             <text x={widthPx} y={heightPx - 5} textAnchor="end">
-              {`${figureAtKm(route.lengthKm, units)} ${units === 'metric' ? 'km' : 'mi'}`}
+              {`${figureAtKm(route.lengthKm, units)} ${distanceUnit(units)}`}
             </text>
           </g>
         </svg>

@@ -1,6 +1,6 @@
-import { useState } from 'react';
+import { useRef, useState } from 'react';
 import { type QuantityKind, unitOf } from '../units/conversions.ts';
-import { fieldText, readTyped } from '../units/quantities.ts';
+import { fieldText, readTyped, type Typed } from '../units/quantities.ts';
 import { clockOf, hoursOf } from '../words/local-time.ts';
 import { FormRow, SelectRow, TickRow } from './FormRow.tsx';
 import { below, type FieldPath, type FieldValue, useField, useForm } from './form-context.ts';
@@ -16,10 +16,16 @@ function useDraft(field: FieldValue, kind: QuantityKind, mayBeEmpty: boolean) {
   const { units } = useForm();
   const [draft, setDraft] = useState<string | null>(null);
   const [complaint, setComplaint] = useState<string | null>(null);
+  /** What stood there when the typing began: its own text, typed again, is it again to the last digit. */
+  const before = useRef<{ text: string; value: number } | null>(null);
   const text = typeof field.value === 'number' ? fieldText(field.value, kind, units) : '';
   const type = (typed: string) => {
+    if (draft === null)
+      before.current = typeof field.value === 'number' ? { text, value: field.value } : null;
     setDraft(typed);
-    const read = readTyped(typed, kind, units);
+    const known = before.current;
+    const read: Typed =
+      known?.text === typed ? { ok: true, value: known.value } : readTyped(typed, kind, units);
     const emptied = typed.trim() === '' && mayBeEmpty;
     setComplaint(read.ok || emptied ? null : read.why);
     if (emptied) field.set(undefined);

@@ -53,8 +53,13 @@ export function FuelFigures({ use, units }: { use: FuelUse; units: UnitSystem })
       {use.urea !== null && <UreaWords urea={use.urea} units={units} />}
       <div>
         <b>{use.fuel.label}:</b>{' '}
-        {formatAs('density', use.fuel.densityKgPerM3.typical, units, units === 'metric' ? 0 : 2)},{' '}
-        {formatAs('energy', use.fuel.energyMJPerL.typical, units, 1)}{' '}
+        {formatAs(
+          'density',
+          use.fuel.densityKgPerM3.typical,
+          units,
+          unitOf('density', units) === 'kg/m³' ? 0 : 2,
+        )}
+        , {formatAs('energy', use.fuel.energyMJPerL.typical, units, 1)}{' '}
         <Why of="density and energy">{use.fuel.source}</Why>
       </div>
     </div>

@@ -1,5 +1,5 @@
 import type { Term } from '../../server/contract/analysis.ts';
-import { kindOf } from '../units/conversions.ts';
+import { kindOf, valueIn } from '../units/conversions.ts';
 import { formatAs, formatFigure, formatKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { inUnits } from '../words/said.ts';
 
@@ -17,9 +17,10 @@ export function Terms({ terms, units }: { terms: readonly Term[]; units: UnitSys
   );
 }
 
-/** Figures in the reader's units; shares and factors, and all in metric, as they were reckoned with. */
+/** Figures in the reader's units; shares and factors, and what they have in metric, as they were reckoned with. */
 function termText({ value, unit }: Term, units: UnitSystem): string {
-  const kind = units === 'metric' ? null : kindOf(unit);
+  const known = kindOf(unit);
+  const kind = known === null || valueIn(known, 1, units) === 1 ? null : known;
   if (kind === 'distance') return formatKm(value, units);
   if (kind === 'volume') return formatLitres(value, units);
   if (kind === 'mass' || kind === 'pressure') return formatAs(kind, value, units);

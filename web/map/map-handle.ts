@@ -14,7 +14,7 @@ import {
 } from 'maplibre-gl';
 import workerUrl from 'maplibre-gl/dist/maplibre-gl-worker.mjs?url';
 import type { Focus } from '../state/focus.ts';
-import type { UnitSystem } from '../units/units.ts';
+import { distanceUnit, type UnitSystem } from '../units/units.ts';
 import { drawImage } from './style/mark-images.ts';
 import { CHOSEN_LAYERS, chosenGap, HIT_LAYER } from './style/route-layers.ts';
 import { CLUSTER_LAYERS, SUPPLY_LAYERS } from './style/supply-layers.ts';
@@ -156,7 +156,7 @@ export function createMap(
         current = next;
         map.setStyle(next, { diff: true });
       }),
-    setUnits: (units) => scale.setUnit(units === 'metric' ? 'metric' : 'imperial'),
+    setUnits: (units) => scale.setUnit(distanceUnit(units) === 'km' ? 'metric' : 'imperial'),
     show: (target, how) => fitTo(target, how === 'gently' && !calm()),
     setChosenGap: (gap) =>
       whenReady(() => {

@@ -3,6 +3,7 @@ import type { Analysis } from '../../server/contract/analysis.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { ThemeChoice } from '../kit/hooks/use-theme.ts';
 import { formatDays, formatKm, type UnitSystem } from '../units/units.ts';
+import { UnitsChoice } from './UnitsChoice.tsx';
 
 export interface TripHeadProps {
   analysis: Analysis | null;
@@ -24,15 +25,7 @@ export function TripHead(props: TripHeadProps) {
     <div className="trip-head">
       <div className="name-row">
         <h1>Drystage</h1>
-        <select
-          aria-label="Units"
-          value={units}
-          onChange={(event) => onUnits(event.target.value as UnitSystem)}
-        >
-          <option value="metric">km, L</option>
-          <option value="us">mi, US gal</option>
-          <option value="imperial">mi, imp gal</option>
-        </select>
+        <UnitsChoice {...{ units, onUnits }} />
         <select
           aria-label="Light or dark"
           value={theme}

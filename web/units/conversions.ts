@@ -1,5 +1,35 @@
-/** Whose units a reader has. Inside everything is metric; this table holds what it is turned to. */
-export type UnitSystem = 'metric' | 'us' | 'imperial';
+/** What a reader chose of each kind of unit. Inside everything is metric; this table holds what it is turned to. */
+export interface Units {
+  readonly distance: 'km' | 'mi';
+  readonly volume: 'L' | 'US gal' | 'imp gal';
+  readonly mass: 'kg' | 'lb';
+  readonly temperature: '°C' | '°F';
+  readonly length: 'm' | 'ft';
+  readonly pressure: 'kPa' | 'psi';
+}
+
+/** What is chosen all at once. */
+export type UnitPreset = 'metric' | 'us' | 'imperial';
+
+/** A reader's units: one of the three systems by its name, or each on its own. */
+export type UnitSystem = UnitPreset | Units;
+
+export const UNIT_PRESETS: Readonly<Record<UnitPreset, Units>> = {
+  metric: { distance: 'km', volume: 'L', mass: 'kg', temperature: '°C', length: 'm', pressure: 'kPa' },
+  us: { distance: 'mi', volume: 'US gal', mass: 'lb', temperature: '°F', length: 'ft', pressure: 'psi' },
+  imperial: {
+    distance: 'mi',
+    volume: 'imp gal',
+    mass: 'lb',
+    temperature: '°C',
+    length: 'ft',
+    pressure: 'psi',
+  },
+};
+
+/** Each unit of a reader's, whichever way they chose. */
+export const unitsOf = (units: UnitSystem): Units =>
+  typeof units === 'string' ? UNIT_PRESETS[units] : units;
 
 /** International mile, 1959 agreement: exactly 1.609344 km. */
 const KM_PER_MILE = 1.609344;
@@ -77,98 +107,74 @@ function milesPerGallon(litresPerGallon: number): Conversion {
   return { unit: 'mi/gal', toUser: flip, toMetric: flip };
 }
 
-const miles = of(KM_PER_MILE, 'mi');
-const pounds = of(KG_PER_POUND, 'lb');
-const feet = of(M_PER_FOOT, 'ft');
-const psi = of(KPA_PER_PSI, 'psi');
 const FAHRENHEIT: Conversion = {
   unit: '°F',
   toUser: (celsius) => celsius * 1.8 + 32,
   toMetric: (fahrenheit) => (fahrenheit - 32) / 1.8,
 };
-const milesAnHour = of(KM_PER_MILE, 'mph');
-const everywhere = (conversion: Conversion): Record<UnitSystem, Conversion> => ({
-  metric: conversion,
-  us: conversion,
-  imperial: conversion,
-});
 
-const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
-  volume: {
-    metric: same('L'),
-    us: of(LITRES_PER_US_GALLON, 'gal'),
-    imperial: of(LITRES_PER_IMPERIAL_GALLON, 'gal'),
-  },
-  distance: { metric: same('km'), us: miles, imperial: miles },
-  speed: { metric: same('km/h'), us: milesAnHour, imperial: milesAnHour },
-  fuelUse: {
-    metric: same('L/100 km'),
-    us: milesPerGallon(LITRES_PER_US_GALLON),
-    imperial: milesPerGallon(LITRES_PER_IMPERIAL_GALLON),
-  },
-  waterUse: {
-    metric: same('L a day'),
-    us: of(LITRES_PER_US_GALLON, 'gal a day'),
-    imperial: of(LITRES_PER_IMPERIAL_GALLON, 'gal a day'),
-  },
-  litresPer1000Km: {
-    metric: same('L on 1,000 km'),
-    us: of(LITRES_PER_US_GALLON / KM_PER_MILE, 'gal on 1,000 mi'),
-    imperial: of(LITRES_PER_IMPERIAL_GALLON / KM_PER_MILE, 'gal on 1,000 mi'),
-  },
-  hourUse: {
-    metric: same('L/h'),
-    us: of(LITRES_PER_US_GALLON, 'gal/h'),
-    imperial: of(LITRES_PER_IMPERIAL_GALLON, 'gal/h'),
-  },
+/** Each unit's size in metric ones, and how it is written. Beside a figure a gallon is a gallon. */
+const KM: Record<Units['distance'], number> = { km: 1, mi: KM_PER_MILE };
+const LITRES: Record<Units['volume'], number> = {
+  L: 1,
+  'US gal': LITRES_PER_US_GALLON,
+  'imp gal': LITRES_PER_IMPERIAL_GALLON,
+};
+const KG: Record<Units['mass'], number> = { kg: 1, lb: KG_PER_POUND };
+const METRES: Record<Units['length'], number> = { m: 1, ft: M_PER_FOOT };
+const KPA: Record<Units['pressure'], number> = { kPa: 1, psi: KPA_PER_PSI };
+const volumeSign = ({ volume }: Units): string => (volume === 'L' ? 'L' : 'gal');
+
+/** Use by the way: gallons with miles run the other way, all else is so much on a hundred. */
+function fuelUse(units: Units): Conversion {
+  const { distance, volume } = units;
+  if (volume !== 'L' && distance === 'mi') return milesPerGallon(LITRES[volume]);
+  return of(LITRES[volume] / KM[distance], `${volumeSign(units)}/100 ${distance}`);
+}
+
+function density(units: Units): Conversion {
+  const { mass, volume } = units;
+  return mass === 'kg' && volume === 'L'
+    ? same('kg/m³')
+    : of((1000 * KG[mass]) / LITRES[volume], `${mass}/${volumeSign(units)}`);
+}
+
+/** A figure by the volume: so much "a day". */
+const byVolume =
+  (more: string) =>
+  (units: Units): Conversion =>
+    of(LITRES[units.volume], volumeSign(units) + more);
+const everywhere = (conversion: Conversion) => (): Conversion => conversion;
+
+const CONVERSIONS: Record<QuantityKind, (units: Units) => Conversion> = {
+  volume: byVolume(''),
+  distance: ({ distance }) => of(KM[distance], distance),
+  speed: ({ distance }) => of(KM[distance], distance === 'km' ? 'km/h' : 'mph'),
+  fuelUse,
+  waterUse: byVolume(' a day'),
+  litresPer1000Km: (units) =>
+    of(LITRES[units.volume] / KM[units.distance], `${volumeSign(units)} on 1,000 ${units.distance}`),
+  hourUse: byVolume('/h'),
   share: everywhere(times(100, '%')),
   percent: everywhere(same('%')),
   days: everywhere(same('days')),
   hours: everywhere(same('hours')),
   factor: everywhere(same('×')),
-  celsius: { metric: same('°C'), us: FAHRENHEIT, imperial: same('°C') },
+  celsius: ({ temperature }) => (temperature === '°C' ? same('°C') : FAHRENHEIT),
   // A difference: no 32 to add.
-  warming: { metric: same('°C'), us: times(1.8, '°F'), imperial: same('°C') },
-  mass: { metric: same('kg'), us: pounds, imperial: pounds },
-  percentPer100Kg: {
-    metric: same('% for 100 kg'),
-    us: times(KG_PER_POUND, '% for 100 lb'),
-    imperial: times(KG_PER_POUND, '% for 100 lb'),
-  },
-  litreMass: {
-    metric: same('kg/L'),
-    us: of(KG_PER_POUND / LITRES_PER_US_GALLON, 'lb/gal'),
-    imperial: of(KG_PER_POUND / LITRES_PER_IMPERIAL_GALLON, 'lb/gal'),
-  },
-  density: {
-    metric: same('kg/m³'),
-    us: of((1000 * KG_PER_POUND) / LITRES_PER_US_GALLON, 'lb/gal'),
-    imperial: of((1000 * KG_PER_POUND) / LITRES_PER_IMPERIAL_GALLON, 'lb/gal'),
-  },
-  energy: {
-    metric: same('MJ/L'),
-    us: times(LITRES_PER_US_GALLON, 'MJ/gal'),
-    imperial: times(LITRES_PER_IMPERIAL_GALLON, 'MJ/gal'),
-  },
-  length: { metric: same('m'), us: feet, imperial: feet },
-  area: {
-    metric: same('m²'),
-    us: of(M_PER_FOOT ** 2, 'ft²'),
-    imperial: of(M_PER_FOOT ** 2, 'ft²'),
-  },
+  warming: ({ temperature }) => (temperature === '°C' ? same('°C') : times(1.8, '°F')),
+  mass: ({ mass }) => of(KG[mass], mass),
+  percentPer100Kg: ({ mass }) => times(KG[mass], `% for 100 ${mass}`),
+  litreMass: (units) => of(KG[units.mass] / LITRES[units.volume], `${units.mass}/${volumeSign(units)}`),
+  density,
+  energy: (units) => times(LITRES[units.volume], `MJ/${volumeSign(units)}`),
+  length: ({ length }) => of(METRES[length], length),
+  area: ({ length }) => of(METRES[length] ** 2, `${length}²`),
   degrees: everywhere(same('°')),
-  pressure: { metric: same('kPa'), us: psi, imperial: psi },
+  pressure: ({ pressure }) => of(KPA[pressure], pressure),
   // One bar is 100 kPa exactly.
-  tyrePressure: {
-    metric: same('bar'),
-    us: of(KPA_PER_PSI / 100, 'psi'),
-    imperial: of(KPA_PER_PSI / 100, 'psi'),
-  },
-  flow: {
-    metric: same('L/min'),
-    us: of(LITRES_PER_US_GALLON, 'gal/min'),
-    imperial: of(LITRES_PER_IMPERIAL_GALLON, 'gal/min'),
-  },
+  tyrePressure: ({ pressure }) => (pressure === 'kPa' ? same('bar') : of(KPA_PER_PSI / 100, 'psi')),
+  flow: byVolume('/min'),
   minutes: everywhere(same('min')),
   bore: everywhere(same('mm')),
   pores: everywhere(same('µm')),
@@ -176,24 +182,22 @@ const CONVERSIONS: Record<QuantityKind, Record<UnitSystem, Conversion>> = {
   log: everywhere(same('log')),
   dose: everywhere(same('mJ/cm²')),
   strength: everywhere(same('mg/L')),
-  price: {
-    metric: same('a litre'),
-    us: times(LITRES_PER_US_GALLON, 'a gal'),
-    imperial: times(LITRES_PER_IMPERIAL_GALLON, 'a gal'),
-  },
+  price: ({ volume }) => times(LITRES[volume], volume === 'L' ? 'a litre' : 'a gal'),
   count: everywhere(same('')),
 };
 
+const conversion = (kind: QuantityKind, units: UnitSystem): Conversion => CONVERSIONS[kind](unitsOf(units));
+
 /** The unit that figures of a kind have for a reader. */
-export const unitOf = (kind: QuantityKind, units: UnitSystem): string => CONVERSIONS[kind][units].unit;
+export const unitOf = (kind: QuantityKind, units: UnitSystem): string => conversion(kind, units).unit;
 
 /** A metric figure in the reader's unit, unrounded. */
 export const valueIn = (kind: QuantityKind, metric: number, units: UnitSystem): number =>
-  CONVERSIONS[kind][units].toUser(metric);
+  conversion(kind, units).toUser(metric);
 
 /** A figure of the reader's in metric, unrounded. */
 export const metricOf = (kind: QuantityKind, value: number, units: UnitSystem): number =>
-  CONVERSIONS[kind][units].toMetric(value);
+  conversion(kind, units).toMetric(value);
 
 /** Kinds of the units that terms and sentences have; what is not here all readers have alike. */
 const KINDS: Readonly<Record<string, QuantityKind>> = {

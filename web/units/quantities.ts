@@ -1,13 +1,25 @@
 import { metricOf, type QuantityKind, type UnitSystem, valueIn } from './conversions.ts';
 
-/** A metric value as the text of a field: four significant figures where converted, as it stands where not. */
+/** Twelve figures take binary noise away: shares typed in per cent stay whole (10 % is 0.1). */
+const withoutNoise = (value: number): number => Number(value.toPrecision(12));
+/** Four are finer than any gauge once a value has been converted; people type up to six. */
+const LEAST_FIGURES = 4;
+const MOST_TYPED_FIGURES = 6;
+
+/**
+ * A metric value as the text of a field: as it stands where it is not converted. Where it is, as it was typed in
+ * the reader's units if some six figures read back to just that value, else with four significant figures.
+ */
 export function fieldText(metric: number, kind: QuantityKind, units: UnitSystem): string {
   const value = valueIn(kind, metric, units);
-  // Twelve figures take binary noise away; four are finer than any gauge once a value has been converted.
-  const figures = value === metric ? 12 : 4;
-  return Number.isFinite(value)
-    ? String(Number(value.toPrecision(Math.max(figures, wholeFigures(value)))))
-    : '';
+  if (!Number.isFinite(value)) return '';
+  if (value === metric) return String(withoutNoise(value));
+  const least = Math.max(LEAST_FIGURES, wholeFigures(value));
+  for (let figures = least; figures <= MOST_TYPED_FIGURES; figures += 1) {
+    const typed = Number(value.toPrecision(figures));
+    if (withoutNoise(metricOf(kind, typed, units)) === metric) return String(typed);
+  }
+  return String(Number(value.toPrecision(least)));
 }
 
 const wholeFigures = (value: number): number => Math.trunc(Math.abs(value)).toString().length;
@@ -33,6 +45,5 @@ export function readTyped(text: string, kind: QuantityKind, units: UnitSystem): 
   }
   const metric = metricOf(kind, Number(typed), units);
   if (!Number.isFinite(metric)) return { ok: false, why: 'Needs a number above 0.' };
-  // Twelve significant figures: shares typed in per cent stay whole (10 % is 0.1).
-  return { ok: true, value: Number(metric.toPrecision(12)) };
+  return { ok: true, value: withoutNoise(metric) };
 }

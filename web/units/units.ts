@@ -1,4 +1,4 @@
-import { type QuantityKind, type UnitSystem, unitOf, valueIn } from './conversions.ts';
+import { type QuantityKind, type UnitSystem, unitOf, unitsOf, valueIn } from './conversions.ts';
 
 export type { UnitSystem } from './conversions.ts';
 
@@ -14,8 +14,12 @@ export const distanceUnit = (units: UnitSystem): string => unitOf('distance', un
 export const volumeUnit = (units: UnitSystem): string => unitOf('volume', units);
 export const massUnit = (units: UnitSystem): string => unitOf('mass', units);
 /** For files, which are read where nobody knows the reader's choice. */
-export const volumeUnitInFull = (units: UnitSystem): string =>
-  units === 'metric' ? 'L' : units === 'us' ? 'US gal' : 'imp gal';
+export const volumeUnitInFull = (units: UnitSystem): string => unitsOf(units).volume;
+
+/** What a place along the route is counted in: "km 212", "mile 132". */
+export const placeUnit = (units: UnitSystem): string => (unitsOf(units).distance === 'km' ? 'km' : 'mile');
+/** A gallon is too coarse where a litre is not: its tenths are kept (ours). */
+export const isInLitres = (units: UnitSystem): boolean => unitsOf(units).volume === 'L';
 
 /** Kilometres in the user's unit of distance, unrounded. */
 export const distanceIn = (km: number, units: UnitSystem): number => valueIn('distance', km, units);
@@ -65,11 +69,11 @@ export const formatKm = (km: number, units: UnitSystem): string =>
 
 /** A place along the route: "km 212", "mile 132". */
 export const formatAtKm = (km: number, units: UnitSystem): string =>
-  `${units === 'metric' ? 'km' : 'mile'}${NO_BREAK}${figureAtKm(km, units)}`;
+  `${placeUnit(units)}${NO_BREAK}${figureAtKm(km, units)}`;
 
 /** A place that must not be passed: "km 566" of 566.9, never beyond it. */
 export const formatBeforeKm = (km: number, units: UnitSystem): string =>
-  `${units === 'metric' ? 'km' : 'mile'}${NO_BREAK}${formatFigure(Math.floor(distanceIn(km, units)), 0)}`;
+  `${placeUnit(units)}${NO_BREAK}${formatFigure(Math.floor(distanceIn(km, units)), 0)}`;
 
 /** A volume with its unit: "18 L", "4.8 gal". */
 export const formatLitres = (litres: number, units: UnitSystem): string =>
@@ -111,7 +115,7 @@ export const perLitreFigure = (kgPerLitre: number, units: UnitSystem): string =>
 
 /** A measure of the vehicle with its unit: "2.85 m", "9.4 ft". */
 export const formatLength = (metres: number, units: UnitSystem): string =>
-  formatAs('length', metres, units, units === 'metric' ? 2 : 1);
+  formatAs('length', metres, units, unitsOf(units).length === 'm' ? 2 : 1);
 
 /** A height with its unit: "1,240 m", "4,068 ft". */
 export const formatHeight = (metres: number, units: UnitSystem): string => formatAs('length', metres, units);

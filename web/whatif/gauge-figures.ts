@@ -1,9 +1,8 @@
-import { formatFigure, type UnitSystem, volumeIn } from '../units/units.ts';
+import { formatFigure, isInLitres, type UnitSystem, volumeIn } from '../units/units.ts';
 
 /** Less than this is noise of the reckoning and no reason for one more, in the reader's unit. */
 const NOISE = 1e-6;
-/** A gallon is too coarse for a gauge: its tenths are kept (ours). */
-const stepsIn = (units: UnitSystem): number => (units === 'metric' ? 1 : 10);
+const stepsIn = (units: UnitSystem): number => (isInLitres(units) ? 1 : 10);
 
 /** The least to have aboard, rounded up: never shown as less than it is. */
 export function figureAtLeast(litres: number, units: UnitSystem): string {

@@ -3,7 +3,7 @@ import { METRIC } from '../../server/words/parts/metric.ts';
 import { type Figure, withoutTags } from '../../server/words/parts/part.ts';
 import { digits, isBare, type Setting, setParts } from '../../server/words/parts/setting.ts';
 import { kindOf, type QuantityKind, unitOf, valueIn } from '../units/conversions.ts';
-import { formatFigure, NO_BREAK, type UnitSystem } from '../units/units.ts';
+import { formatFigure, NO_BREAK, placeUnit, type UnitSystem } from '../units/units.ts';
 
 /** At least so many decimals: a gallon is too coarse without. */
 const LEAST_DECIMALS: Partial<Record<QuantityKind, number>> = { volume: 1, fuelUse: 1 };
@@ -29,15 +29,12 @@ const settingFor = (units: UnitSystem): Setting => ({
     const number = converted(digits(part, part.figure), kind, units);
     return isBare(part) ? number : `${number}${NO_BREAK}${unitOf(kind, units)}`;
   },
-  place: (part) =>
-    `${units === 'metric' ? 'km' : 'mile'}${NO_BREAK}${converted(digits(part, part.place), 'distance', units)}`,
+  place: (part) => `${placeUnit(units)}${NO_BREAK}${converted(digits(part, part.place), 'distance', units)}`,
 });
-
-const SETTINGS = { metric: settingFor('metric'), us: settingFor('us'), imperial: settingFor('imperial') };
 
 /** Parts as one text in the reader's units, without tags. */
 export const setIn = (units: UnitSystem, parts: Parts): string =>
-  setParts(withoutTags(parts), SETTINGS[units]);
+  setParts(withoutTags(parts), settingFor(units));
 
 /** A text of the server's in the reader's units, by the parts beside it; it has none where it has no figures. */
 export const inUnits = (units: UnitSystem, text: string, parts?: Parts): string =>

@@ -1,13 +1,13 @@
 import { useEffect } from 'react';
 import { useMedia } from './use-media.ts';
-import { useSetting } from './use-setting.ts';
+import { oneOf, useKept } from './use-setting.ts';
 
-const CHOICES = ['system', 'light', 'dark'] as const;
-export type ThemeChoice = (typeof CHOICES)[number];
+export type ThemeChoice = 'system' | 'light' | 'dark';
+const KEPT = oneOf<ThemeChoice>('drystage-theme', ['system', 'light', 'dark']);
 
 /** Light or dark: the reader's choice, or the system's where they leave it to it. Sets data-theme on the root. */
 export function useTheme(): { dark: boolean; choice: ThemeChoice; choose: (next: ThemeChoice) => void } {
-  const [choice, choose] = useSetting<ThemeChoice>('drystage-theme', CHOICES, 'system');
+  const [choice, choose] = useKept(KEPT);
   const systemDark = useMedia('(prefers-color-scheme: dark)');
   const dark = choice === 'system' ? systemDark : choice === 'dark';
   useEffect(() => {
