@@ -85,7 +85,12 @@ describe('the rig in full', () => {
   it('begins with nothing forced: "add the vehicle" draws a typical one and says that it is typical', async () => {
     await openRig(page, 'bare.json', JSON.stringify(bare()));
     await page.locator('.side-view').waitFor({ state: 'detached' });
-    await section(page, 'Vehicle').getByRole('button', { name: 'Add the vehicle' }).click();
+    // What is not told is folded; the index leads to it.
+    const part = section(page, 'Vehicle');
+    expect(await part.getAttribute('open')).toBeNull();
+    await page.getByRole('navigation', { name: 'Parts of the rig' }).getByText('Vehicle').click();
+    await expect.poll(() => textOf(page.locator('summary:focus'))).toMatch(/^Vehicle/);
+    await part.getByRole('button', { name: 'Add the vehicle' }).click();
     await page.locator('.side-drawing svg').waitFor();
     await settled(page);
     // The button is gone: the keyboard goes on in the first field, not at the top of the page.
@@ -145,6 +150,19 @@ describe('the rig in full', () => {
     expect(radius / pxPerM).toBeCloseTo(0.38, 3);
     const away = boxes.map((x) => (x - front!) / pxPerM - spare.position!.behindFrontAxleM);
     expect(Math.min(...away.map(Math.abs))).toBeLessThan(0.005);
+  });
+
+  it('finds a field by its label: only what is found stays, Enter goes there', async () => {
+    const box = page.getByRole('searchbox', { name: 'Find a field of the rig' });
+    await box.fill('engine idling');
+    await expect.poll(() => page.locator('.form .field').count()).toBe(1);
+    await box.press('Enter');
+    expect(await textOf(page.locator('.field:has(:focus)'))).toMatch(/^Engine idling/);
+    await box.fill('no such field');
+    await expect.poll(() => textOf(page.locator('.find-fields [role=status]'))).toMatch(/^No field/);
+    await box.press('Escape');
+    await expect.poll(() => page.locator('.form .field').count()).toBeGreaterThan(20);
+    await page.locator('.side-drawing svg').waitFor();
   });
 
   it('saves every field that the file had', async () => {

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { Searched } from './FindFields.tsx';
 import { SelectRow } from './FormRow.tsx';
 import { below, type FieldPath, useField, useForm } from './form-context.ts';
 import { ChoiceField, ClockField, QuantityField, TextField, TickField } from './inputs.tsx';
@@ -7,9 +8,13 @@ import { ListFields } from './ListFields.tsx';
 import { OptionalGroup, PartFields } from './Part.tsx';
 import { RangeField } from './RangeField.tsx';
 
-/** A form, or a part of one, drawn from its items; their paths begin at `at`. */
+/** A form, or a part of one, drawn from its items; their paths begin at `at`. Of one that is searched only what is found. */
 export function Fields({ items, at }: { items: readonly FormItem[]; at: FieldPath }): ReactNode {
-  return items.map((item) => <Item key={keyOf(item)} item={item} base={at} />);
+  return items.map((item) => (
+    <Searched key={keyOf(item)} item={item}>
+      {(unfolded) => <Item {...{ item, unfolded }} base={at} />}
+    </Searched>
+  ));
 }
 
 /** What tells an item apart from the others beside it. */
@@ -30,7 +35,14 @@ function keyOf(item: FormItem): string {
   }
 }
 
-function Item({ item, base }: { item: FormItem; base: FieldPath }): ReactNode {
+interface ItemProps<Kind extends FormItem> {
+  item: Kind;
+  base: FieldPath;
+  /** What folds is open at first. */
+  unfolded: boolean;
+}
+
+function Item({ item, base, unfolded }: ItemProps<FormItem>): ReactNode {
   switch (item.item) {
     case 'quantity':
       return <QuantityField {...item} base={base} />;
@@ -51,7 +63,7 @@ function Item({ item, base }: { item: FormItem; base: FieldPath }): ReactNode {
     case 'own':
       return <item.Component at={base} />;
     default:
-      return <Holder item={item} base={base} />;
+      return <Holder {...{ item, base, unfolded }} />;
   }
 }
 
@@ -79,10 +91,10 @@ function SwitchField({ base, label, at, options }: SwitchItem & { base: FieldPat
   );
 }
 
-type HolderItem = Extract<FormItem, { items: readonly FormItem[] }>;
+type HolderItem = Exclude<Extract<FormItem, { items: readonly FormItem[] }>, { item: 'own' }>;
 
 /** What holds further items. */
-function Holder({ item, base }: { item: HolderItem; base: FieldPath }): ReactNode {
+function Holder({ item, base, unfolded }: ItemProps<HolderItem>): ReactNode {
   const form = useForm();
   // What is inside something with a path of its own stands there.
   const inside = <Fields items={item.items} at={'at' in item ? below(base, item.at) : base} />;
@@ -114,7 +126,7 @@ function Holder({ item, base }: { item: HolderItem; base: FieldPath }): ReactNod
       );
     case 'fold':
       return (
-        <details>
+        <details open={unfolded}>
           <summary>{typeof item.summary === 'string' ? item.summary : <item.summary at={base} />}</summary>
           {inside}
         </details>

@@ -138,6 +138,8 @@ export interface OwnItem {
   item: 'own';
   name: string;
   Component: ComponentType<{ at: FieldPath }>;
+  /** What its fields can be found by. */
+  items: readonly FormItem[];
 }
 
 /** One thing that stands in a form. */
@@ -216,8 +218,13 @@ export const when = (holds: CaseItem['when'], items: readonly FormItem[]): CaseI
   items,
 });
 
-export const own = (name: string, Component: OwnItem['Component']): OwnItem => ({
+export const own = (
+  name: string,
+  Component: OwnItem['Component'],
+  items: readonly FormItem[] = [],
+): OwnItem => ({
   item: 'own',
   name,
   Component,
+  items,
 });

@@ -1,49 +1,112 @@
-import { useState } from 'react';
+import { type RefObject, useContext, useRef, useState } from 'react';
+import { flushSync } from 'react-dom';
 import { Fields } from '../form/Fields.tsx';
+import { FindFields, Searched } from '../form/FindFields.tsx';
+import { FindContext } from '../form/find.ts';
 import { RIG, useForm } from '../form/form-context.ts';
 import { text } from '../form/items.ts';
 import { SideView } from '../side-view/SideView.tsx';
-import { RIG_SECTIONS, type RigSection } from './sections.ts';
+import { asGroup, RIG_SECTIONS, type RigSection } from './sections.ts';
 import './rig.css';
 
-const NAME = [text('Name of the rig', '/name')];
+const NAME = text('Name of the rig', '/name');
+const ALL = [NAME, ...RIG_SECTIONS.map(asGroup)];
 
-/** Every quantity of the rig, part by part; a part that is closed tells what stands in it. */
+/** Every quantity of the rig, part by part; an index of them and a search lead to each. */
 export function RigForm() {
-  const { analysis, units } = useForm();
+  const { said } = useForm();
+  // Only how they stand at first: afterwards the reader opens and closes them.
+  const [open, setOpen] = useState<ReadonlySet<string>>(
+    () => new Set(RIG_SECTIONS.filter(({ told }) => told(said.rig)).map(({ id }) => id)),
+  );
+  const toggle = (id: string, isOpen: boolean) =>
+    setOpen((last) => new Set(isOpen ? [...last, id] : [...last].filter((each) => each !== id)));
+  const parts = useRef<HTMLDivElement>(null);
+  const index = (show: () => void) => (
+    <RigIndex
+      parts={parts}
+      onGo={(id) => {
+        show();
+        toggle(id, true);
+      }}
+    />
+  );
   return (
-    <>
-      <Fields items={NAME} at={RIG} />
-      <SideView analysis={analysis} units={units} />
-      {RIG_SECTIONS.map((section) => (
-        <Section key={section.id} section={section} />
-      ))}
-    </>
+    <FindFields label="Find a field of the rig" items={ALL} index={index}>
+      <Fields items={[NAME]} at={RIG} />
+      <Picture />
+      <div ref={parts}>
+        {RIG_SECTIONS.map((section) => (
+          <Section
+            key={section.id}
+            section={section}
+            isOpen={open.has(section.id)}
+            onToggle={(isOpen) => toggle(section.id, isOpen)}
+          />
+        ))}
+      </div>
+    </FindFields>
   );
 }
 
-function Section({ section }: { section: RigSection }) {
-  const { said, analysis, units } = useForm();
-  const { id, title, says, summary, open, items } = section;
-  // Only how it stands at first: afterwards the reader opens and closes it.
-  const [opened, setOpened] = useState(open === true || (id === 'vehicle' && said.rig.vehicle === undefined));
+/** The rig as it stands; out of the way while a field is looked for. */
+function Picture() {
+  const { analysis, units } = useForm();
+  return useContext(FindContext) === null ? <SideView {...{ analysis, units }} /> : null;
+}
+
+/** The parts by name: one click opens one and goes there. */
+function RigIndex({ parts, onGo }: { parts: RefObject<HTMLDivElement | null>; onGo: (id: string) => void }) {
+  const go = (id: string) => {
+    // It must be there, and open, before one can go there.
+    flushSync(() => onGo(id));
+    const part = parts.current?.querySelector(`[data-part="${id}"]`);
+    part?.querySelector('summary')?.focus({ preventScroll: true });
+    part?.scrollIntoView({ block: 'start' });
+  };
   return (
-    <details
-      className="rig-section"
-      open={opened}
-      onToggle={(event) => {
-        if (event.target === event.currentTarget) setOpened(event.currentTarget.open);
-      }}
-    >
-      <summary>
-        <h4>{title}</h4> <span className="soft">{summary(analysis.rig, units)}</span>
-      </summary>
-      {opened && (
-        <>
-          <p className="says">{says}</p>
-          <Fields items={items} at={RIG} />
-        </>
+    <nav aria-label="Parts of the rig">
+      {RIG_SECTIONS.map(({ id, title }) => (
+        <button key={id} type="button" className="quiet" onClick={() => go(id)}>
+          {title}
+        </button>
+      ))}
+    </nav>
+  );
+}
+
+interface SectionProps {
+  section: RigSection;
+  isOpen: boolean;
+  onToggle: (isOpen: boolean) => void;
+}
+
+function Section({ section, isOpen, onToggle }: SectionProps) {
+  const { analysis, units } = useForm();
+  const { id, title, says, summary, items } = section;
+  return (
+    <Searched item={asGroup(section)}>
+      {(unfolded) => (
+        <details
+          className="rig-section"
+          data-part={id}
+          open={unfolded || isOpen}
+          onToggle={({ target, currentTarget }) => {
+            // While fields are looked for the parts open and close by themselves.
+            if (target === currentTarget && !unfolded) onToggle(currentTarget.open);
+          }}
+        >
+          <summary>
+            <h4>{title}</h4> <span className="soft">{summary(analysis.rig, units)}</span>
+          </summary>
+          {(unfolded || isOpen) && (
+            <>
+              <p className="says">{says}</p>
+              <Fields items={items} at={RIG} />
+            </>
+          )}
+        </details>
       )}
-    </details>
+    </Searched>
   );
 }

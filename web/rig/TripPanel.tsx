@@ -1,4 +1,5 @@
 import { Fields } from '../form/Fields.tsx';
+import { FindFields } from '../form/FindFields.tsx';
 import { TRIP } from '../form/form-context.ts';
 import { FilePart } from './FilePart.tsx';
 import { TRIP_ITEMS } from './trip-items.ts';
@@ -6,6 +7,10 @@ import { TRIP_ITEMS } from './trip-items.ts';
 /** What is told of this journey alone. */
 export const TripPanel = () => (
   <FilePart kind="trip" title="Trip">
-    {() => <Fields items={TRIP_ITEMS} at={TRIP} />}
+    {() => (
+      <FindFields label="Find a field of the trip" items={TRIP_ITEMS}>
+        <Fields items={TRIP_ITEMS} at={TRIP} />
+      </FindFields>
+    )}
   </FilePart>
 );

@@ -1,12 +1,16 @@
 import type { RigFile } from '../../server/contract/rig.ts';
-import { type FormItem, own } from '../form/items.ts';
+import { type FormItem, type GroupItem, group, own } from '../form/items.ts';
 import { FuelUseSection } from '../fuel-use/FuelUseSection.tsx';
 import { LogSection } from '../log/LogSection.tsx';
+import { LINE_ITEMS } from '../treatment/line-items.tsx';
+import { TOLD_STAGES } from '../treatment/stage-items.ts';
 import { TreatmentSection } from '../treatment/TreatmentSection.tsx';
 import type { UnitSystem } from '../units/units.ts';
 import { GEAR_ITEMS } from '../vehicle/gear-items.ts';
 import { VehicleSection } from '../vehicle/VehicleSection.tsx';
+import { VEHICLE_ITEMS } from '../vehicle/vehicle-items.ts';
 import { CrewSection } from '../water/CrewSection.tsx';
+import { CREW_ITEMS, HELP_ITEMS } from '../water/crew-items.tsx';
 import { FUEL_ITEMS } from './fuel-items.ts';
 import { PACE_ITEMS } from './pace-items.ts';
 import { fuelSummary, gearSummary, paceSummary, vehicleSummary, waterSummary } from './summaries.ts';
@@ -20,8 +24,8 @@ export interface RigSection {
   says: string;
   /** What stands in it, in a few words, shown while it is closed; empty when nothing was told. */
   summary: (rig: RigFile, units: UnitSystem) => string;
-  /** Open from the start. */
-  open?: boolean;
+  /** Told by the reader, and therefore open from the start. */
+  told: (rig: RigFile) => boolean;
   items: readonly FormItem[];
 }
 
@@ -32,14 +36,15 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     title: 'Vehicle',
     says: 'What it weighs, its measures, and what it may weigh: the picture above is drawn from this.',
     summary: vehicleSummary,
-    items: [own('vehicle', VehicleSection)],
+    told: ({ vehicle }) => vehicle !== undefined,
+    items: [own('vehicle', VehicleSection, VEHICLE_ITEMS)],
   },
   {
     id: 'fuel',
     title: 'Fuel',
     says: 'What it runs on, how much it uses, and what it can hold.',
     summary: fuelSummary,
-    open: true,
+    told: () => true,
     items: FUEL_ITEMS,
   },
   {
@@ -47,6 +52,7 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     title: 'Range',
     says: 'How far a full load goes, and what surface, load and climb make of it.',
     summary: () => '',
+    told: () => false,
     items: [own('fuel use', FuelUseSection)],
   },
   {
@@ -54,7 +60,7 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     title: 'Water',
     says: 'What all aboard use in a day, and what the tanks hold.',
     summary: waterSummary,
-    open: true,
+    told: () => true,
     items: WATER_ITEMS,
   },
   {
@@ -65,7 +71,8 @@ export const RIG_SECTIONS: readonly RigSection[] = [
       const count = (crew?.people ?? []).reduce((sum, person) => sum + (person.count ?? 1), 0);
       return crew === undefined ? '' : `${count} ${count === 1 ? 'person' : 'people'}`;
     },
-    items: [own('crew', CrewSection)],
+    told: ({ crew }) => crew !== undefined,
+    items: [own('crew', CrewSection, [...CREW_ITEMS, ...HELP_ITEMS])],
   },
   {
     id: 'treatment',
@@ -75,13 +82,15 @@ export const RIG_SECTIONS: readonly RigSection[] = [
       const count = treatment?.stages.length ?? 0;
       return count === 0 ? '' : `${count} ${count === 1 ? 'stage' : 'stages'}`;
     },
-    items: [own('treatment', TreatmentSection)],
+    told: ({ treatment }) => treatment !== undefined,
+    items: [own('treatment', TreatmentSection, [...LINE_ITEMS, ...TOLD_STAGES])],
   },
   {
     id: 'pace',
     title: 'Pace',
     says: 'How long and how fast it drives in a day.',
     summary: paceSummary,
+    told: ({ pace }) => pace !== undefined,
     items: PACE_ITEMS,
   },
   {
@@ -89,6 +98,8 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     title: 'People and gear',
     says: 'Who and what rides in it, and where: that loads the axles.',
     summary: gearSummary,
+    told: ({ vehicle }) =>
+      [vehicle?.people, vehicle?.pets, vehicle?.gear].some((riders) => (riders?.length ?? 0) > 0),
     items: GEAR_ITEMS,
   },
   {
@@ -96,6 +107,10 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     title: 'Learn from a log',
     says: 'What the vehicle and crew really used: fill-ups or a water log give low, typical and high.',
     summary: () => '',
+    told: () => false,
     items: [own('log', LogSection)],
   },
 ];
+
+/** The same as one form, in which a field can be found also while its part is closed. */
+export const asGroup = ({ title, items }: RigSection): GroupItem => group(title, items);

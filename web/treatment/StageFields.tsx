@@ -1,12 +1,12 @@
 import type { StageKind, TreatmentFile, TreatmentStage } from '../../server/contract/treatment.ts';
 import { Fields } from '../form/Fields.tsx';
+import { Searched } from '../form/FindFields.tsx';
 import { SelectRow } from '../form/FormRow.tsx';
 import { below, RIG } from '../form/form-context.ts';
 import { isTypical, ofKind, removeStage, swapStages } from './edit-line.ts';
-import { STAGE_WORDS } from './line-steps.ts';
-import { stageItems } from './stage-items.ts';
+import { STAGE_KINDS, STAGE_WORDS } from './line-steps.ts';
+import { stageGroup } from './stage-items.ts';
 
-export const STAGE_KINDS = Object.keys(STAGE_WORDS) as StageKind[];
 const KINDS = STAGE_KINDS.map((value) => ({ value, words: STAGE_WORDS[value] }));
 
 interface StageFieldsProps {
@@ -23,22 +23,27 @@ export function StageFields({ line, stage, index, onLine }: StageFieldsProps) {
       ...line,
       stages: line.stages.map((each, place) => (place === index ? ofKind(each, kind) : each)),
     });
+  const group = stageGroup(stage.kind);
   return (
-    <details className="entry stage-entry">
-      <summary>
-        {index + 1}. {STAGE_WORDS[stage.kind]}
-        {stage.name !== undefined && <span className="soft"> {stage.name}</span>}
-      </summary>
-      {isTypical(stage) && <p className="says">Typical values: change them to those of its maker.</p>}
-      <SelectRow
-        label="Kind"
-        value={stage.kind}
-        choices={KINDS}
-        onChoose={(value) => becomes(STAGE_KINDS.find((kind) => kind === value) ?? stage.kind)}
-      />
-      <Fields items={stageItems(stage.kind)} at={below(RIG, `/treatment/stages/${index}`)} />
-      <StageButtons {...{ line, index, onLine }} />
-    </details>
+    <Searched item={group}>
+      {(unfolded) => (
+        <details className="entry stage-entry" open={unfolded}>
+          <summary>
+            {index + 1}. {STAGE_WORDS[stage.kind]}
+            {stage.name !== undefined && <span className="soft"> {stage.name}</span>}
+          </summary>
+          {isTypical(stage) && <p className="says">Typical values: change them to those of its maker.</p>}
+          <SelectRow
+            label="Kind"
+            value={stage.kind}
+            choices={KINDS}
+            onChoose={(value) => becomes(STAGE_KINDS.find((kind) => kind === value) ?? stage.kind)}
+          />
+          <Fields items={group.items} at={below(RIG, `/treatment/stages/${index}`)} />
+          <StageButtons {...{ line, index, onLine }} />
+        </details>
+      )}
+    </Searched>
   );
 }
 

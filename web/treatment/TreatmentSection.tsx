@@ -6,8 +6,8 @@ import { addStage, TYPICAL_LINE } from './edit-line.ts';
 import { HazardFields } from './HazardFields.tsx';
 import { LineFigures } from './LineFigures.tsx';
 import { LINE_ITEMS } from './line-items.tsx';
-import { STAGE_WORDS } from './line-steps.ts';
-import { STAGE_KINDS, StageFields } from './StageFields.tsx';
+import { STAGE_KINDS, STAGE_WORDS } from './line-steps.ts';
+import { StageFields } from './StageFields.tsx';
 import './treatment.css';
 
 /** The treatment line as a form, and what it does drawn above. */

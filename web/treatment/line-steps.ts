@@ -18,6 +18,7 @@ export const STAGE_WORDS: Record<StageKind, string> = {
   chlorine: 'chlorine',
   boiling: 'boiling',
 };
+export const STAGE_KINDS = Object.keys(STAGE_WORDS) as StageKind[];
 export const SOURCE_WORDS: Record<SourceKind, string> = {
   'piped-tap': 'piped tap',
   'village-well': 'village well',

@@ -1,7 +1,18 @@
 import type { StageKind } from '../../server/contract/treatment.ts';
-import { type FormItem, fold, optional, quantity, text, tick } from '../form/items.ts';
+import {
+  type FormItem,
+  fold,
+  type GroupItem,
+  group,
+  optional,
+  quantity,
+  text,
+  tick,
+  when,
+} from '../form/items.ts';
 import { STAGE_KEYS, type StageKey, TYPICAL_DROP } from './edit-line.ts';
 import { GERMS } from './germs.ts';
+import { STAGE_KINDS, STAGE_WORDS } from './line-steps.ts';
 
 /** What a stage can tell of itself, in this order. */
 const OF_ANY: Record<StageKey, FormItem> = {
@@ -63,7 +74,18 @@ const TAKES_OUT = fold('What its maker says it takes out', [
 ]);
 
 /** The fields of a stage of a kind. */
-export function stageItems(kind: StageKind): FormItem[] {
+function stageItems(kind: StageKind): FormItem[] {
   const keys = (Object.keys(OF_ANY) as StageKey[]).filter((key) => STAGE_KEYS[kind].includes(key));
   return [text('Called', '/name'), ...keys.map((key) => OF_ONE[kind]?.[key] ?? OF_ANY[key]), TAKES_OUT];
 }
+
+/** The same under its name, by which they are found. */
+export const stageGroup = (kind: StageKind): GroupItem => group(STAGE_WORDS[kind], stageItems(kind));
+
+/** The fields of the stages that are told, of whatever kind. */
+export const TOLD_STAGES: readonly FormItem[] = STAGE_KINDS.map((kind) =>
+  when(
+    ({ said }) => said.rig.treatment?.stages.some((stage) => stage.kind === kind) === true,
+    [stageGroup(kind)],
+  ),
+);
