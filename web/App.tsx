@@ -10,6 +10,7 @@ import { AT_FIRST, useOpenTrip } from './kept/use-open-trip.ts';
 import { type KeptAs, useKept } from './kit/hooks/use-setting.ts';
 import { useTheme } from './kit/hooks/use-theme.ts';
 import { Problem } from './kit/Problem.tsx';
+import { t } from './language/t.ts';
 import { OpenFiles } from './open/OpenFiles.tsx';
 import { usePageDrop } from './open/use-page-drop.ts';
 import { Announcer } from './page/Announcer.tsx';
@@ -95,7 +96,7 @@ export function App() {
       <main>
         {reply === null || form === null ? (
           <div className="opening">
-            {problem === null ? <p>Opening…</p> : <NotOpened problem={problem} go={go} />}
+            {problem === null ? <p>{t('Opening…')}</p> : <NotOpened problem={problem} go={go} />}
           </div>
         ) : (
           <>
@@ -175,13 +176,13 @@ const NotOpened = ({ problem, go }: { problem: ProblemDetails; go: Go }) => (
   <>
     <Problem problem={problem} />
     <button type="button" onClick={() => go({ ...AT_FIRST, trip: null })}>
-      Open the demo
+      {t('Open the demo')}
     </button>
   </>
 );
 
 function useTitle(routeName: string | undefined): void {
   useEffect(() => {
-    if (routeName !== undefined) document.title = `${routeName}: Drystage`;
+    if (routeName !== undefined) document.title = t`${routeName}: Drystage`;
   }, [routeName]);
 }

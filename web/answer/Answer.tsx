@@ -1,6 +1,8 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatAtKm, formatDays, formatKm, type UnitSystem } from '../units/units.ts';
 import { capitalised, commodityWords, edgeName } from '../words/words.ts';
 import { headlineOf, shareWords, worstWords } from './headline.ts';
@@ -38,7 +40,7 @@ export function CommodityAnswer({
       </p>
       {worst === null ? (
         <p className="figures">
-          No extract tells of it on this route: neither where it is nor that there is none.
+          {t('No extract tells of it on this route: neither where it is nor that there is none.')}
         </p>
       ) : (
         <p className="figures">
@@ -48,18 +50,16 @@ export function CommodityAnswer({
               <span className="quantity">{shareWords(report, worst.verdict)}.</span>{' '}
             </>
           )}
-          {longest !== undefined && (
-            <>
-              Longest stretch{' '}
+          {longest !== undefined &&
+            tx`Longest stretch ${(
               <b data-testid={`longest-${commodity}`}>
                 {formatKm(longest.lengthKm, units)}
                 {commodity === 'water' && `, ${formatDays(longest.days)}`}
               </b>
-              {longest !== worst &&
-                ` (${edgeName(longest.from)} to ${edgeName(longest.to)}, ${formatAtKm(longest.from.atKm, units)} to ${formatAtKm(longest.to.atKm, units)})`}
-              .
-            </>
-          )}
+            )}${
+              longest !== worst &&
+              t` (${edgeName(longest.from)} to ${edgeName(longest.to)}, ${formatAtKm(longest.from.atKm, units)} to ${formatAtKm(longest.to.atKm, units)})`
+            }.`}
         </p>
       )}
     </section>
@@ -76,12 +76,9 @@ interface TodoProps extends AnswerProps {
 export function Todo({ analysis, units, plan, coming, standing }: TodoProps) {
   if (plan?.plan.status === 'found') return <PlanTodo {...{ analysis, units, plan, standing }} />;
   return (
-    <TodoBox label={coming ? 'Do this; a plan is being made' : 'Do this'}>
+    <TodoBox label={coming ? t('Do this; a plan is being made') : t('Do this')}>
       {plan?.plan.status === 'none' && (
-        <p>
-          <strong>No carry plan keeps the reserve</strong> as things stand: see under Plan what breaks it and
-          what helps.
-        </p>
+        <p>{tx`${<strong>{t('No carry plan keeps the reserve')}</strong>} as things stand: see under Plan what breaks it and what helps.`}</p>
       )}
       {analysis.answer.todo.map((sentence) => (
         <Sentences key={JSON.stringify(sentence)} sentences={[sentence]} units={units} />

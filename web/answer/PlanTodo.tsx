@@ -1,6 +1,8 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import type { Planned } from '../state/use-plan.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';
 import { countCans, hasUnknown, placeWords } from '../words/plan-words.ts';
@@ -36,10 +38,10 @@ export function standingOf({
 }
 
 const STANDING_WORDS: Record<PlanStanding, string> = {
-  made: 'Do this, by the plan: fill at each of its stops, confirm them before you leave',
-  searching: 'Do this, by the plan; a better one is still searched for',
-  unproven: 'Do this, by a plan that is not proven to be the best; confirm its stops before you leave',
-  changed: 'The plan has changed. Do this, by the new one; confirm its stops before you leave',
+  made: t('Do this, by the plan: fill at each of its stops, confirm them before you leave'),
+  searching: t('Do this, by the plan; a better one is still searched for'),
+  unproven: t('Do this, by a plan that is not proven to be the best; confirm its stops before you leave'),
+  changed: t('The plan has changed. Do this, by the new one; confirm its stops before you leave'),
 };
 
 /** What to do by the carry plan: cans to get, what to carry over which stretch, whom to telephone. */
@@ -54,22 +56,17 @@ export function PlanTodo({ analysis, plan: { plan, whatIf }, units, standing }: 
         .filter(({ code }) => code === 'route-closed')
         .map((caution) => (
           <p key={caution.text}>
-            <strong>
-              {formatAtKm(caution.fromKm ?? 0, units)} to {formatAtKm(caution.toKm ?? 0, units)}:{' '}
-              {saidIn(units, caution)}
-            </strong>
+            <strong>{tx`${formatAtKm(caution.fromKm ?? 0, units)} to ${formatAtKm(caution.toKm ?? 0, units)}: ${saidIn(units, caution)}`}</strong>
           </p>
         ))}
       {get.length > 0 && (
-        <p>
-          Get{' '}
+        <p>{tx`Get ${(
           <strong>
             {get
-              .map((each) => `${getCans[each]} more ${each} ${getCans[each] === 1 ? 'can' : 'cans'}`)
+              .map((each) => t`${getCans[each]} more ${each} ${getCans[each] === 1 ? 'can' : 'cans'}`)
               .join(' and ')}
           </strong>
-          .
-        </p>
+        )}.`}</p>
       )}
       {(['fuel', 'water'] as const).map((commodity) => {
         const of = carries.filter((carry) => carry.commodity === commodity);
@@ -79,25 +76,19 @@ export function PlanTodo({ analysis, plan: { plan, whatIf }, units, standing }: 
           <p key={commodity}>
             {onNoMap && (
               <>
-                <strong>
-                  No map data tells of {name}: get an extract that does, before you plan on this.
-                </strong>{' '}
+                <strong>{tx`No map data tells of ${name}: get an extract that does, before you plan on this.`}</strong>{' '}
               </>
             )}
             {capitalised(name)}:{' '}
-            {of.length === 0 ? 'no can need be full.' : <Carries {...{ carries: of, units }} />}
+            {of.length === 0 ? t('no can need be full.') : <Carries {...{ carries: of, units }} />}
           </p>
         );
       })}
       {unknown && (
-        <p>
-          <strong className="words-unknown">Not all of it is known</strong>: read what the plan rests on.
-        </p>
+        <p>{tx`${<strong className="words-unknown">{t('Not all of it is known')}</strong>}: read what the plan rests on.`}</p>
       )}
       {first !== undefined && (
-        <p>
-          Telephone <strong>{first.name ?? first.kind}</strong> before you leave: most hangs on it.
-        </p>
+        <p>{tx`Telephone ${<strong>{first.name ?? first.kind}</strong>} before you leave: most hangs on it.`}</p>
       )}
     </TodoBox>
   );
@@ -108,12 +99,11 @@ function Carries({ carries, units }: { carries: readonly PlanCarry[]; units: Uni
   return (
     <>
       {carries.slice(0, NAMED).map(({ cans, from, to }, index) => (
-        <span key={`${from.id} ${from.atKm}`}>
-          {index > 0 && ', '}
-          <strong>{countCans(cans)}</strong> from {placeWords(from, units)} to {placeWords(to, units)}
-        </span>
+        <span
+          key={`${from.id} ${from.atKm}`}
+        >{tx`${index > 0 && ', '}${<strong>{countCans(cans)}</strong>} from ${placeWords(from, units)} to ${placeWords(to, units)}`}</span>
       ))}
-      {more > 0 && `, and on ${more} more ${more === 1 ? 'stretch' : 'stretches'}`}.
+      {more > 0 && t`, and on ${more} more ${more === 1 ? t('stretch') : t('stretches')}`}.
     </>
   );
 }

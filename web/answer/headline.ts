@@ -2,6 +2,7 @@ import type { Analysis, Gap, Report } from '../../server/contract/analysis.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import type { PlanLeg } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
+import { t } from '../language/t.ts';
 import { formatAtKm, formatFigure, formatLitres, type UnitSystem } from '../units/units.ts';
 import { placeWords } from '../words/plan-words.ts';
 import { worstOf } from '../words/words.ts';
@@ -27,27 +28,27 @@ export function headlineOf(
   const worst = worstOf(analysis[commodity].gaps) ?? null;
   const closed = analysis.cautions.find(({ code }) => code === 'route-closed');
   if (closed !== undefined) {
-    const words = `Route closed at ${formatAtKm(closed.fromKm ?? 0, units)}`;
+    const words = t`Route closed at ${formatAtKm(closed.fromKm ?? 0, units)}`;
     return { verdict: 'unknown', words, worst, byPlan: false };
   }
   if (worst === null || analysis.noData.includes(commodity))
-    return { verdict: 'unknown', words: 'Not on the map', worst: null, byPlan: false };
+    return { verdict: 'unknown', words: t('Not on the map'), worst: null, byPlan: false };
   if (plan?.plan.status === 'found') {
     // The plan passes supplies by: it may rest on what is not known where every stretch by itself is enough.
     const open = plan.plan.legs[commodity].find(({ verdict }) => verdict !== 'enough');
     if (open !== undefined) {
       const words = isOnwardAlone(analysis[commodity], open)
         ? PAST_THE_END
-        : `Not known from ${formatAtKm(open.from.atKm, units)}, by the plan`;
+        : t`Not known from ${formatAtKm(open.from.atKm, units)}, by the plan`;
       return { verdict: open.verdict, words, worst, byPlan: false, open };
     }
     if (worst.verdict !== 'enough')
-      return { verdict: 'enough', words: 'Holds with the plan', worst, byPlan: true };
+      return { verdict: 'enough', words: t('Holds with the plan'), worst, byPlan: true };
   }
   return { verdict: worst.verdict, words: wordsOf(worst, units), worst, byPlan: false };
 }
 
-const PAST_THE_END = 'Not known past the end';
+const PAST_THE_END = t('Not known past the end');
 
 /** Whether a last leg is not known for nothing but that nobody said where the next supply is. */
 const isOnwardAlone = ({ gaps }: Report, { from, to, acrossNoData }: PlanLeg): boolean =>
@@ -60,40 +61,40 @@ const isOnwardAlone = ({ gaps }: Report, { from, to, acrossNoData }: PlanLeg): b
 function wordsOf(gap: Gap, units: UnitSystem): string {
   switch (gap.verdict) {
     case 'enough':
-      return 'Enough all the way';
+      return t('Enough all the way');
     case 'short':
       return gap.runsDryKm === null
-        ? 'Runs dry on the way'
-        : `Runs dry at ${formatAtKm(gap.runsDryKm, units)}`;
+        ? t('Runs dry on the way')
+        : t`Runs dry at ${formatAtKm(gap.runsDryKm, units)}`;
     case 'into-reserve':
       return gap.reserveFromKm === null
-        ? 'Into the reserve'
-        : `Into the reserve at ${formatAtKm(gap.reserveFromKm, units)}`;
+        ? t('Into the reserve')
+        : t`Into the reserve at ${formatAtKm(gap.reserveFromKm, units)}`;
     case 'unknown':
       if (gap.doubt?.of === 'onward' && gap.doubt.leavesUnknown) return PAST_THE_END;
-      return `Not known from ${formatAtKm(gap.from.atKm, units)}`;
+      return t`Not known from ${formatAtKm(gap.from.atKm, units)}`;
   }
 }
 
 /** What the worst stretch comes to without the plan, in a sentence; empty where all is well. */
 export function worstWords({ words, worst, byPlan, open }: Headline, units: UnitSystem): string {
-  if (words === PAST_THE_END) return 'Say how far it is from the end of the route to the next supply.';
+  if (words === PAST_THE_END) return t('Say how far it is from the end of the route to the next supply.');
   if (open !== undefined) return `${between(open, units)}.`;
   if (worst === null || worst.verdict === 'enough') return '';
-  const missing = worst.extraL > 0 ? `, ${formatLitres(worst.extraL, units)} missing` : '';
+  const missing = worst.extraL > 0 ? t`, ${formatLitres(worst.extraL, units)} missing` : '';
   if (!byPlan) return `${between(worst, units)}${missing}.`;
   const without = wordsOf(worst, units);
-  return `Without it ${without.charAt(0).toLowerCase()}${without.slice(1)}${missing}.`;
+  return t`Without it ${without.charAt(0).toLowerCase()}${without.slice(1)}${missing}.`;
 }
 
 const between = ({ from, to }: Pick<Gap, 'from' | 'to'>, units: UnitSystem): string =>
   `${placeWords(from, units)} to ${placeWords(to, units)}`;
 
 const VERBS: Record<Verdict, readonly [one: string, more: string]> = {
-  enough: ['is enough', 'are enough'],
-  'into-reserve': ['goes into the reserve', 'go into the reserve'],
-  short: ['runs dry', 'run dry'],
-  unknown: ['is not known', 'are not known'],
+  enough: [t('is enough'), t('are enough')],
+  'into-reserve': [t('goes into the reserve'), t('go into the reserve')],
+  short: [t('runs dry'), t('run dry')],
+  unknown: [t('is not known'), t('are not known')],
 };
 
 /** "1 of 6 stretches runs dry": how many share a verdict. */
@@ -101,5 +102,5 @@ export function shareWords({ gaps }: Report, verdict: Verdict): string {
   const count = gaps.filter((gap) => gap.verdict === verdict).length;
   const [one, more] = VERBS[verdict];
   const of = gaps.length === 1 ? 'stretch' : 'stretches';
-  return `${formatFigure(count, 0)} of ${formatFigure(gaps.length, 0)} ${of} ${count === 1 ? one : more}`;
+  return t`${formatFigure(count, 0)} of ${formatFigure(gaps.length, 0)} ${of} ${count === 1 ? one : more}`;
 }

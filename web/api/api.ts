@@ -6,6 +6,7 @@ import type { Paper } from '../../server/contract/answers/sheet.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
+import { t } from '../language/t.ts';
 
 /** An error as the server words it (RFC 9457), with the place in the input and what to do. */
 export interface ProblemDetails {
@@ -43,12 +44,12 @@ export type UploadStage = { stage: 'sending'; share: number } | { stage: 'readin
 
 const NO_ANSWER: ProblemDetails = {
   code: 'no-answer',
-  title: 'The server does not answer',
+  title: t('The server does not answer'),
   status: 0,
-  detail: 'The request did not reach Drystage, or its answer did not come back.',
+  detail: t('The request did not reach Drystage, or its answer did not come back.'),
   source: null,
   place: null,
-  remedy: 'See that Drystage is still running, then try again',
+  remedy: t('See that Drystage is still running, then try again'),
   vouchable: false,
 };
 
@@ -65,9 +66,9 @@ export function problemFrom(status: number, body: string): ProblemDetails {
   const fields: Record<string, unknown> = typeof parsed === 'object' && parsed !== null ? { ...parsed } : {};
   return {
     code: textOf(fields.code) ?? 'internal',
-    title: textOf(fields.title) ?? 'The server could not do this',
+    title: textOf(fields.title) ?? t('The server could not do this'),
     status,
-    detail: textOf(fields.detail) ?? `It answered with status ${status} and no reason.`,
+    detail: textOf(fields.detail) ?? t`It answered with status ${status} and no reason.`,
     source: textOf(fields.source),
     place: textOf(fields.place),
     remedy: textOf(fields.remedy),

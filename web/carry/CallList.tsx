@@ -1,5 +1,7 @@
 import type { CallFirst } from '../../server/contract/whatif.ts';
 import { useForm } from '../form/form-context.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatAtKm, formatLitres } from '../units/units.ts';
 import { contentWord } from '../words/plan-words.ts';
 import { inUnits } from '../words/said.ts';
@@ -19,9 +21,9 @@ export function CallList({ calls, onChecked, today }: CallListProps) {
   const { kind } = analysis.rig.fuel;
   return (
     <section aria-labelledby="plan-calls" className="check-list">
-      <h3 id="plan-calls">To check before leaving</h3>
+      <h3 id="plan-calls">{t('To check before leaving')}</h3>
       {calls.length === 0 ? (
-        <p>No supply on the way is used.</p>
+        <p>{t('No supply on the way is used.')}</p>
       ) : (
         <ol>
           {calls.map((call) => (
@@ -37,16 +39,12 @@ export function CallList({ calls, onChecked, today }: CallListProps) {
               </label>
               {call.name === null ? '' : `, ${formatAtKm(call.atKm, units)}`}, {knownWords(call)}.{' '}
               {call.confirmation?.againFrom != null && (
-                <strong className="words-unknown">
-                  Confirm again before leaving, from {call.confirmation.againFrom} on.{' '}
-                </strong>
+                <strong className="words-unknown">{tx`Confirm again before leaving, from ${call.confirmation.againFrom} on. `}</strong>
               )}
               {call.fails.map(({ commodity, verdict, coverL }) => (
-                <span key={commodity}>
-                  Without its {contentWord(commodity, kind)}{' '}
-                  <strong className={`words-${verdict}`}>{VERDICT_WORDS[verdict]}</strong>
-                  {coverL === 0 ? '' : `, ${formatLitres(coverL, units)} short of the reserve`}.{' '}
-                </span>
+                <span
+                  key={commodity}
+                >{tx`Without its ${contentWord(commodity, kind)} ${<strong className={`words-${verdict}`}>{VERDICT_WORDS[verdict]}</strong>}${coverL === 0 ? '' : t`, ${formatLitres(coverL, units)} short of the reserve`}. `}</span>
               ))}
               <span className="second">
                 <Reach call={call} />
@@ -61,9 +59,9 @@ export function CallList({ calls, onChecked, today }: CallListProps) {
 
 /** How well it is known: by whose word, or by what the map says. */
 function knownWords({ evidence, confirmation, isOwn }: CallFirst): string {
-  if (confirmation === null) return isOwn ? 'noted by you' : EVIDENCE_WORDS[evidence];
+  if (confirmation === null) return isOwn ? t('noted by you') : EVIDENCE_WORDS[evidence];
   const { on, by, words } = confirmation;
-  return `confirmed on ${on}${by === undefined ? '' : ` by ${by}`}${words === undefined ? '' : ` (“${words}”)`}`;
+  return t`confirmed on ${on}${by === undefined ? '' : t` by ${by}`}${words === undefined ? '' : ` (“${words}”)`}`;
 }
 
 /** Only http and https addresses are made links: tags are typed by anybody. */
@@ -74,10 +72,10 @@ function Reach({ call }: { call: CallFirst }) {
   return (
     <>
       {phone !== null
-        ? `telephone ${phone}`
+        ? t`telephone ${phone}`
         : isOwn
-          ? 'your own: see that it is there'
-          : 'no telephone known'}
+          ? t('your own: see that it is there')
+          : t('no telephone known')}
       {website !== null && (
         <>
           ,{' '}
@@ -90,8 +88,8 @@ function Reach({ call }: { call: CallFirst }) {
           )}
         </>
       )}
-      {openingHours !== null && `, hours ${openingHours}`}
-      {!isOwn && (seenOn === null ? ', last edit not known' : `, last edited or checked ${seenOn}`)}
+      {openingHours !== null && t`, hours ${openingHours}`}
+      {!isOwn && (seenOn === null ? t(', last edit not known') : t`, last edited or checked ${seenOn}`)}
     </>
   );
 }

@@ -2,6 +2,8 @@ import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import { useForm } from '../form/form-context.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { withChecked } from '../notes/findings.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
 import type { Focus } from '../state/focus.ts';
@@ -49,7 +51,7 @@ export function CarryPanel({ id, planned, onFocus }: CarryPanelProps) {
               {plan.status === 'none' && <Breaks plan={plan} kind={analysis.rig.fuel.kind} units={units} />}
               {found && (
                 <Sheet
-                  caption="Halt by halt"
+                  caption={t('Halt by halt')}
                   halts={plan.sheet}
                   totals={plan.totals}
                   kind={analysis.rig.fuel.kind}
@@ -86,44 +88,29 @@ function Verdict({ plan, onAgain }: { plan: Plan; onAgain: () => void }) {
   if (plan.status === 'out-of-time') {
     return (
       <>
-        <p className="lead">
-          <b>No plan was found in the time there was.</b> Whether there is one is not known.
-        </p>
-        <p>
-          Fewer choices take less time: mark supplies to pass by, count only better evidence, or plan a part
-          of the route.{' '}
+        <p className="lead">{tx`${<b>{t('No plan was found in the time there was.')}</b>} Whether there is one is not known.`}</p>
+        <p>{tx`Fewer choices take less time: mark supplies to pass by, count only better evidence, or plan a part of the route. ${(
           <button type="button" onClick={onAgain}>
-            Try again
+            {t('Try again')}
           </button>
-        </p>
+        )}`}</p>
       </>
     );
   }
   if (plan.status === 'none') {
     return (
       <p className="lead">
-        <b className="words-short">There is no plan that keeps the reserve.</b>
+        <b className="words-short">{t('There is no plan that keeps the reserve.')}</b>
       </p>
     );
   }
   const stops = plan.stops.filter(({ used }) => used).length;
   const unknown = hasUnknown(plan);
   const { fuel, water } = plan.cans;
-  const cans = fuel + water === 0 ? 'no cans' : `${count(fuel, 'fuel can')} and ${count(water, 'water can')}`;
+  const cans =
+    fuel + water === 0 ? t('no cans') : t`${count(fuel, t('fuel can'))} and ${count(water, t('water can'))}`;
   return (
-    <p className="lead">
-      <b>
-        {stops === 0 ? 'No stop is needed' : `Fill at ${count(stops, 'stop')}`}, with {cans}.
-      </b>{' '}
-      The reserve is kept all the way, at the rate that the verdict uses
-      {unknown ? (
-        <>
-          , <strong className="words-unknown">as far as is known</strong>: read what it rests on.
-        </>
-      ) : (
-        '.'
-      )}
-    </p>
+    <p className="lead">{tx`${<b>{tx`${stops === 0 ? t('No stop is needed') : t`Fill at ${count(stops, 'stop')}`}, with ${cans}.`}</b>} The reserve is kept all the way, at the rate that the verdict uses${unknown ? tx`, ${<strong className="words-unknown">{t('as far as is known')}</strong>}: read what it rests on.` : '.'}`}</p>
   );
 }
 
@@ -137,13 +124,11 @@ const PartlyKnown = ({ plan, units }: { plan: Plan; units: UnitSystem }) =>
 function GetCans({ plan, rig }: { plan: Plan; rig: RigFile }) {
   const what = (commodity: Commodity) => {
     const owned = rig[commodity].cans?.owned ?? 0;
-    return `${count(plan.getCans[commodity], `more ${commodity} can`)} (${owned === 0 ? 'none' : owned} owned)`;
+    return t`${count(plan.getCans[commodity], t`more ${commodity} can`)} (${owned === 0 ? 'none' : owned} owned)`;
   };
   const wanted = (['fuel', 'water'] as const).filter((commodity) => plan.getCans[commodity] > 0);
   return (
-    <p className="lead">
-      <b>Get {wanted.map(what).join(' and ')}.</b> With what is owned there is no plan.
-    </p>
+    <p className="lead">{tx`${<b>{tx`Get ${wanted.map(what).join(' and ')}.`}</b>} With what is owned there is no plan.`}</p>
   );
 }
 

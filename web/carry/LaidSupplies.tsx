@@ -1,12 +1,13 @@
 import { Fields } from '../form/Fields.tsx';
 import { TRIP } from '../form/form-context.ts';
 import { choice, type FormItem, optional, quantity, text } from '../form/items.ts';
+import { t } from '../language/t.ts';
 
 const ITEMS: readonly FormItem[] = [
   {
     item: 'list',
-    legend: 'Your own supplies: depots, what others bring, a second vehicle',
-    one: 'supply',
+    legend: t('Your own supplies: depots, what others bring, a second vehicle'),
+    one: t('supply'),
     at: '/laid',
     fresh: (_, { analysis }) => ({
       commodity: 'water',
@@ -14,20 +15,20 @@ const ITEMS: readonly FormItem[] = [
       atKm: Math.round(analysis.route.lengthKm / 2),
     }),
     items: [
-      text('Supply', '/name'),
+      text(t('Supply'), '/name'),
       choice('of', '/commodity', [
-        { value: 'fuel', words: 'fuel' },
-        { value: 'water', words: 'drinking water' },
+        { value: 'fuel', words: t('fuel') },
+        { value: 'water', words: t('drinking water') },
       ]),
-      quantity('so much', '/litres', 'volume'),
+      quantity(t('so much'), '/litres', 'volume'),
       quantity('at', '/atKm', 'distance'),
-      optional('off the route, one way', '/detourKm', 'distance'),
-      choice('what it is', '/by', [
-        { value: '', words: 'a depot laid beforehand' },
-        { value: 'others', words: 'brought by others' },
-        { value: 'second-vehicle', words: 'in a second vehicle' },
+      optional(t('off the route, one way'), '/detourKm', 'distance'),
+      choice(t('what it is'), '/by', [
+        { value: '', words: t('a depot laid beforehand') },
+        { value: 'others', words: t('brought by others') },
+        { value: 'second-vehicle', words: t('in a second vehicle') },
       ]),
-      text('There from', '/from', { type: 'date', hint: 'empty: before the trip begins' }),
+      text(t('There from'), '/from', { type: 'date', hint: t('empty: before the trip begins') }),
     ],
   },
 ];

@@ -1,5 +1,7 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { OneFailure, Plan } from '../../server/contract/plan.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import type { Rest } from '../state/use-plan.ts';
 import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
 import { contentWord, placeWords } from '../words/plan-words.ts';
@@ -19,17 +21,14 @@ export function OneFailureWords({ plan, rest, analysis, units }: OneFailureProps
   const { oneFailure } = plan;
   return (
     <section aria-labelledby="plan-failure">
-      <h3 id="plan-failure">Safe against the failure of any one stop</h3>
+      <h3 id="plan-failure">{t('Safe against the failure of any one stop')}</h3>
       {oneFailure === null ? (
-        <p className="soft">{rest === 'coming' ? 'Being reckoned…' : 'Not reckoned.'}</p>
+        <p className="soft">{rest === 'coming' ? t('Being reckoned…') : t('Not reckoned.')}</p>
       ) : oneFailure.status === 'out-of-time' ? (
-        <p>Not found in the time there was; whether there is such a plan is not known.</p>
+        <p>{t('Not found in the time there was; whether there is such a plan is not known.')}</p>
       ) : oneFailure.status === 'none' ? (
         <>
-          <p>
-            There is no such plan: not with the cans there may be, and not with 6 more of each
-            {oneFailure.spendsReserve ? ', even with the reserve spent' : ''}.
-          </p>
+          <p>{tx`There is no such plan: not with the cans there may be, and not with 6 more of each${oneFailure.spendsReserve ? t(', even with the reserve spent') : ''}.`}</p>
           <ul>
             {oneFailure.breaks.map((one) => (
               <li key={`${one.at.atKm} ${one.text}`}>{saidIn(units, one)}</li>
@@ -45,7 +44,7 @@ export function OneFailureWords({ plan, rest, analysis, units }: OneFailureProps
 
 /** "6 more fuel cans", "1 fewer water can". */
 const moreWords = (count: number, commodity: string): string =>
-  `${count === 0 ? 'no' : Math.abs(count)} ${count < 0 ? 'fewer' : 'more'} ${commodity} ${Math.abs(count) === 1 ? 'can' : 'cans'}`;
+  `${count === 0 ? t('no') : Math.abs(count)} ${count < 0 ? t('fewer') : t('more')} ${commodity} ${Math.abs(count) === 1 ? t('can') : t('cans')}`;
 
 function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitSystem }) {
   const { oneFailure, analysis, units } = props;
@@ -53,13 +52,7 @@ function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitS
   const { moreCans, moreKg, moreDrivingKm, spendsReserve, proven, sheet, totals } = oneFailure;
   return (
     <>
-      <p>
-        It takes <b>{moreWords(moreCans.fuel, 'fuel')}</b> and <b>{moreWords(moreCans.water, 'water')}</b>{' '}
-        than the plan above, {formatMass(Math.abs(moreKg), units)} {moreKg < 0 ? 'less' : 'more'} when full
-        and {formatKm(Math.abs(moreDrivingKm), units)} {moreDrivingKm < 0 ? 'less' : 'more'} off the route
-        {proven ? '' : ' (not proven to be the least)'};{' '}
-        {spendsReserve ? 'the reserve may be spent on a failure' : 'the reserve is kept even then'}.
-      </p>
+      <p>{tx`It takes ${<b>{moreWords(moreCans.fuel, 'fuel')}</b>} and ${<b>{moreWords(moreCans.water, 'water')}</b>} than the plan above, ${formatMass(Math.abs(moreKg), units)}  ${moreKg < 0 ? 'less' : 'more'} when full and ${formatKm(Math.abs(moreDrivingKm), units)}  ${moreDrivingKm < 0 ? 'less' : 'more'} off the route${proven ? '' : t(' (not proven to be the least)')}; ${spendsReserve ? t('the reserve may be spent on a failure') : t('the reserve is kept even then')}.`}</p>
       <ul>
         {oneFailure.carries.map((carry) => (
           <li key={`${carry.commodity} ${carry.from.id} ${carry.to.id} ${carry.fromKm}`}>
@@ -71,17 +64,22 @@ function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitS
         ))}
       </ul>
       <details>
-        <summary>The whole safe plan</summary>
-        <Sheet caption="Safe plan, halt by halt" halts={sheet} totals={totals} kind={kind} units={units} />
+        <summary>{t('The whole safe plan')}</summary>
+        <Sheet
+          caption={t('Safe plan, halt by halt')}
+          halts={sheet}
+          totals={totals}
+          kind={kind}
+          units={units}
+        />
       </details>
       <details>
-        <summary>What is done when a stop fails</summary>
+        <summary>{t('What is done when a stop fails')}</summary>
         <ul>
           {oneFailure.failures.map(({ commodity, at, next, to, arriveL }) => (
-            <li key={`${commodity} ${at.id} ${at.atKm}`}>
-              No {contentWord(commodity, kind)} at {placeWords(at, units)}: {next} to {placeWords(to, units)},
-              there with {formatLitres(arriveL, units)}.
-            </li>
+            <li
+              key={`${commodity} ${at.id} ${at.atKm}`}
+            >{tx`No ${contentWord(commodity, kind)} at ${placeWords(at, units)}: ${next} to ${placeWords(to, units)}, there with ${formatLitres(arriveL, units)}.`}</li>
           ))}
         </ul>
       </details>

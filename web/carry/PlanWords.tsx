@@ -1,6 +1,7 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Plan, PlanCarry } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
+import { t } from '../language/t.ts';
 import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { atPlaces, contentWord, countCans, placeWords } from '../words/plan-words.ts';
 
@@ -16,7 +17,7 @@ export function PlanWords({ plan, analysis, units }: PlanWordsProps) {
   return (
     <>
       <section aria-labelledby="plan-do">
-        <h3 id="plan-do">Do this</h3>
+        <h3 id="plan-do">{t('Do this')}</h3>
         <ol>
           {stepsOf(plan, kind, units).map(({ at, doing }) => (
             <li key={`${at} ${doing}`}>
@@ -26,9 +27,9 @@ export function PlanWords({ plan, analysis, units }: PlanWordsProps) {
         </ol>
       </section>
       <section aria-labelledby="plan-carry">
-        <h3 id="plan-carry">Carry</h3>
+        <h3 id="plan-carry">{t('Carry')}</h3>
         {plan.carries.length === 0 ? (
-          <p>No can needs to be full anywhere.</p>
+          <p>{t('No can needs to be full anywhere.')}</p>
         ) : (
           <ul>
             {plan.carries.map((carry) => (
@@ -49,8 +50,8 @@ function stepsOf(plan: Plan, kind: FuelKind, units: UnitSystem): { at: string; d
   const start = (['fuel', 'water'] as const).flatMap((commodity) => {
     const first = plan.legs[commodity][0];
     if (first === undefined) return [];
-    const full = first.cans === 0 ? '' : ` and ${countCans(first.cans)} full`;
-    return [`${formatLitres(first.tankL, units)} of ${contentWord(commodity, kind)} in the tanks${full}`];
+    const full = first.cans === 0 ? '' : t` and ${countCans(first.cans)} full`;
+    return [t`${formatLitres(first.tankL, units)} of ${contentWord(commodity, kind)} in the tanks${full}`];
   });
   const from = plan.legs.fuel[0]?.from ?? plan.legs.water[0]?.from;
   const steps = plan.stops
@@ -58,18 +59,18 @@ function stepsOf(plan: Plan, kind: FuelKind, units: UnitSystem): { at: string; d
     .filter(({ used }) => used)
     .sort((a, b) => a.atKm - b.atKm)
     .map(({ name, kind: what, atKm, commodity, fillL, cansFull }) => {
-      const full = cansFull === null || cansFull === 0 ? '' : `; leave with ${countCans(cansFull)} full`;
+      const full = cansFull === null || cansFull === 0 ? '' : t`; leave with ${countCans(cansFull)} full`;
       const taken =
         fillL === null
-          ? `fill ${contentWord(commodity, kind)}`
+          ? t`fill ${contentWord(commodity, kind)}`
           : fillL < 0
-            ? `let ${formatLitres(-fillL, units)} of ${contentWord(commodity, kind)} go, for the sake of a permitted mass`
-            : `take on ${formatLitres(fillL, units)} of ${contentWord(commodity, kind)}`;
+            ? t`let ${formatLitres(-fillL, units)} of ${contentWord(commodity, kind)} go, for the sake of a permitted mass`
+            : t`take on ${formatLitres(fillL, units)} of ${contentWord(commodity, kind)}`;
       return { at: `${name ?? what} (${formatAtKm(atKm, units)})`, doing: `${taken}${full}` };
     });
   return from === undefined
     ? steps
-    : [{ at: placeWords(from, units), doing: `leave with ${start.join('; ')}` }, ...steps];
+    : [{ at: placeWords(from, units), doing: t`leave with ${start.join('; ')}` }, ...steps];
 }
 
 /** "4 cans of diesel (80 l) from A (km 127) to C (km 851); pour them in at km 237, 348." */
@@ -77,10 +78,10 @@ export function carryWords(carry: PlanCarry, kind: FuelKind, units: UnitSystem):
   const { cans, commodity, litres, from, to, pourAtKm } = carry;
   const what = `${countCans(cans)} of ${contentWord(commodity, kind)} (${formatLitres(litres, units)})`;
   const left = cans - pourAtKm.length;
-  const them = left > 0 ? `${pourAtKm.length} of them` : cans === 1 ? 'it' : 'them';
+  const them = left > 0 ? t`${pourAtKm.length} of them` : cans === 1 ? 'it' : 'them';
   const pour =
     pourAtKm.length === 0
-      ? 'none is poured before'
-      : `pour ${them} in at ${atPlaces(pourAtKm, units)}${left > 0 ? `; ${left} still full on arrival` : ''}`;
-  return `${what} full from ${placeWords(from, units)} to ${placeWords(to, units)}; ${pour}.`;
+      ? t('none is poured before')
+      : t`pour ${them} in at ${atPlaces(pourAtKm, units)}${left > 0 ? t`; ${left} still full on arrival` : ''}`;
+  return t`${what} full from ${placeWords(from, units)} to ${placeWords(to, units)}; ${pour}.`;
 }

@@ -3,6 +3,7 @@ import { detailsOf, type ProblemDetails, sheetPage, wasCalledOff } from '../api/
 import { useForm } from '../form/form-context.ts';
 import { Problem } from '../kit/Problem.tsx';
 import { printPage } from '../kit/print-page.ts';
+import { t } from '../language/t.ts';
 import { volumeUnitInFull } from '../units/units.ts';
 
 type State =
@@ -32,10 +33,10 @@ export function PrintSheet({ id }: { id: string }) {
   return (
     <div className="print-sheet">
       <button type="button" disabled={state.is === 'making'} onClick={print}>
-        Print the sheet
+        {t('Print the sheet')}
       </button>{' '}
       <span role="status" className="soft">
-        {state.is === 'making' && 'Making the sheet…'}
+        {state.is === 'making' && t('Making the sheet…')}
       </span>
       {state.is === 'refused' && <Problem problem={state.problem} />}
     </div>

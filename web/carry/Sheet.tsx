@@ -17,6 +17,8 @@ import { formatTimeSpan, formatWhen } from '../words/local-time.ts';
 import { atPlaces, contentWord, countCans } from '../words/plan-words.ts';
 import { capitalised, edgeName } from '../words/words.ts';
 import '../table/plain-table.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 interface SheetProps {
   caption: string;
@@ -49,19 +51,10 @@ export function Sheet({ caption, halts, totals, kind, units }: SheetProps) {
         <caption>{caption}</caption>
         <thead>
           <tr>
-            <th scope="col">
-              Arrive with{NO_BREAK}
-              {volume}
-            </th>
-            <th scope="col">
-              Fill{NO_BREAK}
-              {volume}
-            </th>
-            <th scope="col">
-              Leave with{NO_BREAK}
-              {volume}
-            </th>
-            <th scope="col">Next</th>
+            <th scope="col">{tx`Arrive with${NO_BREAK}${volume}`}</th>
+            <th scope="col">{tx`Fill${NO_BREAK}${volume}`}</th>
+            <th scope="col">{tx`Leave with${NO_BREAK}${volume}`}</th>
+            <th scope="col">{t('Next')}</th>
           </tr>
         </thead>
         {halts.map((halt) => (
@@ -108,7 +101,7 @@ const nameOf = ({ at, kind }: HaltSupply): string =>
 /** "0.5 km off the route; telephone 0123; hours Mo-Fr 08:00-17:00, open then". */
 function askWords({ at, contact, arrival }: HaltSupply, units: UnitSystem): string {
   return [
-    ...(at.detourKm > 0.05 ? [`${formatKm(at.detourKm, units)} off the route`] : []),
+    ...(at.detourKm > 0.05 ? [t`${formatKm(at.detourKm, units)} off the route`] : []),
     ...(contact === null ? [] : contactWords(contact, arrival)),
   ].join('; ');
 }
@@ -118,15 +111,15 @@ function contactWords(
   arrival: HaltSupply['arrival'],
 ): string[] {
   const open = arrival?.open ?? null;
-  const then = open === null ? '' : open ? ', open then' : ', shut at some of that time';
+  const then = open === null ? '' : open ? t(', open then') : t(', shut at some of that time');
   return [
-    phone === null ? 'no telephone known' : `telephone ${phone}`,
-    ...(openingHours === null ? [] : [`hours ${openingHours}${then}`]),
+    phone === null ? t('no telephone known') : t`telephone ${phone}`,
+    ...(openingHours === null ? [] : [t`hours ${openingHours}${then}`]),
   ];
 }
 
 function whenWords({ time: { firstDay, lastDay, span } }: SheetHalt): string {
-  const days = firstDay === lastDay ? `day ${firstDay}` : `day ${firstDay} to ${lastDay}`;
+  const days = firstDay === lastDay ? t`day ${firstDay}` : t`day ${firstDay} to ${lastDay}`;
   return span === null ? days : `${days}, ${formatTimeSpan(span)}`;
 }
 
@@ -151,10 +144,7 @@ function SupplyCells({ halt, commodity, supply, kind, units }: SupplyCellsProps)
       <td>
         {leaveL !== null && figureLitres(leaveL, units)}
         {cansFull > 0 && (
-          <span className="second">
-            {countCans(cansFull)} full
-            {pourAtKm.length > 0 && `, pour at ${atPlaces(pourAtKm, units)}`}
-          </span>
+          <span className="second">{tx`${countCans(cansFull)} full${pourAtKm.length > 0 && t`, pour at ${atPlaces(pourAtKm, units)}`}`}</span>
         )}
       </td>
       <td>
@@ -162,7 +152,7 @@ function SupplyCells({ halt, commodity, supply, kind, units }: SupplyCellsProps)
           <>
             {edgeName(next.at)}, {formatKm(next.lengthKm, units)}
             <span className="second">
-              {turnBackKm === null ? 'no way back' : `last way back ${formatBeforeKm(turnBackKm, units)}`}
+              {turnBackKm === null ? t('no way back') : t`last way back ${formatBeforeKm(turnBackKm, units)}`}
             </span>
           </>
         )}
@@ -176,16 +166,20 @@ function SupplyCells({ halt, commodity, supply, kind, units }: SupplyCellsProps)
 function fillWords({ into, mostL, waitHours, fillHours }: HaltSupply, units: UnitSystem): string {
   const where = into.map(({ into: container, name, count, litres }) => {
     const what =
-      container === 'cans' ? countCans(count) : container === 'tanks' ? 'the tanks' : (name ?? 'the tank');
+      container === 'cans'
+        ? countCans(count)
+        : container === 'tanks'
+          ? t('the tanks')
+          : (name ?? t('the tank'));
     return litres < 0
-      ? `${formatLitres(-litres, units)} let go from ${what}`
-      : `${figureLitres(litres, units)} into ${what}`;
+      ? t`${formatLitres(-litres, units)} let go from ${what}`
+      : t`${figureLitres(litres, units)} into ${what}`;
   });
   return [
     ...(where.length === 0 ? [] : [where.join(', ')]),
-    ...(mostL === null ? [] : [`no more than ${formatLitres(mostL, units)} to be had`]),
-    ...(waitHours === 0 ? [] : [`${hours(waitHours)} of waiting`]),
-    ...(fillHours === 0 ? [] : [`${hours(fillHours)} of filling`]),
+    ...(mostL === null ? [] : [t`no more than ${formatLitres(mostL, units)} to be had`]),
+    ...(waitHours === 0 ? [] : [t`${hours(waitHours)} of waiting`]),
+    ...(fillHours === 0 ? [] : [t`${hours(fillHours)} of filling`]),
   ].join('; ');
 }
 
@@ -193,30 +187,26 @@ const hours = (value: number): string => `${formatFigure(value, 1)}${NO_BREAK}h`
 
 const alarmWords = ({ afterHours, by }: NonNullable<HaltSupply['alarm']>): string =>
   afterHours < 0
-    ? 'stranded behind here, the water does not last until help is there'
-    : `stranded: call for help by ${by === null ? '' : `${formatWhen(by)}, `}${hours(Math.floor(afterHours))} after leaving`;
+    ? t('stranded behind here, the water does not last until help is there')
+    : t`stranded: call for help by ${by === null ? '' : `${formatWhen(by)}, `}${hours(Math.floor(afterHours))} after leaving`;
 
 function Totals({ totals, kind, units }: Pick<SheetProps, 'kind' | 'units'> & { totals: PlanTotals }) {
   const { filled, currency, drivingHours, detourHours, waitHours, fillHours, days } = totals;
   const filledWords = (['fuel', 'water'] as const).map((commodity) => {
     const { startL, stopsL, cost } = filled[commodity];
-    const start = startL === 0 ? '' : ` and ${formatLitres(startL, units)} before leaving`;
+    const start = startL === 0 ? '' : t` and ${formatLitres(startL, units)} before leaving`;
     const price =
       cost === null || cost === 0
         ? ''
-        : `, for ${formatFigure(cost, 2)}${currency === null ? '' : `${NO_BREAK}${currency}`}`;
-    return `${formatLitres(stopsL, units)} of ${contentWord(commodity, kind)} at stops${start}${price}`;
+        : t`, for ${formatFigure(cost, 2)}${currency === null ? '' : `${NO_BREAK}${currency}`}`;
+    return t`${formatLitres(stopsL, units)} of ${contentWord(commodity, kind)} at stops${start}${price}`;
   });
   const halts = [
-    ...(detourHours < 0.05 ? [] : [`${hours(detourHours)} off the route`]),
-    ...(waitHours === 0 ? [] : [`${hours(waitHours)} of waiting`]),
-    ...(fillHours === 0 ? [] : [`${hours(fillHours)} of filling`]),
+    ...(detourHours < 0.05 ? [] : [t`${hours(detourHours)} off the route`]),
+    ...(waitHours === 0 ? [] : [t`${hours(waitHours)} of waiting`]),
+    ...(fillHours === 0 ? [] : [t`${hours(fillHours)} of filling`]),
   ];
   return (
-    <p className="soft">
-      In all {filledWords.join('; ')}. {hours(drivingHours)} of driving at the slow pace
-      {halts.length > 0 && `, ${halts.join(', ')}`}: about {formatFigure(days, 1)} days. Days and times leave
-      out detours, filling and waiting on the way before.
-    </p>
+    <p className="soft">{tx`In all ${filledWords.join('; ')}. ${hours(drivingHours)} of driving at the slow pace${halts.length > 0 && `, ${halts.join(', ')}`}: about ${formatFigure(days, 1)} days. Days and times leave out detours, filling and waiting on the way before.`}</p>
   );
 }

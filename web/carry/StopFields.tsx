@@ -4,6 +4,7 @@ import { Fields } from '../form/Fields.tsx';
 import { TickRow } from '../form/FormRow.tsx';
 import { below, FormContext, type FormState, TRIP, useForm } from '../form/form-context.ts';
 import { optional } from '../form/items.ts';
+import { t } from '../language/t.ts';
 import { contentWord } from '../words/plan-words.ts';
 import { isMust, tidied, withMustStop, withPassedBy, withStop } from './told-of-stops.ts';
 
@@ -23,31 +24,31 @@ export function StopFields({ id, commodities }: { id: string; commodities: reado
   const items = [
     ...commodities.map((commodity) =>
       optional(
-        `Most ${contentWord(commodity, kind)} to be had`,
+        t`Most ${contentWord(commodity, kind)} to be had`,
         `/mostLitres/${commodity}`,
         'volume',
-        'empty: as much as is wanted',
+        t('empty: as much as is wanted'),
       ),
     ),
     ...commodities.map((commodity) =>
       optional(
-        `Price of ${contentWord(commodity, kind)} there`,
+        t`Price of ${contentWord(commodity, kind)} there`,
         `/pricePerLitre/${commodity}`,
         'price',
-        'empty: as of all stops',
+        t('empty: as of all stops'),
       ),
     ),
-    optional('Waiting there', '/waitHours', 'hours', 'empty: as its hours say'),
+    optional(t('Waiting there'), '/waitHours', 'hours', t('empty: as its hours say')),
   ];
   return (
     <div className="form">
       <TickRow
-        label="Pass by"
+        label={t('Pass by')}
         checked={said.trip.plan?.passBy?.includes(id) ?? false}
         onTick={(passed) => onEdit({ ...said, trip: withPassedBy(said.trip, id, passed) })}
       />
       <TickRow
-        label="Must stop here"
+        label={t('Must stop here')}
         checked={isMust(said.trip, id)}
         onTick={(must) => onEdit({ ...said, trip: withMustStop(said.trip, id, must) })}
       />

@@ -4,6 +4,8 @@ import type { Plan } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import { fileName } from '../kit/save-file.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, DataTable } from '../table/DataTable.tsx';
 import {
@@ -51,7 +53,7 @@ export function StopsTable({ plan, analysis, trip, units, onFocus }: StopsTableP
   if (rows.length === 0) return null;
   return (
     <DataTable
-      caption={found ? 'Stops of the plan' : 'Stops that count'}
+      caption={found ? t('Stops of the plan') : t('Stops that count')}
       columns={columns}
       rows={rows}
       rowKey={keyOf}
@@ -101,9 +103,9 @@ const nameOf = ({ name, kind }: StopRow): string => name ?? kind;
 
 function whetherUsed({ id, used, atKm }: StopRow, found: boolean, passed: readonly string[]): string {
   if (used) return ', used';
-  if (atKm === null) return ' not on this route';
-  if (passed.includes(id)) return ', passed by as told';
-  return found ? ', passed by' : '';
+  if (atKm === null) return t(' not on this route');
+  if (passed.includes(id)) return t(', passed by as told');
+  return found ? t(', passed by') : '';
 }
 
 const hours = (amount: number): string => formatFigure(amount, 1);
@@ -119,7 +121,7 @@ function columnsFor(
   return [
     {
       key: 'stop',
-      head: 'Place',
+      head: t('Place'),
       width: '46%',
       value: ({ atKm }) => atKm,
       cell: (row) => (
@@ -135,7 +137,7 @@ function columnsFor(
     },
     {
       key: 'arrives',
-      head: 'arrives',
+      head: t('arrives'),
       unit: volume,
       align: 'end',
       value: ({ arriveL }) => arriveL,
@@ -143,34 +145,34 @@ function columnsFor(
     },
     {
       key: 'fill',
-      head: 'fill',
+      head: t('fill'),
       unit: volume,
       align: 'end',
       value: ({ fillL }) => fillL,
       cell: ({ fillL, mostL }) => (
         <>
           {litres(fillL)}
-          {mostL !== null && <span className="second">of {formatLitres(mostL, units)}</span>}
+          {mostL !== null && <span className="second">{tx`of ${formatLitres(mostL, units)}`}</span>}
         </>
       ),
     },
     {
       key: 'cans',
-      head: 'cans',
+      head: t('cans'),
       align: 'end',
       value: ({ cansFull }) => cansFull,
       cell: ({ cansFull }) => cansFull,
     },
     {
       key: 'wait',
-      head: 'wait',
+      head: t('wait'),
       unit: 'h',
       align: 'end',
       value: ({ waitHours, fillHours }) => waitHours + fillHours,
       cell: ({ waitHours, fillHours }) => (
         <>
           {waitHours + fillHours > 0 && hours(waitHours + fillHours)}
-          {fillHours > 0 && <span className="second">{hours(fillHours)} filling</span>}
+          {fillHours > 0 && <span className="second">{tx`${hours(fillHours)} filling`}</span>}
         </>
       ),
     },
@@ -181,19 +183,19 @@ function csvColumnsFor(units: UnitSystem, kind: FuelKind) {
   const volume = volumeUnitInFull(units);
   const litres = (amount: number | null) => (amount === null ? null : volumeIn(amount, units));
   return [
-    { head: 'stop', value: nameOf },
-    { head: 'id', value: ({ id }: StopRow) => id },
-    { head: 'of', value: ({ commodity }: StopRow) => contentWord(commodity, kind) },
+    { head: t('stop'), value: nameOf },
+    { head: t('id'), value: ({ id }: StopRow) => id },
+    { head: t('of'), value: ({ commodity }: StopRow) => contentWord(commodity, kind) },
     {
-      head: `at (${distanceUnit(units)} along)`,
+      head: t`at (${distanceUnit(units)} along)`,
       value: ({ atKm }: StopRow) => (atKm === null ? null : distanceIn(atKm, units)),
     },
-    { head: 'used', value: ({ used }: StopRow) => (used ? 'yes' : 'no') },
-    { head: `arrives with (${volume})`, value: ({ arriveL }: StopRow) => litres(arriveL) },
-    { head: `fill (${volume})`, value: ({ fillL }: StopRow) => litres(fillL) },
-    { head: `most to be had (${volume})`, value: ({ mostL }: StopRow) => litres(mostL) },
-    { head: 'cans full on leaving', value: ({ cansFull }: StopRow) => cansFull },
-    { head: 'waiting (h)', value: ({ waitHours }: StopRow) => waitHours },
-    { head: 'filling (h)', value: ({ fillHours }: StopRow) => fillHours },
+    { head: t('used'), value: ({ used }: StopRow) => (used ? 'yes' : 'no') },
+    { head: t`arrives with (${volume})`, value: ({ arriveL }: StopRow) => litres(arriveL) },
+    { head: t`fill (${volume})`, value: ({ fillL }: StopRow) => litres(fillL) },
+    { head: t`most to be had (${volume})`, value: ({ mostL }: StopRow) => litres(mostL) },
+    { head: t('cans full on leaving'), value: ({ cansFull }: StopRow) => cansFull },
+    { head: t('waiting (h)'), value: ({ waitHours }: StopRow) => waitHours },
+    { head: t('filling (h)'), value: ({ fillHours }: StopRow) => fillHours },
   ];
 }

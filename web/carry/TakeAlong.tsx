@@ -3,16 +3,17 @@ import { detailsOf, type ProblemDetails, type TakeAlongFormat, takeAlong } from 
 import { useForm } from '../form/form-context.ts';
 import { Problem } from '../kit/Problem.tsx';
 import { fileName, saveBlob } from '../kit/save-file.ts';
+import { t } from '../language/t.ts';
 import { PrintSheet } from './PrintSheet.tsx';
 
 /** What each file is, on its button. */
 const FILES: readonly { readonly format: TakeAlongFormat; readonly words: string }[] = [
-  { format: 'html', words: 'For a telephone' },
-  { format: 'pdf', words: 'Sheet as PDF' },
+  { format: 'html', words: t('For a telephone') },
+  { format: 'pdf', words: t('Sheet as PDF') },
   { format: 'gpx', words: 'GPX' },
   { format: 'geojson', words: 'GeoJSON' },
   { format: 'csv', words: 'CSV' },
-  { format: 'ics', words: 'Calendar' },
+  { format: 'ics', words: t('Calendar') },
 ];
 
 /** The plan as files to take along; the one for a telephone has the view from the seat. */
@@ -34,11 +35,12 @@ export function TakeAlong({ id }: { id: string }) {
   };
   return (
     <section aria-labelledby="take-along">
-      <h3 id="take-along">Take along</h3>
+      <h3 id="take-along">{t('Take along')}</h3>
       <PrintSheet id={id} />
       <p>
-        The file for a telephone works offline: it says, from where you are and what is aboard, whether to go
-        on or back.
+        {t(
+          'The file for a telephone works offline: it says, from where you are and what is aboard, whether to go on or back.',
+        )}
       </p>
       <p className="actions">
         {FILES.map(({ format, words }) => (
@@ -47,8 +49,8 @@ export function TakeAlong({ id }: { id: string }) {
           </button>
         ))}
       </p>
-      <p role="status">{working === null ? '' : 'Making the file…'}</p>
-      {problem !== null && <Problem problem={problem} before="There is no file." />}
+      <p role="status">{working === null ? '' : t('Making the file…')}</p>
+      {problem !== null && <Problem problem={problem} before={t('There is no file.')} />}
     </section>
   );
 }

@@ -10,6 +10,8 @@ import { ComparePicture } from './ComparePicture.tsx';
 import { CompareTable } from './CompareTable.tsx';
 import { useComparison } from './use-comparison.ts';
 import './compare.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { saidIn } from '../words/said.ts';
 
 /** As many as one comparison takes, the rig on the page included. (The server's own limit is the same.) */
@@ -46,7 +48,7 @@ export function ComparePanel({ id, others, onOthers }: ComparePanelProps) {
     );
     const left = chosen
       .slice(room)
-      .map(({ name }) => `${name}: not taken, ${MAX_COMPARED} rigs are the most`);
+      .map(({ name }) => t`${name}: not taken, ${MAX_COMPARED} rigs are the most`);
     setUnread([...refused, ...left]);
     const added = read.flatMap((one, place) =>
       one.status === 'fulfilled' ? [{ key: nextKey + place, rig: one.value.rig }] : [],
@@ -54,18 +56,19 @@ export function ComparePanel({ id, others, onOthers }: ComparePanelProps) {
     onOthers([...others, ...added]);
   };
   const keep = () => {
-    const name = `${said.rig.name ?? 'unnamed rig'}, kept`.slice(0, 120);
+    const name = `${said.rig.name ?? t('unnamed rig')}, kept`.slice(0, 120);
     onOthers([...others, { key: nextKey, rig: { ...said.rig, name } }]);
   };
   return (
     <div className="compare">
       <p>
-        The rig on the page against others on this route. Keep it as it is now, then change it; or open rig
-        files.
+        {t(
+          'The rig on the page against others on this route. Keep it as it is now, then change it; or open rig files.',
+        )}
       </p>
       <p className="actions">
         <button type="button" onClick={keep} disabled={room === 0}>
-          Keep this rig to compare
+          {t('Keep this rig to compare')}
         </button>
         <FilePick
           multiple
@@ -73,7 +76,7 @@ export function ComparePanel({ id, others, onOthers }: ComparePanelProps) {
           disabled={room === 0}
           onFiles={(files) => void add(files)}
         >
-          Open rig files
+          {t('Open rig files')}
         </FilePick>
       </p>
       {unread.map((text) => (
@@ -85,23 +88,21 @@ export function ComparePanel({ id, others, onOthers }: ComparePanelProps) {
         <ul className="compared">
           {others.map(({ key, rig }) => (
             <li key={key}>
-              <span className="name">{rig.name ?? 'unnamed rig'}</span>
+              <span className="name">{rig.name ?? t('unnamed rig')}</span>
               <button
                 type="button"
                 className="quiet"
                 onClick={() => onOthers(others.filter((other) => other.key !== key))}
-              >
-                Remove<span className="only-read"> {rig.name ?? 'unnamed rig'}</span>
-              </button>
+              >{tx`Remove${<span className="only-read"> {rig.name ?? t('unnamed rig')}</span>}`}</button>
             </li>
           ))}
         </ul>
       )}
       {problem !== null && (
-        <Problem problem={problem} before="Not compared; what is shown is the comparison before." />
+        <Problem problem={problem} before={t('Not compared; what is shown is the comparison before.')} />
       )}
       {comparison === null ? (
-        problem === null && <p className="soft">Comparing…</p>
+        problem === null && <p className="soft">{t('Comparing…')}</p>
       ) : (
         <>
           <ComparePicture comparison={comparison} units={units} />

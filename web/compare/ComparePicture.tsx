@@ -2,6 +2,8 @@ import { useId } from 'react';
 import type { ComparedGap, ComparedRig, Comparison } from '../../server/contract/answers/compare.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import { useSize } from '../kit/hooks/use-size.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { StripPatterns } from '../marks/StripPatterns.tsx';
 import { distanceUnit, figureAtKm, type UnitSystem } from '../units/units.ts';
 import { VERDICT_WORDS } from '../words/words.ts';
@@ -60,21 +62,18 @@ export function ComparePicture({ comparison, units }: { comparison: Comparison; 
           </g>
         </svg>
       </div>
-      <figcaption>
-        Above fuel, below water.{' '}
-        {VERDICTS.map((verdict) => (
-          <span className="compare-key" key={verdict}>
-            <svg width={30} height={BAR_PX} aria-hidden="true">
-              <Stretch
-                gap={{ fromKm: 0, toKm: 30 }}
-                xOf={(km) => km}
-                fill={fillOf(verdict, 'water', patterns)}
-              />
-            </svg>{' '}
-            {VERDICT_WORDS[verdict]}
-          </span>
-        ))}
-      </figcaption>
+      <figcaption>{tx`Above fuel, below water. ${VERDICTS.map((verdict) => (
+        <span className="compare-key" key={verdict}>
+          <svg width={30} height={BAR_PX} aria-hidden="true">
+            <Stretch
+              gap={{ fromKm: 0, toKm: 30 }}
+              xOf={(km) => km}
+              fill={fillOf(verdict, 'water', patterns)}
+            />
+          </svg>{' '}
+          {VERDICT_WORDS[verdict]}
+        </span>
+      ))}`}</figcaption>
     </figure>
   );
 }
@@ -106,7 +105,7 @@ function inWords(rigs: readonly ComparedRig[]): string {
         VERDICTS.filter((verdict) => rig[commodity].verdicts[verdict] > 0)
           .map((verdict) => `${rig[commodity].verdicts[verdict]} ${VERDICT_WORDS[verdict]}`)
           .join(', ');
-      return `${rig.name}: fuel ${of('fuel')}; water ${of('water')}.`;
+      return t`${rig.name}: fuel ${of('fuel')}; water ${of('water')}.`;
     })
     .join(' ');
 }

@@ -3,6 +3,7 @@ import { VerdictMark } from '../kit/VerdictMark.tsx';
 import type { UnitSystem } from '../units/units.ts';
 import { bestOf, CRITERIA } from './criteria.ts';
 import '../table/plain-table.css';
+import { t } from '../language/t.ts';
 
 /** Rigs side by side; the best of each row is bold, and said to be so. */
 export function CompareTable({ comparison, units }: { comparison: Comparison; units: UnitSystem }) {
@@ -10,11 +11,11 @@ export function CompareTable({ comparison, units }: { comparison: Comparison; un
   return (
     // Many rigs are wider than the panel: the table scrolls by itself, by keyboard too.
     // biome-ignore lint/a11y/noNoninteractiveTabindex: a region that scrolls must be reachable by keyboard (WCAG 2.1.1).
-    <section className="compare-scroll" aria-label="Rigs side by side" tabIndex={0}>
+    <section className="compare-scroll" aria-label={t('Rigs side by side')} tabIndex={0}>
       <table className="plain-table">
         <thead>
           <tr>
-            <th scope="col">At its worst</th>
+            <th scope="col">{t('At its worst')}</th>
             {rigs.map((rig) => (
               <th scope="col" key={rig.name}>
                 {rig.name}
@@ -39,7 +40,7 @@ export function CompareTable({ comparison, units }: { comparison: Comparison; un
                     {best[place] === true ? (
                       <b>
                         {one.text}
-                        <span className="only-read"> (best)</span>
+                        <span className="only-read">{t(' (best)')}</span>
                       </b>
                     ) : (
                       one.text

@@ -1,5 +1,6 @@
 import type { ComparedCommodity, ComparedRig } from '../../server/contract/answers/compare.ts';
 import type { Verdict } from '../../server/contract/common.ts';
+import { t } from '../language/t.ts';
 import {
   formatAtKm,
   formatDays,
@@ -25,14 +26,14 @@ export interface Criterion {
   cell: (rig: ComparedRig, units: UnitSystem) => Cell;
 }
 
-const NOT_TOLD: Cell = { text: 'not told', score: null };
+const NOT_TOLD: Cell = { text: t('not told'), score: null };
 
 function worstGap(of: ComparedCommodity, units: UnitSystem): Cell {
   const { worst } = of;
   const margin =
     worst.marginL < 0
-      ? `${formatLitres(-worst.marginL, units)} too little`
-      : `${formatLitres(worst.marginL, units)} above the reserve`;
+      ? t`${formatLitres(-worst.marginL, units)} too little`
+      : t`${formatLitres(worst.marginL, units)} above the reserve`;
   return {
     text: margin,
     second: `${formatAtKm(worst.from.atKm, units)} to ${formatAtKm(worst.to.atKm, units)}`,
@@ -43,10 +44,10 @@ function worstGap(of: ComparedCommodity, units: UnitSystem): Cell {
 }
 
 function cans(of: ComparedCommodity, units: UnitSystem): Cell {
-  if (of.extraCans === 0) return { text: 'none', score: 0 };
+  if (of.extraCans === 0) return { text: t('none'), score: 0 };
   return {
-    text: `${of.extraCans} of ${formatLitres(of.canL, units)}`,
-    second: of.cansMissing === 0 ? 'all owned' : `${of.cansMissing} to buy`,
+    text: t`${of.extraCans} of ${formatLitres(of.canL, units)}`,
+    second: of.cansMissing === 0 ? t('all owned') : t`${of.cansMissing} to buy`,
     score: -of.extraL,
   };
 }
@@ -57,57 +58,57 @@ function axle(rig: ComparedRig, which: 'front' | 'rear', units: UnitSystem): Cel
   const { kg, leftKg } = load;
   const second =
     leftKg === null
-      ? 'limit not told'
+      ? t('limit not told')
       : leftKg < 0
-        ? `${formatMass(-leftKg, units)} over its limit`
-        : `${formatMass(leftKg, units)} below its limit`;
+        ? t`${formatMass(-leftKg, units)} over its limit`
+        : t`${formatMass(leftKg, units)} below its limit`;
   return { text: formatMass(kg, units), second, score: leftKg };
 }
 
 /** What rigs are held against each other by, in the order in which it matters. */
 export const CRITERIA: readonly Criterion[] = [
-  { name: 'Fuel, worst stretch', cell: ({ fuel }, units) => worstGap(fuel, units) },
-  { name: 'Water, worst stretch', cell: ({ water }, units) => worstGap(water, units) },
-  { name: 'Extra fuel cans', cell: ({ fuel }, units) => cans(fuel, units) },
-  { name: 'Extra water cans', cell: ({ water }, units) => cans(water, units) },
+  { name: t('Fuel, worst stretch'), cell: ({ fuel }, units) => worstGap(fuel, units) },
+  { name: t('Water, worst stretch'), cell: ({ water }, units) => worstGap(water, units) },
+  { name: t('Extra fuel cans'), cell: ({ fuel }, units) => cans(fuel, units) },
+  { name: t('Extra water cans'), cell: ({ water }, units) => cans(water, units) },
   {
-    name: 'Tanks hold',
+    name: t('Tanks hold'),
     cell: ({ fuel, water }, units) => ({
-      text: `${formatLitres(fuel.capacityL, units)} fuel`,
-      second: `${formatLitres(water.capacityL, units)} water`,
+      text: t`${formatLitres(fuel.capacityL, units)} fuel`,
+      second: t`${formatLitres(water.capacityL, units)} water`,
       score: null,
     }),
   },
   {
-    name: 'Days, slow pace',
+    name: t('Days, slow pace'),
     cell: ({ days }) => ({ text: formatDays(days.slow), score: -days.slow }),
   },
   {
-    name: 'Payload left',
+    name: t('Payload left'),
     cell: ({ mass }, units) => {
       const left = mass?.payloadLeftKg ?? null;
       if (left === null) return NOT_TOLD;
       return left.value < 0
-        ? { text: `${formatMass(-left.value, units)} too heavy`, score: left.value }
+        ? { text: t`${formatMass(-left.value, units)} too heavy`, score: left.value }
         : { text: formatMass(left.value, units), score: left.value };
     },
   },
-  { name: 'Front axle', cell: (rig, units) => axle(rig, 'front', units) },
-  { name: 'Rear axle', cell: (rig, units) => axle(rig, 'rear', units) },
+  { name: t('Front axle'), cell: (rig, units) => axle(rig, 'front', units) },
+  { name: t('Rear axle'), cell: (rig, units) => axle(rig, 'rear', units) },
   {
-    name: 'Right less left',
+    name: t('Right less left'),
     cell: ({ mass }, units) => {
       const side = mass?.sideKg ?? null;
       return side === null ? NOT_TOLD : { text: formatMass(side.value, units), score: -Math.abs(side.value) };
     },
   },
   {
-    name: 'Stability factor',
+    name: t('Stability factor'),
     cell: ({ mass }) => {
       const factor = mass?.stabilityFactor ?? null;
       return factor === null
         ? NOT_TOLD
-        : { text: formatFigure(factor.value, 2), second: 'track / 2 h, the least', score: factor.value };
+        : { text: formatFigure(factor.value, 2), second: t('track / 2 h, the least'), score: factor.value };
     },
   },
 ];

@@ -2,6 +2,8 @@ import { useMemo, useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Day } from '../../server/contract/pace.ts';
 import { fileName } from '../kit/save-file.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import {
@@ -19,10 +21,10 @@ import {
 import { formatDate, formatLocalTime } from '../words/local-time.ts';
 
 const HALT_WORDS: Record<Day['halt']['kind'], string> = {
-  camp: 'camp',
-  pace: 'hours end',
-  stay: 'stay',
-  end: 'end of the route',
+  camp: t('camp'),
+  pace: t('hours end'),
+  stay: t('stay'),
+  end: t('end of the route'),
 };
 
 const haltName = ({ halt }: Day): string => halt.name ?? HALT_WORDS[halt.kind];
@@ -48,7 +50,7 @@ export function DayTable({ analysis, units, onFocus, onCamp, onRestDay }: DayTab
   return (
     <>
       <DataTable
-        caption="Day by day, at the slow pace"
+        caption={t('Day by day, at the slow pace')}
         columns={columns}
         rows={rows}
         rowKey={keyOf}
@@ -58,33 +60,28 @@ export function DayTable({ analysis, units, onFocus, onCamp, onRestDay }: DayTab
         details={(day) => (
           <div className="day-details">
             {day.arrive !== null && (
-              <p>
-                Its end is reached between {formatLocalTime(day.arrive.earliest)} and{' '}
-                {formatLocalTime(day.arrive.latest)}.
-              </p>
+              <p>{tx`Its end is reached between ${formatLocalTime(day.arrive.earliest)} and ${formatLocalTime(day.arrive.latest)}.`}</p>
             )}
             {day.halt.kind !== 'end' && (
-              <p className="actions">
-                At {formatAtKm(day.toKm, units)}:{' '}
-                {day.halt.kind === 'pace' && (
+              <p className="actions">{tx`At ${formatAtKm(day.toKm, units)}: ${
+                day.halt.kind === 'pace' && (
                   <button type="button" onClick={() => onCamp(day.toKm)}>
-                    Camp here
+                    {t('Camp here')}
                   </button>
-                )}{' '}
+                )
+              } ${(
                 <button type="button" onClick={() => onRestDay(day.toKm)}>
-                  A rest day more here
+                  {t('A rest day more here')}
                 </button>
-              </p>
+              )}`}</p>
             )}
           </div>
         )}
         csv={csv}
-        empty="There is no day to drive."
+        empty={t('There is no day to drive.')}
       />
       {!allListed && (
-        <p className="soft">
-          The drive goes on for more days than the {formatFigure(rows.length, 0)} listed.
-        </p>
+        <p className="soft">{tx`The drive goes on for more days than the ${formatFigure(rows.length, 0)} listed.`}</p>
       )}
     </>
   );
@@ -94,7 +91,7 @@ function columnsFor(units: UnitSystem): Column<Day>[] {
   return [
     {
       key: 'day',
-      head: 'Day',
+      head: t('Day'),
       value: ({ day }) => day,
       cell: ({ day, date }) => (
         <>
@@ -104,19 +101,19 @@ function columnsFor(units: UnitSystem): Column<Day>[] {
     },
     {
       key: 'to',
-      head: 'to',
+      head: t('to'),
       unit: distanceUnit(units),
       align: 'end',
       value: ({ toKm }) => toKm,
       cell: ({ fromKm, toKm }) => (
         <>
-          {figureAtKm(toKm, units)} <span className="second">from {figureAtKm(fromKm, units)}</span>
+          {figureAtKm(toKm, units)} <span className="second">{tx`from ${figureAtKm(fromKm, units)}`}</span>
         </>
       ),
     },
     {
       key: 'hours',
-      head: 'drive',
+      head: t('drive'),
       unit: 'h',
       align: 'end',
       value: ({ hours }) => hours,
@@ -124,7 +121,7 @@ function columnsFor(units: UnitSystem): Column<Day>[] {
     },
     {
       key: 'night',
-      head: 'Night',
+      head: t('Night'),
       value: haltName,
       cell: (day) => (
         <>
@@ -135,7 +132,7 @@ function columnsFor(units: UnitSystem): Column<Day>[] {
     },
     {
       key: 'fuel',
-      head: 'fuel',
+      head: t('fuel'),
       unit: volumeUnit(units),
       align: 'end',
       value: ({ fuelL }) => fuelL,
@@ -143,7 +140,7 @@ function columnsFor(units: UnitSystem): Column<Day>[] {
     },
     {
       key: 'water',
-      head: 'water',
+      head: t('water'),
       unit: volumeUnit(units),
       align: 'end',
       value: ({ waterL }) => waterL,
@@ -152,8 +149,8 @@ function columnsFor(units: UnitSystem): Column<Day>[] {
           <Left litres={waterL} units={units} />
           {waterByGrade !== null && waterByGrade.washingL !== 0 && (
             <>
-              <span className="second graded">{figureLitres(waterByGrade.drinkingL, units)} to drink</span>
-              <span className="second graded">{figureLitres(waterByGrade.washingL, units)} to wash</span>
+              <span className="second graded">{tx`${figureLitres(waterByGrade.drinkingL, units)} to drink`}</span>
+              <span className="second graded">{tx`${figureLitres(waterByGrade.washingL, units)} to wash`}</span>
             </>
           )}
         </>
@@ -172,23 +169,23 @@ function csvColumnsFor(units: UnitSystem): CsvColumn<Day>[] {
   const long = distanceUnit(units);
   const volume = volumeUnitInFull(units);
   return [
-    { head: 'day', value: ({ day }) => day },
-    { head: 'date', value: ({ date }) => date },
-    { head: `from (${long} along)`, value: ({ fromKm }) => distanceIn(fromKm, units) },
-    { head: `to (${long} along)`, value: ({ toKm }) => distanceIn(toKm, units) },
-    { head: 'driving (h)', value: ({ hours }) => hours },
-    { head: 'night at', value: haltName },
-    { head: 'kind of halt', value: ({ halt }) => HALT_WORDS[halt.kind] },
-    { head: 'arrives at the earliest', value: ({ arrive }) => arrive?.earliest ?? null },
-    { head: 'arrives at the latest', value: ({ arrive }) => arrive?.latest ?? null },
-    { head: `fuel left (${volume})`, value: ({ fuelL }) => volumeIn(fuelL, units) },
-    { head: `water left (${volume})`, value: ({ waterL }) => volumeIn(waterL, units) },
+    { head: t('day'), value: ({ day }) => day },
+    { head: t('date'), value: ({ date }) => date },
+    { head: t`from (${long} along)`, value: ({ fromKm }) => distanceIn(fromKm, units) },
+    { head: t`to (${long} along)`, value: ({ toKm }) => distanceIn(toKm, units) },
+    { head: t('driving (h)'), value: ({ hours }) => hours },
+    { head: t('night at'), value: haltName },
+    { head: t('kind of halt'), value: ({ halt }) => HALT_WORDS[halt.kind] },
+    { head: t('arrives at the earliest'), value: ({ arrive }) => arrive?.earliest ?? null },
+    { head: t('arrives at the latest'), value: ({ arrive }) => arrive?.latest ?? null },
+    { head: t`fuel left (${volume})`, value: ({ fuelL }) => volumeIn(fuelL, units) },
+    { head: t`water left (${volume})`, value: ({ waterL }) => volumeIn(waterL, units) },
     {
-      head: `of it to drink (${volume})`,
+      head: t`of it to drink (${volume})`,
       value: ({ waterByGrade }) => (waterByGrade === null ? null : volumeIn(waterByGrade.drinkingL, units)),
     },
     {
-      head: `of it to wash (${volume})`,
+      head: t`of it to wash (${volume})`,
       value: ({ waterByGrade }) => (waterByGrade === null ? null : volumeIn(waterByGrade.washingL, units)),
     },
   ];

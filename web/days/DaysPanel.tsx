@@ -9,6 +9,7 @@ import { DayTable } from './DayTable.tsx';
 import { PLACES, TIMES } from './day-items.tsx';
 import { MarkedPlaces } from './MarkedPlaces.tsx';
 import './days.css';
+import { tx } from '../language/tx.ts';
 
 interface DaysPanelProps {
   marked: Focus['marked'];
@@ -40,11 +41,6 @@ export function DaysPanel({ marked, onFocus }: DaysPanelProps) {
 function DaysWords({ analysis }: { analysis: Analysis }) {
   const { drivingHours, elapsedDays } = analysis.days;
   return (
-    <p>
-      At the slow pace <b>{formatFigure(drivingHours.slow, 1)}&nbsp;hours</b> of driving in{' '}
-      <b>{formatFigure(elapsedDays.slow, 1)}&nbsp;days</b>, nights and halts included; typically{' '}
-      {formatFigure(elapsedDays.typical, 1)}, fast {formatFigure(elapsedDays.fast, 1)}. Water goes by the time
-      that passes, nights included.
-    </p>
+    <p>{tx`At the slow pace ${<b>{tx`${formatFigure(drivingHours.slow, 1)} hours`}</b>} of driving in ${<b>{tx`${formatFigure(elapsedDays.slow, 1)} days`}</b>}, nights and halts included; typically ${formatFigure(elapsedDays.typical, 1)}, fast ${formatFigure(elapsedDays.fast, 1)}. Water goes by the time that passes, nights included.`}</p>
   );
 }

@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import type { Surface } from '../../server/contract/surface.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';
 import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 
@@ -20,29 +22,28 @@ export function MarkedPlaces({ marked, units, onCamp, onRestDay, onSurface }: Ma
   if (last === undefined) {
     return (
       <p className="soft">
-        Click on the strip or on the route on the map, or press Enter on the strip, to mark a place for a camp
-        or a rest day; two places mark a stretch of one surface.
+        {t(
+          'Click on the strip or on the route on the map, or press Enter on the strip, to mark a place for a camp or a rest day; two places mark a stretch of one surface.',
+        )}
       </p>
     );
   }
   return (
     <div className="marked">
       <p className="actions">
-        <b>Marked {formatAtKm(last, units)}:</b>{' '}
+        <b>{tx`Marked ${formatAtKm(last, units)}:`}</b>{' '}
         <button type="button" onClick={() => onCamp(last)}>
-          Camp here
+          {t('Camp here')}
         </button>{' '}
         <button type="button" onClick={() => onRestDay(last)}>
-          A rest day here
+          {t('A rest day here')}
         </button>
       </p>
       {before !== undefined && before !== last ? (
         <p className="actions">
-          <b>
-            {formatAtKm(Math.min(before, last), units)} to {formatAtKm(Math.max(before, last), units)}:
-          </b>{' '}
+          <b>{tx`${formatAtKm(Math.min(before, last), units)} to ${formatAtKm(Math.max(before, last), units)}:`}</b>{' '}
           <select
-            aria-label="Surface of the marked stretch"
+            aria-label={t('Surface of the marked stretch')}
             value={surface}
             onChange={(event) =>
               setSurface(SURFACE_CHOICES.find(({ value }) => value === event.target.value)?.value ?? surface)
@@ -55,11 +56,11 @@ export function MarkedPlaces({ marked, units, onCamp, onRestDay, onSurface }: Ma
             ))}
           </select>{' '}
           <button type="button" onClick={() => onSurface(before, last, surface)}>
-            Mark the surface
+            {t('Mark the surface')}
           </button>
         </p>
       ) : (
-        <p className="soft">Mark a second place for a stretch of one surface.</p>
+        <p className="soft">{t('Mark a second place for a stretch of one surface.')}</p>
       )}
     </div>
   );

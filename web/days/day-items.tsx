@@ -1,43 +1,45 @@
 import { below, type FieldPath, useField, useForm } from '../form/form-context.ts';
 import { choice, type FormItem, fold, optional, quantity, text } from '../form/items.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { SurfaceSwatch } from '../marks/SurfacePattern.tsx';
 import { formatAtKm } from '../units/units.ts';
 import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 
 /** When it sets out, and for how long it drives. */
 export const TIMES: readonly FormItem[] = [
-  text('Departure', '/departure', { type: 'date' }),
+  text(t('Departure'), '/departure', { type: 'date' }),
   {
     item: 'clock',
-    label: "Each day's driving begins at",
+    label: t("Each day's driving begins at"),
     at: '/departureHour',
-    hint: 'with it days have hours of arrival; empty: the trip starts with a driving day',
+    hint: t('with it days have hours of arrival; empty: the trip starts with a driving day'),
   },
-  optional('Camp after driving for', '/campAfterHours', 'hours', "empty: as long as the rig's day"),
+  optional(t('Camp after driving for'), '/campAfterHours', 'hours', t("empty: as long as the rig's day")),
 ];
 
 /** Where it stops, and what is under the wheels by stretch; the strip's road shows the same as patterns. */
 export const PLACES: readonly FormItem[] = [
   {
     item: 'list',
-    legend: 'Camps',
-    one: 'camp',
+    legend: t('Camps'),
+    one: t('camp'),
     at: '/camps',
     fresh: (_, { analysis }) => ({ atKm: Math.round(analysis.route.lengthKm / 2) }),
-    items: [text('Camp', '/name'), quantity('at', '/atKm', 'distance')],
+    items: [text(t('Camp'), '/name'), quantity('at', '/atKm', 'distance')],
   },
   {
     item: 'list',
-    legend: 'Rest days and waiting',
-    one: 'halt',
+    legend: t('Rest days and waiting'),
+    one: t('halt'),
     at: '/stays',
     fresh: () => ({ atKm: 0, days: 1 }),
-    items: [text('Halt', '/name'), quantity('at', '/atKm', 'distance'), quantity('for', '/days', 'days')],
+    items: [text(t('Halt'), '/name'), quantity('at', '/atKm', 'distance'), quantity('for', '/days', 'days')],
   },
   {
     item: 'list',
-    legend: 'What is under the wheels',
-    one: 'stretch',
+    legend: t('What is under the wheels'),
+    one: t('stretch'),
     at: '/surfaces',
     fresh: (_, { analysis }) => ({
       fromKm: 0,
@@ -46,10 +48,10 @@ export const PLACES: readonly FormItem[] = [
     }),
     items: [
       fold(StretchSummary, [
-        choice('Surface', '/surface', SURFACE_CHOICES),
+        choice(t('Surface'), '/surface', SURFACE_CHOICES),
         quantity('from', '/fromKm', 'distance'),
-        quantity('to', '/toKm', 'distance', { hint: 'where stretches overlap the later holds' }),
-        optional('Allowance for winding', '/allowancePercent', 'percent', 'empty: that of the surface'),
+        quantity('to', '/toKm', 'distance', { hint: t('where stretches overlap the later holds') }),
+        optional(t('Allowance for winding'), '/allowancePercent', 'percent', t('empty: that of the surface')),
       ]),
     ],
   },
@@ -63,10 +65,5 @@ function StretchSummary({ at }: { at: FieldPath }) {
   const told = useField(below(at, '/surface')).value;
   const surface = SURFACE_CHOICES.find(({ value }) => value === told)?.value ?? 'unknown';
   const place = (km: unknown) => (typeof km === 'number' ? formatAtKm(km, units) : '');
-  return (
-    <>
-      {place(fromKm)} to {place(toKm)}: {surface === 'unknown' ? 'not told' : surface}{' '}
-      <SurfaceSwatch surface={surface} />
-    </>
-  );
+  return tx`${place(fromKm)} to ${place(toKm)}: ${surface === 'unknown' ? t('not told') : surface} ${<SurfaceSwatch surface={surface} />}`;
 }

@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { t } from '../language/t.ts';
 import { Searched } from './FindFields.tsx';
 import { SelectRow } from './FormRow.tsx';
 import { below, type FieldPath, useField, useForm } from './form-context.ts';
@@ -23,7 +24,7 @@ function keyOf(item: FormItem): string {
   if ('legend' in item) return `${item.item} ${item.at} ${item.legend}`;
   switch (item.item) {
     case 'part':
-      return `part ${item.at}`;
+      return t`part ${item.at}`;
     case 'fold':
       return `fold ${typeof item.summary === 'string' ? item.summary : item.summary.name}`;
     case 'note':
@@ -31,7 +32,7 @@ function keyOf(item: FormItem): string {
     case 'case':
       return `case ${item.items.map(keyOf).join(' ')}`;
     case 'own':
-      return `own ${item.name}`;
+      return t`own ${item.name}`;
   }
 }
 

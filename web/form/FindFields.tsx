@@ -1,4 +1,5 @@
 import { type KeyboardEvent, type ReactNode, useContext, useId, useRef, useState } from 'react';
+import { t } from '../language/t.ts';
 import { FindContext, finds, inside, wishOf } from './find.ts';
 import { useForm } from './form-context.ts';
 import type { FormItem } from './items.ts';
@@ -13,8 +14,8 @@ interface FindFieldsProps {
 }
 
 /** What is found, and what a field that is not told yet can be added by. */
-const FOUND = '.found, .found-way:not(:has(.found))';
-const CONTROL = 'input, select, textarea, summary, button';
+const FOUND = t('.found, .found-way:not(:has(.found))');
+const CONTROL = t('input, select, textarea, summary, button');
 
 /** A form with a box to find its fields by their labels: what is typed leaves only those, Enter goes to the first. */
 export function FindFields({ label, items, index, children }: FindFieldsProps) {
@@ -53,7 +54,7 @@ export function FindFields({ label, items, index, children }: FindFieldsProps) {
 }
 
 const tellingOf = (isThere: boolean): string =>
-  isThere ? 'Enter goes to the first one.' : 'No field is called so.';
+  isThere ? t('Enter goes to the first one.') : t('No field is called so.');
 
 interface SearchedProps {
   item: FormItem;

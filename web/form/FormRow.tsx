@@ -1,4 +1,5 @@
 import { type ReactNode, useId } from 'react';
+import { tx } from '../language/tx.ts';
 
 /** What ties a control to its label and its remark. */
 export interface ControlMarks {
@@ -42,7 +43,7 @@ export function FormRow({ label, unit = '', hint, assumed = null, error = null, 
         {error !== null ? (
           <span className="error">{error}</span>
         ) : assumed !== null ? (
-          <span className="assumed">assumed: {assumed}</span>
+          <span className="assumed">{tx`assumed: ${assumed}`}</span>
         ) : (
           hint
         )}

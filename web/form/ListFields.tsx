@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { useRefocus } from '../kit/hooks/use-refocus.ts';
+import { tx } from '../language/tx.ts';
 import { below, type FieldPath, useField, useForm } from './form-context.ts';
 import type { ListItem } from './items.ts';
 
@@ -30,9 +31,11 @@ export function ListFields({ base, legend, one, at, fresh, least = 0, children }
           <div className="entry" key={`${entries.length} ${entry.path}`}>
             <div className="entry-fields">{children(entry)}</div>
             {entries.length > least && (
-              <button type="button" className="quiet" onClick={() => without(index)}>
-                Remove<span className="only-read"> {`${one} ${index + 1}`}</span>
-              </button>
+              <button
+                type="button"
+                className="quiet"
+                onClick={() => without(index)}
+              >{tx`Remove${<span className="only-read"> {`${one} ${index + 1}`}</span>}`}</button>
             )}
           </div>
         );
@@ -42,9 +45,7 @@ export function ListFields({ base, legend, one, at, fresh, least = 0, children }
         className="quiet"
         data-add
         onClick={() => list.set([...entries, fresh(entries.length, form)])}
-      >
-        Add a {one}
-      </button>
+      >{tx`Add a ${one}`}</button>
     </fieldset>
   );
 }

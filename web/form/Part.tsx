@@ -1,5 +1,7 @@
 import type { ReactNode } from 'react';
 import { useRefocus } from '../kit/hooks/use-refocus.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import type { Json } from '../state/json-path.ts';
 import { below, type FieldPath, useField } from './form-context.ts';
 import type { OptionalGroupItem, PartItem } from './items.ts';
@@ -52,8 +54,8 @@ export function PartFields({ base, what, at, without, start, leaveOut, children 
     <Part
       told={part.said !== undefined}
       without={without}
-      add={{ words: `Add ${what}`, onClick: () => part.set(start) }}
-      leaveOut={{ words: leaveOut ?? `Leave out ${what}`, onClick: () => part.set(undefined) }}
+      add={{ words: t`Add ${what}`, onClick: () => part.set(start) }}
+      leaveOut={{ words: leaveOut ?? t`Leave out ${what}`, onClick: () => part.set(undefined) }}
     >
       {children}
     </Part>
@@ -72,18 +74,22 @@ export function OptionalGroup({ base, legend, at, start, typical, children }: At
     <div ref={place}>
       {group.said === undefined ? (
         <p>
-          <button type="button" className="quiet" onClick={() => set(start)}>
-            Add {legend.toLowerCase()}
-          </button>
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => set(start)}
+          >{tx`Add ${legend.toLowerCase()}`}</button>
         </p>
       ) : (
         <fieldset>
           <legend>{legend}</legend>
           {JSON.stringify(group.said) === JSON.stringify(start) && <p className="says">{typical}</p>}
           {children}
-          <button type="button" className="quiet" onClick={() => set(undefined)}>
-            Remove {legend.toLowerCase()}
-          </button>
+          <button
+            type="button"
+            className="quiet"
+            onClick={() => set(undefined)}
+          >{tx`Remove ${legend.toLowerCase()}`}</button>
         </fieldset>
       )}
     </div>

@@ -1,3 +1,5 @@
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { below, type FieldPath, useField } from './form-context.ts';
 import { QuantityField } from './inputs.tsx';
 import { quantity, type RangeItem } from './items.ts';
@@ -5,7 +7,7 @@ import { quantity, type RangeItem } from './items.ts';
 const ENDS = [
   quantity('low', '/low', 'waterUse'),
   quantity('typical', '/typical', 'waterUse'),
-  quantity('high', '/high', 'waterUse', { hint: 'the verdict uses this' }),
+  quantity('high', '/high', 'waterUse', { hint: t('the verdict uses this') }),
 ];
 
 /** Litres a day that may be one figure or a range: one field, or three once low and high are wanted. */
@@ -19,9 +21,11 @@ export function RangeField({ base, label, at, hint }: RangeItem & { base: FieldP
         {ENDS.map((end) => (
           <QuantityField key={end.at} base={path} {...end} />
         ))}
-        <button type="button" className="quiet" onClick={() => set(value.typical ?? 0)}>
-          One figure<span className="only-read"> for {label.toLowerCase()}</span>
-        </button>
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => set(value.typical ?? 0)}
+        >{tx`One figure${<span className="only-read">{tx` for ${label.toLowerCase()}`}</span>}`}</button>
       </fieldset>
     );
   }
@@ -36,9 +40,7 @@ export function RangeField({ base, label, at, hint }: RangeItem & { base: FieldP
           type="button"
           className="quiet"
           onClick={() => set({ low: value, typical: value, high: value })}
-        >
-          Give low, typical and high<span className="only-read"> of {label.toLowerCase()}</span>
-        </button>
+        >{tx`Give low, typical and high${<span className="only-read">{tx` of ${label.toLowerCase()}`}</span>}`}</button>
       )}
     </div>
   );

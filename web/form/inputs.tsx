@@ -1,4 +1,5 @@
 import { useRef, useState } from 'react';
+import { t } from '../language/t.ts';
 import { type QuantityKind, unitOf } from '../units/conversions.ts';
 import { fieldText, readTyped, type Typed } from '../units/quantities.ts';
 import { clockOf, hoursOf } from '../words/local-time.ts';
@@ -9,7 +10,7 @@ import type { ChoiceItem, ClockItem, QuantityItem, TextItem, TickItem } from './
 /** A field with the place that its path begins at. */
 type At<T> = T & { base: FieldPath };
 
-const TYPICAL_WORDS = 'typical, change it';
+const TYPICAL_WORDS = t('typical, change it');
 
 /** What is being typed, and what is wrong with it: what cannot be read stays as it was typed. */
 function useDraft(field: FieldValue, kind: QuantityKind, mayBeEmpty: boolean) {

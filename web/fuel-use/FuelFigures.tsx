@@ -18,6 +18,8 @@ import { SurfaceTable } from './SurfaceTable.tsx';
 import { UreaWords } from './UreaWords.tsx';
 import '../table/plain-table.css';
 import './fuel-use.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 const ENDS = ['low', 'typical', 'high'] as const;
 type Ranges = FuelUse['range'];
@@ -26,26 +28,25 @@ type Ranges = FuelUse['range'];
 export function FuelFigures({ use, units }: { use: FuelUse; units: UnitSystem }) {
   return (
     <div className="fuel-figures">
-      <RangeTable caption="Range at your own rate" ranges={use.range} units={units} />
+      <RangeTable caption={t('Range at your own rate')} ranges={use.range} units={units} />
       {use.model === 'full' ? (
         <RangeTable
-          caption="Range on this route, surfaces, climb and hours included"
+          caption={t('Range on this route, surfaces, climb and hours included')}
           ranges={use.onRoute}
           units={units}
         />
       ) : (
         <p className="soft">
-          One rate all the way. Tell what it was observed on, mark surfaces or add hours standing, and the
-          parts are reckoned one by one.
+          {t(
+            'One rate all the way. Tell what it was observed on, mark surfaces or add hours standing, and the parts are reckoned one by one.',
+          )}
         </p>
       )}
-      <div>
-        <b>The whole route takes</b> {ENDS.map((end) => formatLitres(use.routeL[end], units)).join(', ')}{' '}
-        (low, typical, high use).{' '}
-        <Why of="the litres of the whole route">
+      <div>{tx`${<b>{t('The whole route takes')}</b>}  ${ENDS.map((end) => formatLitres(use.routeL[end], units)).join(', ')} (low, typical, high use). ${(
+        <Why of={t('the litres of the whole route')}>
           <Terms terms={use.terms} units={units} />
         </Why>
-      </div>
+      )}`}</div>
       <SurfaceTable use={use} units={units} />
       <LoadWords use={use} units={units} />
       <ClimbWords climb={use.climb} units={units} />
@@ -60,7 +61,7 @@ export function FuelFigures({ use, units }: { use: FuelUse; units: UnitSystem })
           unitOf('density', units) === 'kg/m³' ? 0 : 2,
         )}
         , {formatAs('energy', use.fuel.energyMJPerL.typical, units, 1)}{' '}
-        <Why of="density and energy">{use.fuel.source}</Why>
+        <Why of={t('density and energy')}>{use.fuel.source}</Why>
       </div>
     </div>
   );
@@ -70,15 +71,15 @@ function RangeTable(props: { caption: string; ranges: Ranges; units: UnitSystem 
   const { caption, ranges, units } = props;
   const rows: { name: string; figure: (range: FuelRange) => string }[] = [
     {
-      name: `use, ${unitOf('fuelUse', units)}`,
+      name: t`use, ${unitOf('fuelUse', units)}`,
       figure: ({ litresPer100Km }) => formatFigure(Number(fieldText(litresPer100Km, 'fuelUse', units)), 1),
     },
     {
-      name: `to the last drop, ${distanceUnit(units)}`,
+      name: t`to the last drop, ${distanceUnit(units)}`,
       figure: ({ beforeKm }) => figureKm(beforeKm, units),
     },
     {
-      name: `to the reserve, ${distanceUnit(units)}`,
+      name: t`to the reserve, ${distanceUnit(units)}`,
       figure: ({ afterKm }) => figureKm(afterKm, units),
     },
   ];
@@ -87,11 +88,9 @@ function RangeTable(props: { caption: string; ranges: Ranges; units: UnitSystem 
       <caption>{caption}</caption>
       <thead>
         <tr>
-          <th scope="col">A full load</th>
+          <th scope="col">{t('A full load')}</th>
           {ENDS.map((end) => (
-            <th scope="col" className="end" key={end}>
-              {end} use
-            </th>
+            <th scope="col" className="end" key={end}>{tx`${end} use`}</th>
           ))}
         </tr>
       </thead>
@@ -116,35 +115,24 @@ function LoadWords({ use, units }: { use: FuelUse; units: UnitSystem }) {
   if (load === null) {
     return (
       <p className="soft">
-        Load is not reckoned: tell the mass at which your rate was observed, and what the vehicle weighs.
+        {t(
+          'Load is not reckoned: tell the mass at which your rate was observed, and what the vehicle weighs.',
+        )}
       </p>
     );
   }
   return (
-    <p>
-      <b>Load:</b> {formatMass(load.massKg, units)} against {formatMass(load.observedKg, units)} when the rate
-      was observed, {formatFigure(load.percentPer100Kg, 2)}&nbsp;% for each {formatMass(100, units)}: ×{' '}
-      {formatFigure(load.factor, 3)}.
-    </p>
+    <p>{tx`${<b>{t('Load:')}</b>}  ${formatMass(load.massKg, units)} against ${formatMass(load.observedKg, units)} when the rate was observed, ${formatFigure(load.percentPer100Kg, 2)} % for each ${formatMass(100, units)}: × ${formatFigure(load.factor, 3)}.`}</p>
   );
 }
 
 function ClimbWords({ climb, units }: { climb: FuelUse['climb']; units: UnitSystem }) {
-  if (climb === null) return <p className="soft">Climb is not reckoned: the route has no heights.</p>;
+  if (climb === null) return <p className="soft">{t('Climb is not reckoned: the route has no heights.')}</p>;
   return (
-    <div>
-      <b>Climb:</b> {formatHeight(climb.upM, units)} up, {formatHeight(climb.downM, units)} down:{' '}
-      {climb.litres === null
-        ? 'not reckoned, as the mass is not told'
-        : `${formatLitres(climb.litres, units)} more`}
-      .{' '}
-      <Why of="the climb">
-        Heights that change by less than {formatHeight(climb.thresholdM, units)} are taken for noise: the
-        track as recorded climbs {formatHeight(climb.rawUpM, units)}. Of the fuel's energy{' '}
-        {formatFigure(climb.efficiency * 100, 0)}&nbsp;% lifts; of a descent's{' '}
-        {formatFigure(climb.giveBack * 100, 0)}
-        &nbsp;% spares fuel.
-      </Why>
-    </div>
+    <div>{tx`${<b>{t('Climb:')}</b>}  ${formatHeight(climb.upM, units)} up, ${formatHeight(climb.downM, units)} down: ${
+      climb.litres === null
+        ? t('not reckoned, as the mass is not told')
+        : t`${formatLitres(climb.litres, units)} more`
+    }. ${<Why of={t('the climb')}>{tx`Heights that change by less than ${formatHeight(climb.thresholdM, units)} are taken for noise: the track as recorded climbs ${formatHeight(climb.rawUpM, units)}. Of the fuel's energy ${formatFigure(climb.efficiency * 100, 0)} % lifts; of a descent's ${formatFigure(climb.giveBack * 100, 0)} % spares fuel.`}</Why>}`}</div>
   );
 }

@@ -1,4 +1,5 @@
 import { Dialog } from '../kit/Dialog.tsx';
+import { t } from '../language/t.ts';
 import type { Keeper, KeeperState } from './keeper.ts';
 import { whenWords } from './when-words.ts';
 
@@ -11,8 +12,8 @@ interface ChangesDialogProps {
 /** All changes of the trip, the newest first, each to be gone back to: nothing that was said is lost by that. */
 export function ChangesDialog({ keeper, kept: { changes, trip }, onClose }: ChangesDialogProps) {
   return (
-    <Dialog title="Changes of this trip" mayClose onClose={onClose}>
-      <p>Go back to any of them: those made since stay on the list.</p>
+    <Dialog title={t('Changes of this trip')} mayClose onClose={onClose}>
+      <p>{t('Go back to any of them: those made since stay on the list.')}</p>
       <ol className="changes">
         {changes.map(({ seq, at, change }) => {
           const isHere = seq === trip?.standsAt;
@@ -22,10 +23,10 @@ export function ChangesDialog({ keeper, kept: { changes, trip }, onClose }: Chan
                 {change} <small>{whenWords(at, new Date())}</small>
               </span>
               {isHere ? (
-                <b>Here</b>
+                <b>{t('Here')}</b>
               ) : (
                 <button type="button" onClick={() => void keeper.stand(seq)}>
-                  Go here
+                  {t('Go here')}
                 </button>
               )}
             </li>
@@ -34,7 +35,7 @@ export function ChangesDialog({ keeper, kept: { changes, trip }, onClose }: Chan
       </ol>
       <div className="dialog-actions">
         <button type="button" className="main" onClick={onClose}>
-          Close
+          {t('Close')}
         </button>
       </div>
     </Dialog>

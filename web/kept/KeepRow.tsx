@@ -3,6 +3,8 @@ import { Problem } from '../kit/Problem.tsx';
 import { ChangesDialog } from './ChangesDialog.tsx';
 import type { Keeper, KeeperState, Saving } from './keeper.ts';
 import './kept.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 interface KeepRowProps {
   keeper: Keeper;
@@ -19,11 +21,11 @@ export function KeepRow({ keeper, kept, onTrips, onMaps }: KeepRowProps) {
   return (
     <div className="keep-row">
       <button type="button" onClick={onTrips}>
-        Trips
+        {t('Trips')}
       </button>
       <UndoRedo keeper={keeper} kept={kept} />
       <button type="button" disabled={kept.changes.length < 2} onClick={() => setListed(true)}>
-        Changes
+        {t('Changes')}
       </button>
       <MapsButton keeper={keeper} onMaps={onMaps} />
       <span
@@ -36,10 +38,10 @@ export function KeepRow({ keeper, kept, onTrips, onMaps }: KeepRowProps) {
       </span>
       {saving.state === 'waiting' && (
         <button type="button" onClick={keeper.again}>
-          Try now
+          {t('Try now')}
         </button>
       )}
-      {saving.state === 'refused' && <Problem problem={saving.problem} before="Not saved." />}
+      {saving.state === 'refused' && <Problem problem={saving.problem} before={t('Not saved.')} />}
       {listed && <ChangesDialog {...{ keeper, kept }} onClose={() => setListed(false)} />}
     </div>
   );
@@ -49,10 +51,10 @@ export function KeepRow({ keeper, kept, onTrips, onMaps }: KeepRowProps) {
 function MapsButton({ keeper: { maps }, onMaps }: Pick<KeepRowProps, 'keeper' | 'onMaps'>) {
   const { job, problem } = useSyncExternalStore(maps.subscribe, maps.read);
   return (
-    <button type="button" onClick={onMaps}>
-      Maps{job !== null && ' (more on the way)'}
-      {job === null && problem !== null && ' (not added)'}
-    </button>
+    <button
+      type="button"
+      onClick={onMaps}
+    >{tx`Maps${job !== null && t(' (more on the way)')}${job === null && problem !== null && t(' (not added)')}`}</button>
   );
 }
 
@@ -61,8 +63,8 @@ function UndoRedo({ keeper, kept }: Pick<KeepRowProps, 'keeper' | 'kept'>) {
   // What is being saved can be taken back as well: that waits for the save.
   const isSaving = kept.saving.state === 'saving';
   const ways = [
-    { word: 'Undo', may: isSaving || keeper.undoTo() !== null, change: here?.change, go: keeper.undo },
-    { word: 'Redo', may: keeper.redoTo() !== null, change: keeper.redoTo()?.change, go: keeper.redo },
+    { word: t('Undo'), may: isSaving || keeper.undoTo() !== null, change: here?.change, go: keeper.undo },
+    { word: t('Redo'), may: keeper.redoTo() !== null, change: keeper.redoTo()?.change, go: keeper.redo },
   ];
   return ways.map(({ word, may, change, go }) => (
     <button
@@ -70,7 +72,9 @@ function UndoRedo({ keeper, kept }: Pick<KeepRowProps, 'keeper' | 'kept'>) {
       type="button"
       disabled={!may}
       title={
-        may ? `${word}: ${isSaving ? 'the last change' : (change ?? '')}` : `Nothing to ${word.toLowerCase()}`
+        may
+          ? `${word}: ${isSaving ? t('the last change') : (change ?? '')}`
+          : t`Nothing to ${word.toLowerCase()}`
       }
       onClick={() => void go()}
     >
@@ -88,21 +92,21 @@ const isFleeting = (saving: Saving): boolean => saving.state === 'saved' && !sav
 function savingWords(saving: Saving, name: string): string {
   switch (saving.state) {
     case 'own':
-      return 'The demo: a change makes your own trip';
+      return t('The demo: a change makes your own trip');
     case 'saved':
       return saving.isLasting
-        ? `Saved as “${name}”`
-        : `“${name}” is held only until Drystage stops: nothing can be kept now (why: see Trips)`;
+        ? t`Saved as “${name}”`
+        : t`“${name}” is held only until Drystage stops: nothing can be kept now (why: see Trips)`;
     case 'saving':
-      return 'Saving…';
+      return t('Saving…');
     case 'waiting':
       return saving.inBrowser
-        ? 'Drystage does not answer. Your changes are kept in this browser and saved as soon as it does.'
-        : 'Drystage does not answer, and this browser keeps nothing: leave the page open until it does.';
+        ? t('Drystage does not answer. Your changes are kept in this browser and saved as soon as it does.')
+        : t('Drystage does not answer, and this browser keeps nothing: leave the page open until it does.');
     case 'elsewhere':
-      return 'Changed in two places';
+      return t('Changed in two places');
     case 'refused':
-      return 'Not saved';
+      return t('Not saved');
   }
 }
 

@@ -2,6 +2,8 @@ import { type FormEvent, useState } from 'react';
 import type { KeptResults, TripEntry } from '../../server/contract/kept.ts';
 import { duplicateTrip, exportPath, nameTrip, resetDemo } from '../api/kept.ts';
 import { VerdictMark } from '../kit/VerdictMark.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { TripPicture } from './TripPicture.tsx';
 import { whenWords } from './when-words.ts';
 
@@ -29,32 +31,30 @@ export function TripRow({ trip, isOpen, run, onOpen, onDelete }: TripRowProps) {
             {trip.name}
           </button>
         )}
-        <small>
-          {isOpen && 'open now, '}changed {whenWords(trip.changedAt, new Date())}
-        </small>
+        <small>{tx`${isOpen && t('open now, ')}changed ${whenWords(trip.changedAt, new Date())}`}</small>
         <TripVerdicts results={trip.results} />
       </div>
       <div className="trip-actions">
         {!trip.isDemo && (
           <button type="button" onClick={() => setNaming(true)}>
-            Rename
+            {t('Rename')}
           </button>
         )}
         <button type="button" onClick={() => void run(() => duplicateTrip(trip.id))}>
-          Duplicate
+          {t('Duplicate')}
         </button>
         <a href={exportPath(trip.id)} download>
-          Save as a file
+          {t('Save as a file')}
         </a>
         {trip.isDemo
           ? trip.isChanged === true && (
               <button type="button" onClick={() => void run(resetDemo)}>
-                Set back
+                {t('Set back')}
               </button>
             )
           : !isOpen && (
               <button type="button" onClick={onDelete}>
-                Delete
+                {t('Delete')}
               </button>
             )}
       </div>
@@ -64,12 +64,9 @@ export function TripRow({ trip, isOpen, run, onOpen, onDelete }: TripRowProps) {
 
 const TripVerdicts = ({ results }: { results: KeptResults | null }) =>
   results === null ? (
-    <small>not worked out as it stands</small>
+    <small>{t('not worked out as it stands')}</small>
   ) : (
-    <small>
-      fuel <VerdictMark verdict={results.fuel.verdict} />, water{' '}
-      <VerdictMark verdict={results.water.verdict} />
-    </small>
+    <small>{tx`fuel ${<VerdictMark verdict={results.fuel.verdict} />}, water ${<VerdictMark verdict={results.water.verdict} />}`}</small>
   );
 
 function NameForm({ trip, run, onDone }: { trip: TripEntry; run: Run; onDone: () => void }) {
@@ -83,13 +80,13 @@ function NameForm({ trip, run, onDone }: { trip: TripEntry; run: Run; onDone: ()
   return (
     <form onSubmit={(event) => void submit(event)}>
       <input
-        aria-label="Name of the trip"
+        aria-label={t('Name of the trip')}
         value={name}
         maxLength={120}
         ref={(field) => field?.focus()}
         onChange={({ target }) => setName(target.value)}
       />
-      <button type="submit">Name it so</button>
+      <button type="submit">{t('Name it so')}</button>
     </form>
   );
 }

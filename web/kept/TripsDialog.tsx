@@ -4,6 +4,8 @@ import { deleteTrip, importTrip, restoreTrip } from '../api/kept.ts';
 import { Dialog } from '../kit/Dialog.tsx';
 import { FilePick } from '../kit/FilePick.tsx';
 import { Problem } from '../kit/Problem.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { TripRow } from './TripRow.tsx';
 import { useTripList } from './use-trip-list.ts';
 
@@ -37,19 +39,18 @@ export function TripsDialog({ openId, dropped, onClose, onTrip }: TripsDialogPro
     return () => clearTimeout(timer);
   }, [dropped]);
   return (
-    <Dialog title="Trips" mayClose onClose={onClose}>
+    <Dialog title={t('Trips')} mayClose onClose={onClose}>
       {list !== null && <WhereKept store={list.store} />}
       {problem !== null && <Problem problem={problem} />}
       {gone !== null && (
-        <p className="gone" role="status">
-          “{gone.name}” was deleted.{' '}
+        <p className="gone" role="status">{tx`“${gone.name}” was deleted. ${(
           <button type="button" onClick={() => void takeBack()}>
-            Take it back
+            {t('Take it back')}
           </button>
-        </p>
+        )}`}</p>
       )}
-      {list === null && problem === null && <p>Fetching the list…</p>}
-      <ul className="trips" aria-label="Kept trips">
+      {list === null && problem === null && <p>{t('Fetching the list…')}</p>}
+      <ul className="trips" aria-label={t('Kept trips')}>
         {list?.trips.map((trip) => (
           <TripRow
             key={trip.id}
@@ -61,13 +62,10 @@ export function TripsDialog({ openId, dropped, onClose, onTrip }: TripsDialogPro
           />
         ))}
       </ul>
-      <p>
-        A trip file of your own or of a friend (.drystage.json):{' '}
-        <FilePick onFiles={(files) => void takeIn(files[0] ?? null)}>open a trip file</FilePick>
-      </p>
+      <p>{tx`A trip file of your own or of a friend (.drystage.json): ${<FilePick onFiles={(files) => void takeIn(files[0] ?? null)}>{t('open a trip file')}</FilePick>}`}</p>
       <div className="dialog-actions">
         <button type="button" className="main" onClick={onClose}>
-          Close
+          {t('Close')}
         </button>
       </div>
     </Dialog>
@@ -77,10 +75,10 @@ export function TripsDialog({ openId, dropped, onClose, onTrip }: TripsDialogPro
 /** Where all of this is kept, and that it is not, where it is not. */
 const WhereKept = ({ store }: { store: StoreState }) =>
   store.keeps === 'folder' ? (
-    <p className="quiet-note">Kept on the computer that runs Drystage, in {store.folder}.</p>
+    <p className="quiet-note">{tx`Kept on the computer that runs Drystage, in ${store.folder}.`}</p>
   ) : (
-    <p className="problem" role="alert">
-      Nothing is kept for good: trips are gone when Drystage stops. {store.why} Save what you need as trip
-      files.
-    </p>
+    <p
+      className="problem"
+      role="alert"
+    >{tx`Nothing is kept for good: trips are gone when Drystage stops. ${store.why} Save what you need as trip files.`}</p>
   );

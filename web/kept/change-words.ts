@@ -1,4 +1,5 @@
 import type { TripFile } from '../../server/contract/trip.ts';
+import { t } from '../language/t.ts';
 import { type Json, valueAt } from '../state/json-path.ts';
 import { asJson, type Said } from '../state/said.ts';
 import { fieldWords } from '../words/field-words.ts';
@@ -17,8 +18,8 @@ export function changeWords(before: Said, after: Said, nameOf: (id: string) => s
   ];
   const first = told.slice(0, MOST_TOLD).join('; ');
   const rest = told.length - MOST_TOLD;
-  const all = rest > 0 ? `${first}; and ${rest} more` : first;
-  const words = all === '' ? 'Written otherwise' : all;
+  const all = rest > 0 ? t`${first}; and ${rest} more` : first;
+  const words = all === '' ? t('Written otherwise') : all;
   return words.length <= MOST_CHARACTERS ? words : `${words.slice(0, MOST_CHARACTERS - 1)}…`;
 }
 
@@ -34,9 +35,9 @@ function findingWords(before: TripFile, after: TripFile, nameOf: (id: string) =>
   const told: string[] = [];
   for (const [key, finding] of is ?? [])
     if (JSON.stringify(was?.get(key)) !== JSON.stringify(finding))
-      told.push(`${nameOf(finding.id)} ${finding.works ? 'works' : 'does not work'}`);
+      told.push(`${nameOf(finding.id)} ${finding.works ? 'works' : t('does not work')}`);
   for (const [key, { id }] of was ?? [])
-    if (!is?.has(key)) told.push(`${nameOf(id)}: what was found out is taken back`);
+    if (!is?.has(key)) told.push(t`${nameOf(id)}: what was found out is taken back`);
   return told;
 }
 
@@ -48,21 +49,21 @@ function fieldsChanged(before: Json, after: Json): string[] {
     const [was, is] = [valueAt(before, path), valueAt(after, path)];
     const words = fieldWords(path, 'metric');
     if (Array.isArray(was) || Array.isArray(is)) return `${words}: ${listWords(lengthOf(was), lengthOf(is))}`;
-    if (is === undefined) return `${words}: no longer told`;
-    return isPlain(is) ? `${words}: ${plainWords(is)}` : `${words} changed`;
+    if (is === undefined) return t`${words}: no longer told`;
+    return isPlain(is) ? `${words}: ${plainWords(is)}` : t`${words} changed`;
   });
 }
 
 const lengthOf = (value: Json | undefined): number => (Array.isArray(value) ? value.length : 0);
 
 const listWords = (was: number, is: number): string =>
-  is > was ? `${is - was} added` : is < was ? `${was - is} taken out` : 'changed';
+  is > was ? t`${is - was} added` : is < was ? t`${was - is} taken out` : t('changed');
 
 const isPlain = (value: Json): value is string | number | boolean =>
   typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
 
 const plainWords = (value: string | number | boolean): string =>
-  value === true ? 'yes' : value === false ? 'no' : String(value);
+  value === true ? t('yes') : value === false ? t('no') : String(value);
 
 /** Paths of the smallest parts that differ; lists count as one part where an entry came or went. */
 function* pathsChanged(before: Json | undefined, after: Json | undefined, path: string): Generator<string> {

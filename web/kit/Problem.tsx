@@ -1,4 +1,6 @@
 import type { ProblemDetails } from '../api/api.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { withoutPaths } from '../words/field-words.ts';
 
 /** A refusal in the server's words: what is wrong, where, and what to do about it. */
@@ -28,12 +30,11 @@ export function Problem({
       </p>
       {problem.detail !== problem.title && <p>{words(problem.detail)}</p>}
       {onSure !== undefined ? (
-        <p>
-          Correct it, or{' '}
+        <p>{tx`Correct it, or ${(
           <button type="button" onClick={onSure}>
-            It is meant so
+            {t('It is meant so')}
           </button>
-        </p>
+        )}`}</p>
       ) : (
         remedy !== null && !problem.detail.includes(remedy) && <p>{words(remedy)}.</p>
       )}

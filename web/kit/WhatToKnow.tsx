@@ -1,4 +1,5 @@
 import type { Passing } from '../../server/contract/analysis.ts';
+import { t } from '../language/t.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';
 import { saidIn } from '../words/said.ts';
 
@@ -23,7 +24,7 @@ export function WhatToKnow({ passings, places, units }: WhatToKnowProps) {
   if (told.length === 0) return null;
   return (
     <>
-      <h4>What to know of the supplies</h4>
+      <h4>{t('What to know of the supplies')}</h4>
       <ul>
         {told.map((passing) => (
           <li key={keyOf(passing)}>

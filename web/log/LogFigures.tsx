@@ -12,6 +12,8 @@ import {
 } from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
 import '../table/plain-table.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { saidIn } from '../words/said.ts';
 
 const ENDS = ['low', 'typical', 'high'] as const;
@@ -39,7 +41,7 @@ export function LogFigures({ learned, units }: { learned: LogResult; units: Unit
         <Entries log={learned} units={units} />
       )}
       {learned.unreadColumns.length > 0 && (
-        <p className="soft">Columns not looked at: {learned.unreadColumns.join(', ')}.</p>
+        <p className="soft">{tx`Columns not looked at: ${learned.unreadColumns.join(', ')}.`}</p>
       )}
     </>
   );
@@ -48,31 +50,27 @@ export function LogFigures({ learned, units }: { learned: LogResult; units: Unit
 function Rates(props: { rates: LogRates; kind: QuantityKind; units: UnitSystem; learned: LogResult }) {
   const { rates, kind, units, learned } = props;
   return (
-    <div>
-      <b>
-        {ENDS.map((end) => rateIn(rates[end], kind, units)).join(', ')}&nbsp;{unitOf(kind, units)}
-      </b>{' '}
-      (low, typical, high
-      {learned.kind === 'water'
-        ? `, for ${learned.crew.people} ${learned.crew.people === 1 ? 'person' : 'people'}`
-        : ''}
-      ) from {learned.lines} lines of {learned.source}.{' '}
-      <Why of="the rates learned">
+    <div>{tx`${<b>{tx`${ENDS.map((end) => rateIn(rates[end], kind, units)).join(', ')} ${unitOf(kind, units)}`}</b>} (low, typical, high${
+      learned.kind === 'water'
+        ? t`, for ${learned.crew.people} ${learned.crew.people === 1 ? 'person' : 'people'}`
+        : ''
+    }) from ${learned.lines} lines of ${learned.source}. ${(
+      <Why of={t('the rates learned')}>
         {learned.method.map((sentence) => (
           <p key={sentence}>{sentence}</p>
         ))}
       </Why>
-    </div>
+    )}`}</div>
   );
 }
 
 function Intervals({ log, units }: { log: FuelLog; units: UnitSystem }) {
   return (
     <table className="plain-table">
-      <caption>From full tank to full tank: {log.intervals.length}</caption>
+      <caption>{tx`From full tank to full tank: ${log.intervals.length}`}</caption>
       <thead>
         <tr>
-          <th scope="col">Lines</th>
+          <th scope="col">{t('Lines')}</th>
           <th scope="col" className="end">
             {distanceUnit(units)}
           </th>
@@ -82,20 +80,18 @@ function Intervals({ log, units }: { log: FuelLog; units: UnitSystem }) {
           <th scope="col" className="end">
             {unitOf('fuelUse', units)}
           </th>
-          <th scope="col">Notes</th>
+          <th scope="col">{t('Notes')}</th>
         </tr>
       </thead>
       <tbody>
         {log.intervals.map((one) => (
           <tr key={one.fromLine}>
-            <th scope="row">
-              {one.fromLine} to {one.toLine}
-            </th>
+            <th scope="row">{tx`${one.fromLine} to ${one.toLine}`}</th>
             <td className="end">{figureKm(one.km, units)}</td>
             <td className="end">{figureLitres(one.litres, units)}</td>
             <td className="end">{rateIn(one.litresPer100Km, 'fuelUse', units)}</td>
             <td>
-              {one.outlier && <strong>outlier </strong>}
+              {one.outlier && <strong>{t('outlier ')}</strong>}
               {[one.surface, ...one.notes].filter((each) => each !== null).join('; ')}
             </td>
           </tr>
@@ -103,11 +99,9 @@ function Intervals({ log, units }: { log: FuelLog; units: UnitSystem }) {
         {log.leftOut.map((one) => (
           <tr key={`left out ${one.fromLine} ${one.code}`}>
             <th scope="row">
-              {one.fromLine === one.toLine ? one.fromLine : `${one.fromLine} to ${one.toLine}`}
+              {one.fromLine === one.toLine ? one.fromLine : t`${one.fromLine} to ${one.toLine}`}
             </th>
-            <td colSpan={4} className="soft">
-              no rate: {saidIn(units, one)}
-            </td>
+            <td colSpan={4} className="soft">{tx`no rate: ${saidIn(units, one)}`}</td>
           </tr>
         ))}
       </tbody>
@@ -118,23 +112,21 @@ function Intervals({ log, units }: { log: FuelLog; units: UnitSystem }) {
 function Entries({ log, units }: { log: WaterLog; units: UnitSystem }) {
   return (
     <table className="plain-table">
-      <caption>Lines of the log: {log.entries.length}</caption>
+      <caption>{tx`Lines of the log: ${log.entries.length}`}</caption>
       <thead>
         <tr>
-          <th scope="col">From</th>
+          <th scope="col">{t('From')}</th>
           <th scope="col" className="end">
             {volumeUnit(units)}
           </th>
           <th scope="col" className="end">
-            people
+            {t('people')}
           </th>
           <th scope="col" className="end">
-            days
+            {t('days')}
           </th>
-          <th scope="col" className="end">
-            {volumeUnit(units)} a person, day
-          </th>
-          <th scope="col">Notes</th>
+          <th scope="col" className="end">{tx`${volumeUnit(units)} a person, day`}</th>
+          <th scope="col">{t('Notes')}</th>
         </tr>
       </thead>
       <tbody>
@@ -146,7 +138,7 @@ function Entries({ log, units }: { log: WaterLog; units: UnitSystem }) {
             <td className="end">{formatFigure(one.days, 1)}</td>
             <td className="end">{rateIn(one.litresPerPersonDay, 'volume', units)}</td>
             <td>
-              {one.outlier && <strong>outlier </strong>}
+              {one.outlier && <strong>{t('outlier ')}</strong>}
               {one.note}
             </td>
           </tr>

@@ -9,9 +9,11 @@ import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 import { LogFigures } from './LogFigures.tsx';
 import { crewCount, withFuelLog, withWaterLog } from './take-in.ts';
 import './log.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 const SURFACES = [
-  { value: '', words: 'any surface' },
+  { value: '', words: t('any surface') },
   ...SURFACE_CHOICES.filter(({ value }) => value !== 'unknown'),
 ];
 
@@ -48,20 +50,16 @@ export function LogSection() {
   };
   return (
     <div className="log">
-      <p>
-        A CSV with a header: fill-ups as <code>odometer_km, litres, full</code>, or water as{' '}
-        <code>date, litres, people, days</code>. Units stand in the header; a surface or a mass may stand
-        beside.
-      </p>
+      <p>{tx`A CSV with a header: fill-ups as ${<code>{t('odometer_km, litres, full')}</code>}, or water as ${<code>{t('date, litres, people, days')}</code>}. Units stand in the header; a surface or a mass may stand beside.`}</p>
       <FilePick
         accept=".csv,.txt,text/csv"
         onFiles={([file]) => file !== undefined && void read(file, surface)}
       >
-        {log === null ? 'Open a log' : 'Open another log'}
+        {log === null ? t('Open a log') : t('Open another log')}
       </FilePick>
       {(learned?.kind === 'fuel' || surface !== '') && (
         <SelectRow
-          label="Only what was driven on"
+          label={t('Only what was driven on')}
           value={surface}
           choices={SURFACES}
           onChoose={(chosen) => {
@@ -76,9 +74,9 @@ export function LogSection() {
           <LogFigures learned={learned} units={units} />
           <p className="actions">
             <button type="button" className="main" onClick={take} disabled={taken}>
-              Take it into the rig
+              {t('Take it into the rig')}
             </button>{' '}
-            <span role="status">{taken ? 'Taken: the answer above is reckoned with it.' : ''}</span>
+            <span role="status">{taken ? t('Taken: the answer above is reckoned with it.') : ''}</span>
           </p>
         </>
       )}

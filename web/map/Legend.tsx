@@ -1,4 +1,5 @@
 import type { ReactNode } from 'react';
+import { t } from '../language/t.ts';
 import { LEGEND_LAYERS, type LegendKey } from './style/legend-keys.ts';
 
 interface Props {
@@ -12,8 +13,8 @@ export function Legend({ fuelWord, keys }: Props) {
   return (
     <details className="map-legend">
       <summary>
-        <span className="map-legend-side map-legend-fuel">{`Left: ${fuelWord}`}</span>
-        <span className="map-legend-side map-legend-water">Right: drinking water</span>
+        <span className="map-legend-side map-legend-fuel">{t`Left: ${fuelWord}`}</span>
+        <span className="map-legend-side map-legend-water">{t('Right: drinking water')}</span>
       </summary>
       <ul>
         {(Object.keys(LEGEND_LAYERS) as LegendKey[])
@@ -51,25 +52,25 @@ function Line(props: { className: string; width: number; dash?: string; from?: n
 
 const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
   route: {
-    words: 'the route, nothing to worry about',
+    words: t('the route, nothing to worry about'),
     picture: <Line className="legend-ink-line" width={2} />,
   },
   left: {
-    words: 'what is left where a stretch gives trouble',
+    words: t('what is left where a stretch gives trouble'),
     picture: <polygon className="legend-fuel" points="0,2 36,7 36,9 0,12" />,
   },
   reserve: {
-    words: 'into the reserve',
+    words: t('into the reserve'),
     picture: <Line className="legend-fuel-line" width={5} dash="5 4" />,
   },
   dry: {
-    words: 'runs dry',
+    words: t('runs dry'),
     picture: [0, 6, 12, 18, 24, 30].map((x) => (
       <polygon key={x} className="legend-dry" points={`${x},12 ${x + 3},12 ${x + 6},2 ${x + 3},2`} />
     )),
   },
   verdicts: {
-    words: 'edge: runs dry, into the reserve, not known',
+    words: t('edge: runs dry, into the reserve, not known'),
     picture: (
       <>
         <Line className="legend-dry-line" width={2.4} to={11} />
@@ -79,7 +80,7 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
     ),
   },
   'no-cover': {
-    words: 'no map data along the route',
+    words: t('no map data along the route'),
     picture: (
       <line
         className="legend-ink-line"
@@ -94,7 +95,7 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
     ),
   },
   cans: {
-    words: 'framed: full cans carried',
+    words: t('framed: full cans carried'),
     picture: (
       <g fill="none" strokeWidth={1.6}>
         <rect className="legend-fuel-line" x={1} y={1.5} width={15} height={11} />
@@ -102,9 +103,9 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
       </g>
     ),
   },
-  closed: { words: 'closed', picture: <Line className="legend-ink-line" width={9} dash="3 4.5" /> },
+  closed: { words: t('closed'), picture: <Line className="legend-ink-line" width={9} dash="3 4.5" /> },
   supplies: {
-    words: 'supply relied on',
+    words: t('supply relied on'),
     picture: (
       <>
         <rect className="legend-fuel" x={5} y={1} width={11} height={12} rx={1.5} />
@@ -113,7 +114,7 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
     ),
   },
   hollow: {
-    words: 'not relied on',
+    words: t('not relied on'),
     picture: (
       <g fill="none" strokeWidth={1.6}>
         <rect className="legend-fuel-line" x={6} y={2} width={9} height={10} rx={1.5} />
@@ -122,7 +123,7 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
     ),
   },
   clusters: {
-    words: 'several near each other',
+    words: t('several near each other'),
     picture: (
       <>
         <rect className="legend-fuel" x={5} y={2} width={10} height={10} rx={1.5} />
@@ -133,7 +134,7 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
     ),
   },
   stops: {
-    words: 'the plan fills here',
+    words: t('the plan fills here'),
     picture: (
       <>
         <rect className="legend-fuel" x={6} y={3} width={8} height={8} />
@@ -144,7 +145,7 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
     ),
   },
   'turn-backs': {
-    words: 'turn back; the first, filled',
+    words: t('turn back; the first, filled'),
     picture: (
       <>
         <path className="legend-turn" d="M10,1 L16,7 L10,13 L4,7 Z" />
@@ -153,7 +154,7 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
     ),
   },
   roads: {
-    words: 'road, wider for the greater',
+    words: t('road, wider for the greater'),
     picture: (
       <>
         <Line className="legend-road-line" width={4} to={16} />
@@ -161,9 +162,9 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
       </>
     ),
   },
-  tracks: { words: 'track', picture: <Line className="legend-soft-line" width={1} dash="4 3" /> },
+  tracks: { words: t('track'), picture: <Line className="legend-soft-line" width={1} dash="4 3" /> },
   water: {
-    words: 'river, lake',
+    words: t('river, lake'),
     picture: (
       <>
         <Line className="legend-stream-line" width={2} to={16} />
@@ -173,7 +174,7 @@ const ROWS: Record<LegendKey, { words: string; picture: ReactNode }> = {
   },
   borders: { words: 'border', picture: <Line className="legend-soft-line" width={1} dash="6 2 1 2" /> },
   extracts: {
-    words: 'edge of the map data; hatched: none',
+    words: t('edge of the map data; hatched: none'),
     picture: (
       <>
         <Line className="legend-soft-line" width={1.2} dash="2.4 2.4" to={15} />

@@ -17,6 +17,7 @@ import { DARK, LIGHT } from './style/palette.ts';
 import { planOnMap } from './style/plan-on-map.ts';
 import { supplyFacts } from './supply-facts.ts';
 import './map.css';
+import { t } from '../language/t.ts';
 
 interface Props {
   reply: AnalysisReply;
@@ -28,8 +29,9 @@ interface Props {
   plan: PlanReply | null;
 }
 
-const NO_MAP =
-  'The map could not be drawn: this browser gives the page no WebGL. Strip and tables show the same.';
+const NO_MAP = t(
+  'The map could not be drawn: this browser gives the page no WebGL. Strip and tables show the same.',
+);
 
 /** The route from above, as two lines as wide as what is aboard; supply points, the ground, a legend. */
 export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
@@ -81,7 +83,7 @@ export function MapView({ reply, plan, units, focus, onFocus, dark }: Props) {
       .then(({ createMap }) => {
         if (gone || box.current === null) return;
         const { style: first, bounds, name } = atStart.current;
-        made = createMap(box.current, first, bounds, `Map of ${name}`, {
+        made = createMap(box.current, first, bounds, t`Map of ${name}`, {
           onRoute: (at) => events.current?.onRoute(at),
           onMark: (at) => events.current?.onMark(at),
           onSupply: (id) => events.current?.onSupply(id),
@@ -183,7 +185,7 @@ function useWorld(wanted: boolean): World | null {
     let gone = false;
     worldLand().then(
       (land) => !gone && setWorld(land),
-      (error: unknown) => console.warn('The world outline is missing from the map:', error),
+      (error: unknown) => console.warn(t('The world outline is missing from the map:'), error),
     );
     return () => {
       gone = true;
@@ -246,13 +248,13 @@ function Attribution({ invented, world }: { invented: boolean; world: boolean })
   return (
     <p className="map-attribution">
       {invented ? (
-        'invented data in the form of OpenStreetMap'
+        t('invented data in the form of OpenStreetMap')
       ) : (
         <a href="https://www.openstreetmap.org/copyright" target="_blank" rel="noreferrer">
-          © OpenStreetMap contributors (ODbL)
+          {t('© OpenStreetMap contributors (ODbL)')}
         </a>
       )}
-      {world && ', outline Natural Earth'}
+      {world && t(', outline Natural Earth')}
     </p>
   );
 }

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { t } from '../language/t.ts';
 import { formatAtKm, formatKm, type UnitSystem } from '../units/units.ts';
 import { saidIn } from '../words/said.ts';
 import { countsWords, WATER_CLASS_WORDS } from '../words/words.ts';
@@ -18,7 +19,7 @@ export function SupplyCard({ facts, used, units, onClose }: Props) {
   const name = facts.name ?? facts.commodities[0]?.kind ?? facts.id;
   return (
     <section className="supply-card" role="dialog" aria-labelledby={title}>
-      <button type="button" className="supply-close" onClick={onClose} aria-label={`Close ${name}`}>
+      <button type="button" className="supply-close" onClick={onClose} aria-label={t`Close ${name}`}>
         ×
       </button>
       <h3 id={title}>{name}</h3>
@@ -33,7 +34,7 @@ export function SupplyCard({ facts, used, units, onClose }: Props) {
       ))}
       <details>
         <summary>
-          {facts.tags.length === 1 ? '1 tag' : `${facts.tags.length} tags`}, {facts.id}
+          {facts.tags.length === 1 ? t('1 tag') : t`${facts.tags.length} tags`}, {facts.id}
         </summary>
         <dl className="supply-tags">
           {facts.tags.map(([key, value]) => (
@@ -79,12 +80,12 @@ function CommodityFacts(props: {
         {passings.map((passing) => (
           <li key={passing.atKm}>
             <b>{formatAtKm(passing.atKm, units)}</b>
-            {`, ${formatKm(passing.offRouteKm, units)} off the route, detour ${formatKm(passing.detourKm, units)} one way`}
+            {t`, ${formatKm(passing.offRouteKm, units)} off the route, detour ${formatKm(passing.detourKm, units)} one way`}
           </li>
         ))}
       </ul>
-      {used !== null && counts && <p>{used ? 'The plan fills here.' : 'The plan passes it by.'}</p>}
-      {facts.rescueOnly && <p>Beyond the corridor: listed because a stretch is short.</p>}
+      {used !== null && counts && <p>{used ? t('The plan fills here.') : t('The plan passes it by.')}</p>}
+      {facts.rescueOnly && <p>{t('Beyond the corridor: listed because a stretch is short.')}</p>}
     </div>
   );
 }

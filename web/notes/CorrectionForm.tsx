@@ -8,6 +8,7 @@ import type { CorrectedFacts } from './findings.ts';
 import { toldIn, typedIn } from './form-values.ts';
 import { SaidFields } from './SaidFields.tsx';
 import './notes.css';
+import { t } from '../language/t.ts';
 
 const FUELS = Object.keys(FUEL_WORDS) as FuelKind[];
 
@@ -37,17 +38,17 @@ export function CorrectionForm({ passing, units, onCorrected }: CorrectionFormPr
   };
   return (
     <details className="note-form">
-      <summary>Correct what the map says</summary>
+      <summary>{t('Correct what the map says')}</summary>
       <form onSubmit={submit} noValidate>
         <div className="note-fields">
           {passing.commodity === 'fuel' ? <Fuels /> : <Grade />}
-          <Field name="openingHours" words="Hours" hint="like Mo-Sa 08:00-17:00" />
-          <Field name="litres" words={`Gives at most (${volumeUnit(units)})`} />
-          <Field name="price" words={`Price (per ${volumeUnit(units)})`} />
+          <Field name="openingHours" words={t('Hours')} hint={t('like Mo-Sa 08:00-17:00')} />
+          <Field name="litres" words={t`Gives at most (${volumeUnit(units)})`} />
+          <Field name="price" words={t`Price (per ${volumeUnit(units)})`} />
         </div>
         <SaidFields withDays={false} />
         <p className="actions">
-          <button type="submit">Note the correction</button>
+          <button type="submit">{t('Note the correction')}</button>
           {wrong !== null && (
             <span className="error" role="alert">
               {wrong}
@@ -72,7 +73,7 @@ function Field({ name, words, hint }: { name: string; words: string; hint?: stri
 
 const Fuels = () => (
   <fieldset>
-    <legend>It sells</legend>
+    <legend>{t('It sells')}</legend>
     {FUELS.map((fuel) => (
       <label key={fuel}>
         <input type="checkbox" name="fuels" value={fuel} /> {FUEL_WORDS[fuel]}
@@ -85,7 +86,7 @@ function Grade() {
   const id = useId();
   return (
     <p>
-      <label htmlFor={id}>Its water is</label>
+      <label htmlFor={id}>{t('Its water is')}</label>
       <select id={id} name="grade">
         {GRADES.map(({ value, words }) => (
           <option key={value} value={value}>
@@ -106,7 +107,7 @@ function factsIn(form: FormData, units: UnitSystem): Read {
     const read = readTyped(litres, 'volume', units);
     if (!read.ok) return { ok: false, why: read.why };
     if (read.value <= 0)
-      return { ok: false, why: 'Needs more than nothing: say that it does not work instead.' };
+      return { ok: false, why: t('Needs more than nothing: say that it does not work instead.') };
     amounts.mostLitres = read.value;
   }
   const price = typedIn(form, 'price');
@@ -114,7 +115,7 @@ function factsIn(form: FormData, units: UnitSystem): Read {
     const read = readTyped(price, 'count', 'metric');
     const perUnit = readTyped('1', 'volume', units);
     if (!read.ok) return { ok: false, why: read.why };
-    if (!perUnit.ok || read.value < 0) return { ok: false, why: 'Needs a price of nothing or more.' };
+    if (!perUnit.ok || read.value < 0) return { ok: false, why: t('Needs a price of nothing or more.') };
     amounts.pricePerLitre = read.value / perUnit.value;
   }
   const grade = typedIn(form, 'grade') as CorrectedFacts['grade'];
@@ -127,6 +128,6 @@ function factsIn(form: FormData, units: UnitSystem): Read {
   };
   const { by: _by, words: _words, ...changes } = facts;
   return Object.keys(changes).length === 0
-    ? { ok: false, why: 'Say what is to be corrected.' }
+    ? { ok: false, why: t('Say what is to be corrected.') }
     : { ok: true, facts };
 }

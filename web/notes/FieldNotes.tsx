@@ -1,6 +1,7 @@
 import { Fields } from '../form/Fields.tsx';
 import { TRIP } from '../form/form-context.ts';
 import { choice, type FormItem, optional, quantity, text } from '../form/items.ts';
+import { t } from '../language/t.ts';
 import { TYPICAL_HEAT } from '../water/crew-start.ts';
 import { HEAT_KNOWN_AS, SUN, WORK } from '../water/heat-items.ts';
 import { today } from '../words/local-time.ts';
@@ -11,29 +12,29 @@ import { OwnPoints } from './OwnPoints.tsx';
 const CLOSED: readonly FormItem[] = [
   {
     item: 'list',
-    legend: 'Closed stretches',
-    one: 'stretch',
+    legend: t('Closed stretches'),
+    one: t('stretch'),
     at: '/closed',
     fresh: () => ({ fromKm: 0, toKm: 1, on: today() }),
     items: [
       quantity('from', '/fromKm', 'distance'),
       quantity('to', '/toKm', 'distance'),
-      text('Closed from', '/from', { type: 'date', hint: 'empty: closed already' }),
-      text('until', '/until', { type: 'date', hint: 'empty: without an end' }),
-      text('Who said it', '/by'),
-      text('What they said', '/words'),
+      text(t('Closed from'), '/from', { type: 'date', hint: t('empty: closed already') }),
+      text('until', '/until', { type: 'date', hint: t('empty: without an end') }),
+      text(t('Who said it'), '/by'),
+      text(t('What they said'), '/words'),
     ],
   },
 ];
 
-const AS_THE_CREW = { value: '', words: 'as the crew told' };
+const AS_THE_CREW = { value: '', words: t('as the crew told') };
 
 /** Added with the typical heat, which is to be changed. */
 const HEAT: readonly FormItem[] = [
   {
     item: 'list',
-    legend: 'Heat on a stretch, where it is hotter than the crew told: more water is reckoned there',
-    one: 'hot stretch',
+    legend: t('Heat on a stretch, where it is hotter than the crew told: more water is reckoned there'),
+    one: t('hot stretch'),
     at: '/heat',
     fresh: () => {
       const { temperatureC, humidityPercent } = TYPICAL_HEAT;
@@ -43,11 +44,11 @@ const HEAT: readonly FormItem[] = [
       quantity('from', '/fromKm', 'distance'),
       quantity('to', '/toKm', 'distance'),
       HEAT_KNOWN_AS,
-      choice('Sun', '/sun', [AS_THE_CREW, ...SUN]),
-      choice('Work', '/work', [AS_THE_CREW, ...WORK]),
-      optional('Hours of it a day', '/workHoursPerDay', 'hours', 'empty: as the crew told'),
-      text('Who said it', '/by'),
-      text('What they said', '/words'),
+      choice(t('Sun'), '/sun', [AS_THE_CREW, ...SUN]),
+      choice(t('Work'), '/work', [AS_THE_CREW, ...WORK]),
+      optional(t('Hours of it a day'), '/workHoursPerDay', 'hours', t('empty: as the crew told')),
+      text(t('Who said it'), '/by'),
+      text(t('What they said'), '/words'),
     ],
   },
 ];

@@ -1,5 +1,6 @@
 import type { TripFile } from '../../server/contract/trip.ts';
 import { useForm } from '../form/form-context.ts';
+import { t } from '../language/t.ts';
 
 type Kind = 'confirmations' | 'corrections';
 
@@ -18,26 +19,26 @@ export function NotedPoints() {
       <button
         type="button"
         className="quiet"
-        aria-label={`Take out: ${text}`}
+        aria-label={t`Take out: ${text}`}
         onClick={() => onEdit({ ...said, trip: without(said.trip, kind, index) })}
       >
-        Take out
+        {t('Take out')}
       </button>
     </li>
   );
   return (
     <section aria-labelledby="noted-points">
-      <h3 id="noted-points">What you found out</h3>
+      <h3 id="noted-points">{t('What you found out')}</h3>
       <ul>
         {confirmations.map(({ id, on, works, by, until }, index) =>
           row(
             'confirmations',
             index,
-            `${nameOf(id)} ${works ? 'works' : 'does not work'}: ${on}${by === undefined ? '' : `, ${by}`}${until === undefined ? '' : `, until ${until}`}.`,
+            `${nameOf(id)} ${works ? 'works' : t('does not work')}: ${on}${by === undefined ? '' : `, ${by}`}${until === undefined ? '' : t`, until ${until}`}.`,
           ),
         )}
         {corrections.map(({ id, on, by }, index) =>
-          row('corrections', index, `${nameOf(id)} corrected: ${on}${by === undefined ? '' : `, ${by}`}.`),
+          row('corrections', index, t`${nameOf(id)} corrected: ${on}${by === undefined ? '' : `, ${by}`}.`),
         )}
       </ul>
     </section>

@@ -5,6 +5,8 @@ import { useForm } from '../form/form-context.ts';
 import { FilePick } from '../kit/FilePick.tsx';
 import { Problem } from '../kit/Problem.tsx';
 import { fileName, saveFile } from '../kit/save-file.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 const FORMATS: readonly { format: NotesFormat; words: string; type: string }[] = [
   { format: 'gpx', words: 'GPX', type: 'application/gpx+xml' },
@@ -42,15 +44,17 @@ export function NotesFiles() {
     });
   return (
     <section aria-labelledby="notes-files">
-      <h3 id="notes-files">Your notes as a file</h3>
+      <h3 id="notes-files">{t('Your notes as a file')}</h3>
       <p className="actions">
         {FORMATS.map((one) => (
-          <button key={one.format} type="button" onClick={() => void save(one)}>
-            Save as {one.words}
-          </button>
+          <button
+            key={one.format}
+            type="button"
+            onClick={() => void save(one)}
+          >{tx`Save as ${one.words}`}</button>
         ))}
         <FilePick accept=".gpx,.geojson,.json,.csv" onFiles={(files) => void open(files)}>
-          Open a file of notes
+          {t('Open a file of notes')}
         </FilePick>
       </p>
       <p role="status">{outcome}</p>
@@ -63,7 +67,7 @@ function outcomeWords(added: number, replaced: number, others: number): string {
   const left =
     others === 0
       ? ''
-      : ` ${others} ${others === 1 ? 'object says' : 'objects say'} nothing that could be noted.`;
-  const more = replaced === 0 ? '' : `, ${replaced} in place of others`;
-  return `${added} ${added === 1 ? 'note' : 'notes'} added${more}.${left}`;
+      : t` ${others} ${others === 1 ? t('object says') : t('objects say')} nothing that could be noted.`;
+  const more = replaced === 0 ? '' : t`, ${replaced} in place of others`;
+  return t`${added} ${added === 1 ? t('note') : t('notes')} added${more}.${left}`;
 }

@@ -11,6 +11,8 @@ import { toldIn, typedIn } from './form-values.ts';
 import { coordinatesText, withOwnPoint, withoutOwnPoint } from './own-point.ts';
 import { SaidFields } from './SaidFields.tsx';
 import './notes.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 interface OwnPointsProps {
   /** Where the reader clicked last, on the map or the strip. */
@@ -24,27 +26,26 @@ export function OwnPoints({ place, today }: OwnPointsProps) {
   const points = said.trip.ownPoints ?? [];
   return (
     <section aria-labelledby="own-points" className="own-points">
-      <h3 id="own-points">Points of your own</h3>
+      <h3 id="own-points">{t('Points of your own')}</h3>
       {points.length > 0 && (
         <ul>
           {points.map((point, index) => (
-            <li key={point.id}>
-              <b>{point.name ?? point.id}</b>, {point.at}: {offerOf(point)}, noted {point.on}
-              {point.by !== undefined && `, ${point.by}`}{' '}
+            <li
+              key={point.id}
+            >{tx`${<b>{point.name ?? point.id}</b>}, ${point.at}: ${offerOf(point)}, noted ${point.on}${point.by !== undefined && `, ${point.by}`} ${(
               <button
                 type="button"
                 className="quiet"
                 onClick={() => onEdit({ ...said, trip: withoutOwnPoint(said.trip, point.id) })}
-              >
-                Take {point.name ?? point.id} out
-              </button>
+              >{tx`Take ${point.name ?? point.id} out`}</button>
+            )}${(
               <details className="note-form">
-                <summary>Change {point.name ?? point.id}</summary>
+                <summary>{tx`Change ${point.name ?? point.id}`}</summary>
                 <div className="form">
                   <Fields items={POINT} at={below(TRIP, `/ownPoints/${index}`)} />
                 </div>
               </details>
-            </li>
+            )}`}</li>
           ))}
         </ul>
       )}
@@ -59,14 +60,14 @@ export function OwnPoints({ place, today }: OwnPointsProps) {
 }
 
 const POINT: readonly FormItem[] = [
-  text('Name', '/name'),
-  text('Where', '/at'),
-  text('There from', '/from', { type: 'date' }),
+  text(t('Name'), '/name'),
+  text(t('Where'), '/at'),
+  text(t('There from'), '/from', { type: 'date' }),
   text('until', '/until', { type: 'date' }),
-  text('Hours', '/openingHours'),
-  text('Who said it', '/by'),
-  text('Telephone', '/phone'),
-  text('What they said', '/words'),
+  text(t('Hours'), '/openingHours'),
+  text(t('Who said it'), '/by'),
+  text(t('Telephone'), '/phone'),
+  text(t('What they said'), '/words'),
 ];
 
 const GRADE_WORDS = {
@@ -100,15 +101,15 @@ function NewPoint({ place, units, rigFuel, onAdd }: NewPointProps) {
   };
   return (
     <details className="note-form new-point" open={place !== null}>
-      <summary>Add a point of your own</summary>
+      <summary>{t('Add a point of your own')}</summary>
       <form onSubmit={submit} noValidate>
         <div className="note-fields">
           <p>
-            <label htmlFor={`${id}-name`}>Name</label>
+            <label htmlFor={`${id}-name`}>{t('Name')}</label>
             <input id={`${id}-name`} name="name" maxLength={120} autoComplete="off" />
           </p>
           <p>
-            <label htmlFor={`${id}-at`}>Where</label>
+            <label htmlFor={`${id}-at`}>{t('Where')}</label>
             <input
               id={`${id}-at`}
               name="at"
@@ -118,11 +119,11 @@ function NewPoint({ place, units, rigFuel, onAdd }: NewPointProps) {
               defaultValue={place === null ? '' : coordinatesText(place)}
             />
             <span id={`${id}-at-hint`} className="second">
-              co-ordinates in any usual form, or click on the map or the strip
+              {t('co-ordinates in any usual form, or click on the map or the strip')}
             </span>
           </p>
           <p>
-            <label htmlFor={`${id}-gives`}>Gives</label>
+            <label htmlFor={`${id}-gives`}>{t('Gives')}</label>
             <select id={`${id}-gives`} name="gives" defaultValue={rigFuel}>
               <option value={rigFuel}>{FUEL_WORDS[rigFuel]}</option>
               {Object.entries(GRADE_WORDS).map(([grade, words]) => (
@@ -133,21 +134,21 @@ function NewPoint({ place, units, rigFuel, onAdd }: NewPointProps) {
             </select>
           </p>
           <p>
-            <label htmlFor={`${id}-litres`}>At most ({volumeUnit(units)})</label>
+            <label htmlFor={`${id}-litres`}>{tx`At most (${volumeUnit(units)})`}</label>
             <input id={`${id}-litres`} name="litres" inputMode="decimal" autoComplete="off" />
           </p>
           <p>
-            <label htmlFor={`${id}-from`}>There from</label>
+            <label htmlFor={`${id}-from`}>{t('There from')}</label>
             <input id={`${id}-from`} name="from" type="date" />
           </p>
           <p>
-            <label htmlFor={`${id}-until`}>until</label>
+            <label htmlFor={`${id}-until`}>{t('until')}</label>
             <input id={`${id}-until`} name="until" type="date" />
           </p>
         </div>
         <SaidFields withDays={false} />
         <p className="actions">
-          <button type="submit">Add the point</button>
+          <button type="submit">{t('Add the point')}</button>
           {wrong !== null && (
             <span className="error" role="alert">
               {wrong}
@@ -163,14 +164,14 @@ type Read = { ok: true; point: Omit<OwnPoint, 'id' | 'on'> } | { ok: false; why:
 
 function pointIn(form: FormData, units: UnitSystem): Read {
   const at = typedIn(form, 'at');
-  if (at === undefined) return { ok: false, why: 'Say where it is, or click on the map or the strip.' };
+  if (at === undefined) return { ok: false, why: t('Say where it is, or click on the map or the strip.') };
   const gives = typedIn(form, 'gives') ?? '';
   const isWater = gives in GRADE_WORDS;
   const litres = typedIn(form, 'litres');
   const read = litres === undefined ? null : readTyped(litres, 'volume', units);
   if (read?.ok === false) return { ok: false, why: read.why };
   if (read?.ok === true && read.value <= 0)
-    return { ok: false, why: 'Needs more than nothing, or no figure.' };
+    return { ok: false, why: t('Needs more than nothing, or no figure.') };
   return {
     ok: true,
     point: {

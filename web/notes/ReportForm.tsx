@@ -2,6 +2,8 @@ import type { Report } from './findings.ts';
 import { toldIn } from './form-values.ts';
 import { SaidFields } from './SaidFields.tsx';
 import './notes.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 /** Whether a supply works: by one click as seen today, or with who said it, how they are asked again, until when it holds. */
 export const ReportForm = ({ onReport }: { onReport: (report: Report) => void }) => (
@@ -16,17 +18,17 @@ export const ReportForm = ({ onReport }: { onReport: (report: Report) => void })
       event.currentTarget.reset();
     }}
   >
-    <p className="actions">
-      Asked or been there today?{' '}
+    <p className="actions">{tx`Asked or been there today? ${(
       <button type="submit" value="works">
-        It works
+        {t('It works')}
       </button>
+    )}${(
       <button type="submit" value="fails">
-        It does not
+        {t('It does not')}
       </button>
-    </p>
+    )}`}</p>
     <details>
-      <summary>Who said it, and until when it holds</summary>
+      <summary>{t('Who said it, and until when it holds')}</summary>
       <SaidFields withDays />
     </details>
   </form>

@@ -1,4 +1,5 @@
 import { useId } from 'react';
+import { t } from '../language/t.ts';
 
 interface SaidInput {
   name: string;
@@ -10,14 +11,14 @@ interface SaidInput {
 }
 
 const SAID: readonly SaidInput[] = [
-  { name: 'by', words: 'Who said it', most: 120 },
-  { name: 'phone', words: 'Telephone', type: 'tel', most: 60 },
-  { name: 'words', words: 'What they said', most: 500 },
+  { name: t('by'), words: t('Who said it'), most: 120 },
+  { name: t('phone'), words: t('Telephone'), type: 'tel', most: 60 },
+  { name: t('words'), words: t('What they said'), most: 500 },
 ];
 
 const DAYS: readonly SaidInput[] = [
-  { name: 'from', words: 'Holds from', type: 'date', hint: 'empty: from today' },
-  { name: 'until', words: 'until', type: 'date', hint: 'empty: 30 days after the departure' },
+  { name: 'from', words: t('Holds from'), type: 'date', hint: t('empty: from today') },
+  { name: 'until', words: t('until'), type: 'date', hint: t('empty: 30 days after the departure') },
 ];
 
 /** Who said something, and from when to when it holds; read from the form by `saidIn`. */

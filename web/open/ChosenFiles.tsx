@@ -1,11 +1,13 @@
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatFigure } from '../units/units.ts';
 import type { OwnFile, Role } from './guess-role.ts';
 
 const ROLE_WORDS: Record<Role, string> = {
-  route: 'the route (GPX)',
-  extract: 'map extract or waypoints',
-  rig: 'rig',
-  trip: 'trip',
+  route: t('the route (GPX)'),
+  extract: t('map extract or waypoints'),
+  rig: t('rig'),
+  trip: t('trip'),
 };
 
 interface ChosenFilesProps {
@@ -19,14 +21,14 @@ export function ChosenFiles({ files, busy, onFiles }: ChosenFilesProps) {
   const becomes = (key: string, role: string) =>
     onFiles(files.map((each) => (each.key === key ? { ...each, role: role as Role } : each)));
   return (
-    <ul className="chosen" aria-label="Chosen files">
+    <ul className="chosen" aria-label={t('Chosen files')}>
       {files.map(({ key, file, role }) => (
         <li key={key}>
           <span className="name">
             {file.name} <span className="soft">{sizeText(file.size)}</span>
           </span>
           <select
-            aria-label={`${file.name} is`}
+            aria-label={t`${file.name} is`}
             value={role}
             disabled={busy}
             onChange={({ target }) => becomes(key, target.value)}
@@ -42,9 +44,7 @@ export function ChosenFiles({ files, busy, onFiles }: ChosenFilesProps) {
             className="quiet"
             disabled={busy}
             onClick={() => onFiles(files.filter((other) => other.key !== key))}
-          >
-            Remove<span className="only-read"> {file.name}</span>
-          </button>
+          >{tx`Remove${<span className="only-read"> {file.name}</span>}`}</button>
         </li>
       ))}
     </ul>
@@ -52,6 +52,6 @@ export function ChosenFiles({ files, busy, onFiles }: ChosenFilesProps) {
 }
 
 function sizeText(bytes: number): string {
-  if (bytes < 1e6) return `${formatFigure(Math.max(1, bytes / 1e3), 0)}\u00a0kB`;
-  return `${formatFigure(bytes / 1e6, bytes < 1e7 ? 1 : 0)}\u00a0MB`;
+  if (bytes < 1e6) return t`${formatFigure(Math.max(1, bytes / 1e3), 0)}\u00a0kB`;
+  return t`${formatFigure(bytes / 1e6, bytes < 1e7 ? 1 : 0)}\u00a0MB`;
 }

@@ -5,6 +5,8 @@ import type { OpenedTrip } from '../api/kept.ts';
 import { Dialog } from '../kit/Dialog.tsx';
 import { FilePick } from '../kit/FilePick.tsx';
 import { Problem } from '../kit/Problem.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { type Said, tripForAnotherRoute } from '../state/said.ts';
 import { ChosenFiles } from './ChosenFiles.tsx';
 import { type OwnFile, type Role, withFiles } from './guess-role.ts';
@@ -39,17 +41,17 @@ export function OpenFiles({ dropped, said, demoTrip, onClose, onOpened }: OpenFi
     if (ready.ok) void send(ready.read);
   };
   return (
-    <Dialog title="Open a route" mayClose={!busy} onClose={onClose}>
+    <Dialog title={t('Open a route')} mayClose={!busy} onClose={onClose}>
       <p>
-        The route as GPX, and one or more extracts of OpenStreetMap that cover it (.osm.pbf, .osm, Overpass
-        JSON, GeoJSON), or waypoints of your own. A rig and a trip file if you have them.
+        {t(
+          'The route as GPX, and one or more extracts of OpenStreetMap that cover it (.osm.pbf, .osm, Overpass JSON, GeoJSON), or waypoints of your own. A rig and a trip file if you have them.',
+        )}
       </p>
-      <div className="drop">
-        Drop files on the page, or{' '}
+      <div className="drop">{tx`Drop files on the page, or ${(
         <FilePick multiple disabled={busy} onFiles={add}>
-          choose files
+          {t('choose files')}
         </FilePick>
-      </div>
+      )}`}</div>
       {files.length > 0 && <ChosenFiles files={files} busy={busy} onFiles={setFiles} />}
       {said !== null && (
         <FromThePage
@@ -67,10 +69,10 @@ export function OpenFiles({ dropped, said, demoTrip, onClose, onOpened }: OpenFi
       {stage !== null && <UploadProgress stage={stage} />}
       <div className="dialog-actions">
         <button type="button" onClick={busy ? callOff : onClose}>
-          {busy ? 'Call it off' : 'Close'}
+          {busy ? t('Call it off') : t('Close')}
         </button>
         <button type="button" className="main" disabled={busy || files.length === 0} onClick={sendAll}>
-          Work it out
+          {t('Work it out')}
         </button>
       </div>
     </Dialog>
@@ -88,7 +90,7 @@ function useChosen(dropped: readonly File[], onAdd: () => void) {
     latest.current.onAdd();
     setLacking(null);
     withFiles(latest.current.files, added).then(setFiles, (error: unknown) =>
-      setLacking(`A file could not be read: ${error instanceof Error ? error.message : String(error)}`),
+      setLacking(t`A file could not be read: ${error instanceof Error ? error.message : String(error)}`),
     );
   }, []);
   useEffect(() => add(dropped), [add, dropped]);
@@ -108,10 +110,7 @@ function FromThePage(props: {
   return (
     <>
       {!roles.includes('rig') && (
-        <p>
-          Reckoned with the rig on the page: <b>{said.rig.name ?? 'unnamed rig'}</b>. It can be changed
-          afterwards.
-        </p>
+        <p>{tx`Reckoned with the rig on the page: ${<b>{said.rig.name ?? t('unnamed rig')}</b>}. It can be changed afterwards.`}</p>
       )}
       {!roles.includes('trip') && (
         <label className="tick">
@@ -121,8 +120,8 @@ function FromThePage(props: {
             disabled={busy}
             onChange={({ target }) => onKeep(target.checked)}
           />{' '}
-          Keep what {demo ? "the demo's" : 'this'} trip says of places and days: aboard, onward, halts,
-          findings
+          {t('Keep what')} {demo ? t("the demo's") : t('this')}{' '}
+          {t('trip says of places and days: aboard, onward, halts, findings')}
         </label>
       )}
     </>

@@ -1,6 +1,7 @@
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { OwnFiles } from '../api/api.ts';
+import { t } from '../language/t.ts';
 import type { OwnFile, Role } from './guess-role.ts';
 
 /** What can be sent, once its files have been read; or what is missing before that. */
@@ -22,16 +23,18 @@ export function sendable(
   const [tripFile] = ofRole('trip');
   const lacking = (lack: string): Sendable => ({ ok: false, lack });
   if (route === undefined) {
-    return lacking('No route among these files: add a GPX file, or say which one it is.');
+    return lacking(t('No route among these files: add a GPX file, or say which one it is.'));
   }
-  if (otherRoutes.length > 0) return lacking('More than one file is said to be the route: choose one.');
+  if (otherRoutes.length > 0) return lacking(t('More than one file is said to be the route: choose one.'));
   if (extracts.length === 0) {
     return lacking(
-      'No map extract among these files: without one no supply is known. Add an extract that covers the route.',
+      t(
+        'No map extract among these files: without one no supply is known. Add an extract that covers the route.',
+      ),
     );
   }
   const rigText = rigFile === undefined ? rig : () => rigFile.text();
-  if (rigText === undefined) return lacking('No rig is open: add a rig file.');
+  if (rigText === undefined) return lacking(t('No rig is open: add a rig file.'));
   return {
     ok: true,
     read: async () => ({

@@ -1,5 +1,6 @@
 import type { ProblemDetails } from '../api/api.ts';
 import { Problem } from '../kit/Problem.tsx';
+import { t } from '../language/t.ts';
 import type { Said } from '../state/said.ts';
 import { vouchableAt, withSure } from '../state/vouch.ts';
 
@@ -13,5 +14,7 @@ interface RefusalProps {
 export function Refusal({ problem, said, onEdit }: RefusalProps) {
   const unusual = vouchableAt(problem);
   const sure = unusual === null ? {} : { onSure: () => onEdit(withSure(said, unusual.file, unusual.path)) };
-  return <Problem problem={problem} before="Not reckoned; the answer shown is the one before." {...sure} />;
+  return (
+    <Problem problem={problem} before={t('Not reckoned; the answer shown is the one before.')} {...sure} />
+  );
 }

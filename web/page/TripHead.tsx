@@ -2,6 +2,8 @@ import type { ReactNode } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { ThemeChoice } from '../kit/hooks/use-theme.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatDays, formatKm, type UnitSystem } from '../units/units.ts';
 import { UnitsChoice } from './UnitsChoice.tsx';
 
@@ -24,28 +26,30 @@ export function TripHead(props: TripHeadProps) {
   return (
     <div className="trip-head">
       <div className="name-row">
-        <h1>Drystage</h1>
+        <h1>{t('Drystage')}</h1>
         <UnitsChoice {...{ units, onUnits }} />
         <select
-          aria-label="Light or dark"
+          aria-label={t('Light or dark')}
           value={theme}
           onChange={(event) => onTheme(event.target.value as ThemeChoice)}
         >
-          <option value="system">auto</option>
-          <option value="light">light</option>
-          <option value="dark">dark</option>
+          <option value="system">{t('auto')}</option>
+          <option value="light">{t('light')}</option>
+          <option value="dark">{t('dark')}</option>
         </select>
       </div>
       {analysis !== null && (
         <p>
           <b>{analysis.route.name}</b> <span className="quantity">{lengthWords(analysis, units)}</span>,{' '}
-          <span className="quantity">{daysOf(analysis, plan)}</span>. {analysis.rig.name ?? 'Unnamed rig'}
+          <span className="quantity">{daysOf(analysis, plan)}</span>. {analysis.rig.name ?? t('Unnamed rig')}
         </p>
       )}
       <div className="keep-place">
-        <button type="button" className="main" onClick={onOpen}>
-          Open<span className="only-read"> a route</span>
-        </button>
+        <button
+          type="button"
+          className="main"
+          onClick={onOpen}
+        >{tx`Open${<span className="only-read">{t(' a route')}</span>}`}</button>
         {keep}
       </div>
     </div>
@@ -60,13 +64,13 @@ function lengthWords({ route, cautions }: Analysis, units: UnitSystem): string {
   );
   return jumpedKm === 0
     ? formatKm(route.lengthKm, units)
-    : `${formatKm(route.lengthKm - jumpedKm, units)} and ${formatKm(jumpedKm, units)} in straight jumps`;
+    : t`${formatKm(route.lengthKm - jumpedKm, units)} and ${formatKm(jumpedKm, units)} in straight jumps`;
 }
 
 /** Days on the way, by the plan where there is one. */
 function daysOf(analysis: Analysis, plan: PlanReply | null): string {
   const planned = plan?.plan.status === 'found' ? plan.plan.totals?.days : undefined;
-  if (planned !== undefined) return `${formatDays(planned)} by the plan`;
+  if (planned !== undefined) return t`${formatDays(planned)} by the plan`;
   if (analysis.nights.length > 0) return formatDays(analysis.nights.length + 1);
   return formatDays(analysis.water.gaps.reduce((sum, gap) => sum + gap.days, 0));
 }

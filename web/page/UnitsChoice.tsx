@@ -1,6 +1,7 @@
 import { useState } from 'react';
 import { SelectRow } from '../form/FormRow.tsx';
 import { Dialog } from '../kit/Dialog.tsx';
+import { t } from '../language/t.ts';
 import { UNIT_CHOICES, UNIT_KINDS, withUnit } from '../units/choice.ts';
 import { UNIT_PRESETS, type UnitPreset, type Units, unitsOf } from '../units/conversions.ts';
 import type { UnitSystem } from '../units/units.ts';
@@ -11,12 +12,12 @@ interface UnitsChoiceProps {
 }
 
 const KIND_WORDS: Record<keyof Units, string> = {
-  distance: 'Distances',
-  volume: 'Fuel and water',
-  mass: 'Masses',
-  temperature: 'Temperatures',
-  length: 'Heights and measures',
-  pressure: 'Pressures',
+  distance: t('Distances'),
+  volume: t('Fuel and water'),
+  mass: t('Masses'),
+  temperature: t('Temperatures'),
+  length: t('Heights and measures'),
+  pressure: t('Pressures'),
 };
 const PRESET_NAMES = Object.keys(UNIT_PRESETS) as UnitPreset[];
 /** Values of the list beside the systems: the reader's own choice, and the way to it. */
@@ -39,7 +40,7 @@ export function UnitsChoice({ units, onUnits }: UnitsChoiceProps) {
   return (
     <>
       <select
-        aria-label="Units"
+        aria-label={t('Units')}
         value={typeof units === 'string' ? units : OWN}
         onChange={({ target }) => choose(target.value)}
       >
@@ -49,10 +50,10 @@ export function UnitsChoice({ units, onUnits }: UnitsChoiceProps) {
           </option>
         ))}
         {typeof units !== 'string' && <option value={OWN}>{`${inShort(units)} …`}</option>}
-        <option value={EACH}>each on its own</option>
+        <option value={EACH}>{t('each on its own')}</option>
       </select>
       {isOpen && (
-        <Dialog title="Units" mayClose onClose={() => setOpen(false)}>
+        <Dialog title={t('Units')} mayClose onClose={() => setOpen(false)}>
           {UNIT_KINDS.map((kind) => (
             <SelectRow
               key={kind}
@@ -64,7 +65,7 @@ export function UnitsChoice({ units, onUnits }: UnitsChoiceProps) {
           ))}
           <p>
             <button type="button" className="main" onClick={() => setOpen(false)}>
-              Done
+              {t('Done')}
             </button>
           </p>
         </Dialog>

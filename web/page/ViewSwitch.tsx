@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { View } from '../state/tabs.ts';
 
 interface ViewSwitchProps {
@@ -7,13 +8,13 @@ interface ViewSwitchProps {
   byPlan: { checked: boolean; found: boolean; onChange: (checked: boolean) => void } | null;
 }
 
-const VIEW_WORDS: Record<View, string> = { strip: 'Strip', map: 'Map' };
+const VIEW_WORDS: Record<View, string> = { strip: t('Strip'), map: t('Map') };
 
 /** What of the route is shown, and whether by the carry plan. */
 export function ViewSwitch({ view, onView, byPlan }: ViewSwitchProps) {
   return (
     <fieldset className="view-switch">
-      <legend className="only-read">Show the route as</legend>
+      <legend className="only-read">{t('Show the route as')}</legend>
       {(['strip', 'map'] as const).map((each) => (
         <label key={each}>
           <input type="radio" name="view" checked={view === each} onChange={() => onView(each)} />{' '}
@@ -27,7 +28,8 @@ export function ViewSwitch({ view, onView, byPlan }: ViewSwitchProps) {
             checked={byPlan.checked}
             onChange={({ target }) => byPlan.onChange(target.checked)}
           />{' '}
-          With the carry plan{byPlan.checked && !byPlan.found && ': there is none'}
+          {t('With the carry plan')}
+          {byPlan.checked && !byPlan.found && t(': there is none')}
         </label>
       )}
     </fieldset>

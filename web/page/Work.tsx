@@ -2,6 +2,7 @@ import { lazy, type ReactNode, Suspense } from 'react';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { FormState } from '../form/form-context.ts';
+import { t } from '../language/t.ts';
 import { positionAt } from '../map/geometry/nearest-km.ts';
 import { hasWebGl } from '../map/has-webgl.ts';
 import { Panels } from '../panels/Panels.tsx';
@@ -42,15 +43,15 @@ export function Work({ reply, form, look, planned, plan, dark, children }: WorkP
   return (
     <div className="work">
       {children}
-      <section className="strip-place" aria-label="The route as a strip">
+      <section className="strip-place" aria-label={t('The route as a strip')}>
         <Strip {...{ reply, plan, units, focus }} onFocus={onStrip} />
       </section>
-      <section className="map-place" aria-label="The route on a map">
-        <Suspense fallback={<p className="opening">Drawing the map…</p>}>
+      <section className="map-place" aria-label={t('The route on a map')}>
+        <Suspense fallback={<p className="opening">{t('Drawing the map…')}</p>}>
           <MapView {...{ reply, plan, units, focus, onFocus, dark }} />
         </Suspense>
       </section>
-      <section className="panels-place" aria-label="Tables, rig and notes">
+      <section className="panels-place" aria-label={t('Tables, rig and notes')}>
         <Panels
           {...{ reply, form, planned, tab, onTab, onFocus }}
           selectedGap={focus.gap}

@@ -1,4 +1,6 @@
 import { type FormEvent, useId, useState } from 'react';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import type { WellDepth } from '../notes/findings.ts';
 import { unitOf } from '../units/conversions.ts';
 import { readTyped } from '../units/quantities.ts';
@@ -26,24 +28,23 @@ export function DepthForm({ units, noted, isTasted, onDepth }: DepthFormProps) {
     const read = readTyped(String(form.get('depth') ?? ''), 'length', units);
     const taste = form.get('taste');
     if (!read.ok) return setWrong(read.why);
-    if (read.value < 0 || read.value > DEEPEST_M) return setWrong(`Needs a depth from 0 to ${DEEPEST_M} m.`);
-    if (!isTasted && taste === '') return setWrong('Say how it tastes as well.');
+    if (read.value < 0 || read.value > DEEPEST_M) return setWrong(t`Needs a depth from 0 to ${DEEPEST_M} m.`);
+    if (!isTasted && taste === '') return setWrong(t('Say how it tastes as well.'));
     setWrong(null);
     onDepth({ depthM: read.value, ...(taste !== '' && { saltOk: taste === 'fresh' }) });
   };
   return (
     <form className="actions" onSubmit={submit} noValidate>
-      <label htmlFor={id}>
-        Depth to its water ({unitOf('length', units)}
-        {noted !== null && `, noted as ${formatLength(noted, units)}`}):
-      </label>
+      <label
+        htmlFor={id}
+      >{tx`Depth to its water (${unitOf('length', units)}${noted !== null && t`, noted as ${formatLength(noted, units)}`}):`}</label>
       <input id={id} name="depth" inputMode="decimal" autoComplete="off" aria-invalid={wrong !== null} />
-      <select name="taste" aria-label="It tastes">
-        <option value="">{isTasted ? 'salt as noted' : 'salty or not?'}</option>
-        <option value="fresh">not salty</option>
-        <option value="salty">salty</option>
+      <select name="taste" aria-label={t('It tastes')}>
+        <option value="">{isTasted ? t('salt as noted') : t('salty or not?')}</option>
+        <option value="fresh">{t('not salty')}</option>
+        <option value="salty">{t('salty')}</option>
       </select>
-      <button type="submit">Note the depth</button>
+      <button type="submit">{t('Note the depth')}</button>
       {wrong !== null && (
         <span className="error" role="alert">
           {wrong}

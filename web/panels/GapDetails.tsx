@@ -3,6 +3,8 @@ import type { Gap, Passing } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { WhatToKnow } from '../kit/WhatToKnow.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import {
   formatAtKm,
   formatBeforeKm,
@@ -29,24 +31,24 @@ export function GapDetails({ gap, commodity, passings, canL, units }: GapDetails
   return (
     <div className="gap-details">
       <dl>
-        <dt>Way</dt>
+        <dt>{t('Way')}</dt>
         <dd>
           {formatKm(gap.wayKm, units)}, {formatDays(gap.days)}
         </dd>
-        <dt>Aboard at the start of it</dt>
+        <dt>{t('Aboard at the start of it')}</dt>
         <dd>{litres(gap.departL)}</dd>
-        <dt>Reserve to keep</dt>
+        <dt>{t('Reserve to keep')}</dt>
         <dd>{litres(gap.reserveL)}</dd>
         {gap.grades != null && <Grades grades={gap.grades} units={units} />}
-        <dt>Margin</dt>
+        <dt>{t('Margin')}</dt>
         <dd>
           {gap.marginL < 0
-            ? `${litres(-gap.marginL)} too little`
-            : `${litres(gap.marginL)} above the reserve`}
+            ? t`${litres(-gap.marginL)} too little`
+            : t`${litres(gap.marginL)} above the reserve`}
         </dd>
         {gap.extraL > 0 && (
           <>
-            <dt>Extra to carry</dt>
+            <dt>{t('Extra to carry')}</dt>
             <dd>
               {litres(gap.extraL)}
               {inCans(gap.extraCans, litres(canL))}
@@ -55,50 +57,48 @@ export function GapDetails({ gap, commodity, passings, canL, units }: GapDetails
         )}
         {gap.reserveFromKm !== null && (
           <>
-            <dt>Into the reserve from</dt>
+            <dt>{t('Into the reserve from')}</dt>
             <dd>{formatAtKm(gap.reserveFromKm, units)}</dd>
           </>
         )}
         {gap.runsDryKm !== null && (
           <>
-            <dt>Runs dry at</dt>
+            <dt>{t('Runs dry at')}</dt>
             <dd>{formatAtKm(gap.runsDryKm, units)}</dd>
           </>
         )}
-        <dt>Turn back before</dt>
+        <dt>{t('Turn back before')}</dt>
         <dd>
           {gap.turnBackKm === null
-            ? 'no turning back with the reserve intact'
+            ? t('no turning back with the reserve intact')
             : formatBeforeKm(gap.turnBackKm, units)}
         </dd>
-        <dt>Weakest end</dt>
-        <dd>{gap.weakest === null ? 'start and end of the route' : EVIDENCE_WORDS[gap.weakest]}</dd>
+        <dt>{t('Weakest end')}</dt>
+        <dd>{gap.weakest === null ? t('start and end of the route') : EVIDENCE_WORDS[gap.weakest]}</dd>
         {gap.ifToFails !== null && (
           <>
-            <dt>If {edgeName(gap.to)} fails</dt>
-            <dd>
-              {VERDICT_WORDS[gap.ifToFails.verdict]} to the next supply,{' '}
-              {gap.ifToFails.marginL < 0
-                ? `${litres(-gap.ifToFails.marginL)} too little`
-                : `${litres(gap.ifToFails.marginL)} above the reserve`}
-              ; {edgeName(gap.from)} {gap.ifToFails.canReturn ? 'can' : 'cannot'} be regained
-            </dd>
+            <dt>{tx`If ${edgeName(gap.to)} fails`}</dt>
+            <dd>{tx`${VERDICT_WORDS[gap.ifToFails.verdict]} to the next supply, ${
+              gap.ifToFails.marginL < 0
+                ? t`${litres(-gap.ifToFails.marginL)} too little`
+                : t`${litres(gap.ifToFails.marginL)} above the reserve`
+            }; ${edgeName(gap.from)}  ${gap.ifToFails.canReturn ? t('can') : t('cannot')} be regained`}</dd>
           </>
         )}
       </dl>
       {gap.skipHelps && (
-        <p>Leaving one of its ends out would better a verdict: its detour costs more than it gives.</p>
+        <p>{t('Leaving one of its ends out would better a verdict: its detour costs more than it gives.')}</p>
       )}
-      {gap.acrossNoData && <p>Part of this stretch is outside the extracts; it was taken as dry.</p>}
+      {gap.acrossNoData && <p>{t('Part of this stretch is outside the extracts; it was taken as dry.')}</p>}
       <WhatToKnow {...{ passings, units }} places={ends} />
       {gap.rescue.length > 0 && <Rescues gap={gap} units={units} />}
       <details>
-        <summary>How it was reckoned</summary>
-        <h4>Way</h4>
+        <summary>{t('How it was reckoned')}</summary>
+        <h4>{t('Way')}</h4>
         <Terms terms={gap.working.wayKm} units={units} />
-        <h4>Need</h4>
+        <h4>{t('Need')}</h4>
         <Terms terms={gap.working.needL} units={units} />
-        <h4>Reserve</h4>
+        <h4>{t('Reserve')}</h4>
         <Terms terms={gap.working.reserveL} units={units} />
       </details>
     </div>
@@ -113,17 +113,14 @@ function Grades({ grades, units }: { grades: NonNullable<Gap['grades']>; units: 
         const { needL, arriveL, verdict } = grades[grade];
         return (
           <Fragment key={grade}>
-            <dt>Of it for {grade}</dt>
-            <dd>
-              {formatLitres(needL, units)} needed, {formatLitres(arriveL, units)} left:{' '}
-              {VERDICT_WORDS[verdict]}
-            </dd>
+            <dt>{tx`Of it for ${grade}`}</dt>
+            <dd>{tx`${formatLitres(needL, units)} needed, ${formatLitres(arriveL, units)} left: ${VERDICT_WORDS[verdict]}`}</dd>
           </Fragment>
         );
       })}
       {grades.washingTakenL > 0 && (
         <>
-          <dt>Washing water taken on the way</dt>
+          <dt>{t('Washing water taken on the way')}</dt>
           <dd>{formatLitres(grades.washingTakenL, units)}</dd>
         </>
       )}
@@ -134,17 +131,16 @@ function Grades({ grades, units }: { grades: NonNullable<Gap['grades']>; units: 
 function Rescues({ gap, units }: { gap: Gap; units: UnitSystem }) {
   return (
     <>
-      <h4>What could rescue it</h4>
+      <h4>{t('What could rescue it')}</h4>
       <ul>
         {gap.rescue.map((point) => (
-          <li key={`${point.id} ${point.atKm}`}>
-            <b>{point.name ?? point.kind}</b>
-            {point.name === null ? '' : `, ${point.kind}`}: {formatAtKm(point.atKm, units)},{' '}
-            {formatKm(point.detourKm, units)} off, {EVIDENCE_WORDS[point.evidence]}
-            {point.counts
+          <li
+            key={`${point.id} ${point.atKm}`}
+          >{tx`${<b>{point.name ?? point.kind}</b>}${point.name === null ? '' : `, ${point.kind}`}: ${formatAtKm(point.atKm, units)}, ${formatKm(point.detourKm, units)} off, ${EVIDENCE_WORDS[point.evidence]}${
+            point.counts
               ? ''
-              : `; not relied on: ${point.reasons.map((reason) => saidIn(units, reason)).join('; ')}`}
-          </li>
+              : t`; not relied on: ${point.reasons.map((reason) => saidIn(units, reason)).join('; ')}`
+          }`}</li>
         ))}
       </ul>
     </>
@@ -153,4 +149,4 @@ function Rescues({ gap, units }: { gap: Gap; units: UnitSystem }) {
 
 /** What takes what is missing: so many cans, or none where it is a gas. */
 const inCans = (cans: number, size: string): string =>
-  cans === 0 ? ', in no can' : `: ${cans} ${cans === 1 ? 'can' : 'cans'} of ${size}`;
+  cans === 0 ? t(', in no can') : `: ${cans} ${cans === 1 ? 'can' : 'cans'} of ${size}`;

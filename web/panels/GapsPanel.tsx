@@ -4,6 +4,8 @@ import type { Commodity } from '../../server/contract/common.ts';
 import { Sentences } from '../answer/Sentences.tsx';
 import { fileName } from '../kit/save-file.ts';
 import { VerdictMark } from '../kit/VerdictMark.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import type { FindBy, Matter } from '../table/narrow.ts';
@@ -44,8 +46,8 @@ export function GapsPanel({ analysis, units, selected, onFocus }: GapsPanelProps
   const fuel = FUEL_WORDS[analysis.rig.fuel.kind];
   return (
     <>
-      <section className="in-words" aria-label="The answer in words">
-        <p className="says">With full tanks at every supply that is relied on, and empty cans:</p>
+      <section className="in-words" aria-label={t('The answer in words')}>
+        <p className="says">{t('With full tanks at every supply that is relied on, and empty cans:')}</p>
         {(['fuel', 'water'] as const).map((commodity) => (
           <Fragment key={commodity}>
             <h3>
@@ -56,8 +58,8 @@ export function GapsPanel({ analysis, units, selected, onFocus }: GapsPanelProps
           </Fragment>
         ))}
       </section>
-      <GapTable caption={`Fuel: ${fuel}`} commodity="fuel" {...{ analysis, units, selected, onFocus }} />
-      <GapTable caption="Drinking water" commodity="water" {...{ analysis, units, selected, onFocus }} />
+      <GapTable caption={t`Fuel: ${fuel}`} commodity="fuel" {...{ analysis, units, selected, onFocus }} />
+      <GapTable caption={t('Drinking water')} commodity="water" {...{ analysis, units, selected, onFocus }} />
     </>
   );
 }
@@ -94,7 +96,7 @@ function GapTable(props: GapsPanelProps & { caption: string; commodity: Commodit
       onPoint={(row) => onFocus({ atKm: row === null ? null : tellingKm(row.gap) })}
       details={(row) => <GapDetails gap={row.gap} canL={report.canL} {...{ commodity, passings, units }} />}
       {...{ matter, findBy, csv }}
-      empty="There is no stretch to reckon."
+      empty={t('There is no stretch to reckon.')}
     />
   );
 }
@@ -106,12 +108,12 @@ const LONGEST = 5;
 function matterOf(rows: readonly GapRow[]): Matter<GapRow> {
   const longest = new Set(rows.toSorted((a, b) => b.gap.lengthKm - a.gap.lengthKm).slice(0, LONGEST));
   return {
-    words: rows.some(isTrouble) ? 'Trouble and longest' : 'Longest',
+    words: rows.some(isTrouble) ? t('Trouble and longest') : t('Longest'),
     of: (row) => isTrouble(row) || longest.has(row),
     order: (a, b) =>
       Number(isTrouble(b)) - Number(isTrouble(a)) ||
       (isTrouble(a) ? a.index - b.index : b.gap.lengthKm - a.gap.lengthKm),
-    rest: (count) => `and ${count} more, all enough`,
+    rest: (count) => t`and ${count} more, all enough`,
   };
 }
 
@@ -130,11 +132,11 @@ function columnsFor(units: UnitSystem): Column<GapRow>[] {
   return [
     {
       key: 'stretch',
-      head: 'Stretch',
+      head: t('Stretch'),
       value: ({ gap }) => gap.from.atKm,
       cell: ({ gap }) => (
         <>
-          {edgeName(gap.from)} <span className="second">to {edgeName(gap.to)}</span>
+          {edgeName(gap.from)} <span className="second">{tx`to ${edgeName(gap.to)}`}</span>
         </>
       ),
     },
@@ -151,7 +153,7 @@ function columnsFor(units: UnitSystem): Column<GapRow>[] {
     },
     {
       key: 'need',
-      head: 'needs',
+      head: t('needs'),
       unit: volumeUnit(units),
       align: 'end',
       value: ({ gap }) => gap.needL,
@@ -159,7 +161,7 @@ function columnsFor(units: UnitSystem): Column<GapRow>[] {
     },
     {
       key: 'left',
-      head: 'left',
+      head: t('left'),
       unit: volumeUnit(units),
       align: 'end',
       value: ({ gap }) => gap.arriveL,
@@ -167,7 +169,7 @@ function columnsFor(units: UnitSystem): Column<GapRow>[] {
     },
     {
       key: 'verdict',
-      head: 'Verdict',
+      head: t('Verdict'),
       align: 'end',
       value: ({ gap }) => severityOf(gap.verdict),
       cell: ({ gap }) => (
@@ -175,7 +177,7 @@ function columnsFor(units: UnitSystem): Column<GapRow>[] {
           <VerdictMark verdict={gap.verdict} />
           {gap.extraCans > 0 && (
             <span className="second">
-              +{gap.extraCans} {gap.extraCans === 1 ? 'can' : 'cans'}
+              +{gap.extraCans} {gap.extraCans === 1 ? t('can') : t('cans')}
             </span>
           )}
         </>
@@ -190,28 +192,28 @@ function csvColumnsFor(units: UnitSystem): CsvColumn<GapRow>[] {
   const distance = (km: number | null) => (km === null ? null : distanceIn(km, units));
   const litres = (amount: number) => volumeIn(amount, units);
   return [
-    { head: 'from', value: ({ gap }) => edgeName(gap.from) },
-    { head: 'from id', value: ({ gap }) => gap.from.id },
-    { head: `from (${long} along)`, value: ({ gap }) => distance(gap.from.atKm) },
-    { head: 'to', value: ({ gap }) => edgeName(gap.to) },
-    { head: 'to id', value: ({ gap }) => gap.to.id },
-    { head: `to (${long} along)`, value: ({ gap }) => distance(gap.to.atKm) },
-    { head: `length (${long})`, value: ({ gap }) => distance(gap.lengthKm) },
-    { head: `way (${long})`, value: ({ gap }) => distance(gap.wayKm) },
-    { head: 'days', value: ({ gap }) => gap.days },
-    { head: `needs (${volume})`, value: ({ gap }) => litres(gap.needL) },
-    { head: `reserve (${volume})`, value: ({ gap }) => litres(gap.reserveL) },
-    { head: `left on arrival (${volume})`, value: ({ gap }) => litres(gap.arriveL) },
-    { head: `margin (${volume})`, value: ({ gap }) => litres(gap.marginL) },
-    { head: 'verdict', value: ({ gap }) => VERDICT_WORDS[gap.verdict] },
-    { head: 'across no data', value: ({ gap }) => gap.acrossNoData },
-    { head: 'weakest evidence', value: ({ gap }) => gap.weakest },
-    { head: `extra (${volume})`, value: ({ gap }) => litres(gap.extraL) },
-    { head: 'extra cans', value: ({ gap }) => gap.extraCans },
-    { head: `turn back before (${long} along)`, value: ({ gap }) => distance(gap.turnBackKm) },
-    { head: 'skip helps', value: ({ gap }) => gap.skipHelps },
+    { head: t('from'), value: ({ gap }) => edgeName(gap.from) },
+    { head: t('from id'), value: ({ gap }) => gap.from.id },
+    { head: t`from (${long} along)`, value: ({ gap }) => distance(gap.from.atKm) },
+    { head: t('to'), value: ({ gap }) => edgeName(gap.to) },
+    { head: t('to id'), value: ({ gap }) => gap.to.id },
+    { head: t`to (${long} along)`, value: ({ gap }) => distance(gap.to.atKm) },
+    { head: t`length (${long})`, value: ({ gap }) => distance(gap.lengthKm) },
+    { head: t`way (${long})`, value: ({ gap }) => distance(gap.wayKm) },
+    { head: t('days'), value: ({ gap }) => gap.days },
+    { head: t`needs (${volume})`, value: ({ gap }) => litres(gap.needL) },
+    { head: t`reserve (${volume})`, value: ({ gap }) => litres(gap.reserveL) },
+    { head: t`left on arrival (${volume})`, value: ({ gap }) => litres(gap.arriveL) },
+    { head: t`margin (${volume})`, value: ({ gap }) => litres(gap.marginL) },
+    { head: t('verdict'), value: ({ gap }) => VERDICT_WORDS[gap.verdict] },
+    { head: t('across no data'), value: ({ gap }) => gap.acrossNoData },
+    { head: t('weakest evidence'), value: ({ gap }) => gap.weakest },
+    { head: t`extra (${volume})`, value: ({ gap }) => litres(gap.extraL) },
+    { head: t('extra cans'), value: ({ gap }) => gap.extraCans },
+    { head: t`turn back before (${long} along)`, value: ({ gap }) => distance(gap.turnBackKm) },
+    { head: t('skip helps'), value: ({ gap }) => gap.skipHelps },
     {
-      head: 'if the next supply fails',
+      head: t('if the next supply fails'),
       value: ({ gap }) => (gap.ifToFails === null ? null : VERDICT_WORDS[gap.ifToFails.verdict]),
     },
   ];

@@ -1,5 +1,7 @@
 import { useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { FieldNotes } from '../notes/FieldNotes.tsx';
 import type { Focus } from '../state/focus.ts';
 import { assumedAt, type Said } from '../state/said.ts';
@@ -29,25 +31,25 @@ export function NotesPanel({ analysis, notice, units, said, place, onEdit }: Not
     <div className="notes">
       <FieldNotes place={place} />
 
-      <h3>Before you go</h3>
+      <h3>{t('Before you go')}</h3>
       <ul>
         {analysis.standing.map(({ code, text }) => (
           <li key={code}>{text}</li>
         ))}
       </ul>
 
-      <h3>About this route and its data</h3>
+      <h3>{t('About this route and its data')}</h3>
       <ul>
         {analysis.extracts.map(({ source, asOf, attribution, licence }) => (
           <li key={source}>
-            {source}: {asOf === null ? 'of unknown date' : `as of ${asOf.slice(0, 10)}`}.{' '}
+            {source}: {asOf === null ? t('of unknown date') : t`as of ${asOf.slice(0, 10)}`}.{' '}
             {[attribution, licence].filter((text) => text !== null).join(', ') ||
-              'It does not say whose data it is.'}
+              t('It does not say whose data it is.')}
           </li>
         ))}
       </ul>
       {analysis.cautions.length === 0 ? (
-        <p>Nothing further to warn of.</p>
+        <p>{t('Nothing further to warn of.')}</p>
       ) : (
         <ul>
           {analysis.cautions.map((caution) => (
@@ -57,7 +59,7 @@ export function NotesPanel({ analysis, notice, units, said, place, onEdit }: Not
                   {formatAtKm(caution.fromKm, units)}
                   {caution.toKm === undefined || caution.toKm === caution.fromKm
                     ? ''
-                    : ` to ${formatAtKm(caution.toKm, units)}`}
+                    : t` to ${formatAtKm(caution.toKm, units)}`}
                   :{' '}
                 </b>
               )}
@@ -66,14 +68,11 @@ export function NotesPanel({ analysis, notice, units, said, place, onEdit }: Not
           ))}
         </ul>
       )}
-      <p className="soft">
-        The route has {vertices} points in {parts} {parts === 1 ? 'part' : 'parts'}; its longest straight step
-        is {formatHeight(longestStepKm * 1000, units)}.
-      </p>
+      <p className="soft">{tx`The route has ${vertices} points in ${parts}  ${parts === 1 ? t('part') : t('parts')}; its longest straight step is ${formatHeight(longestStepKm * 1000, units)}.`}</p>
 
-      <h3>What was assumed</h3>
+      <h3>{t('What was assumed')}</h3>
       {analysis.assumptions.length === 0 ? (
-        <p>Nothing: every quantity was given.</p>
+        <p>{t('Nothing: every quantity was given.')}</p>
       ) : (
         <dl>
           {analysis.assumptions.map(({ path, value, valueParts, why, whyParts }) => (
@@ -89,7 +88,7 @@ export function NotesPanel({ analysis, notice, units, said, place, onEdit }: Not
 
       <SureList {...{ said, units, onEdit }} />
 
-      <h3>Map objects passed over: {analysis.skipped.length}</h3>
+      <h3>{tx`Map objects passed over: ${analysis.skipped.length}`}</h3>
       {analysis.skipped.length > 0 && (
         <ul>
           {skipped.map(({ id, reason }) => (
@@ -100,30 +99,28 @@ export function NotesPanel({ analysis, notice, units, said, place, onEdit }: Not
         </ul>
       )}
       {more > 0 && (
-        <button type="button" onClick={() => setAllSkipped(true)}>
-          Show the other {more}
-        </button>
+        <button type="button" onClick={() => setAllSkipped(true)}>{tx`Show the other ${more}`}</button>
       )}
 
-      <h3>Where the data comes from</h3>
-      <p>
-        {notice === null ? (
-          <>
-            Supplies, roads and places: © OpenStreetMap contributors, under the{' '}
-            <a href="https://opendatacommons.org/licenses/odbl/" rel="noreferrer">
-              Open Database License
-            </a>{' '}
-            (
-            <a href="https://www.openstreetmap.org/copyright" rel="noreferrer">
-              copyright
-            </a>
-            ). A plan made from them and passed on must say so.
-          </>
-        ) : (
-          <>{notice} Its data is made up, in the form of OpenStreetMap's.</>
-        )}{' '}
-        World outline: Natural Earth, public domain. Your files stay on the machine that runs Drystage.
-      </p>
+      <h3>{t('Where the data comes from')}</h3>
+      <Sources notice={notice} />
     </div>
   );
 }
+
+/** Whose data it is, and what that asks of whoever passes a plan on. */
+const Sources = ({ notice }: { notice: string | null }) => (
+  <p>{tx`${
+    notice === null
+      ? tx`Supplies, roads and places: © OpenStreetMap contributors, under the ${(
+          <a href="https://opendatacommons.org/licenses/odbl/" rel="noreferrer">
+            {t('Open Database License')}
+          </a>
+        )} (${(
+          <a href="https://www.openstreetmap.org/copyright" rel="noreferrer">
+            {t('copyright')}
+          </a>
+        )}). A plan made from them and passed on must say so.`
+      : tx`${notice} Its data is made up, in the form of OpenStreetMap's.`
+  } World outline: Natural Earth, public domain. Your files stay on the machine that runs Drystage.`}</p>
+);

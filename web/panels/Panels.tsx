@@ -4,6 +4,8 @@ import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
 import { FormContext, type FormState } from '../form/form-context.ts';
 import { Tabs } from '../kit/Tabs.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { type Finding, withFinding } from '../notes/findings.ts';
 import type { Focus } from '../state/focus.ts';
 import { groupOf, TAB_GROUPS, type Tab, type TabGroup } from '../state/tabs.ts';
@@ -41,24 +43,24 @@ interface ComparedRigs {
 }
 
 const GROUP_WORDS: Record<TabGroup, string> = {
-  answer: 'Answer',
-  supplies: 'Supplies',
-  vehicle: 'Vehicle',
-  trip: 'Trip',
-  plan: 'Plan',
+  answer: t('Answer'),
+  supplies: t('Supplies'),
+  vehicle: t('Vehicle'),
+  trip: t('Trip'),
+  plan: t('Plan'),
 };
 const GROUP_LIST = (Object.keys(TAB_GROUPS) as TabGroup[]).map((key) => ({ key, words: GROUP_WORDS[key] }));
 
 const TAB_WORDS: Record<Tab, string> = {
-  gaps: 'Gaps',
-  supplies: 'Points',
-  notes: 'Notes',
-  rig: 'Rig',
-  compare: 'Compare',
-  days: 'Days',
-  settings: 'Settings',
-  carry: 'Carry',
-  'what-if': 'What if',
+  gaps: t('Gaps'),
+  supplies: t('Points'),
+  notes: t('Notes'),
+  rig: t('Rig'),
+  compare: t('Compare'),
+  days: t('Days'),
+  settings: t('Settings'),
+  carry: t('Carry'),
+  'what-if': t('What if'),
 };
 
 /** What is said while a panel is still fetched. */
@@ -66,12 +68,12 @@ const OPENING_WORDS: Record<Tab, string> = {
   gaps: '',
   supplies: '',
   notes: '',
-  rig: 'Opening the rig…',
-  compare: 'Opening the comparison…',
-  days: 'Opening the days…',
-  settings: 'Opening the trip…',
-  carry: 'Opening the plan…',
-  'what-if': 'Opening the what-ifs…',
+  rig: t('Opening the rig…'),
+  compare: t('Opening the comparison…'),
+  days: t('Opening the days…'),
+  settings: t('Opening the trip…'),
+  carry: t('Opening the plan…'),
+  'what-if': t('Opening the what-ifs…'),
 };
 
 type PanelsProps = PanelProps & { tab: Tab; onTab: (tab: Tab) => void };
@@ -84,7 +86,7 @@ export const Panels = memo(function Panels({ tab, onTab, ...props }: PanelsProps
   return (
     <div className="panels">
       <Tabs
-        label="About the trip"
+        label={t('About the trip')}
         tabs={GROUP_LIST}
         selected={group}
         onSelect={(next) => onTab(TAB_GROUPS[next][0])}
@@ -96,12 +98,11 @@ export const Panels = memo(function Panels({ tab, onTab, ...props }: PanelsProps
           </Suspense>
         </FormContext.Provider>
       </Tabs>
-      <p className="caution-line">
-        Planning aid: confirm every point.{' '}
+      <p className="caution-line">{tx`Planning aid: confirm every point. ${(
         <button type="button" className="quiet" onClick={() => onTab('notes')}>
-          All cautions
+          {t('All cautions')}
         </button>
-      </p>
+      )}`}</p>
     </div>
   );
 });

@@ -2,6 +2,7 @@ import { useMemo, useState } from 'react';
 import type { Analysis, Passing } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import { fileName } from '../kit/save-file.ts';
+import { t } from '../language/t.ts';
 import type { Finding } from '../notes/findings.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
@@ -66,24 +67,24 @@ export function SuppliesPanel(props: SuppliesPanelProps) {
     <>
       <div className="filters">
         <label>
-          Show{' '}
+          {t('Show')}{' '}
           <select value={shown} onChange={(event) => setShown(oneOf(SHOWN, event.target.value))}>
-            <option value="all">fuel and water</option>
-            <option value="fuel">fuel</option>
-            <option value="water">water</option>
+            <option value="all">{t('fuel and water')}</option>
+            <option value="fuel">{t('fuel')}</option>
+            <option value="water">{t('water')}</option>
           </select>
         </label>
         <label>
-          that{' '}
+          {t('that')}{' '}
           <select value={counting} onChange={(event) => setCounting(oneOf(COUNTING, event.target.value))}>
-            <option value="all">relied on or not</option>
+            <option value="all">{t('relied on or not')}</option>
             <option value="counts">{countsWords(true)}</option>
-            <option value="does not">{countsWords(false)}</option>
+            <option value={t('does not')}>{countsWords(false)}</option>
           </select>
         </label>
       </div>
       <DataTable
-        caption={`Supplies: ${rows.length}`}
+        caption={t`Supplies: ${rows.length}`}
         columns={columns}
         rows={rows}
         rowKey={keyOf}
@@ -102,7 +103,7 @@ export function SuppliesPanel(props: SuppliesPanelProps) {
           />
         )}
         {...{ matter, findBy, csv }}
-        empty="No supply of this kind lies within the corridor."
+        empty={t('No supply of this kind lies within the corridor.')}
       />
     </>
   );
@@ -121,13 +122,13 @@ function matterOf(analysis: Analysis): Matter<SupplyRow> {
     }
   }
   return {
-    words: 'What the answer stands on',
+    words: t('What the answer stands on'),
     of: ({ passing: { commodity, id, atKm } }) =>
       keys.has(`${commodity} ${id} ${atKm}`) ||
       trouble.some(
         ({ fromKm, toKm, ...gap }) => gap.commodity === commodity && fromKm <= atKm && atKm <= toKm,
       ),
-    rest: (count) => `and ${count} more`,
+    rest: (count) => t`and ${count} more`,
   };
 }
 
@@ -150,7 +151,7 @@ function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
   return [
     {
       key: 'name',
-      head: 'Supply',
+      head: t('Supply'),
       width: '36%',
       value: ({ passing }) => nameOf(passing),
       cell: ({ passing }) => (
@@ -164,7 +165,7 @@ function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
     },
     {
       key: 'at',
-      head: 'at',
+      head: t('at'),
       unit: long,
       align: 'end',
       value: ({ passing }) => passing.atKm,
@@ -172,7 +173,7 @@ function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
     },
     {
       key: 'detour',
-      head: 'detour',
+      head: t('detour'),
       unit: long,
       align: 'end',
       value: ({ passing }) => passing.detourKm,
@@ -180,7 +181,7 @@ function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
     },
     {
       key: 'evidence',
-      head: 'Known',
+      head: t('Known'),
       align: 'end',
       width: '36%',
       value: ({ passing }) => strengthOf(passing.evidence) + (passing.counts ? 0 : 10),
@@ -206,26 +207,26 @@ function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
 function csvColumnsFor(units: UnitSystem): CsvColumn<SupplyRow>[] {
   const long = distanceUnit(units);
   return [
-    { head: 'id', value: ({ passing }) => passing.id },
-    { head: 'also known as', value: ({ passing }) => passing.alsoIds.join(' ') },
-    { head: 'name', value: ({ passing }) => passing.name },
-    { head: 'commodity', value: ({ passing }) => passing.commodity },
-    { head: 'kind', value: ({ passing }) => passing.kind },
+    { head: t('id'), value: ({ passing }) => passing.id },
+    { head: t('also known as'), value: ({ passing }) => passing.alsoIds.join(' ') },
+    { head: t('name'), value: ({ passing }) => passing.name },
+    { head: t('commodity'), value: ({ passing }) => passing.commodity },
+    { head: t('kind'), value: ({ passing }) => passing.kind },
     {
-      head: 'water class',
+      head: t('water class'),
       value: ({ passing }) =>
         passing.waterClass === undefined ? null : WATER_CLASS_WORDS[passing.waterClass],
     },
-    { head: `at (${long} along)`, value: ({ passing }) => distanceIn(passing.atKm, units) },
-    { head: `off the route (${long})`, value: ({ passing }) => distanceIn(passing.offRouteKm, units) },
-    { head: `detour one way (${long})`, value: ({ passing }) => distanceIn(passing.detourKm, units) },
-    { head: 'evidence', value: ({ passing }) => EVIDENCE_WORDS[passing.evidence] },
-    { head: 'relied on', value: ({ passing }) => passing.counts },
+    { head: t`at (${long} along)`, value: ({ passing }) => distanceIn(passing.atKm, units) },
+    { head: t`off the route (${long})`, value: ({ passing }) => distanceIn(passing.offRouteKm, units) },
+    { head: t`detour one way (${long})`, value: ({ passing }) => distanceIn(passing.detourKm, units) },
+    { head: t('evidence'), value: ({ passing }) => EVIDENCE_WORDS[passing.evidence] },
+    { head: t('relied on'), value: ({ passing }) => passing.counts },
     {
-      head: 'reasons',
+      head: t('reasons'),
       value: ({ passing }) => passing.reasons.map((reason) => saidIn(units, reason)).join('; '),
     },
-    { head: 'longitude (degrees)', value: ({ passing }) => passing.lon },
-    { head: 'latitude (degrees)', value: ({ passing }) => passing.lat },
+    { head: t('longitude (degrees)'), value: ({ passing }) => passing.lon },
+    { head: t('latitude (degrees)'), value: ({ passing }) => passing.lat },
   ];
 }

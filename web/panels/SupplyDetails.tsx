@@ -1,6 +1,8 @@
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { Arrival } from '../../server/contract/pace.ts';
 import { useForm } from '../form/form-context.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { CorrectionForm } from '../notes/CorrectionForm.tsx';
 import type { Finding } from '../notes/findings.ts';
 import { isOnMap, objectThen } from '../notes/object-then.ts';
@@ -28,32 +30,27 @@ export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDe
   return (
     <div className="supply-details">
       <dl>
-        <dt>On the map</dt>
-        <dd>
-          {[passing.id, ...passing.alsoIds].join(', ')} at {passing.lat.toFixed(5)}, {passing.lon.toFixed(5)}
-        </dd>
-        <dt>From the route</dt>
-        <dd>
-          {formatAtKm(passing.atKm, units)}, {formatKm(passing.offRouteKm, units)} off in a straight line,{' '}
-          {formatKm(passing.detourKm, units)} of driving one way
-        </dd>
-        <dt>Evidence</dt>
+        <dt>{t('On the map')}</dt>
+        <dd>{tx`${[passing.id, ...passing.alsoIds].join(', ')} at ${passing.lat.toFixed(5)}, ${passing.lon.toFixed(5)}`}</dd>
+        <dt>{t('From the route')}</dt>
+        <dd>{tx`${formatAtKm(passing.atKm, units)}, ${formatKm(passing.offRouteKm, units)} off in a straight line, ${formatKm(passing.detourKm, units)} of driving one way`}</dd>
+        <dt>{t('Evidence')}</dt>
         <dd>{EVIDENCE_WORDS[passing.evidence]}</dd>
         {passing.waterClass !== undefined && (
           <>
-            <dt>Water</dt>
+            <dt>{t('Water')}</dt>
             <dd>{WATER_CLASS_WORDS[passing.waterClass]}</dd>
           </>
         )}
         {passing.arrival != null && (
           <>
-            <dt>Reached</dt>
+            <dt>{t('Reached')}</dt>
             <dd>{arrivalText(passing.arrival)}</dd>
           </>
         )}
         {passing.reasons.length > 0 && (
           <>
-            <dt>{passing.counts ? 'Mind' : 'Why it is not relied on'}</dt>
+            <dt>{passing.counts ? t('Mind') : t('Why it is not relied on')}</dt>
             {passing.reasons.map((reason) => (
               <dd key={reason.code}>{saidIn(units, reason)}</dd>
             ))}
@@ -67,15 +64,15 @@ export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDe
       />
       {passing.commodity === 'water' && (
         <>
-          <p className="actions">
-            Tested for salt today?{' '}
+          <p className="actions">{tx`Tested for salt today? ${(
             <button type="button" onClick={() => onFound(passing, 'not-salty')}>
-              Not salty
+              {t('Not salty')}
             </button>
+          )}${(
             <button type="button" onClick={() => onFound(passing, 'salty')}>
-              Salty
+              {t('Salty')}
             </button>
-          </p>
+          )}`}</p>
           <SaltForm onMeasured={(measure) => onFound(passing, measure)} />
           <DepthForm
             units={units}
@@ -90,7 +87,7 @@ export function SupplyDetails({ passing, units, safeForSkin, onFound }: SupplyDe
                 aria-pressed={safeForSkin}
                 onClick={() => onFound(passing, safeForSkin ? 'not-for-skin' : 'safe-for-skin')}
               >
-                Safe for skin: fills what is kept for washing
+                {t('Safe for skin: fills what is kept for washing')}
               </button>
             </p>
           )}
@@ -109,7 +106,7 @@ function arrivalText({ earliest, latest, open, waitHours, text }: Arrival): stri
       : open === false
         ? waitHours === null
           ? 'shut'
-          : `shut: ${formatFigure(waitHours, 1)}\u00a0h to wait at most`
-        : 'not known whether it is open';
+          : t`shut: ${formatFigure(waitHours, 1)}\u00a0h to wait at most`
+        : t('not known whether it is open');
   return `${when}, ${hours}${text === null ? '' : `; ${text}`}`;
 }

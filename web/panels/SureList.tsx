@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import type { Said } from '../state/said.ts';
 import { withoutSure } from '../state/vouch.ts';
 import type { UnitSystem } from '../units/units.ts';
@@ -17,13 +18,13 @@ export function SureList({ said, units, onEdit }: SureListProps) {
   if (sure.length === 0) return null;
   return (
     <>
-      <h3>Unusual figures that are meant so</h3>
+      <h3>{t('Unusual figures that are meant so')}</h3>
       <ul>
         {sure.map(({ file, path }) => (
           <li key={`${file} ${path}`}>
             {fieldWords(path, units)}{' '}
             <button type="button" className="quiet" onClick={() => onEdit(withoutSure(said, file, path))}>
-              No longer
+              {t('No longer')}
             </button>
           </li>
         ))}

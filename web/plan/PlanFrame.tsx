@@ -3,6 +3,8 @@ import type { PlanReply } from '../../server/contract/whatif.ts';
 import { Problem } from '../kit/Problem.tsx';
 import type { Planned } from '../state/use-plan.ts';
 import './plan.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 interface PlanFrameProps {
   planned: Planned;
@@ -20,7 +22,7 @@ export function PlanFrame({ planned, children }: PlanFrameProps) {
         {slow && <Seconds since={slowSince} />}
         {(slow || stopped) && (
           <button type="button" onClick={stopped ? onAgain : onStop}>
-            {stopped ? 'Go on' : 'Stop'}
+            {stopped ? t('Go on') : t('Stop')}
           </button>
         )}
       </div>
@@ -28,7 +30,7 @@ export function PlanFrame({ planned, children }: PlanFrameProps) {
         <>
           <Problem problem={problem} before={problemWords(planned)} />
           <button type="button" className="plan-again" onClick={onAgain}>
-            Try again
+            {t('Try again')}
           </button>
         </>
       )}
@@ -47,34 +49,34 @@ function Seconds({ since }: { since: number }) {
     const clock = setInterval(() => setNow(Date.now()), 1000);
     return () => clearInterval(clock);
   }, []);
-  return <span aria-hidden="true">{Math.max(0, Math.round((now - since) / 1000))}&nbsp;s</span>;
+  return <span aria-hidden="true">{tx`${Math.max(0, Math.round((now - since) / 1000))} s`}</span>;
 }
 
 function workWords({ reply, stale, slowSince, stopped, searching }: Planned): string {
   const made = reply !== null && !stale;
   if (slowSince !== null && made && searching)
-    return 'Not proven yet: a good plan, still searching for a better one…';
-  if (slowSince !== null) return made ? 'Ways out and safety against one failure…' : 'Plan…';
+    return t('Not proven yet: a good plan, still searching for a better one…');
+  if (slowSince !== null) return made ? t('Ways out and safety against one failure…') : t('Plan…');
   if (!stopped) return '';
-  if (made && searching) return 'Stopped: what is shown is a good plan, not proven to be the best.';
-  if (made) return 'Stopped: ways out and safety against one failure were not tried.';
+  if (made && searching) return t('Stopped: what is shown is a good plan, not proven to be the best.');
+  if (made) return t('Stopped: ways out and safety against one failure were not tried.');
   return reply === null
-    ? 'Stopped: there is no plan yet.'
-    : 'Stopped: what is shown is the plan of earlier figures.';
+    ? t('Stopped: there is no plan yet.')
+    : t('Stopped: what is shown is the plan of earlier figures.');
 }
 
 /** The advice never changes in silence. */
 function outcomeWords({ stale, outcome }: Planned): string {
   if (stale || outcome === null) return '';
   return outcome === 'changed'
-    ? 'The plan has changed: a better one than the one shown first was found. Go by this one.'
-    : 'The plan shown first is confirmed: no better one was found.';
+    ? t('The plan has changed: a better one than the one shown first was found. Go by this one.')
+    : t('The plan shown first is confirmed: no better one was found.');
 }
 
 function problemWords({ reply, stale, problem }: Planned): string {
-  if (problem?.code === 'not-found') return 'The server no longer has the route; it is sent once more.';
-  if (!stale) return 'Ways out and safety against one failure could not be tried.';
-  return reply === null ? 'Not planned.' : 'Not planned; what is shown is the plan of earlier figures.';
+  if (problem?.code === 'not-found') return t('The server no longer has the route; it is sent once more.');
+  if (!stale) return t('Ways out and safety against one failure could not be tried.');
+  return reply === null ? t('Not planned.') : t('Not planned; what is shown is the plan of earlier figures.');
 }
 
 const planState = ({ reply, stale, searching, whole, stopped, problem }: Planned): string => {

@@ -1,6 +1,8 @@
 import { type FormEvent, useId } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { today } from '../words/local-time.ts';
 
 interface AgeQuestionProps {
@@ -24,16 +26,16 @@ export function AgeQuestion({ analysis, onAnswer }: AgeQuestionProps) {
   };
   return (
     <form onSubmit={answer}>
-      <h2>Of which day is the map {undated.source}?</h2>
+      <h2>{tx`Of which day is the map ${undated.source}?`}</h2>
       <p className="why">
-        It does not say. Until you do, what it shows without a date of its own counts for less.
+        {t('It does not say. Until you do, what it shows without a date of its own counts for less.')}
       </p>
       <div className="inputs">
         <span>
-          <label htmlFor={id}>Made or downloaded on</label>{' '}
+          <label htmlFor={id}>{t('Made or downloaded on')}</label>{' '}
           <input key={undated.source} id={id} name="asOf" type="date" required max={today()} />
         </span>
-        <button type="submit">Use this</button>
+        <button type="submit">{t('Use this')}</button>
       </div>
     </form>
   );

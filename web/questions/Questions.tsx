@@ -1,6 +1,8 @@
 import { type FormEvent, useId, useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { type QuantityKind, unitOf } from '../units/conversions.ts';
 import { readTyped } from '../units/quantities.ts';
 import type { UnitSystem } from '../units/units.ts';
@@ -32,7 +34,7 @@ export function Questions({ analysis, units, onAnswer }: QuestionsProps) {
   const age = asks('age-unknown');
   if (!start && !onward && !age) return null;
   return (
-    <section className="questions" aria-label="What the files do not tell">
+    <section className="questions" aria-label={t('What the files do not tell')}>
       {age && <AgeQuestion {...{ analysis, onAnswer }} />}
       {start && <StartQuestion {...{ analysis, units, onAnswer }} />}
       {onward && <OnwardQuestion {...{ analysis, units, onAnswer }} />}
@@ -68,12 +70,12 @@ function StartQuestion({ analysis, units, onAnswer }: QuestionsProps) {
   };
   return (
     <form onSubmit={answer} noValidate>
-      <h2>What is aboard at the start?</h2>
-      <p className="only-read">Until you say, the tanks are taken as full.</p>
+      <h2>{t('What is aboard at the start?')}</h2>
+      <p className="only-read">{t('Until you say, the tanks are taken as full.')}</p>
       <div className="inputs">
         <AboardInput commodity="fuel" label={fuel} ways={FUEL_WAYS} units={units} />
-        <AboardInput commodity="water" label="Water" ways={WATER_WAYS} units={units} />
-        <button type="submit">Use this</button>
+        <AboardInput commodity="water" label={t('Water')} ways={WATER_WAYS} units={units} />
+        <button type="submit">{t('Use this')}</button>
       </div>
       {wrong !== null && (
         <p className="error" role="alert">
@@ -102,7 +104,7 @@ function AboardInput(props: {
         value={chosen}
         onChange={(event) => setChosen(event.target.value)}
       >
-        <option value="">all full</option>
+        <option value="">{t('all full')}</option>
         {props.ways.map((each) => (
           <option key={each.key} value={each.key}>
             {each.words}
@@ -135,7 +137,7 @@ function OnwardQuestion({ units, onAnswer }: QuestionsProps) {
     const typedHours = String(form.get('hours') ?? '');
     const hours = readTyped(typedHours.trim() === '' ? '0' : typedHours, 'hours', units);
     if (!km.ok || !hours.ok) {
-      setWrong(!km.ok ? `Distance: ${km.why}` : !hours.ok ? `Hours: ${hours.why}` : null);
+      setWrong(!km.ok ? t`Distance: ${km.why}` : !hours.ok ? t`Hours: ${hours.why}` : null);
       return;
     }
     setWrong(null);
@@ -143,22 +145,19 @@ function OnwardQuestion({ units, onAnswer }: QuestionsProps) {
   };
   return (
     <form onSubmit={answer} noValidate>
-      <h2>How far is it from the end to the next supply?</h2>
-      <p className="only-read">Until you say, the last stretch is at best unknown.</p>
+      <h2>{t('How far is it from the end to the next supply?')}</h2>
+      <p className="only-read">{t('Until you say, the last stretch is at best unknown.')}</p>
       <div className="inputs">
         <span>
           <label className="only-read" htmlFor={kmId}>
-            Distance
+            {t('Distance')}
           </label>
           <input id={kmId} name="km" inputMode="decimal" autoComplete="off" /> {unitOf('distance', units)}
         </span>
-        <span>
-          <label htmlFor={hoursId}>driving</label>{' '}
-          <input id={hoursId} name="hours" inputMode="decimal" autoComplete="off" /> hours
-        </span>
-        <button type="submit">Use this</button>
+        <span>{tx`${<label htmlFor={hoursId}>{t('driving')}</label>} ${<input id={hoursId} name="hours" inputMode="decimal" autoComplete="off" />} hours`}</span>
+        <button type="submit">{t('Use this')}</button>
         <button type="button" onClick={() => onAnswer({ onward: { km: 0, hours: 0 } })}>
-          It is right there
+          {t('It is right there')}
         </button>
       </div>
       {wrong !== null && (

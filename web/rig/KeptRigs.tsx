@@ -4,6 +4,8 @@ import type { RigFile } from '../../server/contract/rig.ts';
 import { detailsOf, type ProblemDetails, wasCalledOff } from '../api/api.ts';
 import { getRigs, putRig, removeRig } from '../api/rigs.ts';
 import { Problem } from '../kit/Problem.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 interface KeptRigsProps {
   rig: RigFile;
@@ -16,7 +18,7 @@ export function KeptRigs({ rig, onTake }: KeptRigsProps) {
   const [isOpen, setIsOpen] = useState(false);
   return (
     <details className="kept-rigs" onToggle={({ currentTarget }) => setIsOpen(currentTarget.open)}>
-      <summary>Rigs kept for other trips</summary>
+      <summary>{t('Rigs kept for other trips')}</summary>
       {isOpen && <RigList {...{ rig, onTake }} />}
     </details>
   );
@@ -35,22 +37,24 @@ function RigList({ rig, onTake }: KeptRigsProps) {
       {problem !== null && <Problem problem={problem} />}
       <form className="rig-name" onSubmit={submit}>
         <label>
-          Keep this rig as{' '}
+          {t('Keep this rig as')}{' '}
           <input value={name} maxLength={120} onChange={({ target }) => setName(target.value)} />
         </label>{' '}
-        <button type="submit">{isTaken ? 'Keep in place of that one' : 'Keep'}</button>
+        <button type="submit">{isTaken ? t('Keep in place of that one') : t('Keep')}</button>
       </form>
-      {rigs?.length === 0 && <p>None is kept yet.</p>}
-      <ul className="rig-list" aria-label="Kept rigs">
+      {rigs?.length === 0 && <p>{t('None is kept yet.')}</p>}
+      <ul className="rig-list" aria-label={t('Kept rigs')}>
         {rigs?.map((kept) => (
           <li key={kept.name}>
             <span>{kept.name}</span>
-            <button type="button" onClick={() => onTake(kept.rig)}>
-              Take<span className="only-read"> {kept.name}</span>
-            </button>
-            <button type="button" onClick={() => void run(() => removeRig(kept.name))}>
-              Remove<span className="only-read"> {kept.name}</span>
-            </button>
+            <button
+              type="button"
+              onClick={() => onTake(kept.rig)}
+            >{tx`Take${<span className="only-read"> {kept.name}</span>}`}</button>
+            <button
+              type="button"
+              onClick={() => void run(() => removeRig(kept.name))}
+            >{tx`Remove${<span className="only-read"> {kept.name}</span>}`}</button>
           </li>
         ))}
       </ul>

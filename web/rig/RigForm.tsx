@@ -8,8 +8,9 @@ import { text } from '../form/items.ts';
 import { SideView } from '../side-view/SideView.tsx';
 import { asGroup, RIG_SECTIONS, type RigSection } from './sections.ts';
 import './rig.css';
+import { t } from '../language/t.ts';
 
-const NAME = text('Name of the rig', '/name');
+const NAME = text(t('Name of the rig'), '/name');
 const ALL = [NAME, ...RIG_SECTIONS.map(asGroup)];
 
 /** Every quantity of the rig, part by part; an index of them and a search lead to each. */
@@ -32,7 +33,7 @@ export function RigForm() {
     />
   );
   return (
-    <FindFields label="Find a field of the rig" items={ALL} index={index}>
+    <FindFields label={t('Find a field of the rig')} items={ALL} index={index}>
       <Fields items={[NAME]} at={RIG} />
       <Picture />
       <div ref={parts}>
@@ -65,7 +66,7 @@ function RigIndex({ parts, onGo }: { parts: RefObject<HTMLDivElement | null>; on
     part?.scrollIntoView({ block: 'start' });
   };
   return (
-    <nav aria-label="Parts of the rig">
+    <nav aria-label={t('Parts of the rig')}>
       {RIG_SECTIONS.map(({ id, title }) => (
         <button key={id} type="button" className="quiet" onClick={() => go(id)}>
           {title}

@@ -1,4 +1,5 @@
 import { useForm } from '../form/form-context.ts';
+import { t } from '../language/t.ts';
 import { FilePart } from './FilePart.tsx';
 import { KeptRigs } from './KeptRigs.tsx';
 import { RigForm } from './RigForm.tsx';
@@ -7,7 +8,7 @@ import { RigForm } from './RigForm.tsx';
 export function RigPanel() {
   const { said } = useForm();
   return (
-    <FilePart kind="rig" title="Rig">
+    <FilePart kind="rig" title={t('Rig')}>
       {(replace) => (
         <>
           <KeptRigs rig={said.rig} onTake={replace} />

@@ -1,5 +1,6 @@
 import type { Surface } from '../../server/contract/surface.ts';
 import { type FormItem, fold, group, optional, quantity, says } from '../form/items.ts';
+import { t } from '../language/t.ts';
 import { SURFACE_CHOICES } from '../words/surface-choices.ts';
 
 /** Slow, typical and fast to begin with on each surface, km/h (ours). */
@@ -16,31 +17,33 @@ const TYPICAL_PACE: Record<Surface, { slow: number; typical: number; fast: numbe
 const ENDS = ['slow', 'typical', 'fast'] as const;
 
 const onSurface = (surface: Surface, words: string): string =>
-  surface === 'unknown' ? 'where the surface is unknown' : `on ${words}`;
+  surface === 'unknown' ? t('where the surface is unknown') : `on ${words}`;
 
 /** Hours and speed, by surface where that is told. */
 export const PACE_ITEMS: readonly FormItem[] = [
   quantity('Driving a day', '/pace/hoursPerDay', 'hours'),
-  quantity('Slow', '/pace/kmPerHour/slow', 'speed', { hint: 'the verdict uses this' }),
-  quantity('Typical', '/pace/kmPerHour/typical', 'speed'),
-  quantity('Fast', '/pace/kmPerHour/fast', 'speed'),
-  fold('Pace by surface', [
+  quantity(t('Slow'), '/pace/kmPerHour/slow', 'speed', { hint: t('the verdict uses this') }),
+  quantity(t('Typical'), '/pace/kmPerHour/typical', 'speed'),
+  quantity(t('Fast'), '/pace/kmPerHour/fast', 'speed'),
+  fold(t('Pace by surface'), [
     says(
-      'Counts where the trip names the surface. Without it the pace above is taken, slowed on rough ground.',
+      t(
+        'Counts where the trip names the surface. Without it the pace above is taken, slowed on rough ground.',
+      ),
     ),
     ...SURFACE_CHOICES.map(
       ({ value, words }): FormItem => ({
         item: 'part',
-        what: `a pace ${onSurface(value, words)}`,
+        what: t`a pace ${onSurface(value, words)}`,
         at: `/pace/bySurface/${value}`,
         without: '',
         start: { kmPerHour: { ...TYPICAL_PACE[value] } },
         items: [
-          group(`Pace ${onSurface(value, words)}`, [
+          group(t`Pace ${onSurface(value, words)}`, [
             ...ENDS.map((end) =>
               quantity(end, `/kmPerHour/${end}`, 'speed', { typical: TYPICAL_PACE[value][end] }),
             ),
-            optional('Driving a day', '/hoursPerDay', 'hours', 'empty: as above'),
+            optional('Driving a day', '/hoursPerDay', 'hours', t('empty: as above')),
           ]),
         ],
       }),

@@ -1,6 +1,7 @@
 import type { RigFile } from '../../server/contract/rig.ts';
 import { type FormItem, type GroupItem, group, own } from '../form/items.ts';
 import { FuelUseSection } from '../fuel-use/FuelUseSection.tsx';
+import { t } from '../language/t.ts';
 import { LogSection } from '../log/LogSection.tsx';
 import { LINE_ITEMS } from '../treatment/line-items.tsx';
 import { TOLD_STAGES } from '../treatment/stage-items.ts';
@@ -33,40 +34,42 @@ export interface RigSection {
 export const RIG_SECTIONS: readonly RigSection[] = [
   {
     id: 'vehicle',
-    title: 'Vehicle',
-    says: 'What it weighs, its measures, and what it may weigh: the picture above is drawn from this.',
+    title: t('Vehicle'),
+    says: t('What it weighs, its measures, and what it may weigh: the picture above is drawn from this.'),
     summary: vehicleSummary,
     told: ({ vehicle }) => vehicle !== undefined,
     items: [own('vehicle', VehicleSection, VEHICLE_ITEMS)],
   },
   {
     id: 'fuel',
-    title: 'Fuel',
-    says: 'What it runs on, how much it uses, and what it can hold.',
+    title: t('Fuel'),
+    says: t('What it runs on, how much it uses, and what it can hold.'),
     summary: fuelSummary,
     told: () => true,
     items: FUEL_ITEMS,
   },
   {
     id: 'fuel-use',
-    title: 'Range',
-    says: 'How far a full load goes, and what surface, load and climb make of it.',
+    title: t('Range'),
+    says: t('How far a full load goes, and what surface, load and climb make of it.'),
     summary: () => '',
     told: () => false,
-    items: [own('fuel use', FuelUseSection)],
+    items: [own(t('fuel use'), FuelUseSection)],
   },
   {
     id: 'water',
-    title: 'Water',
-    says: 'What all aboard use in a day, and what the tanks hold.',
+    title: t('Water'),
+    says: t('What all aboard use in a day, and what the tanks hold.'),
     summary: waterSummary,
     told: () => true,
     items: WATER_ITEMS,
   },
   {
     id: 'crew',
-    title: 'Crew and heat',
-    says: 'Who drinks from the tanks and in what heat: how much water goes in a day, and how long it lasts.',
+    title: t('Crew and heat'),
+    says: t(
+      'Who drinks from the tanks and in what heat: how much water goes in a day, and how long it lasts.',
+    ),
     summary: ({ crew }) => {
       const count = (crew?.people ?? []).reduce((sum, person) => sum + (person.count ?? 1), 0);
       return crew === undefined ? '' : `${count} ${count === 1 ? 'person' : 'people'}`;
@@ -76,8 +79,10 @@ export const RIG_SECTIONS: readonly RigSection[] = [
   },
   {
     id: 'treatment',
-    title: 'Treatment',
-    says: 'What makes water fit to drink: stages between source, tank and taps, and which sources they are good for.',
+    title: t('Treatment'),
+    says: t(
+      'What makes water fit to drink: stages between source, tank and taps, and which sources they are good for.',
+    ),
     summary: ({ treatment }) => {
       const count = treatment?.stages.length ?? 0;
       return count === 0 ? '' : `${count} ${count === 1 ? 'stage' : 'stages'}`;
@@ -87,16 +92,16 @@ export const RIG_SECTIONS: readonly RigSection[] = [
   },
   {
     id: 'pace',
-    title: 'Pace',
-    says: 'How long and how fast it drives in a day.',
+    title: t('Pace'),
+    says: t('How long and how fast it drives in a day.'),
     summary: paceSummary,
     told: ({ pace }) => pace !== undefined,
     items: PACE_ITEMS,
   },
   {
     id: 'gear',
-    title: 'People and gear',
-    says: 'Who and what rides in it, and where: that loads the axles.',
+    title: t('People and gear'),
+    says: t('Who and what rides in it, and where: that loads the axles.'),
     summary: gearSummary,
     told: ({ vehicle }) =>
       [vehicle?.people, vehicle?.pets, vehicle?.gear].some((riders) => (riders?.length ?? 0) > 0),
@@ -104,8 +109,8 @@ export const RIG_SECTIONS: readonly RigSection[] = [
   },
   {
     id: 'log',
-    title: 'Learn from a log',
-    says: 'What the vehicle and crew really used: fill-ups or a water log give low, typical and high.',
+    title: t('Learn from a log'),
+    says: t('What the vehicle and crew really used: fill-ups or a water log give low, typical and high.'),
     summary: () => '',
     told: () => false,
     items: [own('log', LogSection)],

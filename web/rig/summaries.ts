@@ -1,4 +1,5 @@
 import type { RigFile } from '../../server/contract/rig.ts';
+import { t } from '../language/t.ts';
 import { type QuantityKind, unitOf } from '../units/conversions.ts';
 import { fieldText } from '../units/quantities.ts';
 import { formatFigure, formatLength, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
@@ -8,9 +9,9 @@ import { FUEL_WORDS } from '../words/words.ts';
 type Summary = (rig: RigFile, units: UnitSystem) => string;
 
 export const vehicleSummary: Summary = ({ vehicle }, units) => {
-  if (vehicle === undefined) return 'not told';
+  if (vehicle === undefined) return t('not told');
   const base =
-    vehicle.wheelbaseM === undefined ? '' : `, wheelbase ${formatLength(vehicle.wheelbaseM, units)}`;
+    vehicle.wheelbaseM === undefined ? '' : t`, wheelbase ${formatLength(vehicle.wheelbaseM, units)}`;
   return `${formatMass(vehicle.kerbKg, units)}${base}`;
 };
 
@@ -24,7 +25,7 @@ export const waterSummary: Summary = ({ water }, units) => {
 };
 
 export const paceSummary: Summary = ({ pace }, units) =>
-  `${formatFigure(pace.hoursPerDay, 1)} hours a day, ${typicalText(pace.kmPerHour, 'speed', units)}`;
+  t`${formatFigure(pace.hoursPerDay, 1)} hours a day, ${typicalText(pace.kmPerHour, 'speed', units)}`;
 
 export const gearSummary: Summary = ({ vehicle }) => {
   if (vehicle === undefined) return '';

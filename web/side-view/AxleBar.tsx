@@ -1,4 +1,6 @@
 import type { AxleLoad } from '../../server/contract/vehicle.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatMass, type UnitSystem } from '../units/units.ts';
 
 const TALL_PX = 60;
@@ -24,7 +26,7 @@ export function AxleBar({ load, x, top, fullScaleKg, units, words }: AxleBarProp
   if (load === null) {
     return (
       <text className="axle-words" {...wordsAt} y={top + 12}>
-        not known
+        {t('not known')}
       </text>
     );
   }
@@ -50,16 +52,12 @@ export function AxleBar({ load, x, top, fullScaleKg, units, words }: AxleBarProp
         <tspan className="strong">{formatMass(kg, units)}</tspan>
         <tspan {...wordsAt} dy={16} className={leftKg !== null && leftKg < 0 ? 'over' : ''}>
           {leftKg === null
-            ? 'limit not told'
+            ? t('limit not told')
             : leftKg < 0
-              ? `${formatMass(-leftKg, units)} over`
-              : `${formatMass(leftKg, units)} left`}
+              ? t`${formatMass(-leftKg, units)} over`
+              : t`${formatMass(leftKg, units)} left`}
         </tspan>
-        {limitKg !== null && (
-          <tspan {...wordsAt} dy={16}>
-            of {formatMass(limitKg, units)}
-          </tspan>
-        )}
+        {limitKg !== null && <tspan {...wordsAt} dy={16}>{tx`of ${formatMass(limitKg, units)}`}</tspan>}
       </text>
     </g>
   );

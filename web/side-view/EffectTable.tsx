@@ -1,5 +1,7 @@
 import type { ContainerEffect, MassReport } from '../../server/contract/vehicle.ts';
 import { Why } from '../kit/Why.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import {
   figureSignedMass,
   formatLength,
@@ -28,28 +30,20 @@ export function EffectTable({ things, mass, units }: EffectTableProps) {
   const unit = massUnit(units);
   return (
     <table className="plain-table">
-      <caption>
-        Containers, {unit}{' '}
-        <Why of="the figures of containers">
-          When full: what it and its filling add to each axle. Each {volumeUnit(units)}: what one more adds to
-          the rear axle, by how far behind the front axle it sits. A smaller figure is the better place.
-        </Why>
-      </caption>
+      <caption>{tx`Containers, ${unit} ${<Why of={t('the figures of containers')}>{tx`When full: what it and its filling add to each axle. Each ${volumeUnit(units)}: what one more adds to the rear axle, by how far behind the front axle it sits. A smaller figure is the better place.`}</Why>}`}</caption>
       <thead>
         <tr>
-          <th scope="col">No., name</th>
+          <th scope="col">{t('No., name')}</th>
           <th scope="col" className="end">
-            now
+            {t('now')}
           </th>
           <th scope="col" className="end">
-            full: front
+            {t('full: front')}
           </th>
           <th scope="col" className="end">
-            rear
+            {t('rear')}
           </th>
-          <th scope="col" className="end">
-            each {volumeUnit(units)}: rear
-          </th>
+          <th scope="col" className="end">{tx`each ${volumeUnit(units)}: rear`}</th>
         </tr>
       </thead>
       <tbody>
@@ -76,18 +70,18 @@ export function RiderTable({ things, units }: { things: readonly Thing[]; units:
   if (riders.length === 0) return null;
   return (
     <table className="plain-table">
-      <caption>People and gear</caption>
+      <caption>{t('People and gear')}</caption>
       <thead>
         <tr>
-          <th scope="col">No., name</th>
+          <th scope="col">{t('No., name')}</th>
           <th scope="col" className="end">
-            behind front axle
+            {t('behind front axle')}
           </th>
           <th scope="col" className="end">
-            up
+            {t('up')}
           </th>
           <th scope="col" className="end">
-            weighs
+            {t('weighs')}
           </th>
         </tr>
       </thead>
@@ -98,7 +92,7 @@ export function RiderTable({ things, units }: { things: readonly Thing[]; units:
               <b>{number}</b> {name}
             </th>
             <td className="end">
-              {place === null ? 'not told' : formatLength(place.behindFrontAxleM, units)}
+              {place === null ? t('not told') : formatLength(place.behindFrontAxleM, units)}
             </td>
             <td className="end">{place === null ? '–' : formatLength(place.heightM, units)}</td>
             <td className="end">{formatMass(kg, units)}</td>
@@ -110,8 +104,8 @@ export function RiderTable({ things, units }: { things: readonly Thing[]; units:
 }
 
 function levelWords({ what, full, place }: Thing): string {
-  const level = full === null || full === 0 ? 'empty' : `${Math.round(full * 100)} % full`;
-  return `${what}, ${level}${place === null ? ', place not told' : ''}`;
+  const level = full === null || full === 0 ? 'empty' : t`${Math.round(full * 100)} % full`;
+  return `${what}, ${level}${place === null ? t(', place not told') : ''}`;
 }
 
 const signed = (kg: number | null, units: UnitSystem): string =>

@@ -1,4 +1,6 @@
 import type { FuelLimit } from '../../server/contract/vehicle.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
 import { inUnits } from '../words/said.ts';
 
@@ -10,20 +12,17 @@ export function FuelLimits({ limits, units }: { limits: readonly FuelLimit[]; un
     unit === 'l' ? formatLitres(value, units) : formatMass(value, units);
   return (
     <details className="fuel-limits">
-      <summary>
-        Limits on carried fuel, examples:{' '}
-        {over === 0 ? 'none passed' : <b>{`${over} of ${limits.length} passed`}</b>}
-      </summary>
-      <p className="says">The rules of the place come first; these show how they can be.</p>
+      <summary>{tx`Limits on carried fuel, examples: ${over === 0 ? t('none passed') : <b>{t`${over} of ${limits.length} passed`}</b>}`}</summary>
+      <p className="says">{t('The rules of the place come first; these show how they can be.')}</p>
       <table className="plain-table">
         <thead>
           <tr>
-            <th scope="col">Rule</th>
+            <th scope="col">{t('Rule')}</th>
             <th scope="col" className="end">
-              carried
+              {t('carried')}
             </th>
             <th scope="col" className="end">
-              limit
+              {t('limit')}
             </th>
           </tr>
         </thead>
@@ -36,7 +35,7 @@ export function FuelLimits({ limits, units }: { limits: readonly FuelLimit[]; un
               </th>
               <td className={passed ? 'end over' : 'end'}>
                 {amount(carried, unit)}
-                {passed && <span className="only-read"> over</span>}
+                {passed && <span className="only-read">{t(' over')}</span>}
               </td>
               <td className="end">{amount(limit, unit)}</td>
             </tr>

@@ -3,10 +3,12 @@ import type { Term } from '../../server/contract/analysis.ts';
 import type { MassReport, MassState } from '../../server/contract/vehicle.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { Why } from '../kit/Why.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatAs, formatLength, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
 import { inUnits } from '../words/said.ts';
 
-const NOT_KNOWN = 'not known';
+const NOT_KNOWN = t('not known');
 
 /** The figures of one state against what is permitted, each with where it comes from. */
 export function MassTable({ state, mass, units }: { state: MassState; mass: MassReport; units: UnitSystem }) {
@@ -14,10 +16,7 @@ export function MassTable({ state, mass, units }: { state: MassState; mass: Mass
   const summed = (terms: readonly Term[]): ReactNode => (
     <>
       {state.kind !== 'departure' && (
-        <p>
-          Summed as at departure, below, but with {formatLitres(state.fuelL, units)} of fuel and{' '}
-          {formatLitres(state.waterL, units)} of water aboard.
-        </p>
+        <p>{tx`Summed as at departure, below, but with ${formatLitres(state.fuelL, units)} of fuel and ${formatLitres(state.waterL, units)} of water aboard.`}</p>
       )}
       <Terms terms={terms} units={units} />
       {mass.densities.map(({ what, kgPerLitre, source, sourceParts }) => (
@@ -29,24 +28,24 @@ export function MassTable({ state, mass, units }: { state: MassState; mass: Mass
   );
   return (
     <table className="plain-table mass-table">
-      <caption className="only-read">Masses against what is permitted</caption>
+      <caption className="only-read">{t('Masses against what is permitted')}</caption>
       <thead>
         <tr>
-          <th scope="col">Weighs</th>
+          <th scope="col">{t('Weighs')}</th>
           <th scope="col" className="end">
-            now
+            {t('now')}
           </th>
           <th scope="col" className="end">
-            permitted
+            {t('permitted')}
           </th>
           <th scope="col" className="end">
-            left
+            {t('left')}
           </th>
         </tr>
       </thead>
       <tbody>
         <Row
-          label="In all"
+          label={t('In all')}
           kg={totalKg}
           limitKg={payloadLeftKg === null ? null : totalKg + payloadLeftKg}
           leftKg={payloadLeftKg}
@@ -54,7 +53,7 @@ export function MassTable({ state, mass, units }: { state: MassState; mass: Mass
           why={summed(mass.working.totalKg)}
         />
         <Row
-          label="Front axle"
+          label={t('Front axle')}
           kg={front?.kg ?? null}
           limitKg={front?.limitKg ?? null}
           leftKg={front?.leftKg ?? null}
@@ -62,7 +61,7 @@ export function MassTable({ state, mass, units }: { state: MassState; mass: Mass
           why={front === null ? null : summed(mass.working.frontKg)}
         />
         <Row
-          label="Rear axle"
+          label={t('Rear axle')}
           kg={rear?.kg ?? null}
           limitKg={rear?.limitKg ?? null}
           leftKg={rear?.leftKg ?? null}
@@ -71,58 +70,36 @@ export function MassTable({ state, mass, units }: { state: MassState; mass: Mass
         />
         {mass.roof !== null && (
           <Row
-            label="On the roof, all full"
+            label={t('On the roof, all full')}
             kg={mass.roof.kg}
             limitKg={mass.roof.limitKg}
             leftKg={mass.roof.limitKg === null ? null : mass.roof.limitKg - mass.roof.kg}
             units={units}
-            why="Everything whose middle is as high as the cabin's roof or higher."
+            why={t("Everything whose middle is as high as the cabin's roof or higher.")}
           />
         )}
         {mass.behindRearAxle !== null && mass.behindRearAxle.kg > 0 && (
           <tr>
-            <th scope="row">
-              Behind the rear axle, all full{' '}
-              <Why of="the load behind the rear axle">
-                It puts {formatMass(mass.behindRearAxle.rearKg, units)} on the rear axle and takes{' '}
-                {formatMass(-mass.behindRearAxle.frontKg, units)} off the front one.
-              </Why>
-            </th>
+            <th scope="row">{tx`Behind the rear axle, all full ${<Why of={t('the load behind the rear axle')}>{tx`It puts ${formatMass(mass.behindRearAxle.rearKg, units)} on the rear axle and takes ${formatMass(-mass.behindRearAxle.frontKg, units)} off the front one.`}</Why>}`}</th>
             <td className="end">{formatMass(mass.behindRearAxle.kg, units)}</td>
             <td />
             <td />
           </tr>
         )}
         <tr>
-          <th scope="row">
-            Heavier side{' '}
-            <Why of="the heavier side">
-              Right wheels less left ones, from how far each thing is from the middle, and the track.
-            </Why>
-          </th>
+          <th scope="row">{tx`Heavier side ${<Why of={t('the heavier side')}>{t('Right wheels less left ones, from how far each thing is from the middle, and the track.')}</Why>}`}</th>
           <td className="end" colSpan={3}>
             {sideWords(sideKg, units)}
           </td>
         </tr>
         <tr>
-          <th scope="row">
-            Centre of gravity{' '}
-            <Why of="the centre of gravity">
-              The height of everything, weighted by mass. Above the ground.
-            </Why>
-          </th>
+          <th scope="row">{tx`Centre of gravity ${<Why of={t('the centre of gravity')}>{t('The height of everything, weighted by mass. Above the ground.')}</Why>}`}</th>
           <td className="end" colSpan={3}>
-            {cgHeightM === null ? NOT_KNOWN : `${formatLength(cgHeightM, units)} up`}
+            {cgHeightM === null ? NOT_KNOWN : t`${formatLength(cgHeightM, units)} up`}
           </td>
         </tr>
         <tr>
-          <th scope="row">
-            Static stability factor{' '}
-            <Why of="the static stability factor">
-              Track ÷ (2 × height of the centre of gravity), as the US road safety agency (NHTSA) defines it:
-              the lower, the sooner it tips. It knows nothing of springs and slopes.
-            </Why>
-          </th>
+          <th scope="row">{tx`Static stability factor ${<Why of={t('the static stability factor')}>{t('Track ÷ (2 × height of the centre of gravity), as the US road safety agency (NHTSA) defines it: the lower, the sooner it tips. It knows nothing of springs and slopes.')}</Why>}`}</th>
           <td className="end" colSpan={3}>
             {stabilityFactor === null ? NOT_KNOWN : stabilityFactor.toFixed(2)}
           </td>
@@ -148,12 +125,12 @@ function Row({ label, kg, limitKg, leftKg, units, why }: RowProps) {
         {label} {why !== null && <Why of={label.toLowerCase()}>{why}</Why>}
       </th>
       <td className="end strong">{kg === null ? NOT_KNOWN : formatMass(kg, units)}</td>
-      <td className="end">{limitKg === null ? 'not told' : formatMass(limitKg, units)}</td>
+      <td className="end">{limitKg === null ? t('not told') : formatMass(limitKg, units)}</td>
       <td className={leftKg !== null && leftKg < 0 ? 'end over' : 'end'}>
         {leftKg === null
           ? '–'
           : leftKg < 0
-            ? `${formatMass(-leftKg, units)} over`
+            ? t`${formatMass(-leftKg, units)} over`
             : formatMass(leftKg, units)}
       </td>
     </tr>
@@ -162,6 +139,6 @@ function Row({ label, kg, limitKg, leftKg, units, why }: RowProps) {
 
 function sideWords(sideKg: number | null, units: UnitSystem): string {
   if (sideKg === null) return NOT_KNOWN;
-  if (Math.abs(sideKg) < 0.5) return 'even';
-  return `${sideKg > 0 ? 'right' : 'left'} by ${formatMass(Math.abs(sideKg), units)}`;
+  if (Math.abs(sideKg) < 0.5) return t('even');
+  return t`${sideKg > 0 ? t('side|right') : t('side|left')} by ${formatMass(Math.abs(sideKg), units)}`;
 }

@@ -1,6 +1,7 @@
 import { useId } from 'react';
 import type { MassState } from '../../server/contract/vehicle.ts';
 import { useSize } from '../kit/hooks/use-size.ts';
+import { tx } from '../language/tx.ts';
 import { formatLength, formatMass, type UnitSystem } from '../units/units.ts';
 import { AxleBar } from './AxleBar.tsx';
 import { numberPlaces } from './number-places.ts';
@@ -119,9 +120,11 @@ export function SideDrawing({ scene, state, fullScaleKg, units, title }: SideDra
           </>
         )}
         {wheelbaseM === null && (
-          <text className="measure-words" x={widthPx / 2} y={groundPx + 40}>
-            {formatMass(state.totalKg, units)}; wheelbase not told
-          </text>
+          <text
+            className="measure-words"
+            x={widthPx / 2}
+            y={groundPx + 40}
+          >{tx`${formatMass(state.totalKg, units)}; wheelbase not told`}</text>
         )}
       </svg>
     </div>

@@ -13,6 +13,8 @@ import { sceneOf } from './scene.ts';
 import { stateWords } from './state-words.ts';
 import '../table/plain-table.css';
 import './side-view.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 /** Cautions that speak of masses: they stand beside the picture as well as among the notes. */
 const MASS_CAUTIONS: readonly string[] = [
@@ -55,9 +57,9 @@ function MassView(props: { analysis: Analysis; mass: MassReport; units: UnitSyst
   const cautions = analysis.cautions.filter(({ code }) => MASS_CAUTIONS.includes(code));
   return (
     <section className="side-view" aria-labelledby={`${name}-title`}>
-      <h4 id={`${name}-title`}>What it weighs, and where</h4>
+      <h4 id={`${name}-title`}>{t('What it weighs, and where')}</h4>
       <fieldset className="state-switch">
-        <legend className="only-read">Shown for</legend>
+        <legend className="only-read">{t('Shown for')}</legend>
         {mass.states.map((each, index) => (
           // Worst places come and go with the route; the four kinds keep their order.
           <label key={stateWords(each, 'metric')}>
@@ -71,26 +73,18 @@ function MassView(props: { analysis: Analysis; mass: MassReport; units: UnitSyst
         state={state}
         fullScaleKg={fullScaleKg}
         units={units}
-        title={`The vehicle from the side, ${stateWords(state, units)}. The tables below hold the same figures.`}
+        title={t`The vehicle from the side, ${stateWords(state, units)}. The tables below hold the same figures.`}
       />
-      <p className="says">
-        Wheels, places and levels to scale; boxes by volume or mass.
-        {!scene.body.toldInFull && ' The body is a scheme: its measures are not all told.'}
-        {scene.centre !== null && ' The crossed ring is the centre of gravity.'}
-        {scene.things.some(({ place }) => place === null) && ' What has no place is in the table only.'}
-      </p>
+      <p className="says">{tx`Wheels, places and levels to scale; boxes by volume or mass.${!scene.body.toldInFull && t(' The body is a scheme: its measures are not all told.')}${scene.centre !== null && t(' The crossed ring is the centre of gravity.')}${scene.things.some(({ place }) => place === null) && t(' What has no place is in the table only.')}`}</p>
       {typical.length > 0 && (
-        <p className="typical-still">
-          <b>Still the typical values:</b> {typical.join(', ')}. Change those that are not your own: until
-          then these are the masses of some ordinary wagon.
-        </p>
+        <p className="typical-still">{tx`${<b>{t('Still the typical values:')}</b>}  ${typical.join(', ')}. Change those that are not your own: until then these are the masses of some ordinary wagon.`}</p>
       )}
       <MassTable state={state} mass={mass} units={units} />
       <EffectTable things={scene.things} mass={mass} units={units} />
       <RiderTable things={scene.things} units={units} />
       {cautions.length > 0 && (
         <>
-          <h4>To mind</h4>
+          <h4>{t('To mind')}</h4>
           <ul>
             {cautions.map((caution) => (
               <li key={`${caution.code} ${caution.text}`}>{withoutPaths(saidIn(units, caution))}</li>

@@ -2,6 +2,7 @@ import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { KeptTripReply } from '../../server/contract/kept.ts';
 import { ApiProblem, detailsOf, getDemo, reanalyse } from '../api/api.ts';
 import { getChanges, getTrip } from '../api/kept.ts';
+import { t } from '../language/t.ts';
 import type { Said } from './said.ts';
 
 /** A trip as it is opened. */
@@ -51,11 +52,11 @@ async function lastAnswer(
 
 const deleted = (name: string) => ({
   code: 'deleted',
-  title: 'This trip was deleted',
+  title: t('This trip was deleted'),
   status: 410,
-  detail: `"${name}" was deleted.`,
+  detail: t`"${name}" was deleted.`,
   source: null,
   place: null,
-  remedy: 'Restore it from the list of trips',
+  remedy: t('Restore it from the list of trips'),
   vouchable: false,
 });

@@ -17,6 +17,7 @@ import { StripTools } from './view/StripTools.tsx';
 import { holding, isWhole, lengthOf, shownOf } from './view/strip-window.ts';
 import { useGestures } from './view/use-gestures.ts';
 import './strip.css';
+import { t } from '../language/t.ts';
 
 interface Props {
   reply: AnalysisReply;
@@ -86,7 +87,7 @@ export function Strip({ reply, plan, units, focus, onFocus }: Props) {
         className={isWhole(onRoute, lengthKm) ? 'strip' : 'strip strip-nearer'}
         role="slider"
         tabIndex={0}
-        aria-label="Along the route"
+        aria-label={t('Along the route')}
         aria-describedby={`${id}keys`}
         aria-orientation="vertical"
         aria-valuemin={0}
@@ -111,8 +112,9 @@ export function Strip({ reply, plan, units, focus, onFocus }: Props) {
         onKeyDown={onKeyDown}
       >
         <p id={`${id}keys`} hidden>
-          Arrow keys move along the route, page keys go from supply to supply. Plus and minus bring it nearer
-          and farther, zero shows all of it. Enter chooses the stretch of fuel, Shift and Enter that of water.
+          {t(
+            'Arrow keys move along the route, page keys go from supply to supply. Plus and minus bring it nearer and farther, zero shows all of it. Enter chooses the stretch of fuel, Shift and Enter that of water.',
+          )}
         </p>
         <StripPicture {...{ analysis, shown, units, frame, atKm }} gap={focus.gap} patterns={patterns} />
       </div>

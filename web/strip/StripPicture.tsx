@@ -1,6 +1,7 @@
 import { useMemo } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Span } from '../../server/contract/common.ts';
+import { t } from '../language/t.ts';
 import { fullLitres, stretchesWithoutCover } from '../levels/levels.ts';
 import type { StripAnalysis, StripReport } from '../levels/plan-report.ts';
 import { StripPatterns } from '../marks/StripPatterns.tsx';
@@ -122,7 +123,7 @@ function StripHeads(props: { analysis: StripAnalysis; units: UnitSystem; frame: 
         return (
           <g key={commodity} textAnchor={anchor}>
             <text className="strip-head" x={x} y={18}>
-              {narrow && !left ? 'water' : commodityWords(commodity, analysis.rig.fuel.kind)}
+              {narrow && !left ? t('water') : commodityWords(commodity, analysis.rig.fuel.kind)}
             </text>
             <text className="strip-detail" x={x} y={34}>
               {headDetail(analysis[commodity], units, narrow)}
@@ -132,7 +133,7 @@ function StripHeads(props: { analysis: StripAnalysis; units: UnitSystem; frame: 
       })}
       {analysis.fuel.plan !== undefined && (
         <text className="strip-detail" x={widthPx / 2} y={51} textAnchor="middle">
-          by the plan
+          {t('by the plan')}
         </text>
       )}
     </g>

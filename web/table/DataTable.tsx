@@ -1,6 +1,8 @@
 import { type ReactNode, useCallback, useEffect, useId, useMemo, useRef, useState } from 'react';
 import { type CsvCell, csvText } from '../../server/words/parts/csv-text.ts';
 import { saveFile } from '../kit/save-file.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatFigure } from '../units/units.ts';
 import { type FindBy, found, isWorthNarrowing, MANY_ROWS, type Matter } from './narrow.ts';
 import { type Direction, type SortValue, sortedBy } from './order.ts';
@@ -103,16 +105,16 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
         <button
           type="button"
           className="quiet"
-          aria-label={`Save as CSV: ${props.caption}`}
+          aria-label={t`Save as CSV: ${props.caption}`}
           onClick={save}
           disabled={props.rows.length === 0}
         >
-          Save as CSV
+          {t('Save as CSV')}
         </button>
       </div>
       <Narrowing table={props} narrowed={narrowed} />
       {rows.length === 0 ? (
-        <p className="empty">{props.rows.length === 0 ? props.empty : 'Nothing here is named so.'}</p>
+        <p className="empty">{props.rows.length === 0 ? props.empty : t('Nothing here is named so.')}</p>
       ) : (
         <table aria-labelledby={captionId} aria-rowcount={sorted.length + 1}>
           <thead>
@@ -145,17 +147,13 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
       )}
       <Rest table={props} narrowed={narrowed} />
       {pages > 1 && (
-        <nav className="pages" aria-label={`Pages of ${props.caption}`}>
+        <nav className="pages" aria-label={t`Pages of ${props.caption}`}>
           <button type="button" disabled={shownPage === 0} onClick={() => setPage(shownPage - 1)}>
-            Previous
+            {t('Previous')}
           </button>
-          <span aria-live="polite">
-            {formatFigure(shownPage * PAGE_ROWS + 1, 0)} to{' '}
-            {formatFigure(Math.min(sorted.length, (shownPage + 1) * PAGE_ROWS), 0)} of{' '}
-            {formatFigure(sorted.length, 0)}
-          </span>
+          <span aria-live="polite">{tx`${formatFigure(shownPage * PAGE_ROWS + 1, 0)} to ${formatFigure(Math.min(sorted.length, (shownPage + 1) * PAGE_ROWS), 0)} of ${formatFigure(sorted.length, 0)}`}</span>
           <button type="button" disabled={shownPage === pages - 1} onClick={() => setPage(shownPage + 1)}>
-            Next
+            {t('Next')}
           </button>
         </nav>
       )}
@@ -193,16 +191,18 @@ function Narrowing<Row>({ table, narrowed }: { table: DataTableProps<Row>; narro
           <button type="button" aria-pressed={!all} onClick={() => setAll(false)}>
             {matter.words} {formatFigure(mattering, 0)}
           </button>
-          <button type="button" aria-pressed={all} onClick={() => setAll(true)}>
-            All {formatFigure(rows.length, 0)}
-          </button>
+          <button
+            type="button"
+            aria-pressed={all}
+            onClick={() => setAll(true)}
+          >{tx`All ${formatFigure(rows.length, 0)}`}</button>
         </>
       )}
       {findBy !== undefined && (
         <input
           type="search"
-          aria-label={`Find in ${caption}, by name or ${findBy.unit}`}
-          placeholder={`name or ${findBy.unit}`}
+          aria-label={t`Find in ${caption}, by name or ${findBy.unit}`}
+          placeholder={t`name or ${findBy.unit}`}
           value={typed}
           onChange={({ target }) => setTyped(target.value)}
         />

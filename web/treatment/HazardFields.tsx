@@ -2,6 +2,7 @@ import { useState } from 'react';
 import type { Hazard, SourceKind, TreatmentReport } from '../../server/contract/treatment.ts';
 import { SelectRow, TickRow } from '../form/FormRow.tsx';
 import { useForm } from '../form/form-context.ts';
+import { t } from '../language/t.ts';
 import { SOURCE_WORDS } from './line-steps.ts';
 
 const PRESENCES = [
@@ -39,24 +40,24 @@ export function HazardFields({ sources }: { sources: TreatmentReport['sources'] 
   );
   return (
     <details>
-      <summary>Change what is expected of a source</summary>
+      <summary>{t('Change what is expected of a source')}</summary>
       <SelectRow
-        label="Source"
+        label={t('Source')}
         value={kind}
         choices={sources.map((source) => ({ value: source.kind, words: SOURCE_WORDS[source.kind] }))}
         onChoose={(chosen) => setKind(sources.find((source) => source.kind === chosen)?.kind ?? kind)}
       />
       <TickRow
-        label="Germs that must be taken out"
+        label={t('Germs that must be taken out')}
         checked={hazard.microbial}
         onTick={(microbial) => change({ microbial })}
       />
-      {presence('Salt', 'salt')}
-      {presence('Chemicals', 'chemicals')}
+      {presence(t('Salt'), 'salt')}
+      {presence(t('Chemicals'), 'chemicals')}
       <SelectRow
-        label="Cloudiness"
+        label={t('Cloudiness')}
         value={String(hazard.turbidityNtu)}
-        choices={cloudy.map((ntu) => ({ value: String(ntu), words: `${ntu} NTU` }))}
+        choices={cloudy.map((ntu) => ({ value: String(ntu), words: t`${ntu} NTU` }))}
         onChoose={(chosen) => change({ turbidityNtu: Number(chosen) })}
       />
     </details>

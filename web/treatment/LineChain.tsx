@@ -1,6 +1,8 @@
 import type { TreatmentReport } from '../../server/contract/treatment.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { Why } from '../kit/Why.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatFigure, formatFlow, type UnitSystem } from '../units/units.ts';
 import { inUnits } from '../words/said.ts';
 import { type LineStep, lineSteps, type Quality, STAGE_WORDS, TAP_WORDS } from './line-steps.ts';
@@ -12,9 +14,9 @@ interface LineChainProps {
 }
 
 const QUALITY_WORDS: Record<Quality, string> = {
-  raw: 'as it came',
-  part: 'treated in part',
-  fit: 'reaches the target',
+  raw: t('as it came'),
+  part: t('treated in part'),
+  fit: t('reaches the target'),
 };
 const PLACE_WORDS = { source: 'Source', tank: 'Tank', pump: 'Pump' } as const;
 const FLOW_WORDS = { measured: 'measured', estimate: 'estimate', unknown: '' } as const;
@@ -28,7 +30,7 @@ export function LineChain({ report, hasPump, units }: LineChainProps) {
   const steps = lineSteps(report, hasPump);
   return (
     <figure className="line-chain">
-      <figcaption>The line, from source to tap</figcaption>
+      <figcaption>{t('The line, from source to tap')}</figcaption>
       <ol>
         {steps.map((step, place) => (
           <li
@@ -84,20 +86,18 @@ function StageStep(props: {
         {index + 1}. {named}
       </b>
       {named !== STAGE_WORDS[stage.kind] && <span className="soft"> {STAGE_WORDS[stage.kind]}</span>}{' '}
-      <Why of={`what ${named} takes out`}>
+      <Why of={t`what ${named} takes out`}>
         <ul>
           {stage.why.map((why, place) => (
             <li key={why}>{inUnits(units, why, stage.whyParts?.[place])}</li>
           ))}
         </ul>
       </Why>
-      <span className="second">
-        takes out{' '}
-        {bacteria + viruses + protozoa === 0
-          ? 'no germs that count'
-          : `bacteria ${formatFigure(bacteria, 2)}, viruses ${formatFigure(viruses, 2)}, protozoa ${formatFigure(protozoa, 2)} log`}
-        <span className="only-read">; the water is then {QUALITY_WORDS[quality]}</span>
-      </span>
+      <span className="second">{tx`takes out ${
+        bacteria + viruses + protozoa === 0
+          ? t('no germs that count')
+          : t`bacteria ${formatFigure(bacteria, 2)}, viruses ${formatFigure(viruses, 2)}, protozoa ${formatFigure(protozoa, 2)} log`
+      }${<span className="only-read">{tx`; the water is then ${QUALITY_WORDS[quality]}`}</span>}`}</span>
     </>
   );
 }
@@ -110,7 +110,7 @@ function TapStep(props: { tap: TreatmentReport['taps'][number]; most: number; un
       <b>{tap.name}</b> <span className="soft">{TAP_WORDS[tap.use]}</span>
       <div>
         {flow === null ? (
-          <span className="soft">flow not known</span>
+          <span className="soft">{t('flow not known')}</span>
         ) : (
           <>
             <span
@@ -121,19 +121,19 @@ function TapStep(props: { tap: TreatmentReport['taps'][number]; most: number; un
             <b>{formatFlow(flow, units)}</b> <span className="soft">{FLOW_WORDS[tap.flowFrom]}</span>
           </>
         )}
-        {tap.starves && <strong className="error"> starves</strong>}{' '}
+        {tap.starves && <strong className="error">{t(' starves')}</strong>}{' '}
         {tap.working.length > 0 && (
-          <Why of={`the flow of ${tap.name}`}>
+          <Why of={t`the flow of ${tap.name}`}>
             <Terms terms={tap.working} units={units} />
           </Why>
         )}
       </div>
       <span className="second">
         {tap.grade === 'drinking'
-          ? 'fit to drink from clear sources'
-          : 'for washing only: short of the target'}
+          ? t('fit to drink from clear sources')
+          : t('for washing only: short of the target')}
         {tap.use === 'drinking' && tap.grade !== 'drinking' && (
-          <strong className="error">, yet meant for drinking</strong>
+          <strong className="error">{t(', yet meant for drinking')}</strong>
         )}
       </span>
     </>

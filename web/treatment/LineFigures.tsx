@@ -9,6 +9,8 @@ import { LogBars } from './LogBars.tsx';
 import { SOURCE_WORDS } from './line-steps.ts';
 import '../table/plain-table.css';
 import './treatment.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 interface LineFiguresProps {
   report: TreatmentReport;
@@ -19,7 +21,7 @@ interface LineFiguresProps {
 /** What the line does: drawn, against its target, for each kind of source, and how long its cartridges last. */
 export function LineFigures({ report, hasPump, units }: LineFiguresProps) {
   return (
-    <section className="line-figures" aria-label="What the treatment line does">
+    <section className="line-figures" aria-label={t('What the treatment line does')}>
       <LineChain report={report} hasPump={hasPump} units={units} />
       <LogBars report={report} />
       <SourceTable report={report} units={units} />
@@ -38,12 +40,12 @@ export function LineFigures({ report, hasPump, units }: LineFiguresProps) {
 function SourceTable({ report, units }: { report: TreatmentReport; units: UnitSystem }) {
   return (
     <table className="plain-table">
-      <caption>What it makes fit to drink, without a note of yours on the point</caption>
+      <caption>{t('What it makes fit to drink, without a note of yours on the point')}</caption>
       <thead>
         <tr>
-          <th scope="col">Source</th>
-          <th scope="col">Fit</th>
-          <th scope="col">Why</th>
+          <th scope="col">{t('Source')}</th>
+          <th scope="col">{t('Fit')}</th>
+          <th scope="col">{t('Why')}</th>
         </tr>
       </thead>
       <tbody>
@@ -53,14 +55,13 @@ function SourceTable({ report, units }: { report: TreatmentReport; units: UnitSy
               {alike.sources.map(({ kind, hazard }) => (
                 <div key={kind}>
                   {SOURCE_WORDS[kind]}{' '}
-                  <Why of={`what is expected of a ${SOURCE_WORDS[kind]}`}>
-                    {hazard.microbial ? 'germs' : 'no germs'}, salt {presence(hazard.salt)}, chemicals{' '}
-                    {presence(hazard.chemicals)}, {hazard.turbidityNtu}&nbsp;NTU: {hazard.why}
-                  </Why>
+                  <Why
+                    of={t`what is expected of a ${SOURCE_WORDS[kind]}`}
+                  >{tx`${hazard.microbial ? 'germs' : t('no germs')}, salt ${presence(hazard.salt)}, chemicals ${presence(hazard.chemicals)}, ${hazard.turbidityNtu} NTU: ${hazard.why}`}</Why>
                 </div>
               ))}
             </th>
-            <td>{alike.treatable ? <b>yes</b> : 'no'}</td>
+            <td>{alike.treatable ? <b>{t('yes')}</b> : t('no')}</td>
             <td>
               {alike.reasons
                 .map((reason, place) => inUnits(units, reason, alike.reasonsParts?.[place]))
@@ -93,20 +94,20 @@ function alikeSources(sources: readonly Source[]): AlikeSources[] {
   return [...groups.values()].sort((a, b) => Number(b.treatable) - Number(a.treatable));
 }
 
-const presence = (value: 'no' | 'unknown' | 'yes'): string => (value === 'unknown' ? 'not known' : value);
+const presence = (value: 'no' | 'unknown' | 'yes'): string => (value === 'unknown' ? t('not known') : value);
 
 function CartridgeTable({ report, units }: { report: TreatmentReport; units: UnitSystem }) {
   return (
     <table className="plain-table">
-      <caption>Through each cartridge on this trip</caption>
+      <caption>{t('Through each cartridge on this trip')}</caption>
       <thead>
         <tr>
-          <th scope="col">Cartridge</th>
+          <th scope="col">{t('Cartridge')}</th>
           <th scope="col" className="end">
-            this trip
+            {t('this trip')}
           </th>
           <th scope="col" className="end">
-            left after it
+            {t('left after it')}
           </th>
         </tr>
       </thead>
@@ -116,7 +117,7 @@ function CartridgeTable({ report, units }: { report: TreatmentReport; units: Uni
             <th scope="row">
               {one.name}{' '}
               {one.working.length > 0 && (
-                <Why of={`the litres through ${one.name}`}>
+                <Why of={t`the litres through ${one.name}`}>
                   <Terms terms={one.working} units={units} />
                 </Why>
               )}
@@ -124,13 +125,13 @@ function CartridgeTable({ report, units }: { report: TreatmentReport; units: Uni
             <td className="end">{formatLitres(one.litres, units)}</td>
             <td className="end">
               {one.leftLitres === null ? (
-                'life not told'
+                t('life not told')
               ) : one.leftLitres < 0 ? (
-                <strong className="error">{formatLitres(-one.leftLitres, units)} too little</strong>
+                <strong className="error">{tx`${formatLitres(-one.leftLitres, units)} too little`}</strong>
               ) : (
                 formatLitres(one.leftLitres, units)
               )}
-              {one.backwash && <span className="second">washes backwards</span>}
+              {one.backwash && <span className="second">{t('washes backwards')}</span>}
             </td>
           </tr>
         ))}

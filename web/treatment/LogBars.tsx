@@ -1,12 +1,14 @@
 import type { TreatmentReport } from '../../server/contract/treatment.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatFigure } from '../units/units.ts';
 import { GERMS } from './germs.ts';
 
 const TARGET_WORDS: Record<string, string> = {
-  purifier: 'purifier',
+  purifier: t('purifier'),
   'two-star': 'two-star',
   'three-star': 'three-star',
-  custom: 'your own',
+  custom: t('your own'),
 };
 
 /** What the stages take out of each class of germs, laid end to end against the target. */
@@ -16,16 +18,7 @@ export function LogBars({ report }: { report: TreatmentReport }) {
   const percent = (log: number) => `${(Math.min(log, full) / full) * 100}%`;
   return (
     <div className="log-bars">
-      <h5>
-        Against the target “{TARGET_WORDS[target.name] ?? target.name}”:{' '}
-        {report.meetsTarget ? (
-          'met in clear water'
-        ) : (
-          <span className="error">
-            short by {lacks.map(({ germs, log }) => `${formatFigure(log, 2)} log of ${germs}`).join(', ')}
-          </span>
-        )}
-      </h5>
+      <h5>{tx`Against the target “${TARGET_WORDS[target.name] ?? target.name}”: ${report.meetsTarget ? t('met in clear water') : <span className="error">{tx`short by ${lacks.map(({ germs, log }) => t`${formatFigure(log, 2)} log of ${germs}`).join(', ')}`}</span>}`}</h5>
       {GERMS.map((germs) => {
         const parts = report.stages.filter((stage) => stage.logs[germs] > 0);
         return (
@@ -42,16 +35,11 @@ export function LogBars({ report }: { report: TreatmentReport }) {
               ))}
               <span className="log-target" style={{ insetInlineStart: percent(target.logs[germs]) }} />
             </span>
-            <span className="log-figure">
-              <b>{formatFigure(report.logs[germs], 2)}</b> of {formatFigure(target.logs[germs], 2)} log
-            </span>
+            <span className="log-figure">{tx`${<b>{formatFigure(report.logs[germs], 2)}</b>} of ${formatFigure(target.logs[germs], 2)} log`}</span>
           </div>
         );
       })}
-      <p className="soft">
-        1 log leaves a tenth, 2 log a hundredth. Each part of a bar is a stage; the mark is the target. All
-        together are credited with at most {formatFigure(maximumLog, 1)} log.
-      </p>
+      <p className="soft">{tx`1 log leaves a tenth, 2 log a hundredth. Each part of a bar is a stage; the mark is the target. All together are credited with at most ${formatFigure(maximumLog, 1)} log.`}</p>
     </div>
   );
 }

@@ -3,6 +3,8 @@ import { Fields } from '../form/Fields.tsx';
 import { Searched } from '../form/FindFields.tsx';
 import { SelectRow } from '../form/FormRow.tsx';
 import { below, RIG } from '../form/form-context.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { isTypical, ofKind, removeStage, swapStages } from './edit-line.ts';
 import { STAGE_KINDS, STAGE_WORDS } from './line-steps.ts';
 import { stageGroup } from './stage-items.ts';
@@ -32,9 +34,11 @@ export function StageFields({ line, stage, index, onLine }: StageFieldsProps) {
             {index + 1}. {STAGE_WORDS[stage.kind]}
             {stage.name !== undefined && <span className="soft"> {stage.name}</span>}
           </summary>
-          {isTypical(stage) && <p className="says">Typical values: change them to those of its maker.</p>}
+          {isTypical(stage) && (
+            <p className="says">{t('Typical values: change them to those of its maker.')}</p>
+          )}
           <SelectRow
-            label="Kind"
+            label={t('Kind')}
             value={stage.kind}
             choices={KINDS}
             onChoose={(value) => becomes(STAGE_KINDS.find((kind) => kind === value) ?? stage.kind)}
@@ -56,21 +60,19 @@ function StageButtons({ line, index, onLine }: Omit<StageFieldsProps, 'stage'>) 
         className="quiet"
         disabled={index === 0}
         onClick={() => onLine(swapStages(line, index - 1))}
-      >
-        Earlier<span className="only-read"> with stage {number}</span>
-      </button>
+      >{tx`Earlier${<span className="only-read">{tx` with stage ${number}`}</span>}`}</button>
       <button
         type="button"
         className="quiet"
         disabled={number === line.stages.length}
         onClick={() => onLine(swapStages(line, index))}
-      >
-        Later<span className="only-read"> with stage {number}</span>
-      </button>
+      >{tx`Later${<span className="only-read">{tx` with stage ${number}`}</span>}`}</button>
       {line.stages.length > 1 && (
-        <button type="button" className="quiet" onClick={() => onLine(removeStage(line, index))}>
-          Remove<span className="only-read"> stage {number}</span>
-        </button>
+        <button
+          type="button"
+          className="quiet"
+          onClick={() => onLine(removeStage(line, index))}
+        >{tx`Remove${<span className="only-read">{tx` stage ${number}`}</span>}`}</button>
       )}
     </p>
   );

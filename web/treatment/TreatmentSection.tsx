@@ -9,6 +9,7 @@ import { LINE_ITEMS } from './line-items.tsx';
 import { STAGE_KINDS, STAGE_WORDS } from './line-steps.ts';
 import { StageFields } from './StageFields.tsx';
 import './treatment.css';
+import { t } from '../language/t.ts';
 
 /** The treatment line as a form, and what it does drawn above. */
 export function TreatmentSection() {
@@ -18,9 +19,9 @@ export function TreatmentSection() {
   return (
     <Part
       told={line !== undefined}
-      without="No treatment line: only water stated fit to drink counts."
-      add={{ words: 'Add a treatment line', onClick: () => onLine(TYPICAL_LINE) }}
-      leaveOut={{ words: 'Remove the treatment line', onClick: () => onEdit({ ...said, rig }) }}
+      without={t('No treatment line: only water stated fit to drink counts.')}
+      add={{ words: t('Add a treatment line'), onClick: () => onLine(TYPICAL_LINE) }}
+      leaveOut={{ words: t('Remove the treatment line'), onClick: () => onEdit({ ...said, rig }) }}
     >
       {line !== undefined && <LineFields line={line} onLine={onLine} />}
     </Part>
@@ -34,7 +35,7 @@ function LineFields({ line, onLine }: { line: TreatmentFile; onLine: (line: Trea
     <>
       {report !== null && <LineFigures report={report} hasPump={line.pump !== undefined} units={units} />}
       <fieldset className="list">
-        <legend>Stages, as water runs through them</legend>
+        <legend>{t('Stages, as water runs through them')}</legend>
         {line.stages.map((stage, index) => (
           // Stages are told apart by their place; the count starts the fields afresh after one was added or removed.
           <StageFields key={placeKey(line, index)} {...{ line, stage, index, onLine }} />
@@ -52,7 +53,7 @@ const placeKey = (line: TreatmentFile, index: number): string => `${line.stages.
 function AddStage({ onAdd }: { onAdd: (kind: StageKind) => void }) {
   return (
     <label className="add-stage">
-      <span className="only-read">Add a stage at the end</span>
+      <span className="only-read">{t('Add a stage at the end')}</span>
       <select
         value=""
         onChange={(event) => {
@@ -60,7 +61,7 @@ function AddStage({ onAdd }: { onAdd: (kind: StageKind) => void }) {
           if (kind !== undefined) onAdd(kind);
         }}
       >
-        <option value="">Add a stage…</option>
+        <option value="">{t('Add a stage…')}</option>
         {STAGE_KINDS.map((kind) => (
           <option key={kind} value={kind}>
             {STAGE_WORDS[kind]}

@@ -1,4 +1,5 @@
 import type { StageKind, TreatmentFile, TreatmentStage } from '../../server/contract/treatment.ts';
+import { t } from '../language/t.ts';
 
 export type StageKey = Exclude<keyof TreatmentStage, 'kind' | 'name' | 'logs' | 'stopsPercent'>;
 
@@ -43,7 +44,7 @@ export const TYPICAL_PUMP = { noFlowKPa: 310, ratedKPa: 140, ratedLPerMin: 11 } 
 
 export const TYPICAL_LINE: TreatmentFile = {
   stages: [TYPICAL_STAGE.sediment, TYPICAL_STAGE.ultrafilter, TYPICAL_STAGE.carbon],
-  taps: [{ name: 'drinking tap', afterStage: 3, use: 'drinking' }],
+  taps: [{ name: t('drinking tap'), afterStage: 3, use: 'drinking' }],
 };
 
 /** True while a stage says no more than "add" put in. */

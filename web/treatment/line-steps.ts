@@ -6,32 +6,33 @@ import type {
   TapUse,
   TreatmentReport,
 } from '../../server/contract/treatment.ts';
+import { t } from '../language/t.ts';
 import { GERMS } from './germs.ts';
 
 export const STAGE_WORDS: Record<StageKind, string> = {
-  sediment: 'sediment filter',
-  carbon: 'carbon filter',
-  microfilter: 'microfilter',
-  ultrafilter: 'ultrafilter',
-  'reverse-osmosis': 'reverse osmosis',
-  uv: 'UV lamp',
-  chlorine: 'chlorine',
-  boiling: 'boiling',
+  sediment: t('sediment filter'),
+  carbon: t('carbon filter'),
+  microfilter: t('microfilter'),
+  ultrafilter: t('ultrafilter'),
+  'reverse-osmosis': t('reverse osmosis'),
+  uv: t('UV lamp'),
+  chlorine: t('chlorine'),
+  boiling: t('boiling'),
 };
 export const STAGE_KINDS = Object.keys(STAGE_WORDS) as StageKind[];
 export const SOURCE_WORDS: Record<SourceKind, string> = {
-  'piped-tap': 'piped tap',
-  'village-well': 'village well',
-  bore: 'bore or desert well',
-  spring: 'spring',
-  river: 'river or lake',
-  'rain-tank': 'rain tank',
-  unknown: 'unknown source',
+  'piped-tap': t('piped tap'),
+  'village-well': t('village well'),
+  bore: t('bore or desert well'),
+  spring: t('spring'),
+  river: t('river or lake'),
+  'rain-tank': t('rain tank'),
+  unknown: t('unknown source'),
 };
 export const TAP_WORDS: Record<TapUse, string> = {
-  drinking: 'for drinking',
-  kitchen: 'for the kitchen',
-  shower: 'for the shower',
+  drinking: t('for drinking'),
+  kitchen: t('for the kitchen'),
+  shower: t('for the shower'),
 };
 
 /** How far the water is treated: as it came, in part, or to the target. */

@@ -10,62 +10,63 @@ import {
   tick,
   when,
 } from '../form/items.ts';
+import { t } from '../language/t.ts';
 import { STAGE_KEYS, type StageKey, TYPICAL_DROP } from './edit-line.ts';
 import { GERMS } from './germs.ts';
 import { STAGE_KINDS, STAGE_WORDS } from './line-steps.ts';
 
 /** What a stage can tell of itself, in this order. */
 const OF_ANY: Record<StageKey, FormItem> = {
-  poreMicron: optional('Pores, absolute', '/poreMicron', 'pores'),
-  recovery: optional('Of the water becomes clean', '/recovery', 'share', 'the rest is thrown away'),
+  poreMicron: optional(t('Pores, absolute'), '/poreMicron', 'pores'),
+  recovery: optional(t('Of the water becomes clean'), '/recovery', 'share', t('the rest is thrown away')),
   doseMJPerCm2: optional(
-    'Dose at the end of its life',
+    t('Dose at the end of its life'),
     '/doseMJPerCm2',
     'dose',
-    '40 and more count; less only against cysts',
+    t('40 and more count; less only against cysts'),
   ),
-  flowLPerMin: optional('Makes at most', '/flowLPerMin', 'flow'),
-  mgPerLitre: optional('Free chlorine dosed', '/mgPerLitre', 'strength'),
-  productPercent: optional('of a product of', '/productPercent', 'percent', 'empty: bleach of 6 %'),
-  minutes: optional('Contact', '/minutes', 'minutes'),
+  flowLPerMin: optional(t('Makes at most'), '/flowLPerMin', 'flow'),
+  mgPerLitre: optional(t('Free chlorine dosed'), '/mgPerLitre', 'strength'),
+  productPercent: optional(t('of a product of'), '/productPercent', 'percent', t('empty: bleach of 6 %')),
+  minutes: optional(t('Contact'), '/minutes', 'minutes'),
   standsNtu: optional(
-    'Stands water as cloudy as',
+    t('Stands water as cloudy as'),
     '/standsNtu',
     'cloudiness',
-    '1 NTU looks clear, 50 like a stirred river',
+    t('1 NTU looks clear, 50 like a stirred river'),
   ),
-  leavesNtu: optional('and leaves', '/leavesNtu', 'cloudiness'),
-  lifeLitres: optional('Lasts for', '/lifeLitres', 'volume'),
-  usedLitres: optional('of it used before the trip', '/usedLitres', 'volume'),
+  leavesNtu: optional(t('and leaves'), '/leavesNtu', 'cloudiness'),
+  lifeLitres: optional(t('Lasts for'), '/lifeLitres', 'volume'),
+  usedLitres: optional(t('of it used before the trip'), '/usedLitres', 'volume'),
   drop: {
     item: 'optional-group',
-    legend: 'Pressure it takes',
+    legend: t('Pressure it takes'),
     at: '/drop',
     start: { ...TYPICAL_DROP },
-    typical: 'Typical values: change them to those of its maker.',
-    items: [quantity('Takes', '/kPa', 'pressure'), quantity('at', '/atLPerMin', 'flow')],
+    typical: t('Typical values: change them to those of its maker.'),
+    items: [quantity(t('Takes'), '/kPa', 'pressure'), quantity('at', '/atLPerMin', 'flow')],
   },
-  backwash: tick('Can be washed backwards', '/backwash'),
-  mayHaveFrozen: tick('May have frozen: counts for nothing', '/mayHaveFrozen'),
+  backwash: tick(t('Can be washed backwards'), '/backwash'),
+  mayHaveFrozen: tick(t('May have frozen: counts for nothing'), '/mayHaveFrozen'),
 };
 
-const RATED_FLOW = optional('Rated up to', '/flowLPerMin', 'flow');
+const RATED_FLOW = optional(t('Rated up to'), '/flowLPerMin', 'flow');
 
 /** What is called otherwise of one kind. */
 const OF_ONE: Partial<Record<StageKind, Partial<Record<StageKey, FormItem>>>> = {
-  uv: { flowLPerMin: optional('Gives its dose up to', '/flowLPerMin', 'flow') },
+  uv: { flowLPerMin: optional(t('Gives its dose up to'), '/flowLPerMin', 'flow') },
   sediment: { flowLPerMin: RATED_FLOW },
   carbon: { flowLPerMin: RATED_FLOW },
   microfilter: { flowLPerMin: RATED_FLOW },
   ultrafilter: { flowLPerMin: RATED_FLOW },
-  boiling: { minutes: optional('Rolling boil', '/minutes', 'minutes') },
+  boiling: { minutes: optional(t('Rolling boil'), '/minutes', 'minutes') },
 };
 
-const TAKES_OUT = fold('What its maker says it takes out', [
-  ...GERMS.map((germs) => optional(`${germs}, as log`, `/logs/${germs}`, 'log')),
+const TAKES_OUT = fold(t('What its maker says it takes out'), [
+  ...GERMS.map((germs) => optional(t`${germs}, as log`, `/logs/${germs}`, 'log')),
   ...GERMS.map((germs) =>
     optional(
-      `or ${germs} stopped`,
+      t`or ${germs} stopped`,
       `/stopsPercent/${germs}`,
       'percent',
       germs === 'bacteria' ? '94 % is 1.22 log' : undefined,
@@ -76,7 +77,7 @@ const TAKES_OUT = fold('What its maker says it takes out', [
 /** The fields of a stage of a kind. */
 function stageItems(kind: StageKind): FormItem[] {
   const keys = (Object.keys(OF_ANY) as StageKey[]).filter((key) => STAGE_KEYS[kind].includes(key));
-  return [text('Called', '/name'), ...keys.map((key) => OF_ONE[kind]?.[key] ?? OF_ANY[key]), TAKES_OUT];
+  return [text(t('Called'), '/name'), ...keys.map((key) => OF_ONE[kind]?.[key] ?? OF_ANY[key]), TAKES_OUT];
 }
 
 /** The same under its name, by which they are found. */

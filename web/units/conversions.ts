@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 /** What a reader chose of each kind of unit. Inside everything is metric; this table holds what it is turned to. */
 export interface Units {
   readonly distance: 'km' | 'mi';
@@ -164,7 +165,7 @@ const CONVERSIONS: Record<QuantityKind, (units: Units) => Conversion> = {
   // A difference: no 32 to add.
   warming: ({ temperature }) => (temperature === '°C' ? same('°C') : times(1.8, '°F')),
   mass: ({ mass }) => of(KG[mass], mass),
-  percentPer100Kg: ({ mass }) => times(KG[mass], `% for 100 ${mass}`),
+  percentPer100Kg: ({ mass }) => times(KG[mass], t`% for 100 ${mass}`),
   litreMass: (units) => of(KG[units.mass] / LITRES[units.volume], `${units.mass}/${volumeSign(units)}`),
   density,
   energy: (units) => times(LITRES[units.volume], `MJ/${volumeSign(units)}`),

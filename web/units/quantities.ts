@@ -1,3 +1,4 @@
+import { t } from '../language/t.ts';
 import { metricOf, type QuantityKind, type UnitSystem, valueIn } from './conversions.ts';
 
 /** Twelve figures take binary noise away: shares typed in per cent stay whole (10 % is 0.1). */
@@ -32,18 +33,18 @@ export function readTyped(text: string, kind: QuantityKind, units: UnitSystem): 
     .trim()
     .replace('\u2212', '-')
     .replaceAll(/[\s\u00a0\u202f]/g, '');
-  if (plain === '') return { ok: false, why: 'Needs a number.' };
+  if (plain === '') return { ok: false, why: t('Needs a number.') };
   if (/^-?\d{1,3},\d{3}$/.test(plain)) {
     return {
       ok: false,
-      why: `“${text.trim()}” can be read two ways: write it without a comma, or with a point.`,
+      why: t`“${text.trim()}” can be read two ways: write it without a comma, or with a point.`,
     };
   }
   const typed = plain.replace(/^(-?\d*),(\d+)$/, '$1.$2');
   if (!/^-?(\d+\.?\d*|\.\d+)$/.test(typed)) {
-    return { ok: false, why: `Needs a number, not “${text.trim()}”.` };
+    return { ok: false, why: t`Needs a number, not “${text.trim()}”.` };
   }
   const metric = metricOf(kind, Number(typed), units);
-  if (!Number.isFinite(metric)) return { ok: false, why: 'Needs a number above 0.' };
+  if (!Number.isFinite(metric)) return { ok: false, why: t('Needs a number above 0.') };
   return { ok: true, value: withoutNoise(metric) };
 }

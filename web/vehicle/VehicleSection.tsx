@@ -1,6 +1,7 @@
 import { Fields } from '../form/Fields.tsx';
 import { below, RIG, useForm } from '../form/form-context.ts';
 import { Part } from '../form/Part.tsx';
+import { t } from '../language/t.ts';
 import { VEHICLE_ITEMS } from './vehicle-items.ts';
 import { withVehicle } from './vehicle-start.ts';
 
@@ -13,10 +14,10 @@ export function VehicleSection() {
   return (
     <Part
       told={vehicle !== undefined}
-      without="Without it nothing is said of masses and axle loads."
-      add={{ words: 'Add the vehicle', onClick: () => onEdit({ ...said, rig: withVehicle(said.rig) }) }}
+      without={t('Without it nothing is said of masses and axle loads.')}
+      add={{ words: t('Add the vehicle'), onClick: () => onEdit({ ...said, rig: withVehicle(said.rig) }) }}
       leaveOut={{
-        words: 'Leave out the vehicle',
+        words: t('Leave out the vehicle'),
         onClick: () => onEdit({ ...said, rig: withoutVehicle }),
       }}
     >

@@ -1,11 +1,12 @@
 import type { Position } from '../../server/contract/vehicle.ts';
 import type { FormState } from '../form/form-context.ts';
 import { type FormItem, quantity, text, when } from '../form/items.ts';
+import { t } from '../language/t.ts';
 import { positionItem } from './position-items.ts';
 import { PERSON_KG, PLACES } from './vehicle-start.ts';
 
 const rider = (kg: number, place: Position): FormItem[] => [
-  text('Name', '/name'),
+  text(t('Name'), '/name'),
   quantity('weighs', '/kg', 'mass', { typical: kg }),
   positionItem(place, 'its'),
 ];
@@ -19,7 +20,7 @@ export const GEAR_ITEMS: readonly FormItem[] = [
     [
       {
         item: 'note',
-        words: 'Add the vehicle first: people and gear weigh on its axles.',
+        words: t('Add the vehicle first: people and gear weigh on its axles.'),
         tone: 'soft',
       },
     ],
@@ -27,11 +28,11 @@ export const GEAR_ITEMS: readonly FormItem[] = [
   when(hasVehicle, [
     {
       item: 'list',
-      legend: 'People, the driver first',
-      one: 'person',
+      legend: t('People, the driver first'),
+      one: t('person'),
       at: '/vehicle/people',
       fresh: (count) => ({
-        name: count === 0 ? 'driver' : `person ${count + 1}`,
+        name: count === 0 ? 'driver' : t`person ${count + 1}`,
         kg: PERSON_KG,
         position: { ...PLACES.driver },
       }),
@@ -39,18 +40,18 @@ export const GEAR_ITEMS: readonly FormItem[] = [
     },
     {
       item: 'list',
-      legend: 'Pets',
-      one: 'pet',
+      legend: t('Pets'),
+      one: t('pet'),
       at: '/vehicle/pets',
       fresh: () => ({ name: 'dog', kg: 25, position: { ...PLACES.pet } }),
       items: rider(25, PLACES.pet),
     },
     {
       item: 'list',
-      legend: 'Gear',
-      one: 'thing',
+      legend: t('Gear'),
+      one: t('thing'),
       at: '/vehicle/gear',
-      fresh: (count) => ({ name: `thing ${count + 1}`, kg: 20, position: { ...PLACES.gear } }),
+      fresh: (count) => ({ name: t`thing ${count + 1}`, kg: 20, position: { ...PLACES.gear } }),
       items: rider(20, PLACES.gear),
     },
   ]),

@@ -1,68 +1,72 @@
 import { named } from '../form/either.ts';
 import type { FormState } from '../form/form-context.ts';
 import { choice, type FormItem, group, optional, quantity, says, when } from '../form/items.ts';
+import { t } from '../language/t.ts';
 import { TYPICAL_VEHICLE } from './vehicle-start.ts';
 
 const { axleKg, cabin } = TYPICAL_VEHICLE;
 
 /** What the kerb mass has in it already, so that nothing is weighed twice. */
 const KERB_INCLUDES = named(
-  'It includes',
+  t('It includes'),
   '/includes',
   [
-    { value: 'running-order', words: 'tanks at 90 % and a driver of 75 kg (EU papers)' },
-    { value: 'full-fuel-no-driver', words: 'full fuel, nobody (US papers)' },
+    { value: 'running-order', words: t('tanks at 90 % and a driver of 75 kg (EU papers)') },
+    { value: 'full-fuel-no-driver', words: t('full fuel, nobody (US papers)') },
   ],
   {
-    words: 'something else',
+    words: t('something else'),
     // As weighed: full tank, nobody in it.
     becomes: () => ({ fuelPercent: 100, driverKg: 0 }),
     items: [
-      quantity('Fuel tanks full to', '/fuelPercent', 'percent'),
-      quantity('Driver', '/driverKg', 'mass', { hint: '0: nobody in it' }),
-      optional('Water tanks full to', '/waterPercent', 'percent', 'empty: without water'),
+      quantity(t('Fuel tanks full to'), '/fuelPercent', 'percent'),
+      quantity(t('Driver'), '/driverKg', 'mass', { hint: t('0: nobody in it') }),
+      optional(t('Water tanks full to'), '/waterPercent', 'percent', t('empty: without water')),
     ],
   },
 );
 
-const MEASURES = group('Measures', [
-  quantity('Wheelbase', '/wheelbaseM', 'length', {
+const MEASURES = group(t('Measures'), [
+  quantity(t('Wheelbase'), '/wheelbaseM', 'length', {
     optional: true,
     typical: TYPICAL_VEHICLE.wheelbaseM,
-    hint: 'from axle to axle',
+    hint: t('from axle to axle'),
   }),
-  quantity('Track', '/trackM', 'length', {
+  quantity(t('Track'), '/trackM', 'length', {
     optional: true,
     typical: TYPICAL_VEHICLE.trackM,
-    hint: 'from tyre middle to tyre middle',
+    hint: t('from tyre middle to tyre middle'),
   }),
-  quantity('Body behind the rear axle', '/bodyRearOverhangM', 'length', {
+  quantity(t('Body behind the rear axle'), '/bodyRearOverhangM', 'length', {
     optional: true,
     typical: TYPICAL_VEHICLE.bodyRearOverhangM,
   }),
   {
     item: 'part',
-    what: 'the cabin',
+    what: t('the cabin'),
     at: '/cabin',
-    without: 'Cabin not told: no caution on roof loads or fuel inside.',
+    without: t('Cabin not told: no caution on roof loads or fuel inside.'),
     start: { ...cabin },
     items: [
-      quantity('Cabin from', '/fromM', 'length', { typical: cabin.fromM, hint: 'behind the front axle' }),
-      quantity('Cabin to', '/toM', 'length', { typical: cabin.toM, hint: 'behind the front axle' }),
-      quantity('Its floor above the ground', '/floorHeightM', 'length', { typical: cabin.floorHeightM }),
-      quantity('Its roof above the ground', '/roofHeightM', 'length', { typical: cabin.roofHeightM }),
+      quantity(t('Cabin from'), '/fromM', 'length', {
+        typical: cabin.fromM,
+        hint: t('behind the front axle'),
+      }),
+      quantity(t('Cabin to'), '/toM', 'length', { typical: cabin.toM, hint: t('behind the front axle') }),
+      quantity(t('Its floor above the ground'), '/floorHeightM', 'length', { typical: cabin.floorHeightM }),
+      quantity(t('Its roof above the ground'), '/roofHeightM', 'length', { typical: cabin.roofHeightM }),
     ],
   },
 ]);
 
 const PERMITTED = group(
-  'What it may weigh',
+  t('What it may weigh'),
   [
-    says('From the plate or the papers. Left empty, nothing is held against a limit.'),
-    optional('In all', '/totalKg', 'mass'),
-    optional('on the front axle', '/frontKg', 'mass'),
-    optional('on the rear axle', '/rearKg', 'mass'),
-    optional('on the roof', '/roofKg', 'mass'),
+    says(t('From the plate or the papers. Left empty, nothing is held against a limit.')),
+    optional(t('In all'), '/totalKg', 'mass'),
+    optional(t('on the front axle'), '/frontKg', 'mass'),
+    optional(t('on the rear axle'), '/rearKg', 'mass'),
+    optional(t('on the roof'), '/roofKg', 'mass'),
   ],
   '/permitted',
 );
@@ -70,14 +74,14 @@ const PERMITTED = group(
 const isLifted = ({ said }: FormState): boolean => said.rig.vehicle?.axleLift !== undefined;
 
 /** How high the kerb mass sits, told or measured by lifting an axle, and how far from the middle. */
-const CENTRE_OF_GRAVITY = group('Centre of gravity at kerb mass', [
+const CENTRE_OF_GRAVITY = group(t('Centre of gravity at kerb mass'), [
   when(
     (form) => !isLifted(form),
     [
-      quantity('Above the ground', '/cgHeightM', 'length', {
+      quantity(t('Above the ground'), '/cgHeightM', 'length', {
         optional: true,
         typical: TYPICAL_VEHICLE.cgHeightM,
-        hint: 'from the maker, or measured by lifting an axle',
+        hint: t('from the maker, or measured by lifting an axle'),
       }),
     ],
   ),
@@ -86,59 +90,62 @@ const CENTRE_OF_GRAVITY = group('Centre of gravity at kerb mass', [
     [
       {
         item: 'part',
-        what: 'a lifting test',
+        what: t('a lifting test'),
         at: '/axleLift',
-        without: 'Height not told: no word on stability.',
-        start: { lifted: 'front', wheelRadiusM: 0.38, steps: [{ degrees: 10, groundAxleKg: 1300 }] },
+        without: t('Height not told: no word on stability.'),
+        start: { lifted: t('front'), wheelRadiusM: 0.38, steps: [{ degrees: 10, groundAxleKg: 1300 }] },
         items: [
-          choice('Measured with the', '/lifted', [
-            { value: 'front', words: 'front axle lifted' },
-            { value: 'rear', words: 'rear axle lifted' },
+          choice(t('Measured with the'), '/lifted', [
+            { value: 'front', words: t('front axle lifted') },
+            { value: 'rear', words: t('rear axle lifted') },
           ]),
-          quantity("Wheel's radius", '/wheelRadiusM', 'length', { typical: 0.38, hint: 'axle to ground' }),
+          quantity(t("Wheel's radius"), '/wheelRadiusM', 'length', {
+            typical: 0.38,
+            hint: t('axle to ground'),
+          }),
           {
             item: 'list',
-            legend: 'Steps: springs blocked, wheels free, tank full',
-            one: 'step',
+            legend: t('Steps: springs blocked, wheels free, tank full'),
+            one: t('step'),
             at: '/steps',
             fresh: () => ({ degrees: 15, groundAxleKg: 1300 }),
             least: 1,
             items: [
-              quantity('Tilted by', '/degrees', 'degrees'),
-              quantity('rests on the other axle', '/groundAxleKg', 'mass'),
+              quantity(t('Tilted by'), '/degrees', 'degrees'),
+              quantity(t('rests on the other axle'), '/groundAxleKg', 'mass'),
             ],
           },
         ],
       },
     ],
   ),
-  optional('Right of the middle', '/cgSideM', 'length', 'negative on the left'),
+  optional(t('Right of the middle'), '/cgSideM', 'length', t('negative on the left')),
 ]);
 
 /** The vehicle as it stands: what it weighs, how it is measured, what it may weigh. */
 export const VEHICLE_ITEMS: readonly FormItem[] = [
-  quantity('Kerb mass', '/kerbKg', 'mass', {
+  quantity(t('Kerb mass'), '/kerbKg', 'mass', {
     typical: TYPICAL_VEHICLE.kerbKg,
-    hint: 'papers or weighbridge',
+    hint: t('papers or weighbridge'),
   }),
   KERB_INCLUDES,
   {
     item: 'part',
-    what: 'the axle loads',
+    what: t('the axle loads'),
     at: '/axleKg',
-    without: 'Axle loads at kerb mass not told: none can be reckoned.',
+    without: t('Axle loads at kerb mass not told: none can be reckoned.'),
     start: { ...axleKg },
     items: [
-      quantity('of it on the front axle', '/front', 'mass', { typical: axleKg.front }),
-      quantity('on the rear axle', '/rear', 'mass', { typical: axleKg.rear }),
+      quantity(t('of it on the front axle'), '/front', 'mass', { typical: axleKg.front }),
+      quantity(t('on the rear axle'), '/rear', 'mass', { typical: axleKg.rear }),
     ],
   },
   MEASURES,
   PERMITTED,
   CENTRE_OF_GRAVITY,
-  choice('Several tanks empty', '/tanksEmpty', [
-    { value: '', words: 'not told: the worse is taken' },
-    { value: 'in-order', words: 'in the order listed' },
-    { value: 'together', words: 'all alike' },
+  choice(t('Several tanks empty'), '/tanksEmpty', [
+    { value: '', words: t('not told: the worse is taken') },
+    { value: 'in-order', words: t('in the order listed') },
+    { value: 'together', words: t('all alike') },
   ]),
 ];

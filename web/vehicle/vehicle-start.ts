@@ -1,5 +1,6 @@
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { Position, Vehicle } from '../../server/contract/vehicle.ts';
+import { t } from '../language/t.ts';
 
 /**
  * What "add the vehicle" puts in: figures of an ordinary long-wheelbase four-wheel-drive wagon, from memory, said to be
@@ -56,14 +57,14 @@ export function withVehicle(rig: RigFile): RigFile {
 }
 
 const TYPICAL_WORDS: Record<keyof typeof TYPICAL_VEHICLE, string> = {
-  kerbKg: 'kerb mass',
+  kerbKg: t('kerb mass'),
   includes: '',
-  axleKg: 'axle loads',
-  wheelbaseM: 'wheelbase',
-  trackM: 'track',
-  cgHeightM: 'height of the centre of gravity',
-  bodyRearOverhangM: 'rear overhang',
-  cabin: 'cabin',
+  axleKg: t('axle loads'),
+  wheelbaseM: t('wheelbase'),
+  trackM: t('track'),
+  cgHeightM: t('height of the centre of gravity'),
+  bodyRearOverhangM: t('rear overhang'),
+  cabin: t('cabin'),
 };
 
 /** What of a vehicle still stands as "add" put it in, in words; a vehicle that happens to be like that is named, too. */
@@ -80,5 +81,5 @@ export function typicalStill({ vehicle, fuel, water }: RigFile): string[] {
   const placed = [...containers, ...riders].filter(
     (one) => one?.position !== undefined && places.some((place) => same(place, one.position)),
   );
-  return placed.length === 0 ? measures : [...measures, `${placed.length} places`];
+  return placed.length === 0 ? measures : [...measures, t`${placed.length} places`];
 }

@@ -5,6 +5,7 @@ import { CREW_ITEMS, HELP_ITEMS } from './crew-items.tsx';
 import { withCrew, withoutCrew } from './crew-start.ts';
 import { WaterFigures } from './WaterFigures.tsx';
 import './water.css';
+import { t } from '../language/t.ts';
 
 /** Who drinks from the tanks, in what heat, and what comes of it: litres a day, days that they last, and the reserve. */
 export function CrewSection() {
@@ -14,10 +15,10 @@ export function CrewSection() {
     <>
       <Part
         told={rig.crew !== undefined}
-        without="One figure for all aboard is reckoned with."
-        add={{ words: 'Add a crew', onClick: () => onEdit({ ...said, rig: withCrew(rig) }) }}
+        without={t('One figure for all aboard is reckoned with.')}
+        add={{ words: t('Add a crew'), onClick: () => onEdit({ ...said, rig: withCrew(rig) }) }}
         leaveOut={{
-          words: 'Remove the crew: one figure for all aboard',
+          words: t('Remove the crew: one figure for all aboard'),
           onClick: () => onEdit({ ...said, rig: withoutCrew(rig, analysis.waterUse.litresPerDay) }),
         }}
       >

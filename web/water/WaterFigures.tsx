@@ -15,6 +15,8 @@ import { withoutPaths } from '../words/field-words.ts';
 import { inUnits, saidIn } from '../words/said.ts';
 import { FROM_WORDS, SUN_WORDS, USE_WORDS } from './use-words.ts';
 import '../table/plain-table.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 type Bounds = WaterUse['litresPerDay'];
 const ENDS = ['low', 'typical', 'high'] as const;
@@ -24,7 +26,7 @@ export function WaterFigures({ use, units }: { use: WaterUse; units: UnitSystem 
   // What mixing does is told above with its place.
   const cautions = use.cautions.filter(({ text }) => !use.mixing.some((fill) => fill.text === text));
   return (
-    <section className="comes-of-it" aria-label="What water is used and how long it lasts">
+    <section className="comes-of-it" aria-label={t('What water is used and how long it lasts')}>
       <UseTable use={use} units={units} />
       <EnduranceTable use={use} units={units} />
       <ReserveWords reserve={use.reserve} units={units} />
@@ -62,10 +64,10 @@ function UseTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
   const { grades, uses } = use;
   return (
     <table className="plain-table">
-      <caption>Water used, {volumeUnit(units)} a day</caption>
+      <caption>{tx`Water used, ${volumeUnit(units)} a day`}</caption>
       <thead>
         <tr>
-          <th scope="col">Use</th>
+          <th scope="col">{t('Use')}</th>
           {ENDS.map((end) => (
             <th scope="col" className="end" key={end}>
               {end}
@@ -77,7 +79,7 @@ function UseTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
         (['drinking', 'washing'] as const).map((grade) => (
           <tbody key={grade}>
             <tr className="sum">
-              <th scope="row">{grade === 'drinking' ? 'Drinking grade' : 'For washing'}</th>
+              <th scope="row">{grade === 'drinking' ? t('Drinking grade') : t('For washing')}</th>
               <Three of={grades[grade].litresPerDay} units={units} />
             </tr>
             {uses
@@ -95,18 +97,17 @@ function UseTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
         ))}
       <tbody>
         <tr className="sum">
-          <th scope="row">
-            All together{' '}
-            <Why of="all water used">
+          <th scope="row">{tx`All together ${(
+            <Why of={t('all water used')}>
               {FROM_WORDS[use.from]}
               <Terms terms={use.working} units={units} />
             </Why>
-          </th>
+          )}`}</th>
           <Three of={use.litresPerDay} units={units} />
         </tr>
         {use.notCarriedLitresPerDay.high > 0 && (
           <tr>
-            <th scope="row">taken where it is used, not carried</th>
+            <th scope="row">{t('taken where it is used, not carried')}</th>
             <Three of={use.notCarriedLitresPerDay} units={units} />
           </tr>
         )}
@@ -120,29 +121,25 @@ function EnduranceTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
   const { grades } = use;
   const rows: { name: string; aboardL: number; days: GradeUse['enduranceDays'] }[] =
     grades === null
-      ? [{ name: 'all water, drinking grade', aboardL: use.aboardL, days: use.enduranceDays }]
+      ? [{ name: t('all water, drinking grade'), aboardL: use.aboardL, days: use.enduranceDays }]
       : [
           {
-            name: 'drinking grade',
+            name: t('drinking grade'),
             aboardL: grades.drinking.aboardL,
             days: grades.drinking.enduranceDays,
           },
-          { name: 'for washing', aboardL: grades.washing.aboardL, days: grades.washing.enduranceDays },
-          { name: 'until the first ends', aboardL: use.aboardL, days: use.enduranceDays },
+          { name: t('for washing'), aboardL: grades.washing.aboardL, days: grades.washing.enduranceDays },
+          { name: t('until the first ends'), aboardL: use.aboardL, days: use.enduranceDays },
         ];
   return (
     <table className="plain-table">
-      <caption>Days that it lasts, no supply on the way</caption>
+      <caption>{t('Days that it lasts, no supply on the way')}</caption>
       <thead>
         <tr>
-          <th scope="col">Water</th>
-          <th scope="col" className="end">
-            aboard {volumeUnit(units)}
-          </th>
+          <th scope="col">{t('Water')}</th>
+          <th scope="col" className="end">{tx`aboard ${volumeUnit(units)}`}</th>
           {ENDS.map((end) => (
-            <th scope="col" className="end" key={end}>
-              {end} use
-            </th>
+            <th scope="col" className="end" key={end}>{tx`${end} use`}</th>
           ))}
         </tr>
       </thead>
@@ -153,7 +150,7 @@ function EnduranceTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
             <td className="end">{figureLitres(aboardL, units)}</td>
             {ENDS.map((end) => (
               <td className="end" key={end}>
-                {days === null ? 'not used' : formatFigure(days[end], 1)}
+                {days === null ? t('not used') : formatFigure(days[end], 1)}
               </td>
             ))}
           </tr>
@@ -166,33 +163,17 @@ function EnduranceTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
 function ReserveWords({ reserve, units }: { reserve: WaterUse['reserve']; units: UnitSystem }) {
   const { litres, days, hoursToHelp, safeL, worstLoss, holds } = reserve;
   return (
-    <div>
-      <b>Reserve:</b> {formatLitres(litres, units)}, {formatDays(days)} of drinking grade
-      {hoursToHelp === null
-        ? '; not told how long until help comes'
-        : `; help takes ${formatFigure(hoursToHelp, 1)}\u00a0hours`}
-      . After the worst single loss ({worstLoss}) {formatLitres(safeL, units)} would be left:{' '}
-      {holds ? 'the reserve holds.' : <b>the reserve is not safe from one leak, pump or tap.</b>}
-    </div>
+    <div>{tx`${<b>{t('Reserve:')}</b>}  ${formatLitres(litres, units)}, ${formatDays(days)} of drinking grade${
+      hoursToHelp === null
+        ? t('; not told how long until help comes')
+        : t`; help takes ${formatFigure(hoursToHelp, 1)}\u00a0hours`
+    }. After the worst single loss (${worstLoss}) ${formatLitres(safeL, units)} would be left: ${holds ? t('the reserve holds.') : <b>{t('the reserve is not safe from one leak, pump or tap.')}</b>}`}</div>
   );
 }
 
 function HeatWords({ heat, units }: { heat: NonNullable<WaterUse['heat']>; units: UnitSystem }) {
   const { workRest } = heat;
   return (
-    <div>
-      <b>Heat:</b> WBGT {formatTemperature(heat.wbgtC, units)}
-      {heat.from === 'estimate' ? ' (estimate)' : ''}, {SUN_WORDS[heat.sun]}, {heat.work} work,{' '}
-      {heat.category === 0 ? 'below the table' : `heat category ${heat.category} of 5`}: each person drinks{' '}
-      {formatFigure(heat.restFactor, 2)} times as much as in mild weather and{' '}
-      {formatLitres(heat.litresPerWorkHour.high, units)} more for an hour of work.{' '}
-      {workRest !== null && (
-        <>
-          Work {formatFigure(workRest.workMinutes, 0)} minutes of an hour, rest{' '}
-          {formatFigure(workRest.restMinutes, 0)}.{' '}
-        </>
-      )}
-      <Why of="the heat's figures">{inUnits(units, heat.why, heat.whyParts)}</Why>
-    </div>
+    <div>{tx`${<b>{t('Heat:')}</b>} WBGT ${formatTemperature(heat.wbgtC, units)}${heat.from === 'estimate' ? t(' (estimate)') : ''}, ${SUN_WORDS[heat.sun]}, ${heat.work} work, ${heat.category === 0 ? t('below the table') : t`heat category ${heat.category} of 5`}: each person drinks ${formatFigure(heat.restFactor, 2)} times as much as in mild weather and ${formatLitres(heat.litresPerWorkHour.high, units)} more for an hour of work. ${workRest !== null && tx`Work ${formatFigure(workRest.workMinutes, 0)} minutes of an hour, rest ${formatFigure(workRest.restMinutes, 0)}. `}${<Why of={t("the heat's figures")}>{inUnits(units, heat.why, heat.whyParts)}</Why>}`}</div>
   );
 }

@@ -14,6 +14,8 @@ import {
   when,
 } from '../form/items.ts';
 import { RangeField } from '../form/RangeField.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { TYPICAL_HEAT, TYPICAL_PERSON, TYPICAL_PET } from './crew-start.ts';
 import { HEAT_KNOWN_AS, SUN, WORK } from './heat-items.ts';
 
@@ -27,42 +29,42 @@ const OWN_FIGURES = [
 
 const PEOPLE: FormItem = {
   item: 'list',
-  legend: 'People',
-  one: 'person',
+  legend: t('People'),
+  one: t('person'),
   at: '/crew/people',
   fresh: () => ({ ...TYPICAL_PERSON, count: 1 }),
   least: 1,
   items: [
-    text('Who', '/name'),
-    optional('How many alike', '/count', 'count', 'empty: one'),
-    choice('Uses water', '/level', [
-      { value: 'emergency', words: 'emergency: drinking only' },
-      { value: 'basic', words: 'basic: no shower, few dishes' },
-      { value: 'careful', words: 'careful: away from water' },
-      { value: 'plenty', words: 'plenty: with a short shower' },
+    text(t('Who'), '/name'),
+    optional(t('How many alike'), '/count', 'count', t('empty: one')),
+    choice(t('Uses water'), '/level', [
+      { value: 'emergency', words: t('emergency: drinking only') },
+      { value: 'basic', words: t('basic: no shower, few dishes') },
+      { value: 'careful', words: t('careful: away from water') },
+      { value: 'plenty', words: t('plenty: with a short shower') },
     ]),
     {
       item: 'fold',
-      summary: 'Own figures, litres a day of one person',
-      items: OWN_FIGURES.map(([words, at]) => range(words, at, 'empty: that of the level')),
+      summary: t('Own figures, litres a day of one person'),
+      items: OWN_FIGURES.map(([words, at]) => range(words, at, t('empty: that of the level'))),
     },
   ],
 };
 
 const PETS: FormItem = {
   item: 'list',
-  legend: 'Pets',
-  one: 'pet',
+  legend: t('Pets'),
+  one: t('pet'),
   at: '/crew/pets',
   fresh: () => ({ ...TYPICAL_PET }),
   items: [
-    choice('Pet', '/kind', [
-      { value: 'dog', words: 'dog' },
-      { value: 'cat', words: 'cat' },
-      { value: 'other', words: 'other' },
+    choice(t('Pet'), '/kind', [
+      { value: 'dog', words: t('dog') },
+      { value: 'cat', words: t('cat') },
+      { value: 'other', words: t('other') },
     ]),
     quantity('weighs', '/kg', 'mass'),
-    range('Drinks', '/litresPerDay', 'empty: by body mass'),
+    range(t('Drinks'), '/litresPerDay', t('empty: by body mass')),
   ],
 };
 
@@ -74,18 +76,18 @@ const isTypicalHeat = ({ said }: FormState): boolean => {
 /** The heat expected by day and the work done in it. */
 const HEAT: FormItem = {
   item: 'part',
-  what: 'the heat expected',
+  what: t('the heat expected'),
   at: '/crew/heat',
-  without: 'Heat is not told: mild weather is reckoned with.',
+  without: t('Heat is not told: mild weather is reckoned with.'),
   start: { ...TYPICAL_HEAT },
-  leaveOut: 'Remove the heat',
+  leaveOut: t('Remove the heat'),
   items: [
-    group('Heat and work', [
-      when(isTypicalHeat, [says('Typical values of a hot dry day: change them.')]),
+    group(t('Heat and work'), [
+      when(isTypicalHeat, [says(t('Typical values of a hot dry day: change them.'))]),
       HEAT_KNOWN_AS,
-      choice('Sun', '/sun', SUN),
-      choice('Work', '/work', WORK),
-      quantity('Hours of it a day', '/workHoursPerDay', 'hours'),
+      choice(t('Sun'), '/sun', SUN),
+      choice(t('Work'), '/work', WORK),
+      quantity(t('Hours of it a day'), '/workHoursPerDay', 'hours'),
     ]),
   ],
 };
@@ -98,16 +100,15 @@ function ObservedField() {
   return (
     <>
       <RangeField
-        {...range('As observed, all aboard', at, 'your own figure wins over the sum of the parts')}
+        {...range(t('As observed, all aboard'), at, t('your own figure wins over the sum of the parts'))}
         base={RIG}
       />
       {observed.said !== undefined && (
-        <p className="says">
-          The observed figure wins over the sum of the parts.{' '}
+        <p className="says">{tx`The observed figure wins over the sum of the parts. ${(
           <button type="button" className="quiet" onClick={() => observed.set(undefined)}>
-            Reckon from the crew instead
+            {t('Reckon from the crew instead')}
           </button>
-        </p>
+        )}`}</p>
       )}
     </>
   );
@@ -119,22 +120,22 @@ export const CREW_ITEMS: readonly FormItem[] = [
   PETS,
   HEAT,
   own('observed', ObservedField),
-  quantity('For the vehicle', '/crew/vehicleLitresPerDay', 'waterUse', { hint: 'radiator, screen' }),
-  quantity('Spilled and leaked', '/crew/lossPercent', 'percent'),
+  quantity(t('For the vehicle'), '/crew/vehicleLitresPerDay', 'waterUse', { hint: t('radiator, screen') }),
+  quantity(t('Spilled and leaked'), '/crew/lossPercent', 'percent'),
   tick(
-    'Camps are near water that I mark safe for skin: washing water is not carried',
+    t('Camps are near water that I mark safe for skin: washing water is not carried'),
     '/crew/washingAtSource',
   ),
 ];
 
 export const HELP_ITEMS: readonly FormItem[] = [
-  group('Until help comes', [
+  group(t('Until help comes'), [
     optional(
-      'Somebody raises the alarm after',
+      t('Somebody raises the alarm after'),
       '/alarmHours',
       'hours',
-      'the reserve lasts at least until help is there',
+      t('the reserve lasts at least until help is there'),
     ),
-    optional('Help is there after another', '/helpHours', 'hours'),
+    optional(t('Help is there after another'), '/helpHours', 'hours'),
   ]),
 ];

@@ -1,17 +1,18 @@
 import { type Choice, type FormItem, quantity } from '../form/items.ts';
+import { t } from '../language/t.ts';
 import type { Json } from '../state/json-path.ts';
 import { TYPICAL_HEAT } from './crew-start.ts';
 
 export const SUN: readonly Choice[] = [
-  { value: 'shade', words: 'in the shade' },
-  { value: 'some', words: 'some sun' },
-  { value: 'full', words: 'full sun' },
+  { value: 'shade', words: t('in the shade') },
+  { value: 'some', words: t('some sun') },
+  { value: 'full', words: t('full sun') },
 ];
 
 export const WORK: readonly Choice[] = [
-  { value: 'easy', words: 'easy: driving, walking about' },
-  { value: 'moderate', words: 'moderate: making camp, walking' },
-  { value: 'hard', words: 'hard: digging out, pushing' },
+  { value: 'easy', words: t('easy: driving, walking about') },
+  { value: 'moderate', words: t('moderate: making camp, walking') },
+  { value: 'hard', words: t('hard: digging out, pushing') },
 ];
 
 type Heat = { [key: string]: Json };
@@ -23,12 +24,12 @@ const TYPICAL_WBGT_C = 29;
 /** The heat by day is known as one figure, or as two that it is estimated from. */
 export const HEAT_KNOWN_AS: FormItem = {
   item: 'switch',
-  label: 'Known as',
+  label: t('Known as'),
   at: '',
   options: [
     {
       value: 'air',
-      words: 'temperature and humidity',
+      words: t('temperature and humidity'),
       holds: (told) => heatOf(told).wbgtC === undefined,
       becomes: (told) => {
         const { wbgtC: _, ...rest } = heatOf(told);
@@ -36,18 +37,18 @@ export const HEAT_KNOWN_AS: FormItem = {
         return { ...rest, temperatureC, humidityPercent };
       },
       items: [
-        quantity('Hottest by day, in the shade', '/temperatureC', 'celsius'),
-        quantity('Humidity then', '/humidityPercent', 'percent', {
-          hint: 'in a dry desert often 10 to 25 %',
+        quantity(t('Hottest by day, in the shade'), '/temperatureC', 'celsius'),
+        quantity(t('Humidity then'), '/humidityPercent', 'percent', {
+          hint: t('in a dry desert often 10 to 25 %'),
         }),
-        quantity('Wind then', '/windKmPerHour', 'speed', {
-          hint: 'empty: a light air, as of walking about; 0 where it is still',
+        quantity(t('Wind then'), '/windKmPerHour', 'speed', {
+          hint: t('empty: a light air, as of walking about; 0 where it is still'),
         }),
       ],
     },
     {
       value: 'wbgt',
-      words: 'WBGT, measured or forecast',
+      words: t('WBGT, measured or forecast'),
       holds: (told) => heatOf(told).wbgtC !== undefined,
       becomes: (told) => {
         const { temperatureC: _, humidityPercent: _h, windKmPerHour: _w, ...rest } = heatOf(told);

@@ -1,23 +1,24 @@
 import type { WaterUse, WaterUseName } from '../../server/contract/crew.ts';
+import { t } from '../language/t.ts';
 
 export const USE_WORDS: Record<WaterUseName, string> = {
-  drinking: 'drinking',
-  cooking: 'cooking',
-  'washing-up': 'washing up',
-  'teeth-and-hands': 'teeth, hands, wounds',
-  pets: 'pets',
-  washing: 'washing',
-  shower: 'shower',
-  vehicle: 'vehicle',
-  losses: 'spilled and leaked',
-  'osmosis-waste': 'thrown away by reverse osmosis',
+  drinking: t('drinking'),
+  cooking: t('cooking'),
+  'washing-up': t('washing up'),
+  'teeth-and-hands': t('teeth, hands, wounds'),
+  pets: t('pets'),
+  washing: t('washing'),
+  shower: t('shower'),
+  vehicle: t('vehicle'),
+  losses: t('spilled and leaked'),
+  'osmosis-waste': t('thrown away by reverse osmosis'),
 };
 
 /** Where the litres a day come from. */
 export const FROM_WORDS: Record<WaterUse['from'], string> = {
-  rate: 'your own figure for all aboard',
-  crew: 'summed from the crew',
-  observed: 'your observed figure, split as the crew uses it',
+  rate: t('your own figure for all aboard'),
+  crew: t('summed from the crew'),
+  observed: t('your observed figure, split as the crew uses it'),
 };
 
 export const SUN_WORDS = { shade: 'in the shade', some: 'some sun', full: 'full sun' } as const;

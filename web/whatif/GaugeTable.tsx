@@ -1,6 +1,8 @@
 import { useMemo, useState } from 'react';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { GaugeRow, GaugeSide } from '../../server/contract/whatif.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import {
@@ -43,7 +45,7 @@ export function GaugeTable({ rows, units, file, onFocus }: GaugeTableProps) {
   return (
     <>
       <DataTable
-        caption={`Gauge: least to have aboard, ${volumeUnit(units)}`}
+        caption={t`Gauge: least to have aboard, ${volumeUnit(units)}`}
         columns={columns}
         rows={numbered}
         rowKey={keyOf}
@@ -52,10 +54,12 @@ export function GaugeTable({ rows, units, file, onFocus }: GaugeTableProps) {
         onPoint={(one) => onFocus({ atKm: one?.row.atKm ?? null })}
         details={({ row }) => <GaugeDetails row={row} units={units} />}
         csv={csv}
-        empty="There is no stretch to reckon."
+        empty={t('There is no stretch to reckon.')}
       />
       <p className="soft">
-        All that can be used, cans and reserve included: what is needed is rounded up, what is aboard down.
+        {t(
+          'All that can be used, cans and reserve included: what is needed is rounded up, what is aboard down.',
+        )}
       </p>
     </>
   );
@@ -73,20 +77,20 @@ function gaugePlace({ at, name, commodities }: GaugeRow): string {
     case 'arriving':
       return `to ${name ?? 'a supply'}`;
     case 'leaving':
-      return `from ${name ?? 'a supply'}, ${commodities.join(' and ')} filled`;
+      return t`from ${name ?? 'a supply'}, ${commodities.join(' and ')} filled`;
     case 'turn-back':
-      return `last place to turn back for ${commodities.join(' and ')}`;
+      return t`last place to turn back for ${commodities.join(' and ')}`;
   }
 }
 
 /** Where less is aboard than needed, what is aboard stands there too: beyond a turn-back point, or without a plan. */
 function Least({ least, side, units }: { least: number | null; side: GaugeSide; units: UnitSystem }) {
-  if (least === null) return <span className="soft">none</span>;
+  if (least === null) return <span className="soft">{t('none')}</span>;
   return (
     <>
       {figureAtLeast(least, units)}
       {least > side.plannedL + 1e-6 && (
-        <span className="second">aboard {figureAboard(side.plannedL, units)}</span>
+        <span className="second">{tx`aboard ${figureAboard(side.plannedL, units)}`}</span>
       )}
     </>
   );
@@ -111,14 +115,14 @@ function columnsFor(units: UnitSystem): Column<NumberedRow>[] {
     ...COMMODITIES.flatMap((commodity): Column<NumberedRow>[] => [
       {
         key: `${commodity} on`,
-        head: `${commodity} on`,
+        head: t`${commodity} on`,
         align: 'end',
         value: ({ row }) => row[commodity].onL,
         cell: ({ row }) => <Least least={row[commodity].onL} side={row[commodity]} units={units} />,
       },
       {
-        key: `${commodity} back`,
-        head: 'back',
+        key: t`${commodity} back`,
+        head: t('back'),
         align: 'end',
         value: ({ row }) => row[commodity].backL,
         cell: ({ row }) => <Least least={row[commodity].backL} side={row[commodity]} units={units} />,
@@ -134,14 +138,13 @@ function GaugeDetails({ row, units }: { row: GaugeRow; units: UnitSystem }) {
         const { onL, backL, plannedL, from, to } = row[commodity];
         const volume = volumeUnit(units);
         return (
-          <li key={commodity}>
-            <b>{commodity}</b>: {figureBeside(plannedL, onL, units)}&nbsp;{volume} aboard. On to{' '}
-            {placeWords(to, units)} it takes {figureAtLeast(onL, units)}&nbsp;{volume};{' '}
-            {backL === null
-              ? 'the way cannot be driven back'
-              : `back to ${placeWords(from, units)} ${figureAtLeast(backL, units)}\u00a0${volume}`}
-            .
-          </li>
+          <li
+            key={commodity}
+          >{tx`${<b>{commodity}</b>}: ${figureBeside(plannedL, onL, units)} ${volume} aboard. On to ${placeWords(to, units)} it takes ${figureAtLeast(onL, units)} ${volume}; ${
+            backL === null
+              ? t('the way cannot be driven back')
+              : t`back to ${placeWords(from, units)} ${figureAtLeast(backL, units)}\u00a0${volume}`
+          }.`}</li>
         );
       })}
     </ul>
@@ -153,12 +156,12 @@ function csvColumnsFor(units: UnitSystem): CsvColumn<NumberedRow>[] {
   const volume = volumeUnitInFull(units);
   const litres = (amount: number | null) => (amount === null ? null : volumeIn(amount, units));
   return [
-    { head: `at (${long} along)`, value: ({ row }) => distanceIn(row.atKm, units) },
-    { head: 'place', value: ({ row }) => gaugePlace(row) },
+    { head: t`at (${long} along)`, value: ({ row }) => distanceIn(row.atKm, units) },
+    { head: t('place'), value: ({ row }) => gaugePlace(row) },
     ...COMMODITIES.flatMap((commodity): CsvColumn<NumberedRow>[] => [
-      { head: `${commodity} to go on (${volume})`, value: ({ row }) => litres(row[commodity].onL) },
-      { head: `${commodity} to go back (${volume})`, value: ({ row }) => litres(row[commodity].backL) },
-      { head: `${commodity} planned (${volume})`, value: ({ row }) => litres(row[commodity].plannedL) },
+      { head: t`${commodity} to go on (${volume})`, value: ({ row }) => litres(row[commodity].onL) },
+      { head: t`${commodity} to go back (${volume})`, value: ({ row }) => litres(row[commodity].backL) },
+      { head: t`${commodity} planned (${volume})`, value: ({ row }) => litres(row[commodity].plannedL) },
     ]),
   ];
 }

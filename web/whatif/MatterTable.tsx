@@ -2,6 +2,8 @@ import type { Matter } from '../../server/contract/whatif.ts';
 import { figureLitres, type UnitSystem, volumeUnit } from '../units/units.ts';
 import { inUnits } from '../words/said.ts';
 import '../table/plain-table.css';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 
 interface MatterTableProps {
   matters: readonly Matter[];
@@ -13,17 +15,13 @@ export function MatterTable({ matters, units }: MatterTableProps) {
   const volume = volumeUnit(units);
   return (
     <table className="plain-table">
-      <caption>Which assumption matters most</caption>
+      <caption>{t('Which assumption matters most')}</caption>
       <thead>
         <tr>
-          <th scope="col">One step</th>
-          <th scope="col">of</th>
-          <th scope="col" className="end">
-            least margin&nbsp;{volume}
-          </th>
-          <th scope="col" className="end">
-            change&nbsp;{volume}
-          </th>
+          <th scope="col">{t('One step')}</th>
+          <th scope="col">{t('of')}</th>
+          <th scope="col" className="end">{tx`least margin ${volume}`}</th>
+          <th scope="col" className="end">{tx`change ${volume}`}</th>
         </tr>
       </thead>
       <tbody>
@@ -31,9 +29,7 @@ export function MatterTable({ matters, units }: MatterTableProps) {
           <tr key={`${assumption} ${commodity} ${step}`}>
             <th scope="row">{inUnits(units, step, stepParts)}</th>
             <td>{commodity}</td>
-            <td className="end">
-              {figureLitres(beforeL, units)} to {figureLitres(afterL, units)}
-            </td>
+            <td className="end">{tx`${figureLitres(beforeL, units)} to ${figureLitres(afterL, units)}`}</td>
             <td className="end">{figureLitres(changeL, units)}</td>
           </tr>
         ))}

@@ -1,5 +1,7 @@
 import type { FuelKind } from '../../server/contract/rig.ts';
 import type { TurnBack } from '../../server/contract/whatif.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatBeforeKm, type UnitSystem } from '../units/units.ts';
 import { contentWord, placeWords } from '../words/plan-words.ts';
 
@@ -13,18 +15,15 @@ interface TurnBacksProps {
 export function TurnBacks({ turnBacks, kind, units }: TurnBacksProps) {
   return (
     <section aria-labelledby="what-if-back">
-      <h3 id="what-if-back">Turn back</h3>
+      <h3 id="what-if-back">{t('Turn back')}</h3>
       {turnBacks.length === 0 ? (
-        <p>No place was found beyond which the supply behind is out of reach.</p>
+        <p>{t('No place was found beyond which the supply behind is out of reach.')}</p>
       ) : (
         <ul>
           {turnBacks.map((turn) => (
-            <li key={`${turn.commodity} ${turn.atKm}`}>
-              <span className={`swatch swatch-${turn.commodity}`} aria-hidden="true" />
-              Before <b>{formatBeforeKm(turn.atKm, units)}</b> you can still go back to{' '}
-              {placeWords(turn.backTo, units)} with the reserve of {contentWord(turn.commodity, kind)}.
-              {turn.first && <b> The first on this stretch: the one to mind.</b>}
-            </li>
+            <li
+              key={`${turn.commodity} ${turn.atKm}`}
+            >{tx`${<span className={`swatch swatch-${turn.commodity}`} aria-hidden="true" />}Before ${<b>{formatBeforeKm(turn.atKm, units)}</b>} you can still go back to ${placeWords(turn.backTo, units)} with the reserve of ${contentWord(turn.commodity, kind)}.${turn.first && <b>{t(' The first on this stretch: the one to mind.')}</b>}`}</li>
           ))}
         </ul>
       )}

@@ -1,4 +1,6 @@
 import type { WhatIfRow } from '../../server/contract/whatif.ts';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import { formatAtKm, formatBeforeKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { countCans, marginWords, placeWords } from '../words/plan-words.ts';
 
@@ -7,49 +9,45 @@ export function WhatIfDetails({ row, units }: { row: WhatIfRow; units: UnitSyste
   const litres = (amount: number) => formatLitres(amount, units);
   return (
     <dl>
-      <dt>Best then</dt>
-      <dd>
-        {row.next} to {placeWords(row.next === 'on' ? row.to : row.from, units)}
-      </dd>
-      <dt>There with</dt>
-      <dd>{row.arriveL < 0 ? `nothing: ${litres(-row.arriveL)} lack` : litres(row.arriveL)}</dd>
-      <dt>Margin</dt>
+      <dt>{t('Best then')}</dt>
+      <dd>{tx`${row.next} to ${placeWords(row.next === 'on' ? row.to : row.from, units)}`}</dd>
+      <dt>{t('There with')}</dt>
+      <dd>{row.arriveL < 0 ? t`nothing: ${litres(-row.arriveL)} lack` : litres(row.arriveL)}</dd>
+      <dt>{t('Margin')}</dt>
       <dd>{marginWords(row.marginL, units)}</dd>
       {row.lostL !== null && (
         <>
-          <dt>Gone by it</dt>
+          <dt>{t('Gone by it')}</dt>
           <dd>{litres(row.lostL)}</dd>
         </>
       )}
       {row.endsAtKm !== null && (
         <>
-          <dt>Nothing is left at</dt>
+          <dt>{t('Nothing is left at')}</dt>
           <dd>{formatAtKm(row.endsAtKm, units)}</dd>
         </>
       )}
       {row.coverL > 0 && (
         <>
-          <dt>Would have kept the reserve</dt>
-          <dd>
-            {litres(row.coverL)} more, {countCans(row.coverCans)}
-          </dd>
+          <dt>{t('Would have kept the reserve')}</dt>
+          <dd>{tx`${litres(row.coverL)} more, ${countCans(row.coverCans)}`}</dd>
         </>
       )}
       {row.backMarginL !== null && (
         <>
-          <dt>Back to {placeWords(row.from, units)}</dt>
+          <dt>{tx`Back to ${placeWords(row.from, units)}`}</dt>
           <dd>{marginWords(row.backMarginL, units)}</dd>
         </>
       )}
       {row.turnBackKm !== null && (
         <>
-          <dt>Turn back before</dt>
+          <dt>{t('Turn back before')}</dt>
           <dd>{formatBeforeKm(row.turnBackKm, units)}</dd>
         </>
       )}
       {row.instead !== null && (
         <>
-          <dt>By way of</dt>
+          <dt>{t('By way of')}</dt>
           <dd>
             {placeWords(row.instead.at, units)}: {marginWords(row.instead.marginL, units)}
           </dd>

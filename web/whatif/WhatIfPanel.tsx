@@ -1,6 +1,7 @@
 import type { WhatIf } from '../../server/contract/whatif.ts';
 import { useForm } from '../form/form-context.ts';
 import { fileName } from '../kit/save-file.ts';
+import { t } from '../language/t.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
 import type { Focus } from '../state/focus.ts';
 import type { Planned } from '../state/use-plan.ts';
@@ -18,8 +19,10 @@ interface WhatIfPanelProps {
 }
 
 const BASIS_WORDS: Record<WhatIf['basis'], string> = {
-  plan: 'All of it goes by the carry plan.',
-  gaps: 'There is no plan: all of it goes by full tanks at every supply that is relied on, and empty cans.',
+  plan: t('All of it goes by the carry plan.'),
+  gaps: t(
+    'There is no plan: all of it goes by full tanks at every supply that is relied on, and empty cans.',
+  ),
 };
 
 /** What happens when something goes wrong, what matters most, where to turn back, and what the gauge must show. */

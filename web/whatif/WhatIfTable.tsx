@@ -2,6 +2,8 @@ import { useMemo, useState } from 'react';
 import type { FuelKind } from '../../server/contract/rig.ts';
 import type { WhatIfRow } from '../../server/contract/whatif.ts';
 import { VerdictMark } from '../kit/VerdictMark.tsx';
+import { t } from '../language/t.ts';
+import { tx } from '../language/tx.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
 import {
@@ -50,7 +52,7 @@ export function WhatIfTable({ rows, units, kind, file, onFocus }: WhatIfTablePro
   );
   return (
     <DataTable
-      caption="What if"
+      caption={t('What if')}
       columns={columns}
       rows={numbered}
       rowKey={keyOf}
@@ -62,7 +64,7 @@ export function WhatIfTable({ rows, units, kind, file, onFocus }: WhatIfTablePro
       onPoint={(one) => onFocus({ atKm: one?.row.atKm ?? null })}
       details={({ row }) => <WhatIfDetails row={row} units={units} />}
       csv={csv}
-      empty="There is no stretch to reckon."
+      empty={t('There is no stretch to reckon.')}
     />
   );
 }
@@ -71,7 +73,7 @@ function columnsFor(units: UnitSystem, kind: FuelKind): Column<NumberedRow>[] {
   return [
     {
       key: 'what',
-      head: 'What happens',
+      head: t('What happens'),
       width: '52%',
       value: ({ row }) => saidIn(units, row),
       cell: ({ row }) => (
@@ -87,7 +89,7 @@ function columnsFor(units: UnitSystem, kind: FuelKind): Column<NumberedRow>[] {
     },
     {
       key: 'left',
-      head: 'left',
+      head: t('left'),
       unit: volumeUnit(units),
       align: 'end',
       value: ({ row }) => row.arriveL,
@@ -95,18 +97,14 @@ function columnsFor(units: UnitSystem, kind: FuelKind): Column<NumberedRow>[] {
         <>
           {figureLitres(row.arriveL, units)}
           {row.endsAtKm !== null && (
-            <span className="second">
-              ends at
-              <br />
-              {formatAtKm(row.endsAtKm, units)}
-            </span>
+            <span className="second">{tx`ends at${<br />}${formatAtKm(row.endsAtKm, units)}`}</span>
           )}
         </>
       ),
     },
     {
       key: 'verdict',
-      head: 'Verdict',
+      head: t('Verdict'),
       align: 'end',
       value: ({ row }) => severityOf(row.verdict),
       cell: ({ row }) => (
@@ -125,28 +123,28 @@ function csvColumnsFor(units: UnitSystem, kind: FuelKind): CsvColumn<NumberedRow
   const along = (km: number | null) => (km === null ? null : distanceIn(km, units));
   const litres = (amount: number | null) => (amount === null ? null : volumeIn(amount, units));
   return [
-    { head: 'what happens', value: ({ row }) => saidIn(units, row) },
-    { head: 'kind', value: ({ row }) => row.kind },
-    { head: 'of', value: ({ row }) => contentWord(row.commodity, kind) },
-    { head: 'id', value: ({ row }) => row.id },
-    { head: `at (${long} along)`, value: ({ row }) => along(row.atKm) },
-    { head: `lost (${volume})`, value: ({ row }) => litres(row.lostL) },
-    { head: 'from', value: ({ row }) => edgeName(row.from) },
-    { head: `from (${long} along)`, value: ({ row }) => along(row.from.atKm) },
-    { head: 'to', value: ({ row }) => edgeName(row.to) },
-    { head: `to (${long} along)`, value: ({ row }) => along(row.to.atKm) },
-    { head: 'better', value: ({ row }) => row.next },
-    { head: 'verdict', value: ({ row }) => VERDICT_WORDS[row.verdict] },
-    { head: `left on arrival (${volume})`, value: ({ row }) => litres(row.arriveL) },
-    { head: `margin (${volume})`, value: ({ row }) => litres(row.marginL) },
-    { head: `margin going back (${volume})`, value: ({ row }) => litres(row.backMarginL) },
-    { head: `ends at (${long} along)`, value: ({ row }) => along(row.endsAtKm) },
-    { head: `missing to arrive (${volume})`, value: ({ row }) => litres(row.missingL) },
-    { head: `missing to the reserve (${volume})`, value: ({ row }) => litres(row.coverL) },
-    { head: 'cans that would cover it', value: ({ row }) => row.coverCans },
-    { head: `turn back before (${long} along)`, value: ({ row }) => along(row.turnBackKm) },
+    { head: t('what happens'), value: ({ row }) => saidIn(units, row) },
+    { head: t('kind'), value: ({ row }) => row.kind },
+    { head: t('of'), value: ({ row }) => contentWord(row.commodity, kind) },
+    { head: t('id'), value: ({ row }) => row.id },
+    { head: t`at (${long} along)`, value: ({ row }) => along(row.atKm) },
+    { head: t`lost (${volume})`, value: ({ row }) => litres(row.lostL) },
+    { head: t('from'), value: ({ row }) => edgeName(row.from) },
+    { head: t`from (${long} along)`, value: ({ row }) => along(row.from.atKm) },
+    { head: t('to'), value: ({ row }) => edgeName(row.to) },
+    { head: t`to (${long} along)`, value: ({ row }) => along(row.to.atKm) },
+    { head: t('better'), value: ({ row }) => row.next },
+    { head: t('verdict'), value: ({ row }) => VERDICT_WORDS[row.verdict] },
+    { head: t`left on arrival (${volume})`, value: ({ row }) => litres(row.arriveL) },
+    { head: t`margin (${volume})`, value: ({ row }) => litres(row.marginL) },
+    { head: t`margin going back (${volume})`, value: ({ row }) => litres(row.backMarginL) },
+    { head: t`ends at (${long} along)`, value: ({ row }) => along(row.endsAtKm) },
+    { head: t`missing to arrive (${volume})`, value: ({ row }) => litres(row.missingL) },
+    { head: t`missing to the reserve (${volume})`, value: ({ row }) => litres(row.coverL) },
+    { head: t('cans that would cover it'), value: ({ row }) => row.coverCans },
+    { head: t`turn back before (${long} along)`, value: ({ row }) => along(row.turnBackKm) },
     {
-      head: 'instead',
+      head: t('instead'),
       value: ({ row }) => (row.instead === null ? null : placeWords(row.instead.at, units)),
     },
   ];

@@ -1,5 +1,20 @@
-const WEEKDAYS = ['Sun', 'Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat'];
-const MONTHS = ['Jan', 'Feb', 'Mar', 'Apr', 'May', 'Jun', 'Jul', 'Aug', 'Sep', 'Oct', 'Nov', 'Dec'];
+import { t } from '../language/t.ts';
+
+const WEEKDAYS = [t('Sun'), t('Mon'), t('Tue'), t('Wed'), t('Thu'), t('Fri'), t('Sat')];
+const MONTHS = [
+  t('Jan'),
+  t('Feb'),
+  t('Mar'),
+  t('Apr'),
+  t('May'),
+  t('Jun'),
+  t('Jul'),
+  t('Aug'),
+  t('Sep'),
+  t('Oct'),
+  t('Nov'),
+  t('Dec'),
+];
 
 /** The day on the reader's own calendar, YYYY-MM-DD: what is noted in the evening is not of tomorrow. */
 export function today(now: Date = new Date()): string {

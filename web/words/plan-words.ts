@@ -2,6 +2,7 @@ import type { Edge } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
+import { t } from '../language/t.ts';
 import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { edgeName, FUEL_WORDS } from './words.ts';
 
@@ -22,8 +23,8 @@ export const countCans = (cans: number): string => `${cans} ${cans === 1 ? 'can'
 /** "3 l above the reserve", "12 l too little". */
 export const marginWords = (marginL: number, units: UnitSystem): string =>
   marginL < 0
-    ? `${formatLitres(-marginL, units)} too little for the reserve`
-    : `${formatLitres(marginL, units)} above the reserve`;
+    ? t`${formatLitres(-marginL, units)} too little for the reserve`
+    : t`${formatLitres(marginL, units)} above the reserve`;
 
 /** Places in one breath, one that comes again with how often: "km 262, 418 (2), 486". */
 export function atPlaces(places: readonly number[], units: UnitSystem): string {

@@ -1,15 +1,16 @@
 import type { Surface } from '../../server/contract/surface.ts';
+import { t } from '../language/t.ts';
 
 /** The compiler finds the missing row: the page takes types of the contract only, its lists would bring the schemas along. */
 const WORDS: Record<Surface, string> = {
-  sealed: 'sealed',
-  gravel: 'gravel',
-  track: 'track',
-  sand: 'sand',
-  rock: 'rock',
-  mud: 'mud',
-  salt: 'salt',
-  unknown: 'unknown',
+  sealed: t('sealed'),
+  gravel: t('gravel'),
+  track: t('track'),
+  sand: t('sand'),
+  rock: t('rock'),
+  mud: t('mud'),
+  salt: t('salt'),
+  unknown: t('unknown'),
 };
 
 /** The surfaces as choices, best first. */

@@ -1,20 +1,21 @@
 import type { Gap } from '../../server/contract/analysis.ts';
 import type { Commodity, Evidence, Verdict, WaterClass } from '../../server/contract/common.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
+import { t } from '../language/t.ts';
 
 /*
  * The glossary: what the page calls what the contract names. Whoever plans a journey says "relied on", not "counts".
  */
 
 export const VERDICT_WORDS: Record<Verdict, string> = {
-  enough: 'enough',
-  'into-reserve': 'into the reserve',
-  short: 'runs dry',
-  unknown: 'not known',
+  enough: t('enough'),
+  'into-reserve': t('into the reserve'),
+  short: t('runs dry'),
+  unknown: t('not known'),
 };
 
 /** Of a supply point. */
-export const countsWords = (counts: boolean): string => (counts ? 'relied on' : 'not relied on');
+export const countsWords = (counts: boolean): string => (counts ? t('relied on') : t('not relied on'));
 
 /** Worst last. */
 const SEVERITY: Record<Verdict, number> = { enough: 0, 'into-reserve': 1, unknown: 2, short: 3 };
@@ -27,10 +28,10 @@ export const worstOf = <Stretch extends Pick<Gap, 'verdict' | 'marginL'>>(
   stretches.toSorted((a, b) => severityOf(b.verdict) - severityOf(a.verdict) || a.marginL - b.marginL)[0];
 
 export const EVIDENCE_WORDS: Record<Evidence, string> = {
-  confirmed: 'confirmed',
-  stated: 'listed',
-  implied: 'likely',
-  doubtful: 'doubtful',
+  confirmed: t('confirmed'),
+  stated: t('listed'),
+  implied: t('likely'),
+  doubtful: t('doubtful'),
 };
 
 /** Best first. */
@@ -38,24 +39,24 @@ const STRENGTH: Record<Evidence, number> = { confirmed: 0, stated: 1, implied: 2
 export const strengthOf = (evidence: Evidence): number => STRENGTH[evidence];
 
 export const FUEL_WORDS: Record<FuelKind, string> = {
-  diesel: 'diesel',
-  petrol: 'petrol',
+  diesel: t('diesel'),
+  petrol: t('petrol'),
   lpg: 'LPG',
   cng: 'CNG',
-  kerosene: 'Kerosene',
+  kerosene: t('Kerosene'),
   lng: 'LNG',
   e85: 'E85',
 };
 
 export const WATER_CLASS_WORDS: Record<WaterClass, string> = {
-  drinking: 'fit to drink as it is',
-  treatable: 'to be treated before drinking',
-  washing: 'for washing only',
-  none: 'not for drinking or washing',
+  drinking: t('fit to drink as it is'),
+  treatable: t('to be treated before drinking'),
+  washing: t('for washing only'),
+  none: t('not for drinking or washing'),
 };
 
 export const commodityWords = (commodity: Commodity, fuel: FuelKind): string =>
-  commodity === 'fuel' ? FUEL_WORDS[fuel] : 'drinking water';
+  commodity === 'fuel' ? FUEL_WORDS[fuel] : t('drinking water');
 
 /** With a capital at its beginning, as a sentence has it. */
 export const capitalised = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
@@ -63,7 +64,7 @@ export const capitalised = (text: string): string => text.charAt(0).toUpperCase(
 /** An edge's name, or what it is where it has none. */
 export function edgeName(edge: Gap['from']): string {
   if (edge.name !== null && edge.name !== '') return edge.name;
-  if (edge.kind === 'start') return 'Start';
-  if (edge.kind === 'end') return 'End of route';
-  return edge.id ?? 'unnamed point';
+  if (edge.kind === 'start') return t('Start');
+  if (edge.kind === 'end') return t('End of route');
+  return edge.id ?? t('unnamed point');
 }

@@ -6,6 +6,8 @@ import { getExtractsFor } from '../../api/maps.ts';
 import { Dialog } from '../../kit/Dialog.tsx';
 import { FilePick } from '../../kit/FilePick.tsx';
 import { Problem } from '../../kit/Problem.tsx';
+import { t } from '../../language/t.ts';
+import { tx } from '../../language/tx.ts';
 import type { Keeper } from '../keeper.ts';
 import { MapProgress } from './MapProgress.tsx';
 import { OverpassPart } from './OverpassPart.tsx';
@@ -26,7 +28,7 @@ export function MapsDialog({ analysis, tripId, keeper, onClose }: MapsDialogProp
   const { extracts } = analysis;
   const others = found?.filter(({ name }) => !extracts.some(({ source }) => source === name)) ?? [];
   return (
-    <Dialog title="Map data of this trip" mayClose onClose={onClose}>
+    <Dialog title={t('Map data of this trip')} mayClose onClose={onClose}>
       <ul className="maps">
         {extracts.map(({ source, asOf }) => (
           <TripMap
@@ -39,14 +41,14 @@ export function MapsDialog({ analysis, tripId, keeper, onClose }: MapsDialogProp
           />
         ))}
       </ul>
-      {extracts.length === 0 && <p>None: the route is dry until there is some.</p>}
+      {extracts.length === 0 && <p>{t('None: the route is dry until there is some.')}</p>}
       {[work.problem, problem].map((one) => one !== null && <Problem key={one.code} problem={one} />)}
       {work.keptOnly !== null && (
-        <p role="status">“{work.keptOnly}” is kept. It was meant for the trip that was open before.</p>
+        <p role="status">{tx`“${work.keptOnly}” is kept. It was meant for the trip that was open before.`}</p>
       )}
       {others.length > 0 && (
         <>
-          <h3>Kept from before</h3>
+          <h3>{t('Kept from before')}</h3>
           <ul className="maps">
             {others.map((extract) => (
               <KeptMap
@@ -59,28 +61,26 @@ export function MapsDialog({ analysis, tripId, keeper, onClose }: MapsDialogProp
           </ul>
         </>
       )}
-      <p>
-        A further extract of OpenStreetMap (.osm.pbf, .osm, Overpass JSON, GeoJSON). It is kept for other
-        trips too:{' '}
+      <p>{tx`A further extract of OpenStreetMap (.osm.pbf, .osm, Overpass JSON, GeoJSON). It is kept for other trips too: ${(
         <FilePick disabled={busy} onFiles={([file]) => file !== undefined && void maps.send(file)}>
-          choose a file
+          {t('choose a file')}
         </FilePick>
-      </p>
+      )}`}</p>
       <OverpassPart
         {...{ tripId, busy }}
         routeName={analysis.route.name}
         onAsk={(ask) => void maps.ask(tripId, ask)}
       />
       <MapProgress {...work} />
-      {busy && <p className="quiet-note">The page may be used meanwhile.</p>}
+      {busy && <p className="quiet-note">{t('The page may be used meanwhile.')}</p>}
       <div className="dialog-actions">
         {busy && (
           <button type="button" onClick={maps.callOff}>
-            Call it off
+            {t('Call it off')}
           </button>
         )}
         <button type="button" className="main" onClick={onClose}>
-          Close
+          {t('Close')}
         </button>
       </div>
     </Dialog>
@@ -105,12 +105,14 @@ function TripMap(props: {
         <small>
           {ageWords(asOf)}
           {kept !== null && `, ${fitWords(kept)}`}
-          {kept === null && ', not kept by itself: once taken off, its file is needed again'}
+          {kept === null && t(', not kept by itself: once taken off, its file is needed again')}
         </small>
       </span>
-      <button type="button" disabled={busy} onClick={onTakeOff}>
-        Take off<span className="only-read"> {name}</span>
-      </button>
+      <button
+        type="button"
+        disabled={busy}
+        onClick={onTakeOff}
+      >{tx`Take off${<span className="only-read"> {name}</span>}`}</button>
     </li>
   );
 }
@@ -125,21 +127,23 @@ function KeptMap({ extract, busy, onAdd }: { extract: ForTrip; busy: boolean; on
           {ageWords(asOf)}, {fitWords(extract)}
         </small>
       </span>
-      <button type="button" disabled={busy} onClick={onAdd}>
-        Add<span className="only-read"> {name}</span> to this trip
-      </button>
+      <button
+        type="button"
+        disabled={busy}
+        onClick={onAdd}
+      >{tx`Add${<span className="only-read"> {name}</span>} to this trip`}</button>
     </li>
   );
 }
 
 const ageWords = (asOf: string | null): string =>
-  asOf === null ? 'of a day not known' : `as of ${asOf.slice(0, 10)}`;
+  asOf === null ? t('of a day not known') : t`as of ${asOf.slice(0, 10)}`;
 
 /** What an extract has for the route, or how far it misses it. */
 function fitWords({ offRouteKm, supplies }: ForTrip): string {
-  if (offRouteKm === null) return 'with nothing that has a place';
-  if (offRouteKm > 0) return `misses the route by ${Math.max(1, Math.round(offRouteKm))} km`;
-  return supplies === 0 ? 'with no supply along the route' : `with ${supplies} supplies along the route`;
+  if (offRouteKm === null) return t('with nothing that has a place');
+  if (offRouteKm > 0) return t`misses the route by ${Math.max(1, Math.round(offRouteKm))} km`;
+  return supplies === 0 ? t('with no supply along the route') : t`with ${supplies} supplies along the route`;
 }
 
 /** What each kept extract has for the trip's route, anew at each other `round`. */

@@ -3,6 +3,8 @@ import type { OverpassAsk, OverpassQuestion } from '../../../server/contract/ans
 import { detailsOf, type ProblemDetails, wasCalledOff } from '../../api/api.ts';
 import { getOverpassQuestion } from '../../api/maps.ts';
 import { Problem } from '../../kit/Problem.tsx';
+import { t } from '../../language/t.ts';
+import { tx } from '../../language/tx.ts';
 
 interface OverpassPartProps {
   tripId: string;
@@ -16,13 +18,11 @@ export function OverpassPart({ tripId, routeName, busy, onAsk }: OverpassPartPro
   const [isOpen, setIsOpen] = useState(false);
   if (!isOpen)
     return (
-      <p>
-        No file at hand:{' '}
+      <p>{tx`No file at hand: ${(
         <button type="button" disabled={busy} onClick={() => setIsOpen(true)}>
-          Ask Overpass for this route
-        </button>{' '}
-        <small>Nothing is sent before you have seen what.</small>
-      </p>
+          {t('Ask Overpass for this route')}
+        </button>
+      )} ${<small>{t('Nothing is sent before you have seen what.')}</small>}`}</p>
     );
   return <OverpassForm {...{ tripId, routeName, busy, onAsk }} onClose={() => setIsOpen(false)} />;
 }
@@ -39,12 +39,12 @@ function OverpassForm(props: OverpassPartProps & { onClose: () => void }) {
     onClose();
   };
   return (
-    <form className="overpass" aria-label="What Overpass would be asked" onSubmit={submit}>
+    <form className="overpass" aria-label={t('What Overpass would be asked')} onSubmit={submit}>
       {problem !== null && <Problem problem={problem} />}
-      {question === null && problem === null && <p>Looking what would be asked…</p>}
+      {question === null && problem === null && <p>{t('Looking what would be asked…')}</p>}
       {question !== null && <QuestionWords question={question} />}
       <label>
-        Kilometres on either side of the route{' '}
+        {t('Kilometres on either side of the route')}{' '}
         <input
           inputMode="decimal"
           size={4}
@@ -53,15 +53,15 @@ function OverpassForm(props: OverpassPartProps & { onClose: () => void }) {
         />
       </label>
       <label>
-        Keep it as{' '}
+        {t('Keep it as')}{' '}
         <input value={name} maxLength={120} required onChange={({ target }) => setName(target.value)} />
       </label>
       <div className="dialog-actions">
         <button type="submit" disabled={busy || question === null}>
-          Send these queries
+          {t('Send these queries')}
         </button>
         <button type="button" onClick={onClose}>
-          Do not ask
+          {t('Do not ask')}
         </button>
       </div>
     </form>
@@ -72,16 +72,12 @@ function QuestionWords({ question }: { question: OverpassQuestion }) {
   const { address, userAgent, requests, answered, query } = question;
   return (
     <>
-      <p>
-        Nothing has been sent yet. {requests - answered} queries would go to <b>{address}</b>, one at a time,
-        each with a box along your route in it
-        {answered > 0 && `; ${answered} more were answered in the last days`}. The server sees where your
-        route runs, and that {userAgent} asks.
-        {!userAgent.includes('(+') &&
-          ' Whom to write to it is not told: whoever starts Drystage can name an address (DRYSTAGE_CONTACT).'}
-      </p>
+      <p>{tx`Nothing has been sent yet. ${requests - answered} queries would go to ${<b>{address}</b>}, one at a time, each with a box along your route in it${answered > 0 && t`; ${answered} more were answered in the last days`}. The server sees where your route runs, and that ${userAgent} asks.${
+        !userAgent.includes('(+') &&
+        t(' Whom to write to it is not told: whoever starts Drystage can name an address (DRYSTAGE_CONTACT).')
+      }`}</p>
       <details>
-        <summary>The text of the first query</summary>
+        <summary>{t('The text of the first query')}</summary>
         {/* biome-ignore lint/a11y/noNoninteractiveTabindex: it scrolls, and so by the keyboard too */}
         <pre tabIndex={0}>{query}</pre>
       </details>

@@ -1,6 +1,7 @@
 import type { Passing } from '../../../server/contract/analysis.ts';
 import type { Commodity, Span, Verdict } from '../../../server/contract/common.ts';
 import { fitText, textWidthPx } from '../../kit/text-width.ts';
+import { t } from '../../language/t.ts';
 import { stretchesWithoutCover } from '../../levels/levels.ts';
 import type { HalfPlan, StripGap, StripReport } from '../../levels/plan-report.ts';
 import { formatBeforeKm, formatKm, type UnitSystem } from '../../units/units.ts';
@@ -156,14 +157,14 @@ function gapDraft({ gapIndex, gap, count, rank }: Cluster, input: HalfLabelsInpu
   const { labelPx, units, passings, commodity } = input;
   const atPx = Math.max(input.topPx, input.yOfKm(gap.to.atKm));
   const first = edgeWords(gap.to, passings, commodity);
-  const name = count > 1 ? `${first} and ${count - 1} more` : first;
+  const name = count > 1 ? t`${first} and ${count - 1} more` : first;
   const nameLines = wrapText(name, NAME_PX, { widthPx: labelPx, lines: linesFor(labelPx) });
   const namePx = nameLines.length * LINE_PX;
   const length = formatKm(gap.lengthKm, units);
   const detailPx = (gap.verdict === 'enough' ? 1 : 2) * LINE_PX;
   return {
     wish: {
-      key: `gap ${gapIndex}`,
+      key: t`gap ${gapIndex}`,
       topPx: atPx - LINE_PX / 2,
       heightPx: namePx + detailPx,
       shorterPx: namePx,
@@ -191,7 +192,7 @@ function noDataDrafts({
   bottomPx,
   yOfKm,
 }: HalfLabelsInput): Draft[] {
-  const text = textWidthPx('no map data', DETAIL_PX) <= labelPx ? 'no map data' : 'no data';
+  const text = textWidthPx(t('no map data'), DETAIL_PX) <= labelPx ? t('no map data') : t('no data');
   return stretchesWithoutCover(report, lengthKm).flatMap((span): Draft[] => {
     if (span.toKm <= shown.fromKm || span.fromKm >= shown.toKm) return [];
     const [high, low] = [Math.max(topPx, yOfKm(span.toKm)), Math.min(bottomPx, yOfKm(span.fromKm))];
@@ -219,11 +220,11 @@ function passedDrafts({ report, shown, labelPx, yOfKm }: HalfLabelsInput): Draft
   const passed = (report.plan?.stops ?? []).filter(({ used, atKm }) => !used && isOn(shown, atKm));
   if (passed.length > FEW_PASSED) return [];
   return passed.map(({ atKm, name }) => {
-    const text = fitText(`past ${name}`, DETAIL_PX, labelPx);
+    const text = fitText(t`past ${name}`, DETAIL_PX, labelPx);
     const atPx = yOfKm(atKm);
     return {
       wish: {
-        key: `past ${name} ${atKm}`,
+        key: t`past ${name} ${atKm}`,
         topPx: atPx - LINE_PX / 2,
         heightPx: LINE_PX,
         rank: 9,
@@ -237,7 +238,7 @@ function passedDrafts({ report, shown, labelPx, yOfKm }: HalfLabelsInput): Draft
 /** The words for a turn-back point; null where the column is too narrow for them (the tables have them too). */
 function turnBackLines(turnBackKm: number, units: UnitSystem, labelPx: number): string[] | null {
   const place = formatBeforeKm(turnBackKm, units);
-  const lines = ['turn back', ...wrapText(`before ${place}`, DETAIL_PX, { widthPx: labelPx, lines: 2 })];
+  const lines = [t('turn back'), ...wrapText(t`before ${place}`, DETAIL_PX, { widthPx: labelPx, lines: 2 })];
   return lines.every((line) => textWidthPx(line, DETAIL_PX) <= labelPx) && lines.at(-1)?.endsWith(place)
     ? lines
     : null;

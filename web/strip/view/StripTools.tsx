@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import type { Span } from '../../../server/contract/common.ts';
+import { t } from '../../language/t.ts';
 import { isWhole, STEP_TIMES, wholeRoute, zoomed } from './strip-window.ts';
 
 interface Props {
@@ -19,19 +20,19 @@ export function StripTools({ shown, lengthKm, aboutKm, onShown, children }: Prop
   const nearer = (times: number) => onShown(zoomed(shown, lengthKm, { times, aboutKm: about }));
   return (
     <div className="strip-tools">
-      <button type="button" aria-label="Strip nearer" onClick={() => nearer(STEP_TIMES)}>
+      <button type="button" aria-label={t('Strip nearer')} onClick={() => nearer(STEP_TIMES)}>
         +
       </button>
       <button
         type="button"
-        aria-label="Strip farther"
+        aria-label={t('Strip farther')}
         disabled={whole}
         onClick={() => nearer(1 / STEP_TIMES)}
       >
         −
       </button>
       <button type="button" disabled={whole} onClick={() => onShown(wholeRoute(lengthKm))}>
-        Whole route
+        {t('Whole route')}
       </button>
       {children}
     </div>
