@@ -120,6 +120,8 @@ export const TripFile = Type.Object(
             asOf: Type.Optional(IsoDate),
             /** The area between its outermost objects is all on the map, though the file does not say so. */
             hull: Type.Optional(Type.Boolean()),
+            /** The file was not cut off, though it looks so. */
+            whole: Type.Optional(Type.Boolean()),
             /**
              * What it covers of a commodity (of both where none is named), in place of what is made out from the file:
              * rings of [lon, lat], or on the command line a file of them (.poly, GeoJSON).

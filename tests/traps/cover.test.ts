@@ -29,8 +29,16 @@ async function coverOf(files: Files, commodity: 'fuel' | 'water', trip: object =
   const { cover } = (await route.analysis(files, trip))[commodity];
   return cover.map(({ fromKm, toKm }) => [Math.round(fromKm), Math.round(toKm)]);
 }
-const pbf = (objects: readonly MapObject[]) =>
-  encodePbfElements(STRAIGHT_BOX, objects as PbfElement[], { asOf: '2026-10-01T00:00:00Z', blockSize: 50 });
+/** A map without any relation looks cut off. */
+const ROAD_NUMBER: PbfElement = {
+  type: 'relation',
+  id: 600_000,
+  members: [{ type: 'way', ref: 200_000, role: '' }],
+  tags: { type: 'route', route: 'road' },
+};
+const pbfOf = (objects: readonly PbfElement[]) =>
+  encodePbfElements(STRAIGHT_BOX, objects, { asOf: '2026-10-01T00:00:00Z', blockSize: 50 });
+const pbf = (objects: readonly MapObject[]) => pbfOf([...(objects as PbfElement[]), ROAD_NUMBER]);
 
 const ALL = [[0, 1199]];
 const ROADS = generalLand().filter(({ tags, id }) => tags === undefined || id < 300_000);
@@ -54,6 +62,17 @@ describe('what an extract covers', () => {
     expect(from).toBe(0);
     expect(to).toBeGreaterThanOrEqual(680);
     expect(to).toBeLessThan(683);
+  });
+
+  it('is nothing of a file that may have been cut off, until one vouches for it', async () => {
+    const files = { 'land.pbf': pbfOf(straightMap() as PbfElement[]) };
+    const cautionsOf = async (trip: object) =>
+      (await route.analysis(files, trip)).cautions.filter(({ code }) => code === 'maybe-cut');
+    expect(await coverOf(files, 'water')).toEqual([]);
+    expect(await cautionsOf({})).toHaveLength(1);
+    const vouched = { extracts: [{ file: 'land.pbf', whole: true }] };
+    expect(await coverOf(files, 'water', vouched)).toEqual(ALL);
+    expect(await cautionsOf(vouched)).toEqual([]);
   });
 
   it('is L-shaped for a map of an L: both arms, and nothing between', async () => {

@@ -67,6 +67,10 @@ const CAUTIONS: readonly [Said<ReaderCautions>, string][] = [
     `a.osm.pbf declares no bounds and its objects span no area, ${NO_COVER}`,
   ],
   [
+    { code: 'maybe-cut', facts: { source, why: 'no-relations' } },
+    'a.osm.pbf may have been cut off: it has ways and no relations. So it covers nothing: it shows supplies, and says nothing of where there are none. Download it again and compare the sizes; if it is whole, vouch for it in the trip (extracts: file and whole: true)',
+  ],
+  [
     { code: 'deleted-passed-over', facts: { count: 2 } },
     '2 objects that the file marks as deleted were passed over',
   ],

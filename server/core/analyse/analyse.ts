@@ -27,7 +27,7 @@ import { campsOf, driveDaysOf } from './drive-days.ts';
 import { ferriedRoute, ferryAssumptions, ferryCautions, settledAboard } from './ferried.ts';
 import { judge } from './judge.ts';
 import { reportSide, reportUses, type Side } from './report.ts';
-import { coverOn } from './route-cover.ts';
+import { coverOn, readersCautions } from './route-cover.ts';
 import { settle } from './settle.ts';
 import { STANDING_CAUTIONS } from './standing-cautions.ts';
 
@@ -135,7 +135,7 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
     cautions: [
       ...route.cautions,
       ...ferryCautions(route),
-      ...supplies.cautions,
+      ...readersCautions(supplies, trip.extracts),
       ...onRoute.cautions,
       ...halting.cautions,
       ...drive.cautions,

@@ -29,7 +29,8 @@ export interface RouteCover {
 
 /**
  * What the extracts cover of a route: their areas, of these only what is near a road of the same extract, or near an
- * object of the commodity for a file without roads. The hull of a file's objects covers nothing until the user vouches.
+ * object of the commodity for a file without roads. The hull of a file's objects, and a file that may have been cut off, cover
+ * nothing until the user vouches.
  */
 export function coverOn(
   route: RouteLine,
@@ -40,7 +41,7 @@ export function coverOn(
   const areas: AreaOnRoute[] = boundaries.map((area) => ({ area, spans: coverSpans(route, area.rings) }));
   const unvouched = new Set<string>();
   const guessed = new Set<string>();
-  for (const area of supplies.cover) {
+  for (const area of supplies.cover.filter((one) => one.maybeCut !== true || isWhole(one.source, vouched))) {
     const isVouched = vouched.some(({ file, hull }) => hull === true && isNamed(area.source, file));
     if (boundaries.some((told) => told.source === area.source && told.commodity === area.commodity)) continue;
     if (area.guessed) (isVouched ? guessed : unvouched).add(area.source);
@@ -60,6 +61,17 @@ export function coverOn(
     ],
   };
 }
+
+/** Whether the user vouches that a file is whole. */
+const isWhole = (source: string, vouched: readonly VouchedExtract[]): boolean =>
+  vouched.some(({ file, whole }) => whole === true && isNamed(source, file));
+
+/** What the readers say, without doubts about a file for which the user vouches. */
+export const readersCautions = (
+  { cautions }: Supplies,
+  vouched: readonly VouchedExtract[],
+): readonly Caution[] =>
+  cautions.filter(({ code, facts }) => code !== 'maybe-cut' || !isWhole(facts.source, vouched));
 
 /** The areas that the user gives for extracts, whatever these hold. */
 function boundariesOf({ extracts }: Supplies, vouched: readonly VouchedExtract[]): CoverArea[] {

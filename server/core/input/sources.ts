@@ -86,6 +86,8 @@ export interface CoverArea {
   /** True when no bounds were declared and the hull of the objects stands in. */
   guessed: boolean;
   source: string;
+  /** The file may have been cut off: it covers nothing until the user vouches for it. */
+  maybeCut?: true;
   /** What of the area is covered: near the file's roads (cells of road-cells), near its objects; absent: all of it. */
   trimmedBy?: { roads: Int32Array } | 'objects';
   /** Of a general map, which would show an object if it were still there. */

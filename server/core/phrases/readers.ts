@@ -34,6 +34,9 @@ export type GroundRank =
 /** Why an extract says nothing of where there is no supply. */
 export type NoCoverWhy = 'waypoints' | 'no-supply' | 'incomplete' | 'no-area';
 
+/** Why a file may have been cut off between two of its blobs; see io/osm/pbf/find/maybe-cut. */
+export type MaybeCutWhy = 'no-objects' | 'no-nodes' | 'no-ways' | 'no-relations' | 'full-block';
+
 /** What to know of an extract. `source` is its file. */
 export interface ReaderCautions extends RouteFileCautions {
   /** `objects`: those whose age is not known for it; `on`: the date that is not believed. */
@@ -60,6 +63,7 @@ export interface ReaderCautions extends RouteFileCautions {
     | { lesserWays: number }
     | { leftOut: number }
     | { source: string; missing: readonly GroundRank[]; cut: number };
+  'maybe-cut': { source: string; why: MaybeCutWhy };
   'no-supply-in-waypoints': { source: string; count: number };
   'osm-version-missing': { source: string };
   'pbf-foreign-blob': { source: string; count: number };

@@ -1,4 +1,4 @@
-import type { GroundRank, InRouteFile, NoCoverWhy } from '../../core/phrases/readers.ts';
+import type { GroundRank, InRouteFile, MaybeCutWhy, NoCoverWhy } from '../../core/phrases/readers.ts';
 import type { Catalogue } from '../parts/catalogue.ts';
 import { kmOf, rounded } from '../parts/figures.ts';
 import { type Parts, parts } from '../parts/part.ts';
@@ -23,6 +23,14 @@ const NO_COVER: Readonly<Record<NoCoverWhy, string>> = {
   'no-supply': 'shows no supply and is no general map',
   incomplete: 'is incomplete',
   'no-area': 'declares no bounds and its objects span no area',
+};
+
+const MAYBE_CUT: Readonly<Record<MaybeCutWhy, string>> = {
+  'no-objects': 'there is nothing in it',
+  'no-nodes': 'it has ways or relations and none of the nodes that they are made of',
+  'no-ways': 'it has nodes that are parts of ways, and no ways',
+  'no-relations': 'it has ways and no relations',
+  'full-block': 'its last block is full, as one in the middle of a file is',
 };
 
 const AGE_UNKNOWN: Readonly<Record<'untold' | 'ahead' | 'absurd', string>> = {
@@ -96,6 +104,8 @@ export const READER_CAUTIONS = {
       : 'leftOut' in facts
         ? parts`The map leaves out ${facts.leftOut} of the lesser roads and tracks of the extracts. The reckoning is not touched.`
         : parts`The map's ground from ${facts.source} shows ${missingGround(facts.missing, facts.cut)}: there are too many for one map. Supplies are not affected.`,
+  'maybe-cut': ({ source, why }) =>
+    parts`${source} may have been cut off: ${MAYBE_CUT[why]}. So it covers nothing: it shows supplies, and says nothing of where there are none. Download it again and compare the sizes; if it is whole, vouch for it in the trip (extracts: file and whole: true)`,
   'no-supply-in-waypoints': ({ source, count }) =>
     parts`none of the ${count} waypoints of ${source} says that it is fuel or water`,
   'osm-version-missing': ({ source }) =>

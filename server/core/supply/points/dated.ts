@@ -14,6 +14,8 @@ export interface VouchedExtract {
   readonly asOf?: string | undefined;
   /** The area between its outermost objects is all on the map. */
   readonly hull?: boolean | undefined;
+  /** The file was not cut off, though it looks so. */
+  readonly whole?: boolean | undefined;
   /** What it covers, in place of what is made out from the file; one whose file was not read covers nothing. */
   readonly boundaries?:
     | readonly { readonly commodity?: Commodity; readonly rings?: [number, number][][] }[]

@@ -70,7 +70,8 @@ export function coverOfExtract(extract: RawExtract): { areas: CoverArea[]; cauti
     return { areas: [], cautions: [noCover(extract, why)] };
   }
   const { general: isGeneral } = extract.shows;
-  const plain = { rings, guessed, source, isGeneral };
+  const isCut = extract.cautions.some((caution) => caution.code === 'maybe-cut');
+  const plain = { rings, guessed, source, isGeneral, ...(isCut && { maybeCut: true as const }) };
   const trimmedBy =
     extract.roads !== null ? { roads: extract.roads } : isGeneral ? null : ('objects' as const);
   const areas = commodities.map((commodity): CoverArea => {

@@ -74,6 +74,18 @@ export function densePositions(bytes: Uint8Array, dense: DenseNodes, count: numb
   return { lats: latScratch, lons: lonScratch };
 }
 
+/** Whether a node has no tags: an end of a list that follows another end, or the beginning. Looks no farther than the first. */
+export function hasUntagged(bytes: Uint8Array, { keysAndValues }: DenseNodes, count: number): boolean {
+  const { start, end } = keysAndValues;
+  if (start === end) return count > 0;
+  for (let position = start, before = 0; position < end; position += 1) {
+    const byte = bytes[position] ?? 0;
+    if (byte === 0 && before === 0) return true;
+    before = byte;
+  }
+  return false;
+}
+
 /** A node of a dense block that has one of the keys looked for. */
 export interface TagHit {
   /** Place in the block. */

@@ -61,6 +61,13 @@ export class Census {
     return this.#spans[type].count.reduce((sum, count) => sum + count, 0);
   }
 
+  /** Objects of all types in each blob, in the file's order. */
+  blobCounts(): number[] {
+    return this.#frameStart.map((_, blob) =>
+      TYPES.reduce((sum, type) => sum + at(this.#spans[type].count, blob), 0),
+    );
+  }
+
   /** Whether an id of this type can occur twice in the file. */
   mayRepeat(type: OsmType): boolean {
     return mayRepeat(this.#frameStart.map((_, blob) => this.#span(type, blob)));

@@ -30,6 +30,7 @@ import {
   denseIds,
   denseNodesAt,
   densePositions,
+  hasUntagged,
   openDenseNodes,
   type TagHit,
   tagHits,
@@ -59,6 +60,7 @@ import { groundTagsOf, isGroundPlace } from './ground-kinds.ts';
 import { HullSupports, type Supports } from './hull.ts';
 import type { IdFilter } from './id-filter.ts';
 import { emptySpan, type IdSpan, widen, widenByAll } from './id-span.ts';
+import type { Untagged } from './maybe-cut.ts';
 import { type AroundSearch, type NearNodes, noteNode } from './near-nodes.ts';
 
 /** Keys by which a node may be ground that bears on supplies. */
@@ -86,6 +88,7 @@ export interface AroundResult {
 /** What the first look at a block gives. */
 export interface ScanResult extends AroundResult {
   spans: Record<OsmType, IdSpan>;
+  untagged: Untagged;
   /** Wanted elements in full, in the block's order. */
   elements: RawElement[];
   /** Wanted nodes off the land that is near. */
@@ -120,6 +123,7 @@ export class Scanner {
   scan(block: Block): ScanResult {
     const result: ScanResult = {
       spans: { node: emptySpan(), way: emptySpan(), relation: emptySpan() },
+      untagged: { node: false, way: false },
       elements: [],
       far: [],
       commodities: [],
@@ -184,7 +188,10 @@ export class Scanner {
     const { id, lon, lat, tags } = decoded.element;
     widen(result.spans.node, id);
     this.#position(id, lon, lat);
-    if (tags === undefined) return;
+    if (tags === undefined) {
+      result.untagged.node = true;
+      return;
+    }
     if (wantedFor(tags).length === 0) countContent(result.content, tags, false);
     this.#keepNode(decoded, tags, result);
   }
@@ -194,6 +201,7 @@ export class Scanner {
     const ids = denseIds(block.bytes, dense);
     const count = ids.length;
     widenByAll(result.spans.node, ids);
+    result.untagged.node ||= hasUntagged(block.bytes, dense, count);
     if (this.#settings.hull || this.#settings.ground !== null || this.#settings.around !== null) {
       const { lats, lons } = densePositions(block.bytes, dense, count);
       let place = 0;
@@ -356,8 +364,12 @@ export class Scanner {
     }
     if (id === null) throw new BrokenBlock(`a ${type} without id`);
     widen(span, id);
+    if (seen === null) {
+      result.untagged.way ||= type === 'way';
+      return;
+    }
     // Millions have none of these keys: nothing is made for them.
-    if (seen === null || seen === 0) return;
+    if (seen === 0) return;
     if (isRoad(type, seen)) this.#road(block, { start, end });
     // Nothing is made for those without such a key, either.
     if (bears(seen)) this.#keepSurrounding(block, type, { start, end }, seen);

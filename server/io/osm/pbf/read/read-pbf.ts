@@ -27,8 +27,8 @@ const MOST_THREADS = 2;
  * Reads what concerns supply from an .osm.pbf file: the wanted elements, the nodes and members that give them geometry,
  * and, when asked, the map's ground. Blob by blob: memory does not grow with the file.
  *
- * What only lends geometry comes without tags and times, also nodes whose position is stored in the way itself. A file that was
- * cut exactly between two blobs cannot be told from a whole one. A hull over the 180th meridian has longitudes beyond 180.
+ * What only lends geometry comes without tags and times, also nodes whose position is stored in the way itself. A file that looks
+ * as if it had been cut exactly between two blobs comes with the caution `maybe-cut`. A hull over the 180th meridian has longitudes beyond 180.
  *
  * @throws InputProblem file-missing, file-unreadable, empty-file, pbf-broken, pbf-truncated, pbf-oversized,
  *   pbf-compression, pbf-feature; the signal's reason when aborted.

@@ -25,6 +25,7 @@ import { type Found, isBare, SOUGHT_NOTHING, type Sought } from '../find/find.ts
 import { GroundKeeper, groundWithNodes, type NodeLookup, positionsOf } from '../find/ground-keeper.ts';
 import type { GroundWay } from '../find/ground-ways.ts';
 import { HullSupports } from '../find/hull.ts';
+import { maybeCut } from '../find/maybe-cut.ts';
 import { type AroundMemory, aroundSearch } from '../find/near-nodes.ts';
 import { ascendingOnce, NodeTable } from '../find/node-table.ts';
 import { unpackNodes } from '../find/packed-nodes.ts';
@@ -68,6 +69,7 @@ export class Reading {
   readonly #skipped: RawExtract['skipped'] = [];
   readonly #shows = { fuel: false, water: false };
   readonly #content = noContent();
+  readonly #untagged = { node: false, way: false };
   readonly #roadCells = new Set<number>();
   /** Blobs given out so far, and before which of them not all nodes were known. */
   #givenOut = 0;
@@ -125,6 +127,8 @@ export class Reading {
     for (const age of result.deleted) this.#deleted.add(age, null);
     for (const commodity of result.commodities) this.#shows[commodity] = true;
     addContent(this.#content, result.content);
+    this.#untagged.node ||= result.untagged.node;
+    this.#untagged.way ||= result.untagged.way;
     this.#takeAround(result);
     if (result.spans.node.count > 0) this.#nodesKnownFrom = this.#givenOut;
     if (result.spans.way.count > 0) this.#wayFrames.push({ number: this.#taken, frame });
@@ -176,11 +180,7 @@ export class Reading {
       shows: { ...this.#shows, general: isGeneralMap(this.#content) },
       roads: this.#roads(),
       ...this.#landAround(sides, nodeOf),
-      counts: {
-        nodes: this.#census.count('node'),
-        ways: this.#census.count('way'),
-        relations: this.#census.count('relation'),
-      },
+      counts: { nodes: this.#counts().node, ways: this.#counts().way, relations: this.#counts().relation },
       ground: box === null ? [] : [...this.#places, ...groundWithNodes(groundWays, box, nodeOf)],
       skipped: this.#skipped,
       cautions: this.#cautions,
@@ -364,9 +364,25 @@ export class Reading {
     return (raised.width < plain.width ? raised : plain).ring();
   }
 
+  #counts(): Record<OsmType, number> {
+    const count = (type: OsmType) => this.#census.count(type);
+    return { node: count('node'), way: count('way'), relation: count('relation') };
+  }
+
+  #cutCautions(): Caution[] {
+    const why = maybeCut({
+      counts: this.#counts(),
+      untagged: this.#untagged,
+      isLocated: this.#header.isLocated,
+      isGeneral: isGeneralMap(this.#content),
+      blocks: this.#census.blobCounts(),
+    });
+    return why === null ? [] : [{ code: 'maybe-cut', facts: { source: this.#options.source, why } }];
+  }
+
   #fileCautions(): Caution[] {
     const { source } = this.#options;
-    const cautions: Caution[] = [];
+    const cautions = this.#cutCautions();
     if (this.#header.boundsRefused) cautions.push({ code: 'bounds-refused', facts: { source } });
     if (this.#foreignBlobs > 0)
       cautions.push({ code: 'pbf-foreign-blob', facts: { source, count: this.#foreignBlobs } });

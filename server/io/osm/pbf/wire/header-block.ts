@@ -4,8 +4,11 @@ import { Cursor } from './cursor.ts';
 import type { Frame } from './framing.ts';
 import { isoTime } from './iso-time.ts';
 
+/** Says that ways hold the positions of their nodes; required or optional, as the writer likes. */
+const LOCATED = 'LocationsOnWays';
+
 /** Required features that this reader understands. */
-const UNDERSTOOD = new Set(['OsmSchema-V0.6', 'DenseNodes', 'LocationsOnWays']);
+const UNDERSTOOD = new Set(['OsmSchema-V0.6', 'DenseNodes', LOCATED]);
 
 const REMEDIES = new Map([
   [
@@ -21,6 +24,8 @@ export interface HeaderBlock {
   /** Null when none, or none that can be a box on the Earth, is declared. */
   bounds: Bbox | null;
   boundsRefused: boolean;
+  /** Ways hold the positions of their nodes. */
+  isLocated: boolean;
   /** ISO time of the last edit that the whole file takes in (osmosis_replication_timestamp); null when it does not tell. */
   asOf: string | null;
   /** Where it says that its data come from; null when it does not tell. */
@@ -51,14 +56,18 @@ function readFields(cursor: Cursor, frame: Frame, source: string): HeaderBlock {
   let box: Bbox | null = null;
   let asOf: string | null = null;
   let origin: string | null = null;
+  let isLocated = false;
   for (let tag = cursor.tag(); tag !== 0; tag = cursor.tag()) {
     if (tag === 10) box = readBox(cursor);
-    else if (tag === 34) holdUnderstood(cursor.text(), frame, source);
-    else if (tag === 138) origin = cursor.text();
+    else if (tag === 34 || tag === 42) {
+      const feature = cursor.text();
+      if (tag === 34) holdUnderstood(feature, frame, source);
+      isLocated ||= feature === LOCATED;
+    } else if (tag === 138) origin = cursor.text();
     else if (tag === 256) asOf = isoTime(cursor.integer() * 1000) ?? null;
     else cursor.skip(tag);
   }
-  return { ...judgedBox(box), asOf, origin };
+  return { ...judgedBox(box), isLocated, asOf, origin };
 }
 
 function judgedBox(box: Bbox | null): Pick<HeaderBlock, 'bounds' | 'boundsRefused'> {
