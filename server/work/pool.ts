@@ -1,7 +1,7 @@
 import { Worker } from 'node:worker_threads';
 import { fail, giveWord, isGivenUp, type Job, JobAborted, jobOf } from './job.ts';
 import type { DoneMessage, TaskTable, ToldMessage } from './protocol.ts';
-import { busy, READ_LESS, tooLarge, tooSlow } from './refusals.ts';
+import { busy, READ_LESS, tooLarge, tooSlow, workerDied } from './refusals.ts';
 
 export interface PoolOptions {
   /** The module that exports `tasks`, as a file URL. */
@@ -279,7 +279,10 @@ export class WorkerPool<T extends TaskTable> {
     if (place < 0 || this.#closed) return;
     this.#hands.splice(place, 1);
     if (hand.grace !== null) clearTimeout(hand.grace);
-    if (hand.job !== null) fail(hand.job, new Error('the worker ended in the middle of a job'));
+    if (hand.job !== null && !hand.job.settled) {
+      this.#options.onFault?.(`a worker ended in the middle of ${hand.job.name}`);
+      fail(hand.job, workerDied());
+    }
     if (this.#hands.length < this.#options.size) this.#hire();
     this.#handOut();
   }

@@ -14,6 +14,16 @@ export const READ_LESS = 'Use a smaller extract: cut it to the area of the route
 /** What helps where planning is: its time goes with the choices there are. */
 export const PLAN_LESS = 'Mark supplies to pass by, count only better evidence, or plan a part of the route';
 
+/** The thread that was at it died. */
+export const workerDied = () =>
+  new InputProblem({
+    code: 'internal',
+    came: 'work whose thread ended in the middle of it',
+    expected: 'an answer',
+    remedy:
+      'Try again: another thread has taken its place. If it comes again, report it with the files that it came with',
+  });
+
 /** A job over its time. */
 export const tooSlow = (timeoutMs: number, remedy: string) =>
   new InputProblem({

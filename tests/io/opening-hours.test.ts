@@ -163,3 +163,16 @@ test.each([
 ])('%s opens at some time from 3 May to two weeks on: %s', (text, opens) => {
   expect(answer(text, '2027-05-03T09:00').opens).toBe(opens);
 });
+
+test('keeps what the package says of a text off the terminal', () => {
+  const said: unknown[] = [];
+  const { error, warn } = console;
+  console.error = console.warn = (...words: unknown[]) => void said.push(...words);
+  try {
+    for (const text of ['Mo[5]-', '"', 'Jan 31-Feb 30 Mo', 'week 99', '10:00-', ';;', 'Mo-'])
+      openingHours(text, { lon: 0, lat: 0 }, '2027-05-03T14:05', '2027-05-04T14:05');
+  } finally {
+    Object.assign(console, { error, warn });
+  }
+  expect(said).toEqual([]);
+});

@@ -67,3 +67,9 @@ describe('a table as CSV', () => {
     );
   });
 });
+
+it('no cell holds a sign that a terminal takes as an order or that turns the direction of reading', () => {
+  const csv = csvText(['name'], [['a\u001b[2Jb\u202ec\u2028\u0085'], ['\u200b=1+1']]).slice(1);
+  expect(csv.replaceAll('\r\n', '')).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u);
+  expect(readCsv(csv)).toEqual([['name'], ['a [2Jb c  '], ["' =1+1"]]);
+});

@@ -1,6 +1,7 @@
 import type { FastifyReply } from 'fastify';
 import { type Static, Type } from 'typebox';
 import type { Problem, ProblemCode } from '../../core/input/problem.ts';
+import { plain } from '../../core/input/unseen.ts';
 
 /** A problem as RFC 9457 has it, with what it concerns beside it. */
 export const ProblemReply = Type.Object(
@@ -76,8 +77,15 @@ export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string 
 
 const sentence = (text: string) => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
 
-/** The body that tells of a problem. */
-function problemBody(problem: Problem): ProblemReply {
+/** The body that tells of a problem; names and texts of files in it are made safe to be shown anywhere. */
+function problemBody(told: Problem): ProblemReply {
+  const problem = {
+    ...told,
+    came: plain(told.came),
+    source: told.source === null ? null : plain(told.source),
+    place: told.place === null ? null : plain(told.place),
+    remedy: plain(told.remedy),
+  };
   const { status, title } = PROBLEM_KINDS[problem.code];
   const where = [problem.source, problem.place].filter((part) => part !== null).join(', ');
   const what = `${problem.came}; expected ${problem.expected}`;

@@ -1,5 +1,6 @@
 import fastify, { type FastifyInstance } from 'fastify';
 import { expect, it } from 'vitest';
+import { InputProblem } from '../../../server/core/input/problem.ts';
 import { handleErrors } from '../../../server/http/reply/error-handler.ts';
 import type { ProblemReply } from '../../../server/http/reply/problem-reply.ts';
 
@@ -36,4 +37,23 @@ it('a fault of the program is told to whoever runs it, and not to the client', a
   expect(JSON.stringify(body)).not.toContain('Secret');
   expect(faults).toHaveLength(1);
   expect(faults[0]).toContain('Secret of the program');
+});
+
+it('holds no sign that a terminal takes as an order or that turns the direction of reading', async () => {
+  const { body } = await problemOn((app) => {
+    app.get('/refused', async () => {
+      const signs = 'a\u001b[2J\u009b31m\u202e\u2028b';
+      throw new InputProblem({
+        code: 'not-xml',
+        source: signs,
+        place: signs,
+        came: signs,
+        expected: 'x',
+        remedy: signs,
+      });
+    });
+    return app.inject('/refused');
+  });
+  expect(Object.values(body).join('')).not.toMatch(/[\p{Cc}\p{Cf}\p{Zl}\p{Zp}]/u);
+  expect(body.detail).toBe('a [2J 31m b, a [2J 31m b: a [2J 31m b; expected x.');
 });

@@ -1,4 +1,5 @@
 import { FieldNotes } from '../../../contract/answers/field-notes.ts';
+import { escapeUnseen, hasUnseen } from '../../input/unseen.ts';
 import type { CsvTable } from '../../log/csv.ts';
 import { isNoteKind, type NoteKind, type NoteRow } from './note-rows.ts';
 
@@ -26,7 +27,7 @@ const FORMULA_START = /^[=+\-@\t\r]/;
 
 /**
  * Notes as CSV (RFC 4180), one line each, a column for each field that any of them has. Texts stand as they are, with an
- * apostrophe before what a spreadsheet would run; those with blanks at an end, or quotes at the beginning, and lists and
+ * apostrophe before what a spreadsheet would run; those with blanks at an end, quotes at the beginning or signs that nobody sees, and lists and
  * groups are JSON.
  */
 export function notesCsv(rows: readonly NoteRow[]): string {
@@ -40,8 +41,9 @@ const quoted = (cell: string): string =>
 
 function cellOf(value: unknown): string {
   if (value === undefined) return '';
-  if (typeof value !== 'string') return JSON.stringify(value);
-  if (value === '' || value !== value.trim() || /^['"]/.test(value)) return `'${JSON.stringify(value)}`;
+  if (typeof value !== 'string') return escapeUnseen(JSON.stringify(value));
+  if (value === '' || value !== value.trim() || /^['"]/.test(value) || hasUnseen(value))
+    return `'${escapeUnseen(JSON.stringify(value))}`;
   return FORMULA_START.test(value) ? `'${value}` : value;
 }
 
