@@ -29,6 +29,23 @@ const tooWide = (page: Page) =>
     };
   });
 
+/** What is pressed on a phone: nothing of it is less than a thumb wide and high, px. */
+const TARGET_PX = 44;
+
+const tooSmall = (page: Page) =>
+  page.evaluate((leastPx) => {
+    const pressed = 'button, select, input, textarea, summary, a[href]:not(p a, dd a, li a), [role=tab]';
+    return [...document.querySelectorAll<HTMLElement>(pressed)]
+      .filter((each) => each.checkVisibility({ visibilityProperty: true }))
+      .flatMap((each) => {
+        const label = each.matches('[type=checkbox], [type=radio]') ? each.closest('label') : null;
+        const { width, height } = (label ?? each).getBoundingClientRect();
+        // Half a pixel is lost where lengths are rounded.
+        const isSmall = width > 0 && Math.min(width, height) < leastPx - 0.5;
+        return isSmall ? [`${width} x ${height}: ${(label ?? each).outerHTML.slice(0, 120)}`] : [];
+      });
+  }, TARGET_PX);
+
 /** Brings up all that a panel shows at first, and one row of it unfolded. */
 async function openWhole(page: Page, name: PanelName): Promise<void> {
   await openTab(page, name);
@@ -66,7 +83,7 @@ describe.each([
 });
 
 describe('on a narrow phone', () => {
-  it('nothing is too wide on any panel, and the map comes up', async () => {
+  it('nothing is too wide or too small on any panel, all are reached from the foot of the screen, and the map comes up', async () => {
     const { page, faults, close } = await openPage(site, {
       viewport: { width: 320, height: 640 },
       ...coarse,
@@ -75,7 +92,19 @@ describe('on a narrow phone', () => {
       for (const name of PANEL_NAMES) {
         await openWhole(page, name);
         expect(await tooWide(page), name).toEqual({ page: 0, plan: 0 });
+        expect(await tooSmall(page), name).toEqual([]);
       }
+      // From the foot of the screen one gets to each panel and back to the strip.
+      const isOnScreen = (place: string) =>
+        page.locator(place).evaluate((element) => {
+          const { top, bottom } = element.getBoundingClientRect();
+          return top < window.innerHeight && bottom > 0;
+        });
+      await page.getByRole('tab', { name: 'Answer' }).click();
+      await expect.poll(() => isOnScreen('.tab-panel')).toBe(true);
+      expect(await isOnScreen('.strip')).toBe(false);
+      await page.getByRole('button', { name: /^Route/ }).click();
+      await expect.poll(() => isOnScreen('.strip')).toBe(true);
       await page.getByRole('radio', { name: 'Map' }).check();
       await page.locator('.maplibregl-canvas').waitFor();
       expect(faults).toEqual([]);
@@ -125,6 +154,22 @@ describe('by keyboard alone', () => {
       await page.locator('.gap-details').waitFor();
       await page.keyboard.press('Enter');
       await page.locator('.gap-details').waitFor({ state: 'detached' });
+
+      const panelsPx = () =>
+        page.locator('.panels-place').evaluate((panels) => panels.getBoundingClientRect().width);
+      const firstPx = await panelsPx();
+      const divider = page.getByRole('separator', { name: 'Width of the panels' });
+      await divider.focus();
+      await page.keyboard.press('ArrowLeft');
+      await expect.poll(panelsPx).toBeGreaterThan(firstPx);
+      expect(await divider.getAttribute('aria-valuenow')).toBe('31');
+      await page.keyboard.press('ArrowRight');
+      await expect.poll(panelsPx).toBe(firstPx);
+      await page.getByRole('button', { name: 'Wide panels' }).click();
+      await expect.poll(panelsPx).toBeGreaterThan(2 * firstPx);
+      expect(await page.locator('.map-place').isVisible()).toBe(false);
+      await page.getByRole('button', { name: 'Normal panels' }).click();
+      await page.locator('.map-place').waitFor();
 
       await page.getByRole('tab', { name: 'Answer' }).focus();
       await page.keyboard.press('ArrowRight');

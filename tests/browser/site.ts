@@ -108,6 +108,7 @@ export async function openTab(page: Page, name: PanelName): Promise<void> {
   await page.getByRole('tab', { name: group }).click();
   if (within !== null) await page.locator('.within-group').getByRole('button', { name: within }).click();
   await panelButton(page, name).waitFor();
+  await page.locator('.tab-panel > .soft', { hasText: /^Opening/ }).waitFor({ state: 'detached' });
   await page.locator('.tab-panel [aria-busy="true"]').waitFor({ state: 'detached' });
 }
 

@@ -18,13 +18,16 @@ const RIG = fileURLToPath(new URL('../../fixtures/orrimar/rig.yaml', import.meta
 interface Look extends BrowserContextOptions {
   /** As on paper, or all of a page that scrolls. */
   as?: 'print' | 'whole';
+  /** With the panels in the map's place. */
+  isRoomy?: true;
 }
 
 const LOOKS: Record<string, Look> = {
   wide: { viewport: { width: 1440, height: 900 } },
+  roomy: { viewport: { width: 1440, height: 900 }, isRoomy: true },
   dark: { viewport: { width: 1440, height: 900 }, colorScheme: 'dark' },
   tablet: { viewport: { width: 820, height: 1180 }, hasTouch: true, as: 'whole' },
-  phone: { viewport: { width: 390, height: 844 }, hasTouch: true },
+  phone: { viewport: { width: 390, height: 844 }, hasTouch: true, as: 'whole' },
   narrow: { viewport: { width: 320, height: 640 }, hasTouch: true },
   print: { viewport: { width: 720, height: 1000 }, as: 'print' },
 };
@@ -56,15 +59,18 @@ async function bringUp(page: Page, tab: Tab): Promise<void> {
     dispatchEvent(new PopStateEvent('popstate'));
   }, tab);
   await page.locator('.tab-panel [aria-busy="true"]').waitFor({ state: 'detached' });
+  const opening = page.locator('.tab-panel > .soft', { hasText: /^Opening/ });
+  await opening.waitFor({ state: 'detached' });
   await page.waitForTimeout(PANEL_MS);
 }
 
 async function takeAll(browser: Browser, route: string, address: string): Promise<void> {
-  for (const [look, { as, ...options }] of Object.entries(LOOKS)) {
+  for (const [look, { as, isRoomy, ...options }] of Object.entries(LOOKS)) {
     const wanted = TABS.filter((tab) => isWanted(`${route}-${look}-${tab.replace('-', '')}`));
     if (wanted.length === 0) continue;
     const context = await browser.newContext(options);
     context.setDefaultTimeout(180_000);
+    if (isRoomy) await context.addInitScript(() => localStorage.setItem('drystage-panels', 'wide'));
     const page = await context.newPage();
     await open(page, address);
     for (const tab of wanted) {

@@ -14,8 +14,8 @@ interface FindFieldsProps {
 }
 
 /** What is found, and what a field that is not told yet can be added by. */
-const FOUND = t('.found, .found-way:not(:has(.found))');
-const CONTROL = t('input, select, textarea, summary, button');
+const FOUND = '.found, .found-way:not(:has(.found))';
+const CONTROL = 'input, select, textarea, summary, button';
 
 /** A form with a box to find its fields by their labels: what is typed leaves only those, Enter goes to the first. */
 export function FindFields({ label, items, index, children }: FindFieldsProps) {

@@ -6,6 +6,8 @@ interface TabsProps<Key extends string> {
   tabs: readonly { key: Key; words: string }[];
   selected: Key;
   onSelect: (key: Key) => void;
+  /** What stands in the same bar and is no tab. */
+  beside?: ReactNode;
   children: ReactNode;
 }
 
@@ -29,7 +31,8 @@ function tabAfter(key: string, at: number, count: number): number | null {
  * Tabs and the panel of the one that is selected. One stop for the Tab key; arrows, Home and End go along them and select
  * as they go (the tabs pattern of the WAI-ARIA Authoring Practices).
  */
-export function Tabs<Key extends string>({ label, tabs, selected, onSelect, children }: TabsProps<Key>) {
+export function Tabs<Key extends string>(props: TabsProps<Key>) {
+  const { label, tabs, selected, onSelect, beside, children } = props;
   const id = useId();
   const panelId = `${id}-panel`;
   const onKeyDown = (event: KeyboardEvent<HTMLDivElement>) => {
@@ -43,21 +46,24 @@ export function Tabs<Key extends string>({ label, tabs, selected, onSelect, chil
   };
   return (
     <>
-      <div className="tab-list" role="tablist" aria-label={label} onKeyDown={onKeyDown}>
-        {tabs.map(({ key, words }) => (
-          <button
-            key={key}
-            type="button"
-            role="tab"
-            id={`${id}-${key}`}
-            aria-selected={key === selected}
-            aria-controls={key === selected ? panelId : undefined}
-            tabIndex={key === selected ? 0 : -1}
-            onClick={() => onSelect(key)}
-          >
-            {words}
-          </button>
-        ))}
+      <div className="tab-bar">
+        <div className="tab-list" role="tablist" aria-label={label} onKeyDown={onKeyDown}>
+          {tabs.map(({ key, words }) => (
+            <button
+              key={key}
+              type="button"
+              role="tab"
+              id={`${id}-${key}`}
+              aria-selected={key === selected}
+              aria-controls={key === selected ? panelId : undefined}
+              tabIndex={key === selected ? 0 : -1}
+              onClick={() => onSelect(key)}
+            >
+              {words}
+            </button>
+          ))}
+        </div>
+        {beside}
       </div>
       {/* A stop of its own: it scrolls, and not every panel holds something that the keyboard can stand on. */}
       <div

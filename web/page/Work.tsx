@@ -1,15 +1,17 @@
-import { lazy, type ReactNode, Suspense } from 'react';
+import { type CSSProperties, lazy, type ReactNode, Suspense, useId } from 'react';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import type { FormState } from '../form/form-context.ts';
+import { oneOf, useKept } from '../kit/hooks/use-setting.ts';
 import { t } from '../language/t.ts';
 import { positionAt } from '../map/geometry/nearest-km.ts';
 import { hasWebGl } from '../map/has-webgl.ts';
-import { Panels } from '../panels/Panels.tsx';
+import { type PanelSize, Panels } from '../panels/Panels.tsx';
 import type { Focus } from '../state/focus.ts';
 import type { Look } from '../state/use-look.ts';
 import type { Planned } from '../state/use-plan.ts';
 import { Strip } from '../strip/Strip.tsx';
+import { PANEL_WIDTH, PanelsDivider } from './PanelsDivider.tsx';
 
 // The map's code is two thirds of all: it is fetched beside the demo, not after it.
 const mapModule = import('../map/MapView.tsx');
@@ -18,6 +20,9 @@ if (hasWebGl())
   void import('../map/map-handle.ts').catch(() => {
     // The map itself says so where it is drawn.
   });
+
+/** Whether the panels take the map's place as well. */
+const PANEL_SIZE = oneOf<PanelSize>('drystage-panels', ['normal', 'wide']);
 
 interface WorkProps {
   reply: AnalysisReply;
@@ -40,8 +45,11 @@ export function Work({ reply, form, look, planned, plan, dark, children }: WorkP
     const at = km === undefined ? null : positionAt(reply.map.line, km);
     onFocus(at === null ? next : { ...next, place: { lon: at[0], lat: at[1] } });
   };
+  const [percent, setPercent] = useKept(PANEL_WIDTH);
+  const [size, setSize] = useKept(PANEL_SIZE);
+  const panelsId = useId();
   return (
-    <div className="work">
+    <div className="work" data-panels={size} style={{ '--panels-percent': percent } as CSSProperties}>
       {children}
       <section className="strip-place" aria-label={t('The route as a strip')}>
         <Strip {...{ reply, plan, units, focus }} onFocus={onStrip} />
@@ -51,9 +59,11 @@ export function Work({ reply, form, look, planned, plan, dark, children }: WorkP
           <MapView {...{ reply, plan, units, focus, onFocus, dark }} />
         </Suspense>
       </section>
-      <section className="panels-place" aria-label={t('Tables, rig and notes')}>
+      <PanelsDivider percent={percent} onPercent={setPercent} controls={panelsId} />
+      <section className="panels-place" id={panelsId} aria-label={t('Tables, rig and notes')}>
         <Panels
-          {...{ reply, form, planned, tab, onTab, onFocus }}
+          {...{ reply, form, planned, tab, onTab, onFocus, size }}
+          onSize={setSize}
           selectedGap={focus.gap}
           selectedSupply={focus.supply}
           marked={focus.marked}

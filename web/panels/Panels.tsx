@@ -1,8 +1,9 @@
-import { type ComponentType, lazy, memo, type ReactNode, Suspense, useState } from 'react';
+import { type ComponentType, lazy, memo, type ReactNode, Suspense, useRef, useState } from 'react';
 import type { Passing } from '../../server/contract/analysis.ts';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import type { OtherRig } from '../compare/ComparePanel.tsx';
 import { FormContext, type FormState } from '../form/form-context.ts';
+import { isPhone } from '../kit/is-phone.ts';
 import { Tabs } from '../kit/Tabs.tsx';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
@@ -76,20 +77,33 @@ const OPENING_WORDS: Record<Tab, string> = {
   'what-if': t('Opening the what-ifs…'),
 };
 
-type PanelsProps = PanelProps & { tab: Tab; onTab: (tab: Tab) => void };
+export type PanelSize = 'normal' | 'wide';
+
+interface PanelsProps extends PanelProps {
+  tab: Tab;
+  onTab: (tab: Tab) => void;
+  size: PanelSize;
+  onSize: (size: PanelSize) => void;
+}
 
 /** The tables, the form and the notes, one at a time. Pointing along the route changes nothing in here. */
-export const Panels = memo(function Panels({ tab, onTab, ...props }: PanelsProps) {
+export const Panels = memo(function Panels({ tab, onTab, size, onSize, ...props }: PanelsProps) {
   // Held here, so that they are still there when the reader comes back to the tab.
   const [others, onOthers] = useState<readonly OtherRig[]>([]);
   const group = groupOf(tab);
+  const place = useRef<HTMLDivElement>(null);
   return (
-    <div className="panels">
+    <div className="panels" ref={place}>
       <Tabs
         label={t('About the trip')}
         tabs={GROUP_LIST}
         selected={group}
-        onSelect={(next) => onTab(TAB_GROUPS[next][0])}
+        onSelect={(next) => {
+          onTab(TAB_GROUPS[next][0]);
+          // Its tabs stand at the foot of the screen: what they choose has to come up.
+          if (isPhone()) place.current?.scrollIntoView({ block: 'start' });
+        }}
+        beside={<BesideTabs {...{ size, onSize }} />}
       >
         <WithinGroup {...{ group, tab, onTab }} />
         <FormContext.Provider value={props.form}>
@@ -106,6 +120,30 @@ export const Panels = memo(function Panels({ tab, onTab, ...props }: PanelsProps
     </div>
   );
 });
+
+/** On a wide page a button that gives the panels the map's place, on a phone one that leads back to strip and map. */
+function BesideTabs({ size, onSize }: Pick<PanelsProps, 'size' | 'onSize'>) {
+  return (
+    <>
+      <button
+        type="button"
+        className="to-route"
+        onClick={() => document.querySelector('.view-switch')?.scrollIntoView({ block: 'start' })}
+      >
+        {t('Route')}
+        <span className="only-read">{t(': strip and map')}</span>
+      </button>
+      <button
+        type="button"
+        className="quiet to-wide"
+        onClick={() => onSize(size === 'wide' ? 'normal' : 'wide')}
+      >
+        {size === 'wide' ? t('Normal') : t('Wide')}
+        <span className="only-read"> {t('panels')}</span>
+      </button>
+    </>
+  );
+}
 
 /** The panels of one group, where it has more than one. */
 function WithinGroup({ group, tab, onTab }: { group: TabGroup; tab: Tab; onTab: (tab: Tab) => void }) {

@@ -5,6 +5,7 @@ import { FindFields, Searched } from '../form/FindFields.tsx';
 import { FindContext } from '../form/find.ts';
 import { RIG, useForm } from '../form/form-context.ts';
 import { text } from '../form/items.ts';
+import { isPhone } from '../kit/is-phone.ts';
 import { SideView } from '../side-view/SideView.tsx';
 import { asGroup, RIG_SECTIONS, type RigSection } from './sections.ts';
 import './rig.css';
@@ -16,9 +17,9 @@ const ALL = [NAME, ...RIG_SECTIONS.map(asGroup)];
 /** Every quantity of the rig, part by part; an index of them and a search lead to each. */
 export function RigForm() {
   const { said } = useForm();
-  // Only how they stand at first: afterwards the reader opens and closes them.
+  // Only how they stand at first: afterwards the reader opens and closes them. All of it would be twenty screens of a phone.
   const [open, setOpen] = useState<ReadonlySet<string>>(
-    () => new Set(RIG_SECTIONS.filter(({ told }) => told(said.rig)).map(({ id }) => id)),
+    () => new Set(RIG_SECTIONS.filter(({ told }) => !isPhone() && told(said.rig)).map(({ id }) => id)),
   );
   const toggle = (id: string, isOpen: boolean) =>
     setOpen((last) => new Set(isOpen ? [...last, id] : [...last].filter((each) => each !== id)));
@@ -35,16 +36,18 @@ export function RigForm() {
   return (
     <FindFields label={t('Find a field of the rig')} items={ALL} index={index}>
       <Fields items={[NAME]} at={RIG} />
-      <Picture />
-      <div ref={parts}>
-        {RIG_SECTIONS.map((section) => (
-          <Section
-            key={section.id}
-            section={section}
-            isOpen={open.has(section.id)}
-            onToggle={(isOpen) => toggle(section.id, isOpen)}
-          />
-        ))}
+      <div className="rig-body">
+        <Picture />
+        <div ref={parts}>
+          {RIG_SECTIONS.map((section) => (
+            <Section
+              key={section.id}
+              section={section}
+              isOpen={open.has(section.id)}
+              onToggle={(isOpen) => toggle(section.id, isOpen)}
+            />
+          ))}
+        </div>
       </div>
     </FindFields>
   );
