@@ -3,6 +3,7 @@ import type { MapData } from '../contract/answers/map.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { Analysis } from '../core/analyse/analysis.ts';
 import type { ChangingMapData } from '../core/mapview/map-data.ts';
+import { groupedBySpan } from '../core/plan/question/supply-stops.ts';
 import { METRES_OF_WAY } from '../core/quantity/term.ts';
 import { answerOf } from '../words/answer/answer-of.ts';
 import { isReadersOwn, metricText } from '../words/parts/metric.ts';
@@ -65,7 +66,18 @@ export const toContract = <T>(value: T): Contracted<T> => convert(value) as Cont
 /** An analysis, with its answer in sentences. Rig and trip are in the contract's units already. */
 export function analysisToContract(analysis: Analysis): AnalysisTold {
   const { rig, trip, onwardTold: _told, ...rest } = analysis;
-  return { ...toContract(rest), answer: answerOf(analysis), rig: withHazards(rig, analysis.treatment), trip };
+  return {
+    ...toContract({ ...rest, passings: withStops(rest.passings) }),
+    ...{ answer: answerOf(analysis), rig: withHazards(rig, analysis.treatment), trip },
+  };
+}
+
+/** Passings in their order, each with the number of the stop that it belongs to. */
+function withStops<P extends { readonly atM: number }>(passings: readonly P[]): (P & { stop: number })[] {
+  const numbers = new Map(
+    groupedBySpan(passings).flatMap((group, stop) => group.map((passing) => [passing, stop] as const)),
+  );
+  return passings.map((passing) => ({ ...passing, stop: numbers.get(passing) ?? 0 }));
 }
 
 /** The rig's file with what is expected of every kind of source, as it was reckoned with. */

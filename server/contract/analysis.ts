@@ -66,6 +66,8 @@ export const Passing = Type.Object({
   mostL: Type.Optional(Type.Number()),
   /** Null where it has no mapped hours, and while date or hour of departure is not told. */
   arrival: Type.Optional(nullable(Arrival)),
+  /** Number of the stop, along the route: passings of both commodities within 3 km have one number. */
+  stop: Type.Integer(),
 });
 export type Passing = Static<typeof Passing>;
 

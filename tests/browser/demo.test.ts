@@ -105,7 +105,13 @@ describe('the demo', () => {
     const { page } = opened;
     const passing = site.demo.analysis.passings.find((each) => !each.counts && each.name !== null)!;
     await openTab(page, 'Supplies');
+    // A stop is unfolded, and the supply in it; looked for by its name it is a row of its own.
     await page.getByRole('button', { name: /^All \d+$/ }).click();
+    const stop = page.locator('.row-button', { hasText: '1 station, 1 other fuel, 1 tap' }).first();
+    await stop.click();
+    await page.locator('.stop-supplies .row-button', { hasText: passing.name! }).waitFor();
+    await stop.click();
+    await page.getByRole('searchbox', { name: /^Find in Supplies/ }).fill(passing.name!);
     await page.getByRole('button', { name: passing.name! }).first().click();
     const card = page.locator('.map-place [role=dialog]');
     await card.waitFor();
@@ -146,7 +152,9 @@ describe('the demo', () => {
     await page.getByRole('combobox', { name: 'Units' }).selectOption('us');
     await expect.poll(onMap).toMatch(/\d\s*mi\b/);
     await openTab(page, 'Supplies');
+    // A stop, and its first supply.
     await page.locator('.tab-panel .row-button').first().click();
+    await page.locator('.stop-supplies .row-button').first().click();
     await expect.poll(() => textOf(page.locator('.map-place [role=dialog]'))).toMatch(/mile/);
     expect(await onMap()).not.toMatch(metric);
     await openTab(page, 'Gaps');

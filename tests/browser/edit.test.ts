@@ -4,6 +4,7 @@ import type { AnalysisReply } from '../../server/contract/answers/map.ts';
 import { sentenceText } from '../../web/words/sentence.ts';
 import {
   openPage,
+  openPart,
   openTab,
   plain,
   plannedFor,
@@ -90,7 +91,7 @@ describe('the rig on the page', () => {
 
   it('takes an unusual figure once the reader says that it is meant so, until that is taken back', async () => {
     const pace = page.locator('details.rig-section', { has: page.locator('h4', { hasText: /^Pace$/ }) });
-    const openPace = () => pace.locator('summary').first().click();
+    const openPace = () => openPart(pace);
     await openPace();
     const hours = pace.getByRole('textbox', { name: 'Driving a day' }).first();
     const before = await hours.inputValue();
@@ -181,6 +182,7 @@ describe('the rig on the page', () => {
 
   it('takes what an instrument showed of the salt in a water, and counts the water no longer', async () => {
     await openTab(page, 'Supplies');
+    await page.getByRole('searchbox', { name: /^Find in Supplies/ }).fill('Ketta town tap');
     const tap = page.getByRole('row').filter({ hasText: 'Ketta town tap' }).first();
     await expect.poll(() => textOf(tap)).not.toContain('not relied on');
     await tap.locator('.row-button').click();

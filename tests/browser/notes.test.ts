@@ -31,6 +31,7 @@ const details = () => page.locator('.supply-details');
 /** Opens the row of a supply of the demo by its name. */
 async function openSupply(name: string): Promise<void> {
   await openTab(page, 'Supplies');
+  await page.getByRole('searchbox', { name: /^Find in Supplies/ }).fill(name);
   await page
     .getByRole('row', { name: new RegExp(name) })
     .first()

@@ -112,6 +112,11 @@ export async function openTab(page: Page, name: PanelName): Promise<void> {
   await page.locator('.tab-panel [aria-busy="true"]').waitFor({ state: 'detached' });
 }
 
+/** Opens a part of the rig's form; one that is told is open from the start. */
+export async function openPart(part: Locator): Promise<void> {
+  if ((await part.getAttribute('open')) === null) await part.locator('summary').first().click();
+}
+
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
 /** What axe finds against WCAG 2.2 A and AA, serious or worse, as readable lines; once nothing moves any more. */

@@ -2,6 +2,7 @@ import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
   openPage,
+  openPart,
   openTab,
   plain,
   type Site,
@@ -50,7 +51,7 @@ afterAll(async () => {
 
 const section = (title: string) =>
   page.locator('details.rig-section', { has: page.locator('h4', { hasText: new RegExp(`^${title}$`) }) });
-const openSection = (title: string) => section(title).locator('summary').first().click();
+const openSection = (title: string) => openPart(section(title));
 const waterAnswer = () => textOf(page.locator('.answer').nth(1));
 /** The high end of a row of the table of uses, litres a day. */
 const highOf = async (row: string): Promise<number> => {

@@ -102,6 +102,7 @@ const passing = (stop: Stop, commodity: Commodity, counts: boolean, kind: string
   kind,
   ...positionAt(stop.atKm),
   atKm: stop.atKm,
+  stop: Math.floor(stop.atKm / 3),
   offRouteKm: 0.3,
   detourKm: 0.4,
   evidence: counts ? 'stated' : 'implied',

@@ -175,7 +175,7 @@ function panelOf(tab: Tab, props: PanelProps & ComparedRigs): ReactNode {
     case 'supplies':
       return (
         <SuppliesPanel
-          {...{ analysis, units, onFocus }}
+          {...{ analysis, map, units, onFocus }}
           selected={selectedSupply}
           washingSources={said.trip.washingSources ?? []}
           onFound={(passing: Passing, finding: Finding) =>

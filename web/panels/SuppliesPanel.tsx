@@ -1,5 +1,6 @@
 import { useMemo, useState } from 'react';
 import type { Analysis, Passing } from '../../server/contract/analysis.ts';
+import type { MapData } from '../../server/contract/answers/map.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import { fileName } from '../kit/save-file.ts';
 import { t } from '../language/t.ts';
@@ -10,16 +11,25 @@ import type { FindBy, Matter } from '../table/narrow.ts';
 import { distanceIn, distanceUnit, figureAtKm, figureKm, type UnitSystem } from '../units/units.ts';
 import { saidIn } from '../words/said.ts';
 import { countsWords, EVIDENCE_WORDS, strengthOf, WATER_CLASS_WORDS } from '../words/words.ts';
+import { KnownOfStop, StopName, StopSupplies, SupplyName } from './StopSupplies.tsx';
 import { SupplyDetails } from './SupplyDetails.tsx';
-
-export interface SupplyRow {
-  /** The same point can be passed more than once: its place in the list tells the passings apart. */
-  key: string;
-  passing: Passing;
-}
+import {
+  holds,
+  isStopKey,
+  keySupplies,
+  type NamedPlace,
+  nameOf,
+  placeNear,
+  placesOf,
+  type SupplyRow,
+  singlesOf,
+  stopsOf,
+} from './stops.ts';
 
 interface SuppliesPanelProps {
   analysis: Analysis;
+  /** Its towns and villages are what stops are called by. */
+  map: MapData;
   units: UnitSystem;
   selected: string | null;
   onFocus: (next: Partial<Focus>) => void;
@@ -38,31 +48,17 @@ type CountingChoice = (typeof COUNTING)[number];
 const keyOf = (row: SupplyRow): string => row.key;
 
 export function SuppliesPanel(props: SuppliesPanelProps) {
-  const { analysis, units, selected, onFocus, onFound, washingSources } = props;
+  const { passings } = props.analysis;
   const [shown, setShown] = useState<Shown>('all');
   const [counting, setCounting] = useState<CountingChoice>('all');
-  const [chosenKey, setChosenKey] = useState<string | null>(null);
-
-  const rows = useMemo(
+  const singles = useMemo(
     () =>
-      analysis.passings
-        .map((passing, index) => ({ passing, key: `${index} ${passing.id}` }))
+      passings
+        .map((passing, index): SupplyRow => ({ passing, key: `${index} ${passing.id}`, members: [] }))
         .filter(({ passing }) => shown === 'all' || passing.commodity === shown)
         .filter(({ passing }) => counting === 'all' || passing.counts === (counting === 'counts')),
-    [analysis.passings, shown, counting],
+    [passings, shown, counting],
   );
-  const columns = useMemo(() => columnsFor(units), [units]);
-  const matter = useMemo(() => matterOf(analysis), [analysis]);
-  const findBy = useMemo(() => findByIn(units), [units]);
-  const csv = useMemo(
-    () => ({ name: `${fileName(analysis.route.name)}-supplies`, columns: csvColumnsFor(units) }),
-    [analysis.route.name, units],
-  );
-
-  // A point chosen on the map has no passing of its own: its first row opens, unless one of its rows is open already.
-  const chosen = rows.find((row) => row.key === chosenKey && row.passing.id === selected);
-  const open = chosen ?? (selected === null ? undefined : rows.find((row) => row.passing.id === selected));
-
   return (
     <>
       <div className="filters">
@@ -79,33 +75,71 @@ export function SuppliesPanel(props: SuppliesPanelProps) {
           <select value={counting} onChange={(event) => setCounting(oneOf(COUNTING, event.target.value))}>
             <option value="all">{t('relied on or not')}</option>
             <option value="counts">{countsWords(true)}</option>
-            <option value={t('does not')}>{countsWords(false)}</option>
+            <option value="does not">{countsWords(false)}</option>
           </select>
         </label>
       </div>
-      <DataTable
-        caption={t`Supplies: ${rows.length}`}
-        columns={columns}
-        rows={rows}
-        rowKey={keyOf}
-        selected={open?.key ?? null}
-        onSelect={(row) => {
-          setChosenKey(row?.key ?? null);
-          onFocus({ supply: row?.passing.id ?? null, ...(row === null ? {} : { atKm: row.passing.atKm }) });
-        }}
-        onPoint={(row) => onFocus({ atKm: row?.passing.atKm ?? null })}
-        details={(row) => (
-          <SupplyDetails
-            passing={row.passing}
-            units={units}
-            safeForSkin={washingSources.includes(row.passing.id)}
-            onFound={onFound}
-          />
-        )}
-        {...{ matter, findBy, csv }}
-        empty={t('No supply of this kind lies within the corridor.')}
-      />
+      <SupplyTable {...props} singles={singles} />
     </>
+  );
+}
+
+/** The table's row that is open, and the supply in it. */
+function useOpenRow(singles: readonly SupplyRow[], selected: string | null) {
+  const [chosenKey, setChosenKey] = useState<string | null>(null);
+  // A point chosen on the map has no passing of its own: its first row opens, unless one of its rows is open already.
+  const chosen = singles.find((row) => row.key === chosenKey && row.passing.id === selected);
+  const open = chosen ?? (selected === null ? undefined : singles.find((row) => row.passing.id === selected));
+  // A stop may be unfolded while none of its supplies is.
+  const openKey = open?.key ?? (selected === null && isStopKey(chosenKey) ? chosenKey : null);
+  return { openKey, choose: setChosenKey };
+}
+
+/** Supplies by stops; what is looked for, and what is saved, are single ones. */
+function SupplyTable(props: SuppliesPanelProps & { singles: readonly SupplyRow[] }) {
+  const { analysis, map, units, selected, onFocus, singles } = props;
+  const { openKey, choose } = useOpenRow(singles, selected);
+  const rows = useMemo(() => stopsOf(singles), [singles]);
+  const places = useMemo(() => placesOf(map), [map]);
+  const matter = useMemo(() => matterOf(analysis), [analysis]);
+  const columns = useMemo(() => columnsFor(units, places, matter.of), [units, places, matter]);
+  const findBy = useMemo(() => findByIn(units), [units]);
+  const csv = useMemo(
+    () => ({ name: `${fileName(analysis.route.name)}-supplies`, columns: csvColumnsFor(units) }),
+    [analysis.route.name, units],
+  );
+  const onSelect = (row: SupplyRow | null) => {
+    choose(row?.key ?? null);
+    const isStop = row !== null && row.members.length > 0;
+    const supply = row === null || isStop ? null : row.passing.id;
+    onFocus({ supply, ...(row !== null && { atKm: row.passing.atKm }) });
+  };
+  const details = ({ passing }: SupplyRow) => (
+    <SupplyDetails
+      {...{ passing, units }}
+      safeForSkin={props.washingSources.includes(passing.id)}
+      onFound={props.onFound}
+    />
+  );
+  const ofStops = rows.length === singles.length ? '' : t`, at ${rows.length} stops`;
+  return (
+    <DataTable
+      caption={t`Supplies: ${singles.length}${ofStops}`}
+      {...{ rows, singles, columns, matter, findBy, csv, holds, onSelect }}
+      rowKey={keyOf}
+      selected={openKey}
+      onPoint={(row) => onFocus({ atKm: row?.passing.atKm ?? null })}
+      details={(row) =>
+        row.members.length === 0 ? (
+          details(row)
+        ) : (
+          <StopSupplies {...{ units }} stop={row} open={openKey} onOpen={(member) => onSelect(member ?? row)}>
+            {details}
+          </StopSupplies>
+        )
+      }
+      empty={t('No supply of this kind lies within the corridor.')}
+    />
   );
 }
 
@@ -121,13 +155,12 @@ function matterOf(analysis: Analysis): Matter<SupplyRow> {
       if (verdict !== 'enough') trouble.push({ commodity, fromKm: from.atKm, toKm: to.atKm });
     }
   }
+  const matters = ({ passing: { commodity, id, atKm } }: SupplyRow) =>
+    keys.has(`${commodity} ${id} ${atKm}`) ||
+    trouble.some(({ fromKm, toKm, ...gap }) => gap.commodity === commodity && fromKm <= atKm && atKm <= toKm);
   return {
     words: t('What the answer stands on'),
-    of: ({ passing: { commodity, id, atKm } }) =>
-      keys.has(`${commodity} ${id} ${atKm}`) ||
-      trouble.some(
-        ({ fromKm, toKm, ...gap }) => gap.commodity === commodity && fromKm <= atKm && atKm <= toKm,
-      ),
+    of: (row) => singlesOf(row).some(matters),
     rest: (count) => t`and ${count} more`,
   };
 }
@@ -144,64 +177,57 @@ function oneOf<T extends string>(allowed: readonly [T, ...T[]], value: string): 
   return allowed.find((each) => each === value) ?? allowed[0];
 }
 
-const nameOf = (passing: Passing): string => passing.name ?? passing.kind;
-
-function columnsFor(units: UnitSystem): Column<SupplyRow>[] {
-  const long = distanceUnit(units);
+function columnsFor(
+  units: UnitSystem,
+  places: readonly NamedPlace[],
+  matters: (row: SupplyRow) => boolean,
+): Column<SupplyRow>[] {
+  const unit = distanceUnit(units);
+  const leastDetour = (row: SupplyRow) => Math.min(...singlesOf(row).map(({ passing }) => passing.detourKm));
   return [
     {
       key: 'name',
       head: t('Supply'),
       width: '36%',
       value: ({ passing }) => nameOf(passing),
-      cell: ({ passing }) => (
-        <>
-          <span className={`swatch swatch-${passing.commodity}${passing.counts ? '' : ' hollow'}`} />
-          <span className="only-read">{passing.commodity}: </span>
-          {nameOf(passing)}{' '}
-          <span className="second">{passing.name === null ? passing.id : passing.kind}</span>
-        </>
-      ),
+      cell: (row) =>
+        row.members.length === 0 ? (
+          <SupplyName row={row} />
+        ) : (
+          <StopName stop={row} place={placeNear(row, places)} named={keySupplies(row, matters)} />
+        ),
     },
     {
-      key: 'at',
-      head: t('at'),
-      unit: long,
-      align: 'end',
+      ...{ key: 'at', head: t('at'), unit, align: 'end' },
       value: ({ passing }) => passing.atKm,
       cell: ({ passing }) => figureAtKm(passing.atKm, units),
     },
     {
-      key: 'detour',
-      head: t('detour'),
-      unit: long,
-      align: 'end',
-      value: ({ passing }) => passing.detourKm,
-      cell: ({ passing }) => figureKm(passing.detourKm, units),
+      ...{ key: 'detour', head: t('detour'), unit, align: 'end' },
+      value: leastDetour,
+      cell: (row) => figureKm(leastDetour(row), units),
     },
     {
-      key: 'evidence',
-      head: t('Known'),
-      align: 'end',
-      width: '36%',
-      value: ({ passing }) => strengthOf(passing.evidence) + (passing.counts ? 0 : 10),
-      cell: ({
-        passing,
-        passing: {
-          reasons: [reason],
-        },
-      }) => (
-        <>
-          <span className={passing.counts ? 'counts' : 'counts-not'}>{countsWords(passing.counts)}</span>{' '}
-          <span className="second">
-            {passing.counts || reason === undefined
-              ? EVIDENCE_WORDS[passing.evidence]
-              : saidIn(units, reason)}
-          </span>
-        </>
-      ),
+      ...{ key: 'evidence', head: t('Known'), align: 'end', width: '36%' },
+      // A stop is known as its best supply is.
+      value: (row) =>
+        Math.min(
+          ...singlesOf(row).map(({ passing }) => strengthOf(passing.evidence) + (passing.counts ? 0 : 10)),
+        ),
+      cell: (row) => (row.members.length === 0 ? knownCell(row.passing, units) : <KnownOfStop stop={row} />),
     },
   ];
+}
+
+function knownCell({ counts, evidence, reasons: [reason] }: Passing, units: UnitSystem) {
+  return (
+    <>
+      <span className={counts ? 'counts' : 'counts-not'}>{countsWords(counts)}</span>{' '}
+      <span className="second">
+        {counts || reason === undefined ? EVIDENCE_WORDS[evidence] : saidIn(units, reason)}
+      </span>
+    </>
+  );
 }
 
 function csvColumnsFor(units: UnitSystem): CsvColumn<SupplyRow>[] {

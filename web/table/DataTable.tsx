@@ -31,7 +31,11 @@ interface DataTableProps<Row> {
   /** The first column is the row's head: its content is a button that selects the row. */
   columns: readonly Column<Row>[];
   rows: readonly Row[];
+  /** Of a table whose rows stand for several things: each of them as a row, to be found and saved. */
+  singles?: readonly Row[];
   rowKey: (row: Row) => string;
+  /** Whether a row is the selected one, where its key alone does not say so. */
+  holds?: (row: Row, selected: string) => boolean;
   selected: string | null;
   onSelect: (row: Row | null) => void;
   onPoint: (row: Row | null) => void;
@@ -53,7 +57,9 @@ const PAGE_ROWS = 60;
 /** A table that sorts by its heads, leafs when it is long, opens a row's details in place and saves itself as CSV. */
 export function DataTable<Row>(props: DataTableProps<Row>) {
   const { columns, rowKey, selected } = props;
-  const narrowed = useNarrowed(props);
+  const { singles = props.rows } = props;
+  const isSelected = useIsSelected(props);
+  const narrowed = useNarrowed(props, isSelected);
   const { rows } = narrowed;
   const [order, setOrder] = useState<{ key: string; direction: Direction } | null>(null);
   const [page, setPage] = useState(0);
@@ -75,9 +81,9 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
   // A row chosen on the map or the strip may be on another page.
   useEffect(() => {
     if (selected === null) return;
-    const at = sorted.findIndex((row) => rowKey(row) === selected);
+    const at = sorted.findIndex((row) => isSelected(row));
     if (at >= 0) setPage(Math.floor(at / PAGE_ROWS));
-  }, [selected, sorted, rowKey]);
+  }, [selected, sorted, isSelected]);
 
   const sortBy = (key: string) => {
     setPage(0);
@@ -94,7 +100,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
       csvText(
         props.csv.columns.map((column) => column.head),
         // All of the table, whatever of it is shown.
-        inOrder(props.rows).map((row) => props.csv.columns.map((column) => cellOf(column.value(row)))),
+        inOrder(singles).map((row) => props.csv.columns.map((column) => cellOf(column.value(row)))),
       ),
     );
 
@@ -140,7 +146,7 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
           </thead>
           <tbody onMouseLeave={() => props.onPoint(null)}>
             {shown.map((row) => (
-              <TableRow key={rowKey(row)} row={row} table={props} open={rowKey(row) === selected} />
+              <TableRow key={rowKey(row)} row={row} table={props} open={isSelected(row)} />
             ))}
           </tbody>
         </table>
@@ -161,29 +167,37 @@ export function DataTable<Row>(props: DataTableProps<Row>) {
   );
 }
 
+function useIsSelected<Row>({ rowKey, selected, holds }: DataTableProps<Row>): (row: Row) => boolean {
+  return useCallback(
+    (row: Row) => selected !== null && (rowKey(row) === selected || holds?.(row, selected) === true),
+    [rowKey, selected, holds],
+  );
+}
+
 /** Which rows the reader chose to see. A row that is chosen on the map or the strip is always among them. */
-function useNarrowed<Row>({ rows, matter, findBy, rowKey, selected }: DataTableProps<Row>) {
+function useNarrowed<Row>(table: DataTableProps<Row>, isSelected: (row: Row) => boolean) {
+  const { rows, singles = rows, matter, findBy } = table;
   const [all, setAll] = useState(false);
   const [typed, setTyped] = useState('');
   const worth = useMemo(() => isWorthNarrowing(rows, matter), [rows, matter]);
   const mattering = useMemo(() => {
     if (matter === undefined || !worth) return rows;
-    const those = rows.filter((row) => matter.of(row) || rowKey(row) === selected);
+    const those = rows.filter((row) => matter.of(row) || isSelected(row));
     return matter.order === undefined ? those : those.toSorted(matter.order);
-  }, [rows, matter, worth, rowKey, selected]);
+  }, [rows, matter, worth, isSelected]);
   const shown = useMemo(() => {
-    if (findBy !== undefined && typed.trim() !== '') return found(rows, typed, findBy.of);
+    if (findBy !== undefined && typed.trim() !== '') return found(singles, typed, findBy.of);
     return all ? rows : mattering;
-  }, [rows, findBy, all, typed, mattering]);
+  }, [rows, singles, findBy, all, typed, mattering]);
   return { rows: shown, worth, all, setAll, typed, setTyped, mattering: mattering.length };
 }
 type Narrowed<Row> = ReturnType<typeof useNarrowed<Row>>;
 
 /** By what the reader chooses among the rows of a long table. */
 function Narrowing<Row>({ table, narrowed }: { table: DataTableProps<Row>; narrowed: Narrowed<Row> }) {
-  const { matter, findBy, rows, caption } = table;
+  const { matter, findBy, rows, singles = rows, caption } = table;
   const { worth, all, setAll, typed, setTyped, mattering } = narrowed;
-  if (rows.length <= MANY_ROWS || (!worth && findBy === undefined)) return null;
+  if (singles.length <= MANY_ROWS || (!worth && findBy === undefined)) return null;
   return (
     <div className="narrowing">
       {matter !== undefined && worth && (

@@ -7,7 +7,7 @@ import { NotesPanel } from '../../../web/panels/NotesPanel.tsx';
 import { SuppliesPanel } from '../../../web/panels/SuppliesPanel.tsx';
 import { sampleReply } from '../sample-reply.ts';
 
-const { analysis } = sampleReply();
+const { analysis, map } = sampleReply();
 const { passings } = analysis;
 const nothing = () => {};
 const textOf = (markup: string) => markup.replace(/<[^>]*>/g, ' ').replaceAll('\u00a0', ' ');
@@ -29,32 +29,39 @@ describe('the tables', () => {
     expect(markup.match(/aria-sort="none"/g)).toHaveLength(heads.length);
   });
 
-  it('show every passing, with why it does not count', () => {
+  it('show every stop, with why it does not count', () => {
     const markup = renderToStaticMarkup(
       <SuppliesPanel
         washingSources={[]}
-        analysis={analysis}
+        {...{ analysis, map }}
         units="metric"
         selected={null}
         onFocus={nothing}
         onFound={nothing}
       />,
     );
-    expect(markup.match(/scope="row"/g)).toHaveLength(analysis.passings.length);
+    const stops = new Set(analysis.passings.map(({ stop }) => stop));
+    expect(stops.size).toBeLessThan(analysis.passings.length);
+    expect(markup.match(/scope="row"/g)).toHaveLength(stops.size);
     for (const passing of analysis.passings.filter((each) => !each.counts)) {
       expect(textOf(markup)).toContain(passing.reasons[0]?.text ?? 'does not count');
     }
+    // Of a stop the only one that is relied on has its name there.
+    for (const { name, kind } of analysis.passings.filter((each) => each.counts))
+      expect(textOf(markup)).toContain(name ?? kind);
   });
 
   it('leaf twenty thousand passings, a page at a time', () => {
     const many = Array.from({ length: 20_000 }, (_, index) => ({
       ...analysis.passings[index % analysis.passings.length]!,
       id: `node/${index}`,
+      stop: index,
     }));
     const markup = renderToStaticMarkup(
       <SuppliesPanel
         washingSources={[]}
         analysis={{ ...analysis, passings: many }}
+        map={map}
         units="metric"
         selected={null}
         onFocus={nothing}
