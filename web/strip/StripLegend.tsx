@@ -77,6 +77,15 @@ export const STRIP_MARKS: Record<string, { words: string; picture: ReactNode }> 
       </g>
     ),
   },
+  'strip-drinkable': {
+    words: t('to drink, towards the road; beyond it for washing'),
+    picture: (
+      <g className="strip-water">
+        <rect className="strip-left" width={30} height={14} />
+        <path className="strip-drinkable" d="M20,14L12,0" />
+      </g>
+    ),
+  },
   'strip-capacity': {
     words: t('tanks full'),
     picture: <line className="strip-capacity" x1={15} x2={15} y1={0} y2={14} />,
@@ -122,4 +131,11 @@ export function StripLegend({ planned }: { planned: boolean }) {
 }
 
 /** Drawn with a plan only. */
-const OF_PLANS = ['strip-used', 'strip-passed', 'strip-can', 'strip-can-bar', 'strip-capacity'];
+const OF_PLANS = [
+  'strip-used',
+  'strip-passed',
+  'strip-can',
+  'strip-can-bar',
+  'strip-drinkable',
+  'strip-capacity',
+];

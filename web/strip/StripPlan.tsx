@@ -3,12 +3,13 @@ import { textWidthPx } from '../kit/text-width.ts';
 import type { CanSpan } from '../levels/can-spans.ts';
 import type { HalfPlan } from '../levels/plan-report.ts';
 import { countCans } from '../words/plan-words.ts';
-import { type HalfScale, planAreas } from './area-path.ts';
+import { drinkableLine, type HalfScale, planAreas } from './area-path.ts';
 import type { StripFrame } from './strip-frame.ts';
 
 /** What the plan has aboard: the tanks filled in, every full can a band of its own beyond them, and where tanks are full. */
 export function PlanArea(props: { plan: HalfPlan; scale: HalfScale; capacityL: number; frame: StripFrame }) {
   const { tanks, cans } = planAreas(props.plan.levels, props.scale);
+  const drinkable = drinkableLine(props.plan.levels, props.scale);
   const fullX = props.scale.baseX + props.capacityL * props.scale.pxPerLitre;
   return (
     <>
@@ -16,6 +17,7 @@ export function PlanArea(props: { plan: HalfPlan; scale: HalfScale; capacityL: n
       {cans.map((can) => (
         <path key={can} className="strip-can" d={can} />
       ))}
+      {drinkable !== null && <path className="strip-drinkable" d={drinkable} />}
       <line
         className="strip-capacity"
         x1={fullX}

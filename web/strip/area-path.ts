@@ -75,6 +75,20 @@ export function planAreas(
   return { tanks: tanks.length === 0 ? null : areaPath(tanks, scale), cans };
 }
 
+/** How far the water that is fit to drink reaches; null where there is none kept for washing beyond it. */
+export function drinkableLine(
+  levels: readonly PlanLevel[],
+  { baseX, pxPerLitre, yOfKm }: HalfScale,
+): string | null {
+  if (!levels.some(({ washingL = 0 }) => washingL > 0)) return null;
+  const corners = levels.flatMap(({ atKm, drinkableL }) =>
+    drinkableL === undefined
+      ? []
+      : [`${toHundredths(baseX + drinkableL * pxPerLitre)},${toHundredths(yOfKm(atKm))}`],
+  );
+  return corners.length === 0 ? null : `M${corners.join('L')}`;
+}
+
 /** Along the level to the far end, and back: straight along the road, or along another level. */
 function areaPath(
   points: readonly LevelPoint[],

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { canSpans } from '../../../web/levels/can-spans.ts';
 import { fullLitres, levelAt } from '../../../web/levels/levels.ts';
 import { aboardAt, cansFull, withPlan } from '../../../web/levels/plan-report.ts';
-import { planAreas } from '../../../web/strip/area-path.ts';
+import { drinkableLine, planAreas } from '../../../web/strip/area-path.ts';
 import { halfLabels } from '../../../web/strip/labels/gap-labels.ts';
 import { placeInWords } from '../../../web/strip/labels/words.ts';
 import { canWords } from '../../../web/strip/StripPlan.tsx';
@@ -148,6 +148,26 @@ describe('the areas of a plan', () => {
     const twice = [...levels, ...levels.map((one) => ({ ...one, atKm: one.atKm + 1200 }))];
     expect(planAreas(twice, scale).cans).toHaveLength(4);
     expect(planAreas([], scale)).toEqual({ tanks: null, cans: [] });
+  });
+});
+
+describe('the line of water that is fit to drink', () => {
+  const graded = (drinkableL: number, washingL: number, atKm: number) => ({
+    ...levels[0]!,
+    ...{ atKm, drinkableL, washingL },
+  });
+
+  test('stands where the drinkable litres end', () => {
+    const line = drinkableLine([graded(50, 20, 0), graded(15, 10, 300)], scale);
+    expect(corners(`${line}Z`)).toEqual([
+      [50, 0],
+      [15, -300],
+    ]);
+  });
+
+  test('is not there where nothing is kept for washing, or no grades are told', () => {
+    expect(drinkableLine([graded(50, 0, 0), graded(15, 0, 300)], scale)).toBeNull();
+    expect(drinkableLine(levels, scale)).toBeNull();
   });
 });
 
