@@ -100,6 +100,13 @@ describe('on a narrow phone', () => {
           const { top, bottom } = element.getBoundingClientRect();
           return top < window.innerHeight && bottom > 0;
         });
+      const beyond = await page.locator('.tab-bar button:visible').evaluateAll((all) =>
+        all.flatMap((each) => {
+          const { right, bottom } = each.getBoundingClientRect();
+          return right > window.innerWidth || bottom > window.innerHeight ? [each.textContent] : [];
+        }),
+      );
+      expect(beyond).toEqual([]);
       await page.getByRole('tab', { name: 'Answer' }).click();
       await expect.poll(() => isOnScreen('.tab-panel')).toBe(true);
       expect(await isOnScreen('.strip')).toBe(false);
