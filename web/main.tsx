@@ -8,10 +8,15 @@ import './style/forms.css';
 import './style/print.css';
 import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
-import { App } from './App.tsx';
+import { language } from './language/language.ts';
+import { speak } from './language/t.ts';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('the page has no #root element');
+document.documentElement.lang = language;
+// Before the page itself: its tables of words are set when it is loaded.
+if (language === 'de') speak((await import('./language/de.json')).default);
+const { App } = await import('./App.tsx');
 createRoot(root).render(
   <StrictMode>
     <App />

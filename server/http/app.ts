@@ -13,6 +13,7 @@ import { answerOwnRequests } from './own-requests.ts';
 import { servePage, WEB_FOLDER } from './page.ts';
 import { handleErrors, refuseAddress } from './reply/error-handler.ts';
 import { valueOrThrow } from './reply/value-or-throw.ts';
+import { speakAsAsked } from './request/asked-language.ts';
 import { holdRequest } from './request/hold-request.ts';
 import { requireSchemas } from './request/require-schemas.ts';
 import { analysisRoutes } from './routes/analysis-routes.ts';
@@ -74,6 +75,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
     store.close();
   });
 
+  speakAsAsked(app);
   await guard(app, limits);
   answerOwnRequests(app, options.host);
   await app.register(multipart);

@@ -1,7 +1,8 @@
-import { ENGLISH_ANSWER } from './en/answer/answer.ts';
+import { GERMAN_ANSWER } from './de/answer/answer.ts';
+import { type AnswerWords, ENGLISH_ANSWER } from './en/answer/answer.ts';
+import { type Language, language } from './parts/language.ts';
 
-/** The words of the sentences on top of an answer: what another language has to have. */
-export type AnswerWords = typeof ENGLISH_ANSWER;
+const ANSWERS: Readonly<Record<Language, AnswerWords>> = { en: ENGLISH_ANSWER, de: GERMAN_ANSWER };
 
-/** Those of the language that it answers in. */
-export const ANSWER: AnswerWords = ENGLISH_ANSWER;
+/** The words of the sentences on top of an answer, in the language that is spoken. */
+export const answerWords = (): AnswerWords => ANSWERS[language()];

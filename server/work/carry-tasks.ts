@@ -17,6 +17,8 @@ import { loadSolver } from '../io/solver.ts';
 import { unpackTrip } from './pack.ts';
 import type { Tell } from './protocol.ts';
 
+export { speaking } from './speaking.ts';
+
 export interface CarryAsk {
   /** Names the packed trip: one key, one content. */
   key: string;

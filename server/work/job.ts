@@ -1,8 +1,12 @@
+import { type Language, language } from '../words/parts/language.ts';
+
 /** Work that is asked of a pool. */
 export interface Job {
   number: number;
   name: string;
   ask: unknown;
+  /** That of whoever asked. */
+  language: Language;
   /** Nobody waits for it: it only warms the worker. */
   warming: boolean;
   flag: SharedArrayBuffer;
@@ -27,6 +31,7 @@ export const jobOf = (number: number, name: string, ask: unknown): Job => ({
   number,
   name,
   ask,
+  language: language(),
   warming: false,
   flag: new SharedArrayBuffer(Int32Array.BYTES_PER_ELEMENT),
   settled: false,

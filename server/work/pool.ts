@@ -204,8 +204,8 @@ export class WorkerPool<T extends TaskTable> {
 
   #start(hand: Hand, job: Job): void {
     hand.job = job;
-    const { number, name, ask, flag } = job;
-    hand.worker.postMessage({ job: number, name, ask, flag });
+    const { number, name, ask, language, flag } = job;
+    hand.worker.postMessage({ job: number, name, ask, language, flag });
   }
 
   #told({ job }: Hand, message: ToldMessage): void {

@@ -1,3 +1,5 @@
+import type { Language } from '../words/parts/language.ts';
+
 /**
  * A worker's tasks by name: each takes a value that can be cloned between threads and a signal to give up. A task that
  * blocks its thread hears no signal: it asks `givenUp` between its steps and throws once it is true. What it `tell`s
@@ -14,6 +16,8 @@ export interface JobMessage {
   job: number;
   name: string;
   ask: unknown;
+  /** In which its texts are. */
+  language: Language;
   /** One whole number, seen by both threads: 1 once the job is given up. */
   flag: SharedArrayBuffer;
 }

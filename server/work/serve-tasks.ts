@@ -1,8 +1,9 @@
 import { parentPort } from 'node:worker_threads';
 import type { AbortMessage, DoneMessage, JobMessage, TaskTable, ToldMessage } from './protocol.ts';
+import type { Speaking } from './speaking.ts';
 
 /** The worker's side: does each job that comes and answers it, a fault as text. */
-export function serve(tasks: TaskTable): void {
+export function serve(tasks: TaskTable, speaking: Speaking = (_language, act) => act()): void {
   const port = parentPort;
   if (port === null) throw new Error('serve runs in a worker thread');
   const running = new Map<number, AbortController>();
@@ -14,7 +15,7 @@ export function serve(tasks: TaskTable): void {
       running.get(message.abort)?.abort();
       return;
     }
-    const { job, name, ask, flag } = message;
+    const { job, name, ask, flag, language } = message;
     const word = new Int32Array(flag);
     const controller = new AbortController();
     running.set(job, controller);
@@ -22,7 +23,8 @@ export function serve(tasks: TaskTable): void {
       const task = tasks[name];
       if (task === undefined) throw new Error(`no task called ${name}`);
       const tell = (told: unknown) => port.postMessage({ job, told } satisfies ToldMessage);
-      const give = await task(ask as never, controller.signal, () => Atomics.load(word, 0) === 1, tell);
+      const givenUp = () => Atomics.load(word, 0) === 1;
+      const give = await speaking(language, () => task(ask as never, controller.signal, givenUp, tell));
       answer({ job, give });
     } catch (error) {
       answer({ job, fault: error instanceof Error ? (error.stack ?? error.message) : String(error) });

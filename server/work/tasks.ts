@@ -31,6 +31,8 @@ import { openTripFile } from './open-trip-file.ts';
 import { packTrip, unpackTrip } from './pack.ts';
 import { replyText } from './reply-text.ts';
 
+export { speaking } from './speaking.ts';
+
 export interface LoadAsk {
   route: NamedFile;
   extracts: NamedFile[];

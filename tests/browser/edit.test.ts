@@ -163,6 +163,28 @@ describe('the rig on the page', () => {
     await settled(page);
   });
 
+  it('speaks German where that is chosen, figures and server sentences too, and English again', async () => {
+    await page.getByRole('combobox', { name: 'Language' }).selectOption('de');
+    await expect.poll(() => page.locator('html').getAttribute('lang')).toBe('de');
+    await expect.poll(fuelAnswer).toMatch(/geht aus|Geht aus/);
+    await page.getByRole('tab', { name: 'Antwort' }).click();
+    await expect.poll(() => textOf(page.locator('.in-words'))).toMatch(/Geht aus bei km [\d,]+/);
+    await page.getByRole('tab', { name: 'Fahrzeug' }).click();
+    const tank = page.getByRole('textbox', { name: 'Fasst', exact: true }).first();
+    await tank.fill('1.450');
+    await expect.poll(() => textOf(page.locator('.field.wrong .error').first())).toContain('auf zwei Arten');
+    await tank.fill('130,5');
+    await tank.blur();
+    await settled(page);
+    expect(await tank.inputValue()).toBe('130,5');
+    await tank.fill('130');
+    await settled(page);
+    await page.getByRole('combobox', { name: 'Sprache' }).selectOption('en');
+    await expect.poll(fuelAnswer).toContain('runs dry');
+    await openTab(page, 'Rig');
+    expect(await holds().inputValue()).toBe('130');
+  });
+
   it('saves the rig as a file that the page opens again', async () => {
     const [download] = await Promise.all([
       page.waitForEvent('download'),

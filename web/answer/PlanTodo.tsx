@@ -1,7 +1,8 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { PlanCarry } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { t } from '../language/t.ts';
+import { andAll, worded } from '../language/codes.ts';
+import { plural, t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import type { Planned } from '../state/use-plan.ts';
 import { formatAtKm, type UnitSystem } from '../units/units.ts';
@@ -60,13 +61,7 @@ export function PlanTodo({ analysis, plan: { plan, whatIf }, units, standing }: 
           </p>
         ))}
       {get.length > 0 && (
-        <p>{tx`Get ${(
-          <strong>
-            {get
-              .map((each) => t`${getCans[each]} more ${each} ${getCans[each] === 1 ? 'can' : 'cans'}`)
-              .join(' and ')}
-          </strong>
-        )}.`}</p>
+        <p>{tx`Get ${<strong>{andAll(get.map((each) => t`${getCans[each]} more ${worded(each)} ${plural(getCans[each], t('can'), t('cans'))}`))}</strong>}.`}</p>
       )}
       {(['fuel', 'water'] as const).map((commodity) => {
         const of = carries.filter((carry) => carry.commodity === commodity);
@@ -103,7 +98,7 @@ function Carries({ carries, units }: { carries: readonly PlanCarry[]; units: Uni
           key={`${from.id} ${from.atKm}`}
         >{tx`${index > 0 && ', '}${<strong>{countCans(cans)}</strong>} from ${placeWords(from, units)} to ${placeWords(to, units)}`}</span>
       ))}
-      {more > 0 && t`, and on ${more} more ${more === 1 ? t('stretch') : t('stretches')}`}.
+      {more > 0 && t`, and on ${more} more ${plural(more, t('stretch'), t('stretches'))}`}.
     </>
   );
 }

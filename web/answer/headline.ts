@@ -2,7 +2,7 @@ import type { Analysis, Gap, Report } from '../../server/contract/analysis.ts';
 import type { Commodity, Verdict } from '../../server/contract/common.ts';
 import type { PlanLeg } from '../../server/contract/plan.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
-import { t } from '../language/t.ts';
+import { plural, t } from '../language/t.ts';
 import { formatAtKm, formatFigure, formatLitres, type UnitSystem } from '../units/units.ts';
 import { placeWords } from '../words/plan-words.ts';
 import { worstOf } from '../words/words.ts';
@@ -88,7 +88,7 @@ export function worstWords({ words, worst, byPlan, open }: Headline, units: Unit
 }
 
 const between = ({ from, to }: Pick<Gap, 'from' | 'to'>, units: UnitSystem): string =>
-  `${placeWords(from, units)} to ${placeWords(to, units)}`;
+  t`${placeWords(from, units)} to ${placeWords(to, units)}`;
 
 const VERBS: Record<Verdict, readonly [one: string, more: string]> = {
   enough: [t('is enough'), t('are enough')],
@@ -101,6 +101,6 @@ const VERBS: Record<Verdict, readonly [one: string, more: string]> = {
 export function shareWords({ gaps }: Report, verdict: Verdict): string {
   const count = gaps.filter((gap) => gap.verdict === verdict).length;
   const [one, more] = VERBS[verdict];
-  const of = gaps.length === 1 ? 'stretch' : 'stretches';
-  return t`${formatFigure(count, 0)} of ${formatFigure(gaps.length, 0)} ${of} ${count === 1 ? one : more}`;
+  const of = plural(gaps.length, t('stretch'), t('stretches'));
+  return t`${formatFigure(count, 0)} of ${formatFigure(gaps.length, 0)} ${of} ${plural(count, one, more)}`;
 }

@@ -6,6 +6,7 @@ import type { Paper } from '../../server/contract/answers/sheet.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
+import { language } from '../language/language.ts';
 import { t } from '../language/t.ts';
 
 /** An error as the server words it (RFC 9457), with the place in the input and what to do. */
@@ -84,6 +85,12 @@ export const wasCalledOff = (error: unknown): boolean =>
 export const detailsOf = (error: unknown): ProblemDetails =>
   error instanceof ApiProblem ? error.details : NO_ANSWER;
 
+/** A request that is answered in the language of the page. */
+export const inLanguage = (init: RequestInit): RequestInit => ({
+  ...init,
+  headers: { ...Object.fromEntries(new Headers(init.headers)), 'accept-language': language },
+});
+
 export const request = async <T = AnalysisReply>(path: string, init: RequestInit): Promise<T> =>
   (await (await answerTo(path, init)).json()) as T;
 
@@ -91,7 +98,7 @@ export const request = async <T = AnalysisReply>(path: string, init: RequestInit
 export async function answerTo(path: string, init: RequestInit): Promise<Response> {
   let response: Response;
   try {
-    response = await fetch(path, init);
+    response = await fetch(path, inLanguage(init));
   } catch (error) {
     if (wasCalledOff(error)) throw error;
     throw new ApiProblem(NO_ANSWER);
@@ -244,6 +251,7 @@ export function sendForm<T>(
       }
     });
     upload.open('POST', path);
+    upload.setRequestHeader('accept-language', language);
     upload.send(form);
   });
 }

@@ -5,6 +5,7 @@ import type { TripFile } from '../../server/contract/trip.ts';
 import {
   ApiProblem,
   detailsOf,
+  inLanguage,
   type OwnFiles,
   problemFrom,
   reanalyse,
@@ -33,7 +34,7 @@ export const json = (method: string, body: unknown): RequestInit => ({
 export async function write(path: string, init: RequestInit): Promise<Written> {
   let response: Response;
   try {
-    response = await fetch(path, init);
+    response = await fetch(path, inLanguage(init));
   } catch (error) {
     throw new ApiProblem(detailsOf(error));
   }

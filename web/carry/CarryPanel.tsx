@@ -2,7 +2,8 @@ import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import { useForm } from '../form/form-context.ts';
-import { t } from '../language/t.ts';
+import { andAll } from '../language/codes.ts';
+import { plural, t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import { withChecked } from '../notes/findings.ts';
 import { PlanFrame } from '../plan/PlanFrame.tsx';
@@ -108,9 +109,11 @@ function Verdict({ plan, onAgain }: { plan: Plan; onAgain: () => void }) {
   const unknown = hasUnknown(plan);
   const { fuel, water } = plan.cans;
   const cans =
-    fuel + water === 0 ? t('no cans') : t`${count(fuel, t('fuel can'))} and ${count(water, t('water can'))}`;
+    fuel + water === 0
+      ? t('no cans')
+      : t`${count(fuel, t('fuel can'), t('fuel cans'))} and ${count(water, t('water can'), t('water cans'))}`;
   return (
-    <p className="lead">{tx`${<b>{tx`${stops === 0 ? t('No stop is needed') : t`Fill at ${count(stops, 'stop')}`}, with ${cans}.`}</b>} The reserve is kept all the way, at the rate that the verdict uses${unknown ? tx`, ${<strong className="words-unknown">{t('as far as is known')}</strong>}: read what it rests on.` : '.'}`}</p>
+    <p className="lead">{tx`${<b>{tx`${stops === 0 ? t('No stop is needed') : t`Fill at ${count(stops, t('stop'), t('stops'))}`}, with ${cans}.`}</b>} The reserve is kept all the way, at the rate that the verdict uses${unknown ? tx`, ${<strong className="words-unknown">{t('as far as is known')}</strong>}: read what it rests on.` : '.'}`}</p>
   );
 }
 
@@ -120,16 +123,21 @@ const PartlyKnown = ({ plan, units }: { plan: Plan; units: UnitSystem }) =>
     .filter(({ code }) => code === 'mass-incomplete' || code === 'mass-limit-unknown')
     .map(({ code, text, parts }) => <p key={code}>{withoutPaths(inUnits(units, text, parts))}</p>);
 
+const MORE_CANS: Record<Commodity, readonly [one: string, other: string]> = {
+  fuel: [t('more fuel can'), t('more fuel cans')],
+  water: [t('more water can'), t('more water cans')],
+};
+
 /** "Get 2 more fuel cans (4 owned) and 1 more water can (none owned)." */
 function GetCans({ plan, rig }: { plan: Plan; rig: RigFile }) {
   const what = (commodity: Commodity) => {
     const owned = rig[commodity].cans?.owned ?? 0;
-    return t`${count(plan.getCans[commodity], t`more ${commodity} can`)} (${owned === 0 ? 'none' : owned} owned)`;
+    return t`${count(plan.getCans[commodity], ...MORE_CANS[commodity])} (${owned === 0 ? t('none') : owned} owned)`;
   };
   const wanted = (['fuel', 'water'] as const).filter((commodity) => plan.getCans[commodity] > 0);
   return (
-    <p className="lead">{tx`${<b>{tx`Get ${wanted.map(what).join(' and ')}.`}</b>} With what is owned there is no plan.`}</p>
+    <p className="lead">{tx`${<b>{tx`Get ${andAll(wanted.map(what))}.`}</b>} With what is owned there is no plan.`}</p>
   );
 }
 
-const count = (of: number, what: string): string => `${of} ${what}${of === 1 ? '' : 's'}`;
+const count = (of: number, one: string, other: string): string => `${of} ${plural(of, one, other)}`;

@@ -1,6 +1,7 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { OneFailure, Plan } from '../../server/contract/plan.ts';
-import { t } from '../language/t.ts';
+import { worded } from '../language/codes.ts';
+import { plural, t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import type { Rest } from '../state/use-plan.ts';
 import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
@@ -44,7 +45,7 @@ export function OneFailureWords({ plan, rest, analysis, units }: OneFailureProps
 
 /** "6 more fuel cans", "1 fewer water can". */
 const moreWords = (count: number, commodity: string): string =>
-  `${count === 0 ? t('no') : Math.abs(count)} ${count < 0 ? t('fewer') : t('more')} ${commodity} ${Math.abs(count) === 1 ? t('can') : t('cans')}`;
+  `${count === 0 ? t('no') : Math.abs(count)} ${count < 0 ? t('fewer') : t('more')} ${commodity} ${plural(Math.abs(count), t('can'), t('cans'))}`;
 
 function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitSystem }) {
   const { oneFailure, analysis, units } = props;
@@ -52,7 +53,7 @@ function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitS
   const { moreCans, moreKg, moreDrivingKm, spendsReserve, proven, sheet, totals } = oneFailure;
   return (
     <>
-      <p>{tx`It takes ${<b>{moreWords(moreCans.fuel, 'fuel')}</b>} and ${<b>{moreWords(moreCans.water, 'water')}</b>} than the plan above, ${formatMass(Math.abs(moreKg), units)}  ${moreKg < 0 ? 'less' : 'more'} when full and ${formatKm(Math.abs(moreDrivingKm), units)}  ${moreDrivingKm < 0 ? 'less' : 'more'} off the route${proven ? '' : t(' (not proven to be the least)')}; ${spendsReserve ? t('the reserve may be spent on a failure') : t('the reserve is kept even then')}.`}</p>
+      <p>{tx`It takes ${<b>{moreWords(moreCans.fuel, worded('fuel'))}</b>} and ${<b>{moreWords(moreCans.water, worded('water'))}</b>} than the plan above, ${formatMass(Math.abs(moreKg), units)} ${moreKg < 0 ? t('less') : t('more')} when full and ${formatKm(Math.abs(moreDrivingKm), units)} ${moreDrivingKm < 0 ? t('less') : t('more')} off the route${proven ? '' : t(' (not proven to be the least)')}; ${spendsReserve ? t('the reserve may be spent on a failure') : t('the reserve is kept even then')}.`}</p>
       <ul>
         {oneFailure.carries.map((carry) => (
           <li key={`${carry.commodity} ${carry.from.id} ${carry.to.id} ${carry.fromKm}`}>
@@ -79,7 +80,7 @@ function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitS
           {oneFailure.failures.map(({ commodity, at, next, to, arriveL }) => (
             <li
               key={`${commodity} ${at.id} ${at.atKm}`}
-            >{tx`No ${contentWord(commodity, kind)} at ${placeWords(at, units)}: ${next} to ${placeWords(to, units)}, there with ${formatLitres(arriveL, units)}.`}</li>
+            >{tx`No ${contentWord(commodity, kind)} at ${placeWords(at, units)}: ${worded(next)} to ${placeWords(to, units)}, there with ${formatLitres(arriveL, units)}.`}</li>
           ))}
         </ul>
       </details>

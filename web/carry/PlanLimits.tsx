@@ -1,17 +1,23 @@
 import { Fields } from '../form/Fields.tsx';
 import { below, TRIP } from '../form/form-context.ts';
 import { optional, text, tick } from '../form/items.ts';
+import { worded } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 
 const ITEMS = [
   ...(['fuel', 'water'] as const).map((commodity) =>
-    text(t`Most ${commodity} cans`, `/mostCans/${commodity}`, {
+    text(t`Most ${worded(commodity)} cans`, `/mostCans/${commodity}`, {
       wholeNumbers: true,
       hint: t('empty: those owned, more if it takes them'),
     }),
   ),
   ...(['fuel', 'water'] as const).map((commodity) =>
-    optional(t`Price of ${commodity}`, `/pricePerLitre/${commodity}`, 'price', t('for what the plan costs')),
+    optional(
+      t`Price of ${worded(commodity)}`,
+      `/pricePerLitre/${commodity}`,
+      'price',
+      t('for what the plan costs'),
+    ),
   ),
   text(t('Currency'), '/currency'),
   optional(

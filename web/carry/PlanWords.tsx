@@ -1,7 +1,7 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { Plan, PlanCarry } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
-import { t } from '../language/t.ts';
+import { plural, t } from '../language/t.ts';
 import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { atPlaces, contentWord, countCans, placeWords } from '../words/plan-words.ts';
 
@@ -76,9 +76,9 @@ function stepsOf(plan: Plan, kind: FuelKind, units: UnitSystem): { at: string; d
 /** "4 cans of diesel (80 l) from A (km 127) to C (km 851); pour them in at km 237, 348." */
 export function carryWords(carry: PlanCarry, kind: FuelKind, units: UnitSystem): string {
   const { cans, commodity, litres, from, to, pourAtKm } = carry;
-  const what = `${countCans(cans)} of ${contentWord(commodity, kind)} (${formatLitres(litres, units)})`;
+  const what = t`${countCans(cans)} of ${contentWord(commodity, kind)} (${formatLitres(litres, units)})`;
   const left = cans - pourAtKm.length;
-  const them = left > 0 ? t`${pourAtKm.length} of them` : cans === 1 ? 'it' : 'them';
+  const them = left > 0 ? t`${pourAtKm.length} of them` : plural(cans, t('it'), t('them'));
   const pour =
     pourAtKm.length === 0
       ? t('none is poured before')

@@ -29,7 +29,7 @@ const AIM_WORDS: Record<PlanAim['aim'], AimWords> = {
   'driving-km': (value, units) =>
     t`${formatKm(value, units)} of driving to supplies that do not lie beside the route`,
   'can-km': (value, units) =>
-    t`full cans carried: ${formatFigure(distanceIn(value, units), 0)} can-${distanceUnit(units) === 'km' ? 'kilometres' : 'miles'}`,
+    t`full cans carried: ${formatFigure(distanceIn(value, units), 0)} can-${distanceUnit(units) === 'km' ? t('kilometres') : t('miles')}`,
   'least-margin-km': (value, units) => t`the tightest leg bears ${formatKm(value, units)} of detour more`,
   'short-fill-l': (value, units) =>
     t`${formatLitres(value, units)} left out of the tanks for a permitted mass`,

@@ -102,7 +102,7 @@ function stopRows(plan: Plan, { passings }: Analysis, trip: TripFile): StopRow[]
 const nameOf = ({ name, kind }: StopRow): string => name ?? kind;
 
 function whetherUsed({ id, used, atKm }: StopRow, found: boolean, passed: readonly string[]): string {
-  if (used) return ', used';
+  if (used) return t(', used');
   if (atKm === null) return t(' not on this route');
   if (passed.includes(id)) return t(', passed by as told');
   return found ? t(', passed by') : '';
@@ -190,7 +190,7 @@ function csvColumnsFor(units: UnitSystem, kind: FuelKind) {
       head: t`at (${distanceUnit(units)} along)`,
       value: ({ atKm }: StopRow) => (atKm === null ? null : distanceIn(atKm, units)),
     },
-    { head: t('used'), value: ({ used }: StopRow) => (used ? 'yes' : 'no') },
+    { head: t('used'), value: ({ used }: StopRow) => (used ? t('yes') : t('answer|no')) },
     { head: t`arrives with (${volume})`, value: ({ arriveL }: StopRow) => litres(arriveL) },
     { head: t`fill (${volume})`, value: ({ fillL }: StopRow) => litres(fillL) },
     { head: t`most to be had (${volume})`, value: ({ mostL }: StopRow) => litres(mostL) },

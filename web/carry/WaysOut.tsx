@@ -1,5 +1,6 @@
 import type { Plan, WayOut } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
+import { andAll, worded } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import type { Rest } from '../state/use-plan.ts';
@@ -70,7 +71,7 @@ const WAY_WORDS: Record<WayOut['kind'], string> = {
 };
 
 const wayWords = ({ kind, stops }: WayOut): string =>
-  stops === undefined ? WAY_WORDS[kind] : t`By ${stops.map((stop) => stop.name ?? stop.kind).join(' and ')}`;
+  stops === undefined ? WAY_WORDS[kind] : t`By ${andAll(stops.map((stop) => stop.name ?? stop.kind))}`;
 
 type AmountWords = (way: WayOut, units: UnitSystem) => string;
 const AMOUNT_WORDS: Record<WayOut['unit'], AmountWords> = {
@@ -80,7 +81,9 @@ const AMOUNT_WORDS: Record<WayOut['unit'], AmountWords> = {
   l: ({ amount, depots, fills }, units) =>
     fills === undefined
       ? t`${formatLitres(depots?.reduce((sum, { litres }) => sum + litres, 0) ?? amount, units)} laid`
-      : fills.map(({ commodity, litres }) => `${formatLitres(litres, units)} of ${commodity}`).join(' and '),
+      : andAll(
+          fills.map(({ commodity, litres }) => t`${formatLitres(litres, units)} of ${worded(commodity)}`),
+        ),
   km: ({ amount, stops }, units) =>
     t`${formatKm(stops?.reduce((sum, { drivingKm }) => sum + drivingKm, 0) ?? amount, units)} there and back`,
 };

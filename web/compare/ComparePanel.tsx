@@ -56,7 +56,7 @@ export function ComparePanel({ id, others, onOthers }: ComparePanelProps) {
     onOthers([...others, ...added]);
   };
   const keep = () => {
-    const name = `${said.rig.name ?? t('unnamed rig')}, kept`.slice(0, 120);
+    const name = t`${said.rig.name ?? t('unnamed rig')}, kept`.slice(0, 120);
     onOthers([...others, { key: nextKey, rig: { ...said.rig, name } }]);
   };
   return (

@@ -36,7 +36,7 @@ function worstGap(of: ComparedCommodity, units: UnitSystem): Cell {
       : t`${formatLitres(worst.marginL, units)} above the reserve`;
   return {
     text: margin,
-    second: `${formatAtKm(worst.from.atKm, units)} to ${formatAtKm(worst.to.atKm, units)}`,
+    second: t`${formatAtKm(worst.from.atKm, units)} to ${formatAtKm(worst.to.atKm, units)}`,
     verdict: worst.verdict,
     // A verdict counts before litres: two rigs short of water differ less than one that is and one that is not.
     score: -severityOf(worst.verdict) * 1e6 + worst.marginL,

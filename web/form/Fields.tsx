@@ -1,5 +1,4 @@
 import type { ReactNode } from 'react';
-import { t } from '../language/t.ts';
 import { Searched } from './FindFields.tsx';
 import { SelectRow } from './FormRow.tsx';
 import { below, type FieldPath, useField, useForm } from './form-context.ts';
@@ -24,7 +23,7 @@ function keyOf(item: FormItem): string {
   if ('legend' in item) return `${item.item} ${item.at} ${item.legend}`;
   switch (item.item) {
     case 'part':
-      return t`part ${item.at}`;
+      return `part ${item.at}`;
     case 'fold':
       return `fold ${typeof item.summary === 'string' ? item.summary : item.summary.name}`;
     case 'note':
@@ -32,7 +31,7 @@ function keyOf(item: FormItem): string {
     case 'case':
       return `case ${item.items.map(keyOf).join(' ')}`;
     case 'own':
-      return t`own ${item.name}`;
+      return `own ${item.name}`;
   }
 }
 

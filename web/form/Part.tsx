@@ -1,5 +1,6 @@
 import type { ReactNode } from 'react';
 import { useRefocus } from '../kit/hooks/use-refocus.ts';
+import { inSentence } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import type { Json } from '../state/json-path.ts';
@@ -78,7 +79,7 @@ export function OptionalGroup({ base, legend, at, start, typical, children }: At
             type="button"
             className="quiet"
             onClick={() => set(start)}
-          >{tx`Add ${legend.toLowerCase()}`}</button>
+          >{tx`Add ${inSentence(legend)}`}</button>
         </p>
       ) : (
         <fieldset>
@@ -89,7 +90,7 @@ export function OptionalGroup({ base, legend, at, start, typical, children }: At
             type="button"
             className="quiet"
             onClick={() => set(undefined)}
-          >{tx`Remove ${legend.toLowerCase()}`}</button>
+          >{tx`Remove ${inSentence(legend)}`}</button>
         </fieldset>
       )}
     </div>

@@ -1,3 +1,4 @@
+import { inSentence } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import { below, type FieldPath, useField } from './form-context.ts';
@@ -25,7 +26,7 @@ export function RangeField({ base, label, at, hint }: RangeItem & { base: FieldP
           type="button"
           className="quiet"
           onClick={() => set(value.typical ?? 0)}
-        >{tx`One figure${<span className="only-read">{tx` for ${label.toLowerCase()}`}</span>}`}</button>
+        >{tx`One figure${<span className="only-read">{tx` for ${inSentence(label)}`}</span>}`}</button>
       </fieldset>
     );
   }
@@ -40,7 +41,7 @@ export function RangeField({ base, label, at, hint }: RangeItem & { base: FieldP
           type="button"
           className="quiet"
           onClick={() => set({ low: value, typical: value, high: value })}
-        >{tx`Give low, typical and high${<span className="only-read">{tx` of ${label.toLowerCase()}`}</span>}`}</button>
+        >{tx`Give low, typical and high${<span className="only-read">{tx` of ${inSentence(label)}`}</span>}`}</button>
       )}
     </div>
   );

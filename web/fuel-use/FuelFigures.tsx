@@ -18,6 +18,7 @@ import { SurfaceTable } from './SurfaceTable.tsx';
 import { UreaWords } from './UreaWords.tsx';
 import '../table/plain-table.css';
 import './fuel-use.css';
+import { worded } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 
@@ -42,7 +43,7 @@ export function FuelFigures({ use, units }: { use: FuelUse; units: UnitSystem })
           )}
         </p>
       )}
-      <div>{tx`${<b>{t('The whole route takes')}</b>}  ${ENDS.map((end) => formatLitres(use.routeL[end], units)).join(', ')} (low, typical, high use). ${(
+      <div>{tx`${<b>{t('The whole route takes')}</b>} ${ENDS.map((end) => formatLitres(use.routeL[end], units)).join(', ')} (low, typical, high use). ${(
         <Why of={t('the litres of the whole route')}>
           <Terms terms={use.terms} units={units} />
         </Why>
@@ -90,7 +91,7 @@ function RangeTable(props: { caption: string; ranges: Ranges; units: UnitSystem 
         <tr>
           <th scope="col">{t('A full load')}</th>
           {ENDS.map((end) => (
-            <th scope="col" className="end" key={end}>{tx`${end} use`}</th>
+            <th scope="col" className="end" key={end}>{tx`${worded(end)} use`}</th>
           ))}
         </tr>
       </thead>
@@ -122,14 +123,14 @@ function LoadWords({ use, units }: { use: FuelUse; units: UnitSystem }) {
     );
   }
   return (
-    <p>{tx`${<b>{t('Load:')}</b>}  ${formatMass(load.massKg, units)} against ${formatMass(load.observedKg, units)} when the rate was observed, ${formatFigure(load.percentPer100Kg, 2)} % for each ${formatMass(100, units)}: × ${formatFigure(load.factor, 3)}.`}</p>
+    <p>{tx`${<b>{t('Load:')}</b>} ${formatMass(load.massKg, units)} against ${formatMass(load.observedKg, units)} when the rate was observed, ${formatFigure(load.percentPer100Kg, 2)} % for each ${formatMass(100, units)}: × ${formatFigure(load.factor, 3)}.`}</p>
   );
 }
 
 function ClimbWords({ climb, units }: { climb: FuelUse['climb']; units: UnitSystem }) {
   if (climb === null) return <p className="soft">{t('Climb is not reckoned: the route has no heights.')}</p>;
   return (
-    <div>{tx`${<b>{t('Climb:')}</b>}  ${formatHeight(climb.upM, units)} up, ${formatHeight(climb.downM, units)} down: ${
+    <div>{tx`${<b>{t('Climb:')}</b>} ${formatHeight(climb.upM, units)} up, ${formatHeight(climb.downM, units)} down: ${
       climb.litres === null
         ? t('not reckoned, as the mass is not told')
         : t`${formatLitres(climb.litres, units)} more`

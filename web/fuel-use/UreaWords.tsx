@@ -7,7 +7,7 @@ import { formatAtKm, formatKm, formatLitres, type UnitSystem } from '../units/un
 export function UreaWords({ urea, units }: { urea: NonNullable<FuelUse['urea']>; units: UnitSystem }) {
   const { needL, tankL, rangeKm, longestKm, shortL, points } = urea;
   return (
-    <div>{tx`${<b>{t('Urea solution:')}</b>}  ${formatLitres(needL, units)} over the route; the tank of ${formatLitres(tankL, units)} goes ${formatKm(rangeKm, units)}. Longest way without any: ${formatKm(longestKm, units)}${
+    <div>{tx`${<b>{t('Urea solution:')}</b>} ${formatLitres(needL, units)} over the route; the tank of ${formatLitres(tankL, units)} goes ${formatKm(rangeKm, units)}. Longest way without any: ${formatKm(longestKm, units)}${
       shortL > 0 ? (
         <>
           , <strong className="error">{tx`${formatLitres(shortL, units)} too little`}</strong>

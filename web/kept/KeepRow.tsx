@@ -3,6 +3,7 @@ import { Problem } from '../kit/Problem.tsx';
 import { ChangesDialog } from './ChangesDialog.tsx';
 import type { Keeper, KeeperState, Saving } from './keeper.ts';
 import './kept.css';
+import { inSentence } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 
@@ -74,7 +75,7 @@ function UndoRedo({ keeper, kept }: Pick<KeepRowProps, 'keeper' | 'kept'>) {
       title={
         may
           ? `${word}: ${isSaving ? t('the last change') : (change ?? '')}`
-          : t`Nothing to ${word.toLowerCase()}`
+          : t`Nothing to ${inSentence(word)}`
       }
       onClick={() => void go()}
     >

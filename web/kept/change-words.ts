@@ -35,7 +35,7 @@ function findingWords(before: TripFile, after: TripFile, nameOf: (id: string) =>
   const told: string[] = [];
   for (const [key, finding] of is ?? [])
     if (JSON.stringify(was?.get(key)) !== JSON.stringify(finding))
-      told.push(`${nameOf(finding.id)} ${finding.works ? 'works' : t('does not work')}`);
+      told.push(`${nameOf(finding.id)} ${finding.works ? t('works') : t('does not work')}`);
   for (const [key, { id }] of was ?? [])
     if (!is?.has(key)) told.push(t`${nameOf(id)}: what was found out is taken back`);
   return told;
@@ -63,7 +63,7 @@ const isPlain = (value: Json): value is string | number | boolean =>
   typeof value === 'string' || typeof value === 'number' || typeof value === 'boolean';
 
 const plainWords = (value: string | number | boolean): string =>
-  value === true ? t('yes') : value === false ? t('no') : String(value);
+  value === true ? t('yes') : value === false ? t('answer|no') : String(value);
 
 /** Paths of the smallest parts that differ; lists count as one part where an entry came or went. */
 function* pathsChanged(before: Json | undefined, after: Json | undefined, path: string): Generator<string> {

@@ -2,6 +2,7 @@ import type { KeptTripReply, TripChangeEntry } from '../../server/contract/kept.
 import { detailsOf, type ProblemDetails } from '../api/api.ts';
 import { duplicateTrip, getChanges, getTrip, putTrip, standTrip, type Written } from '../api/kept.ts';
 import { addExtract, takeOffExtract } from '../api/maps.ts';
+import { t } from '../language/t.ts';
 import type { Said } from '../state/said.ts';
 import { dropDraft, keepDraft, readDraft } from './draft.ts';
 import { MapWork } from './map-work.ts';
@@ -56,7 +57,7 @@ const sameSaid = (a: Said, b: Said): boolean => JSON.stringify(a) === JSON.strin
  */
 export class Keeper {
   #state = NOTHING;
-  #page: KeeperPage = { onSaid: () => {}, wordsOf: () => 'A change', onOwn: () => {} };
+  #page: KeeperPage = { onSaid: () => {}, wordsOf: () => t('A change'), onOwn: () => {} };
   readonly #listeners = new Set<() => void>();
   /** As the server has it. */
   #savedSaid: Said | null = null;

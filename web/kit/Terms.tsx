@@ -1,4 +1,5 @@
 import type { Term } from '../../server/contract/analysis.ts';
+import { t } from '../language/t.ts';
 import { kindOf, valueIn } from '../units/conversions.ts';
 import { formatAs, formatFigure, formatKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { inUnits } from '../words/said.ts';
@@ -24,5 +25,5 @@ function termText({ value, unit }: Term, units: UnitSystem): string {
   if (kind === 'distance') return formatKm(value, units);
   if (kind === 'volume') return formatLitres(value, units);
   if (kind === 'mass' || kind === 'pressure') return formatAs(kind, value, units);
-  return kind === null ? `${formatFigure(value, 2)}\u00a0${unit}`.trim() : formatAs(kind, value, units, 2);
+  return kind === null ? `${formatFigure(value, 2)}\u00a0${t(unit)}`.trim() : formatAs(kind, value, units, 2);
 }

@@ -1,8 +1,14 @@
-/** Texts of a language by their English, holes numbered: "{0} of {1}". */
-type Texts = Readonly<Record<string, string>>;
+import { locale } from './language.ts';
 
-/** None yet: the page speaks English. */
-const texts: Texts = {};
+/** Texts of a language by their English, holes numbered: "{0} of {1}". */
+export type Texts = Readonly<Record<string, string>>;
+
+let texts: Texts = {};
+
+/** Has texts said in another language; what it does not have stays English. */
+export function speak(of: Texts): void {
+  texts = of;
+}
 
 /** A key without what only tells it apart from texts that are alike in English: "side|left" is "left". */
 const englishOf = (key: string): string => key.slice(key.indexOf('|') + 1);
@@ -27,3 +33,9 @@ export const piecesOf = (strings: TemplateStringsArray): (string | number)[] =>
     .split(/(\{\d+\})/)
     .filter((piece) => piece !== '')
     .map((piece) => (/^\{\d+\}$/.test(piece) ? Number(piece.slice(1, -1)) : piece));
+
+const rules = new Intl.PluralRules(locale);
+
+/** The word for one, or for another number of them. */
+export const plural = (count: number, one: string, other: string): string =>
+  rules.select(count) === 'one' ? one : other;

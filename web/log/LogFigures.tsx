@@ -12,7 +12,7 @@ import {
 } from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
 import '../table/plain-table.css';
-import { t } from '../language/t.ts';
+import { plural, t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import { saidIn } from '../words/said.ts';
 
@@ -52,7 +52,7 @@ function Rates(props: { rates: LogRates; kind: QuantityKind; units: UnitSystem; 
   return (
     <div>{tx`${<b>{tx`${ENDS.map((end) => rateIn(rates[end], kind, units)).join(', ')} ${unitOf(kind, units)}`}</b>} (low, typical, high${
       learned.kind === 'water'
-        ? t`, for ${learned.crew.people} ${learned.crew.people === 1 ? 'person' : 'people'}`
+        ? t`, for ${learned.crew.people} ${plural(learned.crew.people, t('person'), t('people'))}`
         : ''
     }) from ${learned.lines} lines of ${learned.source}. ${(
       <Why of={t('the rates learned')}>

@@ -50,7 +50,7 @@ export function LogSection() {
   };
   return (
     <div className="log">
-      <p>{tx`A CSV with a header: fill-ups as ${<code>{t('odometer_km, litres, full')}</code>}, or water as ${<code>{t('date, litres, people, days')}</code>}. Units stand in the header; a surface or a mass may stand beside.`}</p>
+      <p>{tx`A CSV with a header: fill-ups as ${<code>odometer_km, litres, full</code>}, or water as ${<code>date, litres, people, days</code>}. Units stand in the header; a surface or a mass may stand beside.`}</p>
       <FilePick
         accept=".csv,.txt,text/csv"
         onFiles={([file]) => file !== undefined && void read(file, surface)}

@@ -5,7 +5,7 @@ import { useForm } from '../form/form-context.ts';
 import { FilePick } from '../kit/FilePick.tsx';
 import { Problem } from '../kit/Problem.tsx';
 import { fileName, saveFile } from '../kit/save-file.ts';
-import { t } from '../language/t.ts';
+import { plural, t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 
 const FORMATS: readonly { format: NotesFormat; words: string; type: string }[] = [
@@ -67,7 +67,7 @@ function outcomeWords(added: number, replaced: number, others: number): string {
   const left =
     others === 0
       ? ''
-      : t` ${others} ${others === 1 ? t('object says') : t('objects say')} nothing that could be noted.`;
+      : t` ${others} ${plural(others, t('object says'), t('objects say'))} nothing that could be noted.`;
   const more = replaced === 0 ? '' : t`, ${replaced} in place of others`;
-  return t`${added} ${added === 1 ? t('note') : t('notes')} added${more}.${left}`;
+  return t`${added} ${plural(added, t('note'), t('notes'))} added${more}.${left}`;
 }

@@ -11,6 +11,7 @@ import { toldIn, typedIn } from './form-values.ts';
 import { coordinatesText, withOwnPoint, withoutOwnPoint } from './own-point.ts';
 import { SaidFields } from './SaidFields.tsx';
 import './notes.css';
+import { andAll } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 
@@ -71,15 +72,13 @@ const POINT: readonly FormItem[] = [
 ];
 
 const GRADE_WORDS = {
-  drinking: 'drinking water',
-  treatable: 'water to be treated',
-  washing: 'water for washing',
-} as const;
+  drinking: t('drinking water'),
+  treatable: t('water to be treated'),
+  washing: t('water for washing'),
+};
 
 const offerOf = ({ fuels = [], grade }: OwnPoint): string =>
-  [...fuels.map((fuel) => FUEL_WORDS[fuel]), ...(grade === undefined ? [] : [GRADE_WORDS[grade]])].join(
-    ' and ',
-  );
+  andAll([...fuels.map((fuel) => FUEL_WORDS[fuel]), ...(grade === undefined ? [] : [GRADE_WORDS[grade]])]);
 
 interface NewPointProps {
   place: OwnPointsProps['place'];

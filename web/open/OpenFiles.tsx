@@ -120,8 +120,9 @@ function FromThePage(props: {
             disabled={busy}
             onChange={({ target }) => onKeep(target.checked)}
           />{' '}
-          {t('Keep what')} {demo ? t("the demo's") : t('this')}{' '}
-          {t('trip says of places and days: aboard, onward, halts, findings')}
+          {demo
+            ? t("Keep what the demo's trip says of places and days: aboard, onward, halts, findings")
+            : t('Keep what this trip says of places and days: aboard, onward, halts, findings')}
         </label>
       )}
     </>

@@ -1,7 +1,9 @@
 import type { ReactNode } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
+import { LANGUAGES } from '../../server/words/parts/language.ts';
 import type { ThemeChoice } from '../kit/hooks/use-theme.ts';
+import { chooseLanguage, LANGUAGE_NAMES, language } from '../language/language.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import { formatDays, formatKm, type UnitSystem } from '../units/units.ts';
@@ -28,6 +30,19 @@ export function TripHead(props: TripHeadProps) {
       <div className="name-row">
         <h1>{t('Drystage')}</h1>
         <UnitsChoice {...{ units, onUnits }} />
+        <select
+          aria-label={t('Language')}
+          value={language}
+          onChange={({ target }) =>
+            chooseLanguage(LANGUAGES.find((each) => each === target.value) ?? language)
+          }
+        >
+          {LANGUAGES.map((each) => (
+            <option key={each} value={each} lang={each}>
+              {LANGUAGE_NAMES[each]}
+            </option>
+          ))}
+        </select>
         <select
           aria-label={t('Light or dark')}
           value={theme}

@@ -3,6 +3,7 @@ import type { Gap, Passing } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { WhatToKnow } from '../kit/WhatToKnow.tsx';
+import { worded } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import {
@@ -13,6 +14,7 @@ import {
   formatLitres,
   type UnitSystem,
 } from '../units/units.ts';
+import { countCans } from '../words/plan-words.ts';
 import { saidIn } from '../words/said.ts';
 import { EVIDENCE_WORDS, edgeName, VERDICT_WORDS } from '../words/words.ts';
 
@@ -82,7 +84,7 @@ export function GapDetails({ gap, commodity, passings, canL, units }: GapDetails
               gap.ifToFails.marginL < 0
                 ? t`${litres(-gap.ifToFails.marginL)} too little`
                 : t`${litres(gap.ifToFails.marginL)} above the reserve`
-            }; ${edgeName(gap.from)}  ${gap.ifToFails.canReturn ? t('can') : t('cannot')} be regained`}</dd>
+            }; ${edgeName(gap.from)} ${gap.ifToFails.canReturn ? t('can') : t('cannot')} be regained`}</dd>
           </>
         )}
       </dl>
@@ -113,7 +115,7 @@ function Grades({ grades, units }: { grades: NonNullable<Gap['grades']>; units: 
         const { needL, arriveL, verdict } = grades[grade];
         return (
           <Fragment key={grade}>
-            <dt>{tx`Of it for ${grade}`}</dt>
+            <dt>{tx`Of it for ${worded(grade)}`}</dt>
             <dd>{tx`${formatLitres(needL, units)} needed, ${formatLitres(arriveL, units)} left: ${VERDICT_WORDS[verdict]}`}</dd>
           </Fragment>
         );
@@ -149,4 +151,4 @@ function Rescues({ gap, units }: { gap: Gap; units: UnitSystem }) {
 
 /** What takes what is missing: so many cans, or none where it is a gas. */
 const inCans = (cans: number, size: string): string =>
-  cans === 0 ? t(', in no can') : `: ${cans} ${cans === 1 ? 'can' : 'cans'} of ${size}`;
+  cans === 0 ? t(', in no can') : t`: ${countCans(cans)} of ${size}`;

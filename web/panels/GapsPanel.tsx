@@ -4,7 +4,7 @@ import type { Commodity } from '../../server/contract/common.ts';
 import { Sentences } from '../answer/Sentences.tsx';
 import { fileName } from '../kit/save-file.ts';
 import { VerdictMark } from '../kit/VerdictMark.tsx';
-import { t } from '../language/t.ts';
+import { plural, t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import type { Focus } from '../state/focus.ts';
 import { type Column, type CsvColumn, DataTable } from '../table/DataTable.tsx';
@@ -177,7 +177,7 @@ function columnsFor(units: UnitSystem): Column<GapRow>[] {
           <VerdictMark verdict={gap.verdict} />
           {gap.extraCans > 0 && (
             <span className="second">
-              +{gap.extraCans} {gap.extraCans === 1 ? t('can') : t('cans')}
+              +{gap.extraCans} {plural(gap.extraCans, t('can'), t('cans'))}
             </span>
           )}
         </>

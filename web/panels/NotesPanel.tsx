@@ -1,6 +1,6 @@
 import { useState } from 'react';
 import type { Analysis } from '../../server/contract/analysis.ts';
-import { t } from '../language/t.ts';
+import { plural, t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import { FieldNotes } from '../notes/FieldNotes.tsx';
 import type { Focus } from '../state/focus.ts';
@@ -68,7 +68,7 @@ export function NotesPanel({ analysis, notice, units, said, place, onEdit }: Not
           ))}
         </ul>
       )}
-      <p className="soft">{tx`The route has ${vertices} points in ${parts}  ${parts === 1 ? t('part') : t('parts')}; its longest straight step is ${formatHeight(longestStepKm * 1000, units)}.`}</p>
+      <p className="soft">{tx`The route has ${vertices} points in ${parts} ${plural(parts, t('part'), t('parts'))}; its longest straight step is ${formatHeight(longestStepKm * 1000, units)}.`}</p>
 
       <h3>{t('What was assumed')}</h3>
       {analysis.assumptions.length === 0 ? (

@@ -2,6 +2,7 @@ import { type ReactNode, useRef, useState } from 'react';
 import { useForm } from '../form/form-context.ts';
 import { FilePick } from '../kit/FilePick.tsx';
 import { fileName, saveFile } from '../kit/save-file.ts';
+import { worded } from '../language/codes.ts';
 import { tx } from '../language/tx.ts';
 import { openPlan } from '../state/open-plan.ts';
 import type { Said } from '../state/said.ts';
@@ -57,12 +58,12 @@ export function FilePart<Kind extends keyof Said>({ kind, title, children }: Fil
             className="quiet"
             accept=".yaml,.yml,.json"
             onFiles={([file]) => file !== undefined && open(file)}
-          >{tx`Open${<span className="only-read">{tx` a ${kind} file`}</span>}`}</FilePick>
+          >{tx`Open${<span className="only-read">{tx` a ${worded(kind)} file`}</span>}`}</FilePick>
           <button
             type="button"
             className="quiet"
             onClick={save}
-          >{tx`Save${<span className="only-read">{tx` the ${kind} as a file`}</span>}`}</button>
+          >{tx`Save${<span className="only-read">{tx` the ${worded(kind)} as a file`}</span>}`}</button>
         </div>
         {children(replace)}
       </section>

@@ -42,7 +42,7 @@ const BY_THE_HOUR = fold(t('Use by the hour: standing, crawling, heating'), [
   optional(t('Standing with air conditioning'), '/fuel/perHour/airConditioning', 'hourUse'),
   optional(t('Air conditioning for'), '/fuel/hours/airConditioningPerDay', 'hours', t('in any day')),
   optional(t('Heater or generator'), '/fuel/perHour/heater', 'hourUse'),
-  optional(t('Heater or generator for'), '/fuel/hours/heaterPerNight', 'hours', 'in a night'),
+  optional(t('Heater or generator for'), '/fuel/hours/heaterPerNight', 'hours', t('in a night')),
 ]);
 
 const CLIMB = fold(t('Climb and the estimate from physics'), [

@@ -17,11 +17,11 @@ const TYPICAL_PACE: Record<Surface, { slow: number; typical: number; fast: numbe
 const ENDS = ['slow', 'typical', 'fast'] as const;
 
 const onSurface = (surface: Surface, words: string): string =>
-  surface === 'unknown' ? t('where the surface is unknown') : `on ${words}`;
+  surface === 'unknown' ? t('where the surface is unknown') : t`on ${words}`;
 
 /** Hours and speed, by surface where that is told. */
 export const PACE_ITEMS: readonly FormItem[] = [
-  quantity('Driving a day', '/pace/hoursPerDay', 'hours'),
+  quantity(t('Driving a day'), '/pace/hoursPerDay', 'hours'),
   quantity(t('Slow'), '/pace/kmPerHour/slow', 'speed', { hint: t('the verdict uses this') }),
   quantity(t('Typical'), '/pace/kmPerHour/typical', 'speed'),
   quantity(t('Fast'), '/pace/kmPerHour/fast', 'speed'),
@@ -43,7 +43,7 @@ export const PACE_ITEMS: readonly FormItem[] = [
             ...ENDS.map((end) =>
               quantity(end, `/kmPerHour/${end}`, 'speed', { typical: TYPICAL_PACE[value][end] }),
             ),
-            optional('Driving a day', '/hoursPerDay', 'hours', t('empty: as above')),
+            optional(t('Driving a day'), '/hoursPerDay', 'hours', t('empty: as above')),
           ]),
         ],
       }),

@@ -1,7 +1,7 @@
 import type { RigFile } from '../../server/contract/rig.ts';
 import { type FormItem, type GroupItem, group, own } from '../form/items.ts';
 import { FuelUseSection } from '../fuel-use/FuelUseSection.tsx';
-import { t } from '../language/t.ts';
+import { plural, t } from '../language/t.ts';
 import { LogSection } from '../log/LogSection.tsx';
 import { LINE_ITEMS } from '../treatment/line-items.tsx';
 import { TOLD_STAGES } from '../treatment/stage-items.ts';
@@ -72,7 +72,7 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     ),
     summary: ({ crew }) => {
       const count = (crew?.people ?? []).reduce((sum, person) => sum + (person.count ?? 1), 0);
-      return crew === undefined ? '' : `${count} ${count === 1 ? 'person' : 'people'}`;
+      return crew === undefined ? '' : `${count} ${plural(count, t('person'), t('people'))}`;
     },
     told: ({ crew }) => crew !== undefined,
     items: [own('crew', CrewSection, [...CREW_ITEMS, ...HELP_ITEMS])],
@@ -85,7 +85,7 @@ export const RIG_SECTIONS: readonly RigSection[] = [
     ),
     summary: ({ treatment }) => {
       const count = treatment?.stages.length ?? 0;
-      return count === 0 ? '' : `${count} ${count === 1 ? 'stage' : 'stages'}`;
+      return count === 0 ? '' : `${count} ${plural(count, t('stage'), t('stages'))}`;
     },
     told: ({ treatment }) => treatment !== undefined,
     items: [own('treatment', TreatmentSection, [...LINE_ITEMS, ...TOLD_STAGES])],

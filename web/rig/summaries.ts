@@ -1,5 +1,5 @@
 import type { RigFile } from '../../server/contract/rig.ts';
-import { t } from '../language/t.ts';
+import { plural, t } from '../language/t.ts';
 import { type QuantityKind, unitOf } from '../units/conversions.ts';
 import { fieldText } from '../units/quantities.ts';
 import { formatFigure, formatLength, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
@@ -31,9 +31,9 @@ export const gearSummary: Summary = ({ vehicle }) => {
   if (vehicle === undefined) return '';
   const { people = [], pets = [], gear = [] } = vehicle;
   const counts = [
-    counted(people.length, 'person', 'people'),
-    counted(pets.length, 'pet', 'pets'),
-    counted(gear.length, 'thing', 'things'),
+    counted(people.length, t('person'), t('people')),
+    counted(pets.length, t('pet'), t('pets')),
+    counted(gear.length, t('thing'), t('things')),
   ];
   return counts.filter((text) => text !== '').join(', ');
 };
@@ -42,7 +42,7 @@ const heldL = (tanks: readonly { litres: number }[]): number =>
   tanks.reduce((sum, { litres }) => sum + litres, 0);
 
 const counted = (count: number, one: string, many: string): string =>
-  count === 0 ? '' : `${count} ${count === 1 ? one : many}`;
+  count === 0 ? '' : `${count} ${plural(count, one, many)}`;
 
 function typicalText(use: number | { typical: number }, kind: QuantityKind, units: UnitSystem): string {
   const typical = typeof use === 'number' ? use : use.typical;

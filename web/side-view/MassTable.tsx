@@ -3,6 +3,7 @@ import type { Term } from '../../server/contract/analysis.ts';
 import type { MassReport, MassState } from '../../server/contract/vehicle.ts';
 import { Terms } from '../kit/Terms.tsx';
 import { Why } from '../kit/Why.tsx';
+import { inSentence } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import { formatAs, formatLength, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
@@ -122,7 +123,7 @@ function Row({ label, kg, limitKg, leftKg, units, why }: RowProps) {
   return (
     <tr>
       <th scope="row">
-        {label} {why !== null && <Why of={label.toLowerCase()}>{why}</Why>}
+        {label} {why !== null && <Why of={inSentence(label)}>{why}</Why>}
       </th>
       <td className="end strong">{kg === null ? NOT_KNOWN : formatMass(kg, units)}</td>
       <td className="end">{limitKg === null ? t('not told') : formatMass(limitKg, units)}</td>

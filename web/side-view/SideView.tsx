@@ -77,7 +77,7 @@ function MassView(props: { analysis: Analysis; mass: MassReport; units: UnitSyst
       />
       <p className="says">{tx`Wheels, places and levels to scale; boxes by volume or mass.${!scene.body.toldInFull && t(' The body is a scheme: its measures are not all told.')}${scene.centre !== null && t(' The crossed ring is the centre of gravity.')}${scene.things.some(({ place }) => place === null) && t(' What has no place is in the table only.')}`}</p>
       {typical.length > 0 && (
-        <p className="typical-still">{tx`${<b>{t('Still the typical values:')}</b>}  ${typical.join(', ')}. Change those that are not your own: until then these are the masses of some ordinary wagon.`}</p>
+        <p className="typical-still">{tx`${<b>{t('Still the typical values:')}</b>} ${typical.join(', ')}. Change those that are not your own: until then these are the masses of some ordinary wagon.`}</p>
       )}
       <MassTable state={state} mass={mass} units={units} />
       <EffectTable things={scene.things} mass={mass} units={units} />

@@ -143,9 +143,12 @@ function StripHeads(props: { analysis: StripAnalysis; units: UnitSystem; frame: 
 /** How much the full width is: in the tanks, and in cans beyond them where a plan goes by. */
 function headDetail(report: StripReport, units: UnitSystem, narrow: boolean): string {
   if (report.plan === undefined) {
-    return `${narrow ? '' : 'full width '}${formatLitres(fullLitres(report), units)}`;
+    return narrow
+      ? formatLitres(fullLitres(report), units)
+      : t`full width ${formatLitres(fullLitres(report), units)}`;
   }
   const cans = Math.max(0, ...report.plan.cans.map((span) => span.cans));
-  const tanks = `${narrow ? '' : 'tanks '}${formatLitres(report.capacityL, units)}`;
+  const litres = formatLitres(report.capacityL, units);
+  const tanks = narrow ? litres : t`tanks ${litres}`;
   return cans === 0 ? tanks : `${tanks} + ${countCans(cans)}`;
 }

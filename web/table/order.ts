@@ -1,7 +1,8 @@
+import { locale } from '../language/language.ts';
 export type Direction = 'ascending' | 'descending';
 export type SortValue = string | number | null;
 
-const collator = new Intl.Collator('en', { numeric: true, sensitivity: 'base' });
+const collator = new Intl.Collator(locale, { numeric: true, sensitivity: 'base' });
 
 function compare(a: string | number, b: string | number): number {
   if (typeof a === 'number' && typeof b === 'number') return a - b;

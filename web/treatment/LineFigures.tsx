@@ -57,11 +57,11 @@ function SourceTable({ report, units }: { report: TreatmentReport; units: UnitSy
                   {SOURCE_WORDS[kind]}{' '}
                   <Why
                     of={t`what is expected of a ${SOURCE_WORDS[kind]}`}
-                  >{tx`${hazard.microbial ? 'germs' : t('no germs')}, salt ${presence(hazard.salt)}, chemicals ${presence(hazard.chemicals)}, ${hazard.turbidityNtu} NTU: ${hazard.why}`}</Why>
+                  >{tx`${hazard.microbial ? t('germs') : t('no germs')}, salt ${presence(hazard.salt)}, chemicals ${presence(hazard.chemicals)}, ${hazard.turbidityNtu} NTU: ${hazard.why}`}</Why>
                 </div>
               ))}
             </th>
-            <td>{alike.treatable ? <b>{t('yes')}</b> : t('no')}</td>
+            <td>{alike.treatable ? <b>{t('yes')}</b> : t('answer|no')}</td>
             <td>
               {alike.reasons
                 .map((reason, place) => inUnits(units, reason, alike.reasonsParts?.[place]))
@@ -94,7 +94,8 @@ function alikeSources(sources: readonly Source[]): AlikeSources[] {
   return [...groups.values()].sort((a, b) => Number(b.treatable) - Number(a.treatable));
 }
 
-const presence = (value: 'no' | 'unknown' | 'yes'): string => (value === 'unknown' ? t('not known') : value);
+const presence = (value: 'no' | 'unknown' | 'yes'): string =>
+  value === 'unknown' ? t('not known') : value === 'yes' ? t('yes') : t('answer|no');
 
 function CartridgeTable({ report, units }: { report: TreatmentReport; units: UnitSystem }) {
   return (

@@ -152,14 +152,14 @@ const CONVERSIONS: Record<QuantityKind, (units: Units) => Conversion> = {
   distance: ({ distance }) => of(KM[distance], distance),
   speed: ({ distance }) => of(KM[distance], distance === 'km' ? 'km/h' : 'mph'),
   fuelUse,
-  waterUse: byVolume(' a day'),
+  waterUse: byVolume(t(' a day')),
   litresPer1000Km: (units) =>
-    of(LITRES[units.volume] / KM[units.distance], `${volumeSign(units)} on 1,000 ${units.distance}`),
+    of(LITRES[units.volume] / KM[units.distance], t`${volumeSign(units)} on 1,000 ${units.distance}`),
   hourUse: byVolume('/h'),
   share: everywhere(times(100, '%')),
   percent: everywhere(same('%')),
-  days: everywhere(same('days')),
-  hours: everywhere(same('hours')),
+  days: everywhere(same(t('days'))),
+  hours: everywhere(same(t('hours'))),
   factor: everywhere(same('×')),
   celsius: ({ temperature }) => (temperature === '°C' ? same('°C') : FAHRENHEIT),
   // A difference: no 32 to add.
@@ -183,7 +183,7 @@ const CONVERSIONS: Record<QuantityKind, (units: Units) => Conversion> = {
   log: everywhere(same('log')),
   dose: everywhere(same('mJ/cm²')),
   strength: everywhere(same('mg/L')),
-  price: ({ volume }) => times(LITRES[volume], volume === 'L' ? 'a litre' : 'a gal'),
+  price: ({ volume }) => times(LITRES[volume], volume === 'L' ? t('a litre') : t('a gal')),
   count: everywhere(same('')),
 };
 

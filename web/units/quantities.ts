@@ -1,3 +1,4 @@
+import { DECIMAL_SIGN } from '../language/language.ts';
 import { t } from '../language/t.ts';
 import { metricOf, type QuantityKind, type UnitSystem, valueIn } from './conversions.ts';
 
@@ -14,18 +15,28 @@ const MOST_TYPED_FIGURES = 6;
 export function fieldText(metric: number, kind: QuantityKind, units: UnitSystem): string {
   const value = valueIn(kind, metric, units);
   if (!Number.isFinite(value)) return '';
-  if (value === metric) return String(withoutNoise(value));
+  return String(value === metric ? withoutNoise(value) : fieldFigure(metric, kind, units)).replace(
+    '.',
+    DECIMAL_SIGN,
+  );
+}
+
+function fieldFigure(metric: number, kind: QuantityKind, units: UnitSystem): number {
+  const value = valueIn(kind, metric, units);
   const least = Math.max(LEAST_FIGURES, wholeFigures(value));
   for (let figures = least; figures <= MOST_TYPED_FIGURES; figures += 1) {
     const typed = Number(value.toPrecision(figures));
-    if (withoutNoise(metricOf(kind, typed, units)) === metric) return String(typed);
+    if (withoutNoise(metricOf(kind, typed, units)) === metric) return typed;
   }
-  return String(Number(value.toPrecision(least)));
+  return Number(value.toPrecision(least));
 }
 
 const wholeFigures = (value: number): number => Math.trunc(Math.abs(value)).toString().length;
 
 export type Typed = { ok: true; value: number } | { ok: false; why: string };
+
+/** The sign that parts thousands for the reader, and three figures after it: to others it is a decimal sign. */
+const TWO_WAYS = DECIMAL_SIGN === ',' ? /^-?\d{1,3}\.\d{3}$/ : /^-?\d{1,3},\d{3}$/;
 
 /** Reads what was typed, in the reader's units, and gives it in metric. */
 export function readTyped(text: string, kind: QuantityKind, units: UnitSystem): Typed {
@@ -34,7 +45,7 @@ export function readTyped(text: string, kind: QuantityKind, units: UnitSystem): 
     .replace('\u2212', '-')
     .replaceAll(/[\s\u00a0\u202f]/g, '');
   if (plain === '') return { ok: false, why: t('Needs a number.') };
-  if (/^-?\d{1,3},\d{3}$/.test(plain)) {
+  if (TWO_WAYS.test(plain)) {
     return {
       ok: false,
       why: t`“${text.trim()}” can be read two ways: write it without a comma, or with a point.`,

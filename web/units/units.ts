@@ -1,3 +1,5 @@
+import { DECIMAL_SIGN, locale } from '../language/language.ts';
+import { t } from '../language/t.ts';
 import { type QuantityKind, type UnitSystem, unitOf, unitsOf, valueIn } from './conversions.ts';
 
 export type { UnitSystem } from './conversions.ts';
@@ -17,7 +19,8 @@ export const massUnit = (units: UnitSystem): string => unitOf('mass', units);
 export const volumeUnitInFull = (units: UnitSystem): string => unitsOf(units).volume;
 
 /** What a place along the route is counted in: "km 212", "mile 132". */
-export const placeUnit = (units: UnitSystem): string => (unitsOf(units).distance === 'km' ? 'km' : 'mile');
+export const placeUnit = (units: UnitSystem): string =>
+  unitsOf(units).distance === 'km' ? t('km') : t('mile');
 /** A gallon is too coarse where a litre is not: its tenths are kept (ours). */
 export const isInLitres = (units: UnitSystem): boolean => unitsOf(units).volume === 'L';
 
@@ -33,13 +36,16 @@ const formats = new Map<number, Intl.NumberFormat>();
 export function formatFigure(value: number, decimals: number): string {
   let format = formats.get(decimals);
   if (format === undefined) {
-    format = new Intl.NumberFormat('en-GB', { maximumFractionDigits: decimals });
+    format = new Intl.NumberFormat(locale, { maximumFractionDigits: decimals });
     formats.set(decimals, format);
   }
   const text = format.format(value);
   if (text === '-0') return '0';
   return text.replace('-', MINUS);
 }
+
+/** A figure with a point before its decimals as the reader writes it. */
+export const inLocale = (digits: string): string => digits.replace('.', DECIMAL_SIGN).replace('-', MINUS);
 
 /** One decimal below ten, where it matters; none above. */
 const decimalsFor = (value: number): number => (Math.abs(value) < 9.95 ? 1 : 0);
@@ -82,7 +88,7 @@ export const formatLitres = (litres: number, units: UnitSystem): string =>
 /** A time in days with its unit: "1 day", "2.5 days". */
 export function formatDays(days: number): string {
   const figure = figureDays(days);
-  return `${figure}${NO_BREAK}${figure === '1' ? 'day' : 'days'}`;
+  return `${figure}${NO_BREAK}${figure === '1' ? t('day') : t('days')}`;
 }
 
 /** A figure with the unit that its kind has for the reader. */
@@ -111,7 +117,7 @@ export function figureSignedMass(kg: number, units: UnitSystem): string {
 
 /** What one unit of volume adds to a mass, without unit: kilograms a litre, or pounds a gallon. */
 export const perLitreFigure = (kgPerLitre: number, units: UnitSystem): string =>
-  valueIn('litreMass', kgPerLitre, units).toFixed(2).replace('-', MINUS);
+  inLocale(valueIn('litreMass', kgPerLitre, units).toFixed(2));
 
 /** A measure of the vehicle with its unit: "2.85 m", "9.4 ft". */
 export const formatLength = (metres: number, units: UnitSystem): string =>

@@ -15,6 +15,7 @@ import { withoutPaths } from '../words/field-words.ts';
 import { inUnits, saidIn } from '../words/said.ts';
 import { FROM_WORDS, SUN_WORDS, USE_WORDS } from './use-words.ts';
 import '../table/plain-table.css';
+import { worded } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 
@@ -70,7 +71,7 @@ function UseTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
           <th scope="col">{t('Use')}</th>
           {ENDS.map((end) => (
             <th scope="col" className="end" key={end}>
-              {end}
+              {worded(end)}
             </th>
           ))}
         </tr>
@@ -139,7 +140,7 @@ function EnduranceTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
           <th scope="col">{t('Water')}</th>
           <th scope="col" className="end">{tx`aboard ${volumeUnit(units)}`}</th>
           {ENDS.map((end) => (
-            <th scope="col" className="end" key={end}>{tx`${end} use`}</th>
+            <th scope="col" className="end" key={end}>{tx`${worded(end)} use`}</th>
           ))}
         </tr>
       </thead>
@@ -163,7 +164,7 @@ function EnduranceTable({ use, units }: { use: WaterUse; units: UnitSystem }) {
 function ReserveWords({ reserve, units }: { reserve: WaterUse['reserve']; units: UnitSystem }) {
   const { litres, days, hoursToHelp, safeL, worstLoss, holds } = reserve;
   return (
-    <div>{tx`${<b>{t('Reserve:')}</b>}  ${formatLitres(litres, units)}, ${formatDays(days)} of drinking grade${
+    <div>{tx`${<b>{t('Reserve:')}</b>} ${formatLitres(litres, units)}, ${formatDays(days)} of drinking grade${
       hoursToHelp === null
         ? t('; not told how long until help comes')
         : t`; help takes ${formatFigure(hoursToHelp, 1)}\u00a0hours`
@@ -174,6 +175,6 @@ function ReserveWords({ reserve, units }: { reserve: WaterUse['reserve']; units:
 function HeatWords({ heat, units }: { heat: NonNullable<WaterUse['heat']>; units: UnitSystem }) {
   const { workRest } = heat;
   return (
-    <div>{tx`${<b>{t('Heat:')}</b>} WBGT ${formatTemperature(heat.wbgtC, units)}${heat.from === 'estimate' ? t(' (estimate)') : ''}, ${SUN_WORDS[heat.sun]}, ${heat.work} work, ${heat.category === 0 ? t('below the table') : t`heat category ${heat.category} of 5`}: each person drinks ${formatFigure(heat.restFactor, 2)} times as much as in mild weather and ${formatLitres(heat.litresPerWorkHour.high, units)} more for an hour of work. ${workRest !== null && tx`Work ${formatFigure(workRest.workMinutes, 0)} minutes of an hour, rest ${formatFigure(workRest.restMinutes, 0)}. `}${<Why of={t("the heat's figures")}>{inUnits(units, heat.why, heat.whyParts)}</Why>}`}</div>
+    <div>{tx`${<b>{t('Heat:')}</b>} WBGT ${formatTemperature(heat.wbgtC, units)}${heat.from === 'estimate' ? t(' (estimate)') : ''}, ${SUN_WORDS[heat.sun]}, ${worded(heat.work)} work, ${heat.category === 0 ? t('below the table') : t`heat category ${heat.category} of 5`}: each person drinks ${formatFigure(heat.restFactor, 2)} times as much as in mild weather and ${formatLitres(heat.litresPerWorkHour.high, units)} more for an hour of work. ${workRest !== null && tx`Work ${formatFigure(workRest.workMinutes, 0)} minutes of an hour, rest ${formatFigure(workRest.restMinutes, 0)}. `}${<Why of={t("the heat's figures")}>{inUnits(units, heat.why, heat.whyParts)}</Why>}`}</div>
   );
 }

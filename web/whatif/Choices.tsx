@@ -4,8 +4,8 @@ import { optional } from '../form/items.ts';
 import { t } from '../language/t.ts';
 
 const ITEMS = [
-  optional(t('Waiting'), '/waitDays', 'days', 'empty: 2 days'),
-  optional(t('Hotter by'), '/hotterByC', 'warming', 'empty: 5 °C, or 9 °F'),
+  optional(t('Waiting'), '/waitDays', 'days', t('empty: 2 days')),
+  optional(t('Hotter by'), '/hotterByC', 'warming', t('empty: 5 °C, or 9 °F')),
   optional(t('Turning round at'), '/turnRoundAtKm', 'distance', t('empty: the worst place')),
 ];
 

@@ -1,6 +1,7 @@
 import { useMemo, useState } from 'react';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { GaugeRow, GaugeSide } from '../../server/contract/whatif.ts';
+import { andAll, worded } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import type { Focus } from '../state/focus.ts';
@@ -69,17 +70,17 @@ export function GaugeTable({ rows, units, file, onFocus }: GaugeTableProps) {
 function gaugePlace({ at, name, commodities }: GaugeRow): string {
   switch (at) {
     case 'start':
-      return name ?? 'start';
+      return name ?? t('start');
     case 'end':
-      return name ?? 'end';
+      return name ?? t('end');
     case 'step':
       return '';
     case 'arriving':
-      return `to ${name ?? 'a supply'}`;
+      return t`to ${name ?? t('a supply')}`;
     case 'leaving':
-      return t`from ${name ?? 'a supply'}, ${commodities.join(' and ')} filled`;
+      return t`from ${name ?? t('a supply')}, ${andAll(commodities.map(worded))} filled`;
     case 'turn-back':
-      return t`last place to turn back for ${commodities.join(' and ')}`;
+      return t`last place to turn back for ${andAll(commodities.map(worded))}`;
   }
 }
 
@@ -115,13 +116,13 @@ function columnsFor(units: UnitSystem): Column<NumberedRow>[] {
     ...COMMODITIES.flatMap((commodity): Column<NumberedRow>[] => [
       {
         key: `${commodity} on`,
-        head: t`${commodity} on`,
+        head: t`${worded(commodity)} on`,
         align: 'end',
         value: ({ row }) => row[commodity].onL,
         cell: ({ row }) => <Least least={row[commodity].onL} side={row[commodity]} units={units} />,
       },
       {
-        key: t`${commodity} back`,
+        key: `${commodity} back`,
         head: t('back'),
         align: 'end',
         value: ({ row }) => row[commodity].backL,
@@ -140,7 +141,7 @@ function GaugeDetails({ row, units }: { row: GaugeRow; units: UnitSystem }) {
         return (
           <li
             key={commodity}
-          >{tx`${<b>{commodity}</b>}: ${figureBeside(plannedL, onL, units)} ${volume} aboard. On to ${placeWords(to, units)} it takes ${figureAtLeast(onL, units)} ${volume}; ${
+          >{tx`${<b>{worded(commodity)}</b>}: ${figureBeside(plannedL, onL, units)} ${volume} aboard. On to ${placeWords(to, units)} it takes ${figureAtLeast(onL, units)} ${volume}; ${
             backL === null
               ? t('the way cannot be driven back')
               : t`back to ${placeWords(from, units)} ${figureAtLeast(backL, units)}\u00a0${volume}`
@@ -159,9 +160,15 @@ function csvColumnsFor(units: UnitSystem): CsvColumn<NumberedRow>[] {
     { head: t`at (${long} along)`, value: ({ row }) => distanceIn(row.atKm, units) },
     { head: t('place'), value: ({ row }) => gaugePlace(row) },
     ...COMMODITIES.flatMap((commodity): CsvColumn<NumberedRow>[] => [
-      { head: t`${commodity} to go on (${volume})`, value: ({ row }) => litres(row[commodity].onL) },
-      { head: t`${commodity} to go back (${volume})`, value: ({ row }) => litres(row[commodity].backL) },
-      { head: t`${commodity} planned (${volume})`, value: ({ row }) => litres(row[commodity].plannedL) },
+      { head: t`${worded(commodity)} to go on (${volume})`, value: ({ row }) => litres(row[commodity].onL) },
+      {
+        head: t`${worded(commodity)} to go back (${volume})`,
+        value: ({ row }) => litres(row[commodity].backL),
+      },
+      {
+        head: t`${worded(commodity)} planned (${volume})`,
+        value: ({ row }) => litres(row[commodity].plannedL),
+      },
     ]),
   ];
 }

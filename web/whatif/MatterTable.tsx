@@ -2,6 +2,7 @@ import type { Matter } from '../../server/contract/whatif.ts';
 import { figureLitres, type UnitSystem, volumeUnit } from '../units/units.ts';
 import { inUnits } from '../words/said.ts';
 import '../table/plain-table.css';
+import { worded } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 
@@ -28,7 +29,7 @@ export function MatterTable({ matters, units }: MatterTableProps) {
         {matters.map(({ assumption, step, stepParts, commodity, beforeL, afterL, changeL }) => (
           <tr key={`${assumption} ${commodity} ${step}`}>
             <th scope="row">{inUnits(units, step, stepParts)}</th>
-            <td>{commodity}</td>
+            <td>{worded(commodity)}</td>
             <td className="end">{tx`${figureLitres(beforeL, units)} to ${figureLitres(afterL, units)}`}</td>
             <td className="end">{figureLitres(changeL, units)}</td>
           </tr>

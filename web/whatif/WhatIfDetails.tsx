@@ -1,4 +1,5 @@
 import type { WhatIfRow } from '../../server/contract/whatif.ts';
+import { worded } from '../language/codes.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import { formatAtKm, formatBeforeKm, formatLitres, type UnitSystem } from '../units/units.ts';
@@ -10,7 +11,7 @@ export function WhatIfDetails({ row, units }: { row: WhatIfRow; units: UnitSyste
   return (
     <dl>
       <dt>{t('Best then')}</dt>
-      <dd>{tx`${row.next} to ${placeWords(row.next === 'on' ? row.to : row.from, units)}`}</dd>
+      <dd>{tx`${worded(row.next)} to ${placeWords(row.next === 'on' ? row.to : row.from, units)}`}</dd>
       <dt>{t('There with')}</dt>
       <dd>{row.arriveL < 0 ? t`nothing: ${litres(-row.arriveL)} lack` : litres(row.arriveL)}</dd>
       <dt>{t('Margin')}</dt>

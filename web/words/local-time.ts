@@ -1,20 +1,8 @@
+import { dateLocale } from '../language/language.ts';
 import { t } from '../language/t.ts';
 
-const WEEKDAYS = [t('Sun'), t('Mon'), t('Tue'), t('Wed'), t('Thu'), t('Fri'), t('Sat')];
-const MONTHS = [
-  t('Jan'),
-  t('Feb'),
-  t('Mar'),
-  t('Apr'),
-  t('May'),
-  t('Jun'),
-  t('Jul'),
-  t('Aug'),
-  t('Sep'),
-  t('Oct'),
-  t('Nov'),
-  t('Dec'),
-];
+const weekday = new Intl.DateTimeFormat(dateLocale, { weekday: 'short', timeZone: 'UTC' });
+const month = new Intl.DateTimeFormat(dateLocale, { month: 'short', timeZone: 'UTC' });
 
 /** The day on the reader's own calendar, YYYY-MM-DD: what is noted in the evening is not of tomorrow. */
 export function today(now: Date = new Date()): string {
@@ -26,7 +14,7 @@ export function today(now: Date = new Date()): string {
 export function formatDate(date: string): string {
   const at = new Date(`${date}T00:00:00Z`);
   if (Number.isNaN(at.getTime())) return date;
-  return `${WEEKDAYS[at.getUTCDay()]}\u00a0${at.getUTCDate()}\u00a0${MONTHS[at.getUTCMonth()]}`;
+  return t`${weekday.format(at)}\u00a0${at.getUTCDate()}\u00a0${month.format(at)}`;
 }
 
 /** "2027-05-03T14:05", a local time without a zone, as "Mon 3 May 14:05". */
@@ -39,7 +27,7 @@ export const formatWhen = (when: string): string =>
 
 /** "Mon 3 May 10:05 to Mon 3 May 12:40"; one where both are the same. */
 export const formatTimeSpan = ({ earliest, latest }: { earliest: string; latest: string }): string =>
-  earliest === latest ? formatWhen(latest) : `${formatWhen(earliest)} to ${formatWhen(latest)}`;
+  earliest === latest ? formatWhen(latest) : t`${formatWhen(earliest)} to ${formatWhen(latest)}`;
 
 /** Hours of the day as a clock shows them: 7.5 is "07:30". */
 export function clockOf(hours: number): string {

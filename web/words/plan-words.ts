@@ -2,7 +2,7 @@ import type { Edge } from '../../server/contract/analysis.ts';
 import type { Commodity } from '../../server/contract/common.ts';
 import type { Plan } from '../../server/contract/plan.ts';
 import type { FuelKind } from '../../server/contract/rig.ts';
-import { t } from '../language/t.ts';
+import { plural, t } from '../language/t.ts';
 import { formatAtKm, formatLitres, type UnitSystem } from '../units/units.ts';
 import { edgeName, FUEL_WORDS } from './words.ts';
 
@@ -16,9 +16,9 @@ export const hasUnknown = ({ legs }: Plan): boolean =>
 
 /** What is poured, in a word. */
 export const contentWord = (commodity: Commodity, fuel: FuelKind): string =>
-  commodity === 'fuel' ? FUEL_WORDS[fuel] : 'water';
+  commodity === 'fuel' ? FUEL_WORDS[fuel] : t('water');
 
-export const countCans = (cans: number): string => `${cans} ${cans === 1 ? 'can' : 'cans'}`;
+export const countCans = (cans: number): string => `${cans} ${plural(cans, t('can'), t('cans'))}`;
 
 /** "3 l above the reserve", "12 l too little". */
 export const marginWords = (marginL: number, units: UnitSystem): string =>

@@ -1,9 +1,9 @@
 import type { Parts } from '../../server/contract/common.ts';
-import { METRIC } from '../../server/words/parts/metric.ts';
 import { type Figure, withoutTags } from '../../server/words/parts/part.ts';
 import { digits, isBare, type Setting, setParts } from '../../server/words/parts/setting.ts';
+import { t } from '../language/t.ts';
 import { kindOf, type QuantityKind, unitOf, valueIn } from '../units/conversions.ts';
-import { formatFigure, NO_BREAK, placeUnit, type UnitSystem } from '../units/units.ts';
+import { formatFigure, inLocale, NO_BREAK, placeUnit, type UnitSystem } from '../units/units.ts';
 
 /** At least so many decimals: a gallon is too coarse without. */
 const LEAST_DECIMALS: Partial<Record<QuantityKind, number>> = { volume: 1, fuelUse: 1 };
@@ -25,9 +25,10 @@ const kindOfFigure = ({ unit, difference }: Figure): QuantityKind | null =>
 const settingFor = (units: UnitSystem): Setting => ({
   figure: (part) => {
     const kind = kindOfFigure(part);
-    if (kind === null) return METRIC.figure(part);
-    const number = converted(digits(part, part.figure), kind, units);
-    return isBare(part) ? number : `${number}${NO_BREAK}${unitOf(kind, units)}`;
+    const told = digits(part, part.figure);
+    const number = kind === null ? inLocale(told) : converted(told, kind, units);
+    if (isBare(part)) return number;
+    return kind === null ? `${number} ${t(part.unit)}` : `${number}${NO_BREAK}${unitOf(kind, units)}`;
   },
   place: (part) => `${placeUnit(units)}${NO_BREAK}${converted(digits(part, part.place), 'distance', units)}`,
 });

@@ -5,10 +5,12 @@ import type { KeptResults } from '../../contract/kept.ts';
 import { readDemoPlan } from '../../io/demo-files.ts';
 import { DEMO_ID, type Store } from '../../store/library/store.ts';
 import type { StoredTrip } from '../../store/port/port.ts';
+import { type Language, language } from '../../words/parts/language.ts';
 import type { tasks as carryTasks, ExportAsk } from '../../work/carry-tasks.ts';
 import { JobAborted } from '../../work/job.ts';
 import { WorkerPool } from '../../work/pool.ts';
 import { PLAN_LESS } from '../../work/refusals.ts';
+import { speaking } from '../../work/speaking.ts';
 import type { LearnAsk, LoadAsk, tasks } from '../../work/tasks.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
 import type { Limits } from './limits.ts';
@@ -71,7 +73,7 @@ export class AnalysisService {
   readonly #analysed = new Map<string, Analysed>();
   #closed = false;
   #warmLater: NodeJS.Timeout | undefined;
-  #demoReply: { day: string; bytes: Promise<Uint8Array> } | null = null;
+  readonly #demoReplies = new Map<Language, { day: string; bytes: Promise<Uint8Array> }>();
 
   constructor({ limits, today, onFault, store }: ServiceOptions) {
     this.#limits = limits;
@@ -140,8 +142,9 @@ export class AnalysisService {
     };
     try {
       const options = { timeoutMs: this.#limits.analyseMs, signal, onTold };
-      return await this.#plansMade.replyTo({ key, rig, trip, extras, today: ask.today }, async () =>
-        valueOrThrow(await this.#planning().run('planReply', ask, options)),
+      return await this.#plansMade.replyTo(
+        { key, rig, trip, extras, today: ask.today, language: language() },
+        async () => valueOrThrow(await this.#planning().run('planReply', ask, options)),
       );
     } finally {
       if (name !== null) this.#plansSoFar.delete(name);
@@ -154,7 +157,8 @@ export class AnalysisService {
     const seconds = this.#limits.planSeconds;
     const ask = { ...request, key, packed, today: this.#today(), seconds, extras: true };
     const options = { timeoutMs: this.#limits.analyseMs, signal };
-    return valueOrThrow(await this.#planning().run('exportFile', ask, options));
+    // The words of paper and of the view from the seat are English only.
+    return valueOrThrow(await speaking('en', () => this.#planning().run('exportFile', ask, options)));
   }
 
   /** A good plan, while the best is still searched for under that name, as JSON bytes of a PlanReply; null while there is none. */
@@ -173,15 +177,14 @@ export class AnalysisService {
   async demo(): Promise<Uint8Array> {
     this.#warmLater?.refresh();
     const day = this.#today();
-    if (this.#demoReply?.day !== day) {
-      const bytes = this.#analyseDemo();
-      this.#demoReply = { day, bytes };
-      // A failure is told to whoever asked, and tried again for the next.
-      bytes.catch(() => {
-        this.#demoReply = null;
-      });
-    }
-    return this.#demoReply.bytes;
+    const known = this.#demoReplies.get(language());
+    if (known?.day === day) return known.bytes;
+    const bytes = this.#analyseDemo();
+    this.#demoReplies.set(language(), { day, bytes });
+    // A failure is told to whoever asked, and tried again for the next.
+    const asked = language();
+    bytes.catch(() => this.#demoReplies.delete(asked));
+    return bytes;
   }
 
   /** Jobs of each kind at work or waiting, and trips kept for re-analysis. */

@@ -2,18 +2,18 @@ import type { Commodity } from '../../contract/common.ts';
 import type { FuelKind } from '../../contract/rig.ts';
 import type { GapEdge } from '../../core/gaps/gap.ts';
 import type { PlaceName } from '../../core/phrases/said/supply-kinds.ts';
-import { ANSWER } from '../answered.ts';
+import { answerWords } from '../answered.ts';
 import type { SaidPlace } from '../parts/said-place.ts';
 import { textOf } from '../words-of.ts';
 
-const { fuels, water, ends } = ANSWER.names;
+const words = () => answerWords().names;
 
 export const commodityWord = (commodity: Commodity, kind: FuelKind): string =>
-  commodity === 'fuel' ? fuels[kind] : water;
+  commodity === 'fuel' ? words().fuels[kind] : words().water;
 
 /** An end of a gap as a sentence speaks of it. */
 export const namedEdge = ({ name, kind, atM }: GapEdge): SaidPlace => ({
-  name: nameText(name ?? ends[kind]),
+  name: nameText(name ?? words().ends[kind]),
   atM,
 });
 

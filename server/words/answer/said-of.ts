@@ -2,7 +2,7 @@ import type { Commodity, Evidence } from '../../contract/common.ts';
 import { SKETCHY_FACTOR } from '../../core/gaps/course/even-course.ts';
 import type { Gap, GapEdge, Report } from '../../core/gaps/gap.ts';
 import { VERDICT_RANK } from '../../core/gaps/verdict.ts';
-import { ANSWER } from '../answered.ts';
+import { answerWords } from '../answered.ts';
 import { metricText } from '../parts/metric.ts';
 import { type Part, withoutTags } from '../parts/part.ts';
 import type { SaidStretch } from '../parts/said-place.ts';
@@ -10,7 +10,7 @@ import { wordsOf } from '../words-of.ts';
 import type { AnswerFacts } from './answer-facts.ts';
 import { commodityWord, namedEdge, nameText } from './names.ts';
 
-const WORDS = ANSWER.said;
+const words = () => answerWords().said;
 
 /** What the longest stretch of a commodity comes to, what is passed over inside it, and a worse one where there is one. */
 export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
@@ -22,10 +22,10 @@ export function saidOf(commodity: Commodity, facts: AnswerFacts): Part[][] {
   const inside = passedOver(commodity, longest, facts.passings);
   const isWorse = worst !== longest && worst.verdict !== 'enough' && worst.verdict !== longest.verdict;
   return [
-    WORDS.where(stretchOf(longest)),
+    words().where(stretchOf(longest)),
     outcomeOf(longest),
     ...(inside === null ? [] : [inside]),
-    ...(isWorse ? [WORDS.worse(stretchOf(worst), outcomeOf(worst))] : []),
+    ...(isWorse ? [words().worse(stretchOf(worst), outcomeOf(worst))] : []),
     ...detoursOf(report),
   ];
 }
@@ -44,8 +44,8 @@ function detoursOf({ gaps }: Report): Part[][] {
   const [longest] = ends;
   if (longest === undefined) return [];
   if (ends.length > NAMED_DETOURS)
-    return [WORDS.manyDetours(LONG_DETOUR_M, { count: ends.length, longest: detourTo(longest) })];
-  return [WORDS.detours(LONG_DETOUR_M, ends.map(detourTo))];
+    return [words().manyDetours(LONG_DETOUR_M, { count: ends.length, longest: detourTo(longest) })];
+  return [words().detours(LONG_DETOUR_M, ends.map(detourTo))];
 }
 
 const detourTo = (edge: GapEdge) => ({ ...namedEdge(edge), detourM: edge.detourM });
@@ -55,8 +55,8 @@ function withoutData(commodity: Commodity, gap: Gap, { rig }: AnswerFacts): Part
   const what = commodityWord(commodity, rig.fuel.kind);
   const share = gap.needL > 0 ? Math.min(1, gap.departL / gap.needL) : 1;
   return [
-    WORDS.noData(what),
-    commodity === 'water' ? WORDS.lastsDays(share, gap.days) : WORDS.lastsWay(share, gap.wayM),
+    words().noData(what),
+    commodity === 'water' ? words().lastsDays(share, gap.days) : words().lastsWay(share, gap.wayM),
   ];
 }
 
@@ -79,16 +79,16 @@ function tightest(gap: Gap): { arriveL: number; marginL: number; drinking: boole
 }
 
 function outcomeOf(gap: Gap): Part[] {
-  const notes = [...(gap.acrossNoData ? WORDS.acrossNoData() : []), ...straightSteps(gap)];
+  const notes = [...(gap.acrossNoData ? words().acrossNoData() : []), ...straightSteps(gap)];
   switch (gap.verdict) {
     case 'enough':
-      return WORDS.enough(tightest(gap), notes);
+      return words().enough(tightest(gap), notes);
     case 'into-reserve':
-      return WORDS.intoReserve(tightest(gap), notes);
+      return words().intoReserve(tightest(gap), notes);
     case 'short':
-      return gap.runsDryM === null ? WORDS.runsDry() : WORDS.runsDryAt(gap.runsDryM, gap.extraL);
+      return gap.runsDryM === null ? words().runsDry() : words().runsDryAt(gap.runsDryM, gap.extraL);
     case 'unknown':
-      return WORDS.nobodyKnows(whyUnknown(gap));
+      return words().nobodyKnows(whyUnknown(gap));
   }
 }
 
@@ -96,12 +96,12 @@ function outcomeOf(gap: Gap): Part[] {
 const straightSteps = ({ doubt, verdict }: Gap): Part[] =>
   doubt === null || verdict === 'unknown' || doubt.of !== 'sparse'
     ? []
-    : WORDS.straight(doubt, SKETCHY_FACTOR);
+    : words().straight(doubt, SKETCHY_FACTOR);
 
 const whyUnknown = (gap: Gap): Part[] =>
   tightest(gap).arriveL < 0 || gap.doubt === null || !gap.doubt.leavesUnknown
-    ? WORDS.noDataToCross()
-    : WORDS.whyUnknown[gap.doubt.of](gap.doubt);
+    ? words().noDataToCross()
+    : words().whyUnknown[gap.doubt.of](gap.doubt);
 
 const STRENGTH: Record<Evidence, number> = { confirmed: 0, stated: 1, implied: 2, doubtful: 3 };
 
@@ -121,5 +121,5 @@ function passedOver(commodity: Commodity, gap: Gap, passings: AnswerFacts['passi
   if (inside === undefined) return null;
   const [reason] = inside.reasons;
   const place = { name: nameText(inside.name ?? inside.kind), atM: inside.atM };
-  return WORDS.doesNotCount(place, reason === undefined ? null : metricText(withoutTags(wordsOf(reason))));
+  return words().doesNotCount(place, reason === undefined ? null : metricText(withoutTags(wordsOf(reason))));
 }

@@ -1,13 +1,13 @@
 import type { Commodity } from '../../contract/common.ts';
 import type { Gap, Report } from '../../core/gaps/gap.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
-import { ANSWER } from '../answered.ts';
+import { answerWords } from '../answered.ts';
 import { upToTenth } from '../parts/figures.ts';
 import type { Part } from '../parts/part.ts';
 import type { AnswerFacts } from './answer-facts.ts';
 import { commodityWord, namedEdge } from './names.ts';
 
-const WORDS = ANSWER.todo;
+const words = () => answerWords().todo;
 
 /** At most this many stretches are named for each commodity in what to do; the rest are counted. */
 const NAMED_STRETCHES = 2;
@@ -19,18 +19,18 @@ export function todoOf(facts: AnswerFacts): Part[][] {
     ...carryOf(commodity, facts),
   ]);
   const asks = COMMODITIES.flatMap((commodity) => askOf(commodity, facts));
-  if (!facts.onwardTold) asks.push(WORDS.sayOnward());
+  if (!facts.onwardTold) asks.push(words().sayOnward());
   return [
     ...facts.cautions.flatMap(closedOf),
     ...carries,
     ...asks,
-    WORDS.leaveFull(carries.length + asks.length === 0),
+    words().leaveFull(carries.length + asks.length === 0),
   ];
 }
 
 /** That the route is closed somewhere goes before all else. */
 const closedOf = ({ code, fromM = 0, toM = fromM }: AnswerFacts['cautions'][number]): Part[][] =>
-  code === 'route-closed' ? [WORDS.closed({ fromM, toM })] : [];
+  code === 'route-closed' ? [words().closed({ fromM, toM })] : [];
 
 /** Whether what a gap lacks has room in the fixed tanks, since the trip starts with less. */
 const isFilledFirst = ({ from, extraL, departL }: Gap, { capacityL }: Report): boolean =>
@@ -42,7 +42,7 @@ function fillOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] 
   const report = facts[commodity];
   const first = report.gaps.find((gap) => isFilledFirst(gap, report));
   if (first === undefined) return [];
-  return [WORDS.fill(commodityWord(commodity, rig.fuel.kind), upToTenth(first.extraL))];
+  return [words().fill(commodityWord(commodity, rig.fuel.kind), upToTenth(first.extraL))];
 }
 
 /** One sentence for a commodity: how many cans over which stretches. */
@@ -59,19 +59,19 @@ function carryOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][]
   const what = commodityWord(commodity, rig.fuel.kind);
   return report.takesCans
     ? [
-        WORDS.carry(
+        words().carry(
           what,
           named.map((gap, index) => cansOn(report, { gap, saysSize: index === 0 })),
           more,
         ),
       ]
-    : [WORDS.inNoCan(what, named.map(missingOn), more)];
+    : [words().inNoCan(what, named.map(missingOn), more)];
 }
 
 /** The cans for a stretch, and from where to where; their size with the first. */
 function cansOn(report: Report, { gap, saysSize }: { gap: Gap; saysSize: boolean }): Part[] {
   const cans = gap.extraCans;
-  return WORDS.cans(
+  return words().cans(
     { cans, toGet: cans - report.cansOwned, canL: saysSize ? report.canL : null },
     { from: namedEdge(filledAt(report, gap)), to: namedEdge(gap.to) },
   );
@@ -89,15 +89,15 @@ function filledAt({ gaps, canL }: Report, gap: Gap): Gap['from'] {
 
 /** What is missing on a stretch of what no can takes. */
 const missingOn = ({ extraL, from, to }: Gap): Part[] =>
-  WORDS.missing(extraL, { from: namedEdge(from), to: namedEdge(to) });
+  words().missing(extraL, { from: namedEdge(from), to: namedEdge(to) });
 
 /** One sentence for a commodity: where nobody knows, save what only the way past the end leaves open. */
 function askOf(commodity: Commodity, { rig, ...facts }: AnswerFacts): Part[][] {
   const what = commodityWord(commodity, rig.fuel.kind);
-  if (facts.noData.includes(commodity)) return [WORDS.getData(what)];
+  if (facts.noData.includes(commodity)) return [words().getData(what)];
   const [first, ...rest] = facts[commodity].gaps.filter(
     (gap) => gap.verdict === 'unknown' && (gap.acrossNoData || gap.to.kind !== 'end' || facts.onwardTold),
   );
   if (first === undefined) return [];
-  return [WORDS.findOut(what, { fromM: first.from.atM, toM: first.to.atM }, rest.length)];
+  return [words().findOut(what, { fromM: first.from.atM, toM: first.to.atM }, rest.length)];
 }

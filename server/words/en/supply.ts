@@ -1,4 +1,3 @@
-import type { Phrase } from '../../core/phrases/phrases.ts';
 import type { BarrierKind, ClosedLand } from '../../core/phrases/said/barriers.ts';
 import type {
   SupplyFindings,
@@ -8,52 +7,10 @@ import type {
 } from '../../core/phrases/supply.ts';
 import type { Say, Sayings } from '../parts/catalogue.ts';
 import { figure, kmOf } from '../parts/figures.ts';
-import { metricText } from '../parts/metric.ts';
+import { byTags, dates, details, each, tagList } from '../parts/findings.ts';
 import { joined, type Parts, parts } from '../parts/part.ts';
 import { correction, expiry, noted } from './noted.ts';
 import { FUEL_WORDS } from './rig/fuel-words.ts';
-
-/** Words of mappers and users on one line: each run of white space a blank, none at the ends. */
-function onOneLine(all: Parts): Parts {
-  return all.map((part, place) => {
-    if (!('text' in part)) return part;
-    const text = part.text.replace(/\s+/g, ' ');
-    const start = place === 0 ? text.trimStart() : text;
-    return { ...part, text: place === all.length - 1 ? start.trimEnd() : start };
-  });
-}
-
-/** What was found, each once, in the order of the alphabet. */
-function each<Finding>(
-  { findings }: { readonly findings: readonly Finding[] },
-  detail: (finding: Finding) => Parts,
-): Parts {
-  const details = new Map<string, Parts>();
-  for (const finding of findings) {
-    const line = onOneLine(detail(finding));
-    details.set(metricText(line), line);
-  }
-  const texts = [...details.keys()].sort();
-  return joined(
-    texts.map((text) => details.get(text) ?? []),
-    '; ',
-  );
-}
-
-interface Found<Finding> {
-  readonly findings: readonly Finding[];
-}
-
-const tagList = ({ tags: list }: { readonly tags: readonly string[] }): Parts => parts`${list.join(', ')}`;
-const tags = (facts: Found<{ readonly tags: readonly string[] }>): Parts => each(facts, tagList);
-/** Tags where there are any, in brackets after a blank. */
-const byTags = ({ findings }: Found<{ readonly tags?: readonly string[] }>): Parts => {
-  const told = findings.flatMap(({ tags: some }) => (some === undefined ? [] : [{ tags: some }]));
-  return told.length === 0 ? [] : [{ text: ` (${metricText(tags({ findings: told }))})`, exact: true }];
-};
-const dates = (facts: Found<{ readonly on: string }>): Parts => each(facts, ({ on }) => parts`${on}`);
-const details = (facts: Found<{ readonly detail: Phrase }>, say: Say): Parts =>
-  each(facts, ({ detail }) => say(detail));
 
 /** A reason inside another. */
 const reasonParts = ({ code, facts }: SupplyReason, say: Say): Parts =>

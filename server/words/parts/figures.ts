@@ -36,3 +36,6 @@ export const placeAt = (metres: number, decimals?: number): Place =>
 
 /** What is missing is never told as less than it is: to a tenth, rounded up. */
 export const upToTenth = (value: number): number => Math.ceil(value * 10) / 10;
+
+/** A place with its tenths always: "km 212.0". */
+export const exactPlace = (metres: number): Place => ({ place: kmOf(metres), decimals: 1, fixed: true });

@@ -1,13 +1,29 @@
+import { type Language, language } from './language.ts';
 import type { Parts, Unit } from './part.ts';
 import { digits, isBare, type Setting, setParts } from './setting.ts';
 
+interface Manner {
+  /** Before decimals. */
+  readonly decimalSign: string;
+  /** Units that are words of the language. */
+  readonly units: Partial<Record<Unit, string>>;
+}
+
+/** How each language writes figures. */
+const MANNERS: Readonly<Record<Language, Manner>> = {
+  en: { decimalSign: '.', units: {} },
+  de: { decimalSign: ',', units: { days: 'Tage' } },
+};
+
+const written = (number: string): string => number.replace('.', MANNERS[language()].decimalSign);
+
 /** The setting of texts in JSON and of the command line. */
-export const METRIC: Setting = {
+const METRIC: Setting = {
   figure: (part) => {
-    const number = digits(part, part.figure);
-    return isBare(part) ? number : `${number} ${part.unit}`;
+    const number = written(digits(part, part.figure));
+    return isBare(part) ? number : `${number} ${MANNERS[language()].units[part.unit] ?? part.unit}`;
   },
-  place: (part) => `km ${digits(part, part.place)}`,
+  place: (part) => `km ${written(digits(part, part.place))}`,
 };
 
 /** Parts as one line of text in metric units: what `text` in JSON says, and the command line prints. */

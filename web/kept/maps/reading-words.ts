@@ -14,7 +14,7 @@ export function readingWords(reading: ExtractReading, now: Date): { words: strin
     total === null || total === 0 ? null : Math.min(1, done / total);
   const left = leftSeconds === null ? '' : t`, ${lastsWords(leftSeconds)} left`;
   const rate = perSecond === null ? '' : `, ${megabytes(perSecond)}/s`;
-  const ofBytes = `${megabytes(doneBytes)}${totalBytes === null ? '' : ` of ${megabytes(totalBytes)}`}${rate}${left}`;
+  const ofBytes = `${megabytes(doneBytes)}${totalBytes === null ? '' : t` of ${megabytes(totalBytes)}`}${rate}${left}`;
   switch (stage) {
     case 'coming':
       return { words: t`Being sent: ${ofBytes}`, share: share(doneBytes, totalBytes) };

@@ -4,7 +4,8 @@ import type { Commodity, Span } from '../../../server/contract/common.ts';
 import type { PlanCarry, PlanLevel } from '../../../server/contract/plan.ts';
 import type { PlanReply, TurnBack } from '../../../server/contract/whatif.ts';
 import { pairsOf } from '../../kit/pairs.ts';
-import { t } from '../../language/t.ts';
+import { worded } from '../../language/codes.ts';
+import { plural, t } from '../../language/t.ts';
 import { canSpans } from '../../levels/can-spans.ts';
 import { isCovered } from '../../levels/levels.ts';
 import { isInside } from '../../levels/plan-report.ts';
@@ -146,7 +147,7 @@ const markAt = (line: Line, km: number, properties: PlanMark): Feature<Point, Pl
 function turnBackMarks(map: MapData, turnBacks: readonly TurnBack[], units: UnitSystem) {
   const isWest = westOf(map);
   return turnBacks.flatMap(({ atKm, commodity, first }) => {
-    const label = t`turn back,\n${formatBeforeKm(atKm, units)} (${commodity})`;
+    const label = t`turn back,\n${formatBeforeKm(atKm, units)} (${worded(commodity)})`;
     const side = isWest(positionAt(map.line, atKm)?.[0]) ? EAST : WEST;
     return markAt(map.line, atKm, { what: first ? 'turn-back' : 'turn-back-later', commodity, label, side });
   });
@@ -157,7 +158,7 @@ const canMarks = (line: Line, carries: readonly PlanCarry[]) =>
   carries.flatMap((carry) =>
     canSpans(carry).flatMap(({ fromKm, toKm, cans }) => {
       const { commodity } = carry;
-      const label = `${cans} ${commodity} ${cans === 1 ? t('can') : 'cans'}`;
+      const label = `${cans} ${commodity} ${plural(cans, t('can'), 'cans')}`;
       const km = (fromKm + toKm) / 2;
       return markAt(line, km, { what: 'cans', commodity, label, side: sideOf(line, km, commodity) });
     }),

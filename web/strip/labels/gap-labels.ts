@@ -224,7 +224,7 @@ function passedDrafts({ report, shown, labelPx, yOfKm }: HalfLabelsInput): Draft
     const atPx = yOfKm(atKm);
     return {
       wish: {
-        key: t`past ${name} ${atKm}`,
+        key: `past ${name} ${atKm}`,
         topPx: atPx - LINE_PX / 2,
         heightPx: LINE_PX,
         rank: 9,

@@ -8,3 +8,6 @@ export const ENGLISH_ANSWER = {
   said: SAID_WORDS,
   todo: TODO_WORDS,
 };
+
+/** What another language has to have of them. */
+export type AnswerWords = typeof ENGLISH_ANSWER;

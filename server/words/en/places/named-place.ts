@@ -1,13 +1,10 @@
 import type { NamedPlace } from '../../../core/phrases/plan/plan.ts';
 import type { Say } from '../../parts/catalogue.ts';
-import { kmOf, placeAt } from '../../parts/figures.ts';
-import { type Part, type Place, parts } from '../../parts/part.ts';
+import { placeAt } from '../../parts/figures.ts';
+import { type Part, parts } from '../../parts/part.ts';
 import { called } from './called.ts';
 
 /** "Far pump (km 212)". */
 export function namedPlace({ kind, name, atM }: NamedPlace, say: Say): Part[] {
   return parts`${called(name ?? (kind === 'passing' ? 'the supply' : `the ${kind}`), say)} (${placeAt(atM, 0)})`;
 }
-
-/** A place with its tenths always: "km 212.0". */
-export const exactPlace = (metres: number): Place => ({ place: kmOf(metres), decimals: 1, fixed: true });

@@ -2,11 +2,11 @@ import type { Commodity } from '../../../contract/common.ts';
 import type { LaidDepot, NamedStop, OtherStop } from '../../../core/phrases/plan/plan.ts';
 import { COMMODITIES } from '../../../core/quantity/commodities.ts';
 import type { Catalogue, Say } from '../../parts/catalogue.ts';
-import { figure, fixed, kmOf, placeAt, rounded, upToTenth } from '../../parts/figures.ts';
+import { exactPlace, figure, fixed, kmOf, placeAt, rounded, upToTenth } from '../../parts/figures.ts';
 import { metricText } from '../../parts/metric.ts';
 import { joined, type Part, type Parts, parts } from '../../parts/part.ts';
 import { called } from '../places/called.ts';
-import { exactPlace, namedPlace } from '../places/named-place.ts';
+import { namedPlace } from '../places/named-place.ts';
 
 const canWord = (count: number): string => (count === 1 ? 'can' : 'cans');
 

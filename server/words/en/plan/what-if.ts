@@ -1,8 +1,8 @@
 import type { Catalogue } from '../../parts/catalogue.ts';
-import { figure, placeAt, rounded } from '../../parts/figures.ts';
+import { exactPlace, figure, placeAt, rounded } from '../../parts/figures.ts';
 import { joined, type Part, parts } from '../../parts/part.ts';
 import { called } from '../places/called.ts';
-import { exactPlace, namedPlace } from '../places/named-place.ts';
+import { namedPlace } from '../places/named-place.ts';
 
 export const WHAT_IF_CAUTIONS = {
   'turn-round-off-route': ({ atM }) =>

@@ -1,0 +1,56 @@
+import type { SupplyHost, SupplyKinds } from '../../core/phrases/said/supply-kinds.ts';
+import type { Sayings } from '../parts/catalogue.ts';
+import { parts } from '../parts/part.ts';
+
+const HOSTS: Record<SupplyHost, string> = {
+  'amenity=fuel': 'Tankstelle',
+  'amenity=parking': 'Parkplatz',
+  'amenity=place_of_worship': 'Gotteshaus',
+  'amenity=ranger_station': 'Rangerstation',
+  'amenity=restaurant': 'Gaststätte',
+  'amenity=shelter': 'Unterstand',
+  'amenity=toilets': 'Toiletten',
+  'highway=rest_area': 'Rastplatz',
+  'highway=services': 'Raststätte',
+  'tourism=alpine_hut': 'Berghütte',
+  'tourism=camp_pitch': 'Stellplatz',
+  'tourism=camp_site': 'Campingplatz',
+  'tourism=caravan_site': 'Wohnmobilplatz',
+  'tourism=hostel': 'Herberge',
+  'tourism=hotel': 'Hotel',
+  'tourism=information': 'Auskunftsstelle',
+  'tourism=picnic_site': 'Picknickplatz',
+  'tourism=wilderness_hut': 'Schutzhütte',
+};
+
+/** What a supply is, in running text. */
+export const SUPPLY_KINDS: Sayings<SupplyKinds> = {
+  'fuel-station': () => parts`Tankstelle`,
+  'fuel-machine': () => parts`Tankautomat`,
+  'fuel-shop': () => parts`Kraftstoffladen`,
+  'fuel-for-boats': () => parts`Kraftstoff für Boote`,
+  'fuel-for-aircraft': () => parts`Kraftstoff für Flugzeuge`,
+  'fire-tank': () => parts`Löschwasserbehälter`,
+  'drinking-water': () => parts`Trinkwasserstelle`,
+  'water-point': () => parts`Wasserstelle`,
+  'water-point-for-boats': () => parts`Wasserstelle für Boote`,
+  'water-tap': () => parts`Wasserhahn`,
+  'water-well': () => parts`Brunnen`,
+  spring: () => parts`Quelle`,
+  'own-point': () => parts`eigene Stelle`,
+  'laid-depot': () => parts`Depot`,
+  'brought-by-others': () => parts`von anderen gebrachter Vorrat`,
+  'second-vehicle': () => parts`zweites Fahrzeug`,
+  'spring-box': () => parts`gefasste Quelle`,
+  'hot-spring': () => parts`heiße Quelle`,
+  'watering-place': () => parts`Tränke für Tiere`,
+  waterhole: () => parts`Wasserloch`,
+  river: () => parts`Fluss, Oberflächenwasser`,
+  lake: () => parts`See oder Teich, Oberflächenwasser`,
+  fountain: () => parts`Zierbrunnen`,
+  'water-tank': () => parts`Wasserbehälter`,
+  'covered-reservoir': () => parts`abgedeckter Wasserspeicher`,
+  'place-with-water-point': () => parts`Platz mit Wasserstelle`,
+  'place-with-water': () => parts`Platz mit Wasser`,
+  'water-at': ({ host }) => parts`Wasser bei: ${HOSTS[host]}`,
+};
