@@ -11,6 +11,7 @@ import { type KeptAs, useKept } from './kit/hooks/use-setting.ts';
 import { useTheme } from './kit/hooks/use-theme.ts';
 import { Problem } from './kit/Problem.tsx';
 import { t } from './language/t.ts';
+import { OfflineNote } from './offline/OfflineNote.tsx';
 import { OpenFiles } from './open/OpenFiles.tsx';
 import { usePageDrop } from './open/use-page-drop.ts';
 import { Announcer } from './page/Announcer.tsx';
@@ -91,6 +92,7 @@ export function App() {
           />
         }
       />
+      <OfflineNote />
       {kept.saving.state === 'elsewhere' && <TwoVersions kept={kept.saving.kept} keeper={keeper} />}
       <Announcer {...{ analysis, plan, units }} />
       <main>

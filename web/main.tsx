@@ -10,6 +10,7 @@ import { StrictMode } from 'react';
 import { createRoot } from 'react-dom/client';
 import { language } from './language/language.ts';
 import { speak } from './language/t.ts';
+import { keepPage } from './offline/keep-page.ts';
 
 const root = document.getElementById('root');
 if (root === null) throw new Error('the page has no #root element');
@@ -22,3 +23,4 @@ createRoot(root).render(
     <App />
   </StrictMode>,
 );
+keepPage();

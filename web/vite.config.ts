@@ -26,6 +26,8 @@ export default defineConfig({
   build: {
     outDir: 'dist',
     emptyOutDir: true,
+    // What the service worker keeps of the page (web/public/service-worker.js).
+    manifest: 'files.json',
     target: 'es2023',
     // Browsers that know light-dark(): the colours need no second form.
     cssTarget: ['chrome123', 'firefox120', 'safari17.5'],

@@ -43,7 +43,8 @@ export async function openPage(
   options: BrowserContextOptions = WIDE,
   { withMap = true } = {},
 ): Promise<WatchedPage> {
-  const context = await site.browser.newContext(options);
+  // Each page asks the server, whatever another kept: offline.test.ts has its own.
+  const context = await site.browser.newContext({ serviceWorkers: 'block', ...options });
   if (!withMap) await context.addInitScript(withoutWebGl);
   context.setDefaultTimeout(STATE_MS);
   const page = await context.newPage();

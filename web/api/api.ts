@@ -8,6 +8,7 @@ import type { TripFile } from '../../server/contract/trip.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
 import { language } from '../language/language.ts';
 import { t } from '../language/t.ts';
+import { noteReach } from './reach.ts';
 
 /** An error as the server words it (RFC 9457), with the place in the input and what to do. */
 export interface ProblemDetails {
@@ -104,6 +105,7 @@ export async function answerTo(path: string, init: RequestInit): Promise<Respons
     throw new ApiProblem(NO_ANSWER);
   }
   if (!response.ok) throw new ApiProblem(problemFrom(response.status, await response.text()));
+  noteReach(response);
   return response;
 }
 

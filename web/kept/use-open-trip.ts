@@ -1,4 +1,4 @@
-import { useCallback, useMemo, useRef } from 'react';
+import { useCallback, useEffect, useMemo, useRef } from 'react';
 import type { OwnFiles } from '../api/api.ts';
 import type { OpenedTrip } from '../api/kept.ts';
 import type { Address } from '../state/address.ts';
@@ -27,6 +27,16 @@ export function useOpenTrip(address: Address, go: Go, look: Look) {
   );
   const { keeper, kept } = useKept({ analysis: state.reply?.analysis ?? null, onSaid: reckon, onOwn });
   begin.current = ({ kept, reply, refused }) => keeper.begin(kept, refused ?? reply.said);
+
+  // What no server answered is asked for once more when one does again.
+  const unanswered = state.problem?.status === 0 && kept.saving.state === 'saved' ? state.said : null;
+  useEffect(() => {
+    if (unanswered !== null) reckon(unanswered);
+  }, [unanswered, reckon]);
+  useEffect(() => {
+    window.addEventListener('online', keeper.again);
+    return () => window.removeEventListener('online', keeper.again);
+  }, [keeper]);
 
   const edit = useCallback(
     (said: Said) => {
