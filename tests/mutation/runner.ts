@@ -4,7 +4,7 @@ import type { RunnerTestCase, RunnerTestFile } from 'vitest';
 import { TestRunner } from 'vitest';
 import { REAL_MARK } from '../helpers/real.ts';
 import { addNote, noteReader } from './notes.ts';
-import { HELD_BY, HITS_FACTOR, PROPERTY_MS, QUIET_MS, SEED, TRY_MS } from './settings.ts';
+import { HELD_BY, HITS_FACTOR, PROPERTY_MS, QUIET_AS_IT_IS_MS, QUIET_MS, SEED, TRY_MS } from './settings.ts';
 
 /** What the switches in the code look at: see the instrumenter of Stryker. */
 interface Switches {
@@ -73,7 +73,7 @@ export default class MutantRunner extends TestRunner {
     const name = `${relative(ROOT, test.file.filepath)}: ${test.name}`;
     // A test that does not pass twice as it is says nothing about mutants.
     try {
-      await once();
+      await endOf(once, QUIET_AS_IT_IS_MS);
     } catch {
       addNote(NOTES, { note: 'unsteady', test: name });
       return;
@@ -89,7 +89,8 @@ export default class MutantRunner extends TestRunner {
     const { perTest } = switches.mutantCoverage;
     switches.currentTestId = test.id;
     try {
-      await once();
+      // What a mutant left behind in a test before, a server that still waits for a sender, can hold this one up for ever.
+      await endOf(once, QUIET_AS_IT_IS_MS);
     } finally {
       switches.currentTestId = undefined;
     }

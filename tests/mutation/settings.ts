@@ -60,5 +60,8 @@ export const STUCK_S = 40;
 /** A mutant with which a test waits for so long and does nothing waits for ever, and is noticed; ms. */
 export const QUIET_MS = 8_000;
 
+/** The same of a test as it is, which something that an earlier mutant left behind may hold up; ms. */
+export const QUIET_AS_IT_IS_MS = 60_000;
+
 /** How many times as often as the whole code a mutant may be come by in one test before it is taken to run for ever. */
 export const HITS_FACTOR = 100;
