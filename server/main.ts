@@ -3,6 +3,7 @@ import { reportText } from './app/text/report-text.ts';
 import type { AnalysisReply } from './contract/answers/map.ts';
 import { type Problem, problemLine } from './core/input/problem.ts';
 import { buildApp } from './http/app.ts';
+import { operatorSettings } from './http/operator.ts';
 import { interpreterOf } from './io/overpass/interpreter.ts';
 import { dataFolder } from './store/data-folder.ts';
 import { serverStore } from './store/open-store.ts';
@@ -46,6 +47,10 @@ function overpassOption(): string | undefined {
   }
 }
 
+const operator = operatorSettings(process.env, host);
+if (!operator.ok) stopWith(operator.problem);
+const { secret, names, trustProxy } = operator.value;
+
 const interpreter = interpreterOf(overpassOption());
 if (!interpreter.ok) stopWith(interpreter.problem);
 
@@ -55,7 +60,15 @@ const store = await serverStore(folder, {
     void process.stderr.write(`Nothing more is kept: ${problemLine({ ...trouble, source: folder })}\n`),
   onFound: () => void process.stderr.write(`All is kept again in ${folder}\n`),
 });
-const app = await buildApp({ store, interpreter: interpreter.value, host });
+const app = await buildApp({
+  store,
+  interpreter: interpreter.value,
+  names: [host, ...names],
+  secret,
+  trustProxy,
+  // Whoever shares it wants to know who asked for what.
+  ...(secret !== null && { onAccess: (line: string) => void process.stdout.write(`${line}\n`) }),
+});
 try {
   await app.listen({ host, port });
 } catch (error) {
@@ -91,7 +104,11 @@ for (const signal of ['SIGINT', 'SIGTERM'] as const) {
   });
 }
 
-const demo = await app.inject('/api/demo');
+// Signs in as others do, so that no request goes round the secret.
+const signedIn = await app.inject({ method: 'POST', url: '/api/session', payload: { secret: secret ?? '' } });
+const cookie = String(signedIn.headers['set-cookie'] ?? '');
+const demo = await app.inject({ url: '/api/demo', headers: { cookie } });
+await app.inject({ method: 'DELETE', url: '/api/session', headers: { cookie } });
 if (demo.statusCode === 200) {
   const { analysis, map } = demo.json<AnalysisReply>();
   process.stdout.write(`${reportText(analysis, map.notice)}\n`);

@@ -18,8 +18,10 @@ document.documentElement.lang = language;
 // Before the page itself: its tables of words are set when it is loaded.
 if (language === 'de') speak((await import('./language/de.json')).default);
 const { App } = await import('./App.tsx');
+const { SignIn } = await import('./page/SignIn.tsx');
 createRoot(root).render(
   <StrictMode>
+    <SignIn />
     <App />
   </StrictMode>,
 );

@@ -7,6 +7,7 @@ import { interpreterOf } from '../io/overpass/interpreter.ts';
 import type { Store } from '../store/library/store.ts';
 import { memoryStore } from '../store/open-store.ts';
 import { tendHourly } from '../store/tending/tending.ts';
+import { logAccess } from './access-log.ts';
 import { describeApi } from './api-document.ts';
 import { guard } from './guards.ts';
 import { answerOwnRequests } from './own-requests.ts';
@@ -29,6 +30,8 @@ import { takeAlongRoutes } from './routes/take-along-routes.ts';
 import { AnalysisService } from './service/analysis-service.ts';
 import { keepDemo } from './service/demo-trip.ts';
 import { DEFAULT_LIMITS, type Limits } from './service/limits.ts';
+import { requireSession, sessionRoutes } from './session/require-session.ts';
+import { SessionKeeper } from './session/session-keeper.ts';
 
 export interface AppOptions {
   limits?: Partial<Limits>;
@@ -42,8 +45,16 @@ export interface AppOptions {
   webFolder?: string;
   /** Told of the program's own faults; stderr by default. */
   onFault?: (text: string) => void;
-  /** A name under which it is asked, beside those of this machine. */
-  host?: string;
+  /** Names under which it is asked, beside those of this machine. */
+  names?: readonly string[];
+  /** What signs in whoever may use it; null, and by default, everybody may who reaches it. */
+  secret?: string | null;
+  /** Proxies whose word on the sender's address and scheme is taken. */
+  trustProxy?: readonly string[];
+  /** Takes a line for each answer; none are written by default. */
+  onAccess?: (line: string) => void;
+  /** Told of each route as it is made. */
+  onRoute?: (method: string, url: string) => void;
 }
 
 /** A rig and a trip in JSON are small; uploads go by multipart, which has limits of its own. */
@@ -56,10 +67,16 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   const app = fastify({
     bodyLimit: JSON_BODY_BYTES,
     requestTimeout: limits.uploadMs,
+    trustProxy:
+      options.trustProxy === undefined || options.trustProxy.length === 0 ? false : [...options.trustProxy],
     forceCloseConnections: 'idle',
     frameworkErrors: refuseAddress,
   }).withTypeProvider<TypeBoxTypeProvider>();
   requireSchemas(app);
+  app.addHook('onRoute', ({ method, url }) => {
+    for (const one of [method].flat()) options.onRoute?.(one, url);
+  });
+  if (options.onAccess !== undefined) logAccess(app, options.onAccess);
   app.setValidatorCompiler(holdRequest);
   // Large replies are JSON bytes already.
   app.setSerializerCompiler(() => (value) => JSON.stringify(value));
@@ -77,9 +94,12 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
 
   speakAsAsked(app);
   await guard(app, limits);
-  answerOwnRequests(app, options.host);
+  answerOwnRequests(app, options.names ?? []);
+  const sessions = options.secret == null ? null : new SessionKeeper(options.secret);
+  if (sessions !== null) requireSession(app, sessions);
   await app.register(multipart);
   await describeApi(app);
+  await app.register(sessionRoutes(sessions));
   await app.register(healthRoutes(service, store));
   await app.register(analysisRoutes(service, limits));
   await app.register(compareRoutes(service));

@@ -22,18 +22,14 @@ function nameOf(host: string): string {
 }
 
 /** The names by which this machine is known, beside addresses in figures, which no name of the net leads to. */
-const namesHere = (configured: string | undefined): ReadonlySet<string> =>
-  new Set([
-    'localhost',
-    hostname().toLowerCase(),
-    ...(configured === undefined ? [] : [configured.toLowerCase()]),
-  ]);
+const namesHere = (configured: readonly string[]): ReadonlySet<string> =>
+  new Set(['localhost', hostname(), ...configured].map((name) => name.toLowerCase()));
 
 /**
  * Why a request is not to be answered, null where it is: another site's page may ask this server only by a link that is
  * followed. Names that are not this machine's are refused, as a name of the net may be made to lead here.
  */
-export function foreignness(sender: Sender, configured: string | undefined): string | null {
+export function foreignness(sender: Sender, configured: readonly string[]): string | null {
   const { host = '', origin, site, mode, isApi } = sender;
   const name = nameOf(host);
   if (isIP(name) === 0 && !namesHere(configured).has(name)) return "a name that is not this machine's";
@@ -61,7 +57,7 @@ const senderOf = ({ headers, url }: FastifyRequest): Sender => ({
 });
 
 /** Answers its own page and this machine's programs alone, and has no answer of the API kept by anybody on the way. */
-export function answerOwnRequests(app: FastifyInstance, configured: string | undefined): void {
+export function answerOwnRequests(app: FastifyInstance, configured: readonly string[]): void {
   app.addHook('onRequest', async (request) => {
     const came = foreignness(senderOf(request), configured);
     if (came === null) return;
@@ -69,7 +65,7 @@ export function answerOwnRequests(app: FastifyInstance, configured: string | und
       code: 'not-from-here',
       came,
       expected: "a request of this server's own page, or of a program, under a name of this machine",
-      remedy: 'Open Drystage by the address that it prints at its start; HOST names another',
+      remedy: 'Open Drystage by the address that it prints at its start; HOST and DRYSTAGE_NAME name others',
     });
   });
   app.addHook('onSend', async (request, reply) => {

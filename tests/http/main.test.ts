@@ -90,7 +90,14 @@ describe('a server that cannot start', () => {
   it.each([
     [{ PORT: 'eighty', HOST: '' }, 'PORT: "eighty"; expected a whole number from 0 to 65535.'],
     [{ PORT: '70000', HOST: '' }, 'PORT: "70000"; expected'],
-    [{ PORT: '0', HOST: '192.0.2.1' }, 'HOST: "192.0.2.1"; expected an address of this machine.'],
+    [
+      { PORT: '0', HOST: '0.0.0.0' },
+      'HOST: "0.0.0.0", which others can reach, and no secret; expected DRYSTAGE_SECRET',
+    ],
+    [
+      { PORT: '0', HOST: '192.0.2.1', DRYSTAGE_SECRET: 'a long enough secret' },
+      'HOST: "192.0.2.1"; expected an address of this machine.',
+    ],
   ])('refuses %j in one line', { tags: 'slow' }, async (env, line) => {
     const { status, err } = await end(start(env));
     expect(status).toBe(2);

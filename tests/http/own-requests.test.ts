@@ -6,7 +6,7 @@ import { foreignness } from '../../server/http/own-requests.ts';
 
 let app: FastifyInstance;
 beforeAll(async () => {
-  app = await buildApp({ webFolder: '/nowhere', host: 'map.example' });
+  app = await buildApp({ webFolder: '/nowhere', names: ['map.example'] });
 });
 afterAll(() => app.close());
 
@@ -54,7 +54,7 @@ describe('a request', () => {
     const followed = { ...HERE, 'sec-fetch-site': 'cross-site', 'sec-fetch-mode': 'navigate' };
     expect((await get(followed, '/')).statusCode).toBe(200);
     const sender = { host: 'localhost', origin: undefined, site: 'same-site', mode: 'cors', isApi: false };
-    expect(foreignness(sender, undefined)).toBe('a page of another site');
+    expect(foreignness(sender, [])).toBe('a page of another site');
   });
 
   it.each(['/%E0%A4%A', '/api/%', '/api/trips/%ff%'])(

@@ -9,6 +9,7 @@ import type { PlanReply } from '../../server/contract/whatif.ts';
 import { language } from '../language/language.ts';
 import { t } from '../language/t.ts';
 import { noteReach } from './reach.ts';
+import { signedOut } from './signed-out.ts';
 
 /** An error as the server words it (RFC 9457), with the place in the input and what to do. */
 export interface ProblemDetails {
@@ -30,6 +31,7 @@ export class ApiProblem extends Error {
     super(details.detail);
     this.name = 'ApiProblem';
     this.details = details;
+    if (details.code === 'not-signed-in') signedOut();
   }
 }
 

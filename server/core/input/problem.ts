@@ -36,6 +36,7 @@ export const PROBLEM_CODES = [
   'too-slow',
   'too-many-requests',
   'not-found',
+  'not-signed-in',
   'not-from-here',
   'changed-elsewhere',
   'name-taken',

@@ -60,6 +60,7 @@ export const PROBLEM_KINDS: Record<ProblemCode, { status: number; title: string 
   'too-slow': { status: 503, title: 'Took too long' },
   'too-many-requests': { status: 429, title: 'Too many requests' },
   'not-found': { status: 404, title: 'Not found' },
+  'not-signed-in': { status: 401, title: 'Not signed in' },
   'not-from-here': { status: 403, title: 'Not from here' },
   'changed-elsewhere': { status: 409, title: 'Changed elsewhere' },
   'name-taken': { status: 409, title: 'Name taken' },

@@ -37,6 +37,8 @@ for (const [net, prefix] of [
   INNER.addSubnet(net, prefix, 'ipv4');
 for (const [net, prefix] of [
   ['::', 127],
+  // Addresses of the fourth version inside ones of the sixth (NAT64, RFC 6052).
+  ['64:ff9b::', 96],
   ['fc00::', 7],
   ['fe80::', 10],
   ['ff00::', 8],
