@@ -60,26 +60,31 @@ export interface AppOptions {
 /** A rig and a trip in JSON are small; uploads go by multipart, which has limits of its own. */
 const JSON_BODY_BYTES = 1_000_000;
 
-/** Composes the server; main.ts listens, tests inject. Closing it ends its workers. */
-export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
-  const limits = { ...DEFAULT_LIMITS, ...options.limits };
-  const onFault = options.onFault ?? ((text: string) => console.error(text));
+/** The framework with what holds for every route, before any is made. */
+function bareApp(limits: Limits, { trustProxy = [], onRoute, onAccess }: AppOptions) {
   const app = fastify({
     bodyLimit: JSON_BODY_BYTES,
     requestTimeout: limits.uploadMs,
-    trustProxy:
-      options.trustProxy === undefined || options.trustProxy.length === 0 ? false : [...options.trustProxy],
+    trustProxy: trustProxy.length === 0 ? false : [...trustProxy],
     forceCloseConnections: 'idle',
     frameworkErrors: refuseAddress,
   }).withTypeProvider<TypeBoxTypeProvider>();
   requireSchemas(app);
   app.addHook('onRoute', ({ method, url }) => {
-    for (const one of [method].flat()) options.onRoute?.(one, url);
+    for (const one of [method].flat()) onRoute?.(one, url);
   });
-  if (options.onAccess !== undefined) logAccess(app, options.onAccess);
+  if (onAccess !== undefined) logAccess(app, onAccess);
   app.setValidatorCompiler(holdRequest);
   // Large replies are JSON bytes already.
   app.setSerializerCompiler(() => (value) => JSON.stringify(value));
+  return app;
+}
+
+/** Composes the server; main.ts listens, tests inject. Closing it ends its workers. */
+export async function buildApp(options: AppOptions = {}): Promise<FastifyInstance> {
+  const limits = { ...DEFAULT_LIMITS, ...options.limits };
+  const onFault = options.onFault ?? ((text: string) => console.error(text));
+  const app = bareApp(limits, options);
   handleErrors(app, onFault);
 
   const store = options.store ?? memoryStore();

@@ -15,6 +15,9 @@ export type Word =
 const ENGINE =
   /Maximum call stack|Cannot (read|set|destructure|convert)|is not (a function|iterable|defined|a constructor)|\[object |Invalid (array|string) length|Unexpected (token|end)|undefined(?! entity)|at position \d/;
 
+/** Of an input. */
+const MOST_BYTES = 2_000_000;
+
 /** Inputs that met a new outcome, kept as further seeds. */
 const MOST_KEPT = 60;
 
@@ -57,12 +60,12 @@ function seedOf(format: Format, random: () => number, more: readonly Uint8Array[
 
 function changed(format: Format, name: string, random: () => number): Uint8Array {
   let bytes = seedOf(format, random, kept.get(name) ?? []);
-  for (
-    let times = 1 + Math.floor(random() * 3);
-    times > 0 && bytes.length > 0 && bytes.length < 4e6;
-    times -= 1
-  )
-    bytes = anyChange(format, bytes, random);
+  for (let times = 1 + Math.floor(random() * 3); times > 0 && bytes.length > 0; times -= 1) {
+    const next = anyChange(format, bytes, random);
+    // What is merely large takes its time.
+    if (next.length > MOST_BYTES) break;
+    bytes = next;
+  }
   return bytes;
 }
 
