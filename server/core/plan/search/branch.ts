@@ -35,13 +35,16 @@ export class Branch {
   /** Of the other commodity. */
   readonly beside: SearchLeg;
   readonly #choices: readonly RankedLeg[];
+  readonly #massesWith: Beside['massesWith'];
   /** So many are ever full before the leg that is chosen. */
   readonly cans: number;
   /** What every way costs at the least beyond the promise of its leg. */
   readonly #cost: Cost;
   /** The least margin that a way has at the most but for that of its leg, metres. */
   readonly #mostMarginM: number;
-  #index = 0;
+  #index = -1;
+  /** What the next way leaves of the permitted masses. */
+  masses: MassesSoFar;
   /** What the next way is looked at by: what it costs with what is to come at the least. */
   order: Cost = NO_COST;
   /** Of plans that go on from the next way the least margin is no more, metres. */
@@ -49,8 +52,10 @@ export class Branch {
   /** The next place where a leg of the next way ends. */
   reachedM = 0;
 
-  constructor(on: GoingOn, { commodity, beside, cost, choices }: Beside) {
+  constructor(on: GoingOn, { commodity, beside, cost, choices, massesWith }: Beside) {
     this.on = on;
+    this.masses = on.masses;
+    this.#massesWith = massesWith;
     this.commodity = commodity;
     this.beside = beside;
     this.#cost = cost;
@@ -58,7 +63,6 @@ export class Branch {
     const { fuel = beside.hop.spareM, water = beside.hop.spareM } = on.kept;
     this.#mostMarginM = Math.min(on.marginM, commodity === 'fuel' ? water : fuel);
     this.#choices = choices.haveTies ? inOrder(choices.legs, this.#mostMarginM) : choices.legs;
-    this.#look();
   }
 
   /** The leg of the next way. */
@@ -66,29 +70,31 @@ export class Branch {
     return at(this.#choices, this.#index).leg;
   }
 
-  /** Goes on to the way after the next one; false where there is none. */
+  /** Goes on to the next way that the masses bear, the first one to begin with; false where there is none. */
   advance(): boolean {
-    this.#index += 1;
-    if (this.#index >= this.#choices.length) return false;
-    this.#look();
-    return true;
-  }
-
-  #look(): void {
-    const { leg, promise } = at(this.#choices, this.#index);
-    this.order = sumOf(this.#cost, promise);
-    this.marginM = Math.min(this.#mostMarginM, leg.hop.spareM);
-    this.reachedM = Math.min(this.beside.end.atM, leg.end.atM);
+    for (let index = this.#index + 1; index < this.#choices.length; index += 1) {
+      const { leg, promise } = at(this.#choices, index);
+      const masses = this.#massesWith(leg, this);
+      if (masses === null) continue;
+      this.#index = index;
+      this.masses = masses;
+      this.order = sumOf(this.#cost, promise);
+      this.marginM = Math.min(this.#mostMarginM, leg.hop.spareM);
+      this.reachedM = Math.min(this.beside.end.atM, leg.end.atM);
+      return true;
+    }
+    return false;
   }
 }
 
 /** What a branch chooses from, beside what. */
-interface Beside {
+export interface Beside {
   readonly commodity: Commodity;
   readonly beside: SearchLeg;
   readonly cost: Cost;
-  /** At least one. */
   readonly choices: Choices;
+  /** What is left of the permitted masses with a leg chosen; null where it is less than nothing. */
+  readonly massesWith: (leg: SearchLeg, branch: Branch) => MassesSoFar | null;
 }
 
 /** Legs that may be chosen, the most promising first. */

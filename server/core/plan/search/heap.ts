@@ -28,13 +28,16 @@ export class Heap<T> {
     entries[place] = entry;
   }
 
-  /** Takes the first entry out; undefined where there is none. */
-  pop(): T | undefined {
-    const entries = this.#entries;
-    const first = entries[0];
-    const last = entries.pop();
-    if (last !== undefined && entries.length > 0) this.#sink(last);
-    return first;
+  /** Takes the first entry out. */
+  pop(): void {
+    const last = this.#entries.pop();
+    if (last !== undefined && this.#entries.length > 0) this.#sink(last);
+  }
+
+  /** Puts the first entry, which has changed, to where it belongs now. */
+  settleFirst(): void {
+    const [first] = this.#entries;
+    if (first !== undefined) this.#sink(first);
   }
 
   /** Puts an entry at the top, and down to where it belongs. */

@@ -2,12 +2,12 @@ import type { Commodity } from '../../../contract/common.ts';
 import { at } from '../../lists/at.ts';
 import type { Cans } from '../question/can-limits.ts';
 import { byCommodity, otherOf } from '../side/other-of.ts';
-import { Branch, type Choices, choicesFrom, choicesOf, type GoingOn, times } from './branch.ts';
+import { type Beside, Branch, type Choices, choicesFrom, choicesOf, type GoingOn, times } from './branch.ts';
 import { type Cost, compareCosts, haltingCost, NO_COST, sumOf } from './cost.ts';
 import { haltsWith, spareAfterHalts } from './halting.ts';
 import { Heap } from './heap.ts';
 import { KnownWays } from './known-ways.ts';
-import { type Masses, massesOf, withLegs } from './masses-so-far.ts';
+import { type Masses, type MassesSoFar, massesOf, withLegs } from './masses-so-far.ts';
 import { NONE_OPEN, openComingTo, openGoingOn } from './open-places.ts';
 import type { SearchFacts } from './search-facts.ts';
 import { isLast, type SearchLeg } from './side-table.ts';
@@ -80,7 +80,7 @@ class JointSearch {
     const start = { cost: NO_COST, marginM: Number.MAX_VALUE, masses: this.#masses.start, stopHalts: null };
     this.#branchBoth({ fuel: 0, water: 0 }, { ...start, open: NONE_OPEN, before: null, kept: {} });
     let best: Way | null = null;
-    for (let branch = this.#heap.pop(); branch !== undefined; branch = this.#heap.pop()) {
+    for (let branch = this.#heap.first; branch !== undefined; branch = this.#heap.first) {
       // Nothing that is looked at later costs less, or as little with more margin.
       if (isUseless(branch.order, branch.marginM) || !this.#mayBeBetter(branch, best)) break;
       if (effort.left <= 0) return 'given up';
@@ -92,18 +92,26 @@ class JointSearch {
     return best === null ? null : planOf(best);
   }
 
-  /** The next way of a branch, of those before any other is to be looked at; null where there is none that holds and is new. */
+  /** The next way of the first branch, which goes on to the one after; null where it does not hold, or none is needed of it. */
   #nextWay(branch: Branch): Way | null {
-    if (branch.on.before?.isPassed === true) return null;
-    for (;;) {
-      const way = this.#wayOf(branch);
-      const isMore = branch.advance();
-      const first = this.#heap.first;
-      if (isMore && way === null && (first === undefined || this.#inOrder(branch, first) <= 0)) continue;
-      if (isMore) this.#heap.push(branch);
-      return way;
+    if (branch.on.before?.isPassed === true) {
+      this.#heap.pop();
+      return null;
     }
+    const way = this.#wayOf(branch);
+    if (branch.advance()) this.#heap.settleFirst();
+    else this.#heap.pop();
+    return way;
   }
+
+  /** A branch is looked at in its turn from then on, where it has any way that holds. */
+  #push(on: GoingOn, beside: Omit<Beside, 'massesWith'>): void {
+    const branch = new Branch(on, { ...beside, massesWith: this.#massesWith });
+    if (branch.advance()) this.#heap.push(branch);
+  }
+
+  readonly #massesWith = (leg: SearchLeg, { commodity, beside, on }: Branch): MassesSoFar | null =>
+    withLegs(this.#masses, on.masses, twoLegs(commodity, leg, beside));
 
   /** Whether a branch may lead to a plan as good as one that was come to, with fewer cans. */
   #mayBeBetter({ order, marginM, cans }: Branch, best: Way | null): boolean {
@@ -139,7 +147,7 @@ class JointSearch {
     if (choices.legs.length === 0) return;
     for (const { leg, promise } of this.#choicesFrom('fuel', from.fuel).legs) {
       const cost = sumOf(sumOf(on.cost, promise), this.#sharedLater(leg, on.stopHalts));
-      this.#heap.push(new Branch(on, { commodity: 'water', beside: leg, cost, choices }));
+      this.#push(on, { commodity: 'water', beside: leg, cost, choices });
     }
   }
 
@@ -157,21 +165,19 @@ class JointSearch {
     for (const one of shared) {
       const less = this.#sharedLater(one.leg, on.stopHalts);
       const choices = choicesOf([one]);
-      this.#heap.push(new Branch(on, { commodity, beside, cost: sumOf(cost, less), choices }));
+      this.#push(on, { commodity, beside, cost: sumOf(cost, less), choices });
     }
     const choices = shared.length === 0 ? all : choicesOf(all.legs.filter((one) => !shared.includes(one)));
     if (choices.legs.length === 0) return;
     const less = commodity === 'water' ? this.#sharedLater(beside, on.stopHalts) : NO_COST;
-    this.#heap.push(new Branch(on, { commodity, beside, cost: sumOf(cost, less), choices }));
+    this.#push(on, { commodity, beside, cost: sumOf(cost, less), choices });
   }
 
   /** The way that a branch is at; null where it does not hold, or one that is known is as good. */
-  #wayOf({ on, commodity, leg, beside, reachedM }: Branch): Way | null {
+  #wayOf({ on, commodity, leg, beside, masses, reachedM }: Branch): Way | null {
     this.#within.effort.left -= 1;
-    const legs = commodity === 'fuel' ? { fuel: leg, water: beside } : { fuel: beside, water: leg };
+    const legs = twoLegs(commodity, leg, beside);
     const { fuel, water } = legs;
-    const masses = withLegs(this.#masses, on.masses, legs);
-    if (masses === null) return null;
     const { kept, marginM, stopHalts, before } = on;
     const { failures } = this.#facts;
     const open =
@@ -247,6 +253,9 @@ class JointSearch {
     else this.#branchOne(ends.fuel ? 'fuel' : 'water', way.legs, on);
   }
 }
+
+const twoLegs = (commodity: Commodity, leg: SearchLeg, beside: SearchLeg): Way['legs'] =>
+  commodity === 'fuel' ? { fuel: leg, water: beside } : { fuel: beside, water: leg };
 
 const isEnd = ({ fuel, water }: SearchFacts['tables'], { legs }: Way): boolean =>
   isLast(fuel, legs.fuel) && isLast(water, legs.water);

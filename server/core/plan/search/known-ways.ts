@@ -1,5 +1,5 @@
 import type { Commodity } from '../../../contract/common.ts';
-import { at } from '../../lists/at.ts';
+import { numberIn } from '../../lists/at.ts';
 import type { GoingOn } from './branch.ts';
 import { compareCosts } from './cost.ts';
 import { leaveAsMuch } from './masses-so-far.ts';
@@ -29,12 +29,15 @@ function takesIts<T>(
   asGood: (one: T, than: T) => boolean,
   pass: (one: T) => void,
 ): boolean {
-  for (const [place, other] of known.entries()) {
-    if (!asGood(other, entry)) continue;
-    // What has stood for one often stands for the next.
-    known[place] = known[0] ?? other;
-    known[0] = other;
-    return false;
+  let place = 0;
+  for (const other of known) {
+    if (asGood(other, entry)) {
+      // What has stood for one often stands for the next.
+      known[place] = known[0] ?? other;
+      known[0] = other;
+      return false;
+    }
+    place += 1;
   }
   let left = 0;
   for (const other of known) {
@@ -172,6 +175,7 @@ const hasAsMuchMargin = (way: Way, than: Way): boolean =>
 function bearsAsMuch(leg: SearchLeg, spareM: number, than: SearchLeg, spareOfThanM: number): boolean {
   if (bearsHalts(leg, spareM) < bearsHalts(than, spareOfThanM)) return false;
   if (leg === than) return true;
-  for (const [number, kg] of leg.kg.entries()) if (kg > at(than.kg, number)) return false;
+  for (let number = 0; number < leg.kg.length; number += 1)
+    if (numberIn(leg.kg, number) > numberIn(than.kg, number)) return false;
   return true;
 }

@@ -1,4 +1,4 @@
-import { at } from '../../lists/at.ts';
+import { at, numberIn } from '../../lists/at.ts';
 import type { Cans } from '../question/can-limits.ts';
 import type { MassLimit } from '../question/mass-room.ts';
 import type { SearchLeg } from './side-table.ts';
@@ -68,9 +68,9 @@ function withOwnCans(
   if (fuel.hop.cans > cans.fuel || water.hop.cans > cans.water)
     cans = { fuel: Math.max(cans.fuel, fuel.hop.cans), water: Math.max(cans.water, water.hop.cans) };
   for (const [number, limit] of limits.entries()) {
-    const beforeKg = at(leftKg, number);
+    const beforeKg = numberIn(leftKg, number);
     const hereKg = meet
-      ? limit.leftKg + TOLERANCE - at(fuel.kg, number) - at(water.kg, number)
+      ? limit.leftKg + TOLERANCE - numberIn(fuel.kg, number) - numberIn(water.kg, number)
       : Number.MAX_VALUE;
     if (Math.min(hereKg, beforeKg) < emptyKg(limit, cans)) return null;
     if (hereKg < beforeKg) leftKg = leftKg.map((kg, each) => (each === number ? hereKg : kg));
@@ -82,6 +82,7 @@ function withOwnCans(
 export function leaveAsMuch(one: MassesSoFar, than: MassesSoFar): boolean {
   if (one === than) return true;
   if (one.cans.fuel > than.cans.fuel || one.cans.water > than.cans.water) return false;
-  for (const [number, kg] of one.leftKg.entries()) if (kg < at(than.leftKg, number)) return false;
+  for (let number = 0; number < one.leftKg.length; number += 1)
+    if (numberIn(one.leftKg, number) < numberIn(than.leftKg, number)) return false;
   return true;
 }

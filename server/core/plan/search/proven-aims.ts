@@ -1,6 +1,6 @@
 import { COMMODITIES } from '../../quantity/commodities.ts';
 import type { Cans } from '../question/can-limits.ts';
-import { type Cost, compareCosts, NO_COST, withCansToGet } from './cost.ts';
+import { type Cost, compareRanks, NO_COST, withCansToGet } from './cost.ts';
 import type { SearchFacts } from './search-facts.ts';
 import { toGoOf } from './to-go.ts';
 
@@ -27,7 +27,7 @@ export function provenAims(
       const { start } = toGoOf(table, count, failures?.[commodity] ?? null);
       return start === null ? [] : [withCansToGet(start, { ...NO_CANS, [commodity]: count }, owned)];
     });
-    return ranks.length === 0 ? nothing : ranks.reduce((a, b) => (compareCosts(b, a) < 0 ? b : a));
+    return ranks.length === 0 ? nothing : ranks.reduce((a, b) => (compareRanks(b, a) < 0 ? b : a));
   });
   const reached = withCansToGet(cost, cans, owned);
   const first = reached.findIndex(

@@ -7,7 +7,7 @@ import type { Cans } from '../question/can-limits.ts';
 import type { CarryQuestion } from '../question/carry-question.ts';
 import { emptyRelieves } from '../question/mass-room.ts';
 import { byCommodity } from '../side/other-of.ts';
-import { type Cost, compareCosts, sumOf, withCansToGet } from './cost.ts';
+import { type Cost, compareRanks, sumOf, withCansToGet } from './cost.ts';
 import { failingPlaces, failureTable } from './failure-table.ts';
 import { type JointPlan, jointSearch } from './joint-search.ts';
 import { provenAims } from './proven-aims.ts';
@@ -143,11 +143,11 @@ function bestOfPairs(
   const { greatestMargin } = ranking;
   let best: RankedPlan | null = null;
   for (const { cans, toGo, rank } of promises) {
-    if (best !== null && compareCosts(best.rank, rank) <= 0) break;
+    if (best !== null && compareRanks(best.rank, rank) <= 0) break;
     const known: RankedPlan | null = best;
     const isUseless = (least: Cost, mostMarginM: number) =>
       known !== null &&
-      compareCosts(known.rank, rankOf(ranking, { cost: least, leastMarginM: mostMarginM }, cans)) <= 0;
+      compareRanks(known.rank, rankOf(ranking, { cost: least, leastMarginM: mostMarginM }, cans)) <= 0;
     const onlyFull = areOnlyFull(facts, ranking);
     const plan = jointSearch(facts, { cans, toGo, effort, greatestMargin, isUseless, onlyFull });
     if (plan === 'given up') return { best, proven: false };
@@ -185,7 +185,7 @@ function anyGood(facts: SearchFacts, ranking: Ranking, promises: readonly Promis
 const NEVER = () => false;
 
 const betterPlan = (best: RankedPlan | null, other: RankedPlan): RankedPlan =>
-  best === null || compareCosts(other.rank, best.rank) < 0 ? other : best;
+  best === null || compareRanks(other.rank, best.rank) < 0 ? other : best;
 
 /** With the cans of a pair, of which some may never be full. */
 function rankedPlan({ limits }: SearchFacts, plan: JointPlan, within: Cans, ranking: Ranking): RankedPlan {
@@ -227,7 +227,7 @@ function promisesOf(facts: SearchFacts, ranking: Ranking): Promise[] {
       });
     }
   }
-  return promises.sort((a, b) => compareCosts(a.rank, b.rank));
+  return promises.sort((a, b) => compareRanks(a.rank, b.rank));
 }
 
 /** Numbers of cans of a commodity that make a difference, in order. */
