@@ -4,8 +4,6 @@ import { fileURLToPath } from 'node:url';
 import { describe, expect, test } from 'vitest';
 
 const ROOT = fileURLToPath(new URL('../..', import.meta.url));
-const TEXT = readFileSync(join(ROOT, 'DEVELOPERS.md'), 'utf8');
-
 /** Folders that a path of the document may start from. */
 const FROM = ['', 'server', 'server/core'];
 const ENDS = ['', '.ts', '.tsx', '.mjs'];
@@ -18,10 +16,13 @@ const pathsIn = (text: string): string[] =>
 const exists = (path: string): boolean =>
   FROM.some((from) => ENDS.some((end) => existsSync(join(ROOT, from, `${path}${end}`))));
 
-describe('the document for developers', () => {
-  test('names no file or folder that is not there', () => {
-    const paths = pathsIn(TEXT);
-    expect(paths.length).toBeGreaterThan(30);
+describe('the documents for developers', () => {
+  test.each([
+    ['DEVELOPERS.md', 30],
+    ['.github/SECURITY.md', 10],
+  ])('%s names no file or folder that is not there', (name, fewest) => {
+    const paths = pathsIn(readFileSync(join(ROOT, name), 'utf8'));
+    expect(paths.length).toBeGreaterThan(fewest);
     expect(paths.filter((path) => !exists(path))).toEqual([]);
   });
 

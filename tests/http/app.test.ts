@@ -228,6 +228,7 @@ describe('the server', { tags: 'slow' }, () => {
       '/api/rig-files',
       '/api/rigs',
       '/api/rigs/{name}',
+      '/api/session',
       '/api/trip-files',
       '/api/trips',
       '/api/trips/demo/reset',
