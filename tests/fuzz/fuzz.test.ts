@@ -8,8 +8,8 @@ it('no changed file ends the program, holds it up, fills memory or is taken as w
   tags: 'slow',
 }, async () => {
   const folder = mkdtempSync(join(tmpdir(), 'drystage-fuzz-findings-'));
-  const { findings, tried } = await fuzz({ seconds: 30, seed: 1, children: 1, findings: folder });
+  const { findings, tried } = await fuzz({ seconds: 15, seed: 1, children: 1, findings: folder });
   if (findings.length === 0) rmSync(folder, { recursive: true });
   expect(findings).toEqual([]);
-  expect(tried).toBeGreaterThan(100);
+  expect(tried).toBeGreaterThan(20);
 });
