@@ -76,6 +76,14 @@ describe('co-ordinates', () => {
     expect(placeOf(text)).toBe(fault);
   });
 
+  it.each([
+    ['98.2, 12.1', 98.2],
+    ['12.1, -198.2', -198.2],
+  ])('are refused with the degrees that are too many in "%s"', (text, degrees) => {
+    const read = coordinatesOf(text);
+    expect(read).toMatchObject({ ok: false, fault: { facts: { degrees } } });
+  });
+
   it('take a sign after no letter, and nothing for minus nothing', () => {
     expect(placeOf('-0, -0')).toEqual({ lat: 0, lon: 0 });
     expect(placeOf('0 S 0 W')).toEqual({ lat: 0, lon: 0 });

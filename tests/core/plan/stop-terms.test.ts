@@ -118,6 +118,7 @@ describe('a stop that no plan can lose', () => {
     expect(failing.status).toBe('none');
     expect(failing.breaks.map(({ at }) => at.id)).toEqual(['node/1']);
     expect(failing.breaks[0]!.text).toContain('km 1000');
+    expect(failing.breaks[0]!.text).toContain('fuel station');
     // With a second pump 20 km on, either may fail.
     const both = reckoned(inputOf({ document: equatorDocument(2000), rig, features }));
     expect(oneFailure(both, planCarry(both, options()).driven!, options()).status).toBe('found');

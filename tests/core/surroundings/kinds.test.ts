@@ -24,3 +24,10 @@ describe('water that may be treated and drunk', () => {
     },
   );
 });
+
+it('a border is that of a country, not of what lies within one', () => {
+  const kindsOf = (level: string) =>
+    surroundingKinds({ boundary: 'administrative', admin_level: level }, 'line');
+  expect(kindsOf('2')).toEqual(['border']);
+  expect(kindsOf('4')).toEqual([]);
+});

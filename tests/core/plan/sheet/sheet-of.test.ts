@@ -66,6 +66,15 @@ describe('the sheet of a plan', () => {
     });
   });
 
+  it('has the telephone number noted last of that supply, and of no other', () => {
+    const phoneWith = (confirmations: TripFile['confirmations']) =>
+      haltAt(planned(inputOf({ features: FEATURES, trip: tripOf({ confirmations }) })).plan, 500).fuel
+        ?.contact.phone;
+    const noted = (id: string, on: string, phone: string) => ({ id, on, works: true, phone });
+    expect(phoneWith([noted('node/4', '2026-11-02', '99')])).toBe('0123');
+    expect(phoneWith([noted('node/2', '2026-11-02', '77'), noted('node/2', '2026-11-01', '66')])).toBe('77');
+  });
+
   it('says what goes into which container, where the cans are poured, and what comes next', () => {
     const { plan } = planned(inputOf({ features: FEATURES }));
     const { fuel } = haltAt(plan, 500);
