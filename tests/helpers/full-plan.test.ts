@@ -63,6 +63,7 @@ describe('the rig and trip that tell everything', () => {
       // In place of what it is made of.
       '/heat/wbgtC',
       // In place of what the extract covers by its own content.
+      '/extracts/whole',
       '/extracts/boundaries',
       '/extracts/boundaries/commodity',
       '/extracts/boundaries/rings',

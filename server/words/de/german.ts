@@ -4,6 +4,7 @@ import { GAP_TERMS } from './gaps.ts';
 import { PACE_CAUTIONS, PACE_PHRASES } from './pace.ts';
 import { PLAN_CAUTIONS, PLAN_PHRASES } from './plan/plan.ts';
 import { COMPARISON_CAUTIONS, WHAT_IF_CAUTIONS, WHAT_IF_PHRASES } from './plan/what-if.ts';
+import { READER_CAUTIONS } from './readers.ts';
 import { LINE_CAUTIONS, ROUTE_CAUTIONS } from './route.ts';
 import { STANDING_REASONS } from './standing.ts';
 import { SUPPLY_REASONS } from './supply.ts';
@@ -18,6 +19,7 @@ export const GERMAN: Catalogue = {
     ...LINE_CAUTIONS,
     ...PACE_CAUTIONS,
     ...PLAN_CAUTIONS,
+    ...READER_CAUTIONS,
     ...ROUTE_CAUTIONS,
     ...WHAT_IF_CAUTIONS,
   },
