@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { withoutUnseen } from '../../server/core/input/unseen.ts';
 import { csvText } from '../../server/words/parts/csv-text.ts';
 
 /** A reader of RFC 4180 of its own, to read back what was written. */
@@ -59,7 +60,9 @@ describe('a table as CSV', () => {
   });
 
   it('is read back as it was written, whatever the names', () => {
-    const name = fc.string({ unit: 'grapheme' }).filter((text) => !/^[=+\-@\t\r]/.test(text));
+    const name = fc
+      .string({ unit: 'grapheme' })
+      .filter((text) => !/^(?:\s*[=+\-@]|[\t\r])/.test(text) && withoutUnseen(text) === text);
     fc.assert(
       fc.property(fc.array(fc.array(name, { minLength: 2, maxLength: 2 })), (rows) => {
         expect(readCsv(csvText(['a', 'b'], rows).slice(1))).toEqual([['a', 'b'], ...rows]);
