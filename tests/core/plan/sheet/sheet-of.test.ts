@@ -67,9 +67,10 @@ describe('the sheet of a plan', () => {
   });
 
   it('has the telephone number noted last of that supply, and of no other', () => {
-    const phoneWith = (confirmations: TripFile['confirmations']) =>
-      haltAt(planned(inputOf({ features: FEATURES, trip: tripOf({ confirmations }) })).plan, 500).fuel
-        ?.contact.phone;
+    const phoneWith = (confirmations: NonNullable<TripFile['confirmations']>) => {
+      const { plan } = planned(inputOf({ features: FEATURES, trip: tripOf({ confirmations }) }));
+      return haltAt(plan, 500).fuel?.contact?.phone;
+    };
     const noted = (id: string, on: string, phone: string) => ({ id, on, works: true, phone });
     expect(phoneWith([noted('node/4', '2026-11-02', '99')])).toBe('0123');
     expect(phoneWith([noted('node/2', '2026-11-02', '77'), noted('node/2', '2026-11-01', '66')])).toBe('77');
