@@ -68,7 +68,9 @@ export function analysisToContract(analysis: Analysis): AnalysisTold {
   const { rig, trip, onwardTold: _told, ...rest } = analysis;
   return {
     ...toContract({ ...rest, passings: withStops(rest.passings) }),
-    ...{ answer: answerOf(analysis), rig: withHazards(rig, analysis.treatment), trip },
+    answer: answerOf(analysis),
+    rig: withHazards(rig, analysis.treatment),
+    trip,
   };
 }
 

@@ -4,18 +4,20 @@
  */
 
 const FILES = 'drystage-files';
+const TRIPS = 'drystage-trips';
 const ANSWERS = 'drystage-answers';
-/** Answers that are kept, the oldest go first: one of a long route has some megabytes (ours). */
-const MOST_ANSWERS = 24;
+/** Of trips and of answers to them so many are kept, the oldest go first: an answer of a long route has some megabytes (ours). */
+const MOST = { [TRIPS]: 60, [ANSWERS]: 24 };
 /** Read by the page: web/api/reach.ts. */
 const KEPT_SINCE = 'drystage-kept-since';
 
 /** What the page cannot be opened without. A plan that is still searched for, events and files to take along are not kept. */
-const KEPT_PATHS = [
-  /^\/api\/demo$/,
-  /^\/api\/trips(\/[^/]+(\/changes)?)?$/,
-  /^\/api\/analyses\/[^/]+(\/plan)?$/,
-];
+const ASKED = {
+  GET: /^\/api\/(demo|trips(\/[^/]+(\/changes)?)?)$/,
+  POST: /^\/api\/analyses\/[^/]+(\/plan)?$/,
+};
+/** A change of a trip, which is answered by the trip as it is from then on. */
+const WRITTEN = /^\/api\/trips\/[^/]+(\/[a-z/]+)?$/;
 
 self.addEventListener('install', (event) => {
   event.waitUntil(keepPage().then(() => self.skipWaiting()));
@@ -31,8 +33,9 @@ self.addEventListener('fetch', (event) => {
   if (url.origin !== self.location.origin) return;
   if (request.mode === 'navigate' && url.pathname === '/') event.respondWith(page(event));
   else if (url.pathname.startsWith('/api/')) {
-    if (['GET', 'POST'].includes(request.method) && KEPT_PATHS.some((path) => path.test(url.pathname)))
-      event.respondWith(answer(request));
+    if (ASKED[request.method]?.test(url.pathname)) event.respondWith(answer(request));
+    else if (request.method !== 'GET' && WRITTEN.test(url.pathname)) event.respondWith(written(request));
+    else if (request.method === 'DELETE' && url.pathname === '/api/session') event.waitUntil(forget());
   } else if (request.method === 'GET' && request.mode !== 'navigate') event.respondWith(file(request));
 });
 
@@ -85,30 +88,45 @@ async function file(request) {
 }
 
 async function answer(request) {
+  const name = request.method === 'GET' ? TRIPS : ANSWERS;
   const key = await keyOf(request.clone());
   let response;
   try {
     response = await fetch(request.clone());
   } catch (error) {
-    const kept = await (await caches.open(ANSWERS)).match(key);
+    const kept = await (await caches.open(name)).match(key);
     if (kept === undefined) throw error;
     return kept;
   }
   // Who may no longer ask may no longer read.
-  if (response.status === 401) await caches.delete(ANSWERS);
-  else if (response.ok) await keepAnswer(key, response.clone());
+  if (response.status === 401) await forget();
+  else if (response.ok) await keep(name, key, response.clone());
   return response;
 }
 
-async function keepAnswer(key, response) {
+/** What is kept of a trip is as the last change left it, or it would be opened as it was before. */
+async function written(request) {
+  const response = await fetch(request);
+  const isTrip = response.ok && response.headers.get('content-type')?.includes('json');
+  const { id, rig } = isTrip ? await response.clone().json() : {};
+  if (id !== undefined && rig !== undefined) {
+    const key = new URL(`/api/trips/${encodeURIComponent(id)}`, self.location.origin).href;
+    await keep(TRIPS, key, response.clone());
+  }
+  return response;
+}
+
+const forget = () => Promise.all([caches.delete(TRIPS), caches.delete(ANSWERS)]);
+
+async function keep(name, key, response) {
   const headers = new Headers(response.headers);
   headers.set(KEPT_SINCE, new Date().toISOString());
   try {
-    const answers = await caches.open(ANSWERS);
-    await answers.delete(key);
-    await answers.put(key, new Response(await response.blob(), { status: response.status, headers }));
-    const keys = await answers.keys();
-    for (const old of keys.slice(0, Math.max(0, keys.length - MOST_ANSWERS))) await answers.delete(old);
+    const cache = await caches.open(name);
+    await cache.delete(key);
+    await cache.put(key, new Response(await response.blob(), { status: 200, headers }));
+    const keys = await cache.keys();
+    for (const old of keys.slice(0, Math.max(0, keys.length - MOST[name]))) await cache.delete(old);
   } catch {
     // The browser has no room for it: the page works, only not without its server.
   }
@@ -119,8 +137,14 @@ async function keyOf(request) {
   if (request.method === 'GET') return request.url;
   const text = await request.text();
   const { name: _name, ...asked } = JSON.parse(text);
-  const bytes = new TextEncoder().encode(JSON.stringify(asked));
+  const bytes = new TextEncoder().encode(JSON.stringify(asked, inOrder));
   const digest = new Uint8Array(await crypto.subtle.digest('SHA-256', bytes));
   const hex = [...digest].map((byte) => byte.toString(16).padStart(2, '0')).join('');
   return `${request.url}?asked=${hex}`;
 }
+
+/** Members by name: the server may give them back in another order than they were sent. */
+const inOrder = (_key, value) =>
+  value === null || typeof value !== 'object' || Array.isArray(value)
+    ? value
+    : Object.fromEntries(Object.entries(value).sort(([a], [b]) => (a < b ? -1 : 1)));

@@ -4,11 +4,14 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { buildApp } from '../../../server/http/app.ts';
 import { openPage, openTab, plannedFor, type Site, settled, startSite, WIDE } from '../site.ts';
 
+/** A server that is stopped calls its jobs off, which it would say on the terminal. */
+const calledOff = (): void => {};
+
 /** A server of its own, which goes and comes back. */
 let app: FastifyInstance;
 let site: Site;
 beforeAll(async () => {
-  app = await buildApp();
+  app = await buildApp({ onFault: calledOff });
   const origin = await app.listen({ port: 0, host: '127.0.0.1' });
   site = { ...(await startSite()), origin };
 });
@@ -24,7 +27,7 @@ async function stopServer(): Promise<void> {
 
 /** At the same address, with nothing in its memory. */
 async function startAgain(): Promise<void> {
-  app = await buildApp();
+  app = await buildApp({ onFault: calledOff });
   await app.listen({ port: Number(new URL(site.origin).port), host: '127.0.0.1' });
 }
 
@@ -74,6 +77,14 @@ describe('the page without its server', () => {
     await settled(page);
     expect(await holds.inputValue()).toBe('150');
     await page.locator('.offline').waitFor({ state: 'detached' });
+
+    // What was saved since the trip was opened is there without the server as well.
+    await stopServer();
+    await page.reload();
+    await settled(page);
+    await page.locator('.offline').waitFor();
+    expect(await holds.inputValue()).toBe('150');
+    await startAgain();
     await close();
   });
 });
