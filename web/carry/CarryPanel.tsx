@@ -12,7 +12,7 @@ import { type Planned, restOf } from '../state/use-plan.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { withoutPaths } from '../words/field-words.ts';
 import { today } from '../words/local-time.ts';
-import { hasUnknown } from '../words/plan-words.ts';
+import { cansFor, hasUnknown } from '../words/plan-words.ts';
 import { inUnits } from '../words/said.ts';
 import { CallList } from './CallList.tsx';
 import { LaidSupplies } from './LaidSupplies.tsx';
@@ -111,7 +111,7 @@ function Verdict({ plan, onAgain }: { plan: Plan; onAgain: () => void }) {
   const cans =
     fuel + water === 0
       ? t('no cans')
-      : t`${count(fuel, t('fuel can'), t('fuel cans'))} and ${count(water, t('water can'), t('water cans'))}`;
+      : t`${`${fuel} ${cansFor('fuel', fuel)}`} and ${`${water} ${cansFor('water', water)}`}`;
   return (
     <p className="lead">{tx`${<b>{tx`${stops === 0 ? t('No stop is needed') : t`Fill at ${count(stops, t('stop'), t('stops'))}`}, with ${cans}.`}</b>} The reserve is kept all the way, at the rate that the verdict uses${unknown ? tx`, ${<strong className="words-unknown">{t('as far as is known')}</strong>}: read what it rests on.` : '.'}`}</p>
   );

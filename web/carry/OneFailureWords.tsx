@@ -1,11 +1,12 @@
 import type { Analysis } from '../../server/contract/analysis.ts';
+import type { Commodity } from '../../server/contract/common.ts';
 import type { OneFailure, Plan } from '../../server/contract/plan.ts';
 import { worded } from '../language/codes.ts';
-import { plural, t } from '../language/t.ts';
+import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import type { Rest } from '../state/use-plan.ts';
 import { formatKm, formatLitres, formatMass, type UnitSystem } from '../units/units.ts';
-import { contentWord, placeWords } from '../words/plan-words.ts';
+import { cansFor, contentWord, placeWords } from '../words/plan-words.ts';
 import { saidIn } from '../words/said.ts';
 import { carryWords } from './PlanWords.tsx';
 import { Sheet } from './Sheet.tsx';
@@ -44,8 +45,8 @@ export function OneFailureWords({ plan, rest, analysis, units }: OneFailureProps
 }
 
 /** "6 more fuel cans", "1 fewer water can". */
-const moreWords = (count: number, commodity: string): string =>
-  `${count === 0 ? t('no') : Math.abs(count)} ${count < 0 ? t('fewer') : t('more')} ${commodity} ${plural(Math.abs(count), t('can'), t('cans'))}`;
+const moreWords = (count: number, commodity: Commodity): string =>
+  `${count === 0 ? t('no') : Math.abs(count)} ${count < 0 ? t('fewer') : t('more')} ${cansFor(commodity, Math.abs(count))}`;
 
 function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitSystem }) {
   const { oneFailure, analysis, units } = props;
@@ -53,7 +54,7 @@ function Found(props: { oneFailure: OneFailure; analysis: Analysis; units: UnitS
   const { moreCans, moreKg, moreDrivingKm, spendsReserve, proven, sheet, totals } = oneFailure;
   return (
     <>
-      <p>{tx`It takes ${<b>{moreWords(moreCans.fuel, worded('fuel'))}</b>} and ${<b>{moreWords(moreCans.water, worded('water'))}</b>} than the plan above, ${formatMass(Math.abs(moreKg), units)} ${moreKg < 0 ? t('less') : t('more')} when full and ${formatKm(Math.abs(moreDrivingKm), units)} ${moreDrivingKm < 0 ? t('less') : t('more')} off the route${proven ? '' : t(' (not proven to be the least)')}; ${spendsReserve ? t('the reserve may be spent on a failure') : t('the reserve is kept even then')}.`}</p>
+      <p>{tx`It takes ${<b>{moreWords(moreCans.fuel, 'fuel')}</b>} and ${<b>{moreWords(moreCans.water, 'water')}</b>} than the plan above, ${formatMass(Math.abs(moreKg), units)} ${moreKg < 0 ? t('less') : t('more')} when full and ${formatKm(Math.abs(moreDrivingKm), units)} ${moreDrivingKm < 0 ? t('less') : t('more')} off the route${proven ? '' : t(' (not proven to be the least)')}; ${spendsReserve ? t('the reserve may be spent on a failure') : t('the reserve is kept even then')}.`}</p>
       <ul>
         {oneFailure.carries.map((carry) => (
           <li key={`${carry.commodity} ${carry.from.id} ${carry.to.id} ${carry.fromKm}`}>

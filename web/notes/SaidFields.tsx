@@ -1,8 +1,10 @@
 import { useId } from 'react';
+import type { Confirmation } from '../../server/contract/notes.ts';
 import { t } from '../language/t.ts';
 
 interface SaidInput {
-  name: string;
+  /** Of the contract: what a reader of the form asks for, whatever the language. */
+  name: keyof Confirmation;
   words: string;
   type?: 'text' | 'tel' | 'date';
   hint?: string;
@@ -11,9 +13,9 @@ interface SaidInput {
 }
 
 const SAID: readonly SaidInput[] = [
-  { name: t('by'), words: t('Who said it'), most: 120 },
-  { name: t('phone'), words: t('Telephone'), type: 'tel', most: 60 },
-  { name: t('words'), words: t('What they said'), most: 500 },
+  { name: 'by', words: t('Who said it'), most: 120 },
+  { name: 'phone', words: t('Telephone'), type: 'tel', most: 60 },
+  { name: 'words', words: t('What they said'), most: 500 },
 ];
 
 const DAYS: readonly SaidInput[] = [

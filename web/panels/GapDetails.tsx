@@ -84,7 +84,7 @@ export function GapDetails({ gap, commodity, passings, canL, units }: GapDetails
               gap.ifToFails.marginL < 0
                 ? t`${litres(-gap.ifToFails.marginL)} too little`
                 : t`${litres(gap.ifToFails.marginL)} above the reserve`
-            }; ${edgeName(gap.from)} ${gap.ifToFails.canReturn ? t('can') : t('cannot')} be regained`}</dd>
+            }; ${edgeName(gap.from)} ${gap.ifToFails.canReturn ? t('may|can') : t('may|cannot')} be regained`}</dd>
           </>
         )}
       </dl>

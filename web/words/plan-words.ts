@@ -18,6 +18,14 @@ export const hasUnknown = ({ legs }: Plan): boolean =>
 export const contentWord = (commodity: Commodity, fuel: FuelKind): string =>
   commodity === 'fuel' ? FUEL_WORDS[fuel] : t('water');
 
+const CAN_WORDS: Record<Commodity, readonly [one: string, other: string]> = {
+  fuel: [t('fuel can'), t('fuel cans')],
+  water: [t('water can'), t('water cans')],
+};
+
+/** "fuel cans", of so many. */
+export const cansFor = (commodity: Commodity, cans: number): string => plural(cans, ...CAN_WORDS[commodity]);
+
 export const countCans = (cans: number): string => `${cans} ${plural(cans, t('can'), t('cans'))}`;
 
 /** "3 l above the reserve", "12 l too little". */

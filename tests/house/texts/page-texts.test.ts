@@ -1,6 +1,8 @@
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import GERMAN from '../../../web/language/de.json' with { type: 'json' };
-import { readModules } from '../imports/modules.ts';
+import { ROOT, readModules } from '../imports/modules.ts';
 import { textsIn, textsOf } from './page-texts.ts';
 
 /** The page without the view from the seat, whose words are the server's. */
@@ -34,6 +36,17 @@ it('every text of the page has German', () => {
 
 it('has German of no text that the page no longer has', () => {
   expect(Object.keys(GERMAN).filter((key) => !KEYS.has(key) && !BY_CODE.includes(key))).toEqual([]);
+});
+
+/** Names that the program goes by: a key, the id of a picture, a field beside the words for it. Another language would break them. */
+const NAMES = /\b(?:key|id|kind|type|code): t[(`]|Id = [^\n]*=> t[(`]|\bname: t\('[^']*'\), words:/g;
+const namesIn = (source: string): string[] => source.match(NAMES) ?? [];
+
+it('looks up no name that the program itself goes by', () => {
+  expect(PATHS.flatMap((path) => namesIn(readFileSync(join(ROOT, path), 'utf8')))).toEqual([]);
+  expect(namesIn('{ key: t`gap`, }')).toHaveLength(1);
+  expect(namesIn('export const hatchId = (c: string): string => t`ground`;')).toHaveLength(1);
+  expect(namesIn("{ name: t('by'), words: t('Who') }")).toHaveLength(1);
 });
 
 const holesOf = (text: string): string[] => (text.match(/\{\d+\}/g) ?? []).toSorted();

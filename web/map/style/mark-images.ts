@@ -1,4 +1,3 @@
-import { t } from '../../language/t.ts';
 /**
  * The map's own images, drawn at run time from distances to simple shapes: no sprite files. An image's id says
  * what it shows and in which colours, so that it can be drawn whenever the map asks for it.
@@ -30,7 +29,7 @@ export const markImageId = (shape: MarkShape, fill: MarkFill, colour: string, gr
 export const hatchImageId = (colour: string, ground: string): string => `hatch ${colour} ${ground}`;
 
 /** Id of the thin hatching of ground of which nothing is known; clear between its lines. */
-export const groundHatchId = (colour: string): string => t`ground ${colour}`;
+export const groundHatchId = (colour: string): string => `ground ${colour}`;
 
 /** Id of an image that shows nothing and only takes up room. */
 export const CLEAR_IMAGE = 'clear';

@@ -5,11 +5,12 @@ import type { PlanCarry, PlanLevel } from '../../../server/contract/plan.ts';
 import type { PlanReply, TurnBack } from '../../../server/contract/whatif.ts';
 import { pairsOf } from '../../kit/pairs.ts';
 import { worded } from '../../language/codes.ts';
-import { plural, t } from '../../language/t.ts';
+import { t } from '../../language/t.ts';
 import { canSpans } from '../../levels/can-spans.ts';
 import { isCovered } from '../../levels/levels.ts';
 import { isInside } from '../../levels/plan-report.ts';
 import { formatBeforeKm, type UnitSystem } from '../../units/units.ts';
+import { cansFor } from '../../words/plan-words.ts';
 import { positionAt } from '../geometry/nearest-km.ts';
 import { EAST, eighthOf, WEST, westOf } from './name-anchors.ts';
 
@@ -158,7 +159,7 @@ const canMarks = (line: Line, carries: readonly PlanCarry[]) =>
   carries.flatMap((carry) =>
     canSpans(carry).flatMap(({ fromKm, toKm, cans }) => {
       const { commodity } = carry;
-      const label = `${cans} ${commodity} ${plural(cans, t('can'), 'cans')}`;
+      const label = `${cans} ${cansFor(commodity, cans)}`;
       const km = (fromKm + toKm) / 2;
       return markAt(line, km, { what: 'cans', commodity, label, side: sideOf(line, km, commodity) });
     }),

@@ -6,14 +6,13 @@ import type {
 } from '@maplibre/maplibre-gl-style-spec';
 import type { Feature, Point } from 'geojson';
 import type { MapData } from '../../../server/contract/answers/map.ts';
-import { t } from '../../language/t.ts';
 import { keySupplies } from '../geometry/key-supplies.ts';
 import { CLEAR_IMAGE, type MarkFill, markImageId } from './mark-images.ts';
 import { nameAnchors, westOf } from './name-anchors.ts';
 import type { Palette } from './palette.ts';
 
 /** The page's own type, drawn by the browser: MapLibre takes the weight from the first name (no glyph files). */
-export const MAP_FONT = ['Semibold', 'Overpass Variable', t('Overpass'), 'system-ui'];
+export const MAP_FONT = ['Semibold', 'Overpass Variable', 'Overpass', 'system-ui'];
 
 /** Sources of supplies: those that are always drawn by themselves, and those that are drawn together from afar. */
 const CLUSTERED = ['fuel', 'water', 'hollow'] as const;

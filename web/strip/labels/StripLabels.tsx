@@ -1,5 +1,4 @@
 import type { Verdict } from '../../../server/contract/common.ts';
-import { t } from '../../language/t.ts';
 import type { StripReport } from '../../levels/plan-report.ts';
 import { VERDICT_WORDS } from '../../words/words.ts';
 import { DETAIL_PX, LINE_PX, type StripLabel, verdictWidthPx, verdictWords } from './gap-labels.ts';
@@ -39,7 +38,7 @@ export function StripLabels({ labels, report, barX, labelX, labelPx, outward }: 
 }
 
 const keyOf = (label: StripLabel): string =>
-  label.kind === 'gap' ? t`gap ${label.gapIndex}` : `${label.kind} ${label.atPx} ${label.topPx}`;
+  label.kind === 'gap' ? `gap ${label.gapIndex}` : `${label.kind} ${label.atPx} ${label.topPx}`;
 
 const classOf = (label: StripLabel, report: StripReport): string =>
   label.kind === 'gap' ? `strip-label strip-verdict-${report.gaps[label.gapIndex]?.verdict}` : 'strip-label';

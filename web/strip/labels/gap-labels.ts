@@ -164,7 +164,7 @@ function gapDraft({ gapIndex, gap, count, rank }: Cluster, input: HalfLabelsInpu
   const detailPx = (gap.verdict === 'enough' ? 1 : 2) * LINE_PX;
   return {
     wish: {
-      key: t`gap ${gapIndex}`,
+      key: `gap ${gapIndex}`,
       topPx: atPx - LINE_PX / 2,
       heightPx: namePx + detailPx,
       shorterPx: namePx,
