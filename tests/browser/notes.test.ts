@@ -246,14 +246,15 @@ describe('the list to check before leaving', () => {
   it('is ticked off as confirmed today, and says so', async () => {
     await openTab(page, 'Carry');
     const list = page.locator('.check-list');
-    await list.locator('li').first().waitFor({ timeout: 60_000 });
-    const open = list.getByRole('checkbox', { checked: false }).first();
-    const item = list.locator('li', { has: open }).first();
-    const name = await textOf(item.locator('b'));
-    await open.click();
+    await list.locator('li').first().waitFor();
     await settled(page);
-    const ticked = list.locator('li', { hasText: name }).first();
-    await ticked.getByText(/confirmed on \d{4}-\d\d-\d\d/).waitFor({ timeout: 60_000 });
+    const item = list.locator('li', { has: page.getByRole('checkbox', { checked: false }) }).first();
+    const name = await textOf(item.locator('b'));
+    expect(name).not.toBe('');
+    await item.getByRole('checkbox').click();
+    await settled(page);
+    const ticked = list.locator('li', { has: page.locator('b', { hasText: name }) }).first();
+    await ticked.getByText(/confirmed on \d{4}-\d\d-\d\d/).waitFor();
     expect(await ticked.getByRole('checkbox').isChecked()).toBe(true);
     expect(opened.faults).toEqual([]);
   });

@@ -31,7 +31,9 @@ it('a shared server is used after its secret is given, and a wrong one is told',
 
   await dialog.getByLabel('Secret').fill('a wrong word');
   await dialog.getByRole('button', { name: 'Sign in' }).click();
-  expect(await textOf(dialog.getByRole('alert'))).toContain('Another secret than the one of this server');
+  await expect
+    .poll(() => textOf(dialog.getByRole('alert')))
+    .toContain('Another secret than the one of this server');
 
   await dialog.getByLabel('Secret').fill(SECRET);
   await page.keyboard.press('Enter');
