@@ -54,27 +54,35 @@ async function openWhole(page: Page, name: PanelName): Promise<void> {
   if (name === 'What if') await page.locator('.plan .row-button').first().click();
 }
 
+/** What axe finds in light colours, and in dark ones what hangs on colours. */
+async function seriousInBoth(page: Page, part: string): Promise<{ light: string[]; dark: string[] }> {
+  await page.emulateMedia({ colorScheme: 'light' });
+  const light = await seriousIn(page, part);
+  await page.emulateMedia({ colorScheme: 'dark' });
+  return { light, dark: await seriousIn(page, part, { colours: true }) };
+}
+
 /** Half as many pixels either way: software draws each of them, and nobody looks at them here. */
 const coarse = { deviceScaleFactor: 0.5 };
 
 describe.each([
-  ['light', { ...WIDE, colorScheme: 'light' as const }],
-  ['dark', { ...WIDE, colorScheme: 'dark' as const }],
-  ['a phone', { ...PHONE, colorScheme: 'light' as const }],
-])('in %s', (_name, options) => {
-  it('axe finds nothing serious on any panel or in the dialog, and nothing is too wide', async () => {
-    const { page, faults, close } = await openPage(site, { ...options, ...coarse });
+  ['on a wide screen', { ...WIDE, ...coarse }],
+  ['on a phone', { ...PHONE, ...coarse }],
+])('%s', (_name, options) => {
+  it('axe finds nothing serious on any panel or in the dialog, light or dark, and nothing is too wide', async () => {
+    // What stands on the map is looked at where the map is: by keyboard, below.
+    const { page, faults, close } = await openPage(site, options, { withMap: false });
     try {
       for (const name of PANEL_NAMES) {
         await openWhole(page, name);
         // What stands around the panels changes once a plan is looked at.
         const part = name === 'Gaps' || name === 'Carry' ? 'html' : '.panels';
-        expect(await seriousIn(page, part), name).toEqual([]);
+        expect(await seriousInBoth(page, part), name).toEqual({ light: [], dark: [] });
         expect(await tooWide(page), name).toEqual({ page: 0, plan: 0 });
       }
       await page.getByRole('button', { name: 'Open a route' }).click();
       await page.getByRole('dialog', { name: 'Open a route' }).waitFor();
-      expect(await seriousIn(page), 'dialog').toEqual([]);
+      expect(await seriousInBoth(page, 'html'), 'dialog').toEqual({ light: [], dark: [] });
       expect(faults).toEqual([]);
     } finally {
       await close();
@@ -114,6 +122,7 @@ describe('on a narrow phone', () => {
       await expect.poll(() => isOnScreen('.strip')).toBe(true);
       await page.getByRole('radio', { name: 'Map' }).check();
       await page.locator('.maplibregl-canvas').waitFor();
+      expect(await seriousIn(page, '.map-place')).toEqual([]);
       expect(faults).toEqual([]);
     } finally {
       await close();
@@ -184,6 +193,10 @@ describe('by keyboard alone', () => {
       await page.keyboard.press('End');
       await expect.poll(() => textOf(page.getByRole('tab', { selected: true }))).toBe('Plan');
       await tabTo(/^button: All cautions/);
+
+      // With the map, on which the others do not look.
+      await page.locator('.maplibregl-canvas').waitFor();
+      expect(await seriousInBoth(page, '.map-place')).toEqual({ light: [], dark: [] });
     } finally {
       await close();
     }

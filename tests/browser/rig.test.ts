@@ -186,26 +186,26 @@ describe('the rig in full', () => {
   });
 });
 
-describe.each([
-  ['dark', { viewport: { width: 1440, height: 900 }, colorScheme: 'dark' as const }],
-  ['a phone', { ...PHONE, colorScheme: 'light' as const }],
-])('in %s', (_name, options) => {
-  it('every part of the form, all of it unfolded, is fit for screen readers and fits the screen', async () => {
-    const { page: other, close } = await openPage(site, options, { withMap: false });
-    try {
-      await openTab(other, 'Rig');
-      await openRig(other, 'full.json', JSON.stringify(FULL_RIG));
-      await other.locator('.side-drawing svg').waitFor();
-      await unfold(other);
-      expect(await seriousIn(other, '.panels')).toEqual([]);
-      const wide = await other.evaluate(() =>
-        [...document.querySelectorAll('.rig-section, .side-view')]
-          .filter((part) => part.scrollWidth > part.clientWidth + 1)
-          .map((part) => `${part.className} ${part.querySelector('h4')?.textContent}`),
-      );
-      expect(wide).toEqual([]);
-    } finally {
-      await close();
-    }
-  });
+it('every part of the form, all of it unfolded, is fit for screen readers and fits the screen, dark too', async () => {
+  const { page: other, close } = await openPage(site, PHONE, { withMap: false });
+  const tooWide = () =>
+    other.evaluate(() =>
+      [...document.querySelectorAll('.rig-section, .side-view')]
+        .filter((part) => part.scrollWidth > part.clientWidth + 1)
+        .map((part) => `${part.className} ${part.querySelector('h4')?.textContent}`),
+    );
+  try {
+    await openTab(other, 'Rig');
+    await openRig(other, 'full.json', JSON.stringify(FULL_RIG));
+    await other.locator('.side-drawing svg').waitFor();
+    await unfold(other);
+    expect(await seriousIn(other, '.panels')).toEqual([]);
+    expect(await tooWide()).toEqual([]);
+    await other.setViewportSize(WIDE.viewport);
+    await other.emulateMedia({ colorScheme: 'dark' });
+    expect(await seriousIn(other, '.panels', { colours: true })).toEqual([]);
+    expect(await tooWide()).toEqual([]);
+  } finally {
+    await close();
+  }
 });

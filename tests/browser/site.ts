@@ -1,5 +1,5 @@
 import { fileURLToPath } from 'node:url';
-import { AxeBuilder } from '@axe-core/playwright';
+import axe, { type RunOnly } from 'axe-core';
 import type { Browser, BrowserContextOptions, Locator, Page } from 'playwright-core';
 import { inject } from 'vitest';
 import type { AnalysisReply } from '../../server/contract/answers/map.ts';
@@ -120,30 +120,39 @@ export async function openPart(part: Locator): Promise<void> {
 
 const WCAG = ['wcag2a', 'wcag2aa', 'wcag21a', 'wcag21aa', 'wcag22aa', 'best-practice'];
 
-/** What axe finds against WCAG 2.2 A and AA, serious or worse, as readable lines; once nothing moves any more. */
-export async function seriousIn(page: Page, part = 'html'): Promise<string[]> {
+/** What a change of colours alone can break: the rest was looked at in other colours of the same page. */
+const COLOUR_RULES = ['color-contrast', 'link-in-text-block'];
+
+/**
+ * What axe finds against WCAG 2.2 A and AA, serious or worse, as readable lines; once nothing moves any more.
+ * `colours`: by what hangs on colours only.
+ */
+export async function seriousIn(page: Page, part = 'html', { colours = false } = {}): Promise<string[]> {
   await settled(page);
-  return seriousAsItIs(page, part);
+  return seriousAsItIs(page, part, { colours });
 }
 
 /** The same of a page that reckons nothing on a server. */
-export async function seriousAsItIs(page: Page, part = 'html'): Promise<string[]> {
+export async function seriousAsItIs(page: Page, part = 'html', { colours = false } = {}): Promise<string[]> {
   await page.evaluate(() => document.fonts.ready.then(() => {}));
   await page.waitForFunction(() =>
     document.getAnimations().every(({ playState }) => playState !== 'running'),
   );
-  // In one page without frames axe needs no second one to put its findings together, and what passes is not asked for.
-  const { violations } = await new AxeBuilder({ page })
-    .include(part)
-    .options({ resultTypes: ['violations'] })
-    .withTags(WCAG)
-    .setLegacyMode(true)
-    .analyze();
-  return violations
-    .filter(({ impact }) => impact === 'serious' || impact === 'critical')
-    .flatMap(({ id, nodes }) =>
-      nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary}`),
-    );
+  // Read once a page: it is half a megabyte of script.
+  if (!(await page.evaluate(() => 'axe' in window))) await page.evaluate(axe.source);
+  const runOnly: RunOnly = colours ? { type: 'rule', values: COLOUR_RULES } : { type: 'tag', values: WCAG };
+  return page.evaluate(
+    async ([within, only]) => {
+      const loaded = (window as unknown as { axe: typeof axe }).axe;
+      const { violations } = await loaded.run(within, { runOnly: only, resultTypes: ['violations'] });
+      return violations
+        .filter(({ impact }) => impact === 'serious' || impact === 'critical')
+        .flatMap(({ id, nodes }) =>
+          nodes.map((node) => `${id}: ${node.target.join(' ')}: ${node.failureSummary}`),
+        );
+    },
+    [part, runOnly] as const,
+  );
 }
 
 /** Which of these colours (CSS hex) a picture of the element shows, and how many pixels of each; near ones count. */
