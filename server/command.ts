@@ -4,6 +4,7 @@ import type { CommandIo } from './commands/command-io.ts';
 import { compare } from './commands/compare.ts';
 import { exportTrip } from './commands/export.ts';
 import { GAPS_HELP, gaps } from './commands/gaps.ts';
+import { backup, restore } from './commands/kept/backup.ts';
 import { extract } from './commands/kept/extract.ts';
 import { notes } from './commands/kept/notes.ts';
 import { trip } from './commands/kept/trip.ts';
@@ -23,8 +24,11 @@ const COMMANDS: Readonly<Record<string, Command>> = {
   extract,
   trip,
   notes,
+  backup,
+  restore,
 };
-const EXPECTED = 'gaps, learn, compare, plan, export, extract, trip or notes as the first word';
+const EXPECTED =
+  'gaps, learn, compare, plan, export, extract, trip, notes, backup or restore as the first word';
 
 /** Runs the command and gives its exit status; an unusable input is one line on `err`. */
 export async function runCommand(words: readonly string[], io: CommandIo): Promise<number> {

@@ -29,8 +29,9 @@ Further commands, each with a --help of its own:
   extract add|fetch|list|remove   extracts that are kept for any number of routes
   trip list|export|import   trips that are kept
   notes list|export|import  what a kept trip notes of supplies and of the road
+  backup FILE, restore FILE   all kept trips and rigs as one file, also while a server runs
 
-Both are kept in a data folder of yours, or the one that DRYSTAGE_DATA names: ${dataFolder()}
+All of it is kept in a data folder of yours, or the one that DRYSTAGE_DATA names: ${dataFolder()}
 
 --version in place of a command prints the program's version.
 

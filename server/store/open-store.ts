@@ -62,7 +62,8 @@ export async function serverStore(
   }
 }
 
-function makeFolder(folder: string): void {
+/** Makes a data folder where there is none. Throws InputProblem. */
+export function makeFolder(folder: string): void {
   try {
     mkdirSync(folder, { recursive: true });
   } catch (error) {

@@ -141,6 +141,29 @@ describe('kept trips on the command line', { tags: 'slow' }, () => {
   });
 });
 
+describe('a backup on the command line', { tags: 'slow' }, () => {
+  it('is written beside what is kept, refused where its file is there, and restored into another folder', async () => {
+    const old = new URL('../fixtures/store/version-1.drystage.json', import.meta.url).pathname;
+    await runCli('trip', 'import', old, '--name', 'Backed up');
+    const path = join(folder, 'all.backup');
+    const { out, err } = await runCli('backup', path);
+    expect([err, out]).toEqual([
+      '',
+      expect.stringMatching(/all\.backup: \d+ trips?, 0 rigs, \d\.\d MB\.\n$/),
+    ]);
+    expect(await runCli('backup', path)).toMatchObject({
+      status: 2,
+      err: `${path}: a file that is there already; expected a free name. Give another name.\n`,
+    });
+    expect((await runCli('restore', path)).err).toContain('something is kept already');
+    const data = process.env.DRYSTAGE_DATA;
+    process.env.DRYSTAGE_DATA = join(folder, 'restored');
+    expect((await runCli('restore', path)).out).toMatch(/restored: \d+ trips?, 0 rigs/);
+    expect((await runCli('trip', 'list')).out).toContain('Backed up');
+    process.env.DRYSTAGE_DATA = data;
+  });
+});
+
 describe('notes on the command line', { tags: 'slow' }, () => {
   it('of a kept trip are listed, written as a file and read into another', async () => {
     const old = new URL('../fixtures/store/version-1.drystage.json', import.meta.url).pathname;

@@ -1,9 +1,11 @@
 import { writeSync } from 'node:fs';
+import { join } from 'node:path';
+import { backUp } from '../../server/store/backup/backup.ts';
 import { ingest } from '../../server/store/extracts/ingest.ts';
 import type { Store } from '../../server/store/library/store.ts';
 import { SqlFile } from '../../server/store/libsql/sql-file.ts';
 import { folderStore } from '../../server/store/open-store.ts';
-import type { Kind } from './kinds.ts';
+import { BACKUP, type Kind } from './kinds.ts';
 
 /** A word on what was acknowledged, out at once: this process may end at any moment. */
 const say = (...words: (string | number)[]): void => void writeSync(1, `${words.join(' ')}\n`);
@@ -47,6 +49,16 @@ function deleteOver(store: Store): void {
   }
 }
 
+/** Writes one backup after the other, with a change before each. */
+async function backUpOver(store: Store, folder: string): Promise<void> {
+  for (let number = 0; ; number += 1) {
+    const { id, revision, rig, trip } = store.trips()[0] ?? nothing();
+    store.changeTrip(id, revision, { rig, trip, change: `Revision ${revision + 1}` });
+    await backUp(folder, join(folder, `${process.pid}-${number}${BACKUP}`));
+    say('backup', revision + 1);
+  }
+}
+
 function nothing(): never {
   throw new Error('the store holds no trip');
 }
@@ -59,4 +71,5 @@ const store = folderStore(folder);
 say('open');
 if (kind === 'autosave') autosave(store);
 else if (kind === 'delete') deleteOver(store);
+else if (kind === 'backup') await backUpOver(store, folder);
 else if (kind === 'ingest') await takeIn(store, file);

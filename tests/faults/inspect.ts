@@ -1,12 +1,13 @@
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import { isDeepStrictEqual } from 'node:util';
+import { backUp, restoreBackup } from '../../server/store/backup/backup.ts';
 import type { Store } from '../../server/store/library/store.ts';
 import { STORE_VERSION } from '../../server/store/libsql/schema.ts';
 import { SqlFile } from '../../server/store/libsql/sql-file.ts';
 import { folderStore, STORE_FILE } from '../../server/store/open-store.ts';
-import type { Kind } from './kinds.ts';
+import { BACKUP, type Kind } from './kinds.ts';
 
 /** What is wrong with a data folder after the process that wrote to it was killed; `words` are those that it had said. */
 export async function faultsOf(folder: string, kind: Kind, words: readonly string[]): Promise<string[]> {
@@ -17,6 +18,7 @@ export async function faultsOf(folder: string, kind: Kind, words: readonly strin
     if (kind === 'autosave') faults.push(...autosaveFaults(store, words));
     if (kind === 'delete') faults.push(...deleteFaults(store, words));
     if (kind === 'ingest') faults.push(...ingestFaults(store, words));
+    if (kind === 'backup') faults.push(...(await backupFaults(folder, words)));
     if (kind === 'migration') faults.push(...migrationFaults(store));
     await store.extracts.sweep();
     faults.push(...extractFaults(store), ...leftovers(store, folder));
@@ -130,6 +132,32 @@ function ingestFaults(store: Store, words: readonly string[]): string[] {
   const back = said(words, 'removed').flatMap(([id = '']) => (ids.has(id) ? [`extract ${id} is back`] : []));
   const isLost = added !== undefined && !going.has(added) && !ids.has(added);
   return [...back, ...(isLost ? [`extract ${added} is lost`] : [])];
+}
+
+/** Every backup that is there is whole, the last that was acknowledged is there, and the next one takes parts away. */
+async function backupFaults(folder: string, words: readonly string[]): Promise<string[]> {
+  await backUp(folder, join(folder, `last${BACKUP}`));
+  const names = namesIn(folder).filter((name) => name.includes(BACKUP));
+  const faults = names.filter((name) => !name.endsWith(BACKUP)).map((name) => `${name} is left`);
+  const revisions: number[] = [];
+  for (const name of names) {
+    if (name.endsWith(BACKUP)) revisions.push(await restoredRevision(folder, name));
+    rmSync(join(folder, name));
+  }
+  const lost = said(words, 'backup').filter(([revision]) => !revisions.includes(Number(revision)));
+  return [...faults, ...lost.map(([revision]) => `the backup of revision ${revision} is gone`)];
+}
+
+async function restoredRevision(folder: string, name: string): Promise<number> {
+  const restored = join(folder, 'restored');
+  await restoreBackup(join(folder, name), restored);
+  const store = folderStore(restored);
+  try {
+    return store.trips()[0]?.revision ?? 0;
+  } finally {
+    store.close();
+    rmSync(restored, { recursive: true });
+  }
 }
 
 /** Whenever it ended: all that the old store held is there now. */

@@ -56,13 +56,19 @@ function foreign(): InputProblem {
   });
 }
 
+/** Throws InputProblem for another program's database and for a store of a newer version. */
+export function requireStore(file: SqlFile): void {
+  if (pragma(file, 'application_id') !== APPLICATION_ID) throw foreign();
+  const version = pragma(file, 'user_version');
+  if (version > STORE_VERSION) throw tooNew(version);
+}
+
 /** Brings a store to the present version, step by step; each step is whole or has not happened. Throws InputProblem. */
 export function migrate(file: SqlFile, to: number = STORE_VERSION): void {
   const isEmpty = file.one('SELECT name FROM sqlite_master') === null;
-  if (!isEmpty && pragma(file, 'application_id') !== APPLICATION_ID) throw foreign();
+  if (!isEmpty) requireStore(file);
   for (;;) {
     const from = pragma(file, 'user_version');
-    if (from > STORE_VERSION) throw tooNew(from);
     if (from >= to) return;
     file.transaction(() => {
       // Another process may have been quicker.

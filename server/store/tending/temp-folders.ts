@@ -18,7 +18,8 @@ export async function sweepTempFolders(folder: string = tmpdir(), now: number = 
   }
 }
 
-function isRunning(pid: number): boolean {
+/** Whether there is a process of that number. */
+export function isRunning(pid: number): boolean {
   try {
     process.kill(pid, 0);
     return true;
