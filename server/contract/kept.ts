@@ -108,7 +108,12 @@ export const StoreState = Type.Object({
 export type StoreState = Static<typeof StoreState>;
 
 /** GET /api/trips: those last changed first. */
-export const TripList = Type.Object({ trips: Type.Array(TripEntry), store: StoreState });
+export const TripList = Type.Object({
+  trips: Type.Array(TripEntry),
+  store: StoreState,
+  /** Whether the server asks who it is: whoever has signed in can sign out. */
+  isShared: Type.Boolean(),
+});
 export type TripList = Static<typeof TripList>;
 
 /** Body of PUT /api/trips/{id}: rig and trip as they are now, and the change in words. */

@@ -115,7 +115,7 @@ export async function buildApp(options: AppOptions = {}): Promise<FastifyInstanc
   await app.register(sheetRoutes(service));
   await app.register(takeAlongRoutes(service));
   const interpreter = options.interpreter ?? valueOrThrow(interpreterOf(undefined));
-  await app.register(keptRoutes({ store, service, limits, interpreter }));
+  await app.register(keptRoutes({ store, service, limits, interpreter, isShared: sessions !== null }));
   await servePage(app, options.webFolder ?? WEB_FOLDER);
   return app;
 }

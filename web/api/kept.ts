@@ -51,6 +51,9 @@ export async function write(path: string, init: RequestInit): Promise<Written> {
 /** The trips that are kept, those last changed first. Throws ApiProblem, as all of these do. */
 export const getTrips = (signal: AbortSignal): Promise<TripList> => request('/api/trips', { signal });
 
+/** Ends the session, in which the browser's own copies go too. */
+export const signOut = (): Promise<unknown> => request('/api/session', { method: 'DELETE' });
+
 export const getTrip = (id: string): Promise<KeptTripReply> => request(pathOf(id), {});
 
 export const getChanges = (id: string): Promise<TripChanges> => request(pathOf(id, '/changes'), {});

@@ -1,6 +1,6 @@
 import { useEffect, useState } from 'react';
 import type { StoreState, TripEntry } from '../../server/contract/kept.ts';
-import { deleteTrip, importTrip, restoreTrip } from '../api/kept.ts';
+import { deleteTrip, importTrip, restoreTrip, signOut } from '../api/kept.ts';
 import { Dialog } from '../kit/Dialog.tsx';
 import { FilePick } from '../kit/FilePick.tsx';
 import { Problem } from '../kit/Problem.tsx';
@@ -41,6 +41,7 @@ export function TripsDialog({ openId, dropped, onClose, onTrip }: TripsDialogPro
   return (
     <Dialog title={t('Trips')} mayClose onClose={onClose}>
       {list !== null && <WhereKept store={list.store} />}
+      {list?.isShared && <Shared onSignOut={() => void run(signOut).then(reloadIfDone)} />}
       {problem !== null && <Problem problem={problem} />}
       {gone !== null && (
         <p className="gone" role="status">{tx`“${gone.name}” was deleted. ${(
@@ -82,3 +83,17 @@ const WhereKept = ({ store }: { store: StoreState }) =>
       role="alert"
     >{tx`Nothing is kept for good: trips are gone when Drystage stops. ${store.why} Save what you need as trip files.`}</p>
   );
+
+/** Who else sees all of this, and how to leave it. */
+const Shared = ({ onSignOut }: { onSignOut: () => void }) => (
+  <p className="quiet-note">{tx`This server is shared: whoever has signed in sees and changes all of this. ${(
+    <button type="button" onClick={onSignOut}>
+      {t('Sign out')}
+    </button>
+  )}`}</p>
+);
+
+/** The page asks anew, and then for the secret. */
+const reloadIfDone = (done: unknown): void => {
+  if (done !== null) location.reload();
+};

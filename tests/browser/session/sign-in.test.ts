@@ -20,7 +20,7 @@ afterAll(async () => {
   await app?.close();
 });
 
-it('a shared server is used after its secret is given, and a wrong one is told', async () => {
+it('a shared server is used after its secret is given until one signs out, and a wrong one is told', async () => {
   const context = await browser.newContext(PHONE);
   context.setDefaultTimeout(STATE_MS);
   const page = await context.newPage();
@@ -39,5 +39,14 @@ it('a shared server is used after its secret is given, and a wrong one is told',
   await page.keyboard.press('Enter');
   await page.locator('.strip-place svg').first().waitFor();
   expect(await dialog.count()).toBe(0);
+
+  await page.getByRole('button', { name: 'Trips', exact: true }).click();
+  const trips = page.getByRole('dialog', { name: 'Trips' });
+  await trips.getByText('This server is shared').waitFor();
+  expect(await seriousAsItIs(page, 'dialog')).toEqual([]);
+  await trips.getByRole('button', { name: 'Sign out' }).click();
+  await dialog.waitFor();
+  await expect.poll(() => page.locator('.strip-place svg').count()).toBe(0);
+  expect(await context.cookies()).toEqual([]);
   await context.close();
 });

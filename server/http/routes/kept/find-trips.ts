@@ -29,11 +29,12 @@ async function listedTrip(trip: StoredTrip): Promise<TripEntry> {
 }
 
 /** What is kept of trips. */
-export function findTrips({ store }: TripRoutesOptions): FastifyPluginAsyncTypebox {
+export function findTrips({ store, isShared }: TripRoutesOptions): FastifyPluginAsyncTypebox {
   return async (app) => {
     app.get('/api/trips', { schema: LIST }, async ({ query }) => ({
       trips: await Promise.all(store.trips(query.deleted === 'true').map(listedTrip)),
       store: store.state,
+      isShared,
     }));
 
     app.get('/api/trips/:id', { schema: GET }, async ({ params }) =>

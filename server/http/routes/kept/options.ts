@@ -9,6 +9,8 @@ export interface TripRoutesOptions {
   store: Store;
   service: AnalysisService;
   limits: Limits;
+  /** Whether one signs in. */
+  isShared: boolean;
 }
 
 /** What the routes of extracts work with besides. */
