@@ -257,9 +257,9 @@ describe('stops that give little, keep waiting or fill slowly', () => {
         const { fuel, water } = solved.choice.legs;
         if ([...fuel, ...water].some(({ hops }) => hops.length > 1)) over += 1;
       }),
-      { numRuns: 1000, seed: 20_261_125 },
+      { numRuns: 400, seed: 20_261_125 },
     );
-    expect(found).toBeGreaterThan(200);
-    expect(over).toBeGreaterThan(40);
+    expect(found).toBeGreaterThan(80);
+    expect(over).toBeGreaterThan(16);
   });
 });

@@ -13,7 +13,7 @@ beforeAll(async () => {
   solver = await loadSolver();
 });
 
-const runs = { numRuns: 80, seed: 20_270_104 };
+const runs = { numRuns: 40, seed: 20_270_104 };
 const asked = (by: MipSolver, clock = () => 0) => ({ solver: by, seconds: 5, clock });
 
 function bestOf(problem: CarryQuestion): ChoiceInKm | null {
@@ -81,7 +81,7 @@ describe('a solver that runs out of time', () => {
       }),
       runs,
     );
-    expect(worse).toBeGreaterThan(15);
+    expect(worse).toBeGreaterThan(7);
   });
 
   it('tells by how much it might be better at the most, by what the solver knows', { tags: 'slow' }, () => {
@@ -105,7 +105,7 @@ describe('a solver that runs out of time', () => {
       }),
       runs,
     );
-    expect(told).toBeGreaterThan(5);
+    expect(told).toBeGreaterThan(2);
   });
 
   it('never makes a plan worse than what it started with', { tags: 'slow' }, () => {
@@ -137,7 +137,7 @@ describe('a solver that runs out of time', () => {
       }),
       runs,
     );
-    expect(refused).toBeGreaterThan(50);
+    expect(refused).toBeGreaterThan(25);
   });
 
   it('stops when the time is over, with what it has', { tags: 'slow' }, () => {
@@ -161,7 +161,7 @@ describe('a solver that runs out of time', () => {
         expect(calls).toBe(1);
         expectHonest(problem, solved.choice, best);
       }),
-      { ...runs, numRuns: 60 },
+      { ...runs, numRuns: 30 },
     );
   });
 
@@ -178,7 +178,7 @@ describe('a solver that runs out of time', () => {
         if (bestOf(problem) === null) return;
         expect(solvedByModel(problem, asked(empty))).toEqual({ status: 'out-of-time' });
       }),
-      { ...runs, numRuns: 60 },
+      { ...runs, numRuns: 30 },
     );
   });
 

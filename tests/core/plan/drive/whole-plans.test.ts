@@ -160,9 +160,9 @@ describe('a plan with everything told', () => {
           }
         },
       ),
-      { numRuns: 20, seed: 20_270_109 },
+      { numRuns: 10, seed: 20_270_109 },
     );
-    expect(found).toBeGreaterThan(6);
-    expect(safe).toBeGreaterThan(2);
+    expect(found).toBeGreaterThan(3);
+    expect(safe).toBeGreaterThan(1);
   });
 });

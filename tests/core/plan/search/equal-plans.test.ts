@@ -87,7 +87,7 @@ function expectSame(asked: CarryQuestion): void {
 
 /** Routes of each kind; `PLANS=2000 SEED=7 npx vitest run …` tries others and more. */
 const runs = {
-  numRuns: Number(process.env.PLANS ?? 150),
+  numRuns: Number(process.env.PLANS ?? 60),
   seed: Number(process.env.SEED ?? 20_261_130),
 };
 const none = fc.constant(null);
