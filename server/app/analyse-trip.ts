@@ -10,6 +10,7 @@ import { checkList } from '../core/plan/what-if/what-if.ts';
 import { metresOf } from '../core/quantity/rates.ts';
 import { coverOfUser } from '../core/route/cover/box-cover.ts';
 import type { RouteLine } from '../core/route/route-line.ts';
+import { noticeWords } from '../words/notice.ts';
 import type { RigAndTrip } from './input/plan-input.ts';
 import type { ExtractExtent, LoadedTrip } from './loaded-trip.ts';
 import { touchesRoute } from './near-route.ts';
@@ -36,7 +37,7 @@ export function analyseTrip(loaded: LoadedTrip, plan: RigAndTrip, calendar: Cale
   const outcome = reckonLoaded(loaded, plan, calendar);
   if (!outcome.ok) return outcome;
   const { analysis, route } = outcome.value;
-  const map = mapToContract(mapDataOf(outcome.value, drawnLine(route), loaded.notice));
+  const map = mapToContract(mapDataOf(outcome.value, drawnLine(route), noticeWords(loaded.notice)));
   return { ok: true, value: { analysis: analysisToContract(analysis), map } };
 }
 

@@ -52,7 +52,7 @@ const decimalsFor = (value: number): number => (Math.abs(value) < 9.95 ? 1 : 0);
 
 /** A small distance or time is never shown as none. */
 function figureAboveNone(value: number): string {
-  if (value > 0 && value < 0.05) return `<${NO_BREAK}0.1`;
+  if (value > 0 && value < 0.05) return `<${NO_BREAK}${inLocale('0.1')}`;
   return formatFigure(value, decimalsFor(value));
 }
 

@@ -5,6 +5,7 @@ import type { RigFile } from '../../contract/rig.ts';
 import type { TripFile } from '../../contract/trip.ts';
 import type { Outcome } from '../../core/input/problem.ts';
 import type { Caution } from '../../core/phrases/cautions.ts';
+import { noticeWords } from '../../words/notice.ts';
 import { analyseTrip, type Calendar } from '../analyse-trip.ts';
 import type { LoadedTrip } from '../loaded-trip.ts';
 import { toContract } from '../to-contract.ts';
@@ -43,7 +44,7 @@ export function compareRigs(
     ok: true,
     value: {
       route: { name: route.name, lengthKm: route.lengthKm },
-      notice: loaded.notice,
+      notice: noticeWords(loaded.notice),
       extracts,
       rigs: rows.map(({ name, analysis }) => ({
         ...compareRow(name, analysis),

@@ -2,6 +2,7 @@ import { PART } from '../../core/defaults/trip-defaults.ts';
 import type { Outcome } from '../../core/input/problem.ts';
 import { routeOf } from '../../core/route/build/route-of.ts';
 import type { RouteLine } from '../../core/route/route-line.ts';
+import { noticeWords } from '../../words/notice.ts';
 import type { LoadedTrip } from '../loaded-trip.ts';
 import type { PlannedTrip } from '../plan-trip.ts';
 import { routeProblem } from '../route-problem.ts';
@@ -26,6 +27,6 @@ export function packOf(
   // Steps of any length are drawn alike: no file to take along asks for those that are sparse.
   const route = routeOf(document, { part, sparseStepM: Number.POSITIVE_INFINITY });
   return route.ok
-    ? { ok: true, value: { route: route.value, planned, notice, made } }
+    ? { ok: true, value: { route: route.value, planned, notice: noticeWords(notice), made } }
     : { ok: false, problem: routeProblem(route.refusal, null) };
 }

@@ -1,3 +1,4 @@
+import { UNIT_WORDS } from '../de/units/unit-words.ts';
 import { type Language, language } from './language.ts';
 import type { Parts, Unit } from './part.ts';
 import { digits, isBare, type Setting, setParts } from './setting.ts';
@@ -5,23 +6,26 @@ import { digits, isBare, type Setting, setParts } from './setting.ts';
 interface Manner {
   /** Before decimals. */
   readonly decimalSign: string;
-  /** Units that are words of the language. */
-  readonly units: Partial<Record<Unit, string>>;
+  /** Units that are words of the language, beside one and beside another figure. */
+  readonly units: Partial<Record<Unit, readonly [one: string, other: string]>>;
 }
 
 /** How each language writes figures. */
 const MANNERS: Readonly<Record<Language, Manner>> = {
   en: { decimalSign: '.', units: {} },
-  de: { decimalSign: ',', units: { days: 'Tage' } },
+  de: { decimalSign: ',', units: UNIT_WORDS },
 };
 
 const written = (number: string): string => number.replace('.', MANNERS[language()].decimalSign);
+
+const unitBeside = (number: string, unit: Unit): string =>
+  MANNERS[language()].units[unit]?.[number === '1' ? 0 : 1] ?? unit;
 
 /** The setting of texts in JSON and of the command line. */
 const METRIC: Setting = {
   figure: (part) => {
     const number = written(digits(part, part.figure));
-    return isBare(part) ? number : `${number} ${MANNERS[language()].units[part.unit] ?? part.unit}`;
+    return isBare(part) ? number : `${number} ${unitBeside(number, part.unit)}`;
   },
   place: (part) => `km ${written(digits(part, part.place))}`,
 };

@@ -1,7 +1,8 @@
 import type { ExtractReading } from '../../../server/contract/supplies/readings.ts';
 import { t } from '../../language/t.ts';
+import { inLocale } from '../../units/units.ts';
 
-const megabytes = (bytes: number): string => `${(bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0)} MB`;
+const megabytes = (bytes: number): string => `${inLocale((bytes / 1e6).toFixed(bytes < 1e7 ? 1 : 0))} MB`;
 
 /** Seconds as one says them of something that lasts: "40 s", "12 min". */
 export const lastsWords = (seconds: number): string =>

@@ -1,15 +1,12 @@
-import type { Commodity } from '../../../contract/common.ts';
 import type { LaidDepot, NamedStop, OtherStop } from '../../../core/phrases/plan/plan.ts';
 import { COMMODITIES } from '../../../core/quantity/commodities.ts';
 import type { Catalogue, Say } from '../../parts/catalogue.ts';
 import { exactPlace, figure, fixed, kmOf, placeAt, rounded, upToTenth } from '../../parts/figures.ts';
 import { metricText } from '../../parts/metric.ts';
 import { joined, type Part, type Parts, parts } from '../../parts/part.ts';
+import { listed } from '../shared/numbers.ts';
 import { called, namedPlace } from '../shared/places.ts';
-import { COMMODITY_WORDS, EVIDENCE_WORDS } from '../shared/words.ts';
-
-const cansOf = (count: number, commodity: Commodity): string =>
-  `${count} Kanister ${COMMODITY_WORDS[commodity]}`;
+import { COMMODITY_WORDS, cansText, EVIDENCE_WORDS } from '../shared/words.ts';
 
 export const PLAN_CAUTIONS = {
   'plan-lets-go': ({ commodity, litres }) =>
@@ -19,7 +16,7 @@ export const PLAN_CAUTIONS = {
   'plan-across-sketch': ({ commodity }) =>
     parts`Ein Teil dieses Abschnitts ist eine gerade Linie, wo eine Straße gemeint ist: wie viel ${COMMODITY_WORDS[commodity]} er braucht, ist geschätzt.`,
   'plan-cans-at-start': ({ commodity, cans }) =>
-    parts`${cansOf(cans, commodity)} ${cans === 1 ? 'ist' : 'sind'} vor dem Start zu füllen.`,
+    parts`${cansText(cans, commodity)} ${cans === 1 ? 'ist' : 'sind'} vor dem Start zu füllen.`,
   'plan-waits-for-opening': ({ name, hours }, say) =>
     parts`Bis zu ${rounded(upToTenth(hours), 'h')} Warten, bis ${called(name ?? 'eine Versorgung', say)} öffnet, sind nach den verzeichneten Öffnungszeiten eingerechnet. Fragen, und angeben, wie lange das Warten dauert.`,
   'plan-weak-evidence': ({ name, evidence }, say) =>
@@ -29,7 +26,7 @@ export const PLAN_CAUTIONS = {
   'plan-ways-left-out': () =>
     parts`Es gibt sehr viele Wege über die Versorgungen, die nicht alles geben, was gewünscht ist: nur die mit dem meisten an Bord für das wenigste wurden geprüft. Ein anderer kann besser sein.`,
   'plan-cans-to-get': ({ commodity, cans, owned }) =>
-    parts`${cansOf(cans, commodity)} mehr ${cans === 1 ? 'ist' : 'sind'} zu besorgen: vorhanden ${owned === 1 ? 'ist 1' : `sind ${owned}`}.`,
+    parts`${cansText(cans, commodity)} mehr ${cans === 1 ? 'ist' : 'sind'} zu besorgen: vorhanden ${owned === 1 ? 'ist 1' : `sind ${owned}`}.`,
   'water-not-planned': () =>
     parts`Wasser ist nicht geplant: kein Auszug sagt etwas darüber. Dieser Plan gilt nur für den Kraftstoff; erst herausfinden, wo es Wasser gibt, oder alles mitführen, was getrunken wird`,
   'fuel-not-planned': () =>
@@ -88,7 +85,7 @@ export const PLAN_PHRASES = {
     const tanks =
       startL === null ? parts`vollen Tanks` : parts`den ${rounded(startL, 'l')} an Bord am Anfang`;
     const little = littleLeftOut ? ', das Wenige unterwegs nicht mitgezählt' : '';
-    return parts`Von ${namedPlace(from, say)} bis ${namedPlace(to, say)} fehlen ${rounded(upToTenth(missingL), 'l')} ${COMMODITY_WORDS[commodity]} mit ${tanks} und ${cans} Kanister(n)${little}.`;
+    return parts`Von ${namedPlace(from, say)} bis ${namedPlace(to, say)} fehlen ${rounded(upToTenth(missingL), 'l')} ${COMMODITY_WORDS[commodity]} mit ${tanks} und ${cans} ${cans === 1 ? 'Kanister' : 'Kanistern'}${little}.`;
   },
   'masses-forbid': () =>
     parts`Mit den Kanistern, die nötig sind, überschreitet das Fahrzeug eine zulässige Masse.`,
@@ -115,7 +112,7 @@ export const PLAN_PHRASES = {
       ' und ',
     )} füllen: dann geht es.`,
   'with-more-cans': ({ cans, moreKg }) =>
-    parts`Mit ${cans.map(({ commodity, count }) => cansOf(count, commodity)).join(' und ')} mehr geht es: ${rounded(moreKg, 'kg', 0)} mehr, wenn sie voll sind.`,
+    parts`Mit ${listed(cans.map(({ commodity, count }) => cansText(count, commodity, true)))} mehr geht es: ${rounded(moreKg, 'kg', 0)} mehr, wenn sie voll sind.`,
   'with-less-washing': ({ cutPercent, savedL }) => {
     const given =
       cutPercent === 100
@@ -138,7 +135,7 @@ function laidDepot({ commodity, cans, litres, atM, latestFrom }: LaidDepot, say:
     latestFrom === null
       ? ''
       : parts`, die letzte Stelle, die mit der Reserve von ${namedPlace(latestFrom, say)} aus erreicht wird`;
-  return parts`${cansOf(cans, commodity)} (${rounded(litres, 'l')}), vorher angelegt bei ${exactPlace(atM)}${why}`;
+  return parts`${cansText(cans, commodity)} (${rounded(litres, 'l')}), vorher angelegt bei ${exactPlace(atM)}${why}`;
 }
 
 function byOtherStops(stops: readonly OtherStop[], say: Say): Part[] {

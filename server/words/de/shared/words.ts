@@ -32,3 +32,7 @@ export const SURFACE_WORDS: Record<Surface, string> = {
   salt: 'Salz',
   unknown: 'unbekannt',
 };
+
+/** "1 Wasserkanister", "4 Kraftstoffkanister"; in the dative plural "4 Kraftstoffkanistern". */
+export const cansText = (count: number, commodity: Commodity, dative = false): string =>
+  `${count} ${COMMODITY_WORDS[commodity]}kanister${dative && count !== 1 ? 'n' : ''}`;
