@@ -25,16 +25,17 @@ afterAll(async () => {
 const soFar = (name: string) => app.inject(`/api/plans/${name}`);
 
 /** Supplies that give little: what is best over them is for the solver to tell, which takes longer than a moment. */
-const LAID = [480, 820, 1150].flatMap((atKm) => [
-  { name: `Water at ${atKm}`, commodity: 'water', litres: 40, atKm },
-  { name: `Fuel at ${atKm}`, commodity: 'fuel', litres: 60, atKm },
-]);
+const laidFor = (name: string) =>
+  [480, 820, 1150].flatMap((atKm) => [
+    { name: `Water at ${atKm} for ${name}`, commodity: 'water', litres: 40, atKm },
+    { name: `Fuel at ${atKm} for ${name}`, commodity: 'fuel', litres: 60, atKm },
+  ]);
 
 describe('a plan that takes longer than a moment', { tags: 'slow' }, () => {
   it('has a good one to be asked for meanwhile, which the one that is sent is no worse than', async () => {
     const { rig, trip } = demo.analysis;
     const name = randomUUID();
-    const payload = { rig, trip: { ...trip, laid: LAID }, extras: false, name };
+    const payload = { rig, trip: { ...trip, laid: laidFor(name) }, extras: false, name };
     const seen: PlanReply[] = [];
     let isMade = false;
     const making = app.inject({ method: 'POST', url: '/api/analyses/demo/plan', payload }).finally(() => {

@@ -88,7 +88,7 @@ describe('kept extracts over HTTP', { tags: 'slow' }, () => {
   });
 
   it('are added to a trip that has none, or others, and only once', async () => {
-    const [{ id } = { id: '' }] = (await listed()).extracts;
+    const { id } = (await keep(demoBytes('orrimar.osm.pbf'), 'Orrimar')).json<KeptExtract>();
     const bare = await tripWith();
     expect(bare.extracts).toEqual([]);
     const analyse = async ({ id: of, rig, trip }: KeptTripReply) =>

@@ -1,3 +1,4 @@
+import { randomUUID } from 'node:crypto';
 import type { FastifyInstance } from 'fastify';
 import { Compile } from 'typebox/compile';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
@@ -96,10 +97,11 @@ describe('kept trips over HTTP', { tags: 'slow' }, () => {
 
   it('are renamed, noted, copied, deleted and restored', async () => {
     const { id } = await added('One');
-    const named = await send('PATCH', `/api/trips/${id}`, { revision: 1, name: 'Two', notes: 'dry' });
-    expect(named.body).toMatchObject({ name: 'Two', notes: 'dry', revision: 2 });
+    const name = `Two ${randomUUID()}`;
+    const named = await send('PATCH', `/api/trips/${id}`, { revision: 1, name, notes: 'dry' });
+    expect(named.body).toMatchObject({ name, notes: 'dry', revision: 2 });
     const copy = await send('POST', `/api/trips/${id}/duplicate`, {});
-    expect([copy.status, copy.body.name, copy.body.notes]).toEqual([201, 'Two (2)', 'dry']);
+    expect([copy.status, copy.body.name, copy.body.notes]).toEqual([201, `${name} (2)`, 'dry']);
     expect((await send('DELETE', `/api/trips/${id}`)).body.deletedAt).not.toBeNull();
     const ids = async (query = '') =>
       (await app.inject(`/api/trips${query}`)).json<TripList>().trips.map((entry) => entry.id);

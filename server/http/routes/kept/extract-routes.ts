@@ -73,7 +73,9 @@ export function extractRoutes({ store, limits, keeper }: ExtractRoutesOptions): 
       const path = store.extracts.incoming();
       try {
         const coming = new Reading('', 'coming', sentBytesOf(request));
-        const extract = await keeper.during(coming, goneSignal(reply), async (reading, signal) => {
+        // Answered once the file is taken away below: whoever has the answer finds nothing left of what came.
+        void reply.code(201);
+        return await keeper.during(coming, goneSignal(reply), async (reading, signal) => {
           const onBytes = (bytes: number) => reading.came(bytes);
           const onName = (name: string) => {
             reading.name = name;
@@ -82,7 +84,6 @@ export function extractRoutes({ store, limits, keeper }: ExtractRoutesOptions): 
           const { file, name } = await takeFile(request, ask);
           return keeper.keep(file, name, reading, signal);
         });
-        return reply.code(201).send(extract);
       } finally {
         await rm(path, { force: true });
       }
