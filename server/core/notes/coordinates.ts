@@ -86,7 +86,7 @@ function angleOf(tokens: readonly CoordinateToken[]): Angle | null {
   const [letter, ...furtherLetters] = letters;
   const [sign, ...furtherSigns] = signs;
   const isLetterAtEnd = letter === undefined || tokens.at(0) === letter || tokens.at(-1) === letter;
-  const isSignFirst = sign === undefined || tokens.find(({ kind }) => kind !== 'letter') === sign;
+  const isSignFirst = sign === undefined || tokens.at(0) === sign;
   const isPlain = furtherLetters.length + furtherSigns.length === 0 && isLetterAtEnd && isSignFirst;
   if (!isPlain || numbers.length < 1 || numbers.length > 3) return null;
   if (letter !== undefined && sign !== undefined) return null;

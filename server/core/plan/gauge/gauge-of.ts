@@ -85,7 +85,7 @@ const ORDER: Record<GaugeRow['at'], number> = {
   end: 5,
 };
 
-/** Stops that are used, both commodities of one point at one place together, in route order. */
+/** Stops that are used, both commodities of one point at one place together. */
 function stopsOf({ sides }: Basis): Omit<Line, 'at'>[] {
   const stops: { readonly edge: SupplyEdge; readonly commodities: Commodity[] }[] = [];
   for (const commodity of COMMODITIES) {
@@ -96,9 +96,7 @@ function stopsOf({ sides }: Basis): Omit<Line, 'at'>[] {
       else known.commodities.push(commodity);
     }
   }
-  return stops
-    .map(({ edge, commodities }) => ({ atM: edge.atM, name: edge.name, commodities }))
-    .sort((a, b) => a.atM - b.atM);
+  return stops.map(({ edge, commodities }) => ({ atM: edge.atM, name: edge.name, commodities }));
 }
 
 /** One commodity of a line. */

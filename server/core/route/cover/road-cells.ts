@@ -13,7 +13,10 @@ const COLUMNS = Array.from({ length: 181 }, (_, degree) => {
   return Math.max(1, Math.round(COLUMNS_MAX * Math.cos((Math.min(89.5, Math.abs(middle)) * Math.PI) / 180)));
 });
 
-/** Degrees east of the 180th meridian, 0 to 360: one rounding for cells and for their parts. */
+/**
+ * Degrees east of the 180th meridian, from 0 to less than 360: one rounding for cells and for their parts. The share of the
+ * turn is less than 1, and so many times a whole number, rounded, less than that number.
+ */
 function turnedEast(lon: number): number {
   const east = lon + 180;
   return east >= 0 && east < 360 ? east : ((east % 360) + 360) % 360;
@@ -22,7 +25,7 @@ function turnedEast(lon: number): number {
 /** The number of the cell of a place, from 0; longitudes may run on past 180. */
 export function cellOf(lon: number, lat: number): number {
   const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
-  const column = Math.min(columns - 1, Math.floor((turnedEast(lon) / 360) * columns));
+  const column = Math.floor((turnedEast(lon) / 360) * columns);
   const row = Math.min(ROWS - 1, Math.max(0, Math.floor((lat + 90) / CELL_DEG)));
   return row * COLUMNS_MAX + column;
 }
@@ -41,7 +44,7 @@ export interface CellPart {
 /** The number of the part of a cell that a place lies in: the cell's times 64, and the part's; for the many places of roads. */
 export function partNumberOf(lon: number, lat: number): number {
   const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
-  const east = Math.min(columns * PARTS - 1, Math.floor((turnedEast(lon) / 360) * columns * PARTS));
+  const east = Math.floor((turnedEast(lon) / 360) * columns * PARTS);
   const north = Math.min(ROWS * PARTS - 1, Math.max(0, Math.floor(((lat + 90) / CELL_DEG) * PARTS)));
   const cell = Math.floor(north / PARTS) * COLUMNS_MAX + Math.floor(east / PARTS);
   return cell * PARTS * PARTS + (north % PARTS) * PARTS + (east % PARTS);
@@ -54,7 +57,7 @@ export const stepsAlong = (eastDeg: number, northDeg: number): number =>
 /** The part of a cell that a place lies in; longitudes may run on past 180. */
 export function cellPartOf(lon: number, lat: number): CellPart {
   const columns = COLUMNS[Math.floor(lat + 90)] ?? 1;
-  const east = Math.min(columns * PARTS - 1, Math.floor((turnedEast(lon) / 360) * columns * PARTS));
+  const east = Math.floor((turnedEast(lon) / 360) * columns * PARTS);
   const north = Math.min(ROWS * PARTS - 1, Math.max(0, Math.floor(((lat + 90) / CELL_DEG) * PARTS)));
   const [column, row] = [Math.floor(east / PARTS), Math.floor(north / PARTS)];
   return {

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
+  CellSet,
   cellOf,
   cellPartOf,
   cellsAround,
@@ -22,8 +23,14 @@ describe('the grid of roads', () => {
         expect(cell).toBe(cellOf(lon, lat));
         expect(partNumberOf(lon, lat)).toBe(cell * 64 + part);
       }),
-      // Just west of a border of cells: the three must round alike.
-      { examples: [[-1.4210854715202007e-14, 0]] },
+      // Just west of a border of cells: the three must round alike. And just west of the 180th meridian.
+      {
+        examples: [
+          [-1.4210854715202007e-14, 0],
+          [179.99999999999994, 0],
+          [179.99999999999994, 89.9],
+        ],
+      },
     );
   });
 
@@ -46,5 +53,19 @@ describe('the grid of roads', () => {
     const cells = cellsAround(10.1, 45);
     expect(new Set(cells).size).toBe(9);
     expect(cells).toContain(cellOf(10.1, 45));
+  });
+});
+
+describe('a set of cells', () => {
+  it('should hold what was put into it, the first cell of all too, and nothing else', () => {
+    const cells = fc.uniqueArray(fc.nat({ max: 200 }), { maxLength: 60 });
+    fc.assert(
+      fc.property(cells, (held) => {
+        const set = CellSet.of(new Set(held));
+        const found = Array.from({ length: 201 }, (_, cell) => cell).filter((cell) => set.has(cell));
+        expect(found).toEqual(held.toSorted((a, b) => a - b));
+      }),
+      { numRuns: 30, examples: [[[0, 1]]] },
+    );
   });
 });
