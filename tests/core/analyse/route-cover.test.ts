@@ -64,6 +64,16 @@ describe('a file without roads', () => {
   });
 });
 
+describe('a file that may have been cut off', () => {
+  it('covers nothing until the user says that it is whole', () => {
+    const cut = area({ maybeCut: true });
+    const coveredBy = (vouched: VouchedExtract[]) => inKm(coverOf([cut], [], vouched).spans.fuel);
+    expect(coveredBy([])).toEqual([]);
+    expect(coveredBy([{ file: 'b.osm', whole: true }])).toEqual([]);
+    expect(coveredBy([{ file: 'a.osm', whole: true }])).toEqual([[0, 300]]);
+  });
+});
+
 describe('the hull of a file’s objects', () => {
   const hull = area({ guessed: true });
 

@@ -37,11 +37,12 @@ describe('rivers, lakes and borders as ground', () => {
       ['border', 'border', 'Long Water'],
     ]);
     expect(ground[0]?.geometry.coordinates).toEqual(line);
+    expect(drawn(surrounding('military', square(9.1, 47.1, 0.4)))).toEqual([]);
   });
 
-  it('joins a shore of several pieces, whichever way they run, and leaves an island in it', () => {
+  it('joins a shore of several pieces, in whatever order and whichever way they run, and leaves an island in it', () => {
     const shore = square(9.1, 47.1, 0.4);
-    const pieces = [shore.slice(0, 3), shore.slice(2, 4).toReversed(), shore.slice(3)];
+    const pieces = [shore.slice(0, 3), shore.slice(3), shore.slice(2, 4).toReversed()];
     const island = square(9.2, 47.2, 0.1);
     const [lake, ...more] = drawn(surrounding('lake', ...pieces, island));
     expect(more).toEqual([]);

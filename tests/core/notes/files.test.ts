@@ -109,6 +109,22 @@ describe('notes that come into a trip', () => {
   });
 });
 
+describe('a GeoJSON file of notes', () => {
+  it('has what a map writes beside a place: its name, else what it is of, nothing where there is neither', () => {
+    const trip: TripFile = {
+      ownPoints: [{ id: 'farm', name: 'Low farm', at: '1, 2', grade: 'drinking', on: '2026-05-01' }],
+      confirmations: [{ id: 'node/1', on: '2026-05-01', works: true }],
+      closed: [{ fromKm: 4, toKm: 5, on: '2026-05-01' }],
+    };
+    const { features } = JSON.parse(notesFile(trip, 'geojson'));
+    const titles = features.map(
+      ({ properties }: { properties: object }) =>
+        Object.entries(properties).find(([key]) => key === 'title')?.[1],
+    );
+    expect(titles.toSorted()).toEqual(['Low farm', 'node/1', undefined]);
+  });
+});
+
 describe('a GPX file of notes', () => {
   it('is read by any program: waypoints at their places', async () => {
     const { mkdtemp, writeFile, rm } = await import('node:fs/promises');

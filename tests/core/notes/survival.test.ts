@@ -58,6 +58,10 @@ describe('a note on an object of the map', () => {
     expect(cautionsOn([station(600.21, {}, 'node/2')])).toEqual([
       ['note-object-gone', expect.not.stringContaining('node/2')],
     ]);
+    const [far, near] = [station(600.15, {}, 'node/2'), station(600.1, {}, 'node/3')];
+    expect(cautionsOn([far, near])).toEqual([
+      ['note-object-gone', expect.stringContaining('node/3 is 100 m from its place')],
+    ]);
     const tap = pointFeature('node/2', 600.1, { amenity: 'drinking_water' });
     expect(cautionsOn([tap])).toEqual([['note-object-gone', expect.not.stringContaining('node/2')]]);
     expect(cautionsOn([], null)).toEqual([['note-object-gone', expect.any(String)]]);

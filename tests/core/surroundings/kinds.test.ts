@@ -31,3 +31,13 @@ it('a border is that of a country, not of what lies within one', () => {
   expect(kindsOf('2')).toEqual(['border']);
   expect(kindsOf('4')).toEqual([]);
 });
+
+it('an object is of a kind by its shape as well as by its tags: a river is a line', () => {
+  expect(surroundingKinds({ waterway: 'river' }, 'line')).toEqual(['river']);
+  expect(surroundingKinds({ waterway: 'river' }, 'point')).toEqual([]);
+  expect(surroundingKinds({ natural: 'water' }, 'line')).toEqual([]);
+});
+
+it('an object that is of a kind by two of its tags is of it once', () => {
+  expect(surroundingKinds({ landuse: 'military', military: 'range' }, 'ring')).toEqual(['military']);
+});

@@ -60,7 +60,11 @@ const ask = (payload: object) => app.inject({ method: 'POST', url: url(), payloa
 const analysisWith = async (extract: string) => {
   const { id, rig, trip: said } = await bareTrip();
   await app.inject({ method: 'POST', url: `/api/trips/${id}/extracts`, payload: { revision: 1, extract } });
-  const reply = await app.inject({ method: 'POST', url: `/api/analyses/${id}`, payload: { rig, trip: said } });
+  const reply = await app.inject({
+    method: 'POST',
+    url: `/api/analyses/${id}`,
+    payload: { rig, trip: said },
+  });
   return reply.json<{ analysis: Analysis }>().analysis;
 };
 

@@ -156,7 +156,8 @@ describe('heat on a stretch', () => {
   });
 
   it('is told among the assumptions, with whose word it is', () => {
-    const told = hot.assumptions.find(({ path }) => path === '/trip/heat/0');
+    const { assumptions } = waterOf(rigWith(MILD), tripWith(heat));
+    const told = assumptions.find(({ path }) => path === '/trip/heat/0');
     expect(told?.value).toMatch(
       /^38 °C between km 420 and km 560: [\d.]+ l a day, [\d.]+ l more than elsewhere$/,
     );

@@ -4,6 +4,7 @@ import { evenProfile } from '../../../../server/core/gaps/course/profile.ts';
 import {
   daysOfStanding,
   hoursOfStanding,
+  nightDays,
   standingDays,
   standingLPerDay,
   staysNight,
@@ -48,6 +49,19 @@ describe('standing', () => {
   it('goes by the clock: hours of it are hours of a day of 24, however few are driven', () => {
     expect([0, 6, 12, 24, 30, 48].map((hours) => daysOfStanding(hours))).toEqual([0, 0.25, 0.5, 1, 1.25, 2]);
     expect(hoursOfStanding(daysOfStanding(7))).toBeCloseTo(7, 12);
+  });
+});
+
+describe('a night on the way', () => {
+  it('is the hours of a day that are not driven; none where no days are planned', () => {
+    const clock = {
+      hoursPerDay: 7,
+      drivenDays: evenProfile(1_340_000, 1 / 245_000),
+      usedShare: evenProfile(1_340_000, 0.2 / 100_000),
+      nightL: 12,
+    };
+    expect(nightDays({ ...water, clock })).toBeCloseTo(17 / 24, 12);
+    expect(nightDays({ ...water, clock: null })).toBe(0);
   });
 });
 

@@ -1,6 +1,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Commodity } from '../../../../server/contract/common.ts';
-import { backwardsL, type FailingSide, reachesOn } from '../../../../server/core/plan/failure/reach.ts';
+import {
+  backwardsL,
+  type FailingSide,
+  reachesBack,
+  reachesOn,
+} from '../../../../server/core/plan/failure/reach.ts';
 import type { Hop } from '../../../../server/core/plan/legs/leg.ts';
 import { edgeAt } from '../../../../server/core/plan/side/carry-side.ts';
 import { haltsOf } from '../../../../server/core/plan/side/halts.ts';
@@ -38,6 +43,15 @@ describe('the way back when a stop fails', () => {
     const failing = failingOf(bareRoute({ stops: [bareStop(100)] }), 'fuel');
     expect(homeL(failing, 20)).toBeCloseTo(20, 9);
     expect(homeL(failing, 19.999)).toBeNull();
+  });
+
+  it('is none where a stretch can be driven one way alone, however much is aboard', () => {
+    const failing = failingOf(bareRoute({ stops: [bareStop(100)] }), 'fuel');
+    const { side } = failing;
+    const course = { ...side.course, oneWay: [{ fromM: 20_000, toM: 30_000 }] };
+    const reaches = (of: FailingSide) => reachesBack(of, hopTo(0, 1, 40, 0), edgeAt(side, 1));
+    expect(reaches(failing)).toBe(true);
+    expect(reaches({ ...failing, side: { ...side, course } })).toBe(false);
   });
 
   it('pays a halt for water with the fuel of its detour and nothing else', () => {

@@ -3,11 +3,13 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { PlanAim } from '../../../../server/contract/plan.ts';
 import type { MipSolver } from '../../../../server/core/plan/model/mip.ts';
 import type { CarryQuestion } from '../../../../server/core/plan/question/carry-question.ts';
+import { solvedByModel } from '../../../../server/core/plan/solve/solve.ts';
 import { loadSolver } from '../../../../server/io/solver.ts';
 import { bestByBruteForce, type Values } from '../by-hand/brute-force.ts';
 import { solveCarry } from '../by-hand/contracted.ts';
 import {
   bareRoute,
+  bareStop,
   FUEL_L_PER_KM,
   questionOf,
   type SmallRoute,
@@ -46,6 +48,25 @@ function valuesOf(problem: CarryQuestion): Values | null {
   for (const aim of solved.choice.aims) if (!aim.proven) throw new Error(`${aim.aim} is not proven`);
   return AIMS.map((aim) => solved.choice.aims.find((one) => one.aim === aim)?.value ?? 0) as Values;
 }
+
+describe('the solver’s first plan', () => {
+  it('is told where it took longer than a moment, whatever the clock stood at', () => {
+    const question = questionOf(bareRoute({ stops: [bareStop(150), bareStop(300)] }));
+    const toldBy = (tickS: number) => {
+      let nowS = 100;
+      let told = 0;
+      const clock = () => {
+        nowS += tickS;
+        return nowS;
+      };
+      solvedByModel(question, { solver, seconds: 60, clock }, () => {
+        told += 1;
+      });
+      return told;
+    };
+    expect([toldBy(0), toldBy(0.2)]).toEqual([0, 1]);
+  });
+});
 
 describe('the carry plan', () => {
   it('has the values of the best of all choices of stops, on 2,000 small routes', { tags: 'slow' }, () => {

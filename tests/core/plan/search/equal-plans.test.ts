@@ -130,6 +130,12 @@ describe('a plan that is searched for', () => {
     expectSame({ ...questionOf(route), oneFailure: { spendReserve: true } });
   });
 
+  it('is as good with supplies at the very start', () => {
+    const stops = [bareStop(0, { offers: 'both', detourKm: 5 }), bareStop(150, { offers: 'both' })];
+    const startL = { fuel: 10, water: 5 };
+    expectSame(questionOf(bareRoute({ lengthKm: 300, stops, startL })));
+  });
+
   it('is as good where masses are permitted and any one stop may fail', { tags: 'slow' }, () => {
     fc.assert(fc.property(question(waitingRoute(7), room, rule), expectSame), runs);
   });

@@ -82,6 +82,21 @@ describe('a stop that fails', () => {
     expect(insteadOf(300)).toBeNull();
   });
 
+  it('is gone past to the next that is used where that is borne, though a supply passed by would keep more', () => {
+    const stops = [stopAt(200, 0), stopAt(500, 0)];
+    const fuel = side('fuel', 800, stops);
+    const basis = basisFrom({ fuel, water: side('water', 800, []) }, () => 0);
+    const edges = [startEdge, stops[0]!, stopAt(350, 0), stops[1]!, endEdge(800_000)];
+    const { sides } = basis;
+    const [row] = stopFailsRows({
+      ...basis,
+      sides: { ...sides, fuel: { ...sides.fuel, side: { ...fuel, edges } } },
+    });
+    expect(row).toMatchObject({ id: 'node/200', to: { id: 'node/500' }, verdict: 'enough', instead: null });
+    // 500 km are 85 of 127 l; 17 l in reserve.
+    expect(row!.marginL).toBeCloseTo(25, 9);
+  });
+
   it('charges one detour where the place is halted at for the other commodity as well', () => {
     const both = stopAt(400, 10);
     const sides = { fuel: side('fuel', 700, [both]), water: side('water', 700, [both]) };

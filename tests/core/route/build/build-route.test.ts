@@ -125,6 +125,7 @@ describe('bridges', () => {
     expect(caution!.toKm).toBeCloseTo(3.6, 3);
     expect(caution!.text).toContain('km 3.0');
     expect(caution!.text).toContain('600 m');
+    expect(caution!.text).not.toContain('no supply is sought');
     expect(route.sketchy).toEqual([]);
     expect(route.unsought.includes(1)).toBe(false);
     expect(route.longestStepM).toBeCloseTo(3_000, 0);
@@ -149,6 +150,7 @@ describe('bridges', () => {
     // A bridge is no step: neither the longest one nor a sparse one.
     expect(route.longestStepM).toBeCloseTo(3_000, 0);
     expect(route.cautions.map((caution) => caution.code)).toEqual(['bridge']);
+    expect(toldCautions(route)[0]!.text).toContain('on which no supply is sought');
   });
 
   it('draws the line at 1 km', () => {

@@ -78,6 +78,23 @@ describe('stretches inside areas', () => {
     expect(span!.toM / along.lengthM).toBeCloseTo(0.4, 2);
   });
 
+  it('begin at a corner that rounding has put beside the route', () => {
+    const along = routeThrough([
+      [10, 0],
+      [10.1, 0],
+    ]);
+    const ring: Ring = [
+      [10.02, 1e-16],
+      [10.08, -1e-16],
+      [10.08, 1],
+      [10.02, 1],
+    ];
+    const [span, ...more] = coverSpans(along, [ring]);
+    expect(more).toEqual([]);
+    expect(span!.fromM / along.lengthM).toBeCloseTo(0.2, 6);
+    expect(span!.toM / along.lengthM).toBeCloseTo(0.8, 6);
+  });
+
   it('go over the 180th meridian, the area written as two, or on either turn', () => {
     const route = routeThrough([
       [179, -17],

@@ -249,4 +249,10 @@ describe('the nearest place of each point', () => {
     const [nearest] = nearestPlaces(bridged, [placeOnPlain(19_000, 0)], 50_000);
     expect(Math.abs(nearest!.atM - 10_000)).toBeLessThan(1);
   });
+
+  it('come in the order of the route, at one place in that of the points', () => {
+    const points = [50_000, 10_000, 30_000, 10_000].map((eastM) => placeOnPlain(eastM, 0));
+    const places = nearestPlaces(along([0, 0], [60_000, 0]), points, 1_000);
+    expect(places.map(({ point }) => point)).toEqual([1, 3, 2, 0]);
+  });
 });

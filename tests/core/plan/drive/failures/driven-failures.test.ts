@@ -84,6 +84,7 @@ describe('a stop of a driven plan that fails', () => {
       expect(pastOne(90, bareStop(110, { detourKm: 30 }))).toMatchObject([{ next: 'back' }]);
       // 300 km are 3 days and 15 l of water; 20 km more, there and back, take another litre.
       expect(pastOne(90, bareStop(150, { detourKm: 10 }), 16.1)).toMatchObject([{ next: 'on' }]);
+      expect(pastOne(90, bareStop(150, { detourKm: 10 }), 16)).toMatchObject([{ next: 'on' }]);
       expect(pastOne(90, bareStop(150, { detourKm: 10 }), 15.9)).toMatchObject([{ next: 'back' }]);
     });
   });
