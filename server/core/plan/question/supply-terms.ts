@@ -10,7 +10,7 @@ import { askOf, waitHoursAt } from '../../supply/points/stop-asks.ts';
 import { timeToFill } from '../../treatment/line/flow/time-to-fill.ts';
 import { drinkingFlow } from '../../treatment/source/treatment-report.ts';
 import { noted } from '../../treatment/source/water-notes.ts';
-import { isSamePlace, type SupplyEdge, type SupplyTerms } from '../side/supply-edge.ts';
+import { placeName, type SupplyEdge, type SupplyTerms } from '../side/supply-edge.ts';
 
 /** Later than any note. */
 const WHENEVER = '9999-12-31';
@@ -35,6 +35,8 @@ interface TermFacts {
   readonly analysis: Reckoned['analysis'];
   readonly commodity: Commodity;
   readonly passings: readonly Passing[];
+  /** By `placeName`. */
+  readonly passingAt: ReadonlyMap<string, Passing>;
   readonly asks: readonly PlanStopAsk[];
   /** What the treatment line gives; null where the flow is not known. */
   readonly flowLPerMin: number | null;
@@ -73,11 +75,13 @@ export function withTerms(
 }
 
 function factsOf({ analysis, sides }: Reckoned, commodity: Commodity): TermFacts {
-  const { trip, passings, treatment } = analysis;
+  const { trip, treatment } = analysis;
+  const passings = analysis.passings.filter((passing) => passing.commodity === commodity);
   return {
     analysis,
     commodity,
-    passings: passings.filter((passing) => passing.commodity === commodity),
+    passings,
+    passingAt: new Map(passings.map((passing) => [placeName(passing), passing])),
     asks: trip.plan?.stops ?? [],
     flowLPerMin: treatment === null ? null : drinkingFlow(treatment.taps),
     litresPerDay: mostWaterPerDay(sides.water.course.rig),
@@ -118,7 +122,7 @@ const leftOut = ({ passings }: TermFacts): Remark[] =>
   );
 
 function judge(facts: TermFacts, edge: SupplyEdge): Judgement {
-  const passing = facts.passings.find((each) => isSamePlace(each, edge));
+  const passing = facts.passingAt.get(placeName(edge));
   if (edge.kind !== 'passing' || passing === undefined) return { edge, remarks: [] };
   const stop = stopOf(passing);
   const ask = askOf(facts.asks, passing);

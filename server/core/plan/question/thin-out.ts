@@ -33,7 +33,7 @@ export function thinOut(
   most = MOST_SUPPLIES,
 ): FewSupplies {
   const plain = edges.filter((edge) => mayGo(edge) && !always.has(edge));
-  let kept = new Set(plain);
+  let kept: readonly SupplyEdge[] = plain;
   let withinM: number | null = null;
   const lengthM = edges.at(-1)?.atM ?? 0;
   const best = [...plain].sort(
@@ -45,15 +45,17 @@ export function thinOut(
       a.atM - b.atM ||
       (idOf(a) < idOf(b) ? -1 : 1),
   );
-  for (let reachM = FIRST_WITHIN_M; kept.size > most; reachM *= 2) {
-    kept = new Set();
-    for (const edge of best) if (![...kept].some((other) => standsFor(other, edge, reachM))) kept.add(edge);
+  for (let reachM = FIRST_WITHIN_M; kept.length > most; reachM *= 2) {
+    const better: SupplyEdge[] = [];
+    for (const edge of best) if (!better.some((other) => standsFor(other, edge, reachM))) better.push(edge);
+    kept = better;
     withinM = reachM;
     // Each is better than every other in something: there are only so many ways to be.
     if (reachM > lengthM) break;
   }
-  const dropped = new Set(plain.filter((edge) => !kept.has(edge)));
-  return { edges: edges.filter((edge) => !dropped.has(edge)), withinM };
+  const goes = new Set(plain);
+  for (const edge of kept) goes.delete(edge);
+  return { edges: edges.filter((edge) => !goes.has(edge)), withinM };
 }
 
 /** As thinOut, of a side; where that leaves no chain of legs to the end, the supplies of one that there is stay as well. */

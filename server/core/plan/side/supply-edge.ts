@@ -33,3 +33,6 @@ type Place = Pick<Edge, 'id' | 'atM'>;
 
 /** Whether both are the same point at the same place of the route: fuel and water of it are one halt with one detour. */
 export const isSamePlace = (a: Place, b: Place): boolean => a.id === b.id && a.atM === b.atM;
+
+/** Names a place among others: the same for two exactly where `isSamePlace` holds. */
+export const placeName = ({ id, atM }: Place): string => JSON.stringify([id, atM]);
