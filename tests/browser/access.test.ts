@@ -1,6 +1,7 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
+  COARSE,
   openPage,
   openTab,
   PANEL_NAMES,
@@ -62,12 +63,9 @@ async function seriousInBoth(page: Page, part: string): Promise<{ light: string[
   return { light, dark: await seriousIn(page, part, { colours: true }) };
 }
 
-/** Half as many pixels either way: software draws each of them, and nobody looks at them here. */
-const coarse = { deviceScaleFactor: 0.5 };
-
 describe.each([
-  ['on a wide screen', { ...WIDE, ...coarse }],
-  ['on a phone', { ...PHONE, ...coarse }],
+  ['on a wide screen', { ...WIDE, ...COARSE }],
+  ['on a phone', { ...PHONE, ...COARSE }],
 ])('%s', (_name, options) => {
   it('axe finds nothing serious on any panel or in the dialog, light or dark, and nothing is too wide', async () => {
     // What stands on the map is looked at where the map is: by keyboard, below.
@@ -94,7 +92,7 @@ describe('on a narrow phone', () => {
   it('nothing is too wide or too small on any panel, all are reached from the foot of the screen, and the map comes up', async () => {
     const { page, faults, close } = await openPage(site, {
       viewport: { width: 320, height: 640 },
-      ...coarse,
+      ...COARSE,
     });
     try {
       for (const name of PANEL_NAMES) {
@@ -132,7 +130,7 @@ describe('on a narrow phone', () => {
 
 describe('by keyboard alone', () => {
   it('one gets through controls, strip, tabs and tables, and out at the other end', async () => {
-    const { page, close } = await openPage(site, { ...WIDE, ...coarse });
+    const { page, close } = await openPage(site, { ...WIDE, ...COARSE });
     const focused = () =>
       page.evaluate(() => {
         const element = document.activeElement;

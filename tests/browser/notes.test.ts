@@ -2,6 +2,7 @@ import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import {
+  COARSE,
   openPage,
   openTab,
   type Site,
@@ -153,7 +154,7 @@ describe('the notes', () => {
   });
 
   it('take one at the place that is clicked on the map', async () => {
-    const drawn = await openPage(site);
+    const drawn = await openPage(site, { ...WIDE, ...COARSE });
     try {
       await openTab(drawn.page, 'Notes');
       const canvas = drawn.page.locator('.map-canvas canvas');

@@ -35,6 +35,8 @@ export interface WatchedPage {
 }
 
 export const WIDE = { viewport: { width: 1440, height: 900 } };
+/** Half as many pixels either way: software draws each of them, and not all tests look at them. */
+export const COARSE = { deviceScaleFactor: 0.5 };
 export const PHONE = { viewport: { width: 390, height: 844 }, hasTouch: true };
 
 /** `withMap: false`: as in a browser without WebGL, which draws no map; it takes most of the processor's time. */
@@ -64,8 +66,8 @@ export async function openPage(
   return { page, faults, close: () => context.close() };
 }
 
-/** Runs in the page. */
-function withoutWebGl(): void {
+/** As in a browser that draws no map. Runs in the page. */
+export function withoutWebGl(): void {
   const { getContext } = HTMLCanvasElement.prototype;
   Object.defineProperty(HTMLCanvasElement.prototype, 'getContext', {
     value: function (this: HTMLCanvasElement, kind: string, ...rest: unknown[]) {

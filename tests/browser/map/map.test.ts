@@ -1,14 +1,18 @@
 import type { MapLibreMap } from 'maplibre-gl';
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { openPage, openTab, type Site, startSite, type WatchedPage } from '../site.ts';
+import { COARSE, openPage, openTab, type Site, startSite, type WatchedPage } from '../site.ts';
 
 let site: Site;
 let opened: WatchedPage;
 let page: Page;
 beforeAll(async () => {
   site = await startSite();
-  opened = await openPage(site, { viewport: { width: 1200, height: 860 }, reducedMotion: 'reduce' });
+  opened = await openPage(site, {
+    viewport: { width: 1200, height: 860 },
+    reducedMotion: 'reduce',
+    ...COARSE,
+  });
   page = opened.page;
   await page.getByText('outline Natural Earth').waitFor();
 });

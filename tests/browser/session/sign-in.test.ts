@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, inject, it } from 'vitest';
 import { buildApp } from '../../../server/http/app.ts';
 import { startBrowser } from '../../helpers/browser.ts';
 import { STATE_MS } from '../../helpers/patience.ts';
-import { PHONE, seriousAsItIs, textOf } from '../site.ts';
+import { PHONE, seriousAsItIs, textOf, withoutWebGl } from '../site.ts';
 
 const SECRET = 'a long and secret word';
 let app: FastifyInstance;
@@ -22,6 +22,7 @@ afterAll(async () => {
 
 it('a shared server is used after its secret is given until one signs out, and a wrong one is told', async () => {
   const context = await browser.newContext(PHONE);
+  await context.addInitScript(withoutWebGl);
   context.setDefaultTimeout(STATE_MS);
   const page = await context.newPage();
   await page.goto(`http://127.0.0.1:${(app.server.address() as AddressInfo).port}`);
