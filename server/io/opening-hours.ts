@@ -162,13 +162,13 @@ function reader(): typeof OpeningHoursText {
 
 const hoursByText = new Map<string, OpeningHoursText | null>();
 
-/** The text parsed; null where it cannot be. The package throws texts, not errors. */
+/** The text parsed by the package's defaults, which take whole ranges of time; null where it cannot be. The package throws texts, not errors. */
 function hoursOf(text: string): OpeningHoursText | null {
   const known = hoursByText.get(text);
   if (known !== undefined) return known;
   let hours: OpeningHoursText | null = null;
   try {
-    hours = silently(() => new (reader())(text, null, { ...QUIET }));
+    hours = silently(() => new (reader())(text));
   } catch {
     // Tags hold what anybody wrote: whatever the package makes of it, the text is not readable.
   }
@@ -176,15 +176,6 @@ function hoursOf(text: string): OpeningHoursText | null {
   hoursByText.set(text, hours);
   return hours;
 }
-
-/** Whole ranges of time only, in English, no advice on style. */
-const QUIET = {
-  mode: 0,
-  tag_key: 'opening_hours',
-  map_value: false,
-  warnings_severity: 4,
-  locale: 'en',
-} as const;
 
 /** "2027-05-03T14:05" as the process's own clock would show it. */
 function dateOf(local: string): Date {

@@ -19,7 +19,7 @@ import { type ToGo, toGoOf } from './to-go.ts';
 const MOST_TRIES = 3_000_000;
 /** So many ways are tried in a moment where it is not told how many (ours). */
 const MOMENT_TRIES = 20_000;
-/** So many are tried for any good plan with each pair of numbers of cans, and with all of them (ours). */
+/** So many are tried for any good plan with each pair of numbers of cans, and with all of them, where it is not told (ours). */
 const HASTY_TRIES = { ofPair: 600_000, ofAll: 3_000_000 };
 /** What is still to come weighs so many times then (ours). */
 const HASTE = 2;
@@ -63,6 +63,8 @@ export interface SearchAsk {
   readonly onSoFar?: ((plan: FoundPlan) => void) | undefined;
   /** A search that is done with so many ways takes no longer than a moment. */
   readonly momentTries?: number;
+  /** More ways than these are not tried for any good plan. */
+  readonly hastyTries?: typeof HASTY_TRIES;
 }
 
 /**
@@ -72,7 +74,7 @@ export interface SearchAsk {
 export function searchPlan(question: CarryQuestion, searches: LegSearches, ask: SearchAsk = {}): Searched {
   const { sides } = question;
   const { cansCost = FREE, greatestMargin = false, onSoFar } = ask;
-  const { mostTries = MOST_TRIES, momentTries = MOMENT_TRIES } = ask;
+  const { mostTries = MOST_TRIES, momentTries = MOMENT_TRIES, hastyTries = HASTY_TRIES } = ask;
   if (hasKnots(sides.fuel, sides.water) || hasKnots(sides.water, sides.fuel)) return NOT_SEARCHED;
   const fuel = sideTable(question, 'fuel', searches.fuel.legs);
   const water = sideTable(question, 'water', searches.water.legs);
@@ -92,7 +94,7 @@ export function searchPlan(question: CarryQuestion, searches: LegSearches, ask: 
     provenAims: provenAims(facts, question.owned, { cost: plan.cost, cans }),
   });
   const tell = onSoFar && ((soFar: RankedPlan) => onSoFar(found(soFar, false)));
-  const { best, proven } = bestOf(facts, { ranking, mostTries, momentTries, tell });
+  const { best, proven } = bestOf(facts, { ranking, mostTries, momentTries, hastyTries, tell });
   if (best === null) return proven ? { status: 'none' } : NOT_SEARCHED;
   return found(best, proven);
 }
@@ -112,6 +114,7 @@ interface Work {
   readonly ranking: Ranking;
   readonly mostTries: number;
   readonly momentTries: number;
+  readonly hastyTries: typeof HASTY_TRIES;
   readonly tell?: ((soFar: RankedPlan) => void) | undefined;
 }
 
@@ -121,17 +124,18 @@ interface Best {
   readonly proven: boolean;
 }
 
-function bestOf(facts: SearchFacts, { ranking, mostTries, momentTries, tell }: Work): Best {
+function bestOf(facts: SearchFacts, work: Work): Best {
+  const { ranking, mostTries, momentTries, tell } = work;
   const promises = promisesOf(facts, ranking);
   if (tell !== undefined && mostTries > momentTries) {
     const atOnce = bestOfPairs(facts, { ranking, effort: { left: momentTries } }, promises);
     if (atOnce.proven) return atOnce;
-    const soFar = atOnce.best ?? anyGood(facts, ranking, promises);
+    const soFar = atOnce.best ?? anyGood(facts, work, promises);
     if (soFar !== null) tell(soFar);
   }
   const { best, proven } = bestOfPairs(facts, { ranking, effort: { left: mostTries } }, promises);
   if (best !== null || proven) return { best, proven };
-  return { best: anyGood(facts, ranking, promises), proven };
+  return { best: anyGood(facts, work, promises), proven };
 }
 
 /** Pair by pair. */
@@ -166,10 +170,14 @@ const areOnlyFull = ({ limits }: SearchFacts, { cansCost }: Ranking): boolean =>
   cansCost === FREE && !COMMODITIES.some((commodity) => emptyRelieves(limits, commodity));
 
 /** A plan that was found soon, of the pairs that promise most; null where there is none so soon. */
-function anyGood(facts: SearchFacts, ranking: Ranking, promises: readonly Promise[]): RankedPlan | null {
-  let leftOfAll = HASTY_TRIES.ofAll;
+function anyGood(
+  facts: SearchFacts,
+  { ranking, hastyTries }: Work,
+  promises: readonly Promise[],
+): RankedPlan | null {
+  let leftOfAll = hastyTries.ofAll;
   for (const { cans, toGo } of promises) {
-    const tries = Math.min(HASTY_TRIES.ofPair, leftOfAll);
+    const tries = Math.min(hastyTries.ofPair, leftOfAll);
     const effort = { left: tries };
     const onlyFull = areOnlyFull(facts, ranking);
     const within = { cans, toGo, effort, greatestMargin: false, isUseless: NEVER, haste: HASTE, onlyFull };

@@ -130,6 +130,20 @@ describe('a plan that is searched for', () => {
     expectSame({ ...questionOf(route), oneFailure: { spendReserve: true } });
   });
 
+  it('is as good where a pump of a town is passed once more, which fails with the town and by itself', () => {
+    // Where the town fails the fuel must last on, the water back: with 16 l of fuel there is no plan.
+    for (const fuel of [16, 22]) {
+      const stops = [
+        bareStop(100, { id: 'pump' }),
+        bareStop(101, { id: 'tap', offers: 'water' }),
+        bareStop(150, { evidence: 'doubtful' }),
+        bareStop(300, { id: 'pump' }),
+      ];
+      const route = bareRoute({ lengthKm: 310, stops, tankL: { fuel, water: 12 } });
+      expectSame({ ...questionOf(route), oneFailure: { spendReserve: false } });
+    }
+  });
+
   it('is as good with supplies at the very start', () => {
     const stops = [bareStop(0, { offers: 'both', detourKm: 5 }), bareStop(150, { offers: 'both' })];
     const startL = { fuel: 10, water: 5 };

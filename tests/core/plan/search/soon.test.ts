@@ -3,10 +3,21 @@ import { describe, expect, it } from 'vitest';
 import { legSearches } from '../../../../server/core/plan/model/leg-searches.ts';
 import type { CarryQuestion } from '../../../../server/core/plan/question/carry-question.ts';
 import type { MassRoom } from '../../../../server/core/plan/question/mass-room.ts';
-import { type Searched, searchPlan } from '../../../../server/core/plan/search/search-plan.ts';
+import {
+  type SearchAsk,
+  type Searched,
+  searchPlan,
+} from '../../../../server/core/plan/search/search-plan.ts';
 import { byCommodity } from '../../../../server/core/plan/side/other-of.ts';
 import { aimsReached } from '../../../../server/core/plan/solve/aims-reached.ts';
-import { questionOf, type SmallRoute, townRoute, waitingRoute } from '../by-hand/small-routes.ts';
+import {
+  bareRoute,
+  bareStop,
+  questionOf,
+  type SmallRoute,
+  townRoute,
+  waitingRoute,
+} from '../by-hand/small-routes.ts';
 
 const runs = { numRuns: 300, seed: 20_261_130 };
 
@@ -64,6 +75,64 @@ describe('a plan that was found soon', () => {
       runs,
     );
     expect(soonFound).toBeGreaterThan(30);
+  });
+});
+
+describe('a search whose tries are up', () => {
+  const searchWith = (question: CarryQuestion, ask: SearchAsk) =>
+    searchPlan(question, legSearches(question), { greatestMargin: true, ...ask });
+
+  it('gives the best that it has come to, not one that was found in haste', () => {
+    const empty = -2;
+    const limit = {
+      name: 'front axle',
+      leftKg: -4,
+      canKg: { fuel: { empty, filling: 4 }, water: { empty, filling: 5 } },
+      perLitreKg: { fuel: 0.8, water: 1 },
+    };
+    const route = bareRoute({
+      lengthKm: 520,
+      stops: [
+        bareStop(40, { offers: 'water', evidence: 'stated', detourKm: 25, waitDays: 1, daysPerLitre: 0.005 }),
+        bareStop(90, { evidence: 'doubtful', detourKm: 25 }),
+        bareStop(460, { offers: 'both', evidence: 'stated' }),
+        bareStop(490, { offers: 'both', evidence: 'stated', detourKm: 25 }),
+      ],
+      tankL: { fuel: 40, water: 43 },
+      startL: { fuel: 12, water: 19 },
+      canL: { fuel: 8, water: 4 },
+      reserveL: { fuel: 0, water: 4 },
+      shareOfNeed: { fuel: 0, water: 0.1 },
+      mostCans: { fuel: 3, water: 3 },
+      owned: { fuel: 2, water: 1 },
+      waterLPerDay: 6,
+    });
+    const question = { ...questionOf(route), room: { limits: [limit] }, oneFailure: { spendReserve: true } };
+    const [hasty, upSoon, best] = [0, 30, 1_000_000].map((mostTries) => searchWith(question, { mostTries }));
+    if (hasty?.status !== 'found' || upSoon?.status !== 'found' || best?.status !== 'found')
+      throw new Error('there is a plan');
+    expect([upSoon.proven, best.proven]).toEqual([false, true]);
+    expect(compared(aimValues(question, upSoon), aimValues(question, best))).toBe(0);
+    expect(compared(aimValues(question, hasty), aimValues(question, best))).toBeGreaterThan(0);
+  });
+
+  it('tells of none, or of a good one, where those in haste are up as well', () => {
+    let without = 0;
+    fc.assert(
+      fc.property(asked(townRoute(5)), fc.integer({ min: 1, max: 30 }), (question, ofPair) => {
+        const soon = searchWith(question, { mostTries: 0, hastyTries: { ofPair, ofAll: 2 * ofPair } });
+        if (soon.status !== 'found') {
+          without += 1;
+          return;
+        }
+        expect(soon.proven).toBe(false);
+        const best = searchOf(question);
+        if (best.status !== 'found') throw new Error('there is a plan');
+        expect(compared(aimValues(question, soon), aimValues(question, best))).toBeGreaterThanOrEqual(0);
+      }),
+      { ...runs, numRuns: 60 },
+    );
+    expect(without).toBeGreaterThan(0);
   });
 });
 
