@@ -57,6 +57,12 @@ describe('a request', () => {
     expect(foreignness(sender, [])).toBe('a page of another site');
   });
 
+  it('of the API alone has its answer kept nowhere, but where the answer says otherwise', async () => {
+    expect((await get(HERE, '/')).headers['cache-control']).not.toBe('no-store');
+    const script = await get(HERE, '/api/docs/static/swagger-ui.css');
+    expect([script.statusCode, script.headers['cache-control']]).toEqual([200, 'public, max-age=0']);
+  });
+
   it.each(['/%E0%A4%A', '/api/%', '/api/trips/%ff%'])(
     'to an address that cannot be read (%s) is refused as any other',
     async (url) => {

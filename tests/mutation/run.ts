@@ -131,6 +131,10 @@ const all = await mutantsOf(ROOT, sourcesIn(ROOT, sources.length > 0 ? sources :
 const open = all.filter((mutant) => !explained.has(nameOf(mutant)));
 const chosen = mode === 'all' ? open : draw(open, SAMPLE, seed);
 console.log(`${all.length} mutants, ${all.length - open.length} of them explained; ${chosen.length} to try`);
+const names = new Set(all.map(nameOf));
+if (sources.length === 0)
+  for (const row of EXPLAINED)
+    if (!names.has(nameOf(row))) console.log(`explained, but not there any more: ${row.file}: ${row.at}`);
 const verdicts = new Map<Mutant, Verdict>();
 for (let from = 0; from < chosen.length; from += LOT) {
   for (const [mutant, verdict] of await tryLot(chosen.slice(from, from + LOT), tests))

@@ -1,4 +1,4 @@
-import { relative } from 'node:path';
+import { dirname, relative } from 'node:path';
 import fc from 'fast-check';
 import type { RunnerTestCase, RunnerTestFile } from 'vitest';
 import { TestRunner } from 'vitest';
@@ -29,8 +29,8 @@ const NOTES = process.env.MUTATION_NOTES ?? '';
 const readNotes = noteReader(NOTES);
 const noticed = new Set<string>();
 const loaded = new Set<string>();
-/** What each mutant has cost this process, ms. */
-const spentMs = new Map<string, number>();
+/** What each mutant has cost this process, ms: in tests of its own folder, and in all others. */
+const spentMs = { own: new Map<string, number>(), other: new Map<string, number>() };
 const processorMs = (): number => {
   const { user, system } = process.cpuUsage();
   return (user + system) / 1000;
@@ -61,12 +61,13 @@ export default class MutantRunner extends TestRunner {
     addNote(NOTES, { note: 'met', ids: left.map(([id]) => id) });
     const found: string[] = [];
     for (const [id, count] of left) {
-      const spent = spentMs.get(id) ?? 0;
+      const spending = isOwn(id, test.file) ? spentMs.own : spentMs.other;
+      const spent = spending.get(id) ?? 0;
       if (spent > TRY_MS) continue;
       addNote(NOTES, { note: 'trying', by: process.pid, id });
       const startMs = processorMs();
       if (await fails(() => endOf(once, patienceMs), id, count)) found.push(id);
-      spentMs.set(id, spent + processorMs() - startMs);
+      spending.set(id, spent + processorMs() - startMs);
     }
     addNote(NOTES, { note: 'idle', by: process.pid });
     if (found.length === 0) return;
@@ -152,6 +153,10 @@ async function fails(once: () => Promise<void>, id: string, count: number): Prom
     switches.hitCount = undefined;
   }
 }
+
+/** Whether a test stands in the folder that mirrors a mutant's own. */
+const isOwn = (id: string, { filepath }: RunnerTestFile): boolean =>
+  dirname(relative(ROOT, filepath)) === dirname(id).replace(/^server/, 'tests');
 
 function heldBy(id: string, { filepath }: RunnerTestFile): boolean {
   const test = relative(ROOT, filepath);

@@ -21,7 +21,7 @@ export const HELD_BY: readonly (readonly [source: string, tests: string])[] = [
 ];
 
 /**
- * The order of the tests of core, by folder, lowest first: those of a mutant's own folder come before those that meet
+ * The order of the tests, by folder, or file where it stands by itself, lowest first: those of a mutant's own folder come before those that meet
  * it on their way, and most are noticed there. What is not listed comes last.
  */
 export const TEST_ORDER: readonly string[] = [
@@ -41,17 +41,27 @@ export const TEST_ORDER: readonly string[] = [
   'fuel',
   'mass',
   'log',
+  'notes',
   'gaps',
   'mapview',
   'analyse',
   'answer',
   'plan',
+  'cab',
+  'request',
+  'reply',
+  'service',
+  'session',
+  'own-requests.test.ts',
 ];
 
 /** Longest that a property is tried with one mutant, ms: most fail at their first cases. */
 export const PROPERTY_MS = 1_000;
 
-/** What one mutant may cost each process, ms of its time: one that no test notices would be tried by all of them. */
+/**
+ * What one mutant may cost each process, ms of its time, and as much again in the tests of its own folder, which come late for
+ * some: one that no test notices would be tried by all of them.
+ */
 export const TRY_MS = 5_000;
 
 /** A mutant that keeps a test busy for so long runs for ever, and is noticed; seconds of the processor. */

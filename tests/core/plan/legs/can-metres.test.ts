@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { profileOf } from '../../../../server/core/gaps/course/profile.ts';
 import { canMetres } from '../../../../server/core/plan/legs/can-metres.ts';
 import type { CarrySide } from '../../../../server/core/plan/side/carry-side.ts';
 import { courseOf } from '../../../helpers/course.ts';
@@ -17,6 +18,16 @@ describe('metres that a can is carried full', () => {
     const side: CarrySide = { ...questionOf(route).sides.fuel, course };
     // 10 l to km 100, then 15 l/100 km: the 13th litre is gone 20 km on.
     expect(canMetres(side, { ...ONE_CAN, tankL: 20 })).toBeCloseTo(120_000, 3);
+  });
+
+  it('are none where the tanks have room for it at once, also where nothing is used on the first stretch', () => {
+    const { fuel } = questionOf(bareRoute({ lengthKm: 200 })).sides;
+    const out = profileOf([
+      { lengthM: 50_000, amount: 0 },
+      { lengthM: 150_000, amount: 15 },
+    ]);
+    const side: CarrySide = { ...fuel, course: { ...fuel.course, litres: { ...fuel.course.litres, out } } };
+    expect(canMetres(side, { ...ONE_CAN, tankL: 15 })).toBe(0);
   });
 
   it('of water end when the time has passed in which so much is drunk', () => {

@@ -144,6 +144,24 @@ describe('a plan that is searched for', () => {
     }
   });
 
+  it('is as good where water is sought in vain at the very start, to which there is no way to go back', () => {
+    // Made both, as a way back is reckoned, the two halts for water take more fuel than there is.
+    const stops = [
+      bareStop(0, { id: 'well', offers: 'water', detourKm: 25 }),
+      bareStop(0, { id: 'tap', offers: 'water', detourKm: 25 }),
+      bareStop(10),
+    ];
+    const route = bareRoute({
+      lengthKm: 100,
+      stops,
+      tankL: { fuel: 9.5, water: 10 },
+      startL: { fuel: 9.5, water: 3 },
+    });
+    const asked = { ...questionOf(route), oneFailure: { spendReserve: false, onlyStop: 0 } };
+    expect(searchPlan(asked, legSearches(asked)).status).toBe('found');
+    expectSame(asked);
+  });
+
   it('is as good with supplies at the very start', () => {
     const stops = [bareStop(0, { offers: 'both', detourKm: 5 }), bareStop(150, { offers: 'both' })];
     const startL = { fuel: 10, water: 5 };

@@ -84,12 +84,14 @@ describe('a search whose tries are up', () => {
 
   it('gives the best that it has come to, not one that was found in haste', () => {
     const empty = -2;
-    const limit = {
-      name: 'front axle',
-      leftKg: -4,
-      canKg: { fuel: { empty, filling: 4 }, water: { empty, filling: 5 } },
-      perLitreKg: { fuel: 0.8, water: 1 },
-    };
+    const limits: MassRoom['limits'] = [
+      {
+        name: 'total',
+        leftKg: -4,
+        canKg: { fuel: { empty, filling: 4 }, water: { empty, filling: 5 } },
+        perLitreKg: { fuel: 0.8, water: 1 },
+      },
+    ];
     const route = bareRoute({
       lengthKm: 520,
       stops: [
@@ -107,7 +109,7 @@ describe('a search whose tries are up', () => {
       owned: { fuel: 2, water: 1 },
       waterLPerDay: 6,
     });
-    const question = { ...questionOf(route), room: { limits: [limit] }, oneFailure: { spendReserve: true } };
+    const question = { ...questionOf(route), room: { limits }, oneFailure: { spendReserve: true } };
     const [hasty, upSoon, best] = [0, 30, 1_000_000].map((mostTries) => searchWith(question, { mostTries }));
     if (hasty?.status !== 'found' || upSoon?.status !== 'found' || best?.status !== 'found')
       throw new Error('there is a plan');

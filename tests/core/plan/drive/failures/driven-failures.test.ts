@@ -48,6 +48,32 @@ describe('a stop of a driven plan that fails', () => {
     expect(nearer).toMatchObject({ at: { id: 'node/50' }, next: 'on', to: { id: 'node/100' } });
   });
 
+  it('sends it back where the other commodity, sought in vain as well, does not bear the way to what is passed by', () => {
+    const failureOfTown = (waterL: number) => {
+      const stops = [
+        bareStop(85, { offers: 'both' }),
+        bareStop(150, { detourKm: 10 }),
+        bareStop(160, { offers: 'water' }),
+        bareStop(250, { detourKm: 5 }),
+      ];
+      const route = bareRoute({ lengthKm: 270, stops, tankL: { fuel: 20, water: waterL } });
+      const past: Hop = { from: 1, to: 3, tankL: 20, cans: 0, filledL: 0, spareM: 0 };
+      const choice = {
+        legs: {
+          fuel: [legFrom(0, 20), { ...legFrom(1, 20), to: 3, hops: [past] as [Hop] }, legFrom(3, 20)],
+          water: [0, 1, 2].map((from) => legFrom(from, waterL)),
+        },
+        cans: { fuel: 0, water: 0 },
+        aims: [],
+        complete: true,
+      };
+      return failuresOf(heldBasis(route, choice).held, false).filter(({ at }) => at.id === 'node/85');
+    };
+    // The pump at km 250 is out of reach, that at km 150 is not. Water: 160 km are 8 l, 20 km to the pump another.
+    expect(failureOfTown(9.1).map(({ next }) => next)).toEqual(['on', 'on']);
+    expect(failureOfTown(8.8).map(({ next }) => next)).toEqual(['back', 'back']);
+  });
+
   describe('with a supply ahead that the plan passes by', () => {
     /** A fuel route whose plan stops at the first of its supplies alone; `waterL`: aboard, for 5 l a day of 100 km. */
     const pastOne = (atKm: number, passedBy: ReturnType<typeof bareStop>, waterL = 40) => {
