@@ -1,12 +1,13 @@
 import { parseArgs } from 'node:util';
 import { reportText } from './app/text/report-text.ts';
 import type { AnalysisReply } from './contract/answers/map.ts';
-import { type Problem, problemLine } from './core/input/problem.ts';
+import { InputProblem, type Problem, problemLine } from './core/input/problem.ts';
 import { buildApp } from './http/app.ts';
 import { operatorSettings } from './http/operator.ts';
 import { interpreterOf } from './io/overpass/interpreter.ts';
-import { dataFolder } from './store/data-folder.ts';
-import { serverStore } from './store/open-store.ts';
+import { databaseUrl, dataFolder } from './store/data-folder.ts';
+import type { Store } from './store/library/store.ts';
+import { serverDatabase, serverStore } from './store/open-store.ts';
 
 const DEFAULT_HOST = '127.0.0.1';
 const DEFAULT_PORT = '8460';
@@ -55,11 +56,25 @@ const interpreter = interpreterOf(overpassOption());
 if (!interpreter.ok) stopWith(interpreter.problem);
 
 const folder = dataFolder();
-const store = await serverStore(folder, {
-  onLost: (trouble) =>
-    void process.stderr.write(`Nothing more is kept: ${problemLine({ ...trouble, source: folder })}\n`),
-  onFound: () => void process.stderr.write(`All is kept again in ${folder}\n`),
-});
+const url = databaseUrl();
+
+/** The store in the database where one is set, which then has to be there; else in the data folder. */
+async function openStore(): Promise<Store> {
+  if (url === null)
+    return serverStore(folder, {
+      onLost: (trouble) =>
+        void process.stderr.write(`Nothing more is kept: ${problemLine({ ...trouble, source: folder })}\n`),
+      onFound: () => void process.stderr.write(`All is kept again in ${folder}\n`),
+    });
+  try {
+    return await serverDatabase(url, folder);
+  } catch (error) {
+    if (!(error instanceof InputProblem)) throw error;
+    stopWith(error.problem);
+  }
+}
+
+const store = await openStore();
 const app = await buildApp({
   store,
   interpreter: interpreter.value,
@@ -117,7 +132,8 @@ if (demo.statusCode === 200) {
   process.stderr.write(`The demo could not be loaded: ${detail} ${remedy}\n`);
 }
 const { keeps, why } = store.state;
-if (keeps === 'folder') process.stdout.write(`Data folder: ${folder} (DRYSTAGE_DATA chooses another)\n`);
+if (keeps === 'database') process.stdout.write('Database: that of DATABASE_URL\n');
+else if (keeps === 'folder') process.stdout.write(`Data folder: ${folder} (DRYSTAGE_DATA chooses another)\n`);
 else process.stderr.write(`Nothing is kept: ${why}\n`);
 const address = app.server.address();
 const shownPort = typeof address === 'object' && address !== null ? address.port : port;

@@ -6,8 +6,8 @@ import { STATE_MS, TEST_MS } from './helpers/patience.ts';
 
 /** What all kinds of test have in common. */
 const shared = {
-  // No test writes into the folder of whoever runs it.
-  env: { DRYSTAGE_DATA: join(tmpdir(), `drystage-tests-${process.pid}`) },
+  // No test writes into the folder or the database of whoever runs it.
+  env: { DRYSTAGE_DATA: join(tmpdir(), `drystage-tests-${process.pid}`), DATABASE_URL: '' },
   testTimeout: TEST_MS,
   hookTimeout: TEST_MS,
   expect: { poll: { timeout: STATE_MS } },
@@ -45,12 +45,22 @@ export default defineConfig({
           ...shared,
           name: 'code',
           include: ['tests/**/*.test.ts', 'tests/**/*.test.tsx'],
-          exclude: ['tests/browser/**', ...APART],
+          exclude: ['tests/browser/**', 'tests/store/**', ...APART],
           // Every file finds the modules already loaded: that is a third of the whole time.
           isolate: false,
         },
       },
       { test: { ...shared, name: 'apart', include: APART } },
+      {
+        test: {
+          ...shared,
+          name: 'store',
+          include: ['tests/store/**/*.test.ts'],
+          // Whoever runs other tests alone waits for no database.
+          globalSetup: ['tests/store/postgres/postgres-server.ts'],
+          isolate: false,
+        },
+      },
       {
         test: {
           ...shared,

@@ -5,16 +5,16 @@ import type { LoadedTrip } from '../app/loaded-trip.ts';
 import type { NamedFile } from '../app/ports.ts';
 import { InputProblem, type Outcome } from '../core/input/problem.ts';
 import { DEMO_EXTRACT } from '../io/demo-files.ts';
-import { dataFolder } from '../store/data-folder.ts';
+import { databaseUrl, dataFolder } from '../store/data-folder.ts';
 import type { Store } from '../store/library/store.ts';
 import { KeepingFileSet } from '../store/maps/keeping-file-set.ts';
 import { unpackMaps } from '../store/maps/trip-maps.ts';
-import { folderStore, STORE_FILE } from '../store/open-store.ts';
+import { commandStore, STORE_FILE } from '../store/open-store.ts';
 import type { StoredTrip } from '../store/port/port.ts';
 
 /** Does something with the store of the data folder, and closes it. Throws InputProblem where the folder cannot be used. */
 export async function withStore<T>(work: (store: Store) => T | Promise<T>): Promise<T> {
-  const store = folderStore(dataFolder());
+  const store = commandStore();
   try {
     return await work(store);
   } finally {
@@ -22,11 +22,13 @@ export async function withStore<T>(work: (store: Store) => T | Promise<T>): Prom
   }
 }
 
-/** Looks something up in the store; null where there is none: a look makes no folder. */
+/** Whether there is a store: a look makes no folder. */
+const hasStore = (): boolean => databaseUrl() !== null || existsSync(join(dataFolder(), STORE_FILE));
+
+/** Looks something up in the store; null where there is none. */
 function lookUp<T>(look: (store: Store) => T): T | null {
-  const folder = dataFolder();
-  if (!existsSync(join(folder, STORE_FILE))) return null;
-  const store = folderStore(folder);
+  if (!hasStore()) return null;
+  const store = commandStore();
   try {
     return look(store);
   } finally {
@@ -73,14 +75,12 @@ export function keptRoute(name: string): {
 }
 
 /** The file of a supply: the path itself, or a kept extract's where no file has that name. */
-export function supplyFile(path: string): NamedFile {
-  const kept = existsSync(path)
-    ? null
-    : lookUp(({ extracts }) => {
-        const extract = extracts.named(path);
-        return extract === null ? null : extracts.pathOf(extract.id);
-      });
-  return { path: kept ?? path, source: path };
+export async function supplyFile(path: string): Promise<NamedFile> {
+  if (existsSync(path) || !hasStore()) return { path, source: path };
+  return withStore(async ({ extracts }) => {
+    const extract = extracts.named(path);
+    return { path: extract === null ? path : await extracts.fileOf(extract), source: path };
+  });
 }
 
 /** Loads the kept trip of that name. */

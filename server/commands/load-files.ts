@@ -14,7 +14,7 @@ export async function loadFiles(args: TripArguments, io: CommandIo): Promise<Out
   const progress = io.terminal ? new ProgressLine(io.err, Date.now) : null;
   const request = {
     route: { path: args.route, source: args.route },
-    extracts: args.supplies.map(supplyFile),
+    extracts: await Promise.all(args.supplies.map(supplyFile)),
     withGround: false,
     notice: null,
   };

@@ -98,10 +98,11 @@ export const KeptTripReply = Type.Object({
 export type KeptTripReply = Static<typeof KeptTripReply>;
 
 /**
- * Whether what is kept is kept for good. `memory`: until the server stops, `why` says why; `folder` is the data folder.
+ * Whether what is kept is kept for good. `memory`: until the server stops, `why` says why; `folder`: in that data folder;
+ * `database`: in one that several servers may share.
  */
 export const StoreState = Type.Object({
-  keeps: Type.Union([Type.Literal('folder'), Type.Literal('memory')]),
+  keeps: Type.Union([Type.Literal('folder'), Type.Literal('database'), Type.Literal('memory')]),
   folder: nullable(Type.String()),
   why: nullable(Type.String()),
 });

@@ -20,3 +20,9 @@ export function dataFolder(
   const xdg = env.XDG_DATA_HOME ?? '';
   return join(isAbsolute(xdg) ? xdg : join(home, '.local', 'share'), 'drystage');
 }
+
+/** The PostgreSQL database in which all is kept instead: DATABASE_URL; null where there is none. */
+export function databaseUrl(env: Environment = process.env): string | null {
+  const url = env.DATABASE_URL?.trim() ?? '';
+  return url === '' ? null : url;
+}

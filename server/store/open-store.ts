@@ -1,11 +1,13 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { InputProblem, type Problem } from '../core/input/problem.ts';
+import { databaseUrl, dataFolder } from './data-folder.ts';
 import { FailoverDriver } from './failover/failover-driver.ts';
 import { Store } from './library/store.ts';
 import { FolderLock } from './libsql/folder-lock.ts';
 import { type LibsqlOptions, openLibsql } from './libsql/libsql-driver.ts';
 import { MemoryDriver } from './memory/memory-driver.ts';
+import { openPostgres } from './postgres/postgres-driver.ts';
 import { tend } from './tending/tending.ts';
 
 /** The file in a data folder that holds all but the extracts' own files. */
@@ -19,6 +21,34 @@ export const memoryStore = (why: string | null = null): Store =>
 export function folderStore(folder: string): Store {
   makeFolder(folder);
   return new Store(openLibsql(join(folder, STORE_FILE)), { keeps: 'folder', folder, why: null });
+}
+
+/**
+ * The store in a PostgreSQL database, which other servers and commands may have open too; files of extracts are laid into
+ * the folder as they are needed. Throws InputProblem.
+ */
+function databaseStore(url: string, folder: string): Store {
+  const own = join(folder, 'database');
+  makeFolder(own);
+  return new Store(openPostgres(url), { keeps: 'database', folder: null, why: null }, { folder: own });
+}
+
+/** The same for a server, which tidies up as it begins. Without its database it has nothing to serve. Throws InputProblem. */
+export async function serverDatabase(url: string, folder: string): Promise<Store> {
+  const store = databaseStore(url, folder);
+  try {
+    await tend(store, true);
+    return store;
+  } catch (error) {
+    store.close();
+    throw error;
+  }
+}
+
+/** The store of commands: in the database where one is set, else in the data folder. Throws InputProblem. */
+export function commandStore(): Store {
+  const url = databaseUrl();
+  return url === null ? folderStore(dataFolder()) : databaseStore(url, dataFolder());
 }
 
 interface ServerStoreOptions extends LibsqlOptions {

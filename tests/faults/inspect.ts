@@ -14,14 +14,14 @@ export async function faultsOf(folder: string, kind: Kind, words: readonly strin
   const faults = [...fileFaults(join(folder, STORE_FILE))];
   const store = folderStore(folder);
   try {
-    faults.push(...extractFaults(store));
+    faults.push(...extractFaults(store, folder));
     if (kind === 'autosave') faults.push(...autosaveFaults(store, words));
     if (kind === 'delete') faults.push(...deleteFaults(store, words));
     if (kind === 'ingest') faults.push(...ingestFaults(store, words));
     if (kind === 'backup') faults.push(...(await backupFaults(folder, words)));
     if (kind === 'migration') faults.push(...migrationFaults(store));
     await store.extracts.sweep();
-    faults.push(...extractFaults(store), ...leftovers(store, folder));
+    faults.push(...extractFaults(store, folder), ...leftovers(store, folder));
   } finally {
     store.close();
   }
@@ -47,13 +47,13 @@ function fileFaults(path: string, version?: number): string[] {
 const WORLD = [-180, -90, 180, 90] as const;
 
 /** An extract that counts has all its points and its file. */
-function extractFaults({ extracts, driver }: Store): string[] {
+function extractFaults({ extracts, driver }: Store, folder: string): string[] {
   return extracts.all().flatMap(({ id, counts, hash }) => {
     // That of the old store's fixture has no file.
     if (id === 'e1') return [];
     const points = driver.extracts.pointsIn(id, [[...WORLD]]).length;
     const is = createHash('sha256')
-      .update(readFileSync(extracts.pathOf(id)))
+      .update(readFileSync(join(folder, 'extracts', id)))
       .digest('hex');
     return [
       ...(points === counts.supplies ? [] : [`extract ${id} has ${points} of ${counts.supplies} points`]),

@@ -1,4 +1,5 @@
 import type { Reporter, TestCase, TestModule, TestRunEndReason, Vitest } from 'vitest/node';
+import { POSTGRES_MARK } from './postgres.ts';
 import { REAL_FOLDER, REAL_MARK, realFolderThere } from './real.ts';
 
 const SLOWEST = 10;
@@ -38,6 +39,17 @@ export default class ClosingReporter implements Reporter {
         console.log('real data: some of these did not run, so this run fails');
         process.exitCode = 1;
       }
+    }
+
+    const shared = cases.filter((test) => test.fullName.includes(POSTGRES_MARK));
+    const sharedRun = shared.filter((test) => stateOf(test) !== 'skipped').length;
+    if (shared.length > 0) {
+      const why = / \((.+?)\) > /.exec(shared[0]?.fullName ?? '')?.[1] ?? 'left out';
+      console.log(
+        sharedRun === 0
+          ? `\nPostgreSQL: none could be started (${why}), so the ${shared.length} tests on it were not run`
+          : `\nPostgreSQL: ${sharedRun} of ${shared.length} tests on it ran`,
+      );
     }
 
     const passed = cases.filter((test) => stateOf(test) === 'passed').length;

@@ -1,8 +1,8 @@
 import { parseArgs } from 'node:util';
 import { plain } from '../../app/text/lines/plain.ts';
-import type { Outcome } from '../../core/input/problem.ts';
+import { InputProblem, type Outcome } from '../../core/input/problem.ts';
 import { type BackupFacts, backUp, restoreBackup } from '../../store/backup/backup.ts';
-import { dataFolder } from '../../store/data-folder.ts';
+import { databaseUrl, dataFolder } from '../../store/data-folder.ts';
 import type { Command } from '../command.ts';
 import { refuse, refuseOption } from '../refuse.ts';
 
@@ -35,6 +35,7 @@ export const backup: Command = async (words) => {
   const read = fileOf(words, 'the path of the file to write');
   if (!read.ok) return read;
   if (read.value === null) return { ok: true, value: BACKUP_HELP() };
+  requireFolder('pg_dump');
   const facts = await backUp(dataFolder(), read.value);
   const { extractsLeftOut: out } = facts;
   const rest = out === 0 ? '' : `Not in it: ${out} kept ${out === 1 ? 'extract' : 'extracts'}.\n`;
@@ -46,10 +47,23 @@ export const restore: Command = async (words) => {
   const read = fileOf(words, 'the path of a backup');
   if (!read.ok) return read;
   if (read.value === null) return { ok: true, value: RESTORE_HELP() };
+  requireFolder('pg_restore');
   const folder = dataFolder();
   const facts = await restoreBackup(read.value, folder);
   return { ok: true, value: `${folder}: ${told(facts)}.\n` };
 };
+
+/** What is kept in a database is not in the folder. */
+function requireFolder(program: string): void {
+  if (databaseUrl() === null) return;
+  throw new InputProblem({
+    code: 'command-invalid',
+    place: 'DATABASE_URL',
+    came: 'a command for the data folder while trips are kept in a database',
+    expected: `${program}, the program of PostgreSQL`,
+    remedy: `Use ${program} (README, "On PostgreSQL"), or leave DATABASE_URL out`,
+  });
+}
 
 const many = (count: number, one: string): string => `${count} ${one}${count === 1 ? '' : 's'}`;
 const told = ({ trips, rigs, bytes }: BackupFacts): string =>

@@ -27,7 +27,12 @@ export async function demoTrip(): Promise<NewTrip> {
 
 /** Every store begins with the demo. */
 export async function keepDemo(store: Store): Promise<void> {
-  if (store.trip(DEMO_ID) === null) store.addTrip(await demoTrip());
+  if (store.trip(DEMO_ID) !== null) return;
+  const first = await demoTrip();
+  store.driver.transaction(() => {
+    // Another server on the same database may have been quicker.
+    if (store.trip(DEMO_ID) === null) store.addTrip(first);
+  });
 }
 
 /** Whether the demo that is kept differs from its first state. */

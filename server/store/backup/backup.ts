@@ -4,8 +4,9 @@ import { dirname, join, resolve } from 'node:path';
 import { InputProblem } from '../../core/input/problem.ts';
 import { FolderLock } from '../libsql/folder-lock.ts';
 import { requireStore } from '../libsql/schema.ts';
-import { numberOf, SqlFile } from '../libsql/sql-file.ts';
+import { SqlFile } from '../libsql/sql-file.ts';
 import { makeFolder, STORE_FILE } from '../open-store.ts';
+import { numberOf } from '../sql/database.ts';
 import { isRunning } from '../tending/temp-folders.ts';
 
 /** What a backup holds. */

@@ -1,13 +1,12 @@
 import { createHash, randomUUID } from 'node:crypto';
-import { createReadStream, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
-import { copyFile, open, rename } from 'node:fs/promises';
+import { createReadStream, existsSync, mkdirSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { copyFile, type FileHandle, open, rename } from 'node:fs/promises';
 import { join } from 'node:path';
 import { setImmediate } from 'node:timers/promises';
 import type { Bbox } from '../../contract/common.ts';
 import { InputProblem, type Outcome } from '../../core/input/problem.ts';
 import { sweepChunks } from '../../io/overpass/chunk-folder.ts';
-import { FolderLock } from '../libsql/folder-lock.ts';
-import type { BoxedRow, ExtractTable, StoredExtract } from '../port/port.ts';
+import type { BoxedRow, FileTable, StoreDriver, StoredExtract } from '../port/port.ts';
 import { answersFolder } from './answers-folder.ts';
 import { asDiskProblem } from './disk-problem.ts';
 import type { Ingested } from './ingest.ts';
@@ -28,42 +27,54 @@ export interface ExtractFile {
 /** Told how many of the rows of an extract are written down. */
 export type OnRows = (done: number, total: number) => void;
 
-interface ShelfOptions {
-  table: ExtractTable;
-  folder: string;
-  /** Whether other processes may use the folder too. */
-  isShared: boolean;
-}
+/** A part of a file in a shared store: some 10 ms of this thread. Ours. */
+const PART_BYTES = 1 << 20;
 
 /** Extracts that are kept: their files in a folder, what is found in them in the store. */
 export class ExtractShelf {
-  readonly #table: ExtractTable;
+  readonly #driver: StoreDriver;
   readonly #folder: string;
-  readonly #isShared: boolean;
   /** The last of those at work: one after the other. */
   #last: Promise<unknown> = Promise.resolve();
 
-  constructor({ table, folder, isShared }: ShelfOptions) {
-    this.#table = table;
+  constructor(driver: StoreDriver, folder: string) {
+    this.#driver = driver;
     this.#folder = folder;
-    this.#isShared = isShared;
   }
 
   /** By name. */
   all(): StoredExtract[] {
-    return this.#table.all().sort((a, b) => (a.name < b.name ? -1 : Number(a.name > b.name)));
+    return this.#driver.extracts.all().sort((a, b) => (a.name < b.name ? -1 : Number(a.name > b.name)));
   }
 
   get(id: string): StoredExtract | null {
-    return this.#table.all().find((extract) => extract.id === id) ?? null;
+    return this.#driver.extracts.all().find((extract) => extract.id === id) ?? null;
   }
 
   named(name: string): StoredExtract | null {
-    return this.#table.all().find((extract) => extract.name === name) ?? null;
+    return this.#driver.extracts.all().find((extract) => extract.name === name) ?? null;
   }
 
-  /** The file of an extract. */
-  pathOf(id: string): string {
+  /** The file of an extract, which is fetched first where another server took it in. */
+  async fileOf({ id, bytes }: Pick<StoredExtract, 'id' | 'bytes'>): Promise<string> {
+    const path = this.#pathOf(id);
+    const { files } = this.#driver;
+    if (files === undefined || existsSync(path)) return path;
+    const incoming = this.incoming();
+    try {
+      const written = await fetchParts(files, id, incoming);
+      if (written !== bytes) throw new Error(`of the extract ${id} ${written} of ${bytes} bytes are kept`);
+      mkdirSync(this.#filesFolder, { recursive: true });
+      await rename(incoming, path);
+      return path;
+    } catch (error) {
+      throw asDiskProblem(error);
+    } finally {
+      rmSync(incoming, { force: true });
+    }
+  }
+
+  #pathOf(id: string): string {
     return join(this.#filesFolder, id);
   }
 
@@ -102,28 +113,28 @@ export class ExtractShelf {
   ): Promise<StoredExtract> {
     return this.#alone(async () => {
       const { hash, bytes } = await digestOf(file.path);
-      const same = this.#table.all().find((extract) => extract.hash === hash);
+      const same = this.#driver.extracts.all().find((extract) => extract.hash === hash);
       if (same !== undefined) return same;
       const name = this.#freeName(file);
       const id = randomUUID();
-      this.#table.begin(id);
+      this.#driver.extracts.begin(id);
       try {
         await this.#takeFile(file, id);
-        const ingested = await read(this.pathOf(id));
+        const ingested = await read(this.#pathOf(id));
         if (!ingested.ok) throw new InputProblem(ingested.problem);
         const { facts, points, ground } = ingested.value;
         const total = points.length + ground.length;
         await this.#addRows(points, (rows, done) => {
-          this.#table.addPoints(id, rows);
+          this.#driver.extracts.addPoints(id, rows);
           onRows(done, total);
         });
         await this.#addRows(ground, (rows, done) => {
-          this.#table.addGround(id, rows);
+          this.#driver.extracts.addGround(id, rows);
           onRows(points.length + done, total);
         });
         const addedAt = new Date().toISOString();
         const extract = { id, name, fileName: file.fileName, hash, bytes, addedAt, ...facts };
-        this.#table.show(extract);
+        this.#driver.extracts.show(extract);
         return extract;
       } catch (error) {
         await this.#drop(id);
@@ -136,7 +147,7 @@ export class ExtractShelf {
   remove(id: string): Promise<boolean> {
     return this.#alone(async () => {
       if (this.get(id) === null) return false;
-      this.#table.hide(id);
+      this.#driver.extracts.hide(id);
       await this.#drop(id);
       return true;
     });
@@ -148,12 +159,12 @@ export class ExtractShelf {
    */
   sweep(incomingAgeMs = 0): Promise<void> {
     const turn = this.#last.then(async () => {
-      const lock = this.#isShared ? FolderLock.take(this.#folder, 'extracts') : null;
-      if (this.#isShared && lock === null) return;
+      const claim = this.#driver.claim('extracts');
+      if (claim === null) return;
       try {
         await this.#sweepAlone(Date.now() - incomingAgeMs);
       } finally {
-        lock?.release();
+        claim.release();
       }
     });
     this.#last = turn.catch(() => undefined);
@@ -161,10 +172,10 @@ export class ExtractShelf {
   }
 
   async #sweepAlone(incomingBeforeMs: number): Promise<void> {
-    for (const id of this.#table.hidden()) await this.#drop(id);
-    const whole = new Set(this.#table.all().map(({ id }) => id));
+    for (const id of this.#driver.extracts.hidden()) await this.#drop(id);
+    const whole = new Set(this.#driver.extracts.all().map(({ id }) => id));
     for (const name of namesIn(this.#filesFolder))
-      if (!whole.has(name)) rmSync(this.pathOf(name), { force: true });
+      if (!whole.has(name)) rmSync(this.#pathOf(name), { force: true });
     for (const name of namesIn(this.#incomingFolder)) {
       const path = join(this.#incomingFolder, name);
       const { mtimeMs } = statSync(path, { throwIfNoEntry: false }) ?? { mtimeMs: 0 };
@@ -175,7 +186,7 @@ export class ExtractShelf {
 
   /** The JSON of points that touch one of the boxes. */
   pointsIn(id: string, boxes: readonly Bbox[]): string[] {
-    return this.#table.pointsIn(id, boxes);
+    return this.#driver.extracts.pointsIn(id, boxes);
   }
 
   #freeName({ name, fileName }: ExtractFile): string {
@@ -192,12 +203,13 @@ export class ExtractShelf {
 
   async #takeFile({ path, isOurs }: ExtractFile, id: string): Promise<void> {
     mkdirSync(this.#filesFolder, { recursive: true });
-    const to = this.pathOf(id);
+    const to = this.#pathOf(id);
     if (isOurs) await rename(path, to);
     else await copyFile(path, to);
     const file = await open(to, 'r+');
     try {
       await file.sync();
+      if (this.#driver.files !== undefined) await sendParts(this.#driver.files, id, file);
     } finally {
       await file.close();
     }
@@ -215,19 +227,19 @@ export class ExtractShelf {
   }
 
   async #drop(id: string): Promise<void> {
-    rmSync(this.pathOf(id), { force: true });
-    while (this.#table.dropSome(id, BATCH)) await setImmediate();
+    rmSync(this.#pathOf(id), { force: true });
+    while (this.#driver.extracts.dropSome(id, BATCH)) await setImmediate();
   }
 
   /** Does work while no other of this process, and none of another, is at such work. */
   #alone<T>(work: () => Promise<T>): Promise<T> {
     const turn = this.#last.then(async () => {
-      const lock = this.#isShared ? FolderLock.take(this.#folder, 'extracts') : null;
-      if (this.#isShared && lock === null) throw atWork();
+      const claim = this.#driver.claim('extracts');
+      if (claim === null) throw atWork();
       try {
         return await work();
       } finally {
-        lock?.release();
+        claim.release();
       }
     });
     this.#last = turn.catch(() => undefined);
@@ -251,6 +263,37 @@ const atWork = () =>
     expected: 'one at a time',
     remedy: 'Wait until that is done, then do it again',
   });
+
+/** Writes a file's parts to a shared store. */
+async function sendParts(files: FileTable, id: string, file: FileHandle): Promise<void> {
+  for (let part = 0; ; part += 1) {
+    const { buffer, bytesRead } = await file.read(
+      new Uint8Array(PART_BYTES),
+      0,
+      PART_BYTES,
+      part * PART_BYTES,
+    );
+    if (bytesRead === 0) return;
+    files.putPart(id, part, buffer.slice(0, bytesRead));
+    await setImmediate();
+  }
+}
+
+/** Writes a file from its parts; how many bytes there were. */
+async function fetchParts(files: FileTable, id: string, to: string): Promise<number> {
+  const file = await open(to, 'w');
+  try {
+    let written = 0;
+    for (let part = 0; ; part += 1) {
+      const bytes = files.part(id, part);
+      if (bytes === null) return written;
+      await file.writeFile(bytes);
+      written += bytes.byteLength;
+    }
+  } finally {
+    await file.close();
+  }
+}
 
 function namesIn(folder: string): string[] {
   try {

@@ -1,6 +1,6 @@
 import { InputProblem, type Problem } from '../../core/input/problem.ts';
 import { isBusy } from '../libsql/sql-file.ts';
-import type { RigTable, StoreDriver, TripTable } from '../port/port.ts';
+import type { Claim, JobName, RigTable, StoreDriver, TripTable } from '../port/port.ts';
 import { layBack } from './lay-back.ts';
 import { OverlayDriver } from './overlay-driver.ts';
 
@@ -59,6 +59,10 @@ export class FailoverDriver implements StoreDriver {
       remove: (name) => this.transaction(() => this.#now.rigs.remove(name)),
     };
     this.extracts = disk.extracts;
+  }
+
+  claim(job: JobName): Claim | null {
+    return this.#disk.claim(job);
   }
 
   /** Why nothing more goes to the disk; null while it does. */

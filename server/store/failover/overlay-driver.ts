@@ -1,6 +1,6 @@
 import type { KeptRig } from '../../contract/kept.ts';
 import { MemoryDriver } from '../memory/memory-driver.ts';
-import type { RigTable, StoreDriver, StoredTrip, TripTable } from '../port/port.ts';
+import type { Claim, JobName, RigTable, StoreDriver, StoredTrip, TripTable } from '../port/port.ts';
 import type { Meanwhile } from './lay-back.ts';
 
 /**
@@ -36,6 +36,10 @@ export class OverlayDriver implements StoreDriver {
       this.#removed = before;
       throw error;
     }
+  }
+
+  claim(job: JobName): Claim | null {
+    return this.#disk.claim(job);
   }
 
   /** What went on since the disk took no more. */

@@ -44,6 +44,12 @@ export interface PlanChange extends RigAndTrip {
 /** Parts of a trip that a write puts in place of what is kept. */
 type Parts = Partial<Pick<StoredTrip, 'name' | 'notes' | 'extracts' | 'mapsRevision'>>;
 
+interface StoreOptions {
+  now?: () => string;
+  /** For the files of extracts; null: one that goes with the store. */
+  folder?: string | null;
+}
+
 /** The trips, rigs and extracts that are kept, by any driver. Methods throw InputProblem where the driver does. */
 export class Store {
   readonly driver: StoreDriver;
@@ -52,17 +58,16 @@ export class Store {
   readonly #now: () => string;
   readonly #afterwards: (() => void)[] = [];
 
-  constructor(driver: StoreDriver, state: StoreState, now = () => new Date().toISOString()) {
+  constructor(
+    driver: StoreDriver,
+    state: StoreState,
+    { now = () => new Date().toISOString(), folder = state.folder }: StoreOptions = {},
+  ) {
     this.driver = driver;
     this.#state = state;
     this.#now = now;
-    const { folder } = state;
     const own = join(tmpdir(), `drystage-memory-${process.pid}-${randomUUID()}`);
-    this.extracts = new ExtractShelf({
-      table: driver.extracts,
-      folder: folder ?? own,
-      isShared: folder !== null,
-    });
+    this.extracts = new ExtractShelf(driver, folder ?? own);
     if (folder === null) this.whenClosed(() => rmSync(own, { recursive: true, force: true }));
   }
 

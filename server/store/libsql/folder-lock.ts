@@ -1,15 +1,16 @@
 import { join } from 'node:path';
 import { InputProblem } from '../../core/input/problem.ts';
+import type { Claim, JobName } from '../port/port.ts';
 import { isBusy, SqlFile } from './sql-file.ts';
 
 /** Who may hold a data folder's lock: the one server, or the one process that takes extracts in or sweeps. */
-type LockName = 'server' | 'extracts';
+type LockName = 'server' | JobName;
 
 /**
  * Holds a data folder against other processes of the kind: a lock on a file of its own, which the system takes away when
  * the process ends, however it ends.
  */
-export class FolderLock {
+export class FolderLock implements Claim {
   readonly #file: SqlFile;
 
   private constructor(file: SqlFile) {

@@ -1,27 +1,12 @@
-import type { KeptRig } from '../../contract/kept.ts';
-import type { RigTable, StoreDriver } from '../port/port.ts';
-import { SqlExtractTable } from './extract-table.ts';
+import { dirname } from 'node:path';
+import type { StoreDriver } from '../port/port.ts';
+import { SqlExtractTable } from '../sql/extract-table.ts';
+import { rigTable } from '../sql/rig-table.ts';
+import { SqlTripTable } from '../sql/trip-table.ts';
+import { FolderLock } from './folder-lock.ts';
+import { RtreePlaces } from './rtree-places.ts';
 import { migrate } from './schema.ts';
-import { type Row, SqlFile, textIn } from './sql-file.ts';
-import { SqlTripTable } from './trip-table.ts';
-
-const rigOf = (row: Row): KeptRig => ({
-  name: textIn(row, 'name'),
-  changedAt: textIn(row, 'changed_at'),
-  rig: JSON.parse(textIn(row, 'document')) as KeptRig['rig'],
-});
-
-const rigTable = (file: SqlFile): RigTable => ({
-  all: () => file.all('SELECT * FROM rigs').map(rigOf),
-  put: ({ name, changedAt, rig }) =>
-    void file.run(
-      'INSERT OR REPLACE INTO rigs (name, changed_at, document) VALUES (?, ?, ?)',
-      name,
-      changedAt,
-      JSON.stringify(rig),
-    ),
-  remove: (name) => file.run('DELETE FROM rigs WHERE name = ?', name) > 0,
-});
+import { SqlFile } from './sql-file.ts';
 
 /** What tests ask of a file beside its path. */
 export interface LibsqlOptions {
@@ -50,8 +35,9 @@ export function openLibsql(path: string, { mostPages, onWrite }: LibsqlOptions =
   return {
     trips: new SqlTripTable(file),
     rigs: rigTable(file),
-    extracts: new SqlExtractTable(file),
+    extracts: new SqlExtractTable(file, new RtreePlaces(file)),
     transaction: (work) => file.transaction(work),
+    claim: (job) => FolderLock.take(dirname(path), job),
     close: () => file.close(),
   };
 }

@@ -1,5 +1,6 @@
 import { InputProblem } from '../../core/input/problem.ts';
-import { numberOf, type SqlFile } from './sql-file.ts';
+import { numberOf } from '../sql/database.ts';
+import type { SqlFile } from './sql-file.ts';
 
 /** What makes of a store of one version the next; the first begins with nothing. Never changed once given out. */
 const STEPS: readonly string[] = [

@@ -1,15 +1,12 @@
 import { createRequire } from 'node:module';
 import type Database from 'libsql';
 import { InputProblem, type ProblemParts } from '../../core/input/problem.ts';
+import type { Row, SqlDatabase, Value } from '../sql/database.ts';
 
 /** Loaded at the first use: a command that keeps nothing does without. */
 const loadLibsql = (): typeof Database => createRequire(import.meta.url)('libsql');
 
 type Statement = Database.Statement<unknown[]>;
-/** A value that a column may hold. */
-type Value = string | number | null | Uint8Array;
-/** A row by the names of its columns. */
-export type Row = Record<string, unknown>;
 
 /** How long a write waits for another process to finish its own, milliseconds (ours; writes take a few). */
 const BUSY_MS = 5_000;
@@ -60,7 +57,7 @@ const asProblem = (error: unknown): unknown => {
 };
 
 /** A database in a file. All methods throw InputProblem for what is no fault of the program: a full disk, a folder read-only. */
-export class SqlFile {
+export class SqlFile implements SqlDatabase {
   readonly #database: Database.Database;
   readonly #statements = new Map<string, Statement>();
   readonly #onWrite: (sql: string) => void;
@@ -133,25 +130,4 @@ function guarded<T>(work: () => T): T {
   } catch (error) {
     throw asProblem(error);
   }
-}
-
-/** A column's text. */
-export function textIn(row: Row, column: string): string {
-  const value = row[column];
-  if (typeof value !== 'string') throw new TypeError(`the column ${column} holds no text`);
-  return value;
-}
-
-export function numberOf(row: Row, column: string): number {
-  const value = row[column];
-  if (typeof value !== 'number') throw new TypeError(`the column ${column} holds no number`);
-  return value;
-}
-
-/** A column's bytes, which come in several forms. */
-export function bytesIn(row: Row, column: string): Uint8Array {
-  const value = row[column];
-  if (value instanceof ArrayBuffer) return new Uint8Array(value);
-  if (value instanceof Uint8Array) return value;
-  throw new TypeError(`the column ${column} holds no bytes`);
 }

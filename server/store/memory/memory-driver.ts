@@ -2,7 +2,9 @@ import type { Bbox } from '../../contract/common.ts';
 import type { KeptRig, TripChangeEntry } from '../../contract/kept.ts';
 import type {
   BoxedRow,
+  Claim,
   ExtractTable,
+  JobName,
   RigTable,
   StoreDriver,
   StoredExtract,
@@ -40,6 +42,7 @@ class Tables {
 export class MemoryDriver implements StoreDriver {
   #tables = new Tables();
   #isInside = false;
+  readonly #claimed = new Set<JobName>();
   readonly trips: TripTable = this.#tripTable();
   readonly rigs: RigTable = this.#rigTable();
   readonly extracts: ExtractTable = this.#extractTable();
@@ -56,6 +59,12 @@ export class MemoryDriver implements StoreDriver {
     } finally {
       this.#isInside = false;
     }
+  }
+
+  claim(job: JobName): Claim | null {
+    if (this.#claimed.has(job)) return null;
+    this.#claimed.add(job);
+    return { release: () => void this.#claimed.delete(job) };
   }
 
   close(): void {

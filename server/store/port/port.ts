@@ -67,12 +67,31 @@ export interface ExtractTable {
   groundIn(id: string, box: Bbox, most: number): string[];
 }
 
+/** Work that one process does at a time: taking extracts in and away. */
+export type JobName = 'extracts';
+
+/** A job that is ours until we release it, or our process ends. */
+export interface Claim {
+  release(): void;
+}
+
+/** The files of extracts, in parts numbered from 0, where servers with a folder each share them. */
+export interface FileTable {
+  putPart(extract: string, part: number, bytes: Uint8Array): void;
+  /** Null behind the last. */
+  part(extract: string, part: number): Uint8Array | null;
+}
+
 /** Where things are kept. All methods are whole or nothing by themselves, and all inside one `transaction` together. */
 export interface StoreDriver {
   readonly trips: TripTable;
   readonly rigs: RigTable;
   readonly extracts: ExtractTable;
+  /** Absent where a folder has the files for all who use the store. */
+  readonly files?: FileTable;
   transaction<T>(work: () => T): T;
+  /** Null while another process has the job. */
+  claim(job: JobName): Claim | null;
   /** Why what is written does not last, of a driver that lost its disk; null or absent while all is well. */
   readonly trouble?: Problem | null;
   /** Of such a driver: tries whether the disk takes all again. */

@@ -7,9 +7,11 @@ const HOUR_MS = 3_600_000;
 export async function tend(store: Store, isStart: boolean): Promise<void> {
   store.driver.tryDisk?.();
   // On a disk that takes no more nothing is taken away that may be wanted back.
-  if (store.state.keeps === 'folder') {
+  const { keeps } = store.state;
+  if (keeps !== 'memory') {
     store.purge();
-    await store.extracts.sweep(isStart ? 0 : HOUR_MS);
+    // Beside a database another server may be taking files in.
+    await store.extracts.sweep(isStart && keeps === 'folder' ? 0 : HOUR_MS);
   }
   await sweepTempFolders();
 }

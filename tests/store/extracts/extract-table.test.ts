@@ -1,8 +1,8 @@
 import fc from 'fast-check';
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import type { Bbox } from '../../../server/contract/common.ts';
 import type { BoxedRow, StoredExtract } from '../../../server/store/port/port.ts';
-import { DRIVERS } from '../drivers.ts';
+import { DRIVERS, describeDrivers } from '../drivers.ts';
 
 const extract = (id: string): StoredExtract => ({
   id,
@@ -23,7 +23,7 @@ const extract = (id: string): StoredExtract => ({
 const row = (name: string, ...box: Bbox): BoxedRow => ({ box, json: JSON.stringify(name) });
 const names = (rows: readonly string[]) => rows.map((json) => JSON.parse(json));
 
-describe.each(DRIVERS)('extracts kept in %s', (_name, open) => {
+describeDrivers('extracts kept in', DRIVERS, (open) => {
   it('are hidden until they are whole, and while they go', () => {
     const { extracts } = open();
     extracts.begin('a');

@@ -1,22 +1,21 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { boxOf, touchesRoute } from '../../../server/app/near-route.ts';
 import { routeOf } from '../../../server/core/route/build/route-of.ts';
 import { boxesAlong } from '../../../server/core/route/cover/boxes-along.ts';
 import { ExtractShelf } from '../../../server/store/extracts/extract-shelf.ts';
 import { ingest } from '../../../server/store/extracts/ingest.ts';
 import { suppliesAlong } from '../../../server/store/extracts/points-along.ts';
-import { FolderLock } from '../../../server/store/libsql/folder-lock.ts';
 import type { StoreDriver } from '../../../server/store/port/port.ts';
 import { describeReal, realPath } from '../../helpers/real.ts';
 import { demoPath } from '../../http/form.ts';
-import { DRIVERS, scratchFolder } from '../drivers.ts';
+import { DRIVERS, describeDrivers, scratchFolder } from '../drivers.ts';
 import { landFiles, loadedFrom, OSM } from '../small-land.ts';
 
-const shelfOf = ({ extracts }: StoreDriver, folder = scratchFolder()) => ({
+const shelfOf = (driver: StoreDriver, folder = scratchFolder()) => ({
   folder,
-  shelf: new ExtractShelf({ table: extracts, folder, isShared: true }),
+  shelf: new ExtractShelf(driver, folder),
 });
 const reader = (source: string) => (path: string) => ingest(path, source, {});
 const added = (shelf: ExtractShelf, path: string, name?: string) => {
@@ -29,7 +28,7 @@ const code = (promise: Promise<unknown>) =>
     (error) => error.problem.code,
   );
 
-describe.each(DRIVERS)('a shelf of extracts over %s', (_name, open) => {
+describeDrivers('a shelf of extracts over', DRIVERS, (open) => {
   it('takes a file in once, with what it is and holds', async () => {
     const { shelf, folder } = shelfOf(open());
     const { extract } = landFiles();
@@ -41,7 +40,7 @@ describe.each(DRIVERS)('a shelf of extracts over %s', (_name, open) => {
       counts: { supplies: 4, ground: 7 },
     });
     expect(land.hash).toMatch(/^[0-9a-f]{64}$/);
-    expect(readFileSync(shelf.pathOf(land.id), 'utf8')).toBe(OSM);
+    expect(readFileSync(await shelf.fileOf(land), 'utf8')).toBe(OSM);
     expect(await added(shelf, extract.path, 'Other')).toEqual(land);
     expect(shelf.all()).toEqual([land]);
     expect([shelf.named('Land')?.id, shelf.named('land')]).toEqual([land.id, null]);
@@ -82,14 +81,14 @@ describe.each(DRIVERS)('a shelf of extracts over %s', (_name, open) => {
     const whole = await added(shelf, landFiles().extract.path);
     driver.extracts.begin('half');
     driver.extracts.addPoints('half', [{ box: [1, 1, 1, 1], json: '1' }]);
-    for (const name of ['half', 'nobody']) writeFileSync(shelf.pathOf(name), 'x');
+    for (const name of ['half', 'nobody']) writeFileSync(join(folder, 'extracts', name), 'x');
     mkdirSync(join(folder, 'incoming'));
     writeFileSync(join(folder, 'incoming', 'cut'), 'x');
-    const lock = FolderLock.take(folder, 'extracts');
+    const claim = driver.claim('extracts');
     await shelf.sweep();
     expect(driver.extracts.hidden()).toEqual(['half']);
     expect(await code(shelf.remove(whole.id))).toBe('store-unusable');
-    lock?.release();
+    claim?.release();
     await shelf.sweep();
     expect([driver.extracts.hidden(), shelf.all()]).toEqual([[], [whole]]);
     expect(readdirSync(join(folder, 'extracts'))).toEqual([whole.id]);
@@ -127,7 +126,7 @@ async function bothWays(driver: StoreDriver, route: string, path: string, margin
   return { byKey: suppliesAlong(shelf, id, line.value, marginKm).sort(byId), byFile: byFile.sort(byId) };
 }
 
-describe.each(DRIVERS)('supplies along a route by their spatial key, in %s', (_name, open) => {
+describeDrivers('supplies along a route by their spatial key, in', DRIVERS, (open) => {
   it.each([
     [demoPath('route.gpx'), demoPath('orrimar.osm.pbf'), 5],
     [demoPath('route.gpx'), demoPath('orrimar.overpass.json'), 50],

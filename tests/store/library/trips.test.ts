@@ -1,7 +1,7 @@
-import { describe, expect, it } from 'vitest';
+import { expect, it } from 'vitest';
 import { type KeptResults, MOST_CHANGES } from '../../../server/contract/kept.ts';
 import type { Saved, Store } from '../../../server/store/library/store.ts';
-import { storeOf, TRIP_DRIVERS } from '../drivers.ts';
+import { describeDrivers, storeOf, TRIP_DRIVERS } from '../drivers.ts';
 import { newTrip, RIG } from '../new-trip.ts';
 
 const savedTrip = (saved: Saved | null) => {
@@ -22,7 +22,7 @@ const change = (store: Store, id: string, corridorKm: number) => {
   return savedTrip(store.changeTrip(id, revision, said));
 };
 
-describe.each(TRIP_DRIVERS)('trips kept in %s', (_name, open) => {
+describeDrivers('trips kept in', TRIP_DRIVERS, (open) => {
   it('come back as they were put, with route and maps', () => {
     const store = storeOf(open());
     const added = store.addTrip(newTrip({ notes: 'Fill at the "Ollin" pump; zwölf €' }));
@@ -201,7 +201,7 @@ describe.each(TRIP_DRIVERS)('trips kept in %s', (_name, open) => {
   });
 });
 
-describe.each(TRIP_DRIVERS)('rigs kept in %s', (_name, open) => {
+describeDrivers('rigs kept in', TRIP_DRIVERS, (open) => {
   it('are put by name, listed by it and taken away', () => {
     const store = storeOf(open());
     store.putRig('wagon', RIG);

@@ -5,38 +5,40 @@ import { Store } from '../../../server/store/library/store.ts';
 import { folderStore } from '../../../server/store/open-store.ts';
 import { sweepTempFolders } from '../../../server/store/tending/temp-folders.ts';
 import { tend, tendHourly } from '../../../server/store/tending/tending.ts';
-import { scratchFolder, TRIP_DRIVERS } from '../drivers.ts';
+import { describeDrivers, scratchFolder, TRIP_DRIVERS } from '../drivers.ts';
 import { newTrip } from '../new-trip.ts';
 
 const DAY_MS = 24 * 3_600_000;
 
-it.each(TRIP_DRIVERS)('a trip goes for good 30 days after it was deleted, from %s', (_name, open) => {
-  const driver = open();
-  let day = 0;
-  const now = () => new Date(day * DAY_MS).toISOString();
-  const store = new Store(driver, { keeps: 'memory', folder: null, why: null }, now);
-  for (const id of ['old', 'young', 'whole']) store.addTrip(newTrip({ id }));
-  store.deleteTrip('old', true);
-  day = 10;
-  store.deleteTrip('young', true);
-  day = 30;
-  expect(store.purge()).toBe(0);
-  day = 31;
-  expect(store.purge()).toBe(1);
-  expect(store.trip('old')).toBeNull();
-  expect([driver.trips.route('old'), driver.trips.maps('old'), store.changes('old')]).toEqual([
-    null,
-    null,
-    [],
-  ]);
-  expect(store.trips(true).map(({ id }) => id)).toEqual(['young']);
-  expect(store.deleteTrip('young', false)?.deletedAt).toBeNull();
-  expect(
-    store
-      .trips()
-      .map(({ id }) => id)
-      .sort(),
-  ).toEqual(['whole', 'young']);
+describeDrivers('trips deleted in', TRIP_DRIVERS, (open) => {
+  it('go for good after 30 days', () => {
+    const driver = open();
+    let day = 0;
+    const now = () => new Date(day * DAY_MS).toISOString();
+    const store = new Store(driver, { keeps: 'memory', folder: null, why: null }, { now });
+    for (const id of ['old', 'young', 'whole']) store.addTrip(newTrip({ id }));
+    store.deleteTrip('old', true);
+    day = 10;
+    store.deleteTrip('young', true);
+    day = 30;
+    expect(store.purge()).toBe(0);
+    day = 31;
+    expect(store.purge()).toBe(1);
+    expect(store.trip('old')).toBeNull();
+    expect([driver.trips.route('old'), driver.trips.maps('old'), store.changes('old')]).toEqual([
+      null,
+      null,
+      [],
+    ]);
+    expect(store.trips(true).map(({ id }) => id)).toEqual(['young']);
+    expect(store.deleteTrip('young', false)?.deletedAt).toBeNull();
+    expect(
+      store
+        .trips()
+        .map(({ id }) => id)
+        .sort(),
+    ).toEqual(['whole', 'young']);
+  });
 });
 
 it('what ended processes left in the folder for temporary files goes, and nothing else', async () => {

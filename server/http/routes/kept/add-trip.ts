@@ -52,10 +52,11 @@ async function addTrip(
 ): Promise<StoredTrip> {
   const { route } = upload;
   const kept = upload.kept.map((id) => foundOrThrow(store.extracts.get(id), 'extract'));
-  const extracts = [
-    ...kept.map(({ id, name }) => ({ path: store.extracts.pathOf(id), source: name })),
-    ...upload.extracts,
-  ];
+  const files = kept.map(async (extract) => ({
+    path: await store.extracts.fileOf(extract),
+    source: extract.name,
+  }));
+  const extracts = [...(await Promise.all(files)), ...upload.extracts];
   const rig = valueOrThrow(parseRig(upload.rig, 'rig'));
   const trip = upload.trip === null ? {} : valueOrThrow(parseTrip(upload.trip, 'trip', rig));
   const bytes = new Uint8Array(await readFile(route.path));

@@ -120,7 +120,7 @@ export function extractsOfTrips({ store, service }: TripRoutesOptions): FastifyP
       if (isThere || trip.revision !== body.revision) {
         return sendSaved(reply, store.nameTrip(trip.id, body.revision, {}), body.revision);
       }
-      const file = { path: store.extracts.pathOf(extract.id), source: extract.name };
+      const file = { path: await store.extracts.fileOf(extract), source: extract.name };
       const { maps, packed } = await service.loader.readMore(trip, [file], goneSignal(reply));
       const extracts = [...trip.extracts, { id: extract.id, name: extract.name }];
       return keepMaps(trip, body.revision, { maps, packed, extracts }, reply);

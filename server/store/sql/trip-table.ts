@@ -1,6 +1,6 @@
 import type { TripChangeEntry } from '../../contract/kept.ts';
 import type { StoredTrip, TripTable } from '../port/port.ts';
-import { bytesIn, numberOf, type Row, type SqlFile, textIn } from './sql-file.ts';
+import { bytesIn, numberOf, type Row, type SqlDatabase, textIn } from './database.ts';
 
 /** What of a trip stands in its document: the rest has columns of its own. */
 type TripDocument = Omit<StoredTrip, 'id' | 'revision' | 'changedAt' | 'deletedAt'>;
@@ -30,24 +30,24 @@ function changeOf(row: Row): TripChangeEntry {
 
 /** Trips with their routes, maps and changes in tables of their own: a list reads none of those. */
 export class SqlTripTable implements TripTable {
-  readonly #file: SqlFile;
+  readonly #database: SqlDatabase;
 
-  constructor(file: SqlFile) {
-    this.#file = file;
+  constructor(database: SqlDatabase) {
+    this.#database = database;
   }
 
   all(): StoredTrip[] {
-    return this.#file.all('SELECT * FROM trips').map(tripOf);
+    return this.#database.all('SELECT * FROM trips').map(tripOf);
   }
 
   get(id: string): StoredTrip | null {
-    const row = this.#file.one('SELECT * FROM trips WHERE id = ?', id);
+    const row = this.#database.one('SELECT * FROM trips WHERE id = ?', id);
     return row === null ? null : tripOf(row);
   }
 
   put({ id, revision, changedAt, deletedAt, ...document }: StoredTrip): void {
     const text = JSON.stringify(document satisfies TripDocument);
-    this.#file.run(
+    this.#database.run(
       `INSERT INTO trips (id, revision, changed_at, deleted_at, document) VALUES (?, ?, ?, ?, ?)
        ON CONFLICT (id) DO UPDATE SET revision = excluded.revision, changed_at = excluded.changed_at,
          deleted_at = excluded.deleted_at, document = excluded.document`,
@@ -60,48 +60,56 @@ export class SqlTripTable implements TripTable {
   }
 
   remove(id: string): void {
-    this.#file.transaction(() => {
+    this.#database.transaction(() => {
       for (const table of ['changes', 'maps', 'routes'])
-        this.#file.run(`DELETE FROM ${table} WHERE trip = ?`, id);
-      this.#file.run('DELETE FROM trips WHERE id = ?', id);
+        this.#database.run(`DELETE FROM ${table} WHERE trip = ?`, id);
+      this.#database.run('DELETE FROM trips WHERE id = ?', id);
     });
   }
 
   route(id: string): Uint8Array | null {
-    const row = this.#file.one('SELECT bytes FROM routes WHERE trip = ?', id);
+    const row = this.#database.one('SELECT bytes FROM routes WHERE trip = ?', id);
     return row === null ? null : bytesIn(row, 'bytes');
   }
 
   putRoute(id: string, bytes: Uint8Array): void {
-    this.#file.run('INSERT OR REPLACE INTO routes (trip, bytes) VALUES (?, ?)', id, bytes);
+    this.#putBytes('routes', id, bytes);
   }
 
   maps(id: string): Uint8Array | null {
-    const row = this.#file.one('SELECT bytes FROM maps WHERE trip = ?', id);
+    const row = this.#database.one('SELECT bytes FROM maps WHERE trip = ?', id);
     return row === null ? null : bytesIn(row, 'bytes');
   }
 
   putMaps(id: string, bytes: Uint8Array | null): void {
-    if (bytes === null) this.#file.run('DELETE FROM maps WHERE trip = ?', id);
-    else this.#file.run('INSERT OR REPLACE INTO maps (trip, bytes) VALUES (?, ?)', id, bytes);
+    if (bytes === null) this.#database.run('DELETE FROM maps WHERE trip = ?', id);
+    else this.#putBytes('maps', id, bytes);
+  }
+
+  #putBytes(table: 'routes' | 'maps', id: string, bytes: Uint8Array): void {
+    this.#database.run(
+      `INSERT INTO ${table} (trip, bytes) VALUES (?, ?) ON CONFLICT (trip) DO UPDATE SET bytes = excluded.bytes`,
+      id,
+      bytes,
+    );
   }
 
   changes(id: string): TripChangeEntry[] {
-    return this.#file.all('SELECT * FROM changes WHERE trip = ? ORDER BY seq DESC', id).map(changeOf);
+    return this.#database.all('SELECT * FROM changes WHERE trip = ? ORDER BY seq DESC', id).map(changeOf);
   }
 
   changeAt(id: string, seq: number): TripChangeEntry | null {
-    const row = this.#file.one('SELECT * FROM changes WHERE trip = ? AND seq = ?', id, seq);
+    const row = this.#database.one('SELECT * FROM changes WHERE trip = ? AND seq = ?', id, seq);
     return row === null ? null : changeOf(row);
   }
 
   lastChange(id: string): number {
-    const row = this.#file.one('SELECT max(seq) AS seq FROM changes WHERE trip = ?', id);
+    const row = this.#database.one('SELECT max(seq) AS seq FROM changes WHERE trip = ?', id);
     return row === null || row.seq === null ? -1 : numberOf(row, 'seq');
   }
 
   addChange(id: string, { seq, after, at, change, rig, trip }: TripChangeEntry): void {
-    this.#file.run(
+    this.#database.run(
       'INSERT INTO changes (trip, seq, after, at, words, document) VALUES (?, ?, ?, ?, ?, ?)',
       id,
       seq,
@@ -113,9 +121,9 @@ export class SqlTripTable implements TripTable {
   }
 
   keepChanges(id: string, newest: number): void {
-    this.#file.run(
+    this.#database.run(
       `DELETE FROM changes WHERE trip = ? AND seq < (
-         SELECT min(seq) FROM (SELECT seq FROM changes WHERE trip = ? ORDER BY seq DESC LIMIT ?)
+         SELECT min(seq) FROM (SELECT seq FROM changes WHERE trip = ? ORDER BY seq DESC LIMIT ?) AS newest
        )`,
       id,
       id,
@@ -124,6 +132,6 @@ export class SqlTripTable implements TripTable {
   }
 
   clearChanges(id: string): void {
-    this.#file.run('DELETE FROM changes WHERE trip = ?', id);
+    this.#database.run('DELETE FROM changes WHERE trip = ?', id);
   }
 }

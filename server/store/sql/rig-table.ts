@@ -1,0 +1,22 @@
+import type { KeptRig } from '../../contract/kept.ts';
+import type { RigTable } from '../port/port.ts';
+import { type Row, type SqlDatabase, textIn } from './database.ts';
+
+const rigOf = (row: Row): KeptRig => ({
+  name: textIn(row, 'name'),
+  changedAt: textIn(row, 'changed_at'),
+  rig: JSON.parse(textIn(row, 'document')) as KeptRig['rig'],
+});
+
+export const rigTable = (database: SqlDatabase): RigTable => ({
+  all: () => database.all('SELECT * FROM rigs').map(rigOf),
+  put: ({ name, changedAt, rig }) =>
+    void database.run(
+      `INSERT INTO rigs (name, changed_at, document) VALUES (?, ?, ?)
+       ON CONFLICT (name) DO UPDATE SET changed_at = excluded.changed_at, document = excluded.document`,
+      name,
+      changedAt,
+      JSON.stringify(rig),
+    ),
+  remove: (name) => database.run('DELETE FROM rigs WHERE name = ?', name) > 0,
+});
