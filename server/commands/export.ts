@@ -1,12 +1,21 @@
 import { writeFile } from 'node:fs/promises';
 import { parseArgs } from 'node:util';
 import { packOf } from '../app/export/pack.ts';
-import { EXPORT_FILES, type ExportEnding, isExportEnding } from '../app/take-along/export-file.ts';
+import {
+  EXPORT_FILES,
+  type ExportEnding,
+  isExportEnding,
+  isForReaders,
+} from '../app/take-along/export-file.ts';
 import { today } from '../app/today.ts';
 import { PAPERS, type Paper } from '../contract/answers/sheet.ts';
+import type { Units } from '../contract/answers/units.ts';
 import { type Outcome, refused } from '../core/input/problem.ts';
 import { cabProgram } from '../io/cab-program.ts';
 import { loadPdfPrinter } from '../io/pdf/pdf-printer.ts';
+import { LANGUAGES, type Language } from '../words/parts/language.ts';
+import { UNIT_NAMES, UNIT_PRESETS, unitsFromText } from '../words/parts/reader-units.ts';
+import { measuring, speaking } from '../work/speaking.ts';
 import type { Command } from './command.ts';
 import type { CommandIo } from './command-io.ts';
 import { isKeptTrip } from './kept-inputs.ts';
@@ -32,6 +41,9 @@ Makes the carry plan and writes it as a file to take along; the ending of its na
   ROUTE.gpx, --supply, --rig, --trip, --part   as of gaps
   --to FILE                                    where to write; an existing file is only replaced with --replace
   --paper a4|letter                            the size of the sheet's pages, a4 where it is left out; of .pdf alone
+  --units UNITS                                what .html and .pdf tell figures in: metric (where it is left out), us, imperial,
+                                               or each unit on its own: mi,L,kg,C,m,kPa (US-gal and imp-gal for gallons)
+  --language en|de                             the language of .html and .pdf, English where it is left out
   --replace                                    replaces the file
   --help                                       this text
 
@@ -43,6 +55,8 @@ interface Target {
   readonly ending: ExportEnding;
   readonly replace: boolean;
   readonly paper: Paper;
+  readonly units: Units;
+  readonly language: Language;
 }
 
 const ENDINGS = Object.keys(EXPORT_FILES)
@@ -72,6 +86,8 @@ function readTarget(words: readonly string[]): Outcome<{ target: Target | null; 
       to: { type: 'string', multiple: true },
       replace: { type: 'boolean' },
       paper: { type: 'string', multiple: true },
+      units: { type: 'string', multiple: true },
+      language: { type: 'string', multiple: true },
     },
   });
   const taken = new Set(
@@ -90,11 +106,18 @@ function readTarget(words: readonly string[]): Outcome<{ target: Target | null; 
     return refuse('--to', `"${file}"`, `a file with one of the endings ${ENDINGS}`);
   const paper = paperOf(values.paper, ending);
   if (!paper.ok) return paper;
-  const target = { file, ending, replace: values.replace === true, paper: paper.value };
+  const units = unitsTold(values.units, ending);
+  if (!units.ok) return units;
+  const language = languageOf(values.language, ending);
+  if (!language.ok) return language;
+  const target = {
+    ...{ file, ending, replace: values.replace === true },
+    ...{ paper: paper.value, units: units.value, language: language.value },
+  };
   return { ok: true, value: { target, rest } };
 }
 
-const OWN_OPTIONS: readonly string[] = ['to', 'replace', 'paper'];
+const OWN_OPTIONS: readonly string[] = ['to', 'replace', 'paper', 'units', 'language'];
 
 /** The size that is told, once and of a sheet. */
 function paperOf(told: readonly unknown[] = [], ending: ExportEnding): Outcome<Paper> {
@@ -107,7 +130,33 @@ function paperOf(told: readonly unknown[] = [], ending: ExportEnding): Outcome<P
   return { ok: true, value: paper };
 }
 
-async function write(target: Target, args: TripArguments, io: CommandIo): Promise<Outcome<string>> {
+/** The units that are told, once and of a file for people. */
+function unitsTold(told: readonly unknown[] = [], ending: ExportEnding): Outcome<Units> {
+  const [first, ...more] = told;
+  if (first === undefined) return { ok: true, value: UNIT_PRESETS.metric };
+  if (!isForReaders(ending))
+    return refuse('--units', `units for .${ending}`, 'them with .html and .pdf alone');
+  const units = more.length > 0 ? null : unitsFromText(String(first));
+  if (units !== null) return { ok: true, value: units };
+  return refuse('--units', told.map((each) => `"${each}"`).join(', '), `one list of ${UNIT_NAMES}`);
+}
+
+/** The language that is told, once and of a file for people. */
+function languageOf(told: readonly unknown[] = [], ending: ExportEnding): Outcome<Language> {
+  const [first, ...more] = told;
+  if (first === undefined) return { ok: true, value: 'en' };
+  if (!isForReaders(ending))
+    return refuse('--language', `a language for .${ending}`, 'it with .html and .pdf alone');
+  const language = LANGUAGES.find((each) => each === first);
+  if (language === undefined || more.length > 0)
+    return refuse('--language', told.map((each) => `"${each}"`).join(', '), `one of ${LANGUAGES.join(', ')}`);
+  return { ok: true, value: language };
+}
+
+const write = (target: Target, args: TripArguments, io: CommandIo): Promise<Outcome<string>> =>
+  speaking(target.language, () => measuring(target.units, () => writeFor(target, args, io)));
+
+async function writeFor(target: Target, args: TripArguments, io: CommandIo): Promise<Outcome<string>> {
   const files = await readTrip(args, io);
   if (!files.ok) return files;
   const planned = ofRoute(await planBeforeTerminal(files.value, io, { cab: target.ending === 'html' }), args);

@@ -3,8 +3,9 @@ import type { LoadedTrip } from '../app/loaded-trip.ts';
 import { type PlanAndMore, type PlannedTrip, planTrip } from '../app/plan-trip.ts';
 import { sheetHtml } from '../app/sheet/html/sheet-html.ts';
 import { sheetOf } from '../app/sheet/sheet-of.ts';
-import { EXPORT_FILES, type ExportEnding } from '../app/take-along/export-file.ts';
+import { EXPORT_FILES, type ExportEnding, isForReaders } from '../app/take-along/export-file.ts';
 import type { Paper } from '../contract/answers/sheet.ts';
+import type { Units } from '../contract/answers/units.ts';
 import type { RigFile } from '../contract/rig.ts';
 import type { TripFile } from '../contract/trip.ts';
 import { InputProblem, type Outcome } from '../core/input/problem.ts';
@@ -14,8 +15,11 @@ import { openingHours } from '../io/opening-hours.ts';
 import { loadPdfPrinter } from '../io/pdf/pdf-printer.ts';
 import { processorClock } from '../io/processor-clock.ts';
 import { loadSolver } from '../io/solver.ts';
+import { UNIT_PRESETS } from '../words/parts/reader-units.ts';
 import { unpackTrip } from './pack.ts';
 import type { Tell } from './protocol.ts';
+
+import { measuring } from './speaking.ts';
 
 export { speaking } from './speaking.ts';
 
@@ -43,6 +47,8 @@ export interface ExportAsk extends CarryAsk {
   format: FileFormat;
   /** Of a sheet. */
   paper: Paper;
+  /** Of paper and of the view from the seat. */
+  units: Units;
 }
 
 let solver: ReturnType<typeof loadSolver> | null = null;
@@ -82,7 +88,7 @@ export const tasks = {
 
   /** As plan; gives it as a file to take along, or as the sheet to print. */
   async exportFile(
-    { format, paper, ...ask }: ExportAsk,
+    { format, paper, units, ...ask }: ExportAsk,
     signal: AbortSignal,
     givenUp: () => boolean,
     tell: Tell,
@@ -94,10 +100,9 @@ export const tasks = {
     if (!pack.ok) return pack;
     try {
       const tools = { cabProgram, pdfPrinter: loadPdfPrinter, paper };
-      const content =
-        format === 'sheet'
-          ? sheetHtml(sheetOf(pack.value), paper)
-          : await EXPORT_FILES[format](pack.value, tools);
+      const content = await measuring(isForReaders(format) ? units : UNIT_PRESETS.metric, () =>
+        format === 'sheet' ? sheetHtml(sheetOf(pack.value), paper) : EXPORT_FILES[format](pack.value, tools),
+      );
       return {
         ok: true,
         value: typeof content === 'string' ? new TextEncoder().encode(content) : new Uint8Array(content),

@@ -6,8 +6,10 @@ import type { Paper } from '../../server/contract/answers/sheet.ts';
 import type { RigFile } from '../../server/contract/rig.ts';
 import type { TripFile } from '../../server/contract/trip.ts';
 import type { PlanReply } from '../../server/contract/whatif.ts';
+import { unitsText } from '../../server/words/parts/reader-units.ts';
 import { language } from '../language/language.ts';
 import { t } from '../language/t.ts';
+import { type UnitSystem, unitsOf } from '../units/conversions.ts';
 import { noteReach } from './reach.ts';
 import { signedOut } from './signed-out.ts';
 
@@ -185,9 +187,9 @@ export async function planSoFar(name: string, signal: AbortSignal): Promise<Plan
 export async function sheetPage(
   id: string,
   { rig, trip }: { rig: RigFile; trip: TripFile },
-  { paper, signal }: { paper: Paper; signal: AbortSignal },
+  { paper, units, signal }: { paper: Paper; units: UnitSystem; signal: AbortSignal },
 ): Promise<string> {
-  const path = `/api/analyses/${encodeURIComponent(id)}/sheet?paper=${paper}`;
+  const path = `/api/analyses/${encodeURIComponent(id)}/sheet?${new URLSearchParams({ paper, units: unitsText(unitsOf(units)) }).toString()}`;
   return (await answerTo(path, { ...asJson({ rig, trip }), signal })).text();
 }
 
@@ -267,9 +269,10 @@ export type TakeAlongFormat = 'html' | 'pdf' | 'gpx' | 'geojson' | 'csv' | 'ics'
 export async function takeAlong(
   id: string,
   format: TakeAlongFormat,
-  { rig, trip }: { rig: RigFile; trip: TripFile },
+  { rig, trip, units }: { rig: RigFile; trip: TripFile; units: UnitSystem },
 ): Promise<Blob> {
-  const answer = await answerTo(`/api/analyses/${encodeURIComponent(id)}/files/${format}`, {
+  const query = new URLSearchParams({ units: unitsText(unitsOf(units)) }).toString();
+  const answer = await answerTo(`/api/analyses/${encodeURIComponent(id)}/files/${format}?${query}`, {
     method: 'POST',
     headers: { 'content-type': 'application/json' },
     body: JSON.stringify({ rig, trip }),

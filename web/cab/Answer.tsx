@@ -1,4 +1,4 @@
-import { CAB } from '../../server/words/cab.ts';
+import { cabWords } from '../../server/words/cab.ts';
 import type { AnswerLines, WayLines } from './answer-lines.ts';
 
 interface AnswerProps {
@@ -22,7 +22,7 @@ export function Answer({ lines, stale }: AnswerProps) {
       {back !== null && <Way way={back} />}
       {rests.length > 0 && (
         <p className="soft">
-          {CAB.answer.rests} {rests.join('; ')}.
+          {cabWords().answer.rests} {rests.join('; ')}.
         </p>
       )}
     </section>

@@ -6,12 +6,12 @@ import type { CabRuns } from '../../server/core/cab/cab-runs.ts';
 import { type CabAsk, type CabState, cabState } from '../../server/core/cab/cab-state.ts';
 import { byCommodity } from '../../server/core/plan/side/other-of.ts';
 import { COMMODITIES } from '../../server/core/quantity/commodities.ts';
-import { CAB } from '../../server/words/cab.ts';
+import { cabWords } from '../../server/words/cab.ts';
 import { Answer } from './Answer.tsx';
 import { answerLines } from './answer-lines.ts';
 import { type Entries, isStale, useEntries } from './entries.ts';
 import { Failed } from './Failed.tsx';
-import { kmOf } from './figures.ts';
+import { placeOf } from './figures.ts';
 import { GaugeButton, GaugeSteps } from './Gauge.tsx';
 import { Next, Others } from './Next.tsx';
 import { nextLines, othersNear, stopNear } from './places.ts';
@@ -45,7 +45,7 @@ export function CabView({ file, runs }: CabViewProps) {
         onOpen={() => toggle('km')}
       />
       {isLost ? (
-        <p className="trouble">{CAB.lost}</p>
+        <p className="trouble">{cabWords().lost}</p>
       ) : (
         <>
           <AtStop {...{ runs, entries, change }} />
@@ -60,7 +60,7 @@ export function CabView({ file, runs }: CabViewProps) {
         </>
       )}
       <p className="soft">
-        {areKept ? CAB.kept : CAB.notKept} {CAB.aid}
+        {areKept ? cabWords().kept : cabWords().notKept} {cabWords().aid}
       </p>
     </main>
   );
@@ -79,7 +79,7 @@ const staleWords = ({ fuelKind }: CabFile, entries: Entries): string[] =>
   COMMODITIES.flatMap((commodity) => {
     const reading = entries.readings[commodity];
     return reading !== null && isStale(reading, entries)
-      ? [CAB.answer.stale(CAB.answer.content(commodity, fuelKind), kmOf(reading.atM))]
+      ? [cabWords().answer.stale(cabWords().answer.content(commodity, fuelKind), placeOf(reading.atM))]
       : [];
   });
 
@@ -94,13 +94,13 @@ function Head({ file, red, onRed }: { file: CabFile; red: boolean; onRed: () => 
   return (
     <header>
       <p className="soft">
-        {file.route} · {CAB.offline}
+        {file.route} · {cabWords().offline}
       </p>
-      <button type="button" aria-pressed={red} aria-label={CAB.nightLabel} onClick={onRed}>
-        {red ? CAB.nightOff : CAB.night}
+      <button type="button" aria-pressed={red} aria-label={cabWords().nightLabel} onClick={onRed}>
+        {red ? cabWords().nightOff : cabWords().night}
       </button>
       {file.notice !== null && <p className="notice">{file.notice}</p>}
-      {file.plan !== 'found' && <p className="trouble">{CAB.noPlan[file.plan]}</p>}
+      {file.plan !== 'found' && <p className="trouble">{cabWords().noPlan[file.plan]}</p>}
     </header>
   );
 }
@@ -113,16 +113,16 @@ function AtStop({ runs, entries, change }: Changing & { runs: CabRuns }) {
   if (stop === null) return null;
   return (
     <fieldset className="choice">
-      <legend>{CAB.stopHere(typeof stop.name === 'string' ? stop.name : '')}</legend>
+      <legend>{cabWords().stopHere(typeof stop.name === 'string' ? stop.name : '')}</legend>
       <button type="button" aria-pressed={!entries.left} onClick={() => change({ left: false })}>
-        {CAB.before}
+        {cabWords().before}
       </button>
       <button
         type="button"
         aria-pressed={entries.left}
         onClick={() => change({ left: true, atM: stop.atM, offM: null })}
       >
-        {CAB.after}
+        {cabWords().after}
       </button>
     </fieldset>
   );

@@ -2,7 +2,7 @@ import type { Commodity } from '../../server/contract/common.ts';
 import type { CabFile } from '../../server/core/cab/cab-file.ts';
 import type { CabState } from '../../server/core/cab/cab-state.ts';
 import { COMMODITIES } from '../../server/core/quantity/commodities.ts';
-import { CAB } from '../../server/words/cab.ts';
+import { cabWords } from '../../server/words/cab.ts';
 import { nameOf } from './answer-lines.ts';
 import type { Entries } from './entries.ts';
 
@@ -16,7 +16,7 @@ interface FailedProps {
 
 /** The supplies on either side of where one is, to be told that they gave nothing. */
 export function Failed({ file, state, failed, onFailed }: FailedProps) {
-  const what = (commodity: Commodity) => CAB.answer.content(commodity, file.fuelKind);
+  const what = (commodity: Commodity) => cabWords().answer.content(commodity, file.fuelKind);
   const names = new Map(
     COMMODITIES.flatMap((each) =>
       file.basis.runs[each].edges.map((edge) => [edge.id, nameOf(edge)] as const),
@@ -36,7 +36,7 @@ export function Failed({ file, state, failed, onFailed }: FailedProps) {
   if (open.length === 0 && told.length === 0) return null;
   return (
     <details open={told.length > 0}>
-      <summary>{CAB.gaveNothingHead}</summary>
+      <summary>{cabWords().gaveNothingHead}</summary>
       {open.map(({ commodity, id, name }) => (
         <button
           key={`${commodity} ${id}`}
@@ -44,7 +44,7 @@ export function Failed({ file, state, failed, onFailed }: FailedProps) {
           className="wide"
           onClick={() => onFailed(commodity, id)}
         >
-          {CAB.gaveNothing(name, what(commodity))}
+          {cabWords().gaveNothing(name, what(commodity))}
         </button>
       ))}
       {told.map(({ commodity, id, name }) => (
@@ -54,7 +54,7 @@ export function Failed({ file, state, failed, onFailed }: FailedProps) {
           className="wide main"
           onClick={() => onFailed(commodity, id)}
         >
-          {CAB.without(name, what(commodity))}
+          {cabWords().without(name, what(commodity))}
         </button>
       ))}
     </details>

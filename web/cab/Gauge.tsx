@@ -8,9 +8,9 @@ import {
   type TankReading,
   tankReadingL,
 } from '../../server/core/cab/aboard.ts';
-import { CAB } from '../../server/words/cab.ts';
+import { cabWords } from '../../server/words/cab.ts';
 import { type Entries, isStale, type Reading } from './entries.ts';
-import { atLeast, kmOf } from './figures.ts';
+import { fromWhole, litresAtLeast, placeOf, volumeSteps, volumeUnit } from './figures.ts';
 import { Step } from './Step.tsx';
 
 interface GaugeProps {
@@ -26,50 +26,49 @@ interface GaugeProps {
 }
 
 const EIGHTH = [{ label: '⅛', step: 1 }];
-const LITRES = [
-  { label: '1', step: 1 },
-  { label: '10', step: 10 },
-];
 const CAN = [{ label: '1', step: 1 }];
 
 /** What the gauge of one commodity shows, as a large button that opens its steps. */
 export function GaugeButton({ commodity, fuelKind, store, entries, isOpen, onOpen }: GaugeProps) {
   const reading = entries.readings[commodity];
-  const what = CAB.answer.content(commodity, fuelKind);
+  const what = cabWords().answer.content(commodity, fuelKind);
   return (
     <button type="button" className="gauge" aria-expanded={isOpen} onClick={onOpen}>
-      <span className="soft">{CAB.gauge(what)}</span>
-      <b>{reading === null ? CAB.notRead : readingWords(store, reading)}</b>
-      <span className="soft">{reading === null ? CAB.tapToRead : whereWords(reading, entries)}</span>
+      <span className="soft">{cabWords().gauge(what)}</span>
+      <b>{reading === null ? cabWords().notRead : readingWords(store, reading)}</b>
+      <span className="soft">{reading === null ? cabWords().tapToRead : whereWords(reading, entries)}</span>
     </button>
   );
 }
 
 const whereWords = (reading: Reading, entries: Entries): string =>
   isStale(reading, entries)
-    ? CAB.readAgain(kmOf(reading.atM))
-    : [...(reading.cans > 0 ? [CAB.fullCans(reading.cans)] : []), CAB.readAt(kmOf(reading.atM))].join(', ');
+    ? cabWords().readAgain(placeOf(reading.atM))
+    : [
+        ...(reading.cans > 0 ? [cabWords().fullCans(reading.cans)] : []),
+        cabWords().readAt(placeOf(reading.atM)),
+      ].join(', ');
 
 /** "⅝ · 79 L" of one tank by its marks; else the litres of all. */
 function readingWords(store: CabStore, reading: Reading): string {
-  const litres = atLeast(readingL(store, reading));
+  const litres = litresAtLeast(readingL(store, reading));
   const [tank] = reading.tanks;
   return reading.tanks.length === 1 && tank !== undefined && 'eighths' in tank
-    ? CAB.marks(CAB.mark(tank.eighths), litres)
-    : CAB.litres(litres);
+    ? cabWords().marks(cabWords().mark(tank.eighths), litres)
+    : litres;
 }
 
 /** The steps by which one commodity is read: each tank by marks or litres, and the full cans. */
 export function GaugeSteps(props: GaugeProps) {
   const { commodity, fuelKind, store, entries, plannedL, onOpen, onRead } = props;
   const { atM, left } = entries;
-  const what = CAB.answer.content(commodity, fuelKind);
+  const what = cabWords().answer.content(commodity, fuelKind);
   const reading = entries.readings[commodity] ?? { ...proposed(store, plannedL), atM, left };
   const read = (change: Partial<Reading>) => onRead({ ...reading, ...change, atM, left });
   const readTank = (index: number, tank: TankReading) =>
     read({ tanks: reading.tanks.map((one, place) => (place === index ? tank : one)) });
   return (
-    <section className="steps" aria-label={CAB.read(what)}>
+    <section className="steps" aria-label={cabWords().read(what)}>
       {store.tanks.map((tank, index) => (
         <TankSteps
           // biome-ignore lint/suspicious/noArrayIndexKey: the tanks of a rig, which may share a name, never change places
@@ -81,15 +80,15 @@ export function GaugeSteps(props: GaugeProps) {
       ))}
       {(store.cans > 0 || reading.cans > 0) && (
         <Step
-          what={CAB.canStep(what)}
+          what={cabWords().canStep(what)}
           by={CAN}
           onStep={(step) => read({ cans: Math.min(store.cans, Math.max(0, reading.cans + step)) })}
         >
-          <output>{CAB.fullCans(reading.cans)}</output>
+          <output>{cabWords().fullCans(reading.cans)}</output>
         </Step>
       )}
       <p className="soft">
-        {CAB.planned(atLeast(plannedL))} {CAB.lowerMark}
+        {cabWords().planned(litresAtLeast(plannedL))} {cabWords().lowerMark}
       </p>
       <button
         type="button"
@@ -99,7 +98,7 @@ export function GaugeSteps(props: GaugeProps) {
           onOpen();
         }}
       >
-        {CAB.readAll(what, atLeast(readingL(store, reading)))}
+        {cabWords().readAll(what, litresAtLeast(readingL(store, reading)))}
       </button>
     </section>
   );
@@ -115,23 +114,25 @@ interface TankStepsProps {
 function TankSteps({ tank, what, reading, onRead }: TankStepsProps) {
   const litres = tankReadingL(tank, reading);
   const eighths = 'eighths' in reading ? reading.eighths : eighthsOf(tank, litres);
-  const name = CAB.tank(tank.name);
+  const name = cabWords().tank(tank.name);
   return (
     <div className="tank">
       <p>{name}</p>
       <Step
-        what={CAB.gaugeStep(`${what}, ${name}`)}
+        what={cabWords().gaugeStep(`${what}, ${name}`)}
         by={EIGHTH}
         onStep={(step) => onRead({ eighths: Math.min(MARKS, Math.max(0, eighths + step)) })}
       >
         <output>
-          {'eighths' in reading ? CAB.marks(CAB.mark(eighths), atLeast(litres)) : CAB.litres(atLeast(litres))}
+          {'eighths' in reading
+            ? cabWords().marks(cabWords().mark(eighths), litresAtLeast(litres))
+            : litresAtLeast(litres)}
         </output>
       </Step>
       <Step
-        what={CAB.litreStep(`${what}, ${name}`)}
-        by={LITRES}
-        onStep={(step) => onRead({ litres: tankReadingL(tank, { litres: Math.floor(litres) + step }) })}
+        what={cabWords().litreStep(`${what}, ${name}`, volumeUnit())}
+        by={volumeSteps().map(({ label, stepL }) => ({ label, step: stepL }))}
+        onStep={(step) => onRead({ litres: tankReadingL(tank, { litres: fromWhole(litres) + step }) })}
       />
     </div>
   );

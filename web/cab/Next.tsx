@@ -1,22 +1,22 @@
 import { Fragment } from 'react';
 import type { FuelKind } from '../../server/contract/rig.ts';
 import type { CabContact, CabSupply } from '../../server/core/cab/cab-file.ts';
-import { CAB } from '../../server/words/cab.ts';
-import { kmOf, kmToDrive, wholeKmOf } from './figures.ts';
+import { cabWords } from '../../server/words/cab.ts';
+import { offRoad, wayToDrive, wholePlaceOf } from './figures.ts';
 import type { NextLine } from './places.ts';
 
 /** What comes next on the road, stops with their telephone and hours. */
 export function Next({ lines }: { lines: readonly NextLine[] }) {
   return (
     <section aria-labelledby="cab-next">
-      <h2 id="cab-next">{CAB.next}</h2>
+      <h2 id="cab-next">{cabWords().next}</h2>
       {lines.length === 0 ? (
-        <p>{CAB.nothingNext}</p>
+        <p>{cabWords().nothingNext}</p>
       ) : (
         <dl className="next">
           {lines.map(({ atM, name, todo, contact, isStop }) => (
             <Fragment key={`${atM} ${name}`}>
-              <dt>{CAB.atKm(wholeKmOf(atM))}</dt>
+              <dt>{wholePlaceOf(atM)}</dt>
               <dd>
                 <b>{name}</b>
                 {todo
@@ -41,12 +41,14 @@ function Contact({ contact }: { contact: CabContact | null }) {
   const { phone, openingHours } = contact;
   return (
     <>
-      <span className="second">{openingHours === null ? CAB.hoursUnknown : CAB.hours(openingHours)}</span>
+      <span className="second">
+        {openingHours === null ? cabWords().hoursUnknown : cabWords().hours(openingHours)}
+      </span>
       {phone === null ? (
-        <span className="second">{CAB.noTelephone}</span>
+        <span className="second">{cabWords().noTelephone}</span>
       ) : (
         <a className="call" href={`tel:${phone.replaceAll(/[^+\d]/g, '')}`}>
-          {CAB.call(phone)}
+          {cabWords().call(phone)}
         </a>
       )}
     </>
@@ -61,7 +63,7 @@ interface OthersProps {
 
 /** Supplies beside the plan: where they are, and no more than that. */
 export function Others({ supplies, atM, fuelKind }: OthersProps) {
-  const { answer: words } = CAB;
+  const { answer: words } = cabWords();
   if (supplies.length === 0) return null;
   return (
     <section aria-labelledby="cab-others">
@@ -69,12 +71,12 @@ export function Others({ supplies, atM, fuelKind }: OthersProps) {
       <ul>
         {supplies.map((supply) => (
           <li key={`${supply.commodity} ${supply.atM} ${supply.name}`}>
-            {words.other(words.content(supply.commodity, fuelKind), supply.name, wholeKmOf(supply.atM))}
+            {words.other(words.content(supply.commodity, fuelKind), supply.name, wholePlaceOf(supply.atM))}
             <span className="second">
               {supply.atM <= atM
-                ? words.behind(kmToDrive(atM - supply.atM))
-                : words.ahead(kmToDrive(supply.atM - atM))}
-              {supply.detourM >= 50 && `, ${words.offRoad(kmOf(supply.detourM))}`},{' '}
+                ? words.behind(wayToDrive(atM - supply.atM))
+                : words.ahead(wayToDrive(supply.atM - atM))}
+              {supply.detourM >= 50 && `, ${words.offRoad(offRoad(supply.detourM))}`},{' '}
               {words.evidence[supply.evidence]}
             </span>
           </li>

@@ -1,5 +1,5 @@
 import type { ReactNode } from 'react';
-import { CAB } from '../../server/words/cab.ts';
+import { cabWords } from '../../server/words/cab.ts';
 
 interface StepProps {
   /** What it steps, for those who do not see it. */
@@ -18,7 +18,7 @@ export function Step({ what, by, onStep, children }: StepProps) {
           key={`less ${step}`}
           type="button"
           onClick={() => onStep(-step)}
-          aria-label={CAB.less(`${what}, ${label}`)}
+          aria-label={cabWords().less(`${what}, ${label}`)}
         >
           −{label}
         </button>
@@ -29,7 +29,7 @@ export function Step({ what, by, onStep, children }: StepProps) {
           key={`more ${step}`}
           type="button"
           onClick={() => onStep(step)}
-          aria-label={CAB.more(`${what}, ${label}`)}
+          aria-label={cabWords().more(`${what}, ${label}`)}
         >
           +{label}
         </button>

@@ -1,9 +1,10 @@
 import { useState } from 'react';
 import type { CabFile } from '../../server/core/cab/cab-file.ts';
 import { type PlacesNear, placesNear } from '../../server/core/cab/places-near.ts';
-import { CAB } from '../../server/words/cab.ts';
+import { type CabWords, cabWords } from '../../server/words/cab.ts';
+import { placeWord } from '../../server/words/parts/reader-figures.ts';
 import type { KeptEntries } from './entries.ts';
-import { kmOf, metresOf, offRoad } from './figures.ts';
+import { metresOf, offRoad, placeFigure, placeOf, wholeFigure } from './figures.ts';
 import { Step } from './Step.tsx';
 
 interface WhereProps extends Pick<KeptEntries, 'entries' | 'change'> {
@@ -15,7 +16,7 @@ interface WhereProps extends Pick<KeptEntries, 'entries' | 'change'> {
 }
 
 /** What came of asking for a position: places to choose from, or why there are none. */
-type Found = PlacesNear | { readonly kind: 'finding' | keyof typeof CAB.position } | null;
+type Found = PlacesNear | { readonly kind: 'finding' | keyof CabWords['position'] } | null;
 
 const KM_STEPS = [
   { label: '1', step: 1 },
@@ -36,29 +37,29 @@ export function Where({ file, entries, change, onLost, isOpen, onOpen }: WherePr
     if (next?.kind === 'found' && next.places.length === 1) moveTo(next.places[0].atM, next.places[0].offM);
   };
   return (
-    <section aria-label={CAB.iAmAt} className="where">
+    <section aria-label={cabWords().iAmAt} className="where">
       <div className="where-row">
         <button type="button" className="km" aria-expanded={isOpen} onClick={onOpen}>
-          <span className="soft">{CAB.iAmAt}</span>
-          <b>{CAB.atKm(kmOf(entries.atM))}</b>
+          <span className="soft">{cabWords().iAmAt}</span>
+          <b>{placeOf(entries.atM)}</b>
           <span className="soft">
-            {entries.offM === null ? CAB.fromHand : CAB.fromPosition(distance(entries.offM))}
+            {entries.offM === null ? cabWords().fromHand : cabWords().fromPosition(offRoad(entries.offM))}
           </span>
         </button>
         <button type="button" onClick={() => askPosition(file, entries.atM, take)}>
-          {CAB.findMe}
+          {cabWords().findMe}
         </button>
       </div>
       {isOpen && (
-        <section className="steps" aria-label={CAB.change}>
+        <section className="steps" aria-label={cabWords().change}>
           <KmField atM={entries.atM} lengthM={file.lengthM} onMove={(atM) => moveTo(atM, null)} />
           <Step
-            what={CAB.kmLabel}
+            what={cabWords().kmLabel}
             by={KM_STEPS}
-            onStep={(km) => moveTo(Math.round(entries.atM / 1000) * 1000 + metresOf(km), null)}
+            onStep={(step) => moveTo(metresOf(wholeFigure(entries.atM) + step), null)}
           />
           <button type="button" className="wide main" onClick={onOpen}>
-            {CAB.done}
+            {cabWords().done}
           </button>
         </section>
       )}
@@ -68,11 +69,6 @@ export function Where({ file, entries, change, onLost, isOpen, onOpen }: WherePr
     </section>
   );
 }
-
-const distance = (metres: number): string => {
-  const { figure, inKm } = offRoad(metres);
-  return inKm ? CAB.kilometres(figure) : CAB.metres(figure);
-};
 
 interface KmFieldProps {
   atM: number;
@@ -90,18 +86,18 @@ function KmField({ atM, lengthM, onMove }: KmFieldProps) {
   };
   return (
     <p className="km-field">
-      <span aria-hidden="true">{CAB.km}</span>
+      <span aria-hidden="true">{placeWord()}</span>
       <input
         id="cab-km"
         inputMode="decimal"
         autoComplete="off"
-        aria-label={CAB.kmLabel}
-        value={typed ?? kmOf(atM)}
+        aria-label={cabWords().kmLabel}
+        value={typed ?? placeFigure(atM)}
         onChange={({ target }) => take(target.value)}
         onFocus={({ target }) => target.select()}
         onBlur={() => setTyped(null)}
       />
-      <span className="soft">{CAB.ofLength(kmOf(lengthM))}</span>
+      <span className="soft">{cabWords().ofLength(placeFigure(lengthM))}</span>
     </p>
   );
 }
@@ -115,22 +111,22 @@ function FoundWords({ found, onChoose }: FoundWordsProps) {
   if (found === null) return null;
   switch (found.kind) {
     case 'finding':
-      return <p>{CAB.finding}</p>;
+      return <p>{cabWords().finding}</p>;
     case 'missing':
     case 'refused':
     case 'failed':
-      return <p>{CAB.position[found.kind]}</p>;
+      return <p>{cabWords().position[found.kind]}</p>;
     case 'far':
-      return <p className="trouble">{CAB.far(distance(found.offM))}</p>;
+      return <p className="trouble">{cabWords().far(offRoad(found.offM))}</p>;
     case 'rough':
-      return <p>{CAB.rough(distance(found.accuracyM))}</p>;
+      return <p>{cabWords().rough(offRoad(found.accuracyM))}</p>;
     case 'found':
       return (
         <>
-          <p>{CAB.several}</p>
+          <p>{cabWords().several}</p>
           {found.places.map(({ atM, offM }) => (
             <button key={atM} type="button" className="wide" onClick={() => onChoose(atM, offM)}>
-              {CAB.place(kmOf(atM), distance(offM))}
+              {cabWords().place(placeOf(atM), offRoad(offM))}
             </button>
           ))}
         </>

@@ -4,10 +4,19 @@ import type { CabFile } from '../../server/core/cab/cab-file.ts';
 import type { CabState } from '../../server/core/cab/cab-state.ts';
 import type { BackState, CabSide, SideState } from '../../server/core/cab/side-state.ts';
 import { worseOf } from '../../server/core/gaps/verdict.ts';
-import { CAB } from '../../server/words/cab.ts';
-import { atLeast, atMost, kmBefore, kmToDrive, tenthsAtLeast, wholeKmOf } from './figures.ts';
+import { cabWords } from '../../server/words/cab.ts';
+import {
+  hoursAtMost,
+  litresAtLeast,
+  litresAtMost,
+  placeBefore,
+  tenthsAtLeast,
+  wayFree,
+  wayToDrive,
+  wholePlaceOf,
+} from './figures.ts';
 
-const WORDS = CAB.answer;
+const words = () => cabWords().answer;
 
 /** One way out, as it is read. */
 export interface WayLines {
@@ -38,8 +47,8 @@ export function answerLines(file: Facts, state: CabState, atM: number): AnswerLi
   const known = [state.fuel, state.water].filter(isKnown);
   return {
     answer,
-    head: WORDS.heads[answer],
-    todo: [...known.flatMap((side) => missingLine(file, side)), WORDS.todo[answer]],
+    head: words().heads[answer],
+    todo: [...known.flatMap((side) => missingLine(file, side)), words().todo[answer]],
     help: answer === 'none' || answer === 'reserve' ? helpLines(file, state) : [],
     on: known.length === 0 ? null : onLines(file, state, atM),
     back: known.length === 0 ? null : backLines(file, known, atM),
@@ -55,16 +64,16 @@ export const nameOf = ({ name }: { readonly name: unknown }): string =>
 /** What keeps one from going on. */
 function missingLine({ fuelKind }: Facts, { commodity, on }: SideState): string[] {
   if (on.verdict === 'enough' || on.verdict === 'unknown') return [];
-  return [capitalised(WORDS.missing(WORDS.content(commodity, fuelKind), atMost(-on.marginL)))];
+  return [capitalised(words().missing(words().content(commodity, fuelKind), litresAtMost(-on.marginL)))];
 }
 
 const capitalised = (text: string): string => text.slice(0, 1).toUpperCase() + text.slice(1);
 
 function helpLines({ helpHours, basis }: Facts, { water }: CabState): string[] {
   return [
-    ...('none' in water ? [] : [WORDS.waterLasts(tenthsAtLeast(water.litres / basis.waterLPerDay))]),
-    helpHours === null ? WORDS.helpUnknown : WORDS.help(atMost(helpHours)),
-    WORDS.neverRation,
+    ...('none' in water ? [] : [words().waterLasts(tenthsAtLeast(water.litres / basis.waterLPerDay))]),
+    helpHours === null ? words().helpUnknown : words().help(hoursAtMost(helpHours)),
+    words().neverRation,
   ];
 }
 
@@ -75,7 +84,7 @@ function onLines(file: Facts, { fuel, water }: CabState, atM: number): WayLines 
     'enough',
   );
   return {
-    head: WORDS.onHeads[verdict],
+    head: words().onHeads[verdict],
     verdict,
     lines: sides.map((side) =>
       capitalised(isKnown(side) ? onLine(file, side, atM) : unknownLine(file, side)),
@@ -84,33 +93,37 @@ function onLines(file: Facts, { fuel, water }: CabState, atM: number): WayLines 
 }
 
 function unknownLine({ fuelKind }: Facts, side: Exclude<CabSide, SideState>): string {
-  const what = WORDS.content(side.commodity, fuelKind);
-  return side.none === 'unread' ? WORDS.unread(what) : WORDS.beyondPlan(what);
+  const what = words().content(side.commodity, fuelKind);
+  return side.none === 'unread' ? words().unread(what) : words().beyondPlan(what);
 }
 
 function onLine(file: Facts, side: SideState, atM: number): string {
   const { on, to, commodity } = side;
   const place = {
-    what: WORDS.content(commodity, file.fuelKind),
+    what: words().content(commodity, file.fuelKind),
     name: nameOf(to),
-    km: kmToDrive(Math.max(0, to.atM - atM) + to.detourM),
+    km: wayToDrive(Math.max(0, to.atM - atM) + to.detourM),
   };
   switch (on.verdict) {
     case 'enough':
-      return WORDS.enough(place, atLeast(on.marginL), lasting(file, side));
+      return words().enough(place, litresAtLeast(on.marginL), lasting(file, side));
     case 'into-reserve':
-      return WORDS.intoReserve(place, atMost(-on.marginL), atLeast(on.arriveL));
+      return words().intoReserve(place, litresAtMost(-on.marginL), litresAtLeast(on.arriveL));
     case 'short':
-      return WORDS.short(place, atMost(-on.marginL), on.runsDryM === null ? null : kmBefore(on.runsDryM));
+      return words().short(
+        place,
+        litresAtMost(-on.marginL),
+        on.runsDryM === null ? null : placeBefore(on.runsDryM),
+      );
     case 'unknown':
-      return WORDS.unknown(place, WORDS.why[on.unknownBy ?? 'no-map']);
+      return words().unknown(place, words().why[on.unknownBy ?? 'no-map']);
   }
 }
 
 /** How far, or how long, what is over the reserve goes at the rate of the stretch. */
 function lasting({ basis }: Facts, { commodity, on, useLPerM }: SideState): string | null {
-  if (commodity === 'water') return WORDS.forDays(tenthsAtLeast(on.marginL / basis.waterLPerDay));
-  return useLPerM === null ? null : WORDS.forKm(kmBefore(on.marginL / useLPerM));
+  if (commodity === 'water') return words().forDays(tenthsAtLeast(on.marginL / basis.waterLPerDay));
+  return useLPerM === null ? null : wayFree(on.marginL / useLPerM);
 }
 
 function backLines(file: Facts, sides: readonly SideState[], atM: number): WayLines {
@@ -129,32 +142,32 @@ function backHead(
   sides: readonly SideState[],
   atM: number,
 ): string {
-  if (backs.some((back) => back === null)) return WORDS.noWayBack;
-  if (verdict !== 'enough') return WORDS.backHeads[verdict];
+  if (backs.some((back) => back === null)) return words().noWayBack;
+  if (verdict !== 'enough') return words().backHeads[verdict];
   const ends = sides.flatMap(({ back, to }) =>
     back?.untilM == null || back.untilM >= to.atM ? [] : [back.untilM],
   );
-  return ends.length === 0 ? WORDS.backHeads.enough : WORDS.backFor(kmBefore(Math.min(...ends) - atM));
+  return ends.length === 0 ? words().backHeads.enough : words().backFor(wayFree(Math.min(...ends) - atM));
 }
 
 function backLine(file: Facts, { commodity, back, from, to }: SideState, atM: number): string[] {
-  const what = WORDS.content(commodity, file.fuelKind);
-  if (back === null) return [WORDS.noBack(what)];
-  const place = { what, name: nameOf(from), km: kmToDrive(Math.max(0, atM - from.atM) + from.detourM) };
+  const what = words().content(commodity, file.fuelKind);
+  if (back === null) return [words().noBack(what)];
+  const place = { what, name: nameOf(from), km: wayToDrive(Math.max(0, atM - from.atM) + from.detourM) };
   switch (back.verdict) {
     case 'enough':
       return [
-        WORDS.enough(place, atLeast(back.marginL), null),
+        words().enough(place, litresAtLeast(back.marginL), null),
         ...(back.untilM === null || back.untilM >= to.atM
           ? []
-          : [WORDS.until(kmBefore(back.untilM), nameOf(from))]),
+          : [words().until(placeBefore(back.untilM), nameOf(from))]),
       ];
     case 'into-reserve':
-      return [WORDS.intoReserve(place, atMost(-back.marginL), atLeast(back.arriveL))];
+      return [words().intoReserve(place, litresAtMost(-back.marginL), litresAtLeast(back.arriveL))];
     case 'short':
-      return [WORDS.short(place, atMost(-back.marginL), null)];
+      return [words().short(place, litresAtMost(-back.marginL), null)];
     case 'unknown':
-      return [WORDS.unknown(place, WORDS.why[back.unknownBy ?? 'no-map'])];
+      return [words().unknown(place, words().why[back.unknownBy ?? 'no-map'])];
   }
 }
 
@@ -165,13 +178,13 @@ function restLines({ fuelKind, basis }: Facts, sides: readonly SideState[]): str
       to.kind !== 'passing'
         ? []
         : [
-            WORDS.restsOn(
-              { what: WORDS.content(commodity, fuelKind), name: nameOf(to), km: wholeKmOf(to.atM) },
-              to.evidence === null ? null : WORDS.evidence[to.evidence],
+            words().restsOn(
+              { what: words().content(commodity, fuelKind), name: nameOf(to), km: wholePlaceOf(to.atM) },
+              to.evidence === null ? null : words().evidence[to.evidence],
             ),
           ],
     ),
-    basis.kind === 'plan' ? WORDS.restsOnPlan : WORDS.restsOnGaps,
-    ...(sides.some(({ sharesGrades }) => sharesGrades) ? [WORDS.grades] : []),
+    basis.kind === 'plan' ? words().restsOnPlan : words().restsOnGaps,
+    ...(sides.some(({ sharesGrades }) => sharesGrades) ? [words().grades] : []),
   ];
 }

@@ -4,8 +4,8 @@ import type { CabRuns } from '../../server/core/cab/cab-runs.ts';
 import type { CabState } from '../../server/core/cab/cab-state.ts';
 import type { PlanEdge } from '../../server/core/plan/side/plan-edge.ts';
 import { COMMODITIES } from '../../server/core/quantity/commodities.ts';
-import { CAB } from '../../server/words/cab.ts';
-import { kmBefore } from './figures.ts';
+import { cabWords } from '../../server/words/cab.ts';
+import { metresBefore } from './figures.ts';
 
 /** So near to a stop one may be at it (ours). */
 const AT_STOP_M = 1_500;
@@ -71,12 +71,9 @@ const turnLines = ({ fuelKind }: Pick<CabFile, 'fuelKind'>, state: CabState): Ne
     const side = state[commodity];
     if ('none' in side || side.back?.untilM == null || side.back.untilM >= side.to.atM) return [];
     const { untilM } = side.back;
-    const name = CAB.lastTurn(CAB.answer.content(commodity, fuelKind));
+    const name = cabWords().lastTurn(cabWords().answer.content(commodity, fuelKind));
     return [{ atM: metresBefore(untilM), name, todo: [], contact: null, isStop: false }];
   });
-
-/** A place that must not be passed is never told as farther than it is. */
-const metresBefore = (metres: number): number => Number(kmBefore(metres)) * 1000;
 
 /** Further supplies told of at most, each way (ours). */
 const MOST_OTHERS = 2;

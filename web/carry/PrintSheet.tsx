@@ -24,7 +24,7 @@ export function PrintSheet({ id }: { id: string }) {
     setState({ is: 'making' });
     try {
       const paper = volumeUnitInFull(units) === 'US gal' ? 'letter' : 'a4';
-      printPage(await sheetPage(id, analysis, { paper, signal: mine.signal }));
+      printPage(await sheetPage(id, analysis, { paper, units, signal: mine.signal }));
       setState({ is: 'still' });
     } catch (error) {
       if (!wasCalledOff(error)) setState({ is: 'refused', problem: detailsOf(error) });

@@ -18,14 +18,14 @@ const FILES: readonly { readonly format: TakeAlongFormat; readonly words: string
 
 /** The plan as files to take along; the one for a telephone has the view from the seat. */
 export function TakeAlong({ id }: { id: string }) {
-  const { analysis } = useForm();
+  const { analysis, units } = useForm();
   const [working, setWorking] = useState<TakeAlongFormat | null>(null);
   const [problem, setProblem] = useState<ProblemDetails | null>(null);
   const save = async (format: TakeAlongFormat) => {
     setWorking(format);
     setProblem(null);
     try {
-      const file = await takeAlong(id, format, analysis);
+      const file = await takeAlong(id, format, { ...analysis, units });
       saveBlob(`${fileName(analysis.route.name)}.${format}`, file);
     } catch (error) {
       setProblem(detailsOf(error));

@@ -3,10 +3,10 @@ import { LANGUAGES, type Language } from '../../server/words/parts/language.ts';
 /** Where the browser keeps what was chosen. */
 const KEPT = 'drystage-language';
 
-/** What a language calls itself; in German some of what the server says, papers and files are still English. */
+/** What a language calls itself. */
 export const LANGUAGE_NAMES: Readonly<Record<Language, string>> = {
   en: 'English',
-  de: 'Deutsch (unvollständig)',
+  de: 'Deutsch',
 };
 
 /** The locale whose figures and days a language has. English has the day before the month, as the texts do. */

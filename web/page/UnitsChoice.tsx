@@ -1,8 +1,9 @@
 import { useState } from 'react';
+import { UNIT_CHOICES } from '../../server/words/parts/reader-units.ts';
 import { SelectRow } from '../form/FormRow.tsx';
 import { Dialog } from '../kit/Dialog.tsx';
 import { t } from '../language/t.ts';
-import { UNIT_CHOICES, UNIT_KINDS, withUnit } from '../units/choice.ts';
+import { UNIT_KINDS, withUnit } from '../units/choice.ts';
 import { UNIT_PRESETS, type UnitPreset, type Units, unitsOf } from '../units/conversions.ts';
 import type { UnitSystem } from '../units/units.ts';
 

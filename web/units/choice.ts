@@ -1,14 +1,6 @@
+import { UNIT_CHOICES } from '../../server/words/parts/reader-units.ts';
 import { UNIT_PRESETS, type UnitPreset, type UnitSystem, type Units, unitsOf } from './conversions.ts';
 
-/** What can be chosen of each kind. */
-export const UNIT_CHOICES: { readonly [Kind in keyof Units]: readonly Units[Kind][] } = {
-  distance: ['km', 'mi'],
-  volume: ['L', 'US gal', 'imp gal'],
-  mass: ['kg', 'lb'],
-  temperature: ['°C', '°F'],
-  length: ['m', 'ft'],
-  pressure: ['kPa', 'psi'],
-};
 export const UNIT_KINDS = Object.keys(UNIT_CHOICES) as (keyof Units)[];
 const PRESETS = Object.keys(UNIT_PRESETS) as UnitPreset[];
 

@@ -2,9 +2,9 @@ import { InputProblem } from '../../core/input/problem.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
 import { BEFORE_DEPARTURE_DAYS } from '../../core/supply/judge/confirmations.ts';
 import { PRINTED } from '../../words/printed.ts';
+import { kmText } from '../text/lines/rounding.ts';
 import { creditOf } from './credit.ts';
 import type { ExportPack } from './pack.ts';
-import { kmText } from './rounding.ts';
 
 const WORDS = PRINTED.export.calendar;
 

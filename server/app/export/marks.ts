@@ -3,12 +3,13 @@ import type { Commodity } from '../../contract/common.ts';
 import type { HaltSupply, SheetHalt } from '../../contract/plan.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
 import { positionAt } from '../../core/route/passings/locate.ts';
-import { PRINTED } from '../../words/printed.ts';
+import { printed } from '../../words/printed.ts';
 import type { PlannedTrip } from '../plan-trip.ts';
+import { atLeast, kmBefore, kmText, needed } from '../text/lines/rounding.ts';
+import { saidText } from '../text/lines/said-text.ts';
 import type { ExportPack } from './pack.ts';
-import { atLeast, kmBefore, kmText, needed } from './rounding.ts';
 
-const WORDS = PRINTED.export;
+const words = () => printed().export;
 
 export type MarkKind =
   | 'start'
@@ -102,10 +103,10 @@ function haltMark(pack: ExportPack, halt: SheetHalt, supplies: readonly Commodit
     lat: supply?.lat ?? line.lat,
     name:
       halt.kind === 'stop'
-        ? WORDS.stopName(commodities, name ?? WORDS.at(kmText(line.atKm)))
-        : WORDS.endName(halt.kind === 'start', name),
+        ? words().stopName(commodities, name ?? words().at(kmText(line.atKm)))
+        : words().endName(halt.kind === 'start', name),
     words: [
-      WORDS.at(kmText(line.atKm)),
+      words().at(kmText(line.atKm)),
       ...supplies.flatMap((one) => supplyWords(one, pack.planned)),
       ...contactWords(supply),
     ].join('; '),
@@ -121,15 +122,15 @@ function supplyWords({ commodity, supply }: CommoditySupply, { plan }: PlannedTr
     ({ from }) => from.id === supply.at.id && from.atKm === supply.at.atKm,
   );
   const told = [
-    ...(arriveL === null ? [] : [WORDS.arrive(atLeast(arriveL))]),
-    ...(fillL > 0 ? [WORDS.fill(needed(fillL))] : []),
-    ...(fillL < 0 ? [WORDS.letGo(needed(-fillL))] : []),
-    ...(leaveL === null ? [] : [WORDS.leave(needed(leaveL), cansFull)]),
+    ...(arriveL === null ? [] : [words().arrive(atLeast(arriveL))]),
+    ...(fillL > 0 ? [words().fill(needed(fillL))] : []),
+    ...(fillL < 0 ? [words().letGo(needed(-fillL))] : []),
+    ...(leaveL === null ? [] : [words().leave(needed(leaveL), cansFull)]),
     ...(next === null
       ? []
-      : [WORDS.next(next.at.name ?? WORDS.at(kmText(next.at.atKm)), kmText(next.lengthKm))]),
-    ...(leg?.verdict === 'unknown' ? [WORDS.notKnown] : []),
-    ...(turnBackKm === null ? [] : [WORDS.turnBackBefore(kmBefore(turnBackKm))]),
+      : [words().next(next.at.name ?? words().at(kmText(next.at.atKm)), kmText(next.lengthKm))]),
+    ...(leg?.verdict === 'unknown' ? [words().notKnown] : []),
+    ...(turnBackKm === null ? [] : [words().turnBackBefore(kmBefore(turnBackKm))]),
   ];
   return told.length === 0 ? [] : [`${commodity}: ${told.join(', ')}`];
 }
@@ -137,8 +138,8 @@ function supplyWords({ commodity, supply }: CommoditySupply, { plan }: PlannedTr
 function contactWords(supply: HaltSupply | null): string[] {
   const { phone = null, openingHours = null } = supply?.contact ?? {};
   return [
-    ...(phone === null ? [] : [WORDS.phone(phone)]),
-    ...(openingHours === null ? [] : [WORDS.hours(openingHours)]),
+    ...(phone === null ? [] : [words().phone(phone)]),
+    ...(openingHours === null ? [] : [words().hours(openingHours)]),
   ];
 }
 
@@ -148,8 +149,8 @@ const endMarks = (pack: ExportPack): Mark[] =>
     kind,
     commodities: [],
     ...onRoute(pack, kind === 'start' ? 0 : pack.planned.analysis.route.lengthKm),
-    name: WORDS.endName(kind === 'start', null),
-    words: WORDS.noPlan[pack.planned.plan.status === 'none' ? 'none' : 'out-of-time'],
+    name: words().endName(kind === 'start', null),
+    words: words().noPlan[pack.planned.plan.status === 'none' ? 'none' : 'out-of-time'],
     ...BARE,
   }));
 
@@ -163,8 +164,8 @@ const supplyMarks = ({ planned }: ExportPack): Mark[] =>
       atKm,
       lon,
       lat,
-      name: WORDS.stopName([commodity], name ?? kind),
-      words: [WORDS.at(kmText(atKm)), kind].join('; '),
+      name: words().stopName([commodity], name ?? kind),
+      words: [words().at(kmText(atKm)), kind].join('; '),
       ...BARE,
     }));
 
@@ -179,8 +180,8 @@ const gapMarks = (pack: ExportPack): Mark[] =>
               kind: 'reserve' as const,
               commodities: [commodity],
               ...onRoute(pack, reserveFromKm),
-              name: WORDS.reserveName(commodity, kmText(reserveFromKm)),
-              words: WORDS.reserve(commodity),
+              name: words().reserveName(commodity, kmText(reserveFromKm)),
+              words: words().reserve(commodity),
               ...BARE,
             },
           ]),
@@ -191,8 +192,8 @@ const gapMarks = (pack: ExportPack): Mark[] =>
               kind: 'dry' as const,
               commodities: [commodity],
               ...onRoute(pack, runsDryKm),
-              name: WORDS.dryName(commodity, kmText(runsDryKm)),
-              words: WORDS.dry(commodity),
+              name: words().dryName(commodity, kmText(runsDryKm)),
+              words: words().dry(commodity),
               ...BARE,
             },
           ]),
@@ -208,8 +209,8 @@ const turnBackMarks = (pack: ExportPack): Mark[] =>
         kind: 'turn-back' as const,
         commodities: [commodity],
         ...onRoute(pack, atKm),
-        name: WORDS.turnBackName(commodity, kmBefore(atKm)),
-        words: WORDS.turnBack(commodity, WORDS.endName(true, name)),
+        name: words().turnBackName(commodity, kmBefore(atKm)),
+        words: words().turnBack(commodity, words().endName(true, name)),
         ...BARE,
       })),
     );
@@ -220,8 +221,8 @@ const pourMarks = (pack: ExportPack): Mark[] =>
       kind: 'pour' as const,
       commodities: [commodity],
       ...onRoute(pack, atKm),
-      name: WORDS.pourName(commodity, kmText(atKm)),
-      words: WORDS.pour(commodity),
+      name: words().pourName(commodity, kmText(atKm)),
+      words: words().pour(commodity),
       ...BARE,
     })),
   );
@@ -231,8 +232,8 @@ const nightMarks = (pack: ExportPack): Mark[] =>
     kind: 'night',
     commodities: [],
     ...onRoute(pack, atKm),
-    name: WORDS.nightName(index + 1, name),
-    words: WORDS.at(kmText(atKm)),
+    name: words().nightName(index + 1, name),
+    words: words().at(kmText(atKm)),
     ...BARE,
   }));
 
@@ -242,7 +243,7 @@ const cautionMarks = (pack: ExportPack): Mark[] =>
     kind: 'caution',
     commodities: [],
     ...onRoute(pack, fromKm),
-    name: WORDS.cautionName(kmText(fromKm)),
+    name: words().cautionName(kmText(fromKm)),
     words: text,
     ...BARE,
   }));
@@ -250,7 +251,9 @@ const cautionMarks = (pack: ExportPack): Mark[] =>
 function placedCautions({ analysis, plan }: PlannedTrip): { fromKm: number; text: string }[] {
   const all: Analysis['cautions'] = [...analysis.cautions, ...plan.restsOn];
   const texts = new Map<string, { fromKm: number; text: string }>();
-  for (const { fromKm, text } of all) {
+  for (const caution of all) {
+    const { fromKm } = caution;
+    const text = saidText(caution);
     if (fromKm !== undefined) texts.set(`${fromKm} ${text}`, { fromKm, text });
   }
   return [...texts.values()];

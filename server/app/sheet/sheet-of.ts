@@ -1,6 +1,7 @@
-import { PRINTED } from '../../words/printed.ts';
+import { printed } from '../../words/printed.ts';
 import type { ExportPack } from '../export/pack.ts';
 import { plain } from '../text/lines/plain.ts';
+import { columnUnit } from '../text/lines/rounding.ts';
 import { mapPicture } from './drawing/map.ts';
 import { stripPicture } from './drawing/strip.ts';
 import type { Block, Sheet, SheetPart, SheetPartName } from './model/model.ts';
@@ -12,7 +13,7 @@ import { cautionBlocks, checkBlocks, dataBlocks, whatIfBlocks } from './parts/li
 import { stopBlocks } from './parts/stops.ts';
 import { troubleBlocks } from './parts/trouble.ts';
 
-const WORDS = PRINTED.paper.page;
+const words = () => printed().paper.page;
 
 /** Room for the pictures below the answer on the first page, of A4 as of Letter. */
 const PICTURE_HEIGHT_MM = 128;
@@ -27,15 +28,15 @@ export function sheetOf(pack: ExportPack): Sheet {
   const departure = analysis.trip.departure;
   const facts = [
     plain(pack.route.name),
-    ...(departure === undefined ? [] : [WORDS.leaves(departure.slice(0, 10))]),
+    ...(departure === undefined ? [] : [words().leaves(departure.slice(0, 10))]),
     ...(analysis.rig.name === undefined ? [] : [plain(analysis.rig.name)]),
   ];
-  const data = analysis.extracts.map(({ asOf }) => asOf?.slice(0, 10) ?? WORDS.undated);
+  const data = analysis.extracts.map(({ asOf }) => asOf?.slice(0, 10) ?? words().undated);
   return {
     title: plain(pack.route.name),
-    head: WORDS.head(facts),
-    dates: WORDS.dates(made, [...new Set(data)]),
-    foot: [WORDS.foot, ...(notice === null ? [] : [plain(notice)])].join(' '),
+    head: words().head(facts),
+    dates: words().dates(made, [...new Set(data)]),
+    foot: [words().foot, ...(notice === null ? [] : [plain(notice)])].join(' '),
     parts: [
       { name: 'answer' as const, heading: null, startsPage: false, blocks: firstBlocks(pack) },
       headed('trouble', troubleBlocks(planned)),
@@ -47,9 +48,17 @@ export function sheetOf(pack: ExportPack): Sheet {
       headed('cautions', cautionBlocks(planned)),
       headed('data', dataBlocks(planned)),
       { ...headed('home', homeBlocks(pack)), startsPage: true },
-    ].filter(({ blocks }) => blocks.length > 0),
+    ]
+      .filter(({ blocks }) => blocks.length > 0)
+      .map((part) => ({ ...part, blocks: part.blocks.map(inReadersUnits) })),
   };
 }
+
+/** A table with the units over its columns that its figures are told in. */
+const inReadersUnits = (block: Block): Block =>
+  block.kind === 'table'
+    ? { ...block, columns: block.columns.map((column) => ({ ...column, unit: columnUnit(column.unit) })) }
+    : block;
 
 const firstBlocks = (pack: ExportPack): Block[] => [
   ...answerBlocks(pack.planned),
@@ -62,7 +71,7 @@ const firstBlocks = (pack: ExportPack): Block[] => [
 
 const headed = (name: Exclude<SheetPartName, 'answer'>, blocks: readonly Block[]): SheetPart => ({
   name,
-  heading: WORDS.headings[name],
+  heading: words().headings[name],
   startsPage: false,
   blocks,
 });

@@ -10,7 +10,9 @@ import type { GaugeRun } from '../../core/plan/gauge/gauge-run.ts';
 import { byCommodity } from '../../core/plan/side/other-of.ts';
 import type { PlanEdge } from '../../core/plan/side/plan-edge.ts';
 import { COMMODITIES } from '../../core/quantity/commodities.ts';
-import { PRINTED } from '../../words/printed.ts';
+import { language } from '../../words/parts/language.ts';
+import { readerUnits } from '../../words/parts/reader-units.ts';
+import { printed } from '../../words/printed.ts';
 import { textOf } from '../../words/words-of.ts';
 import type { ExportPack } from '../export/pack.ts';
 import { cabMarks } from './cab-marks.ts';
@@ -22,6 +24,7 @@ export function cabFileOf(pack: ExportPack, cab: CabBasis): CabFile {
   const { planned, route, made } = pack;
   const { analysis, plan } = planned;
   return {
+    reader: { language: language(), units: readerUnits() },
     key: [made, route.name, route.lengthM, analysis.trip.departure ?? ''].join(' '),
     route: route.name,
     notice: pack.notice,
@@ -50,7 +53,7 @@ const namedRun = (run: GaugeRun): GaugeRun => ({ ...run, from: namedEdge(run.fro
 const namedEdge = (edge: PlanEdge): PlanEdge => ({ ...edge, name: nameOf(edge.name, edge.kind) });
 
 function nameOf(name: PlaceName | null, kind: PlanEdge['kind']): string {
-  if (name === null) return PRINTED.lines.unnamedPlaces[kind];
+  if (name === null) return printed().lines.unnamedPlaces[kind];
   return typeof name === 'string' ? name : textOf(name);
 }
 

@@ -1,7 +1,8 @@
 import type { FuelKind } from '../../contract/rig.ts';
 import type { CabMark } from '../../core/cab/cab-file.ts';
-import { wholeAbove, wholeBelow } from '../../core/quantity/rounding.ts';
-import { CAB } from '../../words/cab.ts';
+import { cabWords } from '../../words/cab.ts';
+import { wholeAtLeast, wholeNeeded } from '../../words/parts/reader-figures.ts';
+import { readerUnits, volumeSign } from '../../words/parts/reader-units.ts';
 import { type CommoditySupply, type Mark, marksOf } from '../export/marks.ts';
 import type { ExportPack } from '../export/pack.ts';
 
@@ -25,12 +26,12 @@ export function cabMarks(pack: ExportPack): CabMark[] {
 
 function nameOf({ kind, commodities, name, words, supplies }: Mark, fuel: FuelKind): string {
   const [first] = supplies;
-  const what = commodities.map((commodity) => CAB.answer.content(commodity, fuel)).join(' + ');
+  const what = commodities.map((commodity) => cabWords().answer.content(commodity, fuel)).join(' + ');
   switch (kind) {
     case 'turn-back':
-      return CAB.lastTurn(what);
+      return cabWords().lastTurn(what);
     case 'pour':
-      return CAB.pour(what);
+      return cabWords().pour(what);
     case 'caution':
     case 'reserve':
     case 'dry':
@@ -44,15 +45,18 @@ function nameOf({ kind, commodities, name, words, supplies }: Mark, fuel: FuelKi
   }
 }
 
+const tellAtLeast = (litres: number): string => `${wholeAtLeast(litres)}\u00a0${volumeSign(readerUnits())}`;
+const tellNeeded = (litres: number): string => `${wholeNeeded(litres)}\u00a0${volumeSign(readerUnits())}`;
+
 /** What is done about one commodity: litres to fill rounded up, those that one comes with down. */
 function todoOf({ commodity, supply }: CommoditySupply, fuel: FuelKind): string {
   const { arriveL, fillL, leaveL, cansFull } = supply;
-  return CAB.halt({
-    what: CAB.answer.content(commodity, fuel),
-    arrive: arriveL === null ? null : String(wholeBelow(arriveL)),
-    fill: fillL > 0 ? String(wholeAbove(fillL)) : null,
-    letGo: fillL < 0 ? String(wholeAbove(-fillL)) : null,
-    leave: leaveL === null ? null : String(wholeAbove(leaveL)),
+  return cabWords().halt({
+    what: cabWords().answer.content(commodity, fuel),
+    arrive: arriveL === null ? null : tellAtLeast(arriveL),
+    fill: fillL > 0 ? tellNeeded(fillL) : null,
+    letGo: fillL < 0 ? tellNeeded(-fillL) : null,
+    leave: leaveL === null ? null : tellNeeded(leaveL),
     cans: cansFull,
   });
 }

@@ -30,4 +30,8 @@ export const EXPORT_FILES = {
 } as const satisfies Record<string, Write>;
 export type ExportEnding = keyof typeof EXPORT_FILES;
 
+/** Whether it is read by people: in their language and units. All others are read by programs, in English and metric. */
+export const isForReaders = (format: string): boolean => FOR_READERS.includes(format);
+const FOR_READERS: readonly string[] = ['html', 'pdf', 'sheet'];
+
 export const isExportEnding = (ending: string): ending is ExportEnding => Object.hasOwn(EXPORT_FILES, ending);

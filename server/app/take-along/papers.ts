@@ -1,4 +1,4 @@
-import { CAB } from '../../words/cab.ts';
+import { cabWords } from '../../words/cab.ts';
 import type { ExportPack } from '../export/pack.ts';
 import type {
   Block,
@@ -26,7 +26,7 @@ export function papersHtml(pack: ExportPack): string {
 }
 
 const partHtml = ({ heading, blocks }: SheetPart): string =>
-  `<details><summary><h2>${xmlText(heading ?? CAB.papers.answer)}</h2></summary>${blocks.map(blockHtml).join('\n')}</details>`;
+  `<details><summary><h2>${xmlText(heading ?? cabWords().papers.answer)}</h2></summary>${blocks.map(blockHtml).join('\n')}</details>`;
 
 function blockHtml(block: Block): string {
   switch (block.kind) {
@@ -50,7 +50,7 @@ const MOST_SIGNS = 200_000;
 
 const pictureHtml = ({ svg, alt }: Picture): string =>
   svg.length > MOST_SIGNS
-    ? `<p>${xmlText(CAB.papers.leftOut(alt))}</p>`
+    ? `<p>${xmlText(cabWords().papers.leftOut(alt))}</p>`
     : `<figure role="img" aria-label="${xmlText(alt)}">${svg}</figure>`;
 
 const paragraphs = (lines: readonly string[]): string =>

@@ -1,4 +1,5 @@
-import { CAB } from '../../words/cab.ts';
+import { cabWords } from '../../words/cab.ts';
+import { language } from '../../words/parts/language.ts';
 import type { ExportPack } from '../export/pack.ts';
 import type { CabProgram } from '../ports.ts';
 import { xmlText } from '../xml-text.ts';
@@ -22,16 +23,16 @@ export function takeAlongFile(pack: ExportPack, program: CabProgram): string {
   ].join('; ');
   return [
     '<!doctype html>',
-    '<html lang="en">',
+    `<html lang="${language()}">`,
     '<head>',
     '<meta charset="utf-8">',
     `<meta http-equiv="Content-Security-Policy" content="${xmlText(policy)}">`,
     '<meta name="viewport" content="width=device-width, initial-scale=1">',
-    `<title>${xmlText(CAB.title(pack.route.name))}</title>`,
+    `<title>${xmlText(cabWords().title(pack.route.name))}</title>`,
     `<style>${style}</style>`,
     '</head>',
     '<body>',
-    `<div id="cab"><main class="cab"><p>${xmlText(CAB.noScript)}</p></main></div>`,
+    `<div id="cab"><main class="cab"><p>${xmlText(cabWords().noScript)}</p></main></div>`,
     papersHtml(pack),
     `<script type="application/json" id="cab-file">${jsonText(cabFileOf(pack, cab))}</script>`,
     `<script>${script}</script>`,

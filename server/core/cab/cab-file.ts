@@ -1,3 +1,4 @@
+import type { Units } from '../../contract/answers/units.ts';
 import type { Commodity, Evidence } from '../../contract/common.ts';
 import type { FuelKind } from '../../contract/rig.ts';
 import type { CabStore } from './aboard.ts';
@@ -30,8 +31,15 @@ export interface CabSupply {
   readonly evidence: Evidence;
 }
 
+/** In which language and units the file is read; those of whoever asked for it. */
+export interface CabReader {
+  readonly language: string;
+  readonly units: Units;
+}
+
 /** All that a file to take along knows beside what is written in it: plain values. */
 export interface CabFile {
+  readonly reader: CabReader;
   /** Under this the entries of the crew are kept. */
   readonly key: string;
   readonly route: string;

@@ -17,8 +17,12 @@ export const PlanBody = Type.Object(
   words('{ "rig": …, "trip": … }'),
 );
 
-/** On which paper a sheet is to be printed. */
-export const PaperQuery = Type.Object({ paper: Type.Optional(Paper) });
+/** On which paper a sheet is to be printed, and in which units it is read. */
+export const PaperQuery = Type.Object({
+  paper: Type.Optional(Paper),
+  /** "metric", "us", "imperial", or each unit: "mi,L,kg"; metric where it is left out. */
+  units: Type.Optional(Type.String({ maxLength: 60 })),
+});
 
 /** A name by which a plan that is being made can be asked for; whoever asks for the plan chooses it. */
 export const PlanName = Type.String({

@@ -4,6 +4,7 @@ import { ProblemReply } from '../reply/problem-reply.ts';
 import { goneSignal, sendBytes } from '../reply/reply.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
 import { KeptTrip, PaperQuery, PlanBody } from '../request/plan-body.ts';
+import { unitsAsked } from '../request/units-asked.ts';
 import type { AnalysisService } from '../service/analysis-service.ts';
 
 /** The sheet of a trip as it is printed. */
@@ -22,9 +23,9 @@ export function sheetRoutes(service: AnalysisService): FastifyPluginAsyncTypebox
           response: { 200: Type.String(), '4xx': ProblemReply, '5xx': ProblemReply },
         },
       },
-      async ({ body, params, query: { paper = 'a4' } }, reply) => {
+      async ({ body, params, query: { paper = 'a4', units } }, reply) => {
         const plan = valueOrThrow(fitPlan(body.rig, body.trip));
-        const ask = { ...plan, format: 'sheet' as const, paper };
+        const ask = { ...plan, format: 'sheet' as const, paper, units: unitsAsked(units) };
         const page = await service.exportFile(params.id, ask, goneSignal(reply));
         return sendBytes(reply, page, 'text/html; charset=utf-8');
       },

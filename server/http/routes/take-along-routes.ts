@@ -5,6 +5,7 @@ import { ProblemReply } from '../reply/problem-reply.ts';
 import { goneSignal, sendBytes } from '../reply/reply.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
 import { PaperQuery, PlanBody } from '../request/plan-body.ts';
+import { unitsAsked } from '../request/units-asked.ts';
 import type { AnalysisService } from '../service/analysis-service.ts';
 
 const TYPES: Record<ExportEnding, string> = {
@@ -36,9 +37,13 @@ export function takeAlongRoutes(service: AnalysisService): FastifyPluginAsyncTyp
           response: { 200: Type.String(), '4xx': ProblemReply, '5xx': ProblemReply },
         },
       },
-      async ({ body, params: { id, format }, query: { paper = 'a4' } }, reply) => {
+      async ({ body, params: { id, format }, query: { paper = 'a4', units } }, reply) => {
         const plan = valueOrThrow(fitPlan(body.rig, body.trip));
-        const bytes = await service.exportFile(id, { ...plan, format, paper }, goneSignal(reply));
+        const bytes = await service.exportFile(
+          id,
+          { ...plan, format, paper, units: unitsAsked(units) },
+          goneSignal(reply),
+        );
         reply.header('content-disposition', `attachment; filename="drystage.${format}"`);
         return sendBytes(reply, bytes, TYPES[format]);
       },

@@ -1,6 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import type { RigsAndTrip } from '../../app/compare/compare.ts';
 import type { RigAndTrip } from '../../app/input/plan-input.ts';
+import { isForReaders } from '../../app/take-along/export-file.ts';
 import type { KeptResults } from '../../contract/kept.ts';
 import { readDemoPlan } from '../../io/demo-files.ts';
 import { DEMO_ID, type Store } from '../../store/library/store.ts';
@@ -28,7 +29,7 @@ export interface PlanRequest extends RigAndTrip {
 }
 
 /** A carry plan as a file to take along. */
-export type FileRequest = RigAndTrip & Pick<ExportAsk, 'format' | 'paper'>;
+export type FileRequest = RigAndTrip & Pick<ExportAsk, 'format' | 'paper' | 'units'>;
 
 export interface ServiceOptions {
   limits: Limits;
@@ -157,8 +158,9 @@ export class AnalysisService {
     const seconds = this.#limits.planSeconds;
     const ask = { ...request, key, packed, today: this.#today(), seconds, extras: true };
     const options = { timeoutMs: this.#limits.analyseMs, signal };
-    // The words of paper and of the view from the seat are English only.
-    return valueOrThrow(await speaking('en', () => this.#planning().run('exportFile', ask, options)));
+    const make = () => this.#planning().run('exportFile', ask, options);
+    // Files in open formats are read by programs: English and metric, whoever asked.
+    return valueOrThrow(await (isForReaders(request.format) ? make() : speaking('en', make)));
   }
 
   /** A good plan, while the best is still searched for under that name, as JSON bytes of a PlanReply; null while there is none. */

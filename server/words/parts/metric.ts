@@ -1,6 +1,6 @@
 import { UNIT_WORDS } from '../de/units/unit-words.ts';
 import { type Language, language } from './language.ts';
-import type { Parts, Unit } from './part.ts';
+import type { Figure, Parts, Unit } from './part.ts';
 import { digits, isBare, type Setting, setParts } from './setting.ts';
 
 interface Manner {
@@ -16,18 +16,23 @@ const MANNERS: Readonly<Record<Language, Manner>> = {
   de: { decimalSign: ',', units: UNIT_WORDS },
 };
 
-const written = (number: string): string => number.replace('.', MANNERS[language()].decimalSign);
+/** A number as the language writes it, with its sign before decimals. */
+export const numberText = (number: string | number): string =>
+  String(number).replace('.', MANNERS[language()].decimalSign);
 
 const unitBeside = (number: string, unit: Unit): string =>
   MANNERS[language()].units[unit]?.[number === '1' ? 0 : 1] ?? unit;
 
+/** A figure of a sentence in its metric unit. */
+export function metricFigure(part: Figure): string {
+  const number = numberText(digits(part, part.figure));
+  return isBare(part) ? number : `${number} ${unitBeside(number, part.unit)}`;
+}
+
 /** The setting of texts in JSON and of the command line. */
 const METRIC: Setting = {
-  figure: (part) => {
-    const number = written(digits(part, part.figure));
-    return isBare(part) ? number : `${number} ${unitBeside(number, part.unit)}`;
-  },
-  place: (part) => `km ${written(digits(part, part.place))}`,
+  figure: metricFigure,
+  place: (part) => `km ${numberText(digits(part, part.place))}`,
 };
 
 /** Parts as one line of text in metric units: what `text` in JSON says, and the command line prints. */

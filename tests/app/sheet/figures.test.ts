@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { atLeast, kmBefore, needed } from '../../../server/app/export/rounding.ts';
 import { markText } from '../../../server/app/sheet/parts/gauge-marks.ts';
+import { atLeast, kmBefore, needed } from '../../../server/app/text/lines/rounding.ts';
 import { aboardBeside, wholeAbove, wholeBelow } from '../../../server/core/quantity/rounding.ts';
 
 const litres = fc.double({ min: 0, max: 5000, noNaN: true });

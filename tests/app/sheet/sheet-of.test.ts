@@ -2,8 +2,13 @@ import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
 import type { ExportPack } from '../../../server/app/export/pack.ts';
 import type { PlannedTrip } from '../../../server/app/plan-trip.ts';
+import type { Sheet } from '../../../server/app/sheet/model/model.ts';
+import { suppliesOf } from '../../../server/app/sheet/parts/places.ts';
 import { sheetOf } from '../../../server/app/sheet/sheet-of.ts';
+import type { Units } from '../../../server/contract/answers/units.ts';
 import type { GaugeRow } from '../../../server/contract/whatif.ts';
+import { hearLanguage, type Language } from '../../../server/words/parts/language.ts';
+import { hearUnits, UNIT_PRESETS } from '../../../server/words/parts/reader-units.ts';
 import { demoPack } from '../export/packs.ts';
 import { allTexts, cellsOf, headlinesOf, partOf, rowsOf, textsOf } from './texts.ts';
 
@@ -330,5 +335,80 @@ describe('the other parts', () => {
     expect(texts.some((text) => text.includes('xxx'))).toBe(true);
     // biome-ignore lint/suspicious/noControlCharactersInRegex: they are what is looked for
     for (const text of texts) expect(text).not.toMatch(/[\u0000-\u001f\u202e]/);
+  });
+});
+
+describe('the sheet in the reader’s units and language', () => {
+  const read = (units: Units, spoken: Language, of = pack): Sheet => {
+    hearUnits(() => units);
+    hearLanguage(() => spoken);
+    try {
+      return sheetOf(of);
+    } finally {
+      hearUnits(() => UNIT_PRESETS.metric);
+      hearLanguage(() => 'en');
+    }
+  };
+  const supplies = () =>
+    pack.planned.plan.sheet.flatMap((halt) => suppliesOf(halt).map(({ supply }) => supply));
+
+  it('has miles and gallons of the figures that it has in km and l, rounded to the same side', () => {
+    const [metric, us] = [read(UNIT_PRESETS.metric, 'en'), read(UNIT_PRESETS.us, 'en')];
+    const figures = supplies().map(({ at, arriveL, fillL, leaveL, turnBackKm }) => ({
+      atKm: at.atKm,
+      arriveL,
+      fillL,
+      leaveL,
+      turnBackKm,
+    }));
+    const [rows, usRows] = [metric, us].map((sheet) => rowsOf(partOf(sheet, 'stops')).map(cellsOf));
+    expect(usRows).toHaveLength(figures.length);
+    let compared = 0;
+    figures.forEach(({ atKm, arriveL, fillL, leaveL, turnBackKm }, index) => {
+      const cells = usRows![index]!;
+      if (cells[1] !== '') expect(cells[1]).toBe(String(Math.round(atKm / 1.609344)));
+      const up = (litres: number) => String(Math.ceil((litres / 3.785411784) * 10 - 1e-6) / 10);
+      if (arriveL !== null)
+        expect(cells[4]).toBe(String(Math.floor((arriveL / 3.785411784) * 10 + 1e-6) / 10));
+      if (fillL > 0) expect(cells[5]).toBe(up(fillL));
+      if (leaveL !== null) expect(cells[6]).toBe(up(leaveL));
+      if (leaveL !== null && turnBackKm !== null) {
+        expect(cells[8]).toBe(String(Math.floor(turnBackKm / 1.609344)));
+        expect(rows![index]![8]).toBe(String(Math.floor(turnBackKm)));
+        compared += 1;
+      }
+    });
+    expect(compared).toBeGreaterThan(2);
+    const units = us.parts.flatMap(({ blocks }) =>
+      blocks.flatMap((block) => (block.kind === 'table' ? block.columns.map(({ unit }) => unit) : [])),
+    );
+    expect(new Set(units)).toEqual(new Set(['', 'mi', 'US gal', 'h']));
+    const texts = allTexts(us).join('\n');
+    expect(texts).not.toMatch(/\d km\b|\bkm \d|\d l\b/);
+    // Marks of the gauge are of the gauge, whatever the units.
+    expect(rowsOf(partOf(us, 'gauge')).map((one) => cellsOf(one)[3])).toEqual(
+      rowsOf(partOf(metric, 'gauge')).map((one) => cellsOf(one)[3]),
+    );
+  });
+
+  it('takes litres with miles', () => {
+    const mixed = read({ ...UNIT_PRESETS.us, volume: 'L' }, 'en');
+    const [column] = partOf(mixed, 'stops').blocks.flatMap((block) =>
+      block.kind === 'table' ? [block.columns] : [],
+    );
+    expect(column!.map(({ unit }) => unit)).toEqual(['', 'mi', '', '', 'l', 'l', 'l', '', 'mi']);
+  });
+
+  it('is German where German is spoken, decimals with commas', async () => {
+    hearLanguage(() => 'de');
+    const german = await demoPack().finally(() => hearLanguage(() => 'en'));
+    const sheet = read(UNIT_PRESETS.metric, 'de', german);
+    expect(sheet.parts.map(({ heading }) => heading)).toContain('Die Halte der Reihe nach');
+    expect(sheet.foot).toContain('Trinkwasser niemals rationieren');
+    const texts = allTexts(sheet).join('\n');
+    expect(texts).not.toMatch(/\b(?:with|and|cans|fill|leave|before|not known|invented)\b/i);
+    expect(rowsOf(partOf(sheet, 'days')).map((one) => cellsOf(one)[3])).toContainEqual(
+      expect.stringMatching(/^\d+,\d$/),
+    );
   });
 });

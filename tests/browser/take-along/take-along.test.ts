@@ -54,7 +54,7 @@ const button = (page: Page, name: string | RegExp) => page.getByRole('button', {
 
 async function goTo(page: Page, km: number): Promise<void> {
   await button(page, /^I am at/).click();
-  await page.getByRole('textbox', { name: 'Kilometre along the route' }).fill(String(km));
+  await page.getByRole('textbox', { name: 'Place along the route' }).fill(String(km));
   await button(page, 'Done').click();
 }
 
@@ -162,7 +162,7 @@ it('says so where no position is to be had', async () => {
   const { context, page } = await openFile();
   try {
     await button(page, 'Find my place').click();
-    await page.getByText(/Enter the km/).waitFor();
+    await page.getByText(/Enter the place/).waitFor();
   } finally {
     await context.close();
   }

@@ -47,7 +47,11 @@ const LAYERS: readonly Layer[] = [
   { at: 'server/', from: [], node: true },
   { at: 'web/vite.config.ts', from: [], node: true },
   // The same rules on a telephone as on the server: what runs in a file to take along has no server to ask.
-  { at: 'web/cab/', from: ['server/core/', 'server/contract/', 'server/words/cab.ts'], node: false },
+  {
+    at: 'web/cab/',
+    from: ['server/core/', 'server/contract/', 'server/words/cab.ts', 'server/words/parts/'],
+    node: false,
+  },
   { at: 'web/', from: ['server/contract/', 'server/words/'], node: false },
 ];
 

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { named, storedUnits, UNIT_CHOICES, unitsFromStored, withUnit } from '../../../web/units/choice.ts';
+import { UNIT_CHOICES } from '../../../server/words/parts/reader-units.ts';
+import { named, storedUnits, unitsFromStored, withUnit } from '../../../web/units/choice.ts';
 import { unitOf, unitsOf } from '../../../web/units/conversions.ts';
 import { fieldText, readTyped } from '../../../web/units/quantities.ts';
 import { formatAtKm, formatKm, formatLitres, type UnitSystem } from '../../../web/units/units.ts';

@@ -5,17 +5,19 @@ import { numberAt } from '../../../core/lists/at.ts';
 import { onMap, simplifyLine } from '../../../core/mapview/simplify-line.ts';
 import { positionAt, stepAt } from '../../../core/route/passings/locate.ts';
 import type { RouteLine } from '../../../core/route/route-line.ts';
-import { PRINTED } from '../../../words/printed.ts';
+import { numberText } from '../../../words/parts/metric.ts';
+import { kmFrom } from '../../../words/parts/reader-figures.ts';
+import { printed } from '../../../words/printed.ts';
 import type { ExportPack } from '../../export/pack.ts';
-import { kmText } from '../../export/rounding.ts';
 import { plain } from '../../text/lines/plain.ts';
+import { distanceFigure, withDistance } from '../../text/lines/rounding.ts';
 import type { Picture } from '../model/model.ts';
 import { numbered, suppliesOf } from '../parts/places.ts';
 import { troubledStretches } from '../parts/trouble.ts';
 import { roundStep } from './strip.ts';
 import { circle, line, type Pen, type PointMm, rect, svgText, text } from './svg.ts';
 
-const WORDS = PRINTED.paper.pictures;
+const words = () => printed().paper.pictures;
 
 const WIDTH = 88;
 const MARGIN = 6;
@@ -62,7 +64,7 @@ export function mapPicture(pack: ExportPack, mostHeightMm: number): Picture {
     svg: svgText({ width: WIDTH, height: heightMm }, body),
     widthMm: WIDTH,
     heightMm,
-    alt: WORDS.map(plain(route.name)),
+    alt: words().map(plain(route.name)),
   };
 }
 
@@ -121,10 +123,10 @@ function endMarks(road: readonly PointMm[]): string[] {
   if (start === undefined || end === undefined) return [];
   const meet = Math.hypot(start.x - end.x, start.y - end.y) < 10;
   const ends = meet
-    ? [{ point: start, words: WORDS.both }]
+    ? [{ point: start, words: words().both }]
     : [
-        { point: start, words: WORDS.start },
-        { point: end, words: WORDS.end },
+        { point: start, words: words().start },
+        { point: end, words: words().end },
       ];
   return ends.flatMap(({ point, words }) => [
     circle(point, 0.9, { ink: '#fff', pen: { widthMm: 0.4 } }),
@@ -212,7 +214,8 @@ function freeSpot(place: PointMm, { placed, road, heightMm }: Taken): PointMm | 
 function compass({ heightMm, mmPerUnit, midLat }: Frame): string[] {
   // The plane's unit is the radius that Web Mercator goes by; it stretches by 1 / cos of the latitude.
   const mmPerKm = mmPerUnit / ((SEMI_MAJOR_M / 1000) * Math.cos(midLat * RADIANS_PER_DEGREE));
-  const km = roundStep(12 / mmPerKm);
+  const step = roundStep(distanceFigure(12 / mmPerKm));
+  const km = kmFrom(step);
   const [x, y] = [MARGIN, heightMm + 4];
   const end = x + km * mmPerKm;
   return [
@@ -225,7 +228,7 @@ function compass({ heightMm, mmPerUnit, midLat }: Frame): string[] {
       ],
       { widthMm: 0.3 },
     ),
-    text({ x: end + 1.5, y }, WORDS.scale(km < 1 ? String(km) : kmText(km)), { sizeMm: NUMBER_SIZE }),
+    text({ x: end + 1.5, y }, withDistance(numberText(step)), { sizeMm: NUMBER_SIZE }),
     line(
       [
         { x: WIDTH - 5, y: y + 1 },
@@ -234,15 +237,15 @@ function compass({ heightMm, mmPerUnit, midLat }: Frame): string[] {
       ],
       { widthMm: 0.3 },
     ),
-    text({ x: WIDTH - 3.5, y: y + 1 }, WORDS.north, { sizeMm: NUMBER_SIZE, bold: true }),
+    text({ x: WIDTH - 3.5, y: y + 1 }, words().north, { sizeMm: NUMBER_SIZE, bold: true }),
   ];
 }
 
-const LEGEND_WORDS: Record<Exclude<Verdict, 'enough'>, string> = {
-  short: WORDS.legend.short,
-  'into-reserve': WORDS.legend['into-reserve'],
-  unknown: WORDS.legend['not-known'],
-};
+const legendWords = (): Record<Exclude<Verdict, 'enough'>, string> => ({
+  short: words().legend.short,
+  'into-reserve': words().legend['into-reserve'],
+  unknown: words().legend['not-known'],
+});
 
 function legendOf(verdicts: ReadonlySet<Verdict>, { heightMm }: Frame): string[] {
   const shown = (['short', 'into-reserve', 'unknown'] as const).filter((each) => verdicts.has(each));
@@ -258,7 +261,7 @@ function legendOf(verdicts: ReadonlySet<Verdict>, { heightMm }: Frame): string[]
         ],
         PENS[verdict],
       ),
-      text({ x: x + 7, y: y + 0.9 }, LEGEND_WORDS[verdict], { sizeMm: 2.3 }),
+      text({ x: x + 7, y: y + 0.9 }, legendWords()[verdict], { sizeMm: 2.3 }),
     ];
   });
 }

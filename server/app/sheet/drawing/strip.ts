@@ -1,15 +1,16 @@
 import type { Commodity } from '../../../contract/common.ts';
-import { PRINTED } from '../../../words/printed.ts';
-import { kmBefore, kmText } from '../../export/rounding.ts';
+import { distanceIn, kmFrom } from '../../../words/parts/reader-figures.ts';
+import { printed } from '../../../words/printed.ts';
 import type { PlannedTrip } from '../../plan-trip.ts';
 import { shortened } from '../../text/lines/plain.ts';
+import { kmBefore, kmText } from '../../text/lines/rounding.ts';
 import type { Picture } from '../model/model.ts';
 import { nameText, numbered } from '../parts/places.ts';
 import { troubledStretches } from '../parts/trouble.ts';
 import { type LevelAt, levelRuns, withoutCover } from './levels.ts';
 import { area, type BoxMm, dots, hatch, line, rect, svgText, text } from './svg.ts';
 
-const WORDS = PRINTED.paper.pictures;
+const words = () => printed().paper.pictures;
 
 /** The strip in millimetres: the road in the middle, a bar on each side of it, names beyond them. */
 const WIDTH = 88;
@@ -59,7 +60,7 @@ export function stripPicture(planned: PlannedTrip, heightMm: number): Picture {
     svg: svgText({ width: WIDTH, height: heightMm }, body),
     widthMm: WIDTH,
     heightMm,
-    alt: WORDS.strip,
+    alt: words().strip,
   };
 }
 
@@ -71,7 +72,7 @@ const fullLitres = (planned: PlannedTrip, commodity: Commodity): number =>
   );
 
 const headOf = ({ commodity, inner, outward }: Side): string =>
-  text({ x: inner + (outward * BAR_WIDTH) / 2, y: TOP - 3 }, WORDS[commodity], {
+  text({ x: inner + (outward * BAR_WIDTH) / 2, y: TOP - 3 }, words()[commodity], {
     sizeMm: 3,
     anchor: 'middle',
     bold: true,
@@ -126,7 +127,7 @@ const dryOf = (box: BoxMm): string =>
 function roadOf({ analysis: { route } }: PlannedTrip, yOfKm: (km: number) => number): string[] {
   const top = yOfKm(route.lengthKm);
   const bottom = yOfKm(0);
-  const step = roundStep(route.lengthKm / 7);
+  const step = kmFrom(roundStep(distanceIn(route.lengthKm / 7)));
   const ticks: string[] = [];
   for (let km = step; km < route.lengthKm - step / 3; km += step)
     ticks.push(
@@ -206,7 +207,7 @@ function labelsFor(planned: PlannedTrip, commodity: Commodity): Label[] {
   const stops = numbered(plan.sheet).flatMap(({ number, halt }): Label[] => {
     const supply = halt[commodity];
     if (supply === null) return [];
-    const name = nameText(supply.at.name ?? supply.kind ?? PRINTED.lines.unnamedPlaces[supply.at.kind]);
+    const name = nameText(supply.at.name ?? supply.kind ?? printed().lines.unnamedPlaces[supply.at.kind]);
     // Of many those stay from which the way is longest.
     const weight = 2 + (supply.next?.lengthKm ?? 0) / (1 + planned.analysis.route.lengthKm);
     return [{ atKm: supply.at.atKm, words: `${number} ${name}`, bold: true, weight }];
@@ -215,7 +216,7 @@ function labelsFor(planned: PlannedTrip, commodity: Commodity): Label[] {
     .filter((each) => each.commodity === commodity && each.atKm < each.towards.atKm)
     .map(({ atKm, first }) => ({
       atKm,
-      words: WORDS.back(kmBefore(atKm)),
+      words: words().back(kmBefore(atKm)),
       bold: false,
       weight: first ? 1 : 0,
     }));
@@ -223,9 +224,11 @@ function labelsFor(planned: PlannedTrip, commodity: Commodity): Label[] {
     .filter((each) => each.commodity === commodity)
     .flatMap(({ runsDryKm, reserveFromKm }): Label[] => {
       if (runsDryKm !== null)
-        return [{ atKm: runsDryKm, words: WORDS.dry(kmBefore(runsDryKm)), bold: true, weight: 4 }];
+        return [{ atKm: runsDryKm, words: words().dry(kmBefore(runsDryKm)), bold: true, weight: 4 }];
       if (reserveFromKm === null) return [];
-      return [{ atKm: reserveFromKm, words: WORDS.reserve(kmBefore(reserveFromKm)), bold: false, weight: 3 }];
+      return [
+        { atKm: reserveFromKm, words: words().reserve(kmBefore(reserveFromKm)), bold: false, weight: 3 },
+      ];
     });
   return [...stops, ...(plan.status === 'found' ? backs : []), ...troubles];
 }
@@ -235,19 +238,19 @@ function legendOf(planned: PlannedTrip, heightMm: number): string[] {
   const found = planned.plan.status === 'found';
   const y = heightMm - LEGEND_HEIGHT + 4;
   const entries: [string, (box: BoxMm) => string][] = [
-    [WORDS.legend.tanks, (box) => rect(box, { ink: '#b8b8b8', pen: { widthMm: 0.15 } })],
+    [words().legend.tanks, (box) => rect(box, { ink: '#b8b8b8', pen: { widthMm: 0.15 } })],
     ...(found
       ? [
-          [WORDS.legend.cans, (box: BoxMm) => rect(box, { ink: '#e2e2e2', pen: { widthMm: 0.15 } })] as [
+          [words().legend.cans, (box: BoxMm) => rect(box, { ink: '#e2e2e2', pen: { widthMm: 0.15 } })] as [
             string,
             (box: BoxMm) => string,
           ],
         ]
       : [
-          [WORDS.legend.reserve, reserveOf] as [string, (box: BoxMm) => string],
-          [WORDS.legend.dry, dryOf] as [string, (box: BoxMm) => string],
+          [words().legend.reserve, reserveOf] as [string, (box: BoxMm) => string],
+          [words().legend.dry, dryOf] as [string, (box: BoxMm) => string],
         ]),
-    [WORDS.legend.unknown, (box) => dots(box, 1.1)],
+    [words().legend.unknown, (box) => dots(box, 1.1)],
   ];
   const width = WIDTH / entries.length;
   return entries.flatMap(([words, sample], index) => [

@@ -1,4 +1,5 @@
 import type { Paper } from '../../../contract/answers/sheet.ts';
+import { language } from '../../../words/parts/language.ts';
 import { xmlText } from '../../xml-text.ts';
 import type {
   Block,
@@ -16,7 +17,7 @@ import { SHEET_CSS, sheetPageCss } from './sheet-css.ts';
 export const sheetHtml = (sheet: Sheet, paper: Paper = 'a4'): string =>
   [
     '<!doctype html>',
-    '<html lang="en">',
+    `<html lang="${language()}">`,
     '<head>',
     '<meta charset="utf-8">',
     '<meta name="viewport" content="width=device-width, initial-scale=1">',

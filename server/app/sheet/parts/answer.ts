@@ -1,17 +1,24 @@
 import type { Gap } from '../../../contract/analysis.ts';
 import type { Commodity } from '../../../contract/common.ts';
 import { COMMODITIES } from '../../../core/quantity/commodities.ts';
-import { PRINTED } from '../../../words/printed.ts';
-import { kmBefore, kmText, needed } from '../../export/rounding.ts';
+import { printed } from '../../../words/printed.ts';
 import type { PlannedTrip } from '../../plan-trip.ts';
-import { plain } from '../../text/lines/plain.ts';
+import {
+  atPlace,
+  kmText,
+  lengthText,
+  neededText,
+  placeBefore,
+  placeText,
+} from '../../text/lines/rounding.ts';
+import { saidText } from '../../text/lines/said-text.ts';
 import { sentenceText } from '../../text/lines/sentence-text.ts';
 import { places } from '../../text/plan/sheet-text.ts';
 import type { Block } from '../model/model.ts';
 import { edgeText, nameText } from './places.ts';
 import { worstFirst } from './stretches.ts';
 
-const WORDS = PRINTED.paper.answer;
+const words = () => printed().paper.answer;
 
 /** Named in the box before the rest is counted (ours): it is read standing. */
 const NAMED_STOPS = 6;
@@ -23,7 +30,7 @@ export function answerBlocks(planned: PlannedTrip): Block[] {
   return [
     { kind: 'headline', lines: headlines(planned) },
     { kind: 'lines', lines: COMMODITIES.map((commodity) => commodityLine(planned, commodity)) },
-    { kind: 'box', label: WORDS.box, lines: todoLines(planned) },
+    { kind: 'box', label: words().box, lines: todoLines(planned) },
   ];
 }
 
@@ -31,16 +38,16 @@ export function answerBlocks(planned: PlannedTrip): Block[] {
 function headlines({ analysis, plan }: PlannedTrip): string[] {
   const closed = analysis.cautions
     .filter(({ code }) => code === 'route-closed')
-    .map(({ fromKm = 0, toKm = fromKm }) => WORDS.closed(kmBefore(fromKm), kmText(toKm)));
+    .map(({ fromKm = 0, toKm = fromKm }) => words().closed(placeBefore(fromKm), placeText(toKm)));
   return [...closed, planHeadline({ analysis, plan })];
 }
 
 function planHeadline({ analysis, plan }: Pick<PlannedTrip, 'analysis' | 'plan'>): string {
-  if (plan.status === 'none') return WORDS.noPlan;
-  if (plan.status === 'out-of-time') return WORDS.outOfTime;
-  if (hasOpenLeg(plan)) return WORDS.notAllKnown;
+  if (plan.status === 'none') return words().noPlan;
+  if (plan.status === 'out-of-time') return words().outOfTime;
+  if (hasOpenLeg(plan)) return words().notAllKnown;
   const [unmapped] = analysis.noData;
-  return unmapped === undefined ? WORDS.holds : WORDS.unmapped(unmapped);
+  return unmapped === undefined ? words().holds : words().unmapped(unmapped);
 }
 
 /** Whether the plan has a leg that is not known to hold. */
@@ -49,34 +56,34 @@ export const hasOpenLeg = ({ legs }: Pick<PlannedTrip['plan'], 'legs'>): boolean
 
 function commodityLine({ analysis, plan }: PlannedTrip, commodity: Commodity): string {
   const report = analysis[commodity];
-  if (analysis.noData.includes(commodity)) return WORDS.noData(commodity);
+  if (analysis.noData.includes(commodity)) return words().noData(commodity);
   const found = plan.status === 'found';
   const open = found ? plan.legs[commodity].find(({ verdict }) => verdict !== 'enough') : undefined;
-  if (open !== undefined) return WORDS.openLeg(commodity, edgeText(open.from), edgeText(open.to));
+  if (open !== undefined) return words().openLeg(commodity, edgeText(open.from), edgeText(open.to));
   const [worst] = worstFirst(report.gaps);
-  if (worst === undefined) return WORDS.noData(commodity);
+  if (worst === undefined) return words().noData(commodity);
   if (worst.doubt?.of === 'onward' && worst.doubt.leavesUnknown && worst.verdict === 'unknown')
-    return WORDS.pastTheEnd(commodity);
+    return words().pastTheEnd(commodity);
   if (worst.verdict === 'enough') {
     const legs = found ? plan.legs[commodity] : report.gaps;
     const lengths = legs.map(({ from, to }) => to.atKm - from.atKm);
-    return WORDS.enough(commodity, kmText(Math.max(...lengths)));
+    return words().enough(commodity, lengthText(Math.max(...lengths)));
   }
   const outcome = outcomeOf(commodity, worst);
-  if (found) return WORDS.without(outcome);
-  return WORDS.asItIs(outcome, worst.extraL > 0 ? needed(worst.extraL) : null);
+  if (found) return words().without(outcome);
+  return words().asItIs(outcome, worst.extraL > 0 ? neededText(worst.extraL) : null);
 }
 
 function outcomeOf(commodity: Commodity, gap: Gap): string {
-  const km = (at: number | null) => (at === null ? null : kmBefore(at));
+  const km = (at: number | null) => (at === null ? null : placeBefore(at));
   switch (gap.verdict) {
     case 'short':
-      return WORDS.dry(commodity, km(gap.runsDryKm));
+      return words().dry(commodity, km(gap.runsDryKm));
     case 'into-reserve':
-      return WORDS.intoReserve(commodity, km(gap.reserveFromKm));
+      return words().intoReserve(commodity, km(gap.reserveFromKm));
     case 'unknown':
     case 'enough':
-      return WORDS.unknown(commodity, edgeText(gap.from), edgeText(gap.to));
+      return words().unknown(commodity, edgeText(gap.from), edgeText(gap.to));
   }
 }
 
@@ -87,9 +94,9 @@ function todoLines(planned: PlannedTrip): string[] {
     ({ count }) => count > 0,
   );
   return [
-    ...(hasOpenLeg(plan) ? [WORDS.partlyUnknown] : []),
-    ...analysis.noData.map(WORDS.getData),
-    ...(get.length === 0 ? [] : [WORDS.get(get)]),
+    ...(hasOpenLeg(plan) ? [words().partlyUnknown] : []),
+    ...analysis.noData.map(words().getData),
+    ...(get.length === 0 ? [] : [words().get(get)]),
     ...COMMODITIES.filter((each) => !analysis.noData.includes(each)).map((each) => fillLine(planned, each)),
     ...carryLines(planned),
     ...turnBackLines(planned),
@@ -102,29 +109,29 @@ function fillLine({ plan }: PlannedTrip, commodity: Commodity): string {
     const supply = halt[commodity];
     return halt.kind === 'stop' && supply !== null
       ? [
-          WORDS.named(
-            nameText(supply.at.name ?? supply.kind ?? PRINTED.lines.unnamedPlaces.passing),
-            kmText(supply.at.atKm),
+          words().named(
+            nameText(supply.at.name ?? supply.kind ?? printed().lines.unnamedPlaces.passing),
+            placeText(supply.at.atKm),
           ),
         ]
       : [];
   });
   const more = stops.length - NAMED_STOPS;
-  return WORDS.fill(commodity, [
+  return words().fill(commodity, [
     ...stops.slice(0, NAMED_STOPS),
-    ...(more > 0 ? [WORDS.moreStops(more)] : []),
+    ...(more > 0 ? [words().moreStops(more)] : []),
   ]);
 }
 
 function carryLines({ plan: { carries } }: PlannedTrip): string[] {
   const lines = carries.slice(0, NAMED_CARRIES).map(({ cans, commodity, from, to, pourAtKm }) => {
-    const what = WORDS.carry(cans, { commodity, from: edgeText(from), to: edgeText(to) });
-    if (pourAtKm.length === 0) return `${what}${WORDS.pourNone}`;
+    const what = words().carry(cans, { commodity, from: edgeText(from), to: edgeText(to) });
+    if (pourAtKm.length === 0) return `${what}${words().pourNone}`;
     const left = cans - pourAtKm.length;
-    return `${what}${WORDS.pour(places(pourAtKm, kmText))}${left > 0 ? WORDS.stillFull(left) : ''}`;
+    return `${what}${words().pour(atPlace(places(pourAtKm, kmText)))}${left > 0 ? words().stillFull(left) : ''}`;
   });
   const more = carries.length - NAMED_CARRIES;
-  return more > 0 ? [...lines, WORDS.moreCarries(more)] : lines;
+  return more > 0 ? [...lines, words().moreCarries(more)] : lines;
 }
 
 /** Only those that come first of fuel and water, and before what they lead on to. */
@@ -132,16 +139,16 @@ function turnBackLines({ whatIf: { turnBacks } }: PlannedTrip): string[] {
   const first = turnBacks.filter(({ first: isFirst, atKm, towards }) => isFirst && atKm < towards.atKm);
   const lines = first
     .slice(0, NAMED_TURN_BACKS)
-    .map(({ atKm, commodity, backTo }) => WORDS.turnBack(kmBefore(atKm), commodity, edgeText(backTo)));
+    .map(({ atKm, commodity, backTo }) => words().turnBack(placeBefore(atKm), commodity, edgeText(backTo)));
   const more = first.length - NAMED_TURN_BACKS;
-  return more > 0 ? [...lines, WORDS.moreTurnBacks(more)] : lines;
+  return more > 0 ? [...lines, words().moreTurnBacks(more)] : lines;
 }
 
 function callLine({ whatIf: { callFirst } }: PlannedTrip): string[] {
   const first = callFirst.find(({ verdict }) => verdict !== 'enough');
   if (first === undefined) return [];
-  const place = WORDS.named(nameText(first.name ?? first.kind), kmText(first.atKm));
-  return [first.isOwn ? WORDS.see(place) : WORDS.telephone(place)];
+  const place = words().named(nameText(first.name ?? first.kind), placeText(first.atKm));
+  return [first.isOwn ? words().see(place) : words().telephone(place)];
 }
 
 /** Ways out that are named (ours): the first are the best. */
@@ -150,19 +157,19 @@ const NAMED_WAYS = 6;
 /** Without a plan: what breaks it, and what would help. Nothing where there is a plan. */
 export function waysOutBlocks({ plan }: PlannedTrip): Block[] {
   if (plan.status === 'found') return [];
-  const ways = plan.waysOut.slice(0, NAMED_WAYS).map(({ text }) => plain(text));
+  const ways = plan.waysOut.slice(0, NAMED_WAYS).map(saidText);
   const rest = plan.waysOut.length - ways.length;
-  const standing = plan.waysOutComplete ? WORDS.noWayOut : WORDS.notAllTried;
+  const standing = plan.waysOutComplete ? words().noWayOut : words().notAllTried;
   return [
     ...(plan.breaks.length === 0
       ? []
-      : [{ kind: 'box' as const, label: WORDS.breaks, lines: plan.breaks.map(({ text }) => plain(text)) }]),
+      : [{ kind: 'box' as const, label: words().breaks, lines: plan.breaks.map(saidText) }]),
     {
       kind: 'box',
-      label: WORDS.waysOut,
+      label: words().waysOut,
       lines: [
         ...ways,
-        ...(rest > 0 ? [PRINTED.paper.page.more(rest)] : []),
+        ...(rest > 0 ? [printed().paper.page.more(rest)] : []),
         ...(ways.length === 0 || !plan.waysOutComplete ? [standing] : []),
       ],
     },

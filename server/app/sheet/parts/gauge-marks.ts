@@ -1,10 +1,10 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { GaugeRow } from '../../../contract/whatif.ts';
 import { type CabTank, cabTank, leastEighths } from '../../../core/cab/aboard.ts';
-import { PRINTED } from '../../../words/printed.ts';
+import { printed } from '../../../words/printed.ts';
 import type { PlannedTrip } from '../../plan-trip.ts';
 
-const WORDS = PRINTED.paper.tables.gauge;
+const words = () => printed().paper.tables.gauge;
 
 /** The gauge of a single tank, and what a can beside it holds. */
 export interface GaugeDial {
@@ -44,5 +44,5 @@ const SAME_L = 1e-6;
  */
 export function markText(litres: number, { tank, canL }: GaugeDial, cans: number): string {
   const eighths = leastEighths(tank, litres - cans * canL);
-  return eighths === null ? WORDS.beyond : WORDS.withCans(WORDS.mark(eighths), cans);
+  return eighths === null ? words().beyond : words().withCans(words().mark(eighths), cans);
 }

@@ -1,16 +1,16 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { Gauge, GaugeRow } from '../../../contract/whatif.ts';
 import { COMMODITIES } from '../../../core/quantity/commodities.ts';
-import { aboardBeside, wholeAbove } from '../../../core/quantity/rounding.ts';
-import { PRINTED } from '../../../words/printed.ts';
-import { kmBefore, kmText } from '../../export/rounding.ts';
+import { aboardText, wholeNeeded } from '../../../words/parts/reader-figures.ts';
+import { printed } from '../../../words/printed.ts';
 import type { PlannedTrip } from '../../plan-trip.ts';
+import { kmBefore, kmText, lengthText } from '../../text/lines/rounding.ts';
 import { gaugePlace } from '../../text/plan/gauge-text.ts';
 import { type Block, cell, row, type SheetCell, type SheetColumn } from '../model/model.ts';
 import { cansAt, dialOf, type GaugeDial, markText } from './gauge-marks.ts';
 
-const WORDS = PRINTED.paper.tables.gauge;
-const HEADS = WORDS.columns;
+const words = () => printed().paper.tables.gauge;
+const heads = () => words().columns;
 
 /** Lines that fit one page beside their words (ours). */
 const MOST_ROWS = 46;
@@ -25,10 +25,10 @@ export function gaugeBlocks(planned: PlannedTrip): Block[] {
     {
       kind: 'lines',
       lines: [
-        WORDS.bases[gauge.basis],
+        words().bases[gauge.basis],
         ...dialLines(planned, dials),
-        ...(stepKm === gauge.stepKm ? [] : [WORDS.every(kmText(stepKm))]),
-        ...(isWhole ? [] : [WORDS.leftOut]),
+        ...(stepKm === gauge.stepKm ? [] : [words().every(lengthText(stepKm), lengthText(gauge.stepKm))]),
+        ...(isWhole ? [] : [words().leftOut]),
       ],
     },
   ];
@@ -69,13 +69,13 @@ const isStepOf = ({ atKm }: GaugeRow, everyKm: number, placesKm: readonly number
 type Dials = Record<Commodity, GaugeDial | null>;
 
 const columnsOf = (dials: Dials): SheetColumn[] => [
-  { ...HEADS.at, lean: 'right', width: 8 },
-  { ...HEADS.place, lean: 'left', width: 30 },
+  { ...heads().at, lean: 'right', width: 8 },
+  { ...heads().place, lean: 'left', width: 30 },
   ...COMMODITIES.flatMap((commodity): SheetColumn[] => [
-    { ...HEADS.on(commodity), lean: 'right', width: 10, startsGroup: true },
-    ...(dials[commodity] === null ? [] : [{ ...HEADS.onGauge, lean: 'left' as const, width: 14 }]),
-    { ...HEADS.back, lean: 'right', width: 9 },
-    { ...HEADS.planned, lean: 'right', width: 9 },
+    { ...heads().on(commodity), lean: 'right', width: 10, startsGroup: true },
+    ...(dials[commodity] === null ? [] : [{ ...heads().onGauge, lean: 'left' as const, width: 14 }]),
+    { ...heads().back, lean: 'right', width: 9 },
+    { ...heads().planned, lean: 'right', width: 9 },
   ]),
 ];
 
@@ -89,10 +89,10 @@ function rowOf(gauged: GaugeRow, { planned, dials }: { planned: PlannedTrip; dia
       const dial = dials[commodity];
       const lacks = onL > plannedL + 1e-6;
       return [
-        cell(String(wholeAbove(onL)), { strong: true, verdict: lacks ? 'short' : null }),
+        cell(wholeNeeded(onL), { strong: true, verdict: lacks ? 'short' : null }),
         ...(dial === null ? [] : [cell(markText(onL, dial, cansAt(planned, commodity, gauged)))]),
-        cell(backL === null ? WORDS.noWay : String(wholeAbove(backL))),
-        cell(plannedL < 0 ? WORDS.dry : String(aboardBeside(plannedL, onL))),
+        cell(backL === null ? words().noWay : wholeNeeded(backL)),
+        cell(plannedL < 0 ? words().dry : aboardText(plannedL, onL)),
       ];
     }),
   ]);
@@ -102,7 +102,9 @@ function dialLines(planned: PlannedTrip, dials: Dials): string[] {
   const shown = COMMODITIES.filter((each) => dials[each] !== null);
   const others = COMMODITIES.filter((each) => dials[each] === null);
   return [
-    ...(shown.length === 0 ? [] : [WORDS.eighths(PRINTED.lines.both(shown), planned.gauge.basis === 'plan')]),
-    ...(others.length === 0 ? [] : [WORDS.noGauge(PRINTED.lines.both(others))]),
+    ...(shown.length === 0
+      ? []
+      : [words().eighths(printed().lines.both(shown), planned.gauge.basis === 'plan')]),
+    ...(others.length === 0 ? [] : [words().noGauge(printed().lines.both(others))]),
   ];
 }

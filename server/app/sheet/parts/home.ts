@@ -1,35 +1,35 @@
 import type { Day } from '../../../contract/pace.ts';
 import { positionAt } from '../../../core/route/passings/locate.ts';
-import { PRINTED } from '../../../words/printed.ts';
+import { printed } from '../../../words/printed.ts';
 import type { ExportPack } from '../../export/pack.ts';
-import { kmText } from '../../export/rounding.ts';
 import { figure } from '../../text/lines/figures.ts';
 import { plain } from '../../text/lines/plain.ts';
+import { lengthText, placeText } from '../../text/lines/rounding.ts';
 import { clock } from '../../text/plan/sheet-text.ts';
 import { type Block, cell, row, type SheetColumn } from '../model/model.ts';
 import { hasOpenLeg } from './answer.ts';
 import { MOST_DAYS, nightText } from './days.ts';
 import { edgeText, nameText, pointText, suppliesOf } from './places.ts';
 
-const WORDS = PRINTED.paper.home;
+const words = () => printed().paper.home;
 
-const ALARM_COLUMNS: readonly SheetColumn[] = [
-  { ...WORDS.alarmColumns.stop, lean: 'left', width: 40 },
-  { ...WORDS.alarmColumns.where, lean: 'left', width: 30 },
-  { ...WORDS.alarmColumns.by, lean: 'left', width: 30 },
+const alarmColumns = (): readonly SheetColumn[] => [
+  { ...words().alarmColumns.stop, lean: 'left', width: 40 },
+  { ...words().alarmColumns.where, lean: 'left', width: 30 },
+  { ...words().alarmColumns.by, lean: 'left', width: 30 },
 ];
-const NIGHT_COLUMNS: readonly SheetColumn[] = [
-  { ...WORDS.columns.day, lean: 'right', width: 7 },
-  { ...WORDS.columns.date, lean: 'left', width: 14 },
-  { ...WORDS.columns.night, lean: 'left', width: 39 },
-  { ...WORDS.columns.where, lean: 'left', width: 40 },
+const nightColumns = (): readonly SheetColumn[] => [
+  { ...words().columns.day, lean: 'right', width: 7 },
+  { ...words().columns.date, lean: 'left', width: 14 },
+  { ...words().columns.night, lean: 'left', width: 39 },
+  { ...words().columns.where, lean: 'left', width: 40 },
 ];
 
 /** The page for somebody at home: which way, when, whom to call, and when to raise the alarm. */
 export const homeBlocks = (pack: ExportPack): Block[] => [
   { kind: 'lines', lines: tripLines(pack) },
   ...alarmBlocks(pack),
-  { kind: 'box', label: WORDS.contacts, lines: WORDS.blanks },
+  { kind: 'box', label: words().contacts, lines: words().blanks },
   { kind: 'lines', lines: telephoneLines(pack) },
   ...nightBlocks(pack),
 ];
@@ -40,13 +40,13 @@ function tripLines({ planned: { analysis, plan }, route }: ExportPack): string[]
   const ends = plan.sheet.at(-1)?.time.span ?? null;
   const takes = plan.totals?.days ?? days.elapsedDays.slow;
   return [
-    WORDS.route(plain(route.name), kmText(analysis.route.lengthKm)),
-    ...(rig.name === undefined ? [] : [WORDS.vehicle(plain(rig.name))]),
-    departure === null ? WORDS.leavesUnknown : WORDS.leaves(departure.slice(0, 10)),
-    ...(ends === null ? [] : [WORDS.arrives(clock(ends.earliest), clock(ends.latest))]),
-    WORDS.takes(figure(takes)),
-    ...(plan.status === 'found' ? [] : [WORDS.noPlan]),
-    ...(hasOpenLeg(plan) || analysis.noData.length > 0 ? [WORDS.unsure] : []),
+    words().route(plain(route.name), lengthText(analysis.route.lengthKm)),
+    ...(rig.name === undefined ? [] : [words().vehicle(plain(rig.name))]),
+    departure === null ? words().leavesUnknown : words().leaves(departure.slice(0, 10)),
+    ...(ends === null ? [] : [words().arrives(clock(ends.earliest), clock(ends.latest))]),
+    words().takes(figure(takes)),
+    ...(plan.status === 'found' ? [] : [words().noPlan]),
+    ...(hasOpenLeg(plan) || analysis.noData.length > 0 ? [words().unsure] : []),
   ];
 }
 
@@ -57,8 +57,8 @@ function alarmBlocks({ planned: { analysis, plan } }: ExportPack): Block[] {
     if (water === null || water.alarm === null) return [];
     const { at, alarm, lon, lat } = water;
     const { afterHours, by } = alarm;
-    const hours = WORDS.after(String(Math.floor(afterHours)));
-    const text = afterHours < 0 ? WORDS.tooLate : by === null ? hours : WORDS.by(clock(by));
+    const hours = words().after(String(Math.floor(afterHours)));
+    const text = afterHours < 0 ? words().tooLate : by === null ? hours : words().by(clock(by));
     return [
       row([
         cell(edgeText(at), { strong: true }),
@@ -67,14 +67,14 @@ function alarmBlocks({ planned: { analysis, plan } }: ExportPack): Block[] {
       ]),
     ];
   });
-  const agreed = WORDS.agreed(
+  const agreed = words().agreed(
     alarmHours === undefined ? null : String(alarmHours),
     helpHours === undefined ? null : String(helpHours),
   );
-  const lines = rows.length === 0 ? [WORDS.noHours] : [agreed, WORDS.times];
+  const lines = rows.length === 0 ? [words().noHours] : [agreed, words().times];
   return [
-    { kind: 'headline', lines: [WORDS.alarm] },
-    ...(rows.length === 0 ? [] : [{ kind: 'table' as const, columns: ALARM_COLUMNS, rows }]),
+    { kind: 'headline', lines: [words().alarm] },
+    ...(rows.length === 0 ? [] : [{ kind: 'table' as const, columns: alarmColumns(), rows }]),
     { kind: 'lines', lines: lines.filter((line) => line !== '') },
   ];
 }
@@ -85,30 +85,30 @@ function telephoneLines({ planned: { plan } }: ExportPack): string[] {
     suppliesOf(halt).flatMap(({ supply: { at, contact, kind } }) =>
       contact === null || contact.phone === null
         ? []
-        : [WORDS.telephone(nameText(at.name ?? kind ?? ''), plain(contact.phone))],
+        : [words().telephone(nameText(at.name ?? kind ?? ''), plain(contact.phone))],
     ),
   );
-  if (numbers.length === 0) return [WORDS.noStops];
-  return [WORDS.stops, ...new Set(numbers)];
+  if (numbers.length === 0) return [words().noStops];
+  return [words().stops, ...new Set(numbers)];
 }
 
 function nightBlocks(pack: ExportPack): Block[] {
   const { days } = pack.planned.analysis;
   const more = days.rows.length - MOST_DAYS;
   return [
-    { kind: 'lines', lines: [WORDS.nights] },
+    { kind: 'lines', lines: [words().nights] },
     {
       kind: 'table',
-      columns: NIGHT_COLUMNS,
+      columns: nightColumns(),
       rows: days.rows.slice(0, MOST_DAYS).map((day) => nightRow(pack, day)),
     },
-    ...(more > 0 ? [{ kind: 'lines' as const, lines: [WORDS.more(more)] }] : []),
+    ...(more > 0 ? [{ kind: 'lines' as const, lines: [words().more(more)] }] : []),
   ];
 }
 
 function nightRow({ route }: ExportPack, day: Day) {
   const { lon, lat } = positionAt(route, day.toKm * 1000);
-  const where = `${PRINTED.export.at(kmText(day.toKm))}, ${pointText(lon, lat)}`;
+  const where = `${placeText(day.toKm)}, ${pointText(lon, lat)}`;
   return row([
     cell(String(day.day), { strong: true }),
     cell(day.date ?? ''),

@@ -1,14 +1,15 @@
 import type { Caution } from '../../../contract/common.ts';
-import { PRINTED } from '../../../words/printed.ts';
-import { kmText } from '../../export/rounding.ts';
+import { printed } from '../../../words/printed.ts';
 import type { PlannedTrip } from '../../plan-trip.ts';
 import { extractLines } from '../../text/extracts-text.ts';
 import { callText } from '../../text/lines/check-lines.ts';
 import { plain } from '../../text/lines/plain.ts';
+import { atPlace, kmText } from '../../text/lines/rounding.ts';
+import { saidText } from '../../text/lines/said-text.ts';
 import { rowText } from '../../text/plan/whatif-text.ts';
 import type { Block } from '../model/model.ts';
 
-const WORDS = PRINTED.paper.tables;
+const words = () => printed().paper.tables;
 
 /** What is named of each list before the rest is counted (ours): all of them together are a page. */
 const MOST_WHAT_IFS = 7;
@@ -29,11 +30,11 @@ export function whatIfBlocks({ whatIf: { rows, cautions }, plan }: PlannedTrip):
   return [
     ...list(failing.slice(0, MOST_WHAT_IFS).map(rowText)),
     ...lines([
-      ...(failing.length === 0 ? [WORDS.whatIfs.all(rows.length)] : []),
-      ...(failing.length > MOST_WHAT_IFS ? [PRINTED.paper.page.more(failing.length - MOST_WHAT_IFS)] : []),
-      ...(failing.length > 0 && borne > 0 ? [WORDS.whatIfs.borne(borne)] : []),
+      ...(failing.length === 0 ? [words().whatIfs.all(rows.length)] : []),
+      ...(failing.length > MOST_WHAT_IFS ? [printed().paper.page.more(failing.length - MOST_WHAT_IFS)] : []),
+      ...(failing.length > 0 && borne > 0 ? [words().whatIfs.borne(borne)] : []),
       ...failureLines(plan.oneFailure),
-      ...cautions.map(({ text }) => plain(text)),
+      ...cautions.map(saidText),
     ]),
   ];
 }
@@ -42,8 +43,8 @@ export function whatIfBlocks({ whatIf: { rows, cautions }, plan }: PlannedTrip):
 function failureLines(oneFailure: PlannedTrip['plan']['oneFailure']): string[] {
   if (oneFailure === null || oneFailure.status === 'out-of-time') return [];
   return oneFailure.status === 'found'
-    ? [WORDS.whatIfs.safe]
-    : [WORDS.whatIfs.notSafe, ...oneFailure.breaks.map(({ text }) => plain(text))];
+    ? [words().whatIfs.safe]
+    : [words().whatIfs.notSafe, ...oneFailure.breaks.map(saidText)];
 }
 
 /** The list to check before leaving, with boxes to tick off. */
@@ -52,8 +53,8 @@ export function checkBlocks({ whatIf: { callFirst } }: PlannedTrip): Block[] {
   return [
     ...list(callFirst.slice(0, MOST_CHECKS).map(callText), true),
     ...lines([
-      ...(callFirst.length === 0 ? [WORDS.check.none] : []),
-      ...(more > 0 ? [WORDS.check.more(more)] : []),
+      ...(callFirst.length === 0 ? [words().check.none] : []),
+      ...(more > 0 ? [words().check.more(more)] : []),
     ]),
   ];
 }
@@ -65,15 +66,17 @@ export function cautionBlocks({ analysis, plan }: PlannedTrip): Block[] {
   return [
     ...lines([analysis.standing.map(({ text }) => plain(text)).join(' ')]),
     ...list(own.slice(0, MOST_CAUTIONS)),
-    ...lines(more > 0 ? [WORDS.cautions.more(more)] : []),
+    ...lines(more > 0 ? [words().cautions.more(more)] : []),
   ];
 }
 
-function cautionText({ text, fromKm, toKm }: Caution): string {
-  if (fromKm === undefined) return plain(text);
+function cautionText(caution: Caution): string {
+  const { fromKm, toKm } = caution;
+  if (fromKm === undefined) return saidText(caution);
   const [from, to] = [kmText(fromKm), kmText(toKm ?? fromKm)];
-  const where = from === to ? WORDS.cautions.spot(from) : WORDS.cautions.stretch(from, to);
-  return `${where}${plain(text)}`;
+  const where =
+    from === to ? words().cautions.spot(atPlace(from)) : words().cautions.stretch(atPlace(from), to);
+  return `${where}${saidText(caution)}`;
 }
 
 /** Of when each extract is, whom to credit and under what terms. */

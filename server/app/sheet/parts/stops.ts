@@ -1,25 +1,33 @@
 import type { HaltSupply, SheetHalt } from '../../../contract/plan.ts';
-import { PRINTED } from '../../../words/printed.ts';
-import { atLeast, kmBefore, kmText, needed } from '../../export/rounding.ts';
+import { printed } from '../../../words/printed.ts';
 import type { PlannedTrip } from '../../plan-trip.ts';
-import { figure } from '../../text/lines/figures.ts';
+import { km } from '../../text/lines/figures.ts';
+import {
+  atLeast,
+  atLeastText,
+  atPlace,
+  kmBefore,
+  kmText,
+  lengthText,
+  needed,
+} from '../../text/lines/rounding.ts';
 import { places, whenText } from '../../text/plan/sheet-text.ts';
 import { type Block, cell, row, type SheetColumn, type SheetRow } from '../model/model.ts';
 import { contactFacts, edgeName, knownFacts, nameText, numbered, pointText, suppliesOf } from './places.ts';
 
-const WORDS = PRINTED.paper.tables.stops;
-const HEADS = WORDS.columns;
+const words = () => printed().paper.tables.stops;
+const heads = () => words().columns;
 
-const COLUMNS: readonly SheetColumn[] = [
-  { ...HEADS.number, lean: 'right', width: 5 },
-  { ...HEADS.at, lean: 'right', width: 8 },
-  { ...HEADS.place, lean: 'left', width: 38 },
-  { ...HEADS.of, lean: 'left', width: 9 },
-  { ...HEADS.arrive, lean: 'right', width: 9 },
-  { ...HEADS.fill, lean: 'left', width: 22 },
-  { ...HEADS.leave, lean: 'left', width: 15 },
-  { ...HEADS.next, lean: 'left', width: 22 },
-  { ...HEADS.back, lean: 'right', width: 10 },
+const columns = (): readonly SheetColumn[] => [
+  { ...heads().number, lean: 'right', width: 5 },
+  { ...heads().at, lean: 'right', width: 8 },
+  { ...heads().place, lean: 'left', width: 38 },
+  { ...heads().of, lean: 'left', width: 9 },
+  { ...heads().arrive, lean: 'right', width: 9 },
+  { ...heads().fill, lean: 'left', width: 22 },
+  { ...heads().leave, lean: 'left', width: 15 },
+  { ...heads().next, lean: 'left', width: 22 },
+  { ...heads().back, lean: 'right', width: 10 },
 ];
 
 /** The stops of the plan, each of them. Nothing without a plan. */
@@ -30,16 +38,16 @@ export function stopBlocks(planned: PlannedTrip): Block[] {
   return [
     {
       kind: 'table',
-      columns: COLUMNS,
+      columns: columns(),
       rows: numbered(plan.sheet).flatMap((one) => rowsOf(one, planned)),
     },
     {
       kind: 'lines',
       lines: [
-        ...(passed > 0 ? [WORDS.passed(passed)] : []),
-        ...(isLong(planned) ? [WORDS.shortened] : []),
-        WORDS.rounding,
-        WORDS.times,
+        ...(passed > 0 ? [words().passed(passed)] : []),
+        ...(isLong(planned) ? [words().shortened] : []),
+        words().rounding,
+        words().times,
       ],
     },
   ];
@@ -66,7 +74,7 @@ function rowsOf({ number, halt }: { number: number; halt: SheetHalt }, planned: 
               strong: true,
               second: placeFacts(halt, supply, isLong(planned)).join('; '),
             }),
-        cell(PRINTED.lines.commodity(commodity)),
+        cell(printed().lines.commodity(commodity)),
         cell(supply.arriveL === null ? '' : atLeast(supply.arriveL)),
         fillCell(halt, supply),
         leaveCell(supply),
@@ -79,43 +87,43 @@ function rowsOf({ number, halt }: { number: number; halt: SheetHalt }, planned: 
 }
 
 const backText = (turnBackKm: number | null): string =>
-  turnBackKm === null ? WORDS.none : kmBefore(turnBackKm);
+  turnBackKm === null ? words().none : kmBefore(turnBackKm);
 
-const endName = ({ kind }: SheetHalt): string => (kind === 'start' ? WORDS.start : WORDS.end);
+const endName = ({ kind }: SheetHalt): string => (kind === 'start' ? words().start : words().end);
 
 /** Where it is, whom to ask, when it is open, when one comes there: what is not known is said. */
 function placeFacts(halt: SheetHalt, supply: HaltSupply, isShort: boolean): string[] {
   const { lon, lat, at, contact, arrival, mostL } = supply;
   const open = arrival?.open ?? null;
-  const then = open === null ? [] : [open ? WORDS.open : WORDS.shut];
+  const then = open === null ? [] : [open ? words().open : words().shut];
   return [
     ...(lon === null || lat === null ? [] : [pointText(lon, lat)]),
     ...(halt.kind === 'stop' ? [...(isShort ? knownFacts(contact) : contactFacts(contact)), ...then] : []),
-    ...(at.detourKm > 0.05 ? [WORDS.off(figure(at.detourKm))] : []),
-    ...(mostL === null ? [] : [WORDS.most(atLeast(mostL))]),
+    ...(at.detourKm > 0.05 ? [words().off(km(at.detourKm))] : []),
+    ...(mostL === null ? [] : [words().most(atLeastText(mostL))]),
     ...(isShort ? [] : whenText(halt)),
   ];
 }
 
 function fillCell({ kind }: SheetHalt, { fillL, into }: HaltSupply) {
-  if (fillL === 0 && into.length === 0) return cell(kind === 'stop' ? WORDS.nothing : '');
+  if (fillL === 0 && into.length === 0) return cell(kind === 'stop' ? words().nothing : '');
   const second = into.map(({ into: where, name, count, litres }) => {
     const what =
-      where === 'cans' ? WORDS.cans(count) : where === 'tanks' ? WORDS.tanks : nameText(name ?? '');
-    return litres < 0 ? WORDS.letGo(needed(-litres), what) : WORDS.into(needed(litres), what);
+      where === 'cans' ? words().cans(count) : where === 'tanks' ? words().tanks : nameText(name ?? '');
+    return litres < 0 ? words().letGo(needed(-litres), what) : words().into(needed(litres), what);
   });
   return cell(fillL > 0 ? needed(fillL) : '', { strong: true, second: second.join(', ') });
 }
 
 function leaveCell({ leaveL, cansFull, pourAtKm }: HaltSupply) {
   if (leaveL === null) return cell('');
-  const pours = pourAtKm.length === 0 ? [] : [WORDS.pour(places(pourAtKm, kmText))];
-  const cans = cansFull === 0 ? [] : [WORDS.withCans(cansFull)];
+  const pours = pourAtKm.length === 0 ? [] : [words().pour(atPlace(places(pourAtKm, kmText)))];
+  const cans = cansFull === 0 ? [] : [words().withCans(cansFull)];
   return cell(needed(leaveL), { strong: true, second: [...cans, ...pours].join('; ') });
 }
 
 function nextCell({ next }: HaltSupply, isUnknown: boolean) {
   if (next === null) return cell('');
-  const text = WORDS.next(edgeName(next.at), kmText(next.lengthKm));
-  return isUnknown ? cell(text, { second: WORDS.notKnown, verdict: 'unknown' }) : cell(text);
+  const text = words().next(edgeName(next.at), lengthText(next.lengthKm));
+  return isUnknown ? cell(text, { second: words().notKnown, verdict: 'unknown' }) : cell(text);
 }

@@ -1,29 +1,29 @@
 import type { Passing } from '../../../contract/analysis.ts';
 import type { Verdict } from '../../../contract/common.ts';
 import type { CallFirst } from '../../../contract/whatif.ts';
-import { PRINTED } from '../../../words/printed.ts';
-import { kmBefore, kmText, needed } from '../../export/rounding.ts';
+import { printed } from '../../../words/printed.ts';
 import type { PlannedTrip } from '../../plan-trip.ts';
+import { kmBefore, kmText, needed } from '../../text/lines/rounding.ts';
 import { type Block, cell, row, type SheetColumn } from '../model/model.ts';
 import { contactFacts, edgeText, nameText, pointText } from './places.ts';
 import { type Stretch, stretchesOf, worstFirst } from './stretches.ts';
 
-const WORDS = PRINTED.paper.tables.trouble;
-const HEADS = WORDS.columns;
-const STOPS = PRINTED.paper.tables.stops;
+const words = () => printed().paper.tables.trouble;
+const heads = () => words().columns;
+const stopWords = () => printed().paper.tables.stops;
 
 /** Stretches that are named before the rest is counted (ours): half a page. */
 const MOST_ROWS = 18;
 
-const COLUMNS: readonly SheetColumn[] = [
-  { ...HEADS.stretch, lean: 'left', width: 40 },
-  { ...HEADS.of, lean: 'left', width: 9 },
-  { ...HEADS.verdict, lean: 'left', width: 16 },
-  { ...HEADS.length, lean: 'right', width: 11 },
-  { ...HEADS.need, lean: 'right', width: 10 },
-  { ...HEADS.reserve, lean: 'right', width: 10 },
-  { ...HEADS.missing, lean: 'right', width: 10 },
-  { ...HEADS.dry, lean: 'right', width: 10 },
+const columns = (): readonly SheetColumn[] => [
+  { ...heads().stretch, lean: 'left', width: 40 },
+  { ...heads().of, lean: 'left', width: 9 },
+  { ...heads().verdict, lean: 'left', width: 16 },
+  { ...heads().length, lean: 'right', width: 11 },
+  { ...heads().need, lean: 'right', width: 10 },
+  { ...heads().reserve, lean: 'right', width: 10 },
+  { ...heads().missing, lean: 'right', width: 10 },
+  { ...heads().dry, lean: 'right', width: 10 },
 ];
 
 /** The stretches that one goes by, those that are not enough told apart: in the order of the road, of many the worst. */
@@ -44,14 +44,14 @@ export function troubleBlocks(planned: PlannedTrip): Block[] {
   const counts = new Map<Verdict, number>();
   for (const { verdict } of left) counts.set(verdict, (counts.get(verdict) ?? 0) + 1);
   return [
-    { kind: 'table', columns: COLUMNS, rows: named.map(rowOf) },
+    { kind: 'table', columns: columns(), rows: named.map(rowOf) },
     {
       kind: 'lines',
       lines: [
         ...[...counts].map(([verdict, count]) =>
-          verdict === 'enough' ? WORDS.rest(count) : WORDS.more(count, PRINTED.lines.verdicts[verdict]),
+          verdict === 'enough' ? words().rest(count) : words().more(count, printed().lines.verdicts[verdict]),
         ),
-        planned.plan.status === 'found' ? WORDS.ofPlan : WORDS.withoutPlan,
+        planned.plan.status === 'found' ? words().ofPlan : words().withoutPlan,
       ],
     },
     ...supplyBlocks(planned, named),
@@ -60,9 +60,9 @@ export function troubleBlocks(planned: PlannedTrip): Block[] {
 
 const rowOf = ({ commodity, from, to, verdict, ...figures }: Stretch) =>
   row([
-    cell(WORDS.stretch(edgeText(from), edgeText(to)), { strong: true }),
-    cell(PRINTED.lines.commodity(commodity)),
-    cell(PRINTED.lines.verdicts[verdict], { verdict, strong: true }),
+    cell(words().stretch(edgeText(from), edgeText(to)), { strong: true }),
+    cell(printed().lines.commodity(commodity)),
+    cell(printed().lines.verdicts[verdict], { verdict, strong: true }),
     cell(kmText(to.atKm - from.atKm)),
     cell(needed(figures.needL)),
     cell(needed(figures.reserveL)),
@@ -70,9 +70,9 @@ const rowOf = ({ commodity, from, to, verdict, ...figures }: Stretch) =>
     cell(figures.runsDryKm === null ? '' : kmBefore(figures.runsDryKm)),
   ]);
 
-const SUPPLY_COLUMNS: readonly SheetColumn[] = [
-  { ...STOPS.columns.at, lean: 'right', width: 8 },
-  { ...STOPS.columns.place, lean: 'left', width: 92 },
+const supplyColumns = (): readonly SheetColumn[] => [
+  { ...stopWords().columns.at, lean: 'right', width: 8 },
+  { ...stopWords().columns.place, lean: 'left', width: 92 },
 ];
 
 /** Without a plan the supplies at the ends of what does not hold; with one they are among its stops. */
@@ -90,8 +90,8 @@ function supplyBlocks({ plan, whatIf, analysis }: PlannedTrip, named: readonly S
   if (supplies.length === 0) return [];
   const rows = supplies.map(({ id, ...passing }) => supplyRow(passing, calls.get(id)));
   return [
-    { kind: 'lines', lines: [STOPS.supplies] },
-    { kind: 'table', columns: SUPPLY_COLUMNS, rows },
+    { kind: 'lines', lines: [stopWords().supplies] },
+    { kind: 'table', columns: supplyColumns(), rows },
   ];
 }
 

@@ -1,11 +1,12 @@
 import type { Content, ContentTable, TableCell, TDocumentDefinitions } from 'pdfmake/interfaces';
 import type { Paper } from '../../../contract/answers/sheet.ts';
 import type { Verdict } from '../../../contract/common.ts';
-import { PRINTED } from '../../../words/printed.ts';
+import { language } from '../../../words/parts/language.ts';
+import { printed } from '../../../words/printed.ts';
 import type { Block, Picture, Sheet, SheetCell, SheetPart, SheetTable } from '../model/model.ts';
 import { LACKING_SIGN, type Letters } from './letters.ts';
 
-const WORDS = PRINTED.paper.page;
+const words = () => printed().paper.page;
 
 /** Points of a millimetre. */
 const PT_PER_MM = 72 / 25.4;
@@ -49,11 +50,11 @@ export function pdfDefinition(
     pageSize: size,
     pageMargins: [MARGIN_PT, TOP_PT, MARGIN_PT, BOTTOM_PT],
     info: { title: sheet.title, creator: 'Drystage', creationDate: new Date(`${made}T00:00:00Z`) },
-    language: 'en',
+    language: language(),
     defaultStyle: { fontSize: BASE, lineHeight: 1.12 },
     header: besides(letters.runs(sheet.head), sheet.dates, [MARGIN_PT, pt(8), MARGIN_PT, 0]),
     footer: (page, pages) =>
-      besides(letters.runs(sheet.foot), WORDS.ofPages(page, pages), [MARGIN_PT, pt(4), MARGIN_PT, 0]),
+      besides(letters.runs(sheet.foot), words().ofPages(page, pages), [MARGIN_PT, pt(4), MARGIN_PT, 0]),
     content: [...content, ...lackingNote(sheet, letters)],
     pageBreakBefore: ({ headlineLevel }, { getFollowingNodesOnPage }) =>
       headlineLevel === 1 && getFollowingNodesOnPage().length === 0,
@@ -210,7 +211,7 @@ function picturesContent(pictures: readonly Picture[], { letters, widthPt }: Set
 
 /** Said where some sign of some text has no letter. */
 const lackingNote = (sheet: Sheet, { printable }: Letters): Content[] =>
-  isLacking(sheet, printable) ? [{ text: WORDS.lacking(LACKING_SIGN), fontSize: BASE - 0.6 }] : [];
+  isLacking(sheet, printable) ? [{ text: words().lacking(LACKING_SIGN), fontSize: BASE - 0.6 }] : [];
 
 const isLacking = (sheet: Sheet, printable: Letters['printable']): boolean => {
   const texts = JSON.stringify(sheet);

@@ -1,27 +1,27 @@
 import type { Gauge, GaugeRow, GaugeSide } from '../../../contract/whatif.ts';
 import { aboardBeside, wholeAbove } from '../../../core/quantity/rounding.ts';
-import { PRINTED } from '../../../words/printed.ts';
+import { printed } from '../../../words/printed.ts';
 import { figure } from '../lines/figures.ts';
 import { plain } from '../lines/plain.ts';
 import { type Column, left, right, tableText } from '../lines/table-text.ts';
 
-const WORDS = PRINTED.gauge;
-const HEADS = WORDS.columns;
+const words = () => printed().gauge;
+const heads = () => words().columns;
 
 const COLUMNS: readonly Column[] = [
-  right(HEADS.at),
-  left(HEADS.place),
-  right(HEADS.fuelOn),
-  right(HEADS.fuelBack),
-  right(HEADS.fuelPlanned),
-  right(HEADS.waterOn),
-  right(HEADS.waterBack),
-  right(HEADS.waterPlanned),
+  right(heads().at),
+  left(heads().place),
+  right(heads().fuelOn),
+  right(heads().fuelBack),
+  right(heads().fuelPlanned),
+  right(heads().waterOn),
+  right(heads().waterBack),
+  right(heads().waterPlanned),
 ];
 
 /** The gauge table in whole litres: what is needed rounded up, what is planned rounded down, but never below what it covers. */
 export function gaugeLines({ rows, basis }: Gauge): string[] {
-  return ['', WORDS.head(WORDS.bases[basis]), ...tableText(COLUMNS, rows.map(cellsOf))];
+  return ['', words().head(words().bases[basis]), ...tableText(COLUMNS, rows.map(cellsOf))];
 }
 
 const cellsOf = (row: GaugeRow): string[] => [
@@ -39,19 +39,19 @@ const sideCells = ({ onL, backL, plannedL }: GaugeSide): string[] => [
 
 /** What a row is the row of, in words; empty for a plain step. */
 export function gaugePlace({ at, name, commodities }: GaugeRow): string {
-  const what = PRINTED.lines.both(commodities);
+  const what = printed().lines.both(commodities);
   switch (at) {
     case 'start':
-      return name === null ? WORDS.start : WORDS.named(WORDS.start, plain(name));
+      return name === null ? words().start : words().named(words().start, plain(name));
     case 'end':
-      return name === null ? WORDS.end : WORDS.named(WORDS.end, plain(name));
+      return name === null ? words().end : words().named(words().end, plain(name));
     case 'step':
       return '';
     case 'arriving':
-      return WORDS.arriving(plain(name ?? WORDS.unnamed));
+      return words().arriving(plain(name ?? words().unnamed));
     case 'leaving':
-      return WORDS.leaving(plain(name ?? WORDS.unnamed), what);
+      return words().leaving(plain(name ?? words().unnamed), what);
     case 'turn-back':
-      return WORDS.turnBack(what);
+      return words().turnBack(what);
   }
 }

@@ -1,27 +1,27 @@
 import type { Commodity } from '../../../contract/common.ts';
 import type { HaltSupply, PlanTotals, SheetHalt } from '../../../contract/plan.ts';
 import { COMMODITIES } from '../../../core/quantity/commodities.ts';
-import { PRINTED } from '../../../words/printed.ts';
+import { printed } from '../../../words/printed.ts';
 import { figure, litres } from '../lines/figures.ts';
 import { plain } from '../lines/plain.ts';
 import { type Column, left, right, tableText } from '../lines/table-text.ts';
 
-const WORDS = PRINTED.sheet;
-const LINES = PRINTED.lines;
-const HEADS = WORDS.columns;
+const words = () => printed().sheet;
+const lineWords = () => printed().lines;
+const heads = () => words().columns;
 
 const COLUMNS: readonly Column[] = [
-  right(HEADS.at),
-  left(HEADS.halt),
-  left(HEADS.of),
-  right(HEADS.arrive),
-  right(HEADS.fill),
-  right(HEADS.cans),
-  right(HEADS.leave),
-  left(HEADS.pours),
-  left(HEADS.next),
-  right(HEADS.nextKm),
-  right(HEADS.turnBack),
+  right(heads().at),
+  left(heads().halt),
+  left(heads().of),
+  right(heads().arrive),
+  right(heads().fill),
+  right(heads().cans),
+  right(heads().leave),
+  left(heads().pours),
+  left(heads().next),
+  right(heads().nextKm),
+  right(heads().turnBack),
 ];
 
 /** The whole plan halt by halt, one line for each commodity; then what to know at each, and what it comes to in all. */
@@ -31,12 +31,12 @@ export function sheetLines(halts: readonly SheetHalt[], totals: PlanTotals | nul
     ...tableText(COLUMNS, rows),
     ...(totals === null ? [] : ['', ...totalLines(totals)]),
     '',
-    WORDS.atEachHalt,
+    words().atEachHalt,
     ...halts.flatMap((halt) =>
       inOrder(halt).flatMap((one) => knownLines(halt, one, totals?.currency ?? null)),
     ),
-    WORDS.timesLeaveOut,
-    ...(halts.some(({ water }) => water?.alarm != null) ? [WORDS.help] : []),
+    words().timesLeaveOut,
+    ...(halts.some(({ water }) => water?.alarm != null) ? [words().help] : []),
   ];
 }
 
@@ -60,19 +60,19 @@ function cells(halt: SheetHalt, { commodity, supply }: OfOne, index: number): st
   return [
     figure(at.atKm),
     isSame ? '' : nameOf(supply),
-    LINES.commodity(commodity),
+    lineWords().commodity(commodity),
     arriveL === null ? '' : figure(arriveL),
     halt.kind !== 'stop' && fillL === 0 ? '' : figure(fillL),
     leaveL === null ? '' : String(cansFull),
     leaveL === null ? '' : figure(leaveL),
     places(pourAtKm),
-    next === null ? '' : plain(next.at.name ?? WORDS.unnamed[next.at.kind]),
+    next === null ? '' : plain(next.at.name ?? words().unnamed[next.at.kind]),
     next === null ? '' : figure(next.lengthKm),
-    leaveL === null ? '' : turnBackKm === null ? WORDS.noTurnBack : figure(turnBackKm),
+    leaveL === null ? '' : turnBackKm === null ? words().noTurnBack : figure(turnBackKm),
   ];
 }
 
-const nameOf = ({ at, kind: what }: HaltSupply): string => plain(at.name ?? what ?? WORDS.unnamed[at.kind]);
+const nameOf = ({ at, kind: what }: HaltSupply): string => plain(at.name ?? what ?? words().unnamed[at.kind]);
 
 /** Places of pours, one that comes again with how often: "971.0, 1046.0 (2)". */
 export function places(kms: readonly number[], text: (km: number) => string = figure): string {
@@ -91,34 +91,38 @@ function knownLines(halt: SheetHalt, { commodity, supply }: OfOne, currency: str
     ...supplyFacts(supply, currency),
   ];
   const name = nameOf(supply);
-  const told = { name, commodity: LINES.commodity(commodity), facts: facts.join('; ') };
-  return [`- ${WORDS.halt(figure(supply.at.atKm), told)}`];
+  const told = { name, commodity: lineWords().commodity(commodity), facts: facts.join('; ') };
+  return [`- ${words().halt(figure(supply.at.atKm), told)}`];
 }
 
 function fillFacts({ into }: HaltSupply, commodity: Commodity): string[] {
   const parts = into.map(({ into: where, name, count, litres: amount }) => {
     const what =
-      where === 'cans' ? LINES.cans(count) : where === 'tanks' ? WORDS.tanks : WORDS.tank(plain(name ?? ''));
-    return amount < 0 ? WORDS.letGo(litres(-amount), what) : WORDS.fill(litres(amount), what);
+      where === 'cans'
+        ? lineWords().cans(count)
+        : where === 'tanks'
+          ? words().tanks
+          : words().tank(plain(name ?? ''));
+    return amount < 0 ? words().letGo(litres(-amount), what) : words().fill(litres(amount), what);
   });
-  return parts.length === 0 ? [WORDS.nothingToFill(LINES.commodity(commodity))] : [parts.join(', ')];
+  return parts.length === 0 ? [words().nothingToFill(lineWords().commodity(commodity))] : [parts.join(', ')];
 }
 
 /** On which days and at what times one comes there; nothing of a start without a date. */
 export function whenText({ time: { firstDay, lastDay, span }, kind }: SheetHalt): string[] {
   if (kind === 'start') return span === null ? [] : [clock(span.earliest)];
-  const days = WORDS.day(firstDay, lastDay);
-  return [span === null ? days : WORDS.dayAndTime(days, spanText(span))];
+  const days = words().day(firstDay, lastDay);
+  return [span === null ? days : words().dayAndTime(days, spanText(span))];
 }
 
 function timeFacts(halt: SheetHalt, { arrival }: HaltSupply): string[] {
   const when = whenText(halt);
   if (halt.kind === 'start' || arrival === null || arrival.open === null) return when;
-  return when.map((text) => `${text}, ${arrival.open ? WORDS.openThen : WORDS.shutThen}`);
+  return when.map((text) => `${text}, ${arrival.open ? words().openThen : words().shutThen}`);
 }
 
 const spanText = ({ earliest, latest }: { earliest: string; latest: string }): string =>
-  earliest === latest ? clock(earliest) : WORDS.between(clock(earliest), clock(latest));
+  earliest === latest ? clock(earliest) : words().between(clock(earliest), clock(latest));
 
 /** A local time as it is read. */
 export const clock = (time: string): string => time.replace('T', ' ');
@@ -126,27 +130,27 @@ export const clock = (time: string): string => time.replace('T', ' ');
 function supplyFacts(supply: HaltSupply, currency: string | null): string[] {
   const { mostL, waitHours, fillHours, contact, cost, alarm, at } = supply;
   return [
-    ...(at.detourKm > 0.05 ? [WORDS.offRoute(figure(at.detourKm))] : []),
-    ...(mostL === null ? [] : [WORDS.atMost(litres(mostL))]),
-    ...(waitHours === 0 ? [] : [WORDS.waiting(figure(waitHours))]),
-    ...(fillHours === 0 ? [] : [WORDS.filling(figure(fillHours))]),
-    ...(cost === null || cost === 0 ? [] : [WORDS.costs(money(cost, currency))]),
+    ...(at.detourKm > 0.05 ? [words().offRoute(figure(at.detourKm))] : []),
+    ...(mostL === null ? [] : [words().atMost(litres(mostL))]),
+    ...(waitHours === 0 ? [] : [words().waiting(figure(waitHours))]),
+    ...(fillHours === 0 ? [] : [words().filling(figure(fillHours))]),
+    ...(cost === null || cost === 0 ? [] : [words().costs(money(cost, currency))]),
     ...(contact === null ? [] : contactFacts(contact)),
     ...(alarm === null ? [] : [alarmText(alarm)]),
   ];
 }
 
 const contactFacts = ({ phone, openingHours }: NonNullable<HaltSupply['contact']>): string[] => [
-  phone === null ? LINES.noTelephone : LINES.telephone(plain(phone)),
-  ...(openingHours === null ? [] : [LINES.openHours(plain(openingHours))]),
+  phone === null ? lineWords().noTelephone : lineWords().telephone(plain(phone)),
+  ...(openingHours === null ? [] : [lineWords().openHours(plain(openingHours))]),
 ];
 
 const money = (amount: number, currency: string | null): string =>
-  WORDS.money(amount.toFixed(2), currency === null ? null : plain(currency));
+  words().money(amount.toFixed(2), currency === null ? null : plain(currency));
 
 function alarmText({ afterHours, by }: NonNullable<HaltSupply['alarm']>): string {
-  if (afterHours < 0) return WORDS.strandedForLong;
-  return WORDS.callForHelp(Math.floor(afterHours), by === null ? null : clock(by));
+  if (afterHours < 0) return words().strandedForLong;
+  return words().callForHelp(Math.floor(afterHours), by === null ? null : clock(by));
 }
 
 /** Detours of less than this are not told, hours. */
@@ -156,16 +160,16 @@ const SHORT_H = 0.05;
 function totalLines({ filled, currency, drivingKm, ...hours }: PlanTotals): string[] {
   const filledText = COMMODITIES.map((commodity) => {
     const { startL, stopsL, cost } = filled[commodity];
-    const start = startL === 0 ? '' : WORDS.filledBefore(litres(startL));
-    const price = cost === null || cost === 0 ? '' : WORDS.forMoney(money(cost, currency));
-    return `${WORDS.filled(litres(stopsL), LINES.commodity(commodity))}${start}${price}`;
+    const start = startL === 0 ? '' : words().filledBefore(litres(startL));
+    const price = cost === null || cost === 0 ? '' : words().forMoney(money(cost, currency));
+    return `${words().filled(litres(stopsL), lineWords().commodity(commodity))}${start}${price}`;
   });
   const { drivingHours, detourHours, waitHours, fillHours, days } = hours;
   const parts = [
-    WORDS.driving(figure(drivingHours)),
-    ...(detourHours < SHORT_H ? [] : [WORDS.detours(figure(detourHours), figure(drivingKm))]),
-    ...(waitHours === 0 ? [] : [WORDS.waiting(figure(waitHours))]),
-    ...(fillHours === 0 ? [] : [WORDS.filling(figure(fillHours))]),
+    words().driving(figure(drivingHours)),
+    ...(detourHours < SHORT_H ? [] : [words().detours(figure(detourHours), figure(drivingKm))]),
+    ...(waitHours === 0 ? [] : [words().waiting(figure(waitHours))]),
+    ...(fillHours === 0 ? [] : [words().filling(figure(fillHours))]),
   ];
-  return [WORDS.fillInAll(filledText.join('; ')), WORDS.timeInAll(parts.join(', '), figure(days))];
+  return [words().fillInAll(filledText.join('; ')), words().timeInAll(parts.join(', '), figure(days))];
 }

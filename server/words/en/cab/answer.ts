@@ -35,8 +35,7 @@ export const CAB_ANSWER_WORDS = {
     unread: 'Read the gauges',
   } satisfies Record<CabAnswer, string>,
 
-  missing: (what: string, litres: string) =>
-    `${what} is ${litres}\u00a0L short of the way on with the reserve.`,
+  missing: (what: string, litres: string) => `${what} is ${litres} short of the way on with the reserve.`,
   todo: {
     on: 'All that is needed gets to its next supply with the reserve.',
     back: 'What is aboard gets back with the reserve, and not on.',
@@ -61,19 +60,18 @@ export const CAB_ANSWER_WORDS = {
     short: 'Go back: no',
     unknown: 'Go back: not known',
   } satisfies Record<Verdict, string>,
-  backFor: (km: string) => `Go back: yes, for ${km}\u00a0km more`,
+  backFor: (km: string) => `Go back: yes, for ${km} more`,
   noWayBack: 'Go back: no, the way cannot be driven back',
 
   /** One way for one commodity. */
   enough: ({ what, name, km }: To, overL: string, lasts: string | null) =>
-    `${what} to ${name}, ${km}\u00a0km: ${overL}\u00a0L over the reserve${lasts === null ? '' : `, worth some ${lasts}`}.`,
-  forKm: (km: string) => `${km}\u00a0km`,
+    `${what} to ${name}, ${km}: ${overL} over the reserve${lasts === null ? '' : `, worth some ${lasts}`}.`,
   forDays: (days: string) => `${days}\u00a0days`,
   intoReserve: ({ what, name, km }: To, missingL: string, leftL: string) =>
-    `${what} to ${name}, ${km}\u00a0km: ${missingL}\u00a0L short of the reserve, ${leftL}\u00a0L left there.`,
+    `${what} to ${name}, ${km}: ${missingL} short of the reserve, ${leftL} left there.`,
   short: ({ what, name, km }: To, missingL: string, dryKm: string | null) =>
-    `${what} to ${name}, ${km}\u00a0km: ${missingL}\u00a0L short with the reserve${dryKm === null ? '' : `, runs dry at km\u00a0${dryKm}`}.`,
-  unknown: ({ what, name, km }: To, why: string) => `${what} to ${name}, ${km}\u00a0km: not known, ${why}.`,
+    `${what} to ${name}, ${km}: ${missingL} short with the reserve${dryKm === null ? '' : `, runs dry at ${dryKm}`}.`,
+  unknown: ({ what, name, km }: To, why: string) => `${what} to ${name}, ${km}: not known, ${why}.`,
   noBack: (what: string) => `${what}: the way cannot be driven back.`,
   why: {
     'no-map': 'no map data tells of supplies on the way',
@@ -83,15 +81,15 @@ export const CAB_ANSWER_WORDS = {
     sparse: 'the route is only straight lines there',
     onward: 'what comes behind the end of the route was not told',
   } satisfies Record<NonNullable<WayState['unknownBy']>, string>,
-  until: (km: string, name: string) => `Before km\u00a0${km} you can still turn back to ${name}.`,
+  until: (km: string, name: string) => `Before ${km} you can still turn back to ${name}.`,
   beyondPlan: (what: string) =>
     `${what}: two supplies running gave nothing. This file does not reckon that far.`,
   unread: (what: string) => `${what}: not read yet.`,
-  stale: (what: string, km: string) => `${what} was read at km\u00a0${km}. Read it again.`,
+  stale: (what: string, km: string) => `${what} was read at ${km}. Read it again.`,
 
   rests: 'This rests on',
   restsOn: ({ what, name, km }: To, evidence: string | null) =>
-    `${name}, km\u00a0${km}, giving ${what}${evidence === null ? '' : ` (${evidence})`}`,
+    `${name}, ${km}, giving ${what}${evidence === null ? '' : ` (${evidence})`}`,
   evidence: {
     confirmed: 'confirmed',
     stated: 'stated on the map',
@@ -108,9 +106,11 @@ export const CAB_ANSWER_WORDS = {
   neverRation:
     'Never ration drinking water. Call whoever has your plan, and the emergency number of the land.',
   others: 'Other supplies that count',
-  other: (what: string, name: string, km: string) => `${name}, ${what}, km\u00a0${km}`,
-  behind: (km: string) => `${km}\u00a0km back`,
-  ahead: (km: string) => `${km}\u00a0km on`,
-  offRoad: (km: string) => `${km}\u00a0km off the road`,
+  other: (what: string, name: string, km: string) => `${name}, ${what}, ${km}`,
+  behind: (km: string) => `${km} back`,
+  ahead: (km: string) => `${km} on`,
+  offRoad: (km: string) => `${km} off the road`,
   notReckoned: 'Whether they are reached is not reckoned here.',
 };
+
+export type CabAnswerWords = typeof CAB_ANSWER_WORDS;

@@ -1,5 +1,5 @@
 /** What is done at a halt, litres as they are set; null where it is not done. */
-interface HaltWords {
+export interface HaltWords {
   readonly what: string;
   readonly arrive: string | null;
   readonly fill: string | null;
@@ -14,12 +14,11 @@ export const CAB_SCREEN_WORDS = {
   offline: 'works offline',
   view: 'Cab view',
   iAmAt: 'I am at',
-  change: 'Change the km',
-  nextIn: (name: string, km: string) => `${name} in ${km}\u00a0km`,
+  change: 'Change the place',
+  nextIn: (name: string, km: string) => `${name} in ${km}`,
   lost: 'No answer for this place: it is not on the route.',
   lastTurn: (what: string) => `Last turning back for ${what}`,
-  km: 'km',
-  kmLabel: 'Kilometre along the route',
+  kmLabel: 'Place along the route',
   less: (what: string) => `Less: ${what}`,
   more: (what: string) => `More: ${what}`,
   ofLength: (km: string) => `of ${km}`,
@@ -32,17 +31,15 @@ export const CAB_SCREEN_WORDS = {
   fromPosition: (offM: string) => `from position, ${offM} off the route`,
   fromHand: 'entered by hand',
   position: {
-    missing: 'No position is to be had here. Enter the km.',
-    refused: 'The position was refused. Enter the km, or allow it.',
-    failed: 'No position was found. Try in the open, or enter the km.',
+    missing: 'No position is to be had here. Enter the place.',
+    refused: 'The position was refused. Enter the place, or allow it.',
+    failed: 'No position was found. Try in the open, or enter the place.',
   },
   far: (distance: string) =>
-    `You are ${distance} off the route: no km fits. No answer is given for that place.`,
-  rough: (distance: string) => `The position is only known to ${distance}. Enter the km.`,
+    `You are ${distance} off the route: no place of it fits. No answer is given for that place.`,
+  rough: (distance: string) => `The position is only known to ${distance}. Enter the place.`,
   several: 'The route comes by here more than once. Which is it?',
-  metres: (figure: string) => `${figure}\u00a0m`,
-  kilometres: (figure: string) => `${figure}\u00a0km`,
-  place: (km: string, off: string) => `km\u00a0${km}, ${off} off`,
+  place: (km: string, off: string) => `${km}, ${off} off`,
 
   stopHere: (name: string) => `At ${name}`,
   before: 'Not filled yet',
@@ -51,20 +48,19 @@ export const CAB_SCREEN_WORDS = {
   gauge: (what: string) => `${what}, aboard`,
   notRead: 'not read',
   tapToRead: 'tap to read',
-  readAgain: (km: string) => `read at km\u00a0${km}: read again`,
-  litres: (figure: string) => `${figure}\u00a0L`,
-  marks: (marks: string, litres: string) => `${marks} · ${litres}\u00a0L`,
+  readAgain: (km: string) => `read at ${km}: read again`,
+  marks: (marks: string, litres: string) => `${marks} · ${litres}`,
   mark: (eighths: number) => EIGHTHS[eighths] ?? '',
   tank: (name: string) => `Tank ${name}`,
   gaugeStep: (what: string) => `gauge of ${what}, an eighth`,
-  litreStep: (what: string) => `${what}, one litre`,
+  litreStep: (what: string, unit: string) => `${what}, one ${unit}`,
   canStep: (what: string) => `full cans of ${what}`,
   fullCans: (count: number) => (count === 1 ? '1 can full' : `${count} cans full`),
-  planned: (figure: string) => `As planned here: ${figure}\u00a0L.`,
+  planned: (figure: string) => `As planned here: ${figure}.`,
   lowerMark: 'Between two marks take the lower one. Count full cans only.',
-  readAt: (km: string) => `read at km\u00a0${km}`,
+  readAt: (km: string) => `read at ${km}`,
   read: (what: string) => `Read ${what}`,
-  readAll: (what: string, litres: string) => `${litres}\u00a0L of ${what} aboard`,
+  readAll: (what: string, litres: string) => `${litres} of ${what} aboard`,
 
   done: 'Done',
 
@@ -72,15 +68,14 @@ export const CAB_SCREEN_WORDS = {
   pour: (what: string) => `Pour a can of ${what}`,
   halt: ({ what, arrive, fill, letGo, leave, cans }: HaltWords) =>
     `${what}: ${[
-      ...(arrive === null ? [] : [`come with ${arrive}\u00a0L`]),
-      ...(fill === null ? [] : [`fill ${fill}\u00a0L`]),
-      ...(letGo === null ? [] : [`let ${letGo}\u00a0L go, for the sake of a permitted mass`]),
-      ...(leave === null ? [] : [`leave with ${leave}\u00a0L`]),
+      ...(arrive === null ? [] : [`come with ${arrive}`]),
+      ...(fill === null ? [] : [`fill ${fill}`]),
+      ...(letGo === null ? [] : [`let ${letGo} go, for the sake of a permitted mass`]),
+      ...(leave === null ? [] : [`leave with ${leave}`]),
       ...(cans === 0 ? [] : [cans === 1 ? '1 can full' : `${cans} cans full`]),
     ].join(', ')}`,
   gaveNothingHead: 'A stop gave nothing?',
   nothingNext: 'Nothing more on the way.',
-  atKm: (km: string) => `km\u00a0${km}`,
   call: (phone: string) => `Call ${phone}`,
   hours: (hours: string) => `hours ${hours}`,
   hoursUnknown: 'hours not known',
@@ -102,5 +97,7 @@ export const CAB_SCREEN_WORDS = {
   },
   aid: 'A planning aid, not a guarantee. Carry the reserve.',
 };
+
+export type CabScreenWords = typeof CAB_SCREEN_WORDS;
 
 const EIGHTHS = ['empty', '⅛', '¼', '⅜', '½', '⅝', '¾', '⅞', 'full'];

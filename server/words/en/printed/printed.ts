@@ -40,3 +40,6 @@ export const ENGLISH_PRINTED = {
   export: EXPORT_WORDS,
   paper: PAPER_WORDS,
 };
+
+/** The words of every report that the command line prints: what another language has to have. */
+export type PrintedWords = typeof ENGLISH_PRINTED;

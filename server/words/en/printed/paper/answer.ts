@@ -1,7 +1,7 @@
 import type { Commodity } from '../../../../contract/common.ts';
 
 const SUBJECTS: Record<Commodity, string> = { fuel: 'Fuel', water: 'Water' };
-const named = (name: string, km: string): string => `${name} (km ${km})`;
+const named = (name: string, place: string): string => `${name} (${place})`;
 const countOf = (cans: number, commodity: Commodity): string =>
   `${cans} ${commodity} ${cans === 1 ? 'can' : 'cans'}`;
 
@@ -10,7 +10,7 @@ export const ANSWER_WORDS = {
   named,
   noPlan: 'No plan keeps the reserve.',
   outOfTime: 'No plan was found in the time there was: whether there is one is not known.',
-  closed: (from: string, to: string) => `The route is closed from km ${from} to km ${to}.`,
+  closed: (from: string, to: string) => `The route is closed from ${from} to ${to}.`,
   holds: 'With this plan the reserve is kept all the way.',
   notAllKnown: 'Not all of this plan is known to hold.',
 
@@ -23,16 +23,16 @@ export const ANSWER_WORDS = {
   pastTheEnd: (commodity: Commodity) =>
     `${SUBJECTS[commodity]}: not known past the end of the route. Say how far the next supply is.`,
   enough: (commodity: Commodity, length: string) =>
-    `${SUBJECTS[commodity]}: enough all the way; the longest stretch from one fill to the next is ${length} km.`,
+    `${SUBJECTS[commodity]}: enough all the way; the longest stretch from one fill to the next is ${length}.`,
   dry: (commodity: Commodity, km: string | null) =>
-    `${SUBJECTS[commodity]} runs dry ${km === null ? 'on the way' : `at km ${km}`}`,
+    `${SUBJECTS[commodity]} runs dry ${km === null ? 'on the way' : `at ${km}`}`,
   intoReserve: (commodity: Commodity, km: string | null) =>
-    `${SUBJECTS[commodity]} goes into the reserve${km === null ? '' : ` at km ${km}`}`,
+    `${SUBJECTS[commodity]} goes into the reserve${km === null ? '' : ` at ${km}`}`,
   unknown: (commodity: Commodity, from: string, to: string) =>
     `${SUBJECTS[commodity]} is not known to hold from ${from} to ${to}`,
   without: (outcome: string) => `${outcome} without the plan.`,
   asItIs: (outcome: string, missing: string | null) =>
-    `${outcome}${missing === null ? '' : `: ${missing} l are missing`}.`,
+    `${outcome}${missing === null ? '' : `: ${missing} are missing`}.`,
 
   box: 'Do this',
   get: (cans: readonly { count: number; commodity: Commodity }[]) =>
@@ -43,13 +43,13 @@ export const ANSWER_WORDS = {
       : `${SUBJECTS[commodity]}: fill at ${stops.join(', ')}.`,
   carry: (cans: number, { commodity, from, to }: { commodity: Commodity; from: string; to: string }) =>
     `Carry ${countOf(cans, commodity)} full from ${from} towards ${to}`,
-  pour: (kms: string) => `; pour at km ${kms}.`,
+  pour: (kms: string) => `; pour at ${kms}.`,
   pourNone: '; pour none before.',
   stillFull: (count: number) => ` ${count} still full on arrival.`,
   moreStops: (count: number) => `${count} more`,
   moreCarries: (count: number) => `And full cans on ${count} more stretches: see the stops.`,
   turnBack: (km: string, commodity: Commodity, place: string) =>
-    `Before km ${km} you can still go back to ${place} with the reserve of ${commodity}.`,
+    `Before ${km} you can still go back to ${place} with the reserve of ${commodity}.`,
   moreTurnBacks: (count: number) => `And ${count} more places to turn back: see the gauge.`,
   telephone: (place: string) => `Telephone ${place} before you leave: most hangs on it.`,
   see: (place: string) => `See that ${place} is there before you leave: most hangs on it.`,

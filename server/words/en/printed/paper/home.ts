@@ -2,7 +2,7 @@ import { column } from '../shared/columns.ts';
 
 /** Words of the page for somebody at home. Figures come in as they are set. */
 export const HOME_WORDS = {
-  route: (name: string, km: string) => `${name}, ${km} km.`,
+  route: (name: string, km: string) => `${name}, ${km}.`,
   from: (place: string) => `From ${place}`,
   to: (place: string) => `to ${place}`,
   vehicle: (name: string) => `Vehicle and crew: ${name}.`,
@@ -37,7 +37,7 @@ export const HOME_WORDS = {
     day: column('day'),
     date: column('date'),
     night: column('night at'),
-    where: column('km, co-ordinates'),
+    where: column('at, co-ordinates'),
   },
   nights: 'Where they are',
   more: (count: number) => `And ${count} more days.`,

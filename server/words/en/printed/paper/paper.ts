@@ -12,3 +12,5 @@ export const PAPER_WORDS = {
   tables: TABLE_WORDS,
   home: HOME_WORDS,
 };
+
+export type PaperWords = typeof PAPER_WORDS;

@@ -1,10 +1,8 @@
 /** Words in the small map and the strip. Figures come in as they are set. */
 export const PICTURE_WORDS = {
   map: (route: string) => `Small map of ${route}, north up, with the numbers of the stops`,
-  strip: 'What is aboard along the route, km upwards: fuel left of the line, water right of it',
+  strip: 'What is aboard along the route from its foot upwards: fuel left of the line, water right of it',
   north: 'N',
-  scale: (km: string) => `${km} km`,
-  km: (km: string) => `km ${km}`,
   start: 'start',
   end: 'end',
   both: 'start, end',

@@ -46,15 +46,15 @@ export const TABLE_WORDS = {
     open: 'open then',
     shut: 'shut at some of that time',
     own: 'your own: see that it is there',
-    off: (km: string) => `${km} km off the route`,
-    most: (litres: string) => `no more than ${litres} l to be had`,
+    off: (length: string) => `${length} off the route`,
+    most: (litres: string) => `no more than ${litres} to be had`,
     into: (litres: string, into: string) => `${litres} into ${into}`,
     letGo: (litres: string, from: string) => `${litres} let go from ${from}`,
     tanks: 'the tanks',
     cans: (count: number) => (count === 1 ? '1 can' : `${count} cans`),
     withCans: (count: number) => (count === 1 ? '1 can full' : `${count} cans full`),
-    pour: (kms: string) => `pour at km ${kms}`,
-    next: (name: string, km: string) => `${name} in ${km} km`,
+    pour: (kms: string) => `pour at ${kms}`,
+    next: (name: string, length: string) => `${name} in ${length}`,
     notKnown: 'not known whether it holds',
     none: 'none',
     nothing: '0',
@@ -65,7 +65,7 @@ export const TABLE_WORDS = {
     supplies: 'The supplies on either side of these stretches',
     times: 'Days and times leave out detours, filling and waiting on the way before.',
     rounding:
-      'Litres to arrive with are rounded down, to fill and to leave with up; kilometres to turn back down.',
+      'What to arrive with is rounded down, what to fill and to leave with up; places to turn back down.',
   },
   gauge: {
     columns: {
@@ -84,8 +84,9 @@ export const TABLE_WORDS = {
     eighths: (commodities: string, cans: boolean) =>
       `Gauge of ${commodities}: eighths of what is filled in, also what cannot be drawn${cans ? ', beside so many full cans as the plan has there' : ''}. Between two lines the first holds to go on, the second to go back.`,
     noGauge: (commodities: string) =>
-      `${commodities} in several tanks or none: no one gauge shows it, go by the litres.`,
-    every: (km: string) => `A line every ${km} km; the command plan prints one every 50 km.`,
+      `${commodities} in several tanks or none: no one gauge shows it, go by the figures.`,
+    every: (length: string, printed: string) =>
+      `A line every ${length}; the command plan prints one every ${printed}.`,
     mark: (eighths: number) =>
       eighths === 0
         ? 'empty'
@@ -128,7 +129,7 @@ export const TABLE_WORDS = {
   },
   cautions: {
     more: (count: number) => `And ${count} more: the command plan and the page name them all.`,
-    stretch: (from: string, to: string) => `km ${from} to ${to}: `,
-    spot: (km: string) => `km ${km}: `,
+    stretch: (from: string, to: string) => `${from} to ${to}: `,
+    spot: (place: string) => `${place}: `,
   },
 };

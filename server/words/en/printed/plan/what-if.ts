@@ -14,14 +14,14 @@ export const WHAT_IF_WORDS = {
   goesTo: (isOn: boolean, { place, verdict }: { place: string; verdict: string }) =>
     `${isOn ? 'on' : 'back'} to ${place}: ${verdict}`,
   thereWith: (litres: string) => `there with ${litres}`,
-  nothingLeft: (km: string) => `nothing is left at km ${km}`,
+  nothingLeft: (km: string) => `nothing is left at ${km}`,
   wouldKeep: (litres: string, cans: string) => `${litres} more (${cans}) would have kept the reserve`,
   byWayOf: (place: string) => `by way of ${place}`,
   backKeeps: (place: string) => ` Back from there to ${place} the reserve is kept.`,
   backLacks: (place: string, litres: string) =>
     ` Back from there to ${place} ${litres} are missing for the reserve.`,
-  lastTurnBack: (km: string) => ` Last place to go back with the reserve: km ${km}.`,
-  at: (km: string) => `km ${km}: `,
+  lastTurnBack: (km: string) => ` Last place to go back with the reserve: ${km}.`,
+  at: (place: string) => `${place}: `,
   matter: (
     step: string,
     { commodity, before, after, change }: Record<'commodity' | 'before' | 'after' | 'change', string>,

@@ -30,7 +30,7 @@ export const LINE_WORDS = {
   days: (figure: string) => (figure === '1' ? '1 day' : `${figure} days`),
   partWithoutData: (verdict: string) => `${verdict}, part without data`,
   cans: (count: number) => `${count} ${count === 1 ? 'can' : 'cans'}`,
-  place: (name: string, km: string) => `${name} (km ${km})`,
+  place: (name: string, at: string) => `${name} (${at})`,
   unnamedPlaces: { start: 'the start', end: 'the end', passing: 'a supply' },
   noTelephone: 'no telephone known',
   telephone: (number: string) => `telephone ${number}`,
