@@ -31,7 +31,7 @@ export default defineConfig({
     target: 'es2023',
     // Browsers that know light-dark(): the colours need no second form.
     cssTarget: ['chrome123', 'firefox120', 'safari17.5'],
-    // The map's library alone is over Vite's 500 kB warning; the page's budget is held by tests/bench/page.bench.ts.
+    // The map's library alone is over Vite's 500 kB warning; the page's budget is held by tests/house/page-size.test.ts.
     chunkSizeWarningLimit: 1500,
   },
   server: { proxy: { '/api': `http://127.0.0.1:${serverPort}` } },
