@@ -35,6 +35,8 @@ export const Extract = Type.Object({
   /** Whom to credit, and under what terms the data are; null when the file does not tell. */
   attribution: nullable(Type.String()),
   licence: nullable(Type.String()),
+  /** It may have been cut off, and nobody vouches for it: it shows supplies, and says nothing of where there are none. */
+  maybeCut: Type.Optional(Type.Literal(true)),
 });
 export type Extract = Static<typeof Extract>;
 

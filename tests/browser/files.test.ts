@@ -2,6 +2,8 @@ import { readFileSync } from 'node:fs';
 import { readFile } from 'node:fs/promises';
 import type { Page } from 'playwright-core';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { AnalysisReply } from '../../server/contract/answers/map.ts';
+import { blobEnds } from '../helpers/blob-ends.ts';
 import { describeReal, realPath } from '../helpers/real.ts';
 import {
   demoFile,
@@ -80,6 +82,36 @@ describe('own files', () => {
     const { trip } = request.postDataJSON() as { trip: { extracts?: unknown } };
     expect(trip.extracts).toEqual([{ file: 'undated.json', asOf: '2026-04-01' }]);
     await question.waitFor({ state: 'detached' });
+  });
+
+  it('that look cut off tell nothing of what they do not show, until the reader says that they are whole', async () => {
+    const whole = readFileSync(demoFile('orrimar.osm.pbf'));
+    const bytes = whole.subarray(0, blobEnds(whole).at(-2));
+    await drop([
+      ...['route.gpx', 'rig.yaml', 'trip.yaml'].map((name) => ({
+        name,
+        bytes: readFileSync(demoFile(name)),
+      })),
+      { name: 'cut.osm.pbf', bytes },
+    ]);
+    await dialog().locator('.chosen .name', { hasText: 'cut.osm.pbf' }).waitFor();
+    await workItOut();
+    await dialog().waitFor({ state: 'detached' });
+    const question = page.getByRole('heading', { name: 'Is the map cut.osm.pbf whole?' });
+    await question.waitFor();
+    await settled(page);
+    const before = await textOf(page.locator('.answer').first());
+    const [response] = await Promise.all([
+      page.waitForResponse(
+        (each) => each.request().method() === 'POST' && /\/api\/analyses\/[^/]+$/.test(each.url()),
+      ),
+      page.getByRole('button', { name: 'It is whole' }).click(),
+    ]);
+    const { analysis } = (await response.json()) as AnalysisReply;
+    expect(analysis.trip.extracts).toEqual([{ file: 'cut.osm.pbf', whole: true }]);
+    expect(analysis.water.cover).not.toEqual([]);
+    await question.waitFor({ state: 'detached' });
+    await expect.poll(() => textOf(page.locator('.answer').first())).not.toBe(before);
   });
 
   it("dropped on the page are read and give the demo's own figures", async () => {

@@ -70,7 +70,11 @@ describe('what an extract covers', () => {
       (await route.analysis(files, trip)).cautions.filter(({ code }) => code === 'maybe-cut');
     expect(await coverOf(files, 'water')).toEqual([]);
     expect(await cautionsOf({})).toHaveLength(1);
+    const marksOf = async (trip: object) =>
+      (await route.analysis(files, trip)).extracts.map(({ maybeCut = false }) => maybeCut);
+    expect(await marksOf({})).toEqual([true]);
     const vouched = { extracts: [{ file: 'land.pbf', whole: true }] };
+    expect(await marksOf(vouched)).toEqual([false]);
     expect(await coverOf(files, 'water', vouched)).toEqual(ALL);
     expect(await cautionsOf(vouched)).toEqual([]);
   });

@@ -4,6 +4,7 @@ import type { TripFile } from '../../server/contract/trip.ts';
 import { t } from '../language/t.ts';
 import { tx } from '../language/tx.ts';
 import { today } from '../words/local-time.ts';
+import { toldExtract } from './told-extract.ts';
 
 interface AgeQuestionProps {
   analysis: Analysis;
@@ -19,10 +20,7 @@ export function AgeQuestion({ analysis, onAnswer }: AgeQuestionProps) {
     event.preventDefault();
     const asOf = String(new FormData(event.currentTarget).get('asOf') ?? '');
     if (asOf === '') return;
-    const { source: file } = undated;
-    const known = analysis.trip.extracts ?? [];
-    const own = known.find((entry) => entry.file === file);
-    onAnswer({ extracts: [...known.filter((entry) => entry !== own), { ...own, file, asOf }] });
+    onAnswer({ extracts: toldExtract(analysis.trip.extracts ?? [], undated.source, { asOf }) });
   };
   return (
     <form onSubmit={answer}>

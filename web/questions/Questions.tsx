@@ -8,6 +8,7 @@ import { readTyped } from '../units/quantities.ts';
 import type { UnitSystem } from '../units/units.ts';
 import { capitalised, FUEL_WORDS } from '../words/words.ts';
 import { AgeQuestion } from './AgeQuestion.tsx';
+import { CutQuestion } from './CutQuestion.tsx';
 
 interface QuestionsProps {
   analysis: Analysis;
@@ -26,15 +27,17 @@ const WATER_WAYS = [
   { key: 'waterDaysSinceFill', words: 'days since full', kind: 'days' },
 ] as const;
 
-/** What no file tells, and how old a map is that does not say. Each is asked until it is answered; the answer stands in the trip's form. */
+/** What no file tells: whether a map that looks cut off is whole, and how old one is that does not say. Each is asked until it is answered; the answer stands in the trip's form. */
 export function Questions({ analysis, units, onAnswer }: QuestionsProps) {
   const asks = (code: string) => analysis.cautions.some((caution) => caution.code === code);
   const start = asks('start-assumed-full');
   const onward = asks('onward-unknown');
   const age = asks('age-unknown');
-  if (!start && !onward && !age) return null;
+  const cut = analysis.extracts.some(({ maybeCut }) => maybeCut === true);
+  if (!start && !onward && !age && !cut) return null;
   return (
     <section className="questions" aria-label={t('What the files do not tell')}>
+      {cut && <CutQuestion {...{ analysis, onAnswer }} />}
       {age && <AgeQuestion {...{ analysis, onAnswer }} />}
       {start && <StartQuestion {...{ analysis, units, onAnswer }} />}
       {onward && <OnwardQuestion {...{ analysis, units, onAnswer }} />}

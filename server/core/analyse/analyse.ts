@@ -27,7 +27,7 @@ import { campsOf, driveDaysOf } from './drive-days.ts';
 import { ferriedRoute, ferryAssumptions, ferryCautions, settledAboard } from './ferried.ts';
 import { judge } from './judge.ts';
 import { reportSide, reportUses, type Side } from './report.ts';
-import { coverOn, readersCautions } from './route-cover.ts';
+import { coverOn, markCut, readersCautions } from './route-cover.ts';
 import { settle } from './settle.ts';
 import { STANDING_CAUTIONS } from './standing-cautions.ts';
 
@@ -121,7 +121,7 @@ export function reckonTrip(input: AnalyseInput): RouteOutcome<Reckoned> {
 
   const analysis: Analysis = {
     route: routeTold(route),
-    extracts: judged.extracts,
+    extracts: markCut(judged.extracts, supplies, trip.extracts),
     noData: COMMODITIES.filter((one) => isWithoutData(one, cover, judged.passings)),
     passings: judged.passings,
     fuel: fuel.report,

@@ -14,6 +14,11 @@ import type { DatedExtract } from '../supply/points/dated.ts';
 import type { Passing } from '../supply/points/passing.ts';
 import type { TreatmentReport } from '../treatment/line/report.ts';
 
+/** An extract with its day, and the doubt about it that only the user can settle. */
+export interface ToldExtract extends DatedExtract {
+  readonly maybeCut?: true;
+}
+
 /** The whole answer in core's own terms: metres, litres, codes. `app/to-contract` makes the contract's of it. */
 export interface Analysis {
   readonly route: {
@@ -25,7 +30,7 @@ export interface Analysis {
     readonly longestStepM: number;
   };
   /** The map data that it rests on, in the order in which they were given. */
-  readonly extracts: readonly DatedExtract[];
+  readonly extracts: readonly ToldExtract[];
   /** Commodities of which no extract tells anything on this route: neither a supply nor that there is none. */
   readonly noData: readonly Commodity[];
   /** Every supply point seen in the corridor, counting or not, in route order. */

@@ -7,9 +7,10 @@ import { coverSpans, mergeSpans } from '../route/cover/cover-spans.ts';
 import { commonSpans, spansNearRoads } from '../route/cover/near-roads.ts';
 import { locate } from '../route/passings/locate.ts';
 import type { RouteLine } from '../route/route-line.ts';
-import { isNamed, type VouchedExtract } from '../supply/points/dated.ts';
+import { type DatedExtract, isNamed, type VouchedExtract } from '../supply/points/dated.ts';
 import { placeOf } from '../supply/points/place.ts';
 import { wantedFor } from '../supply/tags/wanted.ts';
+import type { ToldExtract } from './analysis.ts';
 
 /** A file without roads speaks for what lies so near to one of its objects, off the route and along it (ours). */
 const OBJECT_REACH_M = 25_000;
@@ -72,6 +73,18 @@ export const readersCautions = (
   vouched: readonly VouchedExtract[],
 ): readonly Caution[] =>
   cautions.filter(({ code, facts }) => code !== 'maybe-cut' || !isWhole(facts.source, vouched));
+
+/** The extracts, with a mark on each that may have been cut off while the user does not vouch for it. */
+export function markCut(
+  extracts: readonly DatedExtract[],
+  supplies: Supplies,
+  vouched: readonly VouchedExtract[],
+): ToldExtract[] {
+  const cut = new Set<string>();
+  for (const { code, facts } of readersCautions(supplies, vouched))
+    if (code === 'maybe-cut') cut.add(facts.source);
+  return extracts.map((extract) => (cut.has(extract.source) ? { ...extract, maybeCut: true } : extract));
+}
 
 /** The areas that the user gives for extracts, whatever these hold. */
 function boundariesOf({ extracts }: Supplies, vouched: readonly VouchedExtract[]): CoverArea[] {

@@ -1,6 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import { maybeCut, type SeenOfFile } from '../../../../server/io/osm/pbf/find/maybe-cut.ts';
+import { blobEnds } from '../../../helpers/blob-ends.ts';
 import { describeReal, realPath } from '../../../helpers/real.ts';
 import { readBytes } from './pbf-files.ts';
 
@@ -12,23 +13,6 @@ const FILES = [
 const REAL = ['liechtenstein-2013', 'liechtenstein-2015', 'monaco-2023'].map((name) =>
   realPath(`extracts/${name}.osm.pbf`),
 );
-
-/** Where each blob ends. */
-function blobEnds(file: Uint8Array): number[] {
-  const view = new DataView(file.buffer, file.byteOffset, file.byteLength);
-  const ends: number[] = [];
-  for (let at = 0; at < file.length; ) {
-    const header = file.subarray(at + 4, at + 4 + view.getUint32(at));
-    // A blob's header ends with the field of its size (number 3): a tag of one byte and a varint.
-    const sizeAt = header.lastIndexOf(24);
-    const size = header
-      .subarray(sizeAt + 1)
-      .reduce((sum, byte, place) => sum + (byte & 127) * 128 ** place, 0);
-    at += 4 + header.length + size;
-    ends.push(at);
-  }
-  return ends;
-}
 
 async function whyCut(bytes: Uint8Array): Promise<string | null> {
   const { cautions } = await readBytes(bytes);
