@@ -8,11 +8,13 @@ import { InputProblem, type Outcome } from '../../core/input/problem.ts';
 import { sweepChunks } from '../../io/overpass/chunk-folder.ts';
 import type { BoxedRow, FileTable, StoreDriver, StoredExtract } from '../port/port.ts';
 import { answersFolder } from './answers-folder.ts';
+import { byPlace } from './by-place.ts';
 import { asDiskProblem } from './disk-problem.ts';
 import type { Ingested } from './ingest.ts';
 
-/** Rows in one write: another process waits no longer than that takes (some 20 ms). Ours. */
-const BATCH = 200;
+/** Rows in one write, and rows that go in one: another process waits no longer than that takes (some 20 ms). Ours. */
+const BATCH = 2000;
+const GOING = 200;
 
 /** A file to be taken in. */
 export interface ExtractFile {
@@ -124,11 +126,11 @@ export class ExtractShelf {
         if (!ingested.ok) throw new InputProblem(ingested.problem);
         const { facts, points, ground } = ingested.value;
         const total = points.length + ground.length;
-        await this.#addRows(points, (rows, done) => {
+        await this.#addRows(byPlace(points), (rows, done) => {
           this.#driver.extracts.addPoints(id, rows);
           onRows(done, total);
         });
-        await this.#addRows(ground, (rows, done) => {
+        await this.#addRows(byPlace(ground), (rows, done) => {
           this.#driver.extracts.addGround(id, rows);
           onRows(points.length + done, total);
         });
@@ -228,7 +230,7 @@ export class ExtractShelf {
 
   async #drop(id: string): Promise<void> {
     rmSync(this.#pathOf(id), { force: true });
-    while (this.#driver.extracts.dropSome(id, BATCH)) await setImmediate();
+    while (this.#driver.extracts.dropSome(id, GOING)) await setImmediate();
   }
 
   /** Does work while no other of this process, and none of another, is at such work. */
