@@ -32,22 +32,13 @@ const editMs = (page: Page, litres: number): Promise<number> =>
     .evaluate(async (field, typed) => {
       const shown = document.querySelector('.page');
       if (!(field instanceof HTMLInputElement) || shown === null) throw new Error('no field or no page');
-      const untilPhase = (wanted: (phase: string | null) => boolean) =>
-        new Promise<void>((resolve) => {
-          const look = () => {
-            if (!wanted(shown.getAttribute('data-phase'))) return;
-            watch.disconnect();
-            resolve();
-          };
-          const watch = new MutationObserver(look);
-          watch.observe(shown, { attributes: true, attributeFilter: ['data-phase'] });
-          look();
-        });
       const startMs = performance.now();
       Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, 'value')?.set?.call(field, String(typed));
       field.dispatchEvent(new Event('input', { bubbles: true }));
-      await untilPhase((phase) => phase !== 'settled');
-      await untilPhase((phase) => phase === 'settled');
+      // No function with a name in here: what tsx makes of one is not known in the browser.
+      for (const isSettled of [false, true])
+        while ((shown.getAttribute('data-phase') === 'settled') !== isSettled)
+          await new Promise((frame) => requestAnimationFrame(frame));
       await new Promise((painted) => requestAnimationFrame(() => requestAnimationFrame(painted)));
       return performance.now() - startMs;
     }, litres);
