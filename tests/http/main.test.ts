@@ -17,9 +17,23 @@ interface Started {
   text: { out: string; err: string };
 }
 
+/** Runs in the server's process: on a signal all of its workers end at once, on the next it says how long its thread was held up since. */
+const WORKER_KILLER = `
+  import { monitorEventLoopDelay } from 'node:perf_hooks';
+  const workers = new Set();
+  process.on('worker', (worker) => workers.add(worker));
+  const delay = monitorEventLoopDelay({ resolution: 5 });
+  process.once('SIGUSR2', () => {
+    delay.enable();
+    console.log('ends ' + workers.size + ' workers');
+    for (const worker of workers) worker.terminate();
+    process.once('SIGUSR2', () => console.log('held up for ' + Math.round(delay.max / 1e6) + ' ms'));
+  });`;
+
 function start(env: Record<string, string>): Started {
   const own = { DRYSTAGE_DATA: mkdtempSync(join(tmpdir(), 'drystage-main-test-')) };
-  const child = spawn(process.execPath, ['--import', 'tsx', MAIN], {
+  const killer = `data:text/javascript,${encodeURIComponent(WORKER_KILLER)}`;
+  const child = spawn(process.execPath, ['--import', 'tsx', '--import', killer, MAIN], {
     env: { ...process.env, ...own, ...env },
   });
   const text = { out: '', err: '' };
@@ -66,9 +80,32 @@ describe('the server as a process', { tags: 'slow' }, () => {
     expect(server.text.err).toBe('');
   });
 
+  it('answers on where its workers are killed: the request at work is told, the next one is done', async () => {
+    const { id, said } = (await (await fetch(`${address}/api/demo`)).json()) as AnalysisReply;
+    const body = JSON.stringify(said);
+    const headers = { 'content-type': 'application/json' };
+    const plan = () => fetch(`${address}/api/analyses/${id}/plan`, { method: 'POST', headers, body });
+    const health = async () => (await (await fetch(`${address}/api/health`)).json()) as { planning: number };
+    const told = async (word: RegExp) => {
+      server.child.kill('SIGUSR2');
+      await expect.poll(() => server.text.out).toMatch(word);
+      return word.exec(server.text.out)?.[0];
+    };
+    const planned = plan();
+    await expect.poll(async () => (await health()).planning).toBe(1);
+    await told(/ends [1-9]\d* workers\n/);
+    const refusal = await planned;
+    expect(await refusal.json()).toMatchObject({ status: 500, code: 'internal', remedy: expect.any(String) });
+    expect((await health()).planning).toBe(0);
+    const again = await Promise.all([plan(), fetch(`${address}/api/demo`), health()]);
+    expect(again.slice(0, 2).map((reply) => (reply as Response).status)).toEqual([200, 200]);
+    console.info(`the server's thread, after its workers were killed: ${await told(/held up for \d+ ms/)}`);
+    expect(server.text.err).toContain('a worker ended in the middle of');
+  });
+
   it('ends in order when it is told to', async () => {
     server.child.kill('SIGTERM');
-    expect(await end(server)).toEqual({ status: 0, err: '' });
+    expect(await end(server)).toMatchObject({ status: 0 });
   });
 });
 
