@@ -1,5 +1,6 @@
 import { analyseTrip } from '../app/analyse-trip.ts';
 import { compareRigs, type NamedRig } from '../app/compare/compare.ts';
+import type { RigAndTrip } from '../app/input/plan-input.ts';
 import { keptResults } from '../app/kept/kept-results.ts';
 import { learnLog } from '../app/learn-log.ts';
 import { loadTrip } from '../app/load-trip.ts';
@@ -21,6 +22,8 @@ import { logText } from '../io/log-file.ts';
 import { openingHours } from '../io/opening-hours.ts';
 import type { FetchedBox } from '../io/overpass/fetch-corridor.ts';
 import { mergeChunks } from '../io/overpass/merge-chunks.ts';
+import { parseRig } from '../io/rig-file.ts';
+import { parseTrip } from '../io/trip-file.ts';
 import { tripFileSet } from '../io/trip-file-set.ts';
 import { type Ingested, ingest } from '../store/extracts/ingest.ts';
 import { KeepingFileSet } from '../store/maps/keeping-file-set.ts';
@@ -110,6 +113,12 @@ export interface LearnAsk extends LearnOptions {
   source: string;
 }
 
+/** Rig and trip as they came, YAML or JSON. */
+export interface PlanTexts {
+  rig: string;
+  trip: string | null;
+}
+
 /** A reply as JSON text in UTF-8, and what is kept of it. */
 export interface AnalysedKept {
   reply: Uint8Array<ArrayBuffer>;
@@ -184,6 +193,14 @@ export const tasks = {
   /** Reads a trip's file. */
   async readTrip({ path, source }: NamedFile): Promise<Outcome<TripFromFile>> {
     return openTripFile({ path, source });
+  },
+
+  /** Reads rig and trip: YAML of 64 kB takes most of a second. */
+  async readPlan({ rig: rigText, trip: tripText }: PlanTexts): Promise<Outcome<RigAndTrip>> {
+    const rig = parseRig(rigText, 'rig');
+    if (!rig.ok || tripText === null) return rig.ok ? { ok: true, value: { rig: rig.value, trip: {} } } : rig;
+    const trip = parseTrip(tripText, 'trip', rig.value);
+    return trip.ok ? { ok: true, value: { rig: rig.value, trip: trip.value } } : trip;
   },
 
   /** Analyses a packed trip; gives the whole AnalysisReply as JSON text in UTF-8. */

@@ -65,6 +65,19 @@ describe('while a worker reads a large extract', () => {
     expect(order).toEqual(['health', 'analysis 200', 'upload 200']);
   });
 
+  it('a rig that is slow to read is read where it holds up nobody', async () => {
+    const rig = `name: [${'1,'.repeat(32_000)}]`;
+    let answer: number | null = null;
+    const asked = app
+      .inject({ method: 'POST', url: '/api/analyses', ...demoForm({ rig }) })
+      .then(({ statusCode }) => {
+        answer = statusCode;
+      });
+    const meanwhile = await untilHealth(({ analysing }) => analysing === 1 || answer !== null);
+    await asked;
+    expect([meanwhile.analysing, answer]).toEqual([1, 422]);
+  });
+
   it('a client that goes away takes its job with it', { tags: 'slow' }, async () => {
     await app.listen({ host: '127.0.0.1', port: 0 });
     const { port } = app.server.address() as AddressInfo;

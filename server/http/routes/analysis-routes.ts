@@ -1,8 +1,6 @@
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
 import { fitPlan } from '../../app/input/plan-input.ts';
 import { AnalysisReply } from '../../contract/answers/map.ts';
-import { parseRig } from '../../io/rig-file.ts';
-import { parseTrip } from '../../io/trip-file.ts';
 import { ProblemReply } from '../reply/problem-reply.ts';
 import { goneSignal, sendBytes } from '../reply/reply.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
@@ -43,9 +41,9 @@ export function analysisRoutes(service: AnalysisService, limits: Limits): Fastif
       async (request, reply) => {
         const upload = await takeUpload(request, limits);
         try {
-          const rig = valueOrThrow(parseRig(upload.rig, 'rig'));
-          const trip = upload.trip === null ? {} : valueOrThrow(parseTrip(upload.trip, 'trip', rig));
-          return sendBytes(reply, await service.analyseUpload(upload, { rig, trip }, goneSignal(reply)));
+          const signal = goneSignal(reply);
+          const plan = await service.readPlan(upload, signal);
+          return sendBytes(reply, await service.analyseUpload(upload, plan, signal));
         } finally {
           await upload.discard();
         }

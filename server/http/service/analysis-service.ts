@@ -12,7 +12,7 @@ import { JobAborted } from '../../work/job.ts';
 import { WorkerPool } from '../../work/pool.ts';
 import { PLAN_LESS } from '../../work/refusals.ts';
 import { speaking } from '../../work/speaking.ts';
-import type { LearnAsk, LoadAsk, tasks } from '../../work/tasks.ts';
+import type { LearnAsk, LoadAsk, PlanTexts, tasks } from '../../work/tasks.ts';
 import { valueOrThrow } from '../reply/value-or-throw.ts';
 import type { Limits } from './limits.ts';
 import { PlansMade } from './plans-made.ts';
@@ -101,6 +101,12 @@ export class AnalysisService {
     };
     this.#store = store;
     this.loader = new TripLoader({ reading: this.#reading, store, limits });
+  }
+
+  /** Rig and trip of what was uploaded, read where it holds up nobody. */
+  async readPlan({ rig, trip }: PlanTexts, signal: AbortSignal): Promise<RigAndTrip> {
+    const options = { timeoutMs: this.#limits.analyseMs, signal };
+    return valueOrThrow(await this.#analysing.run('readPlan', { rig, trip }, options));
   }
 
   /** Reads what was uploaded, keeps it and analyses it. */

@@ -1,13 +1,10 @@
 import { readFile } from 'node:fs/promises';
 import { type FastifyPluginAsyncTypebox, Type } from '@fastify/type-provider-typebox';
 import { KeptTripReply } from '../../../contract/kept.ts';
-import { parseRig } from '../../../io/rig-file.ts';
-import { parseTrip } from '../../../io/trip-file.ts';
 import type { StoredTrip } from '../../../store/port/port.ts';
 import { foundOrThrow } from '../../reply/not-kept.ts';
 import { goneSignal } from '../../reply/reply.ts';
 import { PROBLEMS, tripReply } from '../../reply/trip-reply.ts';
-import { valueOrThrow } from '../../reply/value-or-throw.ts';
 import { streamed } from '../../request/streamed.ts';
 import { takeUpload, type Upload } from '../../request/upload.ts';
 import { hashOf } from '../../service/demo-trip.ts';
@@ -57,12 +54,11 @@ async function addTrip(
     source: extract.name,
   }));
   const extracts = [...(await Promise.all(files)), ...upload.extracts];
-  const rig = valueOrThrow(parseRig(upload.rig, 'rig'));
-  const trip = upload.trip === null ? {} : valueOrThrow(parseTrip(upload.trip, 'trip', rig));
+  const plan = await service.readPlan(upload, signal);
   const bytes = new Uint8Array(await readFile(route.path));
   const give = await service.loader.readToKeep({ route, maps: null, extracts, notice: null }, signal);
   const added = store.addTrip({
-    ...{ rig, trip, maps: give.maps, notice: null },
+    ...{ ...plan, maps: give.maps, notice: null },
     name: nameOf(upload),
     route: { fileName: route.source, hash: hashOf(bytes), bytes },
     extracts: [
