@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { copyFileSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { problemLine } from '../../server/core/input/problem.ts';
@@ -9,7 +9,7 @@ import { cut } from './mutate.ts';
 /** What a child tells of each input: before it is read, and what was wrong afterwards. */
 export type Word =
   | { at: number; format: string; path: string }
-  | { done: number; wrong: string | null; isNew: boolean };
+  | { done: number; wrong: string | null; path: string; isNew: boolean };
 
 /** Words of the engine, which no problem may show. */
 const ENGINE =
@@ -38,8 +38,10 @@ for (let number = Number(first); ; number += Number(step)) {
   const name = names[number % names.length] ?? '';
   const format = FORMATS[name];
   if (format === undefined) throw new Error(`no format ${name}`);
-  const isCut = random() < 0.15;
-  const bytes = isCut ? cut(seedOf(format, random, []), random) : changed(format, name, random);
+  const seed = random() < 0.15 ? seedOf(format, random, []) : null;
+  const bytes = seed === null ? changed(format, name, random) : cut(seed, random);
+  // The end of the last line is no part of a file that would be missed.
+  const isCut = seed?.subarray(bytes.length).some((byte) => byte > 0x20) === true;
   writeFileSync(path, bytes);
   tell({ at: number, format: name, path });
   const { wrong, key } = await tried(format, bytes, isCut);
@@ -48,7 +50,10 @@ for (let number = Number(first); ; number += Number(step)) {
     met.add(`${name} ${key}`);
     kept.set(name, [...(kept.get(name) ?? []), bytes].slice(-MOST_KEPT));
   }
-  tell({ done: number, wrong, isNew });
+  // The next input takes its place before whoever started this one can look.
+  const found = wrong === null ? path : `${path}-${number}`;
+  if (wrong !== null) copyFileSync(path, found);
+  tell({ done: number, wrong, path: found, isNew });
   // Lets words out.
   await new Promise((resolve) => setImmediate(resolve));
 }

@@ -60,7 +60,7 @@ export async function fuzz(
         }
         result.tried += 1;
         if (word.isNew) result.outcomes += 1;
-        if (word.wrong !== null && at !== null) found(at, word.wrong);
+        if (word.wrong !== null && at !== null) found({ ...at, path: word.path }, word.wrong);
         at = null;
         next = word.done + children;
       });
