@@ -99,7 +99,7 @@ export type KeptTripReply = Static<typeof KeptTripReply>;
 
 /**
  * Whether what is kept is kept for good. `memory`: until the server stops, `why` says why; `folder`: in that data folder;
- * `database`: in one that several servers may share.
+ * `database`: in one that several servers may share. Of the latter two `why` says what cannot be read.
  */
 export const StoreState = Type.Object({
   keeps: Type.Union([Type.Literal('folder'), Type.Literal('database'), Type.Literal('memory')]),

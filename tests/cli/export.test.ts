@@ -94,6 +94,8 @@ describe('drystage export', () => {
     const { status, out } = await runCli('export', '--help');
     expect(status).toBe(0);
     for (const ending of ['.html', '.pdf', '.gpx', '.geojson', '.csv', '.ics']) expect(out).toContain(ending);
-    expect((await runCli('exprot')).err).toContain('compare, plan, export, extract, trip, notes, backup or restore');
+    expect((await runCli('exprot')).err).toContain(
+      'compare, plan, export, extract, trip, notes, backup or restore',
+    );
   });
 });

@@ -74,18 +74,26 @@ export function TripsDialog({ openId, dropped, onClose, onTrip }: TripsDialogPro
 }
 
 /** Where all of this is kept, and that it is not, where it is not. */
-const WhereKept = ({ store }: { store: StoreState }) => {
-  if (store.keeps === 'database')
-    return <p className="quiet-note">{t('Kept in the database of this server.')}</p>;
-  return store.keeps === 'folder' ? (
-    <p className="quiet-note">{tx`Kept on the computer that runs Drystage, in ${store.folder}.`}</p>
-  ) : (
+const WhereKept = ({ store }: { store: StoreState }) =>
+  store.keeps === 'memory' ? (
     <p
       className="problem"
       role="alert"
     >{tx`Nothing is kept for good: trips are gone when Drystage stops. ${store.why} Save what you need as trip files.`}</p>
+  ) : (
+    <>
+      <p className="quiet-note">
+        {store.keeps === 'database'
+          ? t('Kept in the database of this server.')
+          : tx`Kept on the computer that runs Drystage, in ${store.folder}.`}
+      </p>
+      {store.why !== null && (
+        <p className="problem" role="alert">
+          {store.why}
+        </p>
+      )}
+    </>
   );
-};
 
 /** Who else sees all of this, and how to leave it. */
 const Shared = ({ onSignOut }: { onSignOut: () => void }) => (

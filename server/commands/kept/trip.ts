@@ -50,9 +50,13 @@ export const trip: Command = async (words) => {
 };
 
 async function list({ json }: KeptWords): Promise<Outcome<string>> {
-  const trips = await withStore((store) => store.trips());
+  const [trips, why] = await withStore((store) => {
+    store.lookOver();
+    return [store.trips(), store.state.why];
+  });
+  const untold = why === null ? '' : `${plain(why)}\n`;
   if (json) return { ok: true, value: jsonLine({ trips: trips.map(({ mapsRevision: _, ...one }) => one) }) };
-  if (trips.length === 0) return { ok: true, value: 'No trips are kept.\n' };
+  if (trips.length === 0) return { ok: true, value: `No trips are kept.\n${untold}` };
   const rows = trips.map(({ name, changedAt, results, id }) => [
     plain(name),
     `${changedAt.slice(0, 16).replace('T', ' ')}`,
@@ -69,7 +73,7 @@ async function list({ json }: KeptWords): Promise<Outcome<string>> {
     left(column('water')),
     left(column('id')),
   ];
-  return { ok: true, value: `${tableText(columns, rows).join('\n')}\n` };
+  return { ok: true, value: `${tableText(columns, rows).join('\n')}\n${untold}` };
 }
 
 async function exportTrip(words: KeptWords): Promise<Outcome<string>> {

@@ -30,8 +30,8 @@ export async function keepDemo(store: Store): Promise<void> {
   if (store.trip(DEMO_ID) !== null) return;
   const first = await demoTrip();
   store.driver.transaction(() => {
-    // Another server on the same database may have been quicker.
-    if (store.trip(DEMO_ID) === null) store.addTrip(first);
+    // Another server on the same database may have been quicker. One that cannot be read has changes, which go.
+    if (store.trip(DEMO_ID) === null) store.resetTrip(DEMO_ID, first);
   });
 }
 

@@ -174,8 +174,9 @@ export class ExtractShelf {
   }
 
   async #sweepAlone(incomingBeforeMs: number): Promise<void> {
-    for (const id of this.#driver.extracts.hidden()) await this.#drop(id);
-    const whole = new Set(this.#driver.extracts.all().map(({ id }) => id));
+    const { extracts } = this.#driver;
+    for (const id of extracts.hidden()) await this.#drop(id);
+    const whole = new Set(extracts.ids?.() ?? extracts.all().map(({ id }) => id));
     for (const name of namesIn(this.#filesFolder))
       if (!whole.has(name)) rmSync(this.#pathOf(name), { force: true });
     for (const name of namesIn(this.#incomingFolder)) {

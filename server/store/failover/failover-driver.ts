@@ -90,6 +90,10 @@ export class FailoverDriver implements StoreDriver {
     }
   }
 
+  damaged(): string[] {
+    return this.#disk.damaged?.() ?? [];
+  }
+
   /** Where the disk took no more: lays what went on in memory back on it, if it takes that now. */
   tryDisk(): void {
     if (this.#overlay === null) return;

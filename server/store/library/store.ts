@@ -56,6 +56,7 @@ export class Store {
   readonly extracts: ExtractShelf;
   readonly #state: StoreState;
   readonly #now: () => string;
+  #damaged: readonly string[] = [];
   readonly #afterwards: (() => void)[] = [];
 
   constructor(
@@ -74,9 +75,19 @@ export class Store {
   /** Where all is kept. A disk that takes no more is told of, and how what is there may be had. */
   get state(): StoreState {
     const { trouble = null } = this.driver;
-    if (trouble === null) return this.#state;
+    if (trouble === null) return this.#damaged.length === 0 ? this.#state : this.#stateOfDamaged();
     const why = `${this.#state.folder}: ${trouble.came}. What was kept before is whole; what you change now is in memory until the disk takes it again, which is tried with each save and hourly. ${trouble.remedy}; before you end Drystage meanwhile, save your trips as files`;
     return { ...this.#state, keeps: 'memory', why };
+  }
+
+  #stateOfDamaged(): StoreState {
+    const why = `Of what is kept, this cannot be read, as another program changed it: ${this.#damaged.join(', ')}. It is left as it is, all else is whole. Restore a backup beside it to have it again`;
+    return { ...this.#state, why };
+  }
+
+  /** Looks whether all that is kept can be read; `state` tells what cannot. */
+  lookOver(): void {
+    this.#damaged = this.driver.damaged?.() ?? [];
   }
 
   /** Takes trips away for good that were deleted so long ago; how many. */

@@ -1,5 +1,6 @@
 import { dirname } from 'node:path';
 import type { StoreDriver } from '../port/port.ts';
+import { damagedIn } from '../sql/damaged.ts';
 import { SqlExtractTable } from '../sql/extract-table.ts';
 import { rigTable } from '../sql/rig-table.ts';
 import { SqlTripTable } from '../sql/trip-table.ts';
@@ -38,6 +39,7 @@ export function openLibsql(path: string, { mostPages, onWrite }: LibsqlOptions =
     extracts: new SqlExtractTable(file, new RtreePlaces(file)),
     transaction: (work) => file.transaction(work),
     claim: (job) => FolderLock.take(dirname(path), job),
+    damaged: () => damagedIn(file),
     close: () => file.close(),
   };
 }

@@ -52,6 +52,8 @@ export interface RigTable {
 export interface ExtractTable {
   /** Whole ones alone. */
   all(): StoredExtract[];
+  /** Of whole ones, those that cannot be read among them; the ids of all where it is left out. */
+  ids?(): string[];
   hidden(): string[];
   /** Begins one, hidden and empty. */
   begin(id: string): void;
@@ -96,5 +98,7 @@ export interface StoreDriver {
   readonly trouble?: Problem | null;
   /** Of such a driver: tries whether the disk takes all again. */
   tryDisk?(): void;
+  /** What lies there and cannot be read, as another program changed it: "trip ID". It is left as it is, and in no list. */
+  damaged?(): string[];
   close(): void;
 }

@@ -1,4 +1,5 @@
 import type { StoreDriver } from '../port/port.ts';
+import { damagedIn } from '../sql/damaged.ts';
 import { bytesIn } from '../sql/database.ts';
 import { SqlExtractTable } from '../sql/extract-table.ts';
 import { rigTable } from '../sql/rig-table.ts';
@@ -33,6 +34,7 @@ export function openPostgres(url: string): StoreDriver {
     },
     transaction: (work) => link.transaction(work),
     claim: (job) => (link.claim(job) ? { release: () => link.release(job) } : null),
+    damaged: () => damagedIn(link),
     close: () => link.close(),
   };
 }

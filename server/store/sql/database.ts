@@ -33,3 +33,30 @@ export function bytesIn(row: Row, column: string): Uint8Array {
   if (value instanceof Uint8Array) return value;
   throw new TypeError(`the column ${column} holds no bytes`);
 }
+
+/** Those rows that can be read: another program may have changed one, and the rest is none the worse for it. */
+export function readable<T>(rows: readonly Row[], read: (row: Row) => T): T[] {
+  return rows.flatMap((row) => {
+    const value = readOrNull(row, read);
+    return value === null ? [] : [value];
+  });
+}
+
+/** What a row holds; null where it cannot be read. */
+export function readOrNull<T>(row: Row, read: (row: Row) => T): T | null {
+  try {
+    return read(row);
+  } catch (error) {
+    if (error instanceof SyntaxError || error instanceof TypeError) return null;
+    throw error;
+  }
+}
+
+/** A column's document, which has these keys. Throws SyntaxError or TypeError where it has not. */
+export function documentIn<T>(row: Row, keys: readonly (keyof T & string)[]): T {
+  const document: unknown = JSON.parse(textIn(row, 'document'));
+  if (typeof document !== 'object' || document === null || Array.isArray(document))
+    throw new TypeError('the document is none');
+  for (const key of keys) if (!(key in document)) throw new TypeError(`the document has no ${key}`);
+  return document as T;
+}

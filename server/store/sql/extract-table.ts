@@ -1,6 +1,6 @@
 import type { Bbox } from '../../contract/common.ts';
 import type { BoxedRow, ExtractTable, StoredExtract } from '../port/port.ts';
-import { type Row, type SqlDatabase, textIn } from './database.ts';
+import { documentIn, type Row, readable, type SqlDatabase, textIn } from './database.ts';
 
 /** The kinds of thing with a place. */
 export type PlacedKind = 'points' | 'ground';
@@ -14,7 +14,8 @@ export interface Places {
   touching(kind: PlacedKind, id: string, boxes: readonly Bbox[], most: number | null): string[];
 }
 
-const extractOf = (row: Row): StoredExtract => JSON.parse(textIn(row, 'document')) as StoredExtract;
+export const extractOf = (row: Row): StoredExtract =>
+  documentIn(row, ['id', 'name', 'fileName', 'hash', 'bytes', 'counts']);
 
 /** Extracts with their points and ground. */
 export class SqlExtractTable implements ExtractTable {
@@ -27,7 +28,11 @@ export class SqlExtractTable implements ExtractTable {
   }
 
   all(): StoredExtract[] {
-    return this.#database.all('SELECT document FROM extracts WHERE whole = 1').map(extractOf);
+    return readable(this.#database.all('SELECT document FROM extracts WHERE whole = 1'), extractOf);
+  }
+
+  ids(): string[] {
+    return this.#database.all('SELECT id FROM extracts WHERE whole = 1').map((row) => textIn(row, 'id'));
   }
 
   hidden(): string[] {

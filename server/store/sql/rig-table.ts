@@ -1,15 +1,15 @@
 import type { KeptRig } from '../../contract/kept.ts';
 import type { RigTable } from '../port/port.ts';
-import { type Row, type SqlDatabase, textIn } from './database.ts';
+import { documentIn, type Row, readable, type SqlDatabase, textIn } from './database.ts';
 
-const rigOf = (row: Row): KeptRig => ({
+export const rigOf = (row: Row): KeptRig => ({
   name: textIn(row, 'name'),
   changedAt: textIn(row, 'changed_at'),
-  rig: JSON.parse(textIn(row, 'document')) as KeptRig['rig'],
+  rig: documentIn<KeptRig['rig']>(row, []),
 });
 
 export const rigTable = (database: SqlDatabase): RigTable => ({
-  all: () => database.all('SELECT * FROM rigs').map(rigOf),
+  all: () => readable(database.all('SELECT * FROM rigs'), rigOf),
   put: ({ name, changedAt, rig }) =>
     void database.run(
       `INSERT INTO rigs (name, changed_at, document) VALUES (?, ?, ?)

@@ -1,12 +1,21 @@
 import type { TripChangeEntry } from '../../contract/kept.ts';
 import type { StoredTrip, TripTable } from '../port/port.ts';
-import { bytesIn, numberOf, type Row, type SqlDatabase, textIn } from './database.ts';
+import {
+  bytesIn,
+  documentIn,
+  numberOf,
+  type Row,
+  readable,
+  readOrNull,
+  type SqlDatabase,
+  textIn,
+} from './database.ts';
 
 /** What of a trip stands in its document: the rest has columns of its own. */
 type TripDocument = Omit<StoredTrip, 'id' | 'revision' | 'changedAt' | 'deletedAt'>;
 
-function tripOf(row: Row): StoredTrip {
-  const document = JSON.parse(textIn(row, 'document')) as TripDocument;
+export function tripOf(row: Row): StoredTrip {
+  const document = documentIn<TripDocument>(row, ['name', 'route', 'extracts', 'rig', 'trip', 'standsAt']);
   return {
     id: textIn(row, 'id'),
     revision: numberOf(row, 'revision'),
@@ -17,7 +26,7 @@ function tripOf(row: Row): StoredTrip {
 }
 
 function changeOf(row: Row): TripChangeEntry {
-  const { rig, trip } = JSON.parse(textIn(row, 'document')) as Pick<TripChangeEntry, 'rig' | 'trip'>;
+  const { rig, trip } = documentIn<Pick<TripChangeEntry, 'rig' | 'trip'>>(row, ['rig', 'trip']);
   return {
     seq: numberOf(row, 'seq'),
     after: row.after === null ? null : numberOf(row, 'after'),
@@ -37,12 +46,12 @@ export class SqlTripTable implements TripTable {
   }
 
   all(): StoredTrip[] {
-    return this.#database.all('SELECT * FROM trips').map(tripOf);
+    return readable(this.#database.all('SELECT * FROM trips'), tripOf);
   }
 
   get(id: string): StoredTrip | null {
     const row = this.#database.one('SELECT * FROM trips WHERE id = ?', id);
-    return row === null ? null : tripOf(row);
+    return row === null ? null : readOrNull(row, tripOf);
   }
 
   put({ id, revision, changedAt, deletedAt, ...document }: StoredTrip): void {
@@ -95,12 +104,15 @@ export class SqlTripTable implements TripTable {
   }
 
   changes(id: string): TripChangeEntry[] {
-    return this.#database.all('SELECT * FROM changes WHERE trip = ? ORDER BY seq DESC', id).map(changeOf);
+    return readable(
+      this.#database.all('SELECT * FROM changes WHERE trip = ? ORDER BY seq DESC', id),
+      changeOf,
+    );
   }
 
   changeAt(id: string, seq: number): TripChangeEntry | null {
     const row = this.#database.one('SELECT * FROM changes WHERE trip = ? AND seq = ?', id, seq);
-    return row === null ? null : changeOf(row);
+    return row === null ? null : readOrNull(row, changeOf);
   }
 
   lastChange(id: string): number {

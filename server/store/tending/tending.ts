@@ -6,6 +6,7 @@ const HOUR_MS = 3_600_000;
 /** Takes away what is there no more for anybody: trips deleted long ago, halves of extracts, old answers, temporary files. */
 export async function tend(store: Store, isStart: boolean): Promise<void> {
   store.driver.tryDisk?.();
+  store.lookOver();
   // On a disk that takes no more nothing is taken away that may be wanted back.
   const { keeps } = store.state;
   if (keeps !== 'memory') {

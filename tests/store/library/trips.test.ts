@@ -1,6 +1,7 @@
+import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import { type KeptResults, MOST_CHANGES } from '../../../server/contract/kept.ts';
-import type { Saved, Store } from '../../../server/store/library/store.ts';
+import { type Saved, Store } from '../../../server/store/library/store.ts';
 import { describeDrivers, storeOf, TRIP_DRIVERS } from '../drivers.ts';
 import { newTrip, RIG } from '../new-trip.ts';
 
@@ -198,6 +199,36 @@ describeDrivers('trips kept in', TRIP_DRIVERS, (open) => {
     expect(store.changes(id)).toHaveLength(1);
     expect(driver.trips.maps(id)).not.toBeNull();
     expect(store.rigs()).toEqual([]);
+  });
+});
+
+describeDrivers('changes kept in', TRIP_DRIVERS, (open) => {
+  it('stand in the order in which they were made, whichever way the clock jumps', () => {
+    const driver = open();
+    let ms = 0;
+    const state = { keeps: 'memory', folder: null, why: null } as const;
+    const store = new Store(driver, state, { now: () => new Date(ms).toISOString() });
+    const clock = fc.array(fc.integer({ min: 0, max: Date.UTC(2100, 0, 1) }), { minLength: 2, maxLength: 8 });
+    fc.assert(
+      fc.property(clock, (times) => {
+        const { id } = store.addTrip(newTrip());
+        times.forEach((time, number) => {
+          ms = time;
+          expect(change(store, id, 10 + number).revision).toBe(number + 2);
+          store.purge();
+        });
+        expect(store.changes(id).map(({ seq, after, trip }) => [seq, after, trip.corridorKm])).toEqual(
+          [...times.keys(), times.length]
+            .reverse()
+            .map((seq) => [seq, seq === 0 ? null : seq - 1, seq === 0 ? 5 : 9 + seq]),
+        );
+        const undone = savedTrip(store.standTrip(id, times.length + 1, times.length - 1));
+        expect(undone).toMatchObject({ revision: times.length + 2, trip: { corridorKm: 8 + times.length } });
+        expect(change(store, id, 99).standsAt).toBe(times.length + 1);
+        expect(store.changes(id)[0]).toMatchObject({ after: times.length - 1, trip: { corridorKm: 99 } });
+      }),
+      { numRuns: 15 },
+    );
   });
 });
 

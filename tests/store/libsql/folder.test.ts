@@ -1,8 +1,10 @@
-import { mkdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { InputProblem } from '../../../server/core/input/problem.ts';
 import { buildApp } from '../../../server/http/app.ts';
+import { keepDemo } from '../../../server/http/service/demo-trip.ts';
+import { ingest } from '../../../server/store/extracts/ingest.ts';
 import type { Store } from '../../../server/store/library/store.ts';
 import { FolderLock } from '../../../server/store/libsql/folder-lock.ts';
 import { openLibsql } from '../../../server/store/libsql/libsql-driver.ts';
@@ -85,6 +87,54 @@ describe('a data folder that cannot be used', () => {
     });
   });
 });
+
+describe('rows that another program changed', () => {
+  it.each(['{broken', '{}', '[1]', 'null', '{"name": "a"}'])(
+    'to %s are told and left, and nothing else is lost by them',
+    async (document) => {
+      const folder = scratchFolder();
+      const first = await served(folder);
+      const [bad, good] = [first.addTrip(newTrip()), first.addTrip(newTrip({ name: 'Along' }))];
+      for (const name of ['wagon', 'truck']) first.putRig(name, RIG);
+      await keepTaps(first, folder, 'taps');
+      const taps = first.extracts.all()[0]?.id ?? '';
+      await keepDemo(first);
+      first.changeTrip(good.id, 1, { rig: RIG, trip: { corridorKm: 9 }, change: 'Corridor 9 km' });
+      first.close();
+      const path = join(folder, STORE_FILE);
+      inspected(path, (file) => {
+        file.run('UPDATE trips SET document = ? WHERE id IN (?, ?)', document, bad.id, 'demo');
+        file.run("UPDATE rigs SET document = '[' WHERE name = 'truck'");
+        file.run('UPDATE changes SET document = ? WHERE trip = ? AND seq = 0', document, good.id);
+        file.run('UPDATE extracts SET document = ?', document);
+      });
+      const store = await served(folder);
+      expect(store.state.keeps).toBe('folder');
+      for (const told of [`trip ${bad.id}`, 'trip demo', 'rig truck', `extract ${taps}`])
+        expect(store.state.why).toContain(told);
+      expect(store.trips().map(({ id }) => id)).toEqual([good.id]);
+      expect(store.rigs().map(({ name }) => name)).toEqual(['wagon']);
+      expect(store.trip(good.id)).toMatchObject({ revision: 2, trip: { corridorKm: 9 } });
+      expect(store.changes(good.id).map(({ seq }) => seq)).toEqual([1]);
+      expect(store.standTrip(good.id, 2, 0)).toBeNull();
+      expect(existsSync(join(folder, 'extracts', taps))).toBe(true);
+      await keepDemo(store);
+      expect(store.changes('demo')).toHaveLength(1);
+      store.lookOver();
+      expect(store.state.why).not.toContain('demo');
+      const left = inspected(path, (file) => file.one('SELECT document FROM trips WHERE id = ?', bad.id));
+      expect(left).toMatchObject({ document });
+    },
+  );
+});
+
+/** Takes a small extract in. */
+async function keepTaps(store: Store, folder: string, name: string): Promise<void> {
+  const path = join(folder, name);
+  const tap = '<node id="1" lon="88" lat="-35"><tag k="amenity" v="drinking_water"/></node>';
+  writeFileSync(path, `<osm version="0.6">${tap}</osm>`);
+  await store.extracts.add({ path, fileName: name, isOurs: false }, (copy) => ingest(copy, name, {}));
+}
 
 describe('a full disk', () => {
   it('is told, and what was kept before is whole', () => {
