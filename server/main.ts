@@ -135,7 +135,7 @@ const { keeps, why } = store.state;
 if (keeps === 'database') process.stdout.write('Database: that of DATABASE_URL\n');
 else if (keeps === 'folder') process.stdout.write(`Data folder: ${folder} (DRYSTAGE_DATA chooses another)\n`);
 else process.stderr.write(`Nothing is kept: ${why}\n`);
-if (keeps === 'folder' && why !== null) process.stderr.write(`${why}\n`);
+if (keeps !== 'memory' && why !== null) process.stderr.write(`${why}\n`);
 const address = app.server.address();
 const shownPort = typeof address === 'object' && address !== null ? address.port : port;
 const shownHost = host.includes(':') ? `[${host}]` : host;
