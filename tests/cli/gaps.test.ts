@@ -121,11 +121,11 @@ describe('drystage gaps', () => {
   it.each([
     [
       [],
-      'no command; expected gaps, learn, compare, plan, export, extract, trip or notes as the first word.',
+      'no command; expected gaps, learn, compare, plan, export, extract, trip, notes, backup or restore as the first word.',
     ],
     [
       ['sail'],
-      'the command "sail"; expected gaps, learn, compare, plan, export, extract, trip or notes as the first word.',
+      'the command "sail"; expected gaps, learn, compare, plan, export, extract, trip, notes, backup or restore as the first word.',
     ],
     [['gaps'], 'ROUTE.gpx: no route; expected a GPX file after gaps.'],
     [['gaps', 'a.gpx'], '--supply: no extract; expected at least one --supply EXTRACT.'],
