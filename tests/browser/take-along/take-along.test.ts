@@ -90,7 +90,7 @@ it('says from the seat whether to go on or back, offline, and keeps what was ent
 
     // 30 litres of water gone: it does not last with the reserve, but back it does.
     await button(page, 'water, aboard').click();
-    for (const _ of [1, 2, 3]) await button(page, /^Less: water, Tank .*, one litre, 10/).click();
+    for (const _ of [1, 2, 3]) await button(page, /^Less: water, Tank .*, in L, 10/).click();
     await expect.poll(() => head(page).textContent()).toBe('Turn back');
     expect(await page.locator('.head').textContent()).toMatch(
       /Water is \d+.L short of the way on with the reserve/,
@@ -186,7 +186,7 @@ it.each([
     });
     expect(await misfits(page)).toEqual({ tooWide: 0, tooLow: 0 });
     expect(await seriousAsItIs(page, 'html', by)).toEqual([]);
-    for (const _ of [1, 2, 3]) await button(page, /^Less: water, Tank .*, one litre, 10/).click();
+    for (const _ of [1, 2, 3]) await button(page, /^Less: water, Tank .*, in L, 10/).click();
     await expect.poll(() => head(page).textContent()).toBe('Turn back');
     // The papers below do not change with the answer.
     expect(await seriousAsItIs(page, '.cab', by)).toEqual([]);

@@ -47,7 +47,7 @@ export const CAB_SCREEN_WORDS: CabScreenWords = {
   mark: (eighths) => EIGHTHS[eighths] ?? '',
   tank: (name) => `Tank ${name}`,
   gaugeStep: (what) => `Anzeige für ${what}, ein Achtel`,
-  litreStep: (what, unit) => `${what}, ein ${unit}`,
+  litreStep: (what, unit) => `${what}, in ${unit}`,
   canStep: (what) => `volle Kanister: ${what}`,
   fullCans,
   planned: (litres) => `Nach dem Plan hier: ${litres}.`,

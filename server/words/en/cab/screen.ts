@@ -53,7 +53,7 @@ export const CAB_SCREEN_WORDS = {
   mark: (eighths: number) => EIGHTHS[eighths] ?? '',
   tank: (name: string) => `Tank ${name}`,
   gaugeStep: (what: string) => `gauge of ${what}, an eighth`,
-  litreStep: (what: string, unit: string) => `${what}, one ${unit}`,
+  litreStep: (what: string, unit: string) => `${what}, in ${unit}`,
   canStep: (what: string) => `full cans of ${what}`,
   fullCans: (count: number) => (count === 1 ? '1 can full' : `${count} cans full`),
   planned: (figure: string) => `As planned here: ${figure}.`,
