@@ -1,5 +1,6 @@
 import type { Page } from 'playwright-core';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { UNIT_PRESETS, unitsText } from '../../../server/words/parts/reader-units.ts';
 import { readPdf } from '../../app/sheet/pdf/read-pdf.ts';
 import {
   openPage,
@@ -63,10 +64,13 @@ describe('the sheet', () => {
     await page.emulateMedia({ media: null });
     await openTab(page, 'Carry');
     await page.evaluate(countPrints);
-    const asked = page.waitForRequest((request) => request.url().endsWith('/sheet?paper=a4'));
+    const asked = page.waitForRequest((request) => request.url().includes('/sheet?'));
     await page.getByRole('button', { name: 'Print the sheet' }).click();
     const { rig, trip } = site.demo.analysis;
-    expect((await asked).postDataJSON()).toEqual({ rig, trip });
+    const request = await asked;
+    expect(request.postDataJSON()).toEqual({ rig, trip });
+    const { searchParams } = new URL(request.url());
+    expect(Object.fromEntries(searchParams)).toEqual({ paper: 'a4', units: unitsText(UNIT_PRESETS.metric) });
     await page.locator('iframe.printed-page').waitFor({ state: 'attached' });
     const sheet = page.frameLocator('iframe.printed-page');
     await sheet.locator('h1').waitFor({ state: 'attached' });
