@@ -14,12 +14,15 @@ const WARM_UP = 2;
 const DEMO_MS = 150;
 const SWISS_MS = 400;
 
+/** Nothing is reckoned any more, no plan either; there may be none. */
+const CALM = '.page[data-phase="settled"]:not([data-plan="coming"], [data-plan="behind"])';
+
 /** Opens the page on a route, with the field for the litres of the tank in view. */
 async function openRig(browser: Browser, address: string): Promise<Page> {
   const page = await browser.newPage({ viewport: { width: 1440, height: 900 } });
   page.setDefaultTimeout(180_000);
   await page.goto(address);
-  await page.locator('.page[data-phase="settled"][data-plan="there"]').waitFor();
+  await page.locator(CALM).waitFor();
   await page.getByRole('textbox', { name: 'Holds', exact: true }).first().waitFor();
   return page;
 }
@@ -74,7 +77,7 @@ async function rowsOf(browser: Browser, what: string, address: string): Promise<
     const own = await editMs(page, 200 + run);
     const peer = await bareMs(bare);
     // A plan is searched for after each edit, and is no part of it.
-    await page.locator('.page[data-phase="settled"][data-plan="there"]').waitFor();
+    await page.locator(CALM).waitFor();
     if (run < WARM_UP) continue;
     ownMs.push(own);
     peerMs.push(peer);
