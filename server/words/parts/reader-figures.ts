@@ -4,9 +4,9 @@ import { PLACE_WORDS as GERMAN_PLACES } from '../de/units/unit-words.ts';
 import { PLACE_WORDS as ENGLISH_PLACES } from '../en/units/unit-words.ts';
 import { type Language, language } from './language.ts';
 import { metricFigure, numberText } from './metric.ts';
-import type { Parts } from './part.ts';
+import type { Parts, Unit } from './part.ts';
 import { conversionOf, distance, readerUnits, volume } from './reader-units.ts';
-import { digits, isBare, type Setting, setParts } from './setting.ts';
+import { decimalsOf, digits, isBare, type Setting, setParts } from './setting.ts';
 
 /** Figures as paper and files to take along have them: in the units and the language of whoever reads them. */
 
@@ -61,18 +61,8 @@ const finely = (litres: number, round: (value: number) => number): string => {
 export const atLeast = (litres: number): string => finely(litres, wholeBelow);
 export const needed = (litres: number): string => finely(litres, wholeAbove);
 
-/** At least so many decimals: a gallon is too coarse without. */
-const LEAST_DECIMALS: Readonly<Record<string, number>> = { gal: 1 };
-/** More decimals than this are noise of binary fractions. */
-const MOST_DECIMALS = 3;
-
-/** As exact as it was told, and never nothing where there is something. */
-function converted(told: string, value: number, unit: string): string {
-  const own = told.split('.')[1]?.length ?? 0;
-  const size = Math.abs(value);
-  const least = Math.max(LEAST_DECIMALS[unit] ?? 0, size < 1 ? 2 : size < 10 ? 1 : 0);
-  return numberText(Number(value.toFixed(Math.min(MOST_DECIMALS, Math.max(own, least)))));
-}
+const converted = (told: string, value: number, unit?: Unit): string =>
+  numberText(Number(value.toFixed(decimalsOf(told, value, unit))));
 
 /** The reader's setting of sentences: as metric ones where a unit is the metric one. */
 const SETTING: Setting = {
@@ -81,13 +71,13 @@ const SETTING: Setting = {
     const conversion = conversionOf(part.unit, readerUnits(), part.difference);
     if (conversion === null || conversion.toUser(1) === 1) return metricFigure(part);
     const { unit, toUser } = conversion;
-    const number = converted(told, toUser(Number(told)), unit);
+    const number = converted(told, toUser(Number(told)), part.unit);
     return isBare(part) ? number : `${number} ${unit}`;
   },
   place: (part) => {
     const told = digits(part, part.place);
     const isMetric = readerUnits().distance === 'km';
-    const number = isMetric ? numberText(told) : converted(told, distanceIn(Number(told)), distanceUnit());
+    const number = isMetric ? numberText(told) : converted(told, distanceIn(Number(told)));
     return `${placeWord()} ${number}`;
   },
 };
