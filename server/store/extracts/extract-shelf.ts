@@ -12,7 +12,7 @@ import { byPlace } from './by-place.ts';
 import { asDiskProblem } from './disk-problem.ts';
 import type { Ingested } from './ingest.ts';
 
-/** Rows in one write, and rows that go in one: another process waits no longer than that takes (some 20 ms). Ours. */
+/** Rows in one write, and rows that go in one: another process waits as long as that takes (some 100 ms on a busy machine). Ours. */
 const BATCH = 2000;
 const GOING = 200;
 

@@ -14,7 +14,7 @@ export const noAddress = (): ProblemParts =>
 export const silent = (): ProblemParts =>
   unusable(
     'a database that does not answer',
-    'See that PostgreSQL runs and can be reached, then do it again; nothing of this was kept',
+    'See that PostgreSQL runs and can be reached, then look whether this was kept before you do it again',
   );
 
 /** What PostgreSQL refuses by its SQLSTATE, or by the beginning of it, which is its class. */

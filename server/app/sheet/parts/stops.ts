@@ -21,8 +21,8 @@ const heads = () => words().columns;
 const columns = (): readonly SheetColumn[] => [
   { ...heads().number, lean: 'right', width: 5 },
   { ...heads().at, lean: 'right', width: 8 },
-  { ...heads().place, lean: 'left', width: 38 },
-  { ...heads().of, lean: 'left', width: 9 },
+  { ...heads().place, lean: 'left', width: 34 },
+  { ...heads().of, lean: 'left', width: 13 },
   { ...heads().arrive, lean: 'right', width: 9 },
   { ...heads().fill, lean: 'left', width: 22 },
   { ...heads().leave, lean: 'left', width: 15 },
