@@ -45,7 +45,7 @@ describe('an answer in words', () => {
 
   it('says what is missing, by how much, and what to do', () => {
     const { head, todo, onHead, on, backHead } = at(40, { fuel: 15.2, water: 30 });
-    expect({ head, onHead }).toEqual({ head: 'Turn back', onHead: 'Go on: only with the reserve' });
+    expect({ head, onHead }).toEqual({ head: 'Turn back', onHead: 'Go on: only at the cost of the reserve' });
     expect(plain(todo[0] ?? '')).toBe('Diesel is 1 L short of the way on with the reserve.');
     expect(on[0]).toBe('Diesel to Aldhaven, 60 km: 1 L short of the reserve, 9 L left there.');
     expect(backHead).toBe('Go back: yes, for 6 km more');

@@ -16,8 +16,8 @@ const stopWords = () => printed().paper.tables.stops;
 const MOST_ROWS = 18;
 
 const columns = (): readonly SheetColumn[] => [
-  { ...heads().stretch, lean: 'left', width: 40 },
-  { ...heads().of, lean: 'left', width: 9 },
+  { ...heads().stretch, lean: 'left', width: 36 },
+  { ...heads().of, lean: 'left', width: 13 },
   { ...heads().verdict, lean: 'left', width: 16 },
   { ...heads().length, lean: 'right', width: 11 },
   { ...heads().need, lean: 'right', width: 10 },

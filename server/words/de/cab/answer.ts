@@ -32,14 +32,14 @@ export const CAB_ANSWER_WORDS: CabAnswerWords = {
 
   onHeads: {
     enough: 'Weiter: ja',
-    'into-reserve': 'Weiter: nur mit der Reserve',
+    'into-reserve': 'Weiter: nur auf Kosten der Reserve',
     short: 'Weiter: nein',
     unknown: 'Weiter: nicht bekannt',
   },
 
   backHeads: {
     enough: 'Zurück: ja',
-    'into-reserve': 'Zurück: nur mit der Reserve',
+    'into-reserve': 'Zurück: nur auf Kosten der Reserve',
     short: 'Zurück: nein',
     unknown: 'Zurück: nicht bekannt',
   },

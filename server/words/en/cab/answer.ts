@@ -49,14 +49,14 @@ export const CAB_ANSWER_WORDS = {
 
   onHeads: {
     enough: 'Go on: yes',
-    'into-reserve': 'Go on: only with the reserve',
+    'into-reserve': 'Go on: only at the cost of the reserve',
     short: 'Go on: no',
     unknown: 'Go on: not known',
   } satisfies Record<Verdict, string>,
 
   backHeads: {
     enough: 'Go back: yes',
-    'into-reserve': 'Go back: only with the reserve',
+    'into-reserve': 'Go back: only at the cost of the reserve',
     short: 'Go back: no',
     unknown: 'Go back: not known',
   } satisfies Record<Verdict, string>,
