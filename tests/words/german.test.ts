@@ -1,15 +1,14 @@
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { aroundEach, describe, expect, it } from 'vitest';
 import { DEMO_NOTICE } from '../../server/io/demo-files.ts';
 import { GERMAN } from '../../server/words/de/german.ts';
 import { ENGLISH } from '../../server/words/en/english.ts';
 import { noticeWords } from '../../server/words/notice.ts';
-import { hearLanguage } from '../../server/words/parts/language.ts';
 import { misfitWords, routeRefusalWords, textOf, type Utterance } from '../../server/words/words-of.ts';
+import { speaking } from '../../server/work/speaking.ts';
 
 const TABLES = ['cautions', 'reasons', 'phrases', 'misfits', 'routeRefusals', 'logFaults'] as const;
 
-beforeEach(() => hearLanguage(() => 'de'));
-afterEach(() => hearLanguage(() => 'en'));
+aroundEach((run) => speaking('de', run));
 
 it('says nothing in English: no table borrows a code of the other language', () => {
   for (const table of TABLES) {
@@ -128,6 +127,5 @@ describe('numbers, plurals and cases', () => {
 it('says that the demo land is invented', () => {
   expect(noticeWords(DEMO_NOTICE)).toBe('Orrimar ist erfunden. Nicht danach fahren.');
   expect(noticeWords('Somebody else’s words.')).toBe('Somebody else’s words.');
-  hearLanguage(() => 'en');
-  expect(noticeWords(DEMO_NOTICE)).toBe(DEMO_NOTICE);
+  expect(speaking('en', () => noticeWords(DEMO_NOTICE))).toBe(DEMO_NOTICE);
 });

@@ -7,8 +7,9 @@ import { suppliesOf } from '../../../server/app/sheet/parts/places.ts';
 import { sheetOf } from '../../../server/app/sheet/sheet-of.ts';
 import type { Units } from '../../../server/contract/answers/units.ts';
 import type { GaugeRow } from '../../../server/contract/whatif.ts';
-import { hearLanguage, type Language } from '../../../server/words/parts/language.ts';
-import { hearUnits, UNIT_PRESETS } from '../../../server/words/parts/reader-units.ts';
+import type { Language } from '../../../server/words/parts/language.ts';
+import { UNIT_PRESETS } from '../../../server/words/parts/reader-units.ts';
+import { measuring, speaking } from '../../../server/work/speaking.ts';
 import { demoPack } from '../export/packs.ts';
 import { allTexts, cellsOf, headlinesOf, partOf, rowsOf, textsOf } from './texts.ts';
 
@@ -339,16 +340,8 @@ describe('the other parts', () => {
 });
 
 describe('the sheet in the reader’s units and language', () => {
-  const read = (units: Units, spoken: Language, of = pack): Sheet => {
-    hearUnits(() => units);
-    hearLanguage(() => spoken);
-    try {
-      return sheetOf(of);
-    } finally {
-      hearUnits(() => UNIT_PRESETS.metric);
-      hearLanguage(() => 'en');
-    }
-  };
+  const read = (units: Units, spoken: Language, of = pack): Sheet =>
+    speaking(spoken, () => measuring(units, () => sheetOf(of)));
   const supplies = () =>
     pack.planned.plan.sheet.flatMap((halt) => suppliesOf(halt).map(({ supply }) => supply));
 
@@ -400,8 +393,7 @@ describe('the sheet in the reader’s units and language', () => {
   });
 
   it('is German where German is spoken, decimals with commas', async () => {
-    hearLanguage(() => 'de');
-    const german = await demoPack().finally(() => hearLanguage(() => 'en'));
+    const german = await speaking('de', demoPack);
     const sheet = read(UNIT_PRESETS.metric, 'de', german);
     expect(sheet.parts.map(({ heading }) => heading)).toContain('Die Halte der Reihe nach');
     expect(sheet.foot).toContain('Trinkwasser niemals rationieren');
