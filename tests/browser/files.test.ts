@@ -9,6 +9,7 @@ import {
   demoFile,
   openPage,
   openTab,
+  PHONE,
   plannedFor,
   type Site,
   settled,
@@ -100,6 +101,19 @@ describe('own files', () => {
     const question = page.getByRole('heading', { name: 'Is the map cut.osm.pbf whole?' });
     await question.waitFor();
     await settled(page);
+    // On a phone its parts stand one below the other, none on another.
+    await page.setViewportSize(PHONE.viewport);
+    const overlaps = await page.locator('.questions form').evaluateAll((forms) =>
+      forms.flatMap((form) => {
+        const boxes = [...form.children].map((child) => child.getBoundingClientRect());
+        return boxes.slice(1).filter(({ top, left }, index) => {
+          const before = boxes[index];
+          return before !== undefined && top < before.bottom && left < before.right;
+        });
+      }),
+    );
+    expect(overlaps).toEqual([]);
+    await page.setViewportSize(WIDE.viewport);
     const before = await textOf(page.locator('.answer').first());
     const [response] = await Promise.all([
       page.waitForResponse(

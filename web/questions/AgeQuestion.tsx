@@ -25,7 +25,7 @@ export function AgeQuestion({ analysis, onAnswer }: AgeQuestionProps) {
   return (
     <form onSubmit={answer}>
       <h2>{tx`Of which day is the map ${undated.source}?`}</h2>
-      <p className="why">
+      <p className="question-why">
         {t('It does not say. Until you do, what it shows without a date of its own counts for less.')}
       </p>
       <div className="inputs">

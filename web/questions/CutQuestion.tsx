@@ -21,7 +21,7 @@ export function CutQuestion({ analysis, onAnswer }: CutQuestionProps) {
       }}
     >
       <h2>{tx`Is the map ${cut.source} whole?`}</h2>
-      <p className="why">
+      <p className="question-why">
         {t(
           'It looks like a download that stopped. Compare its size with the one where it came from. Until you say that it is whole, what it does not show counts as not known.',
         )}
