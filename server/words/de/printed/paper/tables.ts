@@ -39,7 +39,7 @@ export const TABLE_WORDS: PaperWords['tables'] = {
     point: (lat, lon) => `${lat}, ${lon}`,
     north: 'N',
     south: 'S',
-    east: 'O',
+    east: 'E',
     west: 'W',
     telephone: (number) => `Telefon ${number}`,
     noTelephone: 'kein Telefon verzeichnet',
